@@ -1,0 +1,194 @@
+// Quantities, days, strict readers of both, and the one way to report what is wrong.
+//
+// Nothing here knows about machines. Everything else is built from these values:
+//
+//   Amount    usage of a meter, exact, in hundredths of the meter's own unit (for an hour meter: of an hour)
+//   Measure   something measured (restriction, tread depth), exact, in millionths of its unit
+//   Day       a civil day, no time and no zone
+//   DaySpan   a day written at reduced precision: `2009`, `2009-05` or `2009-05-17`
+//   Failure   the only exception this library throws; it carries diagnostics
+//
+// No floating point takes part in any decision. None of these functions reads the clock, the locale or the environment.
+#pragma once
+
+#include <date/date.h>
+
+#include <chrono>
+#include <compare>
+#include <cstdint>
+#include <optional>
+#include <ratio>
+#include <span>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace service {
+
+// --- Usage -------------------------------------------------------------------------------------------------
+
+// Hundredths of an hour as a duration, for the places where a meter's hours meet the clock's.
+using Hours = std::chrono::duration<std::int64_t, std::ratio<36>>;
+
+// Usage, or a value shown by a meter: hundredths of the meter's unit. Values read from outside are at most
+// 1,000,000,000 units either way, so sums and products with a percentage fit.
+struct Amount {
+  std::int64_t hundredths = 0;
+
+  friend constexpr auto operator<=>(Amount, Amount) = default;
+  friend constexpr Amount operator+(Amount a, Amount b) { return {a.hundredths + b.hundredths}; }
+  friend constexpr Amount operator-(Amount a, Amount b) { return {a.hundredths - b.hundredths}; }
+  constexpr Amount operator-() const { return {-hundredths}; }
+};
+
+constexpr Amount whole(std::int64_t units) { return {units * 100}; }
+
+// The amount on an hour meter that a span of clock time is.
+constexpr Amount on_hour_meter(Hours hours) { return {hours.count()}; }
+
+// `1250`, `1250.5`, `1250.25`, `-3`: as few decimals as are exact.
+std::string to_text(Amount amount);
+
+// With at least one decimal (`1250.0`, `11.4`, `0.25`), as people write hours.
+std::string to_text_tenths(Amount amount);
+
+// --- Measurements ------------------------------------------------------------------------------------------
+
+struct Measure {
+  std::int64_t millionths = 0;
+  friend constexpr auto operator<=>(Measure, Measure) = default;
+};
+
+std::string to_text(Measure measure);
+
+// --- Days --------------------------------------------------------------------------------------------------
+
+using Day = date::sys_days;
+
+constexpr Day day_of(int year, unsigned month, unsigned day) {
+  return date::sys_days{date::year{year} / date::month{month} / date::day{day}};
+}
+
+constexpr int days_between(Day from, Day to) { return static_cast<int>((to - from).count()); }
+
+std::string to_text(Day day);  // 2026-03-01
+
+// Same day of the month, that many months on (or back), clamped to the month's last day:
+// 31 Jan + 1 month = 28 or 29 Feb. Never chain it: 31 Jan + 2 months = 31 Mar, but (31 Jan + 1) + 1 = 28 Mar.
+Day add_months(Day anchor, int months);
+
+Day last_of_month(Day day);
+
+// ISO 8601 reduced precision. `2009` is the span 2009-01-01 .. 2009-12-31. Due arithmetic uses `first`, the cautious end.
+struct DaySpan {
+  Day first{};
+  Day last{};
+
+  constexpr DaySpan() = default;
+  constexpr DaySpan(Day day) : first(day), last(day) {}  // NOLINT(google-explicit-constructor): a day is a span of one
+  constexpr DaySpan(Day from, Day to) : first(from), last(to) {}
+  constexpr bool whole_day() const { return first == last; }
+  friend constexpr bool operator==(const DaySpan&, const DaySpan&) = default;
+};
+
+std::string to_text(const DaySpan& span);  // as short as it was written: 2009, 2009-05, 2009-05-17
+
+// A day of every year, for seasons. 29 February is 28 February in common years.
+struct MonthDay {
+  unsigned month = 1;
+  unsigned day = 1;
+  Day in_year(int year) const;
+  friend constexpr bool operator==(const MonthDay&, const MonthDay&) = default;
+};
+
+// --- Strict readers ----------------------------------------------------------------------------------------
+//
+// One reader each for the command line, the fleet files and CSV, so that a value is right everywhere or nowhere.
+// The whole text must be the value: no blanks around it, no thousands marks, no `0x10`, `1e3`, `nan`, no empty text.
+
+// Either a value, or in one clause what is wrong with the text ("has more than two decimals").
+template <class T>
+struct Parsed {
+  std::optional<T> value;
+  std::string problem;
+
+  explicit operator bool() const { return value.has_value(); }
+  const T& operator*() const { return *value; }
+};
+
+Parsed<Amount> parse_amount(std::string_view text);    // at most two decimals
+Parsed<Measure> parse_measure(std::string_view text);  // at most six decimals, may be negative
+Parsed<int> parse_count(std::string_view text);        // 0 to 1,000,000
+Parsed<Day> parse_day(std::string_view text);          // 2026-03-01, years 1900 to 2199
+Parsed<DaySpan> parse_day_span(std::string_view text); // also 2026-03 and 2026
+Parsed<MonthDay> parse_month_day(std::string_view text);  // 08-01
+Parsed<std::chrono::minutes> parse_minutes(std::string_view text);  // 50 min, 1 h, 1 h 30 min
+Parsed<int> parse_span_days(std::string_view text);  // 30d, 6w (whole days); months need an anchor, see parse_horizon
+
+// A horizon seen from a day: 30d, 6w, 3m. The result is the last day inside it.
+Parsed<Day> parse_horizon(std::string_view text, Day from);
+
+// --- Text --------------------------------------------------------------------------------------------------
+
+// The nearest of the names within a small edit distance of what was written, most similar first, at most three.
+std::vector<std::string> nearest(std::string_view written, std::span<const std::string> names);
+
+// "did you mean `a` or `b`?", or an empty text where nothing is near.
+std::string did_you_mean(std::string_view written, std::span<const std::string> names);
+
+// "1 day", "2 days"; "1 machine", "3 machines".
+std::string counted(std::int64_t count, std::string_view one, std::string_view many);
+
+// True for well-formed UTF-8 without surrogates and overlong forms; else the byte offset of the first bad byte.
+std::optional<std::size_t> first_bad_utf8(std::string_view text);
+
+// Control characters (C0, DEL, C1) and bidirectional overrides made harmless, for showing text from files.
+std::string cleaned(std::string_view text);
+
+// --- What is wrong -----------------------------------------------------------------------------------------
+
+// Where in a file. Lines and columns count from 1, columns in characters. `text` is that source line as it was written.
+struct Place {
+  std::string file;
+  int line = 0;
+  int column = 0;
+  int width = 1;
+  std::string text;
+};
+
+enum class Severity { error, remark };
+
+struct Diagnostic {
+  std::string code;             // stable name of the mistake, such as `unknown-key`: the same in tests and documents
+  std::string message;          // what is wrong, one sentence without a full stop
+  std::string hint;             // what to do about it
+  std::optional<Place> place = std::nullopt;
+  Severity severity = Severity::error;
+};
+
+// What kind of failure it was. The values are the exit statuses of the command (sysexits).
+enum class Trouble {
+  usage = 64,
+  bad_data = 65,
+  not_found = 66,
+  internal = 70,
+  io = 74,
+  busy = 75,
+  bad_fleet = 78,
+};
+
+class Failure : public std::runtime_error {
+ public:
+  Failure(Trouble trouble, std::vector<Diagnostic> diagnostics);
+  Failure(Trouble trouble, Diagnostic diagnostic);
+
+  Trouble trouble() const { return trouble_; }
+  const std::vector<Diagnostic>& diagnostics() const { return diagnostics_; }
+
+ private:
+  Trouble trouble_;
+  std::vector<Diagnostic> diagnostics_;
+};
+
+}  // namespace service
