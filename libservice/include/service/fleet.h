@@ -1,0 +1,339 @@
+// The fleet as its owner wrote it: machines, their schedules, sites, seasons, parts and crews.
+//
+//   Fleet
+//   ├── schedules: Schedule ── tasks: Task ── every, first, in: Limb...   what a kind of machine needs
+//   ├── machines:  Machine  (schedule, site, meters, conditions, change)
+//   ├── sites, seasons, parts, crews, calls
+//   └── defaults: grace, stale-after, time-zone
+//
+// Read with `load_fleet_files` (the only place that touches the disk) and `read_fleet` (pure). A Fleet that was read
+// is consistent: every name that it mentions exists in it. Order is the order in which things were written.
+#pragma once
+
+#include <chrono>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "service/base.h"
+
+namespace service {
+
+// --- Meters and limbs --------------------------------------------------------------------------------------
+
+struct Meter {
+  std::string name;
+  std::string unit;                        // `h` is an hour meter; anything else is counted in its own unit
+  std::optional<Amount> rolls_over_at;     // the value after which it shows 0 again
+};
+
+enum class CalendarUnit { days, weeks, months, years };
+
+struct CalendarSpan {
+  CalendarUnit unit = CalendarUnit::months;
+  int count = 0;
+  friend bool operator==(const CalendarSpan&, const CalendarSpan&) = default;
+};
+
+std::string to_text(const CalendarSpan& span);  // 12 months, 1 year
+
+// Due when usage since fitted reaches the interval. `hours: 250` names no meter: it is the machine's first meter in h.
+struct UsageLimb {
+  std::optional<std::string> meter;
+  Amount every;
+};
+
+// Due when the interval has passed since fitted.
+struct CalendarLimb {
+  CalendarSpan every;
+};
+
+// Due when another task was done so many times since.
+struct ChangesLimb {
+  std::string task;
+  int count = 0;
+};
+
+// Due when the latest measurement reached the limit, from below (`above:`) or from above (`below:`).
+struct MeasuredLimb {
+  std::string name;
+  bool above = true;
+  Measure limit;
+  std::string unit;
+};
+
+// Due when one of these signs was seen since fitted.
+struct SignLimb {
+  std::vector<std::string> signs;
+};
+
+// Due so many days before the season's start, each year.
+struct SeasonLimb {
+  std::string season;
+  int lead_days = 0;
+};
+
+using Limb = std::variant<UsageLimb, CalendarLimb, ChangesLimb, MeasuredLimb, SignLimb, SeasonLimb>;
+
+enum class LimbKind { usage, calendar, changes, measured, sign, season };  // in the order of the variant
+
+LimbKind kind_of(const Limb& limb);
+std::string_view to_text(LimbKind kind);
+
+// How far past a due point is still "due". A limb whose unit is not named keeps the fleet's default.
+struct Grace {
+  std::optional<int> percent_hundredths;   // 10% is 1000; of each limb's own interval
+  std::optional<Amount> hours;             // for the machine's first meter in h
+  std::map<std::string, Amount> usage;     // by meter
+  std::optional<int> days;                 // for calendar, sign and season limbs
+  std::optional<int> changes;
+};
+
+// --- Schedules ---------------------------------------------------------------------------------------------
+
+// Where the next interval of each limb starts.
+enum class CountsFrom {
+  done,     // from when it was done
+  due,      // from the due point if it was done within grace of it, on either side; else from when it was done
+  earlier,  // from the due point or when it was done, whichever is earlier
+};
+
+struct Quantity {
+  Amount amount;
+  std::string unit;  // L, kg
+};
+
+// A check owed once after each time its task is done. In facts and commands its name is `task/check`.
+struct FollowUp {
+  std::string name;
+  std::string doing;
+  std::vector<Limb> within;  // usage and calendar limbs only
+  std::optional<std::chrono::minutes> takes;
+};
+
+struct Task {
+  std::string name;
+  std::string doing;                                            // `do:`
+  std::vector<Limb> every;                                      // as written; never empty
+  std::vector<Limb> first;                                      // for the running-in interval
+  std::vector<std::pair<std::string, std::vector<Limb>>> in;    // by condition
+  std::optional<Grace> grace;
+  bool safety = false;
+  CountsFrom counts_from = CountsFrom::done;
+  bool until_month_end = false;
+  std::vector<std::string> covers;
+  std::vector<FollowUp> follow_ups;
+  std::vector<std::string> positions;                           // empty: the task has no positions
+  std::optional<std::chrono::minutes> takes;
+  std::optional<Amount> late;                                   // money, hundredths of the currency's unit
+  std::vector<std::string> needs;
+  int people = 1;
+  bool competent_person = false;                                // `by-whom: competent-person`
+  std::vector<std::pair<std::string, Amount>> parts;            // number of pieces by part
+  std::vector<std::pair<std::string, Quantity>> fluids;
+  std::vector<std::string> tools;
+  std::vector<std::string> cautions;
+  std::vector<std::string> steps;
+  std::string notes;
+  Place place;
+};
+
+struct Schedule {
+  std::string name;
+  std::vector<Meter> meters;
+  std::vector<Task> tasks;
+  const Task* task(std::string_view name) const;  // null where there is none
+};
+
+// --- Machines ----------------------------------------------------------------------------------------------
+
+enum class StartKind { unknown, in_service, bought };
+
+// `in-service:` a machine put to work new on that day; `bought:` a used one, whose earlier services are not known.
+struct Start {
+  StartKind kind = StartKind::unknown;
+  DaySpan on;
+  std::optional<Amount> at;  // of its first meter
+};
+
+// `change:` what this machine does differently from its schedule. What is not named stays.
+struct TaskChange {
+  std::string task;
+  std::vector<Limb> every;
+  std::vector<Limb> first;
+  std::optional<Grace> grace;
+  std::optional<std::vector<std::string>> positions;
+  std::optional<std::chrono::minutes> takes;
+  std::optional<std::vector<std::pair<std::string, Amount>>> parts;
+  std::optional<std::vector<std::pair<std::string, Quantity>>> fluids;
+  std::optional<std::string> notes;
+};
+
+// Usage that the owner expects. The seasons are inside the year, not beside it.
+struct Expect {
+  std::optional<Amount> per_year;
+  std::vector<std::pair<std::string, Amount>> by_season;
+};
+
+struct Machine {
+  std::string key;
+  std::string name;
+  std::string schedule;
+  std::string site;                     // empty: no site
+  Start start;
+  std::optional<Day> left;              // sold or scrapped: from that day on it has no service points
+  std::vector<Meter> meters;            // its own, else its schedule's; filled in by the reader
+  Expect expect;
+  std::vector<std::string> conditions;
+  std::vector<TaskChange> change;
+  std::string serial;
+  std::string notes;
+  Place place;
+
+  const Meter* meter(std::string_view name) const;  // null where there is none
+  const Meter* first_meter() const;                 // null for a machine without meters
+  const Meter* first_hour_meter() const;
+};
+
+// --- Everything around them --------------------------------------------------------------------------------
+
+enum class Weekday { monday, tuesday, wednesday, thursday, friday, saturday, sunday };
+
+struct ClockSpan {  // minutes since midnight
+  int from = 0;
+  int to = 0;
+};
+
+using WeekHours = std::map<Weekday, std::vector<ClockSpan>>;
+
+struct Coordinates {  // millionths of a degree
+  std::int64_t latitude = 0;
+  std::int64_t longitude = 0;
+};
+
+struct Site {
+  std::string key;
+  std::string name;
+  std::optional<Coordinates> at;
+  std::chrono::minutes set_up{0};
+  std::optional<WeekHours> open;          // none: always open
+  std::vector<Day> closed_on;
+  std::vector<std::string> closed_in;     // seasons
+  std::string contact;
+  std::string access;
+  std::string customer;
+};
+
+struct Season {
+  std::string key;
+  MonthDay from;
+  MonthDay to;                            // earlier in the year than `from`: it runs over New Year
+};
+
+struct Part {
+  std::string key;
+  std::string number;
+  std::string what;
+  std::string unit;
+  std::optional<Amount> pack;
+  std::optional<Amount> price;
+  std::optional<int> lead_days;
+  std::optional<Amount> stock;
+  std::string supplier;
+};
+
+struct Crew {
+  std::string key;
+  std::string name;
+  std::string start;
+  std::string end;
+  WeekHours hours;
+  std::optional<std::chrono::minutes> duty;
+  std::chrono::minutes meal{0};
+  std::vector<std::string> qualified_for;
+  std::vector<Day> off;
+  int people = 1;
+  std::optional<Amount> speed;            // km/h
+  std::optional<Amount> per_hour;
+  std::optional<Amount> per_km;
+};
+
+struct Travel {
+  Amount road_factor{130};
+  Amount speed{5000};                     // km/h
+  std::string table;                      // file name, empty where there is none
+};
+
+struct Costs {
+  std::optional<Amount> hour;
+  std::optional<Amount> km;
+  std::optional<int> late_percent;
+  std::optional<int> later_trip_percent;
+};
+
+struct Call {
+  std::string key;
+  std::string site;
+  std::string machine;
+  std::string doing;
+  std::chrono::minutes takes{0};
+  std::optional<Amount> wait;             // money a day
+  std::optional<Day> from;
+  std::optional<Day> by;
+  std::vector<ClockSpan> between;
+  bool safety = false;
+  std::vector<std::string> needs;
+};
+
+struct Mail {
+  std::vector<std::string> to;
+  std::string from;
+  std::optional<Weekday> weekly_word;
+};
+
+struct Fleet {
+  std::string name;
+  std::string time_zone;                  // IANA name; empty where the file gives none (days are then UTC days)
+  Grace grace;
+  int stale_after_days = 60;
+  Mail mail;
+  std::vector<Site> sites;
+  std::vector<Season> seasons;
+  std::vector<Machine> machines;
+  std::vector<Schedule> schedules;
+  std::string currency;
+  std::vector<Part> parts;
+  std::vector<Crew> crews;
+  std::optional<Travel> travel;
+  Costs costs;
+  std::vector<Call> calls;
+  std::vector<Diagnostic> remarks;        // not mistakes, but worth a look: said by `check`
+
+  const Machine* machine(std::string_view key) const;
+  const Schedule* schedule(std::string_view name) const;
+  const Season* season(std::string_view key) const;
+  const Site* site(std::string_view key) const;
+  const Schedule& schedule_of(const Machine& machine) const;
+};
+
+// --- Reading -----------------------------------------------------------------------------------------------
+
+// The texts of a fleet folder by their names within it: `fleet.yaml`, `schedules/pump.yaml`, `register.csv`.
+struct FleetFiles {
+  std::filesystem::path folder;           // how to name the files in messages; may be empty
+  std::map<std::string, std::string> texts;
+};
+
+// Reads the folder's files into memory.
+// Fails with not_found where there is no such folder or no fleet.yaml in it, io where a file cannot be read.
+FleetFiles load_fleet_files(const std::filesystem::path& folder);
+
+// Fails with bad_fleet, carrying every mistake of all files in the order of files and lines.
+Fleet read_fleet(const FleetFiles& files);
+
+}  // namespace service

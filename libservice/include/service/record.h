@@ -1,0 +1,212 @@
+// The record: the book of facts. Facts are appended and never edited; a wrong one is struck and stays legible.
+//
+// Each command that writes gets one 16-byte, time-ordered id; its facts are that id and a number. Two copies of a
+// record merge by union, so ids are never reused and every listing has one order: effective day, entered, id.
+//
+// Storage is one SQLite file. "Saved" may be said when `Record::append` has returned, and not before.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/base.h"
+
+namespace service {
+
+// --- Ids ---------------------------------------------------------------------------------------------------
+
+// 48 bits of milliseconds since 1970 (UTC), then 80 bits that nobody else will draw. Its text is 26 characters of
+// lower-case Crockford base 32 (no i, l, o, u), which sorts as the bytes do.
+struct CommandId {
+  std::array<std::uint8_t, 16> bytes{};
+  friend auto operator<=>(const CommandId&, const CommandId&) = default;
+};
+
+CommandId make_command_id(std::int64_t milliseconds, const std::array<std::uint8_t, 10>& drawn);
+std::int64_t milliseconds_of(const CommandId& id);
+std::string to_text(const CommandId& id);
+std::optional<CommandId> parse_command_id(std::string_view text);
+
+struct FactId {
+  CommandId command;
+  int number = 0;  // from 1 within its command
+  friend auto operator<=>(const FactId&, const FactId&) = default;
+};
+
+std::string to_text(const FactId& id);  // 26 characters, '-', number
+std::optional<FactId> parse_fact_id(std::string_view text);
+
+// The shortest name by which people may call a fact: the last six characters of the command, '-', number.
+std::string short_text(const FactId& id);
+
+// --- Facts -------------------------------------------------------------------------------------------------
+
+// Their order is stored: new ones go to the end.
+enum class FactKind {
+  reading, service, sign, measurement, meter_change, put_off, laid_up, out_of_use, back, count, strike
+};
+
+std::string_view to_text(FactKind kind);  // as in files: `meter-change`
+std::optional<FactKind> parse_fact_kind(std::string_view text);
+
+enum class Found { good, worn, failed };  // the order is stored
+
+std::string_view to_text(Found found);
+std::optional<Found> parse_found(std::string_view text);
+
+// One fact, flat as it travels in CSV and JSON Lines. What a kind does not use is empty. Needs and may-haves by kind:
+//
+//   reading       machine, on (a whole day), at               | meter
+//   service       machine, on, task                           | at, meter, position, found, by, note
+//   sign          machine, on, name                           | note
+//   measurement   machine, on (a whole day), name, value      | unit, position
+//   meter-change  machine, on (a whole day), last, first      | meter
+//   put-off       machine, on, task, and until or at          | position, by, note
+//   laid-up, out-of-use, back   machine, on                   | until (laid-up), note
+//   count         part, on, value                             |
+//   strike        strikes                                     | on, note
+//
+// Texts are UTF-8 of at most 10,000 bytes without control characters (a note may hold line breaks and tabs). Amounts are
+// not negative. A strike has a later id than what it strikes; whoever makes the id sees to that, whatever his clock says.
+struct Fact {
+  FactKind kind = FactKind::reading;
+  std::string machine;
+  DaySpan on;                        // of a strike that names no day: DaySpan{}
+  std::string meter;                 // empty: the machine's first meter
+  std::optional<Amount> at;          // a value shown by the meter; of a put-off: a usage
+  std::string task;                  // `task`, or `task/check` for a follow-up
+  std::string position;              // empty: all positions of the task
+  std::string name;                  // of a sign or a measurement
+  std::optional<Measure> value;
+  std::string unit;
+  std::optional<Amount> last;        // meter-change: what the old meter showed
+  std::optional<Amount> first;       // meter-change: what the new one shows
+  std::optional<Day> until;
+  std::string part;
+  std::optional<Found> found;
+  std::string by;
+  std::string note;
+  std::optional<FactId> strikes;
+
+  // How it came into the book.
+  FactId id;
+  std::int64_t entered = 0;          // milliseconds since 1970, UTC
+  std::string entered_by;
+  std::string origin;                // the command, or the name of the file it was imported from
+};
+
+// False only for a strike that names no day.
+bool has_day(const Fact& fact);
+
+// The one order of facts: effective day (the first day of its span), then entered, then id.
+bool before(const Fact& a, const Fact& b);
+
+// Equal in everything but id, entered, entered-by and origin.
+bool same_content(const Fact& a, const Fact& b);
+
+// Those not struck, in the one order. A strike can be struck. A strike voids its fact whatever day is asked about.
+std::vector<Fact> unstruck(std::vector<Fact> facts);
+
+// Which of them (by index) are struck.
+std::vector<bool> struck(const std::vector<Fact>& facts);
+
+// The `origin` of the strikes that `undo` adds.
+inline constexpr std::string_view undo_origin = "undo";
+
+// What `undo` takes back: of the newest command (by entered, then id) that is no `undo` itself and added a fact that is
+// not struck, those facts. `facts` is the whole book.
+std::vector<Fact> newest_command(const std::vector<Fact>& facts);
+
+// --- Facts as files ----------------------------------------------------------------------------------------
+
+struct FactRow {
+  Fact fact;
+  bool has_id = false;               // it came with `id`, `entered`, ... of its own
+  Place place;
+};
+
+// What a file of facts says. A row with a mistake is not among `rows`.
+struct FactsRead {
+  std::vector<FactRow> rows;
+  std::vector<Diagnostic> mistakes;  // in the order of lines, each with its place
+  bool json_lines = false;
+
+  // Rows of a find-out list that nobody filled in: a reading, service or measurement with neither day nor value.
+  int blanks = 0;
+
+  // For a file of what was refused: the header as it was written (empty in JSON Lines), and the rows with mistakes,
+  // each whole, in their order and without its line end.
+  std::string header;
+  std::vector<std::string> rejected;
+};
+
+// CSV (RFC 4180: header row, known columns in any order; also with ';' or tab between the fields) or JSON Lines (first
+// character '{'). A field that a spreadsheet would take for a formula may have an apostrophe in front, which is no part
+// of it. Names of machines and tasks are not looked up.
+FactsRead read_facts(std::string_view text, const std::string& file);
+
+// The whole book of facts in the given order, ids included; importing it into an empty record gives the same record.
+// In CSV no field can start a formula in a spreadsheet.
+std::string facts_to_csv(const std::vector<Fact>& facts);
+std::string facts_to_json_lines(const std::vector<Fact>& facts);
+
+// --- The store ---------------------------------------------------------------------------------------------
+
+// What a question is about: all machines, or these.
+struct Scope {
+  std::optional<std::vector<std::string>> machines;
+  bool holds(std::string_view machine) const;  // the empty name, of facts without a machine, is in every scope
+};
+
+enum class Access { read, write };
+
+class Record {
+ public:
+  // Makes an empty record, readable by its owner alone. Fails with bad_data where the file exists, not_found where its
+  // folder does not; where it fails nothing is left behind.
+  static void create(const std::filesystem::path& file);
+
+  // Fails with not_found where there is no such file, bad_data where it is not a record of ours (empty, text, another
+  // program's, newer than we know, damaged), busy after `patience` where another program holds it.
+  static Record open(const std::filesystem::path& file, Access access,
+                     std::chrono::milliseconds patience = std::chrono::seconds(10));
+
+  Record(Record&&) noexcept;
+  Record& operator=(Record&&) noexcept;
+  ~Record();
+
+  // Facts about machines of the scope, struck ones and strikes included, in the one order. Facts without a machine
+  // (counts, strikes) are always there. Fails with bad_data where a row's checksum does not agree.
+  std::vector<Fact> facts(const Scope& scope = {}) const;
+
+  // The machines of which the record holds a fact, struck or not, in order.
+  std::vector<std::string> machines() const;
+
+  // The newest effective day of all facts that have a day of their own.
+  std::optional<Day> newest_day() const;
+
+  // newest_command() of the whole book.
+  std::vector<Fact> last_command() const;
+
+  // One IMMEDIATE transaction: reads the facts of the scope, lets `decide` answer with the facts to add, adds them
+  // with their ids and commits durably. Where `decide` throws nothing is stored. A dry run decides and stores nothing.
+  // Facts whose id is already there are left out; one that is there with another content, or under a command entered
+  // otherwise, is bad_data, and so is a fact that breaks the rules at `Fact`. Returns what was added (or would be), in
+  // the order of `decide`.
+  std::vector<Fact> append(const Scope& scope, bool dry_run,
+                           const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide);
+
+ private:
+  struct Impl;
+  explicit Record(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace service

@@ -1,0 +1,144 @@
+// What is known on one day: the fleet, the facts up to that day that nobody struck, and who is asking about what.
+// Also the judge: whether new facts can be true beside those already in the book.
+//
+// A Snapshot is an immutable value. Everything after it (usage, standings, ...) is a pure function of it.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "service/base.h"
+#include "service/fleet.h"
+#include "service/record.h"
+
+namespace service {
+
+// --- Snapshot ----------------------------------------------------------------------------------------------
+
+class Snapshot {
+ public:
+  // `all`: every fact of the scope, struck ones and strikes too. Facts whose day is after `as_of` are not there yet.
+  // `newest`: the newest effective day in the whole record; with `day_is_given` false (the day came off a clock) a
+  // newest fact after `as_of` means that the clock is wrong.
+  Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given, Scope scope = {},
+           std::optional<Day> newest = std::nullopt);
+
+  const Fleet& fleet() const { return *fleet_; }
+  const std::shared_ptr<const Fleet>& fleet_ptr() const { return fleet_; }
+  Day as_of() const { return as_of_; }
+  bool day_is_given() const { return day_is_given_; }
+  const Scope& scope() const { return scope_; }
+  std::optional<Day> newest_fact() const { return newest_; }
+
+  // The unstruck facts of a machine up to as-of, in the one order.
+  std::span<const Fact> facts_of(std::string_view machine) const;
+
+  // Machines with facts which the fleet does not list, in order, with the number of their facts.
+  const std::vector<std::pair<std::string, int>>& unlisted() const { return unlisted_; }
+
+ private:
+  std::shared_ptr<const Fleet> fleet_;
+  Scope scope_;
+  Day as_of_;
+  bool day_is_given_;
+  std::optional<Day> newest_;
+  std::vector<Fact> facts_;  // by machine, then in the one order
+  std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges_;
+  std::vector<std::pair<std::string, int>> unlisted_;
+};
+
+// The machines of a site, for a scope. Fails with usage where there is no such site.
+Scope scope_of_site(const Fleet& fleet, std::string_view site);
+
+// --- State of a machine ------------------------------------------------------------------------------------
+
+enum class UseKind { in_use, laid_up, out_of_use };
+
+struct UseState {
+  UseKind kind = UseKind::in_use;
+  std::optional<Day> since;
+  std::optional<Day> until;  // laid up: planned return; from that day on the machine counts as in use again
+  std::string note;
+};
+
+UseState use_state(const Snapshot& snapshot, const Machine& machine);
+
+// True while the machine is the owner's on that day: not before in-service or bought, not from the day it left.
+bool kept_on(const Machine& machine, Day day);
+
+// --- Tasks of a machine ------------------------------------------------------------------------------------
+
+// Where a limb has several candidates (`in:` under several matching conditions), the one that is due first rules;
+// for calendar limbs that depends on the day from which they are counted.
+struct LimbChoice {
+  std::vector<Limb> candidates;  // one unless several conditions match
+};
+
+// A task as it holds for one machine: `in`, `change` and `first` applied limb by limb, meters named.
+struct MachineTask {
+  const Task* task = nullptr;
+  std::vector<LimbChoice> every;    // from the second interval on
+  std::vector<LimbChoice> first;    // the running-in interval; the same as `every` where there is none
+  Grace grace;                      // the task's or the machine's own, unit by unit, else the fleet's; none for `safety`
+  std::vector<std::string> positions;
+};
+
+std::vector<MachineTask> tasks_of(const Fleet& fleet, const Machine& machine);
+std::optional<MachineTask> task_of(const Fleet& fleet, const Machine& machine, std::string_view task);
+
+// The names of tasks whose service counts as a service of this one: itself, and all that cover it, directly or not.
+// An ordinary task never covers one that needs a competent person.
+std::vector<std::string> counted_as(const Schedule& schedule, std::string_view task);
+
+// --- The judge ---------------------------------------------------------------------------------------------
+
+// Who enters facts, when, and from where.
+struct Stamp {
+  CommandId command;
+  std::int64_t entered = 0;
+  std::string entered_by;
+  std::string origin;
+};
+
+struct Proposal {
+  Fact fact;
+  bool has_id = false;            // came with an id of its own (an export): it was judged when it was entered
+  std::optional<Place> place;     // where it stands in a file
+};
+
+struct Judgement {
+  std::vector<Fact> accepted;     // stamped and numbered; meter changes implied by a roll-over directly before their reading
+  std::vector<Diagnostic> refused;
+  std::vector<std::size_t> refused_rows;  // indexes of the proposals refused
+  std::vector<std::string> said;  // what was understood beyond the plain fact, such as a roll-over
+  int already_there = 0;          // equal to an unstruck fact, or to an earlier row
+};
+
+// Judges new facts as a whole, in the one order, beside the known ones (struck ones may be among them).
+// A fact dated after `today` is refused: a plan is not a fact. Names are completed (the machine's first meter, the
+// unit of a limit), so that the meaning of a recorded fact does not depend on later edits of the fleet files.
+Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals,
+                const Stamp& stamp, Day today);
+
+// --- Readings in order -------------------------------------------------------------------------------------
+
+// One step in the life of a meter: a value shown on a day, or a change of the meter itself.
+struct MeterEvent {
+  const Fact* fact = nullptr;     // null for the value the fleet file gives at in-service or bought
+  Day day;
+  Amount shown;                   // of a change: what the old meter showed
+  std::optional<Amount> fresh;    // of a change: what the new meter shows
+};
+
+// Whether a value in this fact was shown by this meter; a fact that names no meter means the machine's first.
+bool shown_by(const Fact& fact, const Machine& machine, const Meter& meter);
+
+// The steps of one meter in the one order: the start, readings, values of services with a whole day, changes of the
+// meter (identical ones once).
+std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
+
+}  // namespace service

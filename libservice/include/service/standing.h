@@ -1,0 +1,197 @@
+// Standings: what is overdue, due, coming or later, and why.
+//
+// For a usage limb with limit L and known usage u: L - u > 0 is not reached, -grace <= L - u <= 0 is due, beyond that
+// overdue. A calendar limb is due on its day and overdue after its day plus grace. All limbs of a task race; a point
+// takes its worst limb. `overdue` is said on facts alone: where only the estimate of today's usage reaches L, the
+// point is due "by estimate: read the meter".
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "service/base.h"
+#include "service/fleet.h"
+#include "service/snapshot.h"
+#include "service/usage.h"
+
+namespace service {
+
+enum class Standing { overdue, due, coming, later, no_record };  // worst first, `no_record` beside them
+
+std::string_view to_text(Standing standing);  // `no-record`
+
+// --- One limb ----------------------------------------------------------------------------------------------
+
+// `reached` by facts: due or overdue.
+enum class LimbState { overdue, due, not_reached, unknown };
+
+// One limb of a point with its arithmetic. Which fields are filled depends on the kind:
+//
+//   usage     meter, unit, every; used (since fitted), left and due_at (by the due point); due_on when reached: the
+//             first day on which usage reached due_at; else the expected day
+//   calendar  span; due_on, left_days
+//   changes   name (the task), count (so far) of limit_count; due_on when reached
+//   measured  name, unit, limit, above; measured and noticed_on where somebody measured since; due_on when reached
+//   sign      signs; seen, noticed_on and due_on where one was seen since
+//   season    name, lead_days; due_on, left_days
+struct LimbStanding {
+  LimbKind kind = LimbKind::usage;
+  LimbState state = LimbState::unknown;
+  std::string name;
+  std::string unit;
+  std::optional<Amount> every;
+  std::optional<CalendarSpan> span;
+  bool until_month_end = false;
+  int limit_count = 0;
+  Measure limit;
+  bool above = true;
+  std::vector<std::string> signs;
+  int lead_days = 0;
+
+  std::optional<Amount> used;
+  std::optional<Amount> left;
+  std::optional<Amount> due_at;         // usage
+  std::optional<Day> counted_from;      // the day from which a calendar limb counts (its anchor)
+  std::optional<Day> due_on;
+  std::optional<int> left_days;
+  std::optional<int> count;
+  std::optional<Measure> measured;
+  std::string seen;                     // the sign
+  std::optional<Day> noticed_on;        // the day of the measurement or sign
+  std::optional<FactId> fact;           // of the measurement or sign
+
+  Amount grace;                         // usage limbs: how far past still counts as due
+  int grace_days = 0;                   // calendar, sign and season limbs
+  int grace_count = 0;
+
+  bool by_estimate = false;             // not reached by facts, reached by the estimate of today's usage
+  bool past_grace_by_estimate = false;
+  std::optional<Amount> estimated_used; // today, where it differs from `used`
+};
+
+// --- One service point -------------------------------------------------------------------------------------
+
+// When the element or fluid now in the machine went in.
+struct Fitted {
+  DaySpan on;
+  std::optional<Amount> at;             // usage of `meter`
+  std::string meter;                    // the point's first usage limb's, else the machine's first; may be empty
+  Basis basis = Basis::unknown;
+  std::optional<FactId> fact;           // none: in service new
+  std::string task;                     // the task recorded; another one where that covers this
+  bool year_or_month_only() const { return !on.whole_day(); }
+};
+
+struct PutOff {
+  std::optional<Day> until;
+  std::optional<Amount> at;
+  std::string by;
+  std::string why;
+  FactId fact;
+};
+
+// A day at even odds with its 80 % span; a missing day is more than five years away or not known.
+struct DueSpan {
+  std::optional<Day> p10;
+  std::optional<Day> p50;
+  std::optional<Day> p90;
+};
+
+struct Point {
+  const Machine* machine = nullptr;
+  const Task* task = nullptr;           // of a follow-up: the task that it follows
+  const FollowUp* follow_up = nullptr;
+  std::string name;                     // `engine-oil`, of a follow-up `engine-oil/check-leaks`
+  std::string position;                 // empty: none
+
+  Standing standing = Standing::no_record;
+  bool by_estimate = false;
+  bool past_grace_by_estimate = false;
+  std::optional<std::size_t> ruled_by;  // index into limbs
+  std::optional<Day> due_on;            // of the ruling limb
+  DueSpan due_span;
+  std::vector<LimbKind> unknown;        // limbs that cannot be computed and should be found out
+  std::optional<Fitted> fitted;
+  std::optional<PutOff> put_off;        // in effect today; the standing stays what it is
+  std::vector<LimbStanding> limbs;
+};
+
+// --- The due list ------------------------------------------------------------------------------------------
+
+enum class GapKind {
+  nothing_recorded,   // no fact about a machine whose start is not known either
+  no_reading,         // a meter that nobody ever read
+  stale,              // the newest reading is older than stale-after
+  doubt,              // two facts about a meter contradict each other
+  unlisted,           // facts about a machine that the fleet does not list
+  clock,              // today is before the newest fact
+};
+
+std::string_view to_text(GapKind kind);  // `no-reading`
+
+// Something that is not known and makes the answer less than whole.
+struct Gap {
+  std::string machine;                  // empty: the whole fleet
+  std::string meter;
+  GapKind kind = GapKind::stale;
+  std::optional<Day> since;
+  std::string say;
+  std::vector<FactId> facts;
+};
+
+struct MachineUse {
+  const Machine* machine = nullptr;
+  UseState state;
+};
+
+struct DueList {
+  std::shared_ptr<const Fleet> fleet;   // what the pointers in the points point into
+  Day as_of;
+  Day within;                           // the last day of the horizon
+  std::vector<Point> points;            // worst first, see `ranks_before`
+  std::vector<Gap> gaps;
+  std::vector<MachineUse> not_in_use;   // machines out of use or laid up, out of use first
+  int machines = 0;                     // machines of the scope that are kept on that day
+
+  const UseState* state_of(const Machine& machine) const;  // null: in use
+};
+
+// Every service point of the scope, `later` and follow-ups included.
+DueList due_list(const Snapshot& snapshot, Day within, const Forecaster& forecaster = straight_line());
+
+// Overdue, due (facts before estimates), no record, coming, later; within them the earliest due day, then the order
+// of the fleet file.
+bool ranks_before(const Point& a, const Point& b);
+
+// Nothing known of the machine at all: one line of the list stands for all its points.
+bool nothing_known(const DueList& list, const Machine& machine);
+
+// What cron mails: in this order, each with its own heading. Empty means that all is well and all is known.
+enum class OverdueHeading { out_of_use, overdue, read_the_meter, find_out, put_off, laid_up };
+
+struct OverdueEntry {
+  OverdueHeading heading = OverdueHeading::overdue;
+  const Point* point = nullptr;         // or
+  const Gap* gap = nullptr;             // or
+  const MachineUse* use = nullptr;
+};
+
+std::vector<OverdueEntry> overdue_list(const DueList& list);
+
+// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, or a gap.
+bool needs_doing(const DueList& list);
+
+// --- What a new fact changed -------------------------------------------------------------------------------
+
+struct PointChange {
+  const Point* before = nullptr;        // null: the point is new
+  const Point* after = nullptr;         // null: the point is gone
+};
+
+// Points whose standing, estimate mark or fitting differ, and the due day of those reached by facts. An expected day
+// that a new reading moves is not a change.
+std::vector<PointChange> difference(const DueList& before, const DueList& after);
+
+}  // namespace service

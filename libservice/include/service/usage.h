@@ -1,0 +1,108 @@
+// Meters: lifetime usage through replacements and roll-overs, known up to the last reading, expected beyond it.
+//
+//   usage = value shown + offset of the meter's current segment
+//
+// Between two known values usage is linear by day, rounded half away from zero to a hundredth. Before the first one
+// nothing is known. After the last one the last known usage stands, until a forecast is asked.
+#pragma once
+
+#include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "service/base.h"
+#include "service/fleet.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+
+namespace service {
+
+// --- What is known -----------------------------------------------------------------------------------------
+
+// Where the usage at a fitting comes from.
+enum class Basis { recorded, interpolated, last_known, in_service, unknown };
+
+std::string_view to_text(Basis basis);  // `last-known`
+
+// Usage at the end of a day.
+struct Knot {
+  Day day;
+  Amount usage;
+  friend bool operator==(const Knot&, const Knot&) = default;
+};
+
+// Two facts that cannot both be true. The higher usage holds until one of them is struck.
+struct Doubt {
+  Day day;               // of the lower one
+  Amount lower;
+  Amount higher;         // usage that held before it
+  std::optional<FactId> lower_fact;
+  std::optional<FactId> higher_fact;  // none where it is the value at in-service or bought
+};
+
+class MeterHistory {
+ public:
+  MeterHistory() = default;
+  MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
+
+  const std::vector<Knot>& knots() const { return knots_; }  // one a day, usage never falls
+  const std::vector<Doubt>& doubts() const { return doubts_; }
+  bool empty() const { return knots_.empty(); }
+  bool read() const { return read_; }  // some value beyond the one at in-service or bought
+
+  // Known usage on a day: between readings by interpolation, after the last one the last known.
+  std::optional<Amount> on(Day day) const;
+  Basis basis_on(Day day) const;
+
+  // The first day on which known usage had reached a level.
+  std::optional<Day> first_day_at(Amount level) const;
+
+  // What usage a fact's `at` stands for on this meter; also for services known by year or month only.
+  std::optional<Amount> usage_of(const FactId& fact) const;
+
+ private:
+  std::vector<Knot> knots_;
+  std::vector<Doubt> doubts_;
+  std::map<FactId, Amount> by_fact_;
+  bool read_ = false;
+};
+
+// The histories of all meters of a machine, by meter name.
+std::map<std::string, MeterHistory, std::less<>> meter_histories(const Snapshot& snapshot, const Machine& machine);
+
+// --- What is expected --------------------------------------------------------------------------------------
+
+enum class Odds { p10, p50, p90 };
+
+// Usage of one meter from the last known value on. A straight line answers all three odds alike; a distribution does not.
+class UsageAhead {
+ public:
+  virtual ~UsageAhead() = default;
+
+  // Usage on a day at or after the last known one; nothing where nothing is known.
+  virtual std::optional<Amount> on(Day day, Odds odds) const = 0;
+
+  // The day by which usage has reached the level with these odds: p10 is the early end. Nothing where that is more
+  // than five years after as-of, or where nothing is known. May lie before as-of.
+  virtual std::optional<Day> reaches(Amount level, Odds odds) const = 0;
+};
+
+struct AheadQuestion {
+  const Fleet& fleet;
+  const Machine& machine;
+  const Meter& meter;
+  const MeterHistory& history;
+  UseState state;
+  Day as_of;
+};
+
+using Forecaster = std::function<std::unique_ptr<const UsageAhead>(const AheadQuestion&)>;
+
+// The mean rate of the 365 days before the last reading, else what `expect:` says, else nothing is expected.
+// A machine laid up uses nothing until the day it is back.
+Forecaster straight_line();
+
+}  // namespace service

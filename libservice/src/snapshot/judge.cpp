@@ -1,0 +1,181 @@
+// Judging a batch: each fact by itself, then what equals a known one, then each meter's line, then ids.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <unordered_set>
+
+#include "service/snapshot.h"
+#include "snapshot/judge_meters.h"
+#include "snapshot/judge_names.h"
+
+namespace service {
+namespace {
+
+// A text that is equal exactly where `same_content` is.
+std::string content_key(const Fact& fact) {
+  const auto number = [](const auto& amount) { return amount ? to_text(*amount) : std::string{"-"}; };
+  return fmt::format("{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}",
+                     static_cast<int>(fact.kind), fact.machine, to_text(fact.on), fact.meter, number(fact.at),
+                     fact.task, fact.position, fact.name, number(fact.value), fact.unit, number(fact.last),
+                     number(fact.first), number(fact.until), fact.part,
+                     fact.found ? static_cast<int>(*fact.found) : -1, fact.by, fact.note,
+                     fact.strikes ? to_text(*fact.strikes) : std::string{"-"});
+}
+
+class Judge {
+ public:
+  Judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals, const Stamp& stamp,
+        Day today)
+      : fleet_(fleet), known_(known), unstruck_(unstruck(known)), proposals_(proposals), stamp_(stamp), today_(today) {}
+
+  Judgement run() {
+    for (std::size_t row = 0; row < proposals_.size(); ++row) by_itself(row);
+    drop_known();
+    meters();
+    number();
+    std::stable_sort(refused_.begin(), refused_.end(), [](const auto& a, const auto& b) { return a.row < b.row; });
+    for (RefusedValue& refused : refused_) {
+      refused.why.place = proposals_[refused.row].place;
+      result_.refused.push_back(std::move(refused.why));
+      result_.refused_rows.push_back(refused.row);
+    }
+    return std::move(result_);
+  }
+
+ private:
+  void by_itself(std::size_t row) {
+    const Proposal& proposal = proposals_[row];
+    if (proposal.has_id) {
+      rows_.push_back({proposal.fact, row});
+      return;
+    }
+    Fact fact = proposal.fact;
+    if (fact.kind == FactKind::strike) {
+      if (auto wrong = judge_strike(fact)) {
+        refused_.push_back({row, std::move(*wrong)});
+        return;
+      }
+    } else if (auto wrong = judge_names(fleet_, fact, today_)) {
+      refused_.push_back({row, std::move(*wrong)});
+      return;
+    }
+    // A provisional number, so that the order of rows is the order of facts of one day.
+    fact.id = {stamp_.command, static_cast<int>(row) + 1};
+    fact.entered = stamp_.entered;
+    fact.entered_by = stamp_.entered_by;
+    fact.origin = stamp_.origin;
+    rows_.push_back({std::move(fact), row});
+  }
+
+  std::optional<Diagnostic> judge_strike(const Fact& fact) const {
+    const auto target = std::find_if(known_.begin(), known_.end(),
+                                     [&](const Fact& known) { return fact.strikes && known.id == *fact.strikes; });
+    if (target == known_.end()) {
+      return Diagnostic{"unknown-fact", "the record holds no fact with this id",
+                        "whichever history MACHINE shows the ids of its facts"};
+    }
+    const bool standing = std::any_of(unstruck_.begin(), unstruck_.end(),
+                                      [&](const Fact& known) { return known.id == target->id; });
+    if (!standing) {
+      return Diagnostic{"already-struck", fmt::format("fact {} is already struck", short_text(target->id)),
+                        "nothing needs doing; to bring it back, strike the strike"};
+    }
+    return std::nullopt;
+  }
+
+  void drop_known() {
+    std::unordered_set<std::string> contents;
+    for (const Fact& fact : unstruck_) contents.insert(content_key(fact));
+    std::set<FactId> ids;
+    for (const Fact& fact : known_) ids.insert(fact.id);
+    std::erase_if(rows_, [&](const NewValue& value) {
+      const bool there = proposals_[value.row].has_id ? !ids.insert(value.fact.id).second
+                                                      : !contents.insert(content_key(value.fact)).second;
+      if (there) ++result_.already_there;
+      return there;
+    });
+  }
+
+  void meters() {
+    std::map<std::pair<std::string, std::string>, std::vector<NewValue>> lines;
+    std::map<std::string, std::vector<Fact>> known;
+    std::map<std::string, bool> concerned;
+    for (const NewValue& value : rows_) {
+      const Fact& fact = value.fact;
+      const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::meter_change ||
+                         (fact.kind == FactKind::service && fact.at);
+      if (!shows || fleet_.machine(fact.machine) == nullptr) continue;
+      concerned[fact.machine] = true;
+      // What came with an id was judged when it was entered: it stands beside the known facts.
+      if (proposals_[value.row].has_id) {
+        known[fact.machine].push_back(fact);
+      } else {
+        lines[{fact.machine, fact.meter}].push_back(value);
+      }
+    }
+    for (const Fact& fact : unstruck_) {
+      if (concerned.contains(fact.machine)) known[fact.machine].push_back(fact);
+    }
+    for (auto& [line, values] : lines) {
+      std::stable_sort(values.begin(), values.end(),
+                       [](const NewValue& a, const NewValue& b) { return before(a.fact, b.fact); });
+      auto& facts = known[line.first];
+      std::stable_sort(facts.begin(), facts.end(), before);
+      const Machine& machine = *fleet_.machine(line.first);
+      auto judged = judge_meter_values(machine, *machine.meter(line.second), facts, values);
+      for (RefusedValue& refused : judged.refused) refused_.push_back(std::move(refused));
+      for (RollOver& roll_over : judged.roll_overs) {
+        result_.said.push_back(fmt::format("meter `{}` of {} went past {}: its roll-over on {} is recorded with the reading",
+                                           line.second, line.first, to_text(*roll_over.change.last),
+                                           to_text(roll_over.change.on)));
+        roll_overs_.emplace(roll_over.row, std::move(roll_over.change));
+      }
+    }
+  }
+
+  // The final numbers: rows in their order, a roll-over directly before the reading that it explains.
+  void number() {
+    std::unordered_set<std::size_t> refused;
+    for (const RefusedValue& value : refused_) refused.insert(value.row);
+    int next = 1;
+    for (NewValue& value : rows_) {
+      if (refused.contains(value.row)) continue;
+      if (proposals_[value.row].has_id) {
+        result_.accepted.push_back(std::move(value.fact));
+        continue;
+      }
+      if (const auto found = roll_overs_.find(value.row); found != roll_overs_.end()) {
+        Fact change = found->second;
+        change.id = {stamp_.command, next++};
+        change.entered = stamp_.entered;
+        change.entered_by = stamp_.entered_by;
+        change.origin = stamp_.origin;
+        result_.accepted.push_back(std::move(change));
+      }
+      value.fact.id = {stamp_.command, next++};
+      result_.accepted.push_back(std::move(value.fact));
+    }
+  }
+
+  const Fleet& fleet_;
+  const std::vector<Fact>& known_;
+  std::vector<Fact> unstruck_;
+  const std::vector<Proposal>& proposals_;
+  const Stamp& stamp_;
+  Day today_;
+
+  std::vector<NewValue> rows_;
+  std::vector<RefusedValue> refused_;
+  std::map<std::size_t, Fact> roll_overs_;
+  Judgement result_;
+};
+
+}  // namespace
+
+Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals,
+                const Stamp& stamp, Day today) {
+  return Judge(fleet, known, proposals, stamp, today).run();
+}
+
+}  // namespace service

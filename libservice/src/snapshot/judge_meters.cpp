@@ -1,0 +1,185 @@
+#include "snapshot/judge_meters.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+
+namespace service {
+namespace {
+
+// A value on the line that a meter draws: `before` is what it showed when the day's step began, `after` what it shows
+// from then on (another value where the meter was changed).
+struct Step {
+  const Fact* fact = nullptr;
+  Day day;
+  Amount before;
+  Amount after;
+  std::optional<std::size_t> row;  // of a new one
+};
+
+std::string with_unit(Amount amount, const Meter& meter) { return to_text(amount) + ' ' + meter.unit; }
+
+std::string told(const Step& step, const Meter& meter) {
+  if (step.fact == nullptr) return fmt::format("{} at its start on {}", with_unit(step.after, meter), to_text(step.day));
+  return fmt::format("{} on {}", with_unit(step.after, meter), to_text(step.day));
+}
+
+// What one could do about an older value that is in the way of a newer one.
+std::string cure_for(const Step& older) {
+  if (older.fact == nullptr) return "the value in the fleet file is wrong: mend `at` there";
+  if (older.row) return "the earlier row is wrong: mend it";
+  return fmt::format("the earlier value is wrong: whichever strike {}", short_text(older.fact->id));
+}
+
+Amount most_in(Day from, Day to) {
+  return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1));
+}
+
+class Walk {
+ public:
+  Walk(const Machine& machine, const Meter& meter) : machine_(machine), meter_(meter) {}
+
+  void take(const Step& step) {
+    if (!last_) {
+      last_ = step;
+      return;
+    }
+    const bool is_new = step.row || last_->row;
+    if (is_new && step.before < last_->after) {
+      if (step.row && rolls_over(*last_, step)) {
+        last_ = step;
+      } else {
+        refuse_lower(step);
+      }
+      return;
+    }
+    if (is_new && meter_.unit == "h" && step.before - last_->after > most_in(last_->day, step.day)) {
+      refuse_too_much(step);
+      return;
+    }
+    last_ = step;
+  }
+
+  MeterJudgement judgement;
+
+ private:
+  // A declared roll-over explains a lower value where the use that it implies fits into the days between.
+  bool rolls_over(const Step& older, const Step& newer) {
+    if (!meter_.rolls_over_at || meter_.unit != "h" || older.after > *meter_.rolls_over_at) return false;
+    if (newer.fact->kind == FactKind::meter_change) return false;
+    const Amount implied = *meter_.rolls_over_at - older.after + newer.before;
+    if (implied > most_in(older.day, newer.day)) return false;
+    Fact change;
+    change.kind = FactKind::meter_change;
+    change.machine = machine_.key;
+    change.on = newer.day;
+    change.meter = meter_.name;
+    change.last = *meter_.rolls_over_at;
+    change.first = Amount{};
+    judgement.roll_overs.push_back({*newer.row, std::move(change)});
+    return true;
+  }
+
+  // Refuses the newer of two steps that cannot follow each other, or the older one where the newer one is known.
+  // The refused one is out of the line; the walk goes on from the other.
+  void refuse(const Step& step, std::string code, std::string message, std::string hint) {
+    const Step& refused = step.row ? step : *last_;
+    judgement.refused.push_back({*refused.row, {std::move(code), std::move(message), std::move(hint)}});
+    if (!step.row) last_ = step;
+  }
+
+  void refuse_lower(const Step& step) {
+    const Step& older = *last_;
+    std::string message =
+        fmt::format("meter `{}` of {} shows {} on {}, which is lower than {}", meter_.name, machine_.key,
+                    with_unit(step.before, meter_), to_text(step.day), told(older, meter_));
+    std::string hint;
+    if (!step.row) {
+      hint = "the later value is already in the book; mend the earlier one or its day";
+    } else {
+      hint = fmt::format(
+          "it could be: the value is wrong: mend it; the meter was replaced: whichever meter-change {0} --meter {1} "
+          "--last {2} --first 0 --on {3} (with what the old and the new one showed); it went past its highest value: "
+          "the same with --last the highest value; {4}",
+          machine_.key, meter_.name, to_text(older.after), to_text(step.day), cure_for(older));
+    }
+    refuse(step, "reading-falls", std::move(message), std::move(hint));
+  }
+
+  void refuse_too_much(const Step& step) {
+    const Step& older = *last_;
+    std::string message = fmt::format(
+        "meter `{}` of {} shows {} on {}, {} more than {}: over 24 h a day", meter_.name, machine_.key,
+        with_unit(step.before, meter_), to_text(step.day), with_unit(step.before - older.after, meter_),
+        told(older, meter_));
+    std::string hint = fmt::format(
+        "it could be: the value is wrong (a missing decimal point?): mend it; the meter was replaced: whichever "
+        "meter-change {0} --meter {1} --last {2} --first {3} --on {4} (with what the old and the new one showed); {5}",
+        machine_.key, meter_.name, to_text(older.after), to_text(step.before), to_text(step.day), cure_for(older));
+    refuse(step, "reading-jumps", std::move(message), std::move(hint));
+  }
+
+  const Machine& machine_;
+  const Meter& meter_;
+  std::optional<Step> last_;
+};
+
+// A service known by year or month only gives the usage at fitting. It must lie between what the meter showed before
+// and after its span, as far as no change of the meter lies between.
+std::optional<Diagnostic> judge_partial(const Machine& machine, const Meter& meter, const Fact& fact,
+                                        const std::vector<MeterEvent>& events) {
+  const MeterEvent* before = nullptr;
+  const MeterEvent* after = nullptr;
+  for (const MeterEvent& event : events) {
+    const bool inside = event.day >= fact.on.first && event.day <= fact.on.last;
+    if (inside && event.fresh) return std::nullopt;
+    if (event.day < fact.on.first) before = &event;
+    if (event.day > fact.on.last && after == nullptr) after = &event;
+  }
+  const auto wrong = [&](std::string_view than, Amount shown, Day day) {
+    return Diagnostic{"value-off-the-line",
+                      fmt::format("meter `{}` of {} cannot have shown {} in {}: {} {} on {}", meter.name, machine.key,
+                                  with_unit(*fact.at, meter), to_text(fact.on), than, with_unit(shown, meter),
+                                  to_text(day)),
+                      "mend the value or the date, or leave the value out"};
+  };
+  if (before != nullptr) {
+    const Amount shown = before->fresh.value_or(before->shown);
+    if (*fact.at < shown) return wrong("it already showed", shown, before->day);
+  }
+  if (after != nullptr && *fact.at > after->shown) return wrong("it still showed", after->shown, after->day);
+  return std::nullopt;
+}
+
+}  // namespace
+
+MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, const std::vector<Fact>& known,
+                                  const std::vector<NewValue>& values) {
+  std::vector<Fact> facts = known;
+  for (const NewValue& value : values) facts.push_back(value.fact);
+  std::stable_sort(facts.begin(), facts.end(), before);
+
+  const auto row_of = [&](const Fact* fact) -> std::optional<std::size_t> {
+    if (fact == nullptr) return std::nullopt;
+    const auto found = std::lower_bound(values.begin(), values.end(), *fact,
+                                        [](const NewValue& value, const Fact& other) { return before(value.fact, other); });
+    if (found == values.end() || found->fact.id != fact->id) return std::nullopt;
+    return found->row;
+  };
+
+  Walk walk(machine, meter);
+  const auto events = meter_events(machine, meter, facts);
+  for (const MeterEvent& event : events) {
+    walk.take({event.fact, event.day, event.shown, event.fresh.value_or(event.shown), row_of(event.fact)});
+  }
+  for (const NewValue& value : values) {
+    if (value.fact.kind != FactKind::service || value.fact.on.whole_day() || !value.fact.at) continue;
+    if (auto wrong = judge_partial(machine, meter, value.fact, events)) {
+      walk.judgement.refused.push_back({value.row, std::move(*wrong)});
+    }
+  }
+  return std::move(walk.judgement);
+}
+
+}  // namespace service

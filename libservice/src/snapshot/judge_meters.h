@@ -1,0 +1,37 @@
+// The second half of judging: the values that a meter shows, in the one order, beside those already known.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "service/snapshot.h"
+
+namespace service {
+
+// A new fact about a meter, already right by itself.
+struct NewValue {
+  Fact fact;
+  std::size_t row = 0;  // index of its proposal
+};
+
+struct RefusedValue {
+  std::size_t row = 0;
+  Diagnostic why;
+};
+
+struct RollOver {
+  std::size_t row = 0;  // the reading that it goes before
+  Fact change;
+};
+
+struct MeterJudgement {
+  std::vector<RefusedValue> refused;
+  std::vector<RollOver> roll_overs;
+};
+
+// `known`: the unstruck facts of the machine, in the one order. `values`: new ones of this meter, in the one order.
+MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, const std::vector<Fact>& known,
+                                  const std::vector<NewValue>& values);
+
+}  // namespace service

@@ -1,0 +1,54 @@
+#include "service/snapshot.h"
+
+#include <algorithm>
+
+namespace service {
+
+Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given,
+                   Scope scope, std::optional<Day> newest)
+    : fleet_(std::move(fleet)),
+      scope_(std::move(scope)),
+      as_of_(as_of),
+      day_is_given_(day_is_given),
+      newest_(newest),
+      facts_(unstruck(std::move(all))) {
+  std::erase_if(facts_, [&](const Fact& fact) {
+    return fact.kind == FactKind::strike || fact.on.first > as_of_ ||
+           (!fact.machine.empty() && !scope_.holds(fact.machine));
+  });
+  std::stable_sort(facts_.begin(), facts_.end(),
+                   [](const Fact& a, const Fact& b) { return a.machine < b.machine; });
+  for (std::size_t from = 0; from < facts_.size();) {
+    std::size_t to = from;
+    while (to < facts_.size() && facts_[to].machine == facts_[from].machine) ++to;
+    const std::string& machine = facts_[from].machine;
+    ranges_.emplace(machine, std::pair{from, to});
+    if (!machine.empty() && fleet_->machine(machine) == nullptr) {
+      unlisted_.emplace_back(machine, static_cast<int>(to - from));
+    }
+    from = to;
+  }
+}
+
+std::span<const Fact> Snapshot::facts_of(std::string_view machine) const {
+  const auto range = ranges_.find(machine);
+  if (range == ranges_.end()) return {};
+  const auto [from, to] = range->second;
+  return std::span{facts_}.subspan(from, to - from);
+}
+
+Scope scope_of_site(const Fleet& fleet, std::string_view site) {
+  if (fleet.site(site) == nullptr) {
+    std::vector<std::string> names;
+    for (const Site& known : fleet.sites) names.push_back(known.key);
+    throw Failure(Trouble::usage, Diagnostic{"unknown-site", "there is no site `" + std::string(site) + "` in this fleet",
+                                             did_you_mean(site, names)});
+  }
+  Scope scope{std::vector<std::string>{}};
+  for (const Machine& machine : fleet.machines) {
+    if (machine.site == site) scope.machines->push_back(machine.key);
+  }
+  return scope;
+}
+
+}  // namespace service

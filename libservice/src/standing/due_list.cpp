@@ -1,0 +1,82 @@
+#include <algorithm>
+#include <tuple>
+
+#include "service/standing.h"
+#include "standing/gaps.h"
+#include "standing/points.h"
+#include "standing/view.h"
+
+namespace service {
+
+std::string_view to_text(Standing standing) {
+  switch (standing) {
+    case Standing::overdue: return "overdue";
+    case Standing::due: return "due";
+    case Standing::coming: return "coming";
+    case Standing::later: return "later";
+    case Standing::no_record: return "no-record";
+  }
+  return "unknown";
+}
+
+bool ranks_before(const Point& a, const Point& b) {
+  const auto rank = [](const Point& point) {
+    int standing = 0;
+    switch (point.standing) {
+      case Standing::overdue: standing = 0; break;
+      case Standing::due: standing = point.by_estimate ? 2 : 1; break;
+      case Standing::no_record: standing = 3; break;
+      case Standing::coming: standing = 4; break;
+      case Standing::later: standing = 5; break;
+    }
+    return std::tuple{standing, !point.due_on.has_value(), point.due_on.value_or(Day{})};
+  };
+  return rank(a) < rank(b);
+}
+
+DueList due_list(const Snapshot& snapshot, Day within, const Forecaster& forecaster) {
+  DueList list;
+  list.fleet = snapshot.fleet_ptr();
+  list.as_of = snapshot.as_of();
+  list.within = within;
+  list.gaps = fleet_gaps(snapshot);
+  for (const Machine& machine : snapshot.fleet().machines) {
+    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    ++list.machines;
+    const MachineView view(snapshot, machine, forecaster);
+    auto points = points_of(view, within);
+    for (Gap& gap : gaps_of(view, points)) list.gaps.push_back(std::move(gap));
+    std::move(points.begin(), points.end(), std::back_inserter(list.points));
+    if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});
+  }
+  std::stable_sort(list.points.begin(), list.points.end(), ranks_before);
+  std::stable_sort(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {
+    return a.state.kind == UseKind::out_of_use && b.state.kind != UseKind::out_of_use;
+  });
+  return list;
+}
+
+const UseState* DueList::state_of(const Machine& machine) const {
+  const auto found = std::find_if(not_in_use.begin(), not_in_use.end(),
+                                  [&](const MachineUse& use) { return use.machine->key == machine.key; });
+  return found == not_in_use.end() ? nullptr : &found->state;
+}
+
+bool nothing_known(const DueList& list, const Machine& machine) {
+  return std::any_of(list.gaps.begin(), list.gaps.end(), [&](const Gap& gap) {
+    return gap.kind == GapKind::nothing_recorded && gap.machine == machine.key;
+  });
+}
+
+bool needs_doing(const DueList& list) {
+  const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& use) {
+    return use.state.kind == UseKind::out_of_use;
+  });
+  return out_of_use || !list.gaps.empty() ||
+         std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
+           return point.standing == Standing::overdue || point.standing == Standing::due ||
+                  point.standing == Standing::no_record || !point.unknown.empty();
+         });
+}
+
+}  // namespace service

@@ -1,0 +1,160 @@
+#include "standing/limbs.h"
+
+#include <algorithm>
+
+namespace service {
+namespace {
+
+// A limb with a day: due on it, overdue after it and its grace.
+LimbState state_on(Day as_of, Day due, int grace_days) {
+  if (as_of < due) return LimbState::not_reached;
+  return as_of > due + date::days{grace_days} ? LimbState::overdue : LimbState::due;
+}
+
+void set_due_day(LimbStanding& standing, const MachineView& view, Day due) {
+  standing.due_on = due;
+  standing.left_days = days_between(view.as_of, due);
+  standing.state = state_on(view.as_of, due, standing.grace_days);
+}
+
+}  // namespace
+
+bool lies_since(const Fact& fact, const Since& since) {
+  if (since.service != nullptr) return before(*since.service, fact);
+  return !since.day || fact.on.first >= *since.day;
+}
+
+LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std::optional<Amount> start,
+                            std::optional<Amount> fitted_at, Amount grace) {
+  LimbStanding standing;
+  standing.kind = LimbKind::usage;
+  standing.name = limb.meter.value_or("");
+  standing.every = limb.every;
+  standing.grace = grace;
+  if (const Meter* meter = view.machine.meter(standing.name)) standing.unit = meter->unit;
+  const MeterHistory* history = view.history(standing.name);
+  if (history == nullptr || !start) return standing;
+  standing.due_at = *start + limb.every;
+  const auto known = history->on(view.as_of);
+  if (!known) return standing;
+  const Amount counted_from = fitted_at.value_or(*start);
+  standing.used = *known - counted_from;
+  standing.left = *standing.due_at - *known;
+  if (*standing.left <= Amount{}) {
+    standing.state = *standing.left < -grace ? LimbState::overdue : LimbState::due;
+    standing.due_on = history->first_day_at(*standing.due_at);
+    return standing;
+  }
+  standing.state = LimbState::not_reached;
+  const UsageAhead& ahead = *view.ahead.find(standing.name)->second;
+  standing.due_on = ahead.reaches(*standing.due_at, Odds::p50);
+  if (const auto today = ahead.on(view.as_of, Odds::p50)) {
+    if (*today != *known) standing.estimated_used = *today - counted_from;
+    standing.by_estimate = *today >= *standing.due_at;
+    standing.past_grace_by_estimate = *today - *standing.due_at > grace;
+  }
+  // What is only expected cannot lie in the past: the last reading says that it had not come by then.
+  if (standing.due_on && *standing.due_on < view.as_of) standing.due_on = view.as_of;
+  return standing;
+}
+
+LimbStanding calendar_standing(const MachineView& view, const LimbChoice& choice, const CalendarRule& rule,
+                               const std::optional<ChainDay>& start) {
+  LimbStanding standing;
+  standing.kind = LimbKind::calendar;
+  standing.until_month_end = rule.until_month_end;
+  if (!start) {
+    standing.span = std::get<CalendarLimb>(choice.candidates.front()).every;
+    return standing;
+  }
+  const CalendarInterval interval = calendar_interval(*start, choice, rule);
+  standing.span = interval.span;
+  standing.counted_from = start->day();
+  standing.grace_days = interval.grace_days;
+  set_due_day(standing, view, interval.due);
+  return standing;
+}
+
+LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, const Since& since, const Grace& grace) {
+  LimbStanding standing;
+  standing.kind = LimbKind::changes;
+  standing.name = limb.task;
+  standing.limit_count = limb.count;
+  if (grace.changes) {
+    standing.grace_count = *grace.changes;
+  } else if (grace.percent_hundredths) {
+    standing.grace_count = static_cast<int>(std::int64_t{limb.count} * *grace.percent_hundredths / 10'000);
+  }
+  if (!since.fitted) return standing;
+  int count = 0;
+  for (const ServiceDay& change : services_anywhere(view, limb.task)) {
+    if (change.day() <= *since.day) continue;
+    if (++count == limb.count) standing.due_on = change.day();
+  }
+  standing.count = count;
+  standing.state = count < limb.count                           ? LimbState::not_reached
+                   : count > limb.count + standing.grace_count ? LimbState::overdue
+                                                                : LimbState::due;
+  return standing;
+}
+
+LimbStanding measured_standing(const MachineView& view, const MeasuredLimb& limb, const Since& since,
+                               const std::string& position) {
+  LimbStanding standing;
+  standing.kind = LimbKind::measured;
+  standing.name = limb.name;
+  standing.unit = limb.unit;
+  standing.limit = limb.limit;
+  standing.above = limb.above;
+  for (const Fact& fact : view.facts) {
+    if (fact.kind != FactKind::measurement || fact.name != limb.name || !fact.value) continue;
+    if (fact.unit != limb.unit || !lies_since(fact, since)) continue;
+    // A value taken at no position in particular speaks for all of them, and so does any for a task without positions.
+    if (!position.empty() && !fact.position.empty() && fact.position != position) continue;
+    standing.measured = fact.value;
+    standing.noticed_on = fact.on.first;
+    standing.fact = fact.id;
+  }
+  if (!standing.measured) return standing;
+  const bool at_limit = *standing.measured == limb.limit;
+  const bool beyond = limb.above ? *standing.measured > limb.limit : *standing.measured < limb.limit;
+  standing.state = beyond ? LimbState::overdue : at_limit ? LimbState::due : LimbState::not_reached;
+  if (beyond || at_limit) standing.due_on = standing.noticed_on;
+  return standing;
+}
+
+LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const Since& since, const Grace& grace) {
+  LimbStanding standing;
+  standing.kind = LimbKind::sign;
+  standing.signs = limb.signs;
+  standing.grace_days = grace.days.value_or(0);
+  for (const Fact& fact : view.facts) {
+    if (fact.kind != FactKind::sign || !lies_since(fact, since)) continue;
+    if (std::find(limb.signs.begin(), limb.signs.end(), fact.name) == limb.signs.end()) continue;
+    standing.seen = fact.name;
+    standing.noticed_on = fact.on.first;
+    standing.fact = fact.id;
+    set_due_day(standing, view, fact.on.first);
+    break;  // the first one seen decides
+  }
+  return standing;
+}
+
+LimbStanding season_standing(const MachineView& view, const SeasonLimb& limb, const Since& since, const Grace& grace) {
+  LimbStanding standing;
+  standing.kind = LimbKind::season;
+  standing.name = limb.season;
+  standing.lead_days = limb.lead_days;
+  standing.grace_days = grace.days.value_or(0);
+  const Season* season = view.snapshot.fleet().season(limb.season);
+  if (!since.fitted || season == nullptr) return standing;
+  const auto month_of = [](MonthDay day) { return day.month * 100 + day.day; };
+  const int over_new_year = month_of(season->to) < month_of(season->from) ? 1 : 0;
+  // What was done up to a season's last day serves that season; the next one is owed again.
+  int year = static_cast<int>(date::year_month_day{*since.day}.year()) - 1;
+  while (season->to.in_year(year + over_new_year) < *since.day) ++year;
+  set_due_day(standing, view, season->from.in_year(year + 1) - date::days{limb.lead_days});
+  return standing;
+}
+
+}  // namespace service

@@ -1,0 +1,52 @@
+// What cron mails. Every point and gap comes at most once, under the heading that says what to do about it.
+#include <algorithm>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "service/standing.h"
+
+namespace service {
+namespace {
+
+std::optional<OverdueHeading> heading_of(const Point& point) {
+  if (point.standing == Standing::overdue) return OverdueHeading::overdue;
+  if (point.past_grace_by_estimate) return OverdueHeading::read_the_meter;
+  if (point.standing == Standing::no_record || !point.unknown.empty()) return OverdueHeading::find_out;
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::vector<OverdueEntry> overdue_list(const DueList& list) {
+  std::vector<OverdueEntry> entries;
+  std::set<std::string> unknown_machines;
+  std::set<std::string> idle_machines;
+  for (const MachineUse& use : list.not_in_use) {
+    if (use.state.kind == UseKind::out_of_use) {
+      entries.push_back({OverdueHeading::out_of_use, nullptr, nullptr, &use});
+    } else {
+      idle_machines.insert(use.machine->key);
+    }
+  }
+  for (const Gap& gap : list.gaps) {
+    entries.push_back({OverdueHeading::find_out, nullptr, &gap, nullptr});
+    if (gap.kind == GapKind::nothing_recorded) unknown_machines.insert(gap.machine);
+  }
+  for (const Point& point : list.points) {
+    if (unknown_machines.contains(point.machine->key)) continue;  // one line stands for all of them
+    auto heading = heading_of(point);
+    if (!heading) continue;
+    if (idle_machines.contains(point.machine->key)) {
+      heading = OverdueHeading::laid_up;
+    } else if (point.put_off && *heading != OverdueHeading::find_out) {
+      heading = OverdueHeading::put_off;
+    }
+    entries.push_back({*heading, &point, nullptr, nullptr});
+  }
+  std::stable_sort(entries.begin(), entries.end(),
+                   [](const OverdueEntry& a, const OverdueEntry& b) { return a.heading < b.heading; });
+  return entries;
+}
+
+}  // namespace service

@@ -1,0 +1,173 @@
+#include "standing/points.h"
+
+#include <algorithm>
+
+#include "standing/chain.h"
+#include "standing/limbs.h"
+#include "standing/race.h"
+#include "standing/services.h"
+
+namespace service {
+namespace {
+
+// `fitted.at` is told on the meter of the first usage limb as written, else on the machine's first.
+std::string telling_meter(const MachineView& view, const std::vector<LimbChoice>& limbs) {
+  for (const LimbChoice& choice : limbs) {
+    const auto* usage = std::get_if<UsageLimb>(&choice.candidates.front());
+    if (usage != nullptr && usage->meter) return *usage->meter;
+  }
+  return view.machine.first_meter() != nullptr ? view.machine.first_meter()->name : std::string{};
+}
+
+std::optional<Fitted> fitted_from(const MachineView& view, const std::vector<ServiceDay>& services,
+                                  const std::string& meter) {
+  Fitted fitted;
+  fitted.meter = meter;
+  if (!services.empty()) {
+    const ServiceDay& last = services.back();
+    const UsageThen then = usage_then(view, last, meter);
+    fitted.on = last.spoken_for().on;
+    fitted.at = then.usage;
+    fitted.basis = then.basis;
+    fitted.fact = last.spoken_for().id;
+    fitted.task = last.spoken_for().task;
+    return fitted;
+  }
+  if (view.machine.start.kind != StartKind::in_service) return std::nullopt;
+  fitted.on = view.machine.start.on;
+  fitted.at = view.usage_when_new(meter);
+  fitted.basis = Basis::in_service;
+  return fitted;
+}
+
+Since since_of(const MachineView& view, const std::vector<ServiceDay>& services) {
+  if (!services.empty()) return {&services.back().spoken_for(), services.back().day(), true};
+  switch (view.machine.start.kind) {
+    case StartKind::in_service: return {nullptr, view.machine.start.on.first, true};
+    case StartKind::bought: return {nullptr, view.machine.start.on.first, false};
+    case StartKind::unknown: break;
+  }
+  return {};
+}
+
+std::optional<Amount> fitted_usage(const MachineView& view, const std::vector<ServiceDay>& services,
+                                   const std::string& meter) {
+  return services.empty() ? view.usage_when_new(meter) : usage_then(view, services.back(), meter).usage;
+}
+
+void put_off_if_so(Point& point, const MachineView& view, const Since& since) {
+  const Fact* newest = nullptr;
+  for (const Fact& fact : view.facts) {
+    if (fact.kind != FactKind::put_off || fact.task != point.name) continue;
+    if (!fact.position.empty() && fact.position != point.position) continue;
+    if (since.service != nullptr && before(fact, *since.service)) continue;  // a service ends it
+    newest = &fact;
+  }
+  if (newest == nullptr) return;
+  if (newest->until && view.as_of >= *newest->until) return;
+  if (newest->at) {
+    const std::string meter = newest->meter.empty() && point.fitted ? point.fitted->meter : newest->meter;
+    const MeterHistory* history =
+        view.history(meter.empty() && view.machine.first_meter() != nullptr ? view.machine.first_meter()->name : meter);
+    const auto known = history != nullptr ? history->on(view.as_of) : std::nullopt;
+    if (known && *known >= *newest->at) return;
+  }
+  point.put_off = PutOff{newest->until, newest->at, newest->by, newest->note, newest->id};
+}
+
+Point start_point(const MachineView& view, const MachineTask& task, const std::string& position) {
+  Point point;
+  point.machine = &view.machine;
+  point.task = task.task;
+  point.name = task.task->name;
+  point.position = position;
+  return point;
+}
+
+Point task_point(const MachineView& view, const MachineTask& task, const std::string& position,
+                 const std::vector<ServiceDay>& services, Day within) {
+  Point point = start_point(view, task, position);
+  const std::vector<LimbChoice>& limbs = limbs_now(view, task, services);
+  const Since since = since_of(view, services);
+  point.fitted = fitted_from(view, services, telling_meter(view, limbs));
+  for (const LimbChoice& choice : limbs) {
+    const Limb& limb = choice.candidates.front();
+    if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
+      const std::string meter = usage->meter.value_or("");
+      point.limbs.push_back(usage_standing(view, *usage, usage_start(view, task, services, meter),
+                                           fitted_usage(view, services, meter),
+                                           usage_grace(view, task.grace, meter, usage->every)));
+    } else if (std::holds_alternative<CalendarLimb>(limb)) {
+      point.limbs.push_back(calendar_standing(
+          view, choice, {task.task->until_month_end, task.grace}, calendar_start(view, task, services)));
+    } else if (const auto* changes = std::get_if<ChangesLimb>(&limb)) {
+      point.limbs.push_back(changes_standing(view, *changes, since, task.grace));
+    } else if (const auto* measured = std::get_if<MeasuredLimb>(&limb)) {
+      point.limbs.push_back(measured_standing(view, *measured, since, position));
+    } else if (const auto* sign = std::get_if<SignLimb>(&limb)) {
+      point.limbs.push_back(sign_standing(view, *sign, since, task.grace));
+    } else if (const auto* season = std::get_if<SeasonLimb>(&limb)) {
+      point.limbs.push_back(season_standing(view, *season, since, task.grace));
+    }
+  }
+  run_race(point, view.as_of, within);
+  put_off_if_so(point, view, since);
+  return point;
+}
+
+// A check owed after the last service of its task, until it was done or the task is done again.
+std::optional<Point> follow_up_point(const MachineView& view, const MachineTask& task, const FollowUp& follow_up,
+                                     const std::string& position, const std::vector<ServiceDay>& services, Day within) {
+  if (services.empty()) return std::nullopt;
+  const ServiceDay& parent = services.back();
+  Point point = start_point(view, task, position);
+  point.follow_up = &follow_up;
+  point.name = task.task->name + '/' + follow_up.name;
+  for (const ServiceDay& check : checks_of(view, point.name, position)) {
+    if (before(parent.spoken_for(), check.spoken_for())) return std::nullopt;
+  }
+  std::vector<LimbChoice> limbs;
+  for (const Limb& limb : follow_up.within) {
+    limbs.push_back({{limb}});
+    auto* usage = std::get_if<UsageLimb>(&limbs.back().candidates.front());
+    if (usage != nullptr && !usage->meter && view.machine.first_hour_meter() != nullptr) {
+      usage->meter = view.machine.first_hour_meter()->name;
+    }
+  }
+  const std::vector<ServiceDay> only_parent{parent};
+  point.fitted = fitted_from(view, only_parent, telling_meter(view, limbs));
+  for (const LimbChoice& choice : limbs) {
+    if (const auto* usage = std::get_if<UsageLimb>(&choice.candidates.front())) {
+      const std::string meter = usage->meter.value_or("");
+      const auto done_at = usage_then(view, parent, meter).usage;
+      point.limbs.push_back(
+          usage_standing(view, *usage, done_at, done_at, usage_grace(view, task.grace, meter, usage->every)));
+    } else {
+      point.limbs.push_back(calendar_standing(view, choice, {false, task.grace}, ChainDay{parent.day(), 0}));
+    }
+  }
+  run_race(point, view.as_of, within);
+  put_off_if_so(point, view, {&parent.spoken_for(), parent.day(), true});
+  return point;
+}
+
+}  // namespace
+
+std::vector<Point> points_of(const MachineView& view, Day within) {
+  std::vector<Point> points;
+  for (const MachineTask& task : view.tasks) {
+    const std::vector<std::string> nowhere{""};
+    for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
+      const auto services = services_of(view, task.task->name, position);
+      points.push_back(task_point(view, task, position, services, within));
+      for (const FollowUp& follow_up : task.task->follow_ups) {
+        if (auto point = follow_up_point(view, task, follow_up, position, services, within)) {
+          points.push_back(std::move(*point));
+        }
+      }
+    }
+  }
+  return points;
+}
+
+}  // namespace service

@@ -1,0 +1,88 @@
+#include "standing/race.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace service {
+namespace {
+
+// Worst first. Among equal standings facts come before estimates, then the earliest due day, then usage, then the
+// order as written.
+auto rank(const LimbStanding& limb, std::size_t index) {
+  int standing = 4;
+  if (limb.state == LimbState::overdue) standing = 0;
+  else if (limb.state == LimbState::due) standing = 1;
+  else if (limb.by_estimate) standing = 2;
+  else if (limb.state == LimbState::not_reached) standing = 3;
+  return std::tuple{standing, !limb.due_on.has_value(), limb.due_on.value_or(Day{}), limb.kind != LimbKind::usage, index};
+}
+
+bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }
+
+// A sign that nobody saw and a value that nobody measured are quiet, unless there is nothing else to go by.
+void find_unknown(Point& point) {
+  const bool only_observed = std::all_of(point.limbs.begin(), point.limbs.end(),
+                                         [](const LimbStanding& limb) { return observed(limb.kind); });
+  const bool all_unknown = std::all_of(point.limbs.begin(), point.limbs.end(),
+                                       [](const LimbStanding& limb) { return limb.state == LimbState::unknown; });
+  for (const LimbStanding& limb : point.limbs) {
+    if (limb.state != LimbState::unknown) continue;
+    if (observed(limb.kind) && !(only_observed && all_unknown)) continue;
+    if (std::find(point.unknown.begin(), point.unknown.end(), limb.kind) == point.unknown.end()) {
+      point.unknown.push_back(limb.kind);
+    }
+  }
+}
+
+// Nothing to go by: every usage and calendar limb is unknown (where there are any), or else every limb is.
+bool nothing_to_go_by(const Point& point) {
+  bool any_countable = false;
+  bool countable_known = false;
+  bool any_known = false;
+  for (const LimbStanding& limb : point.limbs) {
+    const bool known = limb.state != LimbState::unknown;
+    const bool countable = limb.kind == LimbKind::usage || limb.kind == LimbKind::calendar;
+    any_countable = any_countable || countable;
+    countable_known = countable_known || (countable && known);
+    any_known = any_known || known;
+  }
+  return any_countable ? !countable_known : !any_known;
+}
+
+}  // namespace
+
+void run_race(Point& point, Day as_of, Day within) {
+  find_unknown(point);
+  std::optional<std::size_t> best;
+  for (std::size_t i = 0; i < point.limbs.size(); ++i) {
+    if (point.limbs[i].state == LimbState::unknown) continue;
+    if (!best || rank(point.limbs[i], i) < rank(point.limbs[*best], *best)) best = i;
+  }
+  const bool reached =
+      best && (point.limbs[*best].state == LimbState::overdue || point.limbs[*best].state == LimbState::due);
+  if (!best || (!reached && nothing_to_go_by(point))) {
+    point.standing = Standing::no_record;
+    return;
+  }
+  const LimbStanding& ruling = point.limbs[*best];
+  point.ruled_by = best;
+  point.due_on = ruling.due_on;
+  point.due_span = {point.due_on, point.due_on, point.due_on};
+  if (reached) {
+    point.standing = ruling.state == LimbState::overdue ? Standing::overdue : Standing::due;
+    return;
+  }
+  if (ruling.by_estimate) {
+    point.standing = Standing::due;
+    point.by_estimate = true;
+    point.past_grace_by_estimate = std::any_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
+      return limb.past_grace_by_estimate;
+    });
+    return;
+  }
+  point.standing = point.due_on && *point.due_on <= within ? Standing::coming : Standing::later;
+  // A span says nothing beyond five years.
+  if (point.due_on && *point.due_on > add_months(as_of, 60)) point.due_span = {};
+}
+
+}  // namespace service

@@ -1,0 +1,30 @@
+#include "standing/view.h"
+
+namespace service {
+
+MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster)
+    : snapshot(from),
+      machine(of),
+      schedule(from.fleet().schedule_of(of)),
+      as_of(from.as_of()),
+      state(use_state(from, of)),
+      facts(from.facts_of(of.key)),
+      tasks(tasks_of(from.fleet(), of)),
+      histories(meter_histories(from, of)) {
+  for (const Meter& meter : machine.meters) {
+    ahead.emplace(meter.name,
+                  forecaster({from.fleet(), machine, meter, histories.find(meter.name)->second, state, as_of}));
+  }
+}
+
+const MeterHistory* MachineView::history(const std::string& meter) const {
+  const auto found = histories.find(meter);
+  return found == histories.end() ? nullptr : &found->second;
+}
+
+std::optional<Amount> MachineView::usage_when_new(const std::string& meter) const {
+  if (machine.start.kind != StartKind::in_service || machine.meter(meter) == nullptr) return std::nullopt;
+  return machine.first_meter()->name == meter ? machine.start.at.value_or(Amount{}) : Amount{};
+}
+
+}  // namespace service

@@ -1,0 +1,34 @@
+// One machine on one day, with everything worked out that its points share.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "service/snapshot.h"
+#include "service/usage.h"
+
+namespace service {
+
+struct MachineView {
+  MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster);
+
+  const Snapshot& snapshot;
+  const Machine& machine;
+  const Schedule& schedule;
+  Day as_of;
+  UseState state;
+  std::span<const Fact> facts;
+  std::vector<MachineTask> tasks;
+  std::map<std::string, MeterHistory, std::less<>> histories;
+  std::map<std::string, std::unique_ptr<const UsageAhead>, std::less<>> ahead;
+
+  const MeterHistory* history(const std::string& meter) const;
+
+  // Usage at in-service of a machine that was new: its first meter's delivery hours, zero on the others.
+  std::optional<Amount> usage_when_new(const std::string& meter) const;
+};
+
+}  // namespace service
