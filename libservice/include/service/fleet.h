@@ -296,6 +296,8 @@ struct Mail {
   std::optional<Weekday> weekly_word;
 };
 
+struct FleetIndex;  // positions by name
+
 struct Fleet {
   std::string name;
   std::string time_zone;                  // IANA name; empty where the file gives none (days are then UTC days)
@@ -313,6 +315,7 @@ struct Fleet {
   Costs costs;
   std::vector<Call> calls;
   std::vector<Diagnostic> remarks;        // not mistakes, but worth a look: said by `check`
+  std::shared_ptr<const FleetIndex> index;  // made by the reader for the look-ups below; they work without it, slower
 
   const Machine* machine(std::string_view key) const;
   const Schedule* schedule(std::string_view name) const;

@@ -167,6 +167,12 @@ struct Scope {
 
 enum class Access { read, write };
 
+// What can be read of a record, damaged or not, and what is wrong with it: nothing, for a sound one.
+struct Legible {
+  std::vector<Fact> facts;           // in the one order
+  std::vector<Diagnostic> damage;
+};
+
 class Record {
  public:
   // Makes an empty record, readable by its owner alone. Fails with bad_data where the file exists, not_found where its
@@ -194,6 +200,13 @@ class Record {
 
   // newest_command() of the whole book.
   std::vector<Fact> last_command() const;
+
+  // The whole book read past all damage, for `check` and for saving what is left. Looks at the file's structure too.
+  Legible legible() const;
+
+  // A copy, verified and on the disk when this returns, readable by its owner alone. Fails with bad_data where the
+  // target exists or the record is damaged; where it fails no target is left behind.
+  void backup(const std::filesystem::path& target) const;
 
   // One IMMEDIATE transaction: reads the facts of the scope, lets `decide` answer with the facts to add, adds them
   // with their ids and commits durably. Where `decide` throws nothing is stored. A dry run decides and stores nothing.

@@ -59,12 +59,14 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site);
 enum class UseKind { in_use, laid_up, out_of_use };
 
 struct UseState {
-  UseKind kind = UseKind::in_use;
+  UseKind kind = UseKind::in_use;        // a machine both out of use and laid up is out of use
   std::optional<Day> since;
   std::optional<Day> until;  // laid up: planned return; from that day on the machine counts as in use again
   std::string note;
+  bool laid_up = false;                  // laid up that day, also where it is out of use as well
 };
 
+// An unsafe machine stays out of use until somebody says that it is back, whatever else happens to it.
 UseState use_state(const Snapshot& snapshot, const Machine& machine);
 
 // True while the machine is the owner's on that day: not before in-service or bought, not from the day it left.

@@ -108,7 +108,7 @@ struct Point {
 
   Standing standing = Standing::no_record;
   bool by_estimate = false;
-  bool past_grace_by_estimate = false;
+  bool past_grace_by_estimate = false;  // due, and past grace but for a reading that proves it
   std::optional<std::size_t> ruled_by;  // index into limbs
   std::optional<Day> due_on;            // of the ruling limb
   DueSpan due_span;

@@ -31,6 +31,7 @@ class Judge {
 
   Judgement run() {
     for (std::size_t row = 0; row < proposals_.size(); ++row) by_itself(row);
+    strike_known();
     drop_known();
     meters();
     number();
@@ -56,7 +57,7 @@ class Judge {
         refused_.push_back({row, std::move(*wrong)});
         return;
       }
-    } else if (auto wrong = judge_names(fleet_, fact, today_)) {
+    } else if (auto wrong = judge_names(fleet_, fact, today_, result_.said)) {
       refused_.push_back({row, std::move(*wrong)});
       return;
     }
@@ -69,6 +70,7 @@ class Judge {
   }
 
   std::optional<Diagnostic> judge_strike(const Fact& fact) const {
+    if (auto wrong = judge_future(fact, today_)) return wrong;
     const auto target = std::find_if(known_.begin(), known_.end(),
                                      [&](const Fact& known) { return fact.strikes && known.id == *fact.strikes; });
     if (target == known_.end()) {
@@ -84,11 +86,22 @@ class Judge {
     return std::nullopt;
   }
 
+  // What the batch itself strikes, or brings along struck, no longer stands in the way of its other facts.
+  void strike_known() {
+    std::vector<Fact> all = known_;
+    for (const NewValue& value : rows_) {
+      if (proposals_[value.row].has_id || value.fact.kind == FactKind::strike) all.push_back(value.fact);
+    }
+    unstruck_ = unstruck(std::move(all));
+  }
+
   void drop_known() {
     std::unordered_set<std::string> contents;
-    for (const Fact& fact : unstruck_) contents.insert(content_key(fact));
     std::set<FactId> ids;
     for (const Fact& fact : known_) ids.insert(fact.id);
+    for (const Fact& fact : unstruck_) {
+      if (ids.contains(fact.id)) contents.insert(content_key(fact));
+    }
     std::erase_if(rows_, [&](const NewValue& value) {
       const bool there = proposals_[value.row].has_id ? !ids.insert(value.fact.id).second
                                                       : !contents.insert(content_key(value.fact)).second;
@@ -103,16 +116,12 @@ class Judge {
     std::map<std::string, bool> concerned;
     for (const NewValue& value : rows_) {
       const Fact& fact = value.fact;
+      if (proposals_[value.row].has_id) continue;  // judged when it was entered; among the unstruck ones if it stands
       const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::meter_change ||
                          (fact.kind == FactKind::service && fact.at);
       if (!shows || fleet_.machine(fact.machine) == nullptr) continue;
       concerned[fact.machine] = true;
-      // What came with an id was judged when it was entered: it stands beside the known facts.
-      if (proposals_[value.row].has_id) {
-        known[fact.machine].push_back(fact);
-      } else {
-        lines[{fact.machine, fact.meter}].push_back(value);
-      }
+      lines[{fact.machine, fact.meter}].push_back(value);
     }
     for (const Fact& fact : unstruck_) {
       if (concerned.contains(fact.machine)) known[fact.machine].push_back(fact);

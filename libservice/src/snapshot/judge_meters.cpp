@@ -16,6 +16,7 @@ struct Step {
   Amount before;
   Amount after;
   std::optional<std::size_t> row;  // of a new one
+  bool change = false;             // of the meter itself
 };
 
 std::string with_unit(Amount amount, const Meter& meter) { return to_text(amount) + ' ' + meter.unit; }
@@ -42,28 +43,37 @@ class Walk {
 
   void take(const Step& step) {
     if (!last_) {
-      last_ = step;
+      accept(step, Amount{});
       return;
     }
     const bool is_new = step.row || last_->row;
     if (is_new && step.before < last_->after) {
       if (step.row && rolls_over(*last_, step)) {
-        last_ = step;
+        accept(step, Amount{});
       } else {
         refuse_lower(step);
       }
       return;
     }
-    if (is_new && meter_.unit == "h" && step.before - last_->after > most_in(last_->day, step.day)) {
+    // Measured from the last reading: a change in between may stand on a later day than it happened (a roll-over is
+    // recorded with the reading that shows it).
+    const Amount used = carried_ + (step.before - last_->after);
+    if (is_new && meter_.unit == "h" && used > most_in(reading_day_.value_or(last_->day), step.day)) {
       refuse_too_much(step);
       return;
     }
-    last_ = step;
+    accept(step, used);
   }
 
   MeterJudgement judgement;
 
  private:
+  void accept(const Step& step, Amount used) {
+    last_ = step;
+    carried_ = step.change ? used : Amount{};
+    if (!step.change) reading_day_ = step.day;
+  }
+
   // A declared roll-over explains a lower value where the use that it implies fits into the days between.
   bool rolls_over(const Step& older, const Step& newer) {
     if (!meter_.rolls_over_at || meter_.unit != "h" || older.after > *meter_.rolls_over_at) return false;
@@ -86,7 +96,7 @@ class Walk {
   void refuse(const Step& step, std::string code, std::string message, std::string hint) {
     const Step& refused = step.row ? step : *last_;
     judgement.refused.push_back({*refused.row, {std::move(code), std::move(message), std::move(hint)}});
-    if (!step.row) last_ = step;
+    if (!step.row) accept(step, Amount{});
   }
 
   void refuse_lower(const Step& step) {
@@ -123,19 +133,27 @@ class Walk {
   const Machine& machine_;
   const Meter& meter_;
   std::optional<Step> last_;
+  std::optional<Day> reading_day_;  // of the last step that was a reading
+  Amount carried_;                  // use since then, through changes of the meter
 };
 
 // A service known by year or month only gives the usage at fitting. It must lie between what the meter showed before
 // and after its span, as far as no change of the meter lies between.
 std::optional<Diagnostic> judge_partial(const Machine& machine, const Meter& meter, const Fact& fact,
-                                        const std::vector<MeterEvent>& events) {
+                                        const std::vector<MeterEvent>& events,
+                                        const std::vector<RollOver>& roll_overs) {
   const MeterEvent* before = nullptr;
   const MeterEvent* after = nullptr;
   for (const MeterEvent& event : events) {
-    const bool inside = event.day >= fact.on.first && event.day <= fact.on.last;
-    if (inside && event.fresh) return std::nullopt;
     if (event.day < fact.on.first) before = &event;
     if (event.day > fact.on.last && after == nullptr) after = &event;
+  }
+  const auto between = [&](Day day) { return (before == nullptr || day >= before->day) && (after == nullptr || day <= after->day); };
+  for (const MeterEvent& event : events) {
+    if (event.fresh && &event != before && between(event.day)) return std::nullopt;
+  }
+  for (const RollOver& roll_over : roll_overs) {
+    if (between(roll_over.change.on.first)) return std::nullopt;
   }
   const auto wrong = [&](std::string_view than, Amount shown, Day day) {
     return Diagnostic{"value-off-the-line",
@@ -171,11 +189,12 @@ MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, co
   Walk walk(machine, meter);
   const auto events = meter_events(machine, meter, facts);
   for (const MeterEvent& event : events) {
-    walk.take({event.fact, event.day, event.shown, event.fresh.value_or(event.shown), row_of(event.fact)});
+    walk.take({event.fact, event.day, event.shown, event.fresh.value_or(event.shown), row_of(event.fact),
+               event.fresh.has_value()});
   }
   for (const NewValue& value : values) {
     if (value.fact.kind != FactKind::service || value.fact.on.whole_day() || !value.fact.at) continue;
-    if (auto wrong = judge_partial(machine, meter, value.fact, events)) {
+    if (auto wrong = judge_partial(machine, meter, value.fact, events, walk.judgement.roll_overs)) {
       walk.judgement.refused.push_back({value.row, std::move(*wrong)});
     }
   }

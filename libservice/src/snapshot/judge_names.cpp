@@ -15,20 +15,17 @@ std::vector<std::string> names_of(const Range& range, Key key) {
   return names;
 }
 
+// The nearest names, else all of them where they are few; `none` where there are none.
+std::string unknown_hint(const std::string& written, const std::vector<std::string>& names, const std::string& none) {
+  if (names.empty()) return none;
+  if (std::string near = did_you_mean(written, names); !near.empty()) return near;
+  if (names.size() > 12) return fmt::format("the fleet files list {} names; check the spelling there", names.size());
+  return fmt::format("known: {}", fmt::join(names, ", "));
+}
+
 Diagnostic unknown_name(std::string code, const std::string& what, const std::string& written,
                         const std::vector<std::string>& names, const std::string& none) {
-  std::string hint = did_you_mean(written, names);
-  if (hint.empty()) {
-    if (names.empty()) {
-      hint = none;
-    } else if (names.size() <= 12) {
-      hint = "known: ";
-      for (const std::string& name : names) hint += (name == names.front() ? "" : ", ") + name;
-    } else {
-      hint = fmt::format("the fleet files list {} names; check the spelling there", names.size());
-    }
-  }
-  return {std::move(code), what, hint};
+  return {std::move(code), what, unknown_hint(written, names, none)};
 }
 
 struct NamedTask {
@@ -80,7 +77,7 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
   return std::nullopt;
 }
 
-std::optional<Diagnostic> judge_sign(const Fleet& fleet, const Machine& machine, const Fact& fact) {
+void judge_sign(const Fleet& fleet, const Machine& machine, const Fact& fact, std::vector<std::string>& said) {
   std::vector<std::string> names;
   for (const MachineTask& task : tasks_of(fleet, machine)) {
     for (const auto* choices : {&task.every, &task.first}) {
@@ -91,17 +88,17 @@ std::optional<Diagnostic> judge_sign(const Fleet& fleet, const Machine& machine,
       }
     }
   }
-  if (std::find(names.begin(), names.end(), fact.name) != names.end()) return std::nullopt;
+  if (std::find(names.begin(), names.end(), fact.name) != names.end()) return;
   std::sort(names.begin(), names.end());
   names.erase(std::unique(names.begin(), names.end()), names.end());
-  return unknown_name("unknown-sign", fmt::format("no task of {} comes due on the sign `{}`", machine.key, fact.name),
-                      fact.name, names, "its schedule lists no signs; add `signs: [...]` to the task it concerns");
+  said.push_back(fmt::format("the sign `{}` of {} is kept, but no task comes due on it; {}", fact.name, machine.key,
+                             unknown_hint(fact.name, names, "its schedule lists no signs")));
 }
 
-std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& machine, Fact& fact) {
+std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& machine, Fact& fact,
+                                            std::vector<std::string>& said) {
   std::vector<std::string> names;
   std::vector<std::string> units;
-  bool position_known = fact.position.empty();
   std::vector<std::string> positions;
   for (const MachineTask& task : tasks_of(fleet, machine)) {
     for (const LimbChoice& choice : task.every) {
@@ -114,9 +111,9 @@ std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& m
     }
   }
   if (units.empty()) {
-    return unknown_name("unknown-measurement",
-                        fmt::format("no task of {} has a limit for `{}`", machine.key, fact.name), fact.name, names,
-                        "its schedule measures nothing; add `measured:` to the task it concerns");
+    said.push_back(fmt::format("the value `{}` of {} is kept, but no task has a limit for it; {}", fact.name,
+                               machine.key, unknown_hint(fact.name, names, "its schedule measures nothing")));
+    return std::nullopt;
   }
   if (fact.unit.empty()) fact.unit = units.front();
   if (std::find(units.begin(), units.end(), fact.unit) == units.end()) {
@@ -125,11 +122,12 @@ std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& m
                                   units.front(), fact.unit),
                       fmt::format("give the value in {}", units.front())};
   }
-  position_known = position_known || std::find(positions.begin(), positions.end(), fact.position) != positions.end();
-  if (!position_known) {
+  // A value at a position that its tasks do not have would count for none of them.
+  if (!fact.position.empty() && !positions.empty() &&
+      std::find(positions.begin(), positions.end(), fact.position) == positions.end()) {
     return unknown_name("unknown-position", fmt::format("`{}` of {} is not measured at a position `{}`", fact.name,
                                                         machine.key, fact.position),
-                        fact.position, positions, "it is measured once for the machine; leave the position out");
+                        fact.position, positions, "leave the position out");
   }
   return std::nullopt;
 }
@@ -158,10 +156,7 @@ std::optional<Diagnostic> judge_meter(const Machine& machine, Fact& fact) {
 }
 
 std::optional<Diagnostic> judge_days(const Machine& machine, const Fact& fact, Day today) {
-  if (fact.on.first > today) {
-    return Diagnostic{"future", fmt::format("{} is after {}: a plan is not a fact", to_text(fact.on), to_text(today)),
-                      "give the day on which it happened; a day in the past is asked about with --as-of"};
-  }
+  if (auto wrong = judge_future(fact, today)) return wrong;
   if (machine.start.kind == StartKind::in_service && fact.on.last < machine.start.on.first) {
     return Diagnostic{"before-machine",
                       fmt::format("{} is before {} went into service on {}", to_text(fact.on), machine.key,
@@ -181,10 +176,7 @@ std::optional<Diagnostic> judge_days(const Machine& machine, const Fact& fact, D
 }
 
 std::optional<Diagnostic> judge_count(const Fleet& fleet, const Fact& fact, Day today) {
-  if (fact.on.first > today) {
-    return Diagnostic{"future", fmt::format("{} is after {}: a plan is not a fact", to_text(fact.on), to_text(today)),
-                      "give the day on which it was counted"};
-  }
+  if (auto wrong = judge_future(fact, today)) return wrong;
   const auto names = names_of(fleet.parts, &Part::key);
   if (std::find(names.begin(), names.end(), fact.part) == names.end()) {
     return unknown_name("unknown-part", fmt::format("the fleet lists no part `{}`", fact.part), fact.part, names,
@@ -198,7 +190,13 @@ std::optional<Diagnostic> judge_count(const Fleet& fleet, const Fact& fact, Day 
 
 }  // namespace
 
-std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today) {
+std::optional<Diagnostic> judge_future(const Fact& fact, Day today) {
+  if (fact.on.first <= today) return std::nullopt;
+  return Diagnostic{"future", fmt::format("{} is after {}: a plan is not a fact", to_text(fact.on), to_text(today)),
+                    "give the day on which it happened"};
+}
+
+std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, std::vector<std::string>& said) {
   if (fact.kind == FactKind::strike) return std::nullopt;
   if (fact.kind == FactKind::count) return judge_count(fleet, fact, today);
   const Machine* machine = fleet.machine(fact.machine);
@@ -213,9 +211,10 @@ std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today)
     case FactKind::put_off:
       return judge_task(fleet, *machine, fact);
     case FactKind::sign:
-      return judge_sign(fleet, *machine, fact);
+      judge_sign(fleet, *machine, fact, said);
+      return std::nullopt;
     case FactKind::measurement:
-      return judge_measurement(fleet, *machine, fact);
+      return judge_measurement(fleet, *machine, fact, said);
     default:
       return std::nullopt;
   }

@@ -1,28 +1,37 @@
-// Whether a machine is in use: the newest of laid-up, out-of-use and back decides.
+// Whether a machine is in use, from its facts: laid-up, out-of-use and back.
 #include "service/snapshot.h"
 
 namespace service {
 
 UseState use_state(const Snapshot& snapshot, const Machine& machine) {
-  UseState state;
+  const Fact* laid_up = nullptr;
+  const Fact* out_of_use = nullptr;
+  const Fact* back = nullptr;
   for (const Fact& fact : snapshot.facts_of(machine.key)) {
-    switch (fact.kind) {
-      case FactKind::laid_up:
-        state = {UseKind::laid_up, fact.on.first, fact.until, fact.note};
-        break;
-      case FactKind::out_of_use:
-        state = {UseKind::out_of_use, fact.on.first, std::nullopt, fact.note};
-        break;
-      case FactKind::back:
-        state = {UseKind::in_use, fact.on.first, std::nullopt, fact.note};
-        break;
-      default:
-        break;
-    }
+    if (fact.kind == FactKind::laid_up) laid_up = &fact;
+    if (fact.kind == FactKind::out_of_use) out_of_use = &fact;
+    if (fact.kind != FactKind::back) continue;
+    back = &fact;
+    laid_up = nullptr;
+    out_of_use = nullptr;
   }
+  UseState state;
+  if (back != nullptr) state.since = back->on.first;
   // A planned return that has come counts: taking the machine for idle any longer would hide what falls due.
-  if (state.kind == UseKind::laid_up && state.until && *state.until <= snapshot.as_of()) {
-    state = {UseKind::in_use, state.until, std::nullopt, state.note};
+  if (laid_up != nullptr && laid_up->until && *laid_up->until <= snapshot.as_of()) {
+    state.since = laid_up->until;
+    laid_up = nullptr;
+  }
+  state.laid_up = laid_up != nullptr;
+  if (out_of_use != nullptr) {
+    state.kind = UseKind::out_of_use;
+    state.since = out_of_use->on.first;
+    state.note = out_of_use->note;
+  } else if (laid_up != nullptr) {
+    state.kind = UseKind::laid_up;
+    state.since = laid_up->on.first;
+    state.until = laid_up->until;
+    state.note = laid_up->note;
   }
   return state;
 }

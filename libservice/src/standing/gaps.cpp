@@ -74,7 +74,7 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
   const auto needed = meters_needed(points);
   for (const Meter& meter : view.machine.meters) {
     for (const Doubt& doubt : view.history(meter.name)->doubts()) gaps.push_back(gap_of_doubt(view, meter, doubt));
-    if (view.state.kind == UseKind::laid_up || !needed.contains(meter.name)) continue;
+    if (view.state.laid_up || !needed.contains(meter.name)) continue;
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
   }
   return gaps;

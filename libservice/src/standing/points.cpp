@@ -55,7 +55,9 @@ std::optional<Amount> fitted_usage(const MachineView& view, const std::vector<Se
   return services.empty() ? view.usage_when_new(meter) : usage_then(view, services.back(), meter).usage;
 }
 
-void put_off_if_so(Point& point, const MachineView& view, const Since& since) {
+// `meter`: the one on which a usage is told where the fact names none.
+void put_off_if_so(Point& point, const MachineView& view, const Since& since, const std::string& meter) {
+  if (point.task->safety) return;  // whatever a merged book says
   const Fact* newest = nullptr;
   for (const Fact& fact : view.facts) {
     if (fact.kind != FactKind::put_off || fact.task != point.name) continue;
@@ -66,11 +68,9 @@ void put_off_if_so(Point& point, const MachineView& view, const Since& since) {
   if (newest == nullptr) return;
   if (newest->until && view.as_of >= *newest->until) return;
   if (newest->at) {
-    const std::string meter = newest->meter.empty() && point.fitted ? point.fitted->meter : newest->meter;
-    const MeterHistory* history =
-        view.history(meter.empty() && view.machine.first_meter() != nullptr ? view.machine.first_meter()->name : meter);
+    const MeterHistory* history = view.history(newest->meter.empty() ? meter : newest->meter);
     const auto known = history != nullptr ? history->on(view.as_of) : std::nullopt;
-    if (known && *known >= *newest->at) return;
+    if (!known || *known >= *newest->at) return;
   }
   point.put_off = PutOff{newest->until, newest->at, newest->by, newest->note, newest->id};
 }
@@ -89,14 +89,15 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
   Point point = start_point(view, task, position);
   const std::vector<LimbChoice>& limbs = limbs_now(view, task, services);
   const Since since = since_of(view, services);
-  point.fitted = fitted_from(view, services, telling_meter(view, limbs));
+  const std::string meter = telling_meter(view, limbs);
+  point.fitted = fitted_from(view, services, meter);
   for (const LimbChoice& choice : limbs) {
     const Limb& limb = choice.candidates.front();
     if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
-      const std::string meter = usage->meter.value_or("");
-      point.limbs.push_back(usage_standing(view, *usage, usage_start(view, task, services, meter),
-                                           fitted_usage(view, services, meter),
-                                           usage_grace(view, task.grace, meter, usage->every)));
+      const std::string own = usage->meter.value_or("");
+      point.limbs.push_back(usage_standing(view, *usage, usage_start(view, task, services, own),
+                                           fitted_usage(view, services, own),
+                                           usage_grace(view, task.grace, own, usage->every)));
     } else if (std::holds_alternative<CalendarLimb>(limb)) {
       point.limbs.push_back(calendar_standing(
           view, choice, {task.task->until_month_end, task.grace}, calendar_start(view, task, services)));
@@ -111,7 +112,7 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
     }
   }
   run_race(point, view.as_of, within);
-  put_off_if_so(point, view, since);
+  put_off_if_so(point, view, since, meter);
   return point;
 }
 
@@ -134,20 +135,24 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
       usage->meter = view.machine.first_hour_meter()->name;
     }
   }
+  // A point of its own: it counts from when the task was done and takes the fleet's grace. The task's own (ten hours
+  // for an oil change, say) would swamp a check after one hour.
+  const Grace grace = task.task->safety ? Grace{} : view.snapshot.fleet().grace;
   const std::vector<ServiceDay> only_parent{parent};
-  point.fitted = fitted_from(view, only_parent, telling_meter(view, limbs));
+  const std::string told_on = telling_meter(view, limbs);
+  point.fitted = fitted_from(view, only_parent, told_on);
   for (const LimbChoice& choice : limbs) {
     if (const auto* usage = std::get_if<UsageLimb>(&choice.candidates.front())) {
       const std::string meter = usage->meter.value_or("");
       const auto done_at = usage_then(view, parent, meter).usage;
       point.limbs.push_back(
-          usage_standing(view, *usage, done_at, done_at, usage_grace(view, task.grace, meter, usage->every)));
+          usage_standing(view, *usage, done_at, done_at, usage_grace(view, grace, meter, usage->every)));
     } else {
-      point.limbs.push_back(calendar_standing(view, choice, {false, task.grace}, ChainDay{parent.day(), 0}));
+      point.limbs.push_back(calendar_standing(view, choice, {false, grace}, ChainDay{parent.day(), 0}));
     }
   }
   run_race(point, view.as_of, within);
-  put_off_if_so(point, view, {&parent.spoken_for(), parent.day(), true});
+  put_off_if_so(point, view, {&parent.spoken_for(), parent.day(), true}, told_on);
   return point;
 }
 

@@ -19,34 +19,31 @@ auto rank(const LimbStanding& limb, std::size_t index) {
 
 bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }
 
-// A sign that nobody saw and a value that nobody measured are quiet, unless there is nothing else to go by.
+// A sign that nobody saw and a value that nobody measured are quiet, unless that is the only limb.
 void find_unknown(Point& point) {
-  const bool only_observed = std::all_of(point.limbs.begin(), point.limbs.end(),
-                                         [](const LimbStanding& limb) { return observed(limb.kind); });
-  const bool all_unknown = std::all_of(point.limbs.begin(), point.limbs.end(),
-                                       [](const LimbStanding& limb) { return limb.state == LimbState::unknown; });
   for (const LimbStanding& limb : point.limbs) {
     if (limb.state != LimbState::unknown) continue;
-    if (observed(limb.kind) && !(only_observed && all_unknown)) continue;
+    if (observed(limb.kind) && point.limbs.size() > 1) continue;
     if (std::find(point.unknown.begin(), point.unknown.end(), limb.kind) == point.unknown.end()) {
       point.unknown.push_back(limb.kind);
     }
   }
 }
 
-// Nothing to go by: every usage and calendar limb is unknown (where there are any), or else every limb is.
+bool past_grace_by_estimate(const Point& point) {
+  return std::any_of(point.limbs.begin(), point.limbs.end(),
+                     [](const LimbStanding& limb) { return limb.past_grace_by_estimate; });
+}
+
+// Nothing to go by: every usage and calendar limb is unknown, or, where there are none, nothing was ever fitted.
 bool nothing_to_go_by(const Point& point) {
   bool any_countable = false;
-  bool countable_known = false;
-  bool any_known = false;
   for (const LimbStanding& limb : point.limbs) {
-    const bool known = limb.state != LimbState::unknown;
-    const bool countable = limb.kind == LimbKind::usage || limb.kind == LimbKind::calendar;
-    any_countable = any_countable || countable;
-    countable_known = countable_known || (countable && known);
-    any_known = any_known || known;
+    if (limb.kind != LimbKind::usage && limb.kind != LimbKind::calendar) continue;
+    if (limb.state != LimbState::unknown) return false;
+    any_countable = true;
   }
-  return any_countable ? !countable_known : !any_known;
+  return any_countable || !point.fitted;
 }
 
 }  // namespace
@@ -60,8 +57,12 @@ void run_race(Point& point, Day as_of, Day within) {
   }
   const bool reached =
       best && (point.limbs[*best].state == LimbState::overdue || point.limbs[*best].state == LimbState::due);
-  if (!best || (!reached && nothing_to_go_by(point))) {
+  if (!reached && nothing_to_go_by(point)) {
     point.standing = Standing::no_record;
+    return;
+  }
+  if (!best) {
+    point.standing = Standing::later;  // fitted, and nothing noticed since: what is unknown is said beside it
     return;
   }
   const LimbStanding& ruling = point.limbs[*best];
@@ -70,14 +71,13 @@ void run_race(Point& point, Day as_of, Day within) {
   point.due_span = {point.due_on, point.due_on, point.due_on};
   if (reached) {
     point.standing = ruling.state == LimbState::overdue ? Standing::overdue : Standing::due;
+    point.past_grace_by_estimate = point.standing == Standing::due && past_grace_by_estimate(point);
     return;
   }
   if (ruling.by_estimate) {
     point.standing = Standing::due;
     point.by_estimate = true;
-    point.past_grace_by_estimate = std::any_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
-      return limb.past_grace_by_estimate;
-    });
+    point.past_grace_by_estimate = past_grace_by_estimate(point);
     return;
   }
   point.standing = point.due_on && *point.due_on <= within ? Standing::coming : Standing::later;

@@ -43,9 +43,9 @@ UsageThen usage_then(const MachineView& view, const ServiceDay& service, const s
   const Meter* known = view.machine.meter(meter);
   const MeterHistory* history = view.history(meter);
   if (known == nullptr || history == nullptr) return {};
-  for (auto fact = service.facts.rbegin(); fact != service.facts.rend(); ++fact) {
-    if (!(*fact)->at || !shown_by(**fact, view.machine, *known)) continue;
-    if (const auto usage = history->usage_of((*fact)->id)) return {usage, Basis::recorded};
+  const Fact& fact = service.spoken_for();
+  if (fact.at && shown_by(fact, view.machine, *known)) {
+    if (const auto usage = history->usage_of(fact.id)) return {usage, Basis::recorded};
   }
   return {history->on(service.day()), history->basis_on(service.day())};
 }

@@ -1,0 +1,62 @@
+#include "fleet/findings.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace service::fleet {
+
+void Findings::error(const char* code, const Spot& spot, std::string message, std::string hint) {
+  add(Severity::error, code, spot, std::move(message), std::move(hint));
+}
+
+void Findings::remark(const char* code, const Spot& spot, std::string message, std::string hint) {
+  add(Severity::remark, code, spot, std::move(message), std::move(hint));
+}
+
+void Findings::add(Severity severity, const char* code, const Spot& spot, std::string message, std::string hint) {
+  found_.push_back({spot.source->rank(), {code, std::move(message), std::move(hint), spot.place(), severity}});
+}
+
+std::vector<Diagnostic> Findings::sorted(Severity severity) const {
+  std::vector<const Finding*> order;
+  for (const Finding& finding : found_) {
+    if (finding.diagnostic.severity == severity) order.push_back(&finding);
+  }
+  const auto position = [](const Finding* finding) {
+    const Place& place = *finding->diagnostic.place;
+    return std::tuple(finding->rank, place.line, place.column);
+  };
+  std::stable_sort(order.begin(), order.end(),
+                   [&](const Finding* a, const Finding* b) { return position(a) < position(b); });
+  std::vector<Diagnostic> diagnostics;
+  diagnostics.reserve(order.size());
+  for (const Finding* finding : order) diagnostics.push_back(finding->diagnostic);
+  return diagnostics;
+}
+
+std::string in_quotes(std::string_view text) {
+  constexpr std::size_t longest = 60;
+  std::string shown(text.substr(0, longest));
+  if (text.size() > longest) {
+    // Not half a character before the dots.
+    while (!shown.empty() && first_bad_utf8(shown)) shown.pop_back();
+    shown += "...";
+  }
+  return '"' + cleaned(shown) + '"';
+}
+
+std::string listed(const std::vector<std::string>& names, std::string_view last_link) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? ' ' + std::string(last_link) + ' ' : ", ";
+    text += '`' + cleaned(names[i]) + '`';
+  }
+  return text;
+}
+
+std::string nearest_or(std::string_view written, const std::vector<std::string>& names, std::string otherwise) {
+  std::string near = did_you_mean(written, names);
+  return near.empty() ? otherwise : near;
+}
+
+}  // namespace service::fleet

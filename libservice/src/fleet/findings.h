@@ -1,0 +1,42 @@
+// Collects everything that is wrong in all files, so that one run tells it all.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "fleet/codes.h"
+#include "fleet/source.h"
+
+namespace service::fleet {
+
+class Findings {
+ public:
+  void error(const char* code, const Spot& spot, std::string message, std::string hint);
+  void remark(const char* code, const Spot& spot, std::string message, std::string hint);
+
+  // In the order of files, lines and columns.
+  std::vector<Diagnostic> errors() const { return sorted(Severity::error); }
+  std::vector<Diagnostic> remarks() const { return sorted(Severity::remark); }
+
+ private:
+  struct Finding {
+    int rank;
+    Diagnostic diagnostic;
+  };
+  void add(Severity severity, const char* code, const Spot& spot, std::string message, std::string hint);
+  std::vector<Diagnostic> sorted(Severity severity) const;
+
+  std::vector<Finding> found_;
+};
+
+// Text from a file as it may stand in a sentence: in quotes, cleaned, and not longer than a phrase.
+std::string in_quotes(std::string_view text);
+
+// `a`, `b` and `c`
+std::string listed(const std::vector<std::string>& names, std::string_view last_link);
+
+// "did you mean `a`?", else the other advice.
+std::string nearest_or(std::string_view written, const std::vector<std::string>& names, std::string otherwise);
+
+}  // namespace service::fleet

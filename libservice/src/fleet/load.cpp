@@ -1,0 +1,109 @@
+// The only place of the fleet room that touches the disk: the folder's files into memory.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <memory>
+#include <system_error>
+
+#include "fleet/findings.h"
+#include "fleet/guard.h"
+#include "service/fleet.h"
+
+namespace service {
+namespace fleet {
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void fail_to_read(const fs::path& file, std::string_view reason) {
+  throw Failure(Trouble::io, Diagnostic{code::unreadable_file,
+                                        fmt::format("{} cannot be read: {}", cleaned(file.generic_string()), reason),
+                                        "check that it is a file and that you may read it"});
+}
+
+// Reads at most one byte more than the limit: enough for the reader to see that it is too large.
+std::string text_of(const fs::path& file, std::size_t limit) {
+  std::error_code problem;
+  const fs::file_status status = fs::status(file, problem);
+  if (problem) fail_to_read(file, problem.message());
+  // Anything else might never end, or end the program's patience: a pipe, a device, a folder.
+  if (!fs::is_regular_file(status)) fail_to_read(file, "it is not a file");
+  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> stream(std::fopen(file.c_str(), "rb"), std::fclose);
+  if (!stream) fail_to_read(file, std::generic_category().message(errno));
+  std::string text;
+  std::string block(std::size_t{1} << 16U, '\0');
+  while (text.size() <= limit) {
+    const std::size_t got = std::fread(block.data(), 1, std::min(block.size(), limit + 1 - text.size()), stream.get());
+    text.append(block, 0, got);
+    if (got == 0) break;
+  }
+  if (std::ferror(stream.get()) != 0) fail_to_read(file, std::generic_category().message(errno));
+  return text;
+}
+
+bool is_there(const fs::path& path) {
+  std::error_code problem;
+  const fs::file_status status =
+      fs::symlink_status(path, problem);  // a link that leads nowhere is there, and unreadable
+  if (problem && status.type() != fs::file_type::not_found) fail_to_read(path, problem.message());
+  return status.type() != fs::file_type::not_found;
+}
+
+bool is_schedule_file(const fs::path& name) {
+  std::string suffix = name.extension().string();
+  std::transform(suffix.begin(), suffix.end(), suffix.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  // A name that begins with a dot is an editor's, not ours.
+  return (suffix == ".yaml" || suffix == ".yml") && !name.string().starts_with('.');
+}
+
+void load_schedules(const fs::path& folder, FleetFiles& files) {
+  const fs::path schedules = folder / "schedules";
+  if (!is_there(schedules)) return;
+  std::error_code problem;
+  fs::directory_iterator entries(schedules, problem);
+  if (problem) fail_to_read(schedules, problem.message());
+  while (entries != fs::directory_iterator()) {
+    const fs::path name = entries->path().filename();
+    if (is_schedule_file(name)) {
+      files.texts.emplace("schedules/" + name.string(), text_of(schedules / name, yaml_limit));
+    }
+    entries.increment(problem);
+    if (problem) fail_to_read(schedules, problem.message());
+  }
+}
+
+}  // namespace
+}  // namespace fleet
+
+FleetFiles load_fleet_files(const std::filesystem::path& folder) {
+  std::error_code problem;
+  const std::string shown = cleaned(folder.generic_string());
+  if (!std::filesystem::is_directory(folder, problem)) {
+    if (problem && problem != std::errc::no_such_file_or_directory && problem != std::errc::not_a_directory) {
+      fleet::fail_to_read(folder, problem.message());
+    }
+    throw Failure(Trouble::not_found,
+                  Diagnostic{fleet::code::no_such_folder, fmt::format("there is no folder {}", shown),
+                             "check the path, or make a fleet there with `whichever new DIR`"});
+  }
+  if (!fleet::is_there(folder / "fleet.yaml")) {
+    throw Failure(Trouble::not_found,
+                  Diagnostic{fleet::code::no_fleet_file, fmt::format("there is no fleet.yaml in {}", shown),
+                             fleet::is_there(folder / "fleet.yml") ? "rename fleet.yml to fleet.yaml"
+                                                                   : "`whichever new DIR` makes one"});
+  }
+  FleetFiles files;
+  files.folder = folder;
+  files.texts.emplace("fleet.yaml", fleet::text_of(folder / "fleet.yaml", fleet::yaml_limit));
+  if (fleet::is_there(folder / "register.csv")) {
+    files.texts.emplace("register.csv", fleet::text_of(folder / "register.csv", fleet::register_limit));
+  }
+  fleet::load_schedules(folder, files);
+  return files;
+}
+
+}  // namespace service

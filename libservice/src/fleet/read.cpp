@@ -1,0 +1,126 @@
+// All files of a fleet together: read each, check what holds between them, and give either the fleet or every mistake.
+#include <fmt/format.h>
+
+#include "fleet/fleet_file.h"
+#include "fleet/index.h"
+#include "fleet/register.h"
+#include "fleet/schedules.h"
+
+namespace service {
+namespace fleet {
+namespace {
+
+constexpr std::string_view schedules_folder = "schedules/";
+constexpr std::string_view suffix = ".yaml";
+
+bool has_suffix_of_yaml(std::string_view name) {
+  std::string end;
+  for (const char c : name.substr(std::min(name.size(), name.rfind('.')))) {
+    end += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return end == ".yaml" || end == ".yml";
+}
+
+class FleetReader {
+ public:
+  explicit FleetReader(const FleetFiles& files) : files_(files) {}
+
+  Fleet read() {
+    read_main_file();
+    if (const auto found = files_.texts.find("register.csv"); found != files_.texts.end()) {
+      read_register(source_of(*found), findings_, draft_);
+    }
+    for (const auto& file : files_.texts) {
+      if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
+    }
+    check();
+    auto errors = findings_.errors();
+    if (!errors.empty()) throw Failure(Trouble::bad_fleet, std::move(errors));
+    return finished();
+  }
+
+ private:
+  using File = std::pair<const std::string, std::string>;
+
+  const Source& source_of(const File& file) {
+    const std::string name = files_.folder.empty() ? file.first : (files_.folder / file.first).generic_string();
+    sources_.push_back(std::make_unique<Source>(name, static_cast<int>(sources_.size()), without_bom(file.second)));
+    return *sources_.back();
+  }
+
+  void read_main_file() {
+    const auto found = files_.texts.find("fleet.yaml");
+    if (found == files_.texts.end()) {
+      static const File missing{"fleet.yaml", ""};
+      main_ = &source_of(missing);
+      findings_.error(code::no_fleet_file, {main_, whole_file}, "there is no such file",
+                      "write it, at least with `fleet:`");
+    } else {
+      main_ = &source_of(*found);
+      if (const auto root = read_yaml(*main_, findings_)) {
+        read_fleet_file(Reader(*main_, findings_, draft_), *root);
+        return;
+      }
+    }
+    draft_.unsure.fill(true);
+  }
+
+  void read_schedule_file(const File& file) {
+    const std::string_view name = std::string_view(file.first).substr(schedules_folder.size());
+    if (!has_suffix_of_yaml(name)) return;
+    const Source& source = source_of(file);
+    const std::string stem(name.substr(0, name.rfind('.')));
+    if (!name.ends_with(suffix)) {
+      findings_.error(code::wrong_suffix, {&source, whole_file}, "the name of a schedule's file ends with .yaml",
+                      fmt::format("rename it to {}{}{}", schedules_folder, cleaned(stem), suffix));
+      draft_.unread_schedules.insert(stem);
+    } else if (const auto root = read_yaml(source, findings_)) {
+      draft_.schedules.push_back(read_schedule(Reader(source, findings_, draft_), *root, stem));
+    } else {
+      draft_.unread_schedules.insert(stem);
+    }
+  }
+
+  void check() {
+    check_machines(draft_, findings_);
+    check_names(draft_, findings_);
+    check_meters(draft_, findings_);
+    check_covers(draft_, findings_);
+    if (draft_.machines.empty() && !draft_.unsure_of(Noun::machine)) {
+      findings_.error(code::no_machines, {main_, {}}, "the fleet lists no machines",
+                      "add them under `machines:`, or as rows of register.csv");
+    }
+    remark_on(draft_, findings_);
+  }
+
+  Fleet finished() {
+    Fleet fleet = std::move(draft_.fleet);
+    for (ScheduleDraft& draft : draft_.schedules) {
+      for (TaskDraft& task : draft.tasks) draft.schedule.tasks.push_back(std::move(task.task));
+      fleet.schedules.push_back(std::move(draft.schedule));
+    }
+    make_index(fleet);  // of the schedules, which the machines look up
+    fleet.machines.reserve(draft_.machines.size());
+    for (MachineDraft& draft : draft_.machines) {
+      if (!draft.own_meters) draft.machine.meters = fleet.schedule_of(draft.machine).meters;
+      for (ChangeDraft& change : draft.changes) draft.machine.change.push_back(std::move(change.change));
+      fleet.machines.push_back(std::move(draft.machine));
+    }
+    make_index(fleet);
+    fleet.remarks = findings_.remarks();
+    return fleet;
+  }
+
+  const FleetFiles& files_;
+  std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
+  const Source* main_ = nullptr;
+  Findings findings_;
+  Draft draft_;
+};
+
+}  // namespace
+}  // namespace fleet
+
+Fleet read_fleet(const FleetFiles& files) { return fleet::FleetReader(files).read(); }
+
+}  // namespace service

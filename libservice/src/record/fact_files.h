@@ -1,0 +1,16 @@
+// The two forms of a file of facts.
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+
+#include "record/places.h"
+#include "service/record.h"
+
+namespace service::record {
+
+// `from` is behind a byte order mark. Mistakes, rows and the rejected go into `read`.
+void read_csv(std::string_view text, std::size_t from, const Places& places, FactsRead& read);
+void read_json_lines(std::string_view text, std::size_t from, const Places& places, FactsRead& read);
+
+}  // namespace service::record

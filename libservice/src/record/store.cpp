@@ -1,0 +1,138 @@
+// The record as the rest of the library sees it.
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Transaction.h>
+#include <sqlite3.h>
+
+#include <algorithm>
+
+#include "record/copying.h"
+#include "record/errors.h"
+#include "record/opening.h"
+#include "record/reading.h"
+#include "record/writing.h"
+#include "service/record.h"
+
+namespace service {
+namespace {
+
+using namespace record;
+
+// One consistent view for several queries. Within a transaction of ours (inside of `decide`) that one holds already.
+class View {
+ public:
+  explicit View(SQLite::Database& database) {
+    if (sqlite3_get_autocommit(database.getHandle()) != 0) transaction_.emplace(database);
+  }
+
+ private:
+  std::optional<SQLite::Transaction> transaction_;
+};
+
+void read(FactReader& reader, const Scope& scope) {
+  if (!scope.machines) {
+    reader.read_all();
+  } else {
+    std::vector<std::string> names = *scope.machines;
+    names.emplace_back();  // what has no machine is in every scope
+    std::sort(names.begin(), names.end());
+    names.erase(std::unique(names.begin(), names.end()), names.end());
+    for (const std::string& name : names) reader.read_machine(name);
+  }
+  reader.sort();
+}
+
+void insist_on_no_damage(std::vector<Diagnostic> damage) {
+  if (!damage.empty()) throw Failure(Trouble::bad_data, std::move(damage));
+}
+
+std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope) {
+  FactReader reader(database);
+  read(reader, scope);
+  insist_on_no_damage(reader.damage);
+  return std::move(reader.facts);
+}
+
+}  // namespace
+
+struct Record::Impl {
+  std::filesystem::path file;
+  SQLite::Database database;
+  Access access;
+
+  // Runs a question in one view of the book.
+  template <class Question>
+  auto ask(Question&& question) {
+    return guarded(file, Doing::reading, [&] {
+      const View view(database);
+      return question();
+    });
+  }
+};
+
+Record::Record(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+Record::Record(Record&&) noexcept = default;
+Record& Record::operator=(Record&&) noexcept = default;
+Record::~Record() = default;
+
+Record Record::open(const std::filesystem::path& file, Access access, std::chrono::milliseconds patience) {
+  return Record(std::make_unique<Impl>(Impl{file, open_database(file, access, patience), access}));
+}
+
+std::vector<Fact> Record::facts(const Scope& scope) const {
+  return impl_->ask([&] { return read_facts_of(impl_->database, scope); });
+}
+
+std::vector<std::string> Record::machines() const {
+  return impl_->ask([&] {
+    FactReader reader(impl_->database);
+    std::vector<std::string> names;
+    for (MachineRow& row : reader.machines()) {
+      if (!row.name.empty()) names.push_back(std::move(row.name));
+    }
+    insist_on_no_damage(reader.damage);
+    std::sort(names.begin(), names.end());
+    return names;
+  });
+}
+
+std::optional<Day> Record::newest_day() const {
+  return impl_->ask([&]() -> std::optional<Day> {
+    const BookRow book = read_book(impl_->database);
+    if (!book.sealed) throw Failure(Trouble::bad_data, damaged_book());
+    if (!book.tally.newest) return std::nullopt;
+    return Day{date::days{static_cast<int>(*book.tally.newest)}};
+  });
+}
+
+Legible Record::legible() const {
+  return impl_->ask([&] {
+    FactReader reader(impl_->database);
+    reader.read_legible();
+    reader.sort();
+    return Legible{std::move(reader.facts), std::move(reader.damage)};
+  });
+}
+
+void Record::backup(const std::filesystem::path& target) const {
+  insist_on_no_damage(legible().damage);
+  copy_database(impl_->database, impl_->file, target);
+}
+
+std::vector<Fact> Record::last_command() const { return newest_command(facts()); }
+
+std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
+                                 const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide) {
+  if (impl_->access != Access::write) {
+    throw Failure(Trouble::internal, {"record-read-only", "the record was opened for reading only; nothing was stored",
+                                      "please report this with the command you gave"});
+  }
+  return guarded(impl_->file, Doing::writing, [&] {
+    // Nothing is caught between here and the commit: a statement that failed must never leave a part to be committed.
+    SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
+    std::vector<Fact> added = FactWriter(impl_->database).add(decide(read_facts_of(impl_->database, scope)));
+    if (!dry_run) transaction.commit();
+    return added;
+  });
+}
+
+}  // namespace service

@@ -1,0 +1,159 @@
+#include "record/writing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "record/checksum.h"
+#include "record/errors.h"
+#include "record/opening.h"
+#include "record/rules.h"
+
+namespace service::record {
+namespace {
+
+[[noreturn]] void contradiction(const Fact& fact, const char* what) {
+  throw Failure(Trouble::bad_data,
+                {"contradicting-fact", fmt::format("fact {} is known already with another {}", to_text(fact.id), what),
+                 "a fact is never edited: take the file as it was exported, and strike what is wrong"});
+}
+
+bool same_entry(const Fact& a, const Fact& b) {
+  return a.entered == b.entered && a.entered_by == b.entered_by && a.origin == b.origin;
+}
+
+void check(const std::vector<Fact>& facts) {
+  std::vector<Diagnostic> wrong;
+  for (const Fact& fact : facts) {
+    for (Diagnostic& diagnostic : wrong_with(fact)) wrong.push_back(std::move(diagnostic));
+  }
+  if (!wrong.empty()) throw Failure(Trouble::bad_data, std::move(wrong));
+}
+
+}  // namespace
+
+FactWriter::FactWriter(SQLite::Database& database)
+    : database_(database),
+      insert_fact_(database, insert_fact()),
+      find_fact_(database, select_facts("WHERE command = ? AND n = ?")),
+      book_(read_book(database)) {
+  if (!book_.sealed) throw Failure(Trouble::bad_data, damaged_book());
+  next_machine_ = number_from(database, "SELECT ifnull(max(key), 0) + 1 FROM machine");
+}
+
+FactWriter::Command FactWriter::command_of(const Fact& fact) {
+  SQLite::Statement find(database_, "SELECT key, entered, entered_by, origin FROM command WHERE id = ?");
+  bind_command_id(find, 1, fact.id.command);
+  if (find.executeStep()) {
+    Fact stored;
+    stored.entered = find.getColumn(1).getInt64();
+    stored.entered_by = find.getColumn(2).getString();
+    stored.origin = find.getColumn(3).getString();
+    if (!same_entry(stored, fact)) contradiction(fact, "`entered`, `entered-by` or `origin`");
+    return {find.getColumn(0).getInt64(), false};
+  }
+  SQLite::Statement insert(database_, "INSERT INTO command (id, entered, entered_by, origin) VALUES (?, ?, ?, ?)");
+  bind_command_id(insert, 1, fact.id.command);
+  insert.bind(2, fact.entered);
+  insert.bind(3, fact.entered_by);
+  insert.bind(4, fact.origin);
+  insert.exec();
+  return {database_.getLastInsertRowid(), true};
+}
+
+bool FactWriter::is_stored(const Command& command, const Fact& fact, std::uint64_t checksum) {
+  if (command.is_new) return false;
+  find_fact_.reset();
+  find_fact_.bind(1, command.key);
+  find_fact_.bind(2, std::int64_t{fact.id.number});
+  const bool found = find_fact_.executeStep();
+  const std::uint64_t stored = found ? fact_at(find_fact_).keys.checksum : 0;
+  find_fact_.reset();
+  if (found && stored != checksum) contradiction(fact, "content");
+  return found;
+}
+
+MachineRow& FactWriter::machine_of(const std::string& name) {
+  const auto [at, is_new] = machines_.try_emplace(name);
+  MachineRow& row = at->second;
+  if (!is_new) return row;
+  if (auto known = find_machine(database_, name)) {
+    if (!known->sealed) throw Failure(Trouble::bad_data, damaged_machine(name));
+    row = std::move(*known);
+    return row;
+  }
+  row.key = next_machine_++;
+  row.name = name;
+  write_machine(database_, row);
+  ++book_.machines;
+  return row;
+}
+
+std::int64_t FactWriter::task_of(const std::string& name) {
+  const auto [at, is_new] = tasks_.try_emplace(name);
+  if (!is_new) return at->second;
+  SQLite::Statement find(database_, "SELECT key FROM task WHERE name = ?");
+  find.bind(1, name);
+  if (find.executeStep()) {
+    at->second = find.getColumn(0).getInt64();
+  } else {
+    SQLite::Statement insert(database_, "INSERT INTO task (name) VALUES (?)");
+    insert.bind(1, name);
+    insert.exec();
+    at->second = database_.getLastInsertRowid();
+  }
+  return at->second;
+}
+
+void FactWriter::store(const Command& command, const Fact& fact, std::uint64_t checksum) {
+  MachineRow& machine = machine_of(fact.machine);
+  insert_fact_.reset();
+  bind_fact(insert_fact_, {command.key, machine.key, task_of(fact.task), checksum}, fact);
+  insert_fact_.exec();
+  machine.tally.count(fact, checksum);
+  book_.tally.count(fact, checksum);
+}
+
+void FactWriter::finish() {
+  for (const auto& [name, row] : machines_) write_machine(database_, row);
+  write_book(database_, book_);
+}
+
+std::vector<Fact> FactWriter::add(const std::vector<Fact>& wanted) {
+  check(wanted);
+  std::vector<std::size_t> order(wanted.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return wanted[a].id < wanted[b].id; });
+
+  std::vector<bool> is_added(wanted.size(), false);
+  Command command;
+  const Fact* last = nullptr;
+  for (const std::size_t i : order) {
+    const Fact& fact = wanted[i];
+    if (last != nullptr && last->id == fact.id) {
+      if (!same_content(*last, fact) || !same_entry(*last, fact)) contradiction(fact, "content in the same file");
+      continue;
+    }
+    if (last == nullptr || last->id.command != fact.id.command) {
+      command = command_of(fact);
+    } else if (!same_entry(*last, fact)) {
+      contradiction(fact, "`entered`, `entered-by` or `origin` in the same file");
+    }
+    last = &fact;
+    const std::uint64_t checksum = checksum_of(fact);
+    if (is_stored(command, fact, checksum)) continue;
+    store(command, fact, checksum);
+    is_added[i] = true;
+  }
+
+  std::vector<Fact> added;
+  added.reserve(static_cast<std::size_t>(std::count(is_added.begin(), is_added.end(), true)));
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    if (is_added[i]) added.push_back(wanted[i]);
+  }
+  if (!added.empty()) finish();
+  return added;
+}
+
+}  // namespace service::record

@@ -1,0 +1,45 @@
+// New facts into the database, within one transaction.
+#pragma once
+
+#include <SQLiteCpp/Database.h>
+
+#include <cstdint>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "record/reading.h"
+
+namespace service::record {
+
+// Adds those whose id is not there yet, and returns them in the given order. Throws without having cleaned up: whoever
+// owns the transaction lets it roll back.
+class FactWriter {
+ public:
+  explicit FactWriter(SQLite::Database& database);
+
+  std::vector<Fact> add(const std::vector<Fact>& wanted);
+
+ private:
+  struct Command {
+    std::int64_t key = 0;
+    bool is_new = false;
+  };
+
+  Command command_of(const Fact& fact);
+  bool is_stored(const Command& command, const Fact& fact, std::uint64_t checksum);
+  MachineRow& machine_of(const std::string& name);
+  std::int64_t task_of(const std::string& name);
+  void store(const Command& command, const Fact& fact, std::uint64_t checksum);
+  void finish();
+
+  SQLite::Database& database_;
+  SQLite::Statement insert_fact_;
+  SQLite::Statement find_fact_;
+  std::unordered_map<std::string, MachineRow> machines_;  // those touched
+  std::unordered_map<std::string, std::int64_t> tasks_;
+  BookRow book_;
+  std::int64_t next_machine_ = 0;
+};
+
+}  // namespace service::record
