@@ -1,0 +1,134 @@
+// Names that are nearly right, text that is not quite text, and the one kind of failure.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/base.h"
+#include "support/print.h"
+
+using service::cleaned;
+using service::counted;
+using service::did_you_mean;
+using service::first_bad_utf8;
+using service::nearest;
+
+namespace {
+
+const std::vector<std::string> tasks = {"engine-oil", "engine-belt", "air-primary", "air-safety", "coolant"};
+
+bool well_formed(std::string_view text) { return !first_bad_utf8(text).has_value(); }
+
+}  // namespace
+
+TEST_CASE("a name with one slip finds the name that was meant") {
+  for (const std::string_view slip : {"engine-oli", "engine-oi", "engine-oill", "engineoil", "emgine-oil"}) {
+    CAPTURE(slip);
+    const auto found = nearest(slip, tasks);
+    REQUIRE_FALSE(found.empty());
+    CHECK(found.front() == "engine-oil");
+  }
+}
+
+TEST_CASE("the most similar name comes first and there are at most three") {
+  const std::vector<std::string> pumps = {"pump-33", "pump-3x", "pump-3", "pump-4", "pump-5", "pump-6"};
+  const auto found = nearest("pump-3", pumps);
+  REQUIRE_FALSE(found.empty());
+  CHECK(found.front() == "pump-3");
+  CHECK(found.size() <= 3);
+  const auto near_four = nearest("pmp-4", pumps);
+  REQUIRE_FALSE(near_four.empty());
+  CHECK(near_four.front() == "pump-4");
+  CHECK(near_four.size() <= 3);
+}
+
+TEST_CASE("nothing is near a word that is nothing like any name") {
+  CHECK(nearest("windscreen", tasks).empty());
+  CHECK(nearest("xyz", tasks).empty());
+  CHECK(nearest("engine-oil", {}).empty());
+  CHECK(did_you_mean("windscreen", tasks).empty());
+}
+
+TEST_CASE("the question names what was perhaps meant") {
+  CHECK(did_you_mean("coolnt", tasks) == "did you mean `coolant`?");
+  const std::vector<std::string> two = {"left", "lift"};
+  CHECK(did_you_mean("left", std::vector<std::string>{"lift"}) == "did you mean `lift`?");
+  const std::string asked = did_you_mean("lft", two);
+  CHECK((asked == "did you mean `left` or `lift`?" || asked == "did you mean `lift` or `left`?"));
+}
+
+TEST_CASE("one takes the singular and all else the plural") {
+  CHECK(counted(1, "day", "days") == "1 day");
+  CHECK(counted(2, "day", "days") == "2 days");
+  CHECK(counted(0, "machine", "machines") == "0 machines");
+  CHECK(counted(21, "day", "days") == "21 days");
+}
+
+TEST_CASE("well-formed text is well-formed") {
+  for (const std::string_view text : {"", "plain", "Öl wechseln", "日本", "😀", "\xf4\x8f\xbf\xbf", "\xee\x80\x80"}) {
+    CHECK(well_formed(text));
+  }
+  CHECK(well_formed(std::string_view("a\0b", 3)));
+}
+
+TEST_CASE("the first byte that is no text is found") {
+  CHECK(first_bad_utf8("ab\xff").value_or(99) == 2);
+  CHECK(first_bad_utf8("\x80").value_or(99) == 0);
+  CHECK(first_bad_utf8("\xc3\xa9\xfe").value_or(99) == 2);
+  CHECK(first_bad_utf8("good, then \xc0\xaf").value_or(99) == 11);
+}
+
+TEST_CASE("overlong forms, surrogates, numbers past the last and cut-off characters are no text") {
+  for (const std::string_view text : {"\xc0\x80", "\xc1\xbf", "\xe0\x80\xaf", "\xe0\x9f\xbf", "\xf0\x80\x80\xaf",
+                                      "\xf0\x8f\xbf\xbf", "\xed\xa0\x80", "\xed\xbf\xbf", "\xf4\x90\x80\x80",
+                                      "\xf5\x80\x80\x80", "a\xc3", "a\xe2\x82", "a\xf0\x9f\x98", "\xe2\x28\xa1"}) {
+    CHECK_FALSE(well_formed(text));
+  }
+}
+
+TEST_CASE("plain text is shown as it is") {
+  for (const std::string_view text : {"", "Change oil", "Öl — 日本 😀", "a`b\"c\\d", "50 % ½"}) {
+    CHECK(cleaned(text) == std::string(text));
+  }
+}
+
+TEST_CASE("nothing that is shown can steer a terminal") {
+  for (int code = 0; code < 0x20; ++code) {
+    const std::string control(1, static_cast<char>(code));
+    CAPTURE(code);
+    const std::string shown = cleaned("a" + control + "b");
+    CHECK(shown.find(control) == std::string::npos);
+    CHECK(shown.front() == 'a');
+    CHECK(shown.back() == 'b');
+  }
+  CHECK(cleaned("a\x7f"
+                "b")
+            .find('\x7f') == std::string::npos);
+  // C1, as UTF-8: U+0080 to U+009F.
+  for (int code = 0x80; code <= 0x9f; ++code) {
+    const std::string control = {'\xc2', static_cast<char>(code)};
+    CAPTURE(code);
+    CHECK(cleaned("a" + control + "b").find(control) == std::string::npos);
+  }
+}
+
+TEST_CASE("nothing that is shown can turn the direction of writing over") {
+  for (const std::string_view turn : {"\xe2\x80\xad", "\xe2\x80\xae"}) {  // U+202D, U+202E
+    const std::string text = "a" + std::string(turn) + "b";
+    CHECK(cleaned(text).find(turn) == std::string::npos);
+  }
+}
+
+TEST_CASE("a failure carries what kind of trouble it is and all that is wrong") {
+  const service::Failure one(service::Trouble::not_found,
+                             service::Diagnostic{"no-record", "there is no record", "make one"});
+  CHECK(static_cast<int>(one.trouble()) == 66);
+  REQUIRE(one.diagnostics().size() == 1);
+  CHECK(one.diagnostics().front().code == "no-record");
+  CHECK(std::string(one.what()).find("there is no record") != std::string::npos);
+  const service::Failure two(service::Trouble::bad_fleet, std::vector{service::Diagnostic{"a", "first", ""},
+                                                                      service::Diagnostic{"b", "second", ""}});
+  CHECK(static_cast<int>(two.trouble()) == 78);
+  CHECK(two.diagnostics().size() == 2);
+}

@@ -1,0 +1,155 @@
+// Widths, tables, wrapping, colours and bars.
+#include <doctest/doctest.h>
+
+#include <map>
+
+#include "parser.h"
+#include "service/base.h"
+#include "terminal/bars.h"
+#include "terminal/look.h"
+#include "terminal/table.h"
+#include "terminal/width.h"
+#include "terminal/wrap.h"
+
+namespace {
+
+struct Setting {
+  std::map<std::string, std::string> variables = {};
+  bool terminal = true;
+  int columns = 0;
+  std::string color = {};
+};
+
+cli::Look look(const Setting& setting) {
+  cli::World world;
+  world.variable = [&](const std::string& name) -> std::optional<std::string> {
+    const auto found = setting.variables.find(name);
+    return found == setting.variables.end() ? std::nullopt : std::optional(found->second);
+  };
+  world.terminal = setting.terminal;
+  world.columns = setting.columns;
+  cli::Arguments arguments;
+  if (!setting.color.empty()) arguments.options["color"] = {setting.color};
+  return cli::look_of(world, arguments);
+}
+
+std::string without_colour(const std::string& text) {
+  std::string plain;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '\x1b') {
+      i = text.find('m', i);
+    } else {
+      plain += text[i];
+    }
+  }
+  return plain;
+}
+
+cli::PairedBars bars(std::optional<double> use, std::optional<double> time) {
+  cli::PairedBars made;
+  made.use = {true, use, true};
+  made.time = {true, time, false};
+  made.ink = cli::Ink::overdue;
+  return made;
+}
+
+}  // namespace
+
+TEST_CASE("width counts what people see") {
+  CHECK(cli::width("") == 0);
+  CHECK(cli::width("loader") == 6);
+  CHECK(cli::width("Ä") == 1);
+  CHECK(cli::width("A\xCC\x88") == 1);  // A and a combining diaeresis
+  CHECK(cli::width("漢字") == 4);
+  CHECK(cli::width("한") == 2);
+  CHECK(cli::width("कि") == 1);  // a letter with its vowel sign
+  CHECK(cli::width("🚜") == 2);
+  CHECK(cli::width("🇳🇴") == 2);  // two letters that make one flag
+  CHECK(cli::width("·") == 1);
+  CHECK(cli::width("a\xFFz") == 3);  // a byte that is no text
+}
+
+TEST_CASE("columns line up in any script") {
+  const std::string text = cli::table({{"Ä", "1"}, {"漢字", "2"}, {"A\xCC\x88quator", "3"}, {"plain", "4"}});
+  CHECK(text == "Ä        1\n漢字     2\nA\xCC\x88quator  3\nplain    4\n");
+  CHECK(cli::table({{"a", "", "b"}, {"c", "", "d"}}) == "a  b\nc  d\n");
+  CHECK(cli::padded("漢", 4) == "漢  ");
+  CHECK(cli::padded_left("7", 3) == "  7");
+  CHECK(cli::padded("longer", 3) == "longer");
+}
+
+TEST_CASE("text wraps at blanks and keeps long words whole") {
+  CHECK(cli::wrapped("> ", "one two three", 30, 2) == "> one two three\n");
+  CHECK(cli::wrapped("> ", "one two three four five six seven eight", 25, 2) ==
+        "> one two three four five\n  six seven eight\n");
+  CHECK(cli::wrapped("", "no limit at all here", 0, 0) == "no limit at all here\n");
+  const auto lines = cli::wrapped_lines("a verylongword b", 5);
+  REQUIRE(lines.size() == 3);
+  CHECK(lines[1] == "verylongword");
+  CHECK(cli::wrapped_lines("", 5).empty());
+}
+
+TEST_CASE("who decides about colours") {
+  CHECK(look({}).colour);
+  CHECK_FALSE(look({.terminal = false}).colour);
+  CHECK_FALSE(look({.variables = {{"NO_COLOR", "1"}}}).colour);
+  CHECK(look({.variables = {{"NO_COLOR", ""}}}).colour);  // only a value counts
+  CHECK_FALSE(look({.variables = {{"TERM", "dumb"}}}).colour);
+  CHECK_FALSE(look({.color = "never"}).colour);
+  CHECK(look({.variables = {{"NO_COLOR", "1"}}, .terminal = false, .color = "always"}).colour);
+  CHECK(look({.variables = {{"COLORTERM", "truecolor"}}}).exact_colour);
+  CHECK_FALSE(look({}).exact_colour);
+  CHECK_THROWS_AS(look({.color = "sometimes"}), service::Failure);
+}
+
+TEST_CASE("bars are drawn on terminals, with lines where the text is UTF-8") {
+  CHECK(look({.variables = {{"LANG", "nb_NO.UTF-8"}}}).line_drawing);
+  CHECK(look({.variables = {{"LANG", "C"}, {"LC_ALL", "C.utf8"}}}).line_drawing);
+  CHECK_FALSE(look({.variables = {{"LANG", "C.UTF-8"}, {"LC_ALL", "C"}}}).line_drawing);
+  CHECK_FALSE(look({}).line_drawing);
+  CHECK(look({.variables = {{"NO_COLOR", "1"}}}).drawn);
+  CHECK_FALSE(look({.terminal = false}).drawn);
+  CHECK(look({.columns = 132}).columns == 132);
+  CHECK(look({.variables = {{"COLUMNS", "200"}}}).columns == 200);
+  CHECK(look({.variables = {{"COLUMNS", "wide"}}}).columns == 80);
+  CHECK(look({.terminal = false}).columns == 0);
+}
+
+TEST_CASE("colours wrap text and never stay on") {
+  cli::Look colours;
+  colours.colour = true;
+  CHECK(cli::painted(colours, cli::Ink::overdue, "overdue") == "\x1b[38;5;166moverdue\x1b[0m");
+  colours.exact_colour = true;
+  CHECK(cli::painted(colours, cli::Ink::overdue, "overdue") == "\x1b[38;2;213;94;0moverdue\x1b[0m");
+  CHECK(cli::painted(colours, cli::Ink::plain, "later") == "later");
+  CHECK(cli::painted(cli::Look{}, cli::Ink::overdue, "overdue") == "overdue");
+}
+
+TEST_CASE("bars stand on one scale with a stroke where the interval ends") {
+  const cli::Look ascii;
+  CHECK(cli::use_bar(ascii, bars(0.5, 0.25), 12) == "====----|   ");
+  CHECK(cli::time_bar(ascii, bars(0.5, 0.25), 12) == "==------|   ");
+  CHECK(cli::use_bar(ascii, bars(0, 0), 12) == "--------|   ");
+  CHECK(cli::use_bar(ascii, bars(1.0, 0), 12) == "========|   ");
+  CHECK(cli::use_bar(ascii, bars(0.999, 0), 12) == "=======-|   ");  // not there yet is never drawn as there
+  CHECK(cli::use_bar(ascii, bars(1.01, 0), 12) == "========|=  ");   // any overrun shows
+  CHECK(cli::use_bar(ascii, bars(9.0, 0), 12) == "========|==>");
+  CHECK(cli::use_bar(ascii, bars(std::nullopt, 0), 12) == "????????|   ");
+  cli::PairedBars only_time = bars(0.5, 0.5);
+  only_time.use.there = false;
+  CHECK(cli::use_bar(ascii, only_time, 12) == std::string(12, ' '));
+}
+
+TEST_CASE("both bars share the cells of one line") {
+  cli::Look lines;
+  lines.line_drawing = true;
+  CHECK(cli::both_bars(lines, bars(0.5, 0.25), 12) == "██▀▀····┃   ");
+  CHECK(cli::both_bars(lines, bars(0.25, 1.5), 12) == "██▄▄▄▄▄▄┃▄▄▄");
+  CHECK(cli::both_bars(lines, bars(std::nullopt, 0), 12) == "????????┃   ");
+  lines.colour = true;
+  CHECK(without_colour(cli::both_bars(lines, bars(0.5, 0.25), 12)) == "▀▀▀▀····┃   ");
+  for (const double share : {0.0, 0.1, 0.5, 0.99, 1.0, 1.01, 1.3, 40.0}) {
+    CHECK(cli::width(without_colour(cli::both_bars(lines, bars(share, share / 2), 24))) == 24);
+    CHECK(cli::width(without_colour(cli::use_bar(lines, bars(share, share / 2), 17))) == 17);
+  }
+}

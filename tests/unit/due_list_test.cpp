@@ -1,0 +1,226 @@
+// The due list as a whole: the horizon, estimates, the order of points, and what a new fact changed.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <string_view>
+
+#include "support/world.h"
+
+using service::DueList;
+using service::LimbKind;
+using service::LimbState;
+using service::Point;
+using service::Standing;
+using test::day;
+using test::limb;
+using test::text_or_none;
+using test::told;
+using test::World;
+
+namespace {
+
+// 1 h a day. Due at 1400, which is expected 35 days after the last reading: on 2026-02-05.
+World hour_a_day(const std::string& keys = "") {
+  World world("  t: {do: Work, every: {hours: 100}" + keys + "}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2025-01-01", "1000");
+  world.done("t", "2025-10-28", "1300");  // 300 days
+  world.reading("2026-01-01", "1365");    // 365 days
+  return world;
+}
+
+World tasks(const std::string& text, const std::string& start = "bought: 2020-01-01") { return World(text, start); }
+
+std::string names(const DueList& list) {
+  std::string text;
+  for (const Point& point : list.points) text += (text.empty() ? "" : " ") + point.name;
+  return text;
+}
+
+std::string changes(const DueList& before, const DueList& after) {
+  std::string text;
+  for (const auto& change : service::difference(before, after)) {
+    text +=
+        (change.before ? told(*change.before) : "new") + " -> " + (change.after ? told(*change.after) : "gone") + "\n";
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("the horizon includes its last day") {
+  World world = tasks("  t: {do: Work, every: {months: 12}}\n");
+  world.done("t", "2025-03-31");                                       // due 2026-03-31
+  CHECK(world.point("2026-02-28", "t").standing == Standing::later);   // 31 days
+  CHECK(world.point("2026-03-01", "t").standing == Standing::coming);  // 30 days
+  const auto snapshot = world.snapshot("2026-01-01");
+  CHECK(service::due_list(snapshot, day("2026-03-30")).points.front().standing == Standing::later);
+  CHECK(service::due_list(snapshot, day("2026-03-31")).points.front().standing == Standing::coming);
+}
+
+TEST_CASE("usage is coming where the expected day is within the horizon") {
+  const World world = hour_a_day();
+  CHECK(told(world.point("2026-01-05", "t")) == "later usage 2026-02-05");  // 31 days
+  CHECK(told(world.point("2026-01-06", "t")) == "coming usage 2026-02-05");
+  CHECK(told(world.point("2026-02-04", "t")) == "coming usage 2026-02-05");
+  CHECK_FALSE(world.point("2026-02-04", "t").by_estimate);
+}
+
+TEST_CASE("where only the estimate of today's usage reaches the limit the point is due, marked, and never overdue") {
+  const World world = hour_a_day();
+  for (const std::string_view as_of : {"2026-02-05", "2026-02-06", "2026-12-31"}) {
+    CAPTURE(as_of);
+    const auto point = world.point(as_of, "t");
+    CHECK(point.standing == Standing::due);
+    CHECK(point.by_estimate);
+    CHECK(limb(point, LimbKind::usage).state == LimbState::not_reached);
+  }
+  const auto hours = limb(world.point("2026-02-06", "t"), LimbKind::usage);
+  CHECK(text_or_none(hours.used) == "65");             // 1365 - 1300, by facts
+  CHECK(text_or_none(hours.estimated_used) == "101");  // and 36 more by estimate
+}
+
+TEST_CASE("by estimate, too, grace ends where it ends") {
+  const World world = hour_a_day(", grace: 10%");  // 10 h: up to 1410, expected on 2026-02-15
+  CHECK(world.point("2026-02-15", "t").by_estimate);
+  CHECK_FALSE(world.point("2026-02-15", "t").past_grace_by_estimate);
+  CHECK(world.point("2026-02-16", "t").past_grace_by_estimate);
+  CHECK(world.point("2026-02-16", "t").standing == Standing::due);
+}
+
+TEST_CASE("a reading turns the estimate into a fact, either way") {
+  World more = hour_a_day();
+  more.reading("2026-02-10", "1401");
+  CHECK(more.point("2026-02-10", "t").standing == Standing::overdue);
+  CHECK_FALSE(more.point("2026-02-10", "t").by_estimate);
+  World less = hour_a_day();
+  less.reading("2026-02-10", "1370");
+  CHECK_FALSE(less.point("2026-02-10", "t").by_estimate);
+  CHECK(limb(less.point("2026-02-10", "t"), LimbKind::usage).state == LimbState::not_reached);
+}
+
+TEST_CASE("a limb reached by facts comes before one reached by estimate, and overdue before both") {
+  World world("  t: {do: Work, every: {hours: 100, days: 100}}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2025-01-01", "1000");
+  world.done("t", "2025-10-31", "1303");  // 303 days; the days end on 2026-02-08
+  world.reading("2026-01-01", "1365");    // 1403 expected on 2026-02-08
+  const auto both = world.point("2026-02-08", "t");
+  CHECK(told(both) == "due calendar 2026-02-08");
+  CHECK_FALSE(both.by_estimate);
+  CHECK(limb(both, LimbKind::usage).by_estimate);
+  CHECK(told(world.point("2026-02-09", "t")) == "overdue calendar 2026-02-08");
+}
+
+TEST_CASE("the due span of a straight line is one day, and no day beyond five years") {
+  const World world = hour_a_day();
+  const auto span = world.point("2026-01-05", "t").due_span;
+  CHECK(text_or_none(span.p10) == "2026-02-05");
+  CHECK(text_or_none(span.p50) == "2026-02-05");
+  CHECK(text_or_none(span.p90) == "2026-02-05");
+  World far = tasks("  t: {do: Work, every: {years: 6}}\n");
+  far.done("t", "2026-01-01");
+  CHECK(text_or_none(far.point("2026-01-02", "t").due_span.p50) == "none");
+  CHECK(text_or_none(far.point("2026-01-02", "t").due_on) == "2032-01-01");
+  CHECK(text_or_none(far.point("2027-01-02", "t").due_span.p50) == "2032-01-01");
+}
+
+TEST_CASE("what is not reached by facts is expected today at the earliest") {
+  CHECK(text_or_none(hour_a_day().point("2026-02-10", "t").due_span.p50) == "2026-02-10");
+  World world = tasks("  t: {do: Work, every: {months: 1}}\n");
+  world.done("t", "2026-01-01");
+  CHECK(text_or_none(world.point("2026-02-10", "t").due_span.p50) == "2026-02-01");  // by facts
+}
+
+TEST_CASE("points come worst first: overdue, due by facts, due by estimate, no record, coming, later") {
+  World world(
+      "  later: {do: A, every: {years: 9}}\n"
+      "  coming: {do: B, every: {months: 25}}\n"
+      "  never: {do: C, every: {months: 1}}\n"
+      "  guess: {do: D, every: {hours: 100}}\n"
+      "  due: {do: E, every: {months: 24}}\n"
+      "  overdue: {do: F, every: {months: 23}}\n",
+      "bought: {on: 2020-01-01, at: 0}");
+  for (const std::string_view task : {"later", "coming", "due", "overdue"}) world.done(task, "2024-02-10");
+  world.reading("2025-01-01", "1000");
+  world.done("guess", "2025-10-28", "1300");
+  world.reading("2026-01-01", "1365");
+  CHECK(names(world.due("2026-02-10")) == "overdue due guess never coming later");
+}
+
+TEST_CASE("among equals the earliest due day comes first, then the order of the fleet file") {
+  World world = tasks(
+      "  c: {do: C, every: {months: 3}}\n"
+      "  b: {do: B, every: {months: 1}}\n"
+      "  a: {do: A, every: {months: 3}}\n");
+  for (const std::string_view task : {"a", "b", "c"}) world.done(task, "2024-01-01");
+  CHECK(names(world.due("2025-01-01")) == "b c a");
+}
+
+TEST_CASE("every point is in the list, what is due later and the checks owed included") {
+  World world(
+      "  oil:\n    do: Oil\n    every: {years: 9}\n    follow-up: {leaks: {do: Look, within: {days: 900}}}\n"
+      "  belt: {do: Belt, every: {years: 9}, positions: [front, rear]}\n",
+      "in-service: {on: 2025-01-01, at: 0}");
+  world.done("oil", "2025-02-01", "10");
+  const auto list = world.due("2025-02-02");
+  CHECK(list.points.size() == 4);
+  for (const Point& point : list.points) CHECK(point.standing == Standing::later);
+  CHECK(list.machines == 1);
+}
+
+TEST_CASE("a service changes its point and no other") {
+  World world = tasks("  a: {do: A, every: {months: 1}}\n  b: {do: B, every: {months: 1}}\n");
+  world.done("a", "2025-11-01");
+  world.done("b", "2025-11-01");
+  const World before = world;
+  world.done("a", "2026-01-01");
+  CHECK(changes(before.due("2026-01-01"), world.due("2026-01-01")) ==
+        "overdue calendar 2025-12-01 -> later calendar 2026-02-01\n");
+}
+
+TEST_CASE("nothing new is no change") {
+  const World world = hour_a_day();
+  CHECK(changes(world.due("2026-02-10"), world.due("2026-02-10")).empty());
+}
+
+TEST_CASE("an expected day that a reading moves is no change, and a limit that it reaches is") {
+  World world = hour_a_day();
+  const World before = world;
+  world.reading("2026-01-05", "1366");
+  // 362 h in the last 365 days: 34 h take 35 days.
+  REQUIRE(text_or_none(world.point("2026-01-05", "t").due_on) == "2026-02-09");
+  CHECK(changes(before.due("2026-01-05"), world.due("2026-01-05")).empty());
+  world.reading("2026-01-05", "1400");
+  CHECK(changes(before.due("2026-01-05"), world.due("2026-01-05")) ==
+        "later usage 2026-02-05 -> due usage 2026-01-05\n");
+}
+
+TEST_CASE("a mark that goes away, a fitting and a due day by facts that move are changes") {
+  World world = hour_a_day();
+  World read = world;
+  read.reading("2026-02-10", "1400");
+  // Due before and after, first by estimate.
+  const std::string mark = changes(world.due("2026-02-10"), read.due("2026-02-10"));
+  CHECK(mark.starts_with("due by-estimate usage"));
+  CHECK(mark.ends_with(" -> due usage 2026-02-10\n"));
+  World refitted = world;
+  refitted.done("t", "2025-10-29", "1301");
+  CHECK(service::difference(world.due("2026-01-02"), refitted.due("2026-01-02")).size() == 1);
+  World late = world;
+  late.reading("2026-02-10", "1410");
+  World earlier = late;
+  earlier.reading("2026-01-11", "1401");
+  CHECK(changes(late.due("2026-02-10"), earlier.due("2026-02-10")).find("overdue usage 2026-01-11") !=
+        std::string::npos);
+}
+
+TEST_CASE("a check that a service owes is new, and gone when it is done") {
+  World world("  oil:\n    do: Oil\n    every: {years: 9}\n    follow-up: {leaks: {do: Look, within: {days: 3}}}\n",
+              "in-service: {on: 2025-01-01, at: 0}");
+  const World before = world;
+  world.done("oil", "2025-02-01", "10");
+  const World between = world;
+  world.done("oil/leaks", "2025-02-01", "10");
+  CHECK(changes(before.due("2025-02-01"), between.due("2025-02-01")).find("new -> coming calendar 2025-02-04") !=
+        std::string::npos);
+  CHECK(changes(between.due("2025-02-01"), world.due("2025-02-01")) == "coming calendar 2025-02-04 -> gone\n");
+}
