@@ -148,6 +148,14 @@ TEST_CASE("the answer goes to a file by replacing it") {
   }
 }
 
+TEST_CASE("a dash is standard output") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("due --output -") == 0);
+  CHECK(place.says("Skarvey estate"));
+  CHECK_FALSE(std::filesystem::exists(place.folder / "-"));
+}
+
 TEST_CASE("a file that is not ours to replace is left alone") {
   Place place;
   place.furnish();

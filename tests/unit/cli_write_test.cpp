@@ -238,3 +238,11 @@ TEST_CASE("facts are signed by whoever the environment names") {
   CHECK(book.find(",una,reading,") != std::string::npos);
   CHECK(book.find(",ola,reading,") != std::string::npos);
 }
+
+TEST_CASE("text that is no UTF-8 is refused, and said in valid JSON") {
+  Place place;
+  place.furnish();
+  CHECK(place.run_words({"done", "loader", "hoses", "--note", "caf\xE9"}) >= 64);
+  CHECK(place.run_words({"done", "lo\xFF", "hoses", "--format", "json"}) == 64);
+  CHECK(nlohmann::json::accept(place.err));
+}

@@ -37,12 +37,12 @@ TEST_CASE("a reading lower than the one before puts the meter in doubt and the h
   REQUIRE(doubts.size() == 1);
   const Doubt& doubt = doubts.front();
   CHECK(doubt.day == day("2024-01-10"));
-  CHECK(service::to_text(doubt.lower) == "120");
-  CHECK(service::to_text(doubt.higher) == "150");
-  REQUIRE(doubt.lower_fact.has_value());
-  REQUIRE(doubt.higher_fact.has_value());
-  CHECK(*doubt.lower_fact == lower);
-  CHECK(*doubt.higher_fact == higher);
+  CHECK(service::to_text(doubt.said) == "120");
+  CHECK(service::to_text(doubt.held) == "150");
+  REQUIRE(doubt.later.has_value());
+  REQUIRE(doubt.earlier.has_value());
+  CHECK(*doubt.later == lower);
+  CHECK(*doubt.earlier == higher);
 }
 
 TEST_CASE("the doubt is gone when either of the two is struck") {
@@ -64,8 +64,8 @@ TEST_CASE("a lower reading of the same day is a doubt too") {
   const FactId lower = world.reading("2024-01-05", "120").id;
   CHECK(known(world, "2024-01-05") == "150");
   REQUIRE(history(world).doubts().size() == 1);
-  CHECK(*history(world).doubts().front().lower_fact == lower);
-  CHECK(*history(world).doubts().front().higher_fact == higher);
+  CHECK(*history(world).doubts().front().later == lower);
+  CHECK(*history(world).doubts().front().earlier == higher);
 }
 
 TEST_CASE("a reading below the value at which the machine was bought contradicts no other fact") {
@@ -73,8 +73,8 @@ TEST_CASE("a reading below the value at which the machine was bought contradicts
   const FactId lower = world.reading("2024-02-01", "400").id;
   CHECK(known(world, "2024-02-01") == "500");
   REQUIRE(history(world).doubts().size() == 1);
-  CHECK(*history(world).doubts().front().lower_fact == lower);
-  CHECK_FALSE(history(world).doubts().front().higher_fact.has_value());
+  CHECK(*history(world).doubts().front().later == lower);
+  CHECK_FALSE(history(world).doubts().front().earlier.has_value());
 }
 
 TEST_CASE("usage never falls, whatever the readings say") {
@@ -99,4 +99,18 @@ TEST_CASE("a doubt that arose after the day asked about is not there yet") {
   world.reading("2024-01-10", "120");
   CHECK(history(world, "2024-01-09").doubts().empty());
   CHECK(history(world, "2024-01-10").doubts().size() == 1);
+}
+
+TEST_CASE("two copies that each recorded the same roll-over on another day are in doubt") {
+  // 9990 on 1 January; one copy has the roll-over and 5 on the 3rd, the other the same and 8 on the 4th. Together they
+  // say 10005 on the 3rd and 20008 on the 4th: 10003 h in a day and a night.
+  World world("  t: {do: T, every: {hours: 250}}\n", "bought: {on: 2020-01-01, at: 9000}");
+  world.reading("2026-01-01", "9990");
+  world.meter_change("2026-01-03", "10000", "0");
+  world.reading("2026-01-03", "5");
+  world.meter_change("2026-01-04", "10000", "0");
+  world.reading("2026-01-04", "8");
+  REQUIRE(history(world).doubts().size() >= 1);
+  CHECK(service::to_text(history(world).doubts().front().day) == "2026-01-04");
+  CHECK(test::told(world.point("2026-01-05", "t")).starts_with("no-record"));
 }

@@ -31,8 +31,8 @@ namespace service {
 // Hundredths of an hour as a duration, for the places where a meter's hours meet the clock's.
 using Hours = std::chrono::duration<std::int64_t, std::ratio<36>>;
 
-// Usage, or a value shown by a meter: hundredths of the meter's unit. Values read from outside are at most
-// 1,000,000,000 units either way, so sums and products with a percentage fit.
+// Usage, or a value shown by a meter: hundredths of the meter's unit. Values read from outside are never negative and
+// at most 1,000,000,000 units, so sums and products with a percentage fit.
 struct Amount {
   std::int64_t hundredths = 0;
 

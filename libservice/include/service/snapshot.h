@@ -121,7 +121,8 @@ struct Judgement {
 };
 
 // Judges new facts as a whole, in the one order, beside the known ones (struck ones may be among them).
-// A fact dated after `today` is refused: a plan is not a fact. Names are completed (the machine's first meter, the
+// Facts must be whole: each holds what its kind needs (record.h). A fact dated after `today` is refused: a plan is not
+// a fact. Names are completed (the machine's first meter, the
 // unit of a limit), so that the meaning of a recorded fact does not depend on later edits of the fleet files.
 Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals,
                 const Stamp& stamp, Day today);

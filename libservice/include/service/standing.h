@@ -58,6 +58,7 @@ struct LimbStanding {
   std::optional<int> left_days;
   std::optional<int> count;
   std::optional<Measure> measured;
+  bool other_unit = false;              // somebody measured since, but not in the limit's unit: found out as unknown
   std::string seen;                     // the sign
   std::optional<Day> noticed_on;        // the day of the measurement or sign
   std::optional<FactId> fact;           // of the measurement or sign
@@ -121,10 +122,10 @@ struct Point {
 // --- The due list ------------------------------------------------------------------------------------------
 
 enum class GapKind {
-  nothing_recorded,   // no fact about a machine whose start is not known either
+  nothing_recorded,   // no fact about a machine that was not put in service new (bought, or its start is not known)
   no_reading,         // a meter that nobody ever read
   stale,              // the newest reading is older than stale-after
-  doubt,              // two facts about a meter contradict each other
+  doubt,              // facts about a meter contradict each other, or say more than 24 h a day
   unlisted,           // facts about a machine that the fleet does not list
   clock,              // today is before the newest fact
 };
@@ -180,7 +181,8 @@ struct OverdueEntry {
 
 std::vector<OverdueEntry> overdue_list(const DueList& list);
 
-// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, or a gap.
+// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, or a
+// machine out of use.
 bool needs_doing(const DueList& list);
 
 // --- What a new fact changed -------------------------------------------------------------------------------

@@ -34,13 +34,14 @@ struct Knot {
   friend bool operator==(const Knot&, const Knot&) = default;
 };
 
-// Two facts that cannot both be true. The higher usage holds until one of them is struck.
+// Two facts that cannot both be true, as merging copies of a book can bring them together: usage that falls (the higher
+// one holds), or an hour meter that ran more than 24 h a day. It lasts until one of them is struck.
 struct Doubt {
-  Day day;               // of the lower one
-  Amount lower;
-  Amount higher;         // usage that held before it
-  std::optional<FactId> lower_fact;
-  std::optional<FactId> higher_fact;  // none where it is the value at in-service or bought
+  Day day;               // of the later one
+  Amount said;           // usage by the later one
+  Amount held;           // usage that held before it
+  std::optional<FactId> later;
+  std::optional<FactId> earlier;  // none where it is the value at in-service or bought
 };
 
 class MeterHistory {

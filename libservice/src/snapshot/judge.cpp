@@ -119,7 +119,8 @@ class Judge {
       if (proposals_[value.row].has_id) continue;  // judged when it was entered; among the unstruck ones if it stands
       const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::meter_change ||
                          (fact.kind == FactKind::service && fact.at);
-      if (!shows || fleet_.machine(fact.machine) == nullptr) continue;
+      const Machine* machine = fleet_.machine(fact.machine);
+      if (!shows || machine == nullptr || machine->meter(fact.meter) == nullptr) continue;
       concerned[fact.machine] = true;
       lines[{fact.machine, fact.meter}].push_back(value);
     }

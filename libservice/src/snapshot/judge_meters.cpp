@@ -105,7 +105,10 @@ class Walk {
         fmt::format("meter `{}` of {} shows {} on {}, which is lower than {}", meter_.name, machine_.key,
                     with_unit(step.before, meter_), to_text(step.day), told(older, meter_));
     std::string hint;
-    if (!step.row) {
+    if (!step.row && step.change) {
+      hint = fmt::format("the book has a change of the meter on that day; if that is wrong: whichever strike {}, and enter "
+                         "the readings again", short_text(step.fact->id));
+    } else if (!step.row) {
       hint = "the later value is already in the book; mend the earlier one or its day";
     } else {
       hint = fmt::format(

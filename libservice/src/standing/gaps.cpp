@@ -40,12 +40,16 @@ std::optional<Gap> gap_of_meter(const MachineView& view, const Meter& meter) {
 
 Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt) {
   Gap gap{view.machine.key, meter.name, GapKind::doubt, doubt.day, {}, {}};
-  for (const auto& fact : {doubt.higher_fact, doubt.lower_fact}) {
+  for (const auto& fact : {doubt.earlier, doubt.later}) {
     if (fact) gap.facts.push_back(*fact);
   }
-  gap.say = fmt::format("usage {} {} on {} contradicts {} {} before it; the higher holds until one is struck",
-                        to_text_tenths(doubt.lower), meter.unit, to_text(doubt.day), to_text_tenths(doubt.higher),
-                        meter.unit);
+  const std::string said = to_text_tenths(doubt.said) + ' ' + meter.unit;
+  const std::string held = to_text_tenths(doubt.held) + ' ' + meter.unit;
+  gap.say = doubt.said < doubt.held
+                ? fmt::format("usage {} on {} contradicts {} before it; the higher holds until one is struck", said,
+                              to_text(doubt.day), held)
+                : fmt::format("usage {} on {} is over 24 h a day more than {} before it; one of them is wrong", said,
+                              to_text(doubt.day), held);
   for (std::size_t i = 0; i < gap.facts.size(); ++i) {
     gap.say += (i == 0 ? ": " : " or ") + short_text(gap.facts[i]);
   }

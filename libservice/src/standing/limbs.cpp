@@ -108,9 +108,13 @@ LimbStanding measured_standing(const MachineView& view, const MeasuredLimb& limb
   standing.above = limb.above;
   for (const Fact& fact : view.facts) {
     if (fact.kind != FactKind::measurement || fact.name != limb.name || !fact.value) continue;
-    if (fact.unit != limb.unit || !lies_since(fact, since)) continue;
+    if (!lies_since(fact, since)) continue;
     // A value taken at no position in particular speaks for all of them, and so does any for a task without positions.
     if (!position.empty() && !fact.position.empty() && fact.position != position) continue;
+    if (fact.unit != limb.unit) {  // the limit's unit was changed after it was recorded
+      standing.other_unit = true;
+      continue;
+    }
     standing.measured = fact.value;
     standing.noticed_on = fact.on.first;
     standing.fact = fact.id;

@@ -23,7 +23,7 @@ bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind
 void find_unknown(Point& point) {
   for (const LimbStanding& limb : point.limbs) {
     if (limb.state != LimbState::unknown) continue;
-    if (observed(limb.kind) && point.limbs.size() > 1) continue;
+    if (observed(limb.kind) && point.limbs.size() > 1 && !limb.other_unit) continue;
     if (std::find(point.unknown.begin(), point.unknown.end(), limb.kind) == point.unknown.end()) {
       point.unknown.push_back(limb.kind);
     }

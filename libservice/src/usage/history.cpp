@@ -18,6 +18,11 @@ std::string_view to_text(Basis basis) {
 MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
   Amount offset;
   std::optional<FactId> holder;  // the fact that says the usage which now holds
+  std::optional<Knot> last_reading;
+  const auto too_much = [&](const Knot& from, const Knot& to) {
+    const Amount most = on_hour_meter(std::chrono::hours{24} * (days_between(from.day, to.day) + 1));
+    return meter.unit == "h" && to.usage - from.usage > most;
+  };
   std::vector<std::pair<const Fact*, Amount>> segments;  // a change of the meter and the offset from then on
   for (const MeterEvent& event : meter_events(machine, meter, facts)) {
     const std::optional<FactId> id = event.fact != nullptr ? std::optional{event.fact->id} : std::nullopt;
@@ -27,8 +32,13 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
       doubts_.push_back({event.day, usage, knots_.back().usage, id, holder});
       usage = knots_.back().usage;
     } else {
+      if (last_reading && too_much(*last_reading, {event.day, usage})) {
+        doubts_.push_back({event.day, usage, last_reading->usage, id, holder});
+      }
       holder = id;
     }
+    // Use is measured from reading to reading: a roll-over is recorded with the reading that shows it, not when it was.
+    if (!event.fresh) last_reading = Knot{event.day, usage};
     if (!knots_.empty() && knots_.back().day == event.day) {
       knots_.back().usage = usage;
     } else {
