@@ -222,6 +222,11 @@ std::string as_files(const twin::World& world, Way way) {
 
 }  // namespace
 
+Built build(const twin::World& world) {
+  const auto fleet = fleet_of(world);
+  return {fleet, facts_of(world, *fleet, Way::direct), day_of(world.as_of)};
+}
+
 std::string disagreement(const twin::World& world, Way way) {
   try {
     const auto fleet = fleet_of(world);

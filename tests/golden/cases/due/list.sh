@@ -1,0 +1,1 @@
+whichever due --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever due --site wullamere --format md --as-of 2026-06-15

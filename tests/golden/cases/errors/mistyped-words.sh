@@ -1,0 +1,8 @@
+whichever deu || echo "status $?"
+whichever due --machin tractor-big || echo "status $?"
+whichever due --machine tractor-bg --as-of 2026-06-15 || echo "status $?"
+whichever why tractor-big engine-oli --as-of 2026-06-15 || echo "status $?"
+whichever reading tractor-big 1,5 --as-of 2026-06-15 || echo "status $?"
+whichever reading tractor-big "" --as-of 2026-06-15 || echo "status $?"
+whichever due --as-of 2026-02-30 || echo "status $?"
+whichever due --within soon --as-of 2026-06-15 || echo "status $?"

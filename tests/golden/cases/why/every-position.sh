@@ -1,0 +1,1 @@
+whichever why sprayer nozzles --as-of 2026-06-15

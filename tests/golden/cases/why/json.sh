@@ -1,0 +1,1 @@
+whichever why combine chains --format json --as-of 2026-06-15

@@ -1,0 +1,161 @@
+// Laws that must hold in every world.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <random>
+#include <string>
+
+#include "property/twin_compare.h"
+#include "service/standing.h"
+#include "twin/worlds.h"
+
+namespace {
+
+constexpr std::uint64_t worlds = 3'000;
+
+service::DueList due(const test::Built& world, service::Scope scope = {}) {
+  const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true, std::move(scope));
+  return service::due_list(snapshot, world.as_of + date::days{30});
+}
+
+std::string key(const service::Point& point) { return point.machine->key + ' ' + point.name + ' ' + point.position; }
+
+// Everything that facts decide about a point, in one line.
+std::string told(const service::Point& point) {
+  std::string text = key(point) + ": " + std::string(service::to_text(point.standing));
+  if (point.ruled_by) text += ' ' + std::string(service::to_text(point.limbs[*point.ruled_by].kind));
+  if (point.due_on) text += ' ' + service::to_text(*point.due_on);
+  if (point.fitted) text += " fitted " + service::to_text(point.fitted->on);
+  if (point.fitted && point.fitted->at) text += " at " + service::to_text(*point.fitted->at);
+  for (const auto& limb : point.limbs) {
+    text += '|' + std::to_string(static_cast<int>(limb.state)) + (limb.left ? service::to_text(*limb.left) : "") +
+            (limb.due_on ? service::to_text(*limb.due_on) : "");
+  }
+  return text + (point.put_off ? " put off" : "");
+}
+
+std::vector<std::string> told(const service::DueList& list, const std::string& machine = "") {
+  std::vector<std::string> lines;
+  for (const auto& point : list.points) {
+    if (machine.empty() || point.machine->key == machine) lines.push_back(told(point));
+  }
+  std::sort(lines.begin(), lines.end());
+  return lines;
+}
+
+std::vector<std::string> gaps(const service::DueList& list, const std::string& machine) {
+  std::vector<std::string> lines;
+  for (const auto& gap : list.gaps) {
+    if (gap.machine == machine) lines.push_back(gap.say);
+  }
+  return lines;
+}
+
+int severity(service::LimbState state) {
+  return state == service::LimbState::overdue ? 2 : state == service::LimbState::due ? 1 : 0;
+}
+
+}  // namespace
+
+TEST_CASE("a scoped answer is the whole one restricted") {
+  int machines = 0;
+  for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
+    const auto world = test::build(twin::random_world(5'000'000 + seed));
+    const auto whole = due(world);
+    for (const auto& machine : world.fleet->machines) {
+      const auto scoped = due(world, service::Scope{std::vector{machine.key}});
+      ++machines;
+      REQUIRE((told(scoped) == told(whole, machine.key)));
+      REQUIRE((gaps(scoped, machine.key) == gaps(whole, machine.key)));
+    }
+  }
+  CHECK(machines > static_cast<int>(worlds));
+}
+
+TEST_CASE("another machine's facts change nothing that facts decide") {
+  for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
+    const auto world = test::build(twin::random_world(6'000'000 + seed));
+    const auto whole = due(world);
+    for (const auto& machine : world.fleet->machines) {
+      test::Built alone = world;
+      std::erase_if(alone.facts, [&](const service::Fact& fact) {
+        return !fact.machine.empty() && fact.machine != machine.key;
+      });
+      REQUIRE((told(due(alone), machine.key) == told(whole, machine.key)));
+    }
+  }
+}
+
+TEST_CASE("the order of entry of facts of different days changes nothing") {
+  std::mt19937_64 luck(20'260'301);
+  int shuffled = 0;
+  for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
+    twin::RandomOptions options;
+    options.strikes = false;  // what strikes must come after what it strikes
+    const auto world = test::build(twin::random_world(7'000'000 + seed, options));
+    // New ids and times of entry by a shuffled order of days; within a day the order stays.
+    std::map<service::Day, std::uint64_t> order;
+    for (const auto& fact : world.facts) order.emplace(fact.on.first, luck());
+    test::Built other = world;
+    std::stable_sort(other.facts.begin(), other.facts.end(), [&](const service::Fact& a, const service::Fact& b) {
+      return order.at(a.on.first) < order.at(b.on.first);
+    });
+    for (std::size_t i = 0; i < other.facts.size(); ++i) {
+      const auto entered = static_cast<std::int64_t>(i) + 1;
+      other.facts[i].id = {service::make_command_id(entered, {}), 1};
+      other.facts[i].entered = entered;
+    }
+    if (order.size() > 2) ++shuffled;
+    REQUIRE((told(due(other)) == told(due(world))));
+  }
+  CHECK(shuffled > 0);
+}
+
+TEST_CASE("more hours never make less due") {
+  int raised = 0;
+  for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
+    const auto world = test::build(twin::random_world(8'000'000 + seed));
+    const auto before = due(world);
+    for (const auto& machine : world.fleet->machines) {
+      const service::Meter* const meter = machine.first_meter();
+      if (meter == nullptr) continue;
+      const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
+      const auto events = service::meter_events(machine, *meter, snapshot.facts_of(machine.key));
+      // A second value on the last day moves the line before it, and with it what is interpolated.
+      if (events.empty() || events.back().day == world.as_of) continue;
+      // A service after the last value took the last known usage; a later value moves it, which is another law.
+      const auto late = std::any_of(world.facts.begin(), world.facts.end(), [&](const service::Fact& fact) {
+        return fact.machine == machine.key && fact.kind == service::FactKind::service &&
+               fact.on.first > events.back().day;
+      });
+      if (late) continue;
+      test::Built more = world;
+      service::Fact reading;
+      reading.kind = service::FactKind::reading;
+      reading.machine = machine.key;
+      reading.meter = meter->name;
+      reading.on = world.as_of;
+      reading.at = events.back().fresh.value_or(events.back().shown) + service::Amount{1'000 * (1 + static_cast<int>(seed % 30))};
+      reading.id = {service::make_command_id(900'000'000, {}), 1};
+      reading.entered = 900'000'000;
+      more.facts.push_back(reading);
+      const auto after = due(more);
+      ++raised;
+      std::map<std::string, const service::Point*> points;
+      for (const auto& point : after.points) points[key(point)] = &point;
+      for (const auto& point : before.points) {
+        if (point.machine->key != machine.key) continue;
+        const auto found = points.find(key(point));
+        REQUIRE((found != points.end()));
+        for (std::size_t i = 0; i < point.limbs.size(); ++i) {
+          CAPTURE(seed);
+          CAPTURE(told(point));
+          CAPTURE(told(*found->second));
+          REQUIRE(severity(found->second->limbs[i].state) >= severity(point.limbs[i].state));
+        }
+      }
+    }
+  }
+  CHECK(raised > 1'000);
+}
