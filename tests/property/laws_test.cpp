@@ -79,9 +79,8 @@ TEST_CASE("another machine's facts change nothing that facts decide") {
     const auto whole = due(world);
     for (const auto& machine : world.fleet->machines) {
       test::Built alone = world;
-      std::erase_if(alone.facts, [&](const service::Fact& fact) {
-        return !fact.machine.empty() && fact.machine != machine.key;
-      });
+      std::erase_if(alone.facts,
+                    [&](const service::Fact& fact) { return !fact.machine.empty() && fact.machine != machine.key; });
       REQUIRE((told(due(alone), machine.key) == told(whole, machine.key)));
     }
   }
@@ -136,7 +135,8 @@ TEST_CASE("more hours never make less due") {
       reading.machine = machine.key;
       reading.meter = meter->name;
       reading.on = world.as_of;
-      reading.at = events.back().fresh.value_or(events.back().shown) + service::Amount{1'000 * (1 + static_cast<int>(seed % 30))};
+      reading.at = events.back().fresh.value_or(events.back().shown) +
+                   service::Amount{1'000 * (1 + static_cast<int>(seed % 30))};
       reading.id = {service::make_command_id(900'000'000, {}), 1};
       reading.entered = 900'000'000;
       more.facts.push_back(reading);

@@ -36,10 +36,14 @@ std::string standing_of(const service::Point& point) {
 
 std::string standing_of(const twin::PointAnswer& point) {
   switch (point.standing) {
-    case twin::Standing::overdue: return "overdue";
-    case twin::Standing::due: return "due";
-    case twin::Standing::no_record: return "no-record";
-    case twin::Standing::unreached: break;
+    case twin::Standing::overdue:
+      return "overdue";
+    case twin::Standing::due:
+      return "due";
+    case twin::Standing::no_record:
+      return "no-record";
+    case twin::Standing::unreached:
+      break;
   }
   return "unreached";
 }
@@ -75,12 +79,14 @@ class Comparison {
       expect("basis", std::string(service::to_text(ours.fitted->basis)), twin::word(twins.fitted->basis));
     }
     expect("number of limbs", std::to_string(ours.limbs.size()), std::to_string(twins.limbs.size()));
-    for (std::size_t i = 0; i < std::min(ours.limbs.size(), twins.limbs.size()); ++i) limb(ours.limbs[i], twins.limbs[i]);
+    for (std::size_t i = 0; i < std::min(ours.limbs.size(), twins.limbs.size()); ++i)
+      limb(ours.limbs[i], twins.limbs[i]);
   }
 
   void limb(const service::LimbStanding& ours, const twin::LimbAnswer& twins) {
     const std::string name = fmt::format("limb {} ", service::to_text(kind_of(twins.limb.kind)));
-    expect(name + "kind", std::string(service::to_text(ours.kind)), std::string(service::to_text(kind_of(twins.limb.kind))));
+    expect(name + "kind", std::string(service::to_text(ours.kind)),
+           std::string(service::to_text(kind_of(twins.limb.kind))));
     static const std::map<service::LimbState, std::string> states{{service::LimbState::overdue, "overdue"},
                                                                   {service::LimbState::due, "due"},
                                                                   {service::LimbState::not_reached, "not reached"},
@@ -145,23 +151,31 @@ std::optional<service::Amount> amount_of(const std::optional<twin::Amount>& amou
 
 service::FactKind kind_of(twin::FactKind kind) {
   switch (kind) {
-    case twin::FactKind::reading: return service::FactKind::reading;
-    case twin::FactKind::service: return service::FactKind::service;
-    case twin::FactKind::sign: return service::FactKind::sign;
-    case twin::FactKind::measurement: return service::FactKind::measurement;
-    case twin::FactKind::meter_change: return service::FactKind::meter_change;
-    case twin::FactKind::put_off: return service::FactKind::put_off;
-    case twin::FactKind::laid_up: return service::FactKind::laid_up;
-    case twin::FactKind::out_of_use: return service::FactKind::out_of_use;
-    case twin::FactKind::back: return service::FactKind::back;
-    case twin::FactKind::strike: break;
+    case twin::FactKind::reading:
+      return service::FactKind::reading;
+    case twin::FactKind::service:
+      return service::FactKind::service;
+    case twin::FactKind::sign:
+      return service::FactKind::sign;
+    case twin::FactKind::measurement:
+      return service::FactKind::measurement;
+    case twin::FactKind::meter_change:
+      return service::FactKind::meter_change;
+    case twin::FactKind::put_off:
+      return service::FactKind::put_off;
+    case twin::FactKind::laid_up:
+      return service::FactKind::laid_up;
+    case twin::FactKind::out_of_use:
+      return service::FactKind::out_of_use;
+    case twin::FactKind::back:
+      return service::FactKind::back;
+    case twin::FactKind::strike:
+      break;
   }
   return service::FactKind::strike;
 }
 
-service::FactId id_of(int entry) {
-  return {service::make_command_id(1'000'000 + entry, {}), 1};
-}
+service::FactId id_of(int entry) { return {service::make_command_id(1'000'000 + entry, {}), 1}; }
 
 service::Fact fact_of(const twin::Fact& fact) {
   service::Fact ours;
@@ -241,7 +255,8 @@ std::string disagreement(const twin::World& world, Way way) {
     for (const twin::PointAnswer& point : answer.points) {
       const auto found = ours.find({point.machine, point.task, point.position});
       if (found == ours.end()) {
-        if (point.exists) text += fmt::format("  {} {} {}: not in the library\n", point.machine, point.task, point.position);
+        if (point.exists)
+          text += fmt::format("  {} {} {}: not in the library\n", point.machine, point.task, point.position);
         continue;
       }
       if (!point.exists) {
@@ -261,15 +276,17 @@ std::string disagreement(const twin::World& world, Way way) {
       if (!machine.has_points) continue;
       const auto state = service::use_state(snapshot, *fleet->machine(machine.machine));
       comparison.expect("laid up", state.laid_up ? "yes" : "no", machine.laid_up ? "yes" : "no");
-      comparison.expect("out of use", state.kind == service::UseKind::out_of_use ? "yes" : "no", machine.out_of_use ? "yes" : "no");
+      comparison.expect("out of use", state.kind == service::UseKind::out_of_use ? "yes" : "no",
+                        machine.out_of_use ? "yes" : "no");
       if (const auto lines = comparison.take(); !lines.empty()) text += fmt::format("  {}\n{}", machine.machine, lines);
     }
     return text.empty() ? text : text + as_files(world, way);
   } catch (const service::Failure& failure) {
     std::string text = "refused:\n";
     for (const auto& diagnostic : failure.diagnostics()) {
-      text += fmt::format("  {}: {} ({}:{})\n", diagnostic.code, diagnostic.message,
-                          diagnostic.place ? diagnostic.place->file : "", diagnostic.place ? diagnostic.place->line : 0);
+      text +=
+          fmt::format("  {}: {} ({}:{})\n", diagnostic.code, diagnostic.message,
+                      diagnostic.place ? diagnostic.place->file : "", diagnostic.place ? diagnostic.place->line : 0);
     }
     return text + as_files(world, way);
   }

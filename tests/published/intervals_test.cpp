@@ -8,10 +8,10 @@
 
 #include "support/world.h"
 
+using service::LimbKind;
 using test::limb;
 using test::told;
 using test::World;
-using service::LimbKind;
 
 namespace {
 
@@ -88,7 +88,8 @@ TEST_CASE("a hundred hours, and the excess counts in the next hundred") {
     World world(tasks, "bought: {on: 2019-01-01, at: 900}");
     world.done("hundred", "2020-01-01", "1000");
     world.done("hundred", "2020-06-01", row.done);
-    CHECK(test::text_or_none(limb(world.point("2020-06-02", "hundred"), LimbKind::usage).due_at) == std::string(row.next));
+    CHECK(test::text_or_none(limb(world.point("2020-06-02", "hundred"), LimbKind::usage).due_at) ==
+          std::string(row.next));
   }
   World world(tasks, "bought: {on: 2019-01-01, at: 900}");
   world.done("hundred", "2020-01-01", "1000");

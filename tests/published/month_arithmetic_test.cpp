@@ -77,7 +77,8 @@ TEST_CASE("the chain of due days keeps its anchor where clamped days would drift
   constexpr std::array<std::string_view, 12> ends{"2015-01-31", "2015-02-28", "2015-03-31", "2015-04-30",
                                                   "2015-05-31", "2015-06-30", "2015-07-31", "2015-08-31",
                                                   "2015-09-30", "2015-10-31", "2015-11-30", "2015-12-31"};
-  for (int i = 0; i < 12; ++i) CHECK(to_text(add_months(day("2015-01-31"), i)) == std::string(ends[static_cast<std::size_t>(i)]));
+  for (int i = 0; i < 12; ++i)
+    CHECK(to_text(add_months(day("2015-01-31"), i)) == std::string(ends[static_cast<std::size_t>(i)]));
 }
 
 TEST_CASE("reduced precision is a span and the cautious end is its first day") {

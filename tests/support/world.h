@@ -45,8 +45,8 @@ class World {
   // schedule. `more`: further keys of fleet.yaml.
   World(const std::string& tasks, const std::string& machine = "", const std::string& more = "",
         const std::string& meters = "") {
-    files_.texts["fleet.yaml"] = "fleet: Test\n" + more + "machines:\n  m: {schedule: kind" +
-                                 (machine.empty() ? "" : ", " + machine) + "}\n";
+    files_.texts["fleet.yaml"] =
+        "fleet: Test\n" + more + "machines:\n  m: {schedule: kind" + (machine.empty() ? "" : ", " + machine) + "}\n";
     files_.texts["schedules/kind.yaml"] = "schedule: kind\n" + meters + "tasks:\n" + tasks;
     fleet_ = std::make_shared<const service::Fleet>(service::read_fleet(files_));
   }
@@ -186,7 +186,9 @@ inline const service::LimbStanding& limb(const service::Point& point, service::L
   return point.limbs.front();
 }
 
-inline std::string text_or_none(const std::optional<Amount>& amount) { return amount ? service::to_text(*amount) : "none"; }
+inline std::string text_or_none(const std::optional<Amount>& amount) {
+  return amount ? service::to_text(*amount) : "none";
+}
 inline std::string text_or_none(const std::optional<Day>& day) { return day ? service::to_text(*day) : "none"; }
 
 inline std::string unknown_of(const service::Point& point) {

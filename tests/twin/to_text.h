@@ -1,24 +1,24 @@
 // A world as the files that a user would have: fleet files in YAML, facts in CSV.
 #pragma once
 
-#include "twin.h"
-
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "twin.h"
+
 namespace twin {
 
 struct FleetFiles {
-    std::string fleet;                                            // fleet.yaml
-    std::vector<std::pair<std::string, std::string>> schedules;   // file name (`schedules/<name>.yaml`), text
+  std::string fleet;                                           // fleet.yaml
+  std::vector<std::pair<std::string, std::string>> schedules;  // file name (`schedules/<name>.yaml`), text
 };
 
 FleetFiles fleet_files(const World& world);
 
 enum class Rows {
-    plain,      // as a user would type them: the order of the rows is the order of entry; no strikes
-    exported,   // with ids, times of entry and strikes, as a whole record is written out
+  plain,     // as a user would type them: the order of the rows is the order of entry; no strikes
+  exported,  // with ids, times of entry and strikes, as a whole record is written out
 };
 
 // Roll-overs that entering the readings must find by itself.

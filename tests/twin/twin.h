@@ -111,30 +111,30 @@ namespace twin {
 
 // ---- days -------------------------------------------------------------------------------------------------------
 
-using Day = int;               // days since 1970-01-01
-using Amount = std::int64_t;   // hundredths of an hour, or of a meter's or measurement's own unit
+using Day = int;              // days since 1970-01-01
+using Amount = std::int64_t;  // hundredths of an hour, or of a meter's or measurement's own unit
 
 struct Civil {
-    int year, month, day;
+  int year, month, day;
 };
 
 Day day_of(int year, int month, int day);
 Civil civil_of(Day day);
 int month_length(int year, int month);
-Day add_months(Day anchor, int months);   // keeps the day of the month, cut to the month's last day
+Day add_months(Day anchor, int months);  // keeps the day of the month, cut to the month's last day
 Day month_end(Day day);
 std::string iso(Day day);
 
 struct Span {
-    Day first = 0, last = 0;
-    bool whole() const { return first == last; }
+  Day first = 0, last = 0;
+  bool whole() const { return first == last; }
 };
 
 // ---- the world --------------------------------------------------------------------------------------------------
 
 struct Meter {
-    std::string name, unit;
-    std::optional<Amount> rolls_over_at;
+  std::string name, unit;
+  std::optional<Amount> rolls_over_at;
 };
 
 enum class Kind { usage, calendar, changes, measured, sign, season };
@@ -142,157 +142,157 @@ enum class Unit { days, weeks, months, years };
 enum class CountsFrom { done, due, earlier };
 
 struct Limb {
-    Kind kind = Kind::usage;
-    std::string meter;          // usage: the meter; empty means `hours`, the machine's first meter in h
-    Amount amount = 0;          // usage: the interval; measured: the limit
-    int count = 0;              // calendar: how many units; changes: n; season: lead in days
-    Unit unit = Unit::days;     // calendar
-    std::string name;           // changes: the task; measured: what; season: which
-    bool above = true;          // measured: above or below
-    std::string measure_unit;   // measured
-    std::vector<std::string> signs;
+  Kind kind = Kind::usage;
+  std::string meter;         // usage: the meter; empty means `hours`, the machine's first meter in h
+  Amount amount = 0;         // usage: the interval; measured: the limit
+  int count = 0;             // calendar: how many units; changes: n; season: lead in days
+  Unit unit = Unit::days;    // calendar
+  std::string name;          // changes: the task; measured: what; season: which
+  bool above = true;         // measured: above or below
+  std::string measure_unit;  // measured
+  std::vector<std::string> signs;
 };
 
 // Either a percentage, or amounts by unit.
 struct Grace {
-    std::optional<int> percent;
-    std::optional<Amount> hours;
-    std::vector<std::pair<std::string, Amount>> usage;
-    std::optional<int> days;
-    std::optional<int> changes;
+  std::optional<int> percent;
+  std::optional<Amount> hours;
+  std::vector<std::pair<std::string, Amount>> usage;
+  std::optional<int> days;
+  std::optional<int> changes;
 };
 
 struct FollowUp {
-    std::string name;
-    std::vector<Limb> within;   // usage and calendar limbs
+  std::string name;
+  std::vector<Limb> within;  // usage and calendar limbs
 };
 
 struct Task {
-    std::string name;
-    std::vector<Limb> every;
-    std::vector<Limb> first;
-    std::vector<std::pair<std::string, std::vector<Limb>>> in;   // by condition
-    std::optional<Grace> grace;
-    bool safety = false;
-    CountsFrom counts_from = CountsFrom::done;
-    bool until_month_end = false;
-    std::vector<std::string> covers;
-    std::vector<std::string> positions;
-    std::vector<FollowUp> follow_ups;
-    bool competent_person = false;
+  std::string name;
+  std::vector<Limb> every;
+  std::vector<Limb> first;
+  std::vector<std::pair<std::string, std::vector<Limb>>> in;  // by condition
+  std::optional<Grace> grace;
+  bool safety = false;
+  CountsFrom counts_from = CountsFrom::done;
+  bool until_month_end = false;
+  std::vector<std::string> covers;
+  std::vector<std::string> positions;
+  std::vector<FollowUp> follow_ups;
+  bool competent_person = false;
 };
 
 struct Schedule {
-    std::string name;
-    std::vector<Meter> meters;   // none: one meter, `engine` in h
-    std::vector<Task> tasks;
+  std::string name;
+  std::vector<Meter> meters;  // none: one meter, `engine` in h
+  std::vector<Task> tasks;
 };
 
 struct Start {
-    Day on = 0;
-    Amount at = 0;   // of the first meter
+  Day on = 0;
+  Amount at = 0;  // of the first meter
 };
 
 struct Change {
-    std::string task;
-    std::vector<Limb> every, first;
+  std::string task;
+  std::vector<Limb> every, first;
 };
 
 struct Machine {
-    std::string name, schedule;
-    std::vector<Meter> meters;   // none: those of the schedule
-    std::optional<Start> in_service, bought;
-    std::optional<Day> left;
-    std::vector<std::string> conditions;
-    std::vector<Change> changes;
+  std::string name, schedule;
+  std::vector<Meter> meters;  // none: those of the schedule
+  std::optional<Start> in_service, bought;
+  std::optional<Day> left;
+  std::vector<std::string> conditions;
+  std::vector<Change> changes;
 };
 
 struct Season {
-    std::string name;
-    int from_month = 1, from_day = 1, to_month = 1, to_day = 1;
+  std::string name;
+  int from_month = 1, from_day = 1, to_month = 1, to_day = 1;
 };
 
 enum class FactKind { reading, service, sign, measurement, meter_change, put_off, laid_up, out_of_use, back, strike };
 
 struct Fact {
-    FactKind kind = FactKind::reading;
-    int entry = 0;          // the place in the order of entry, unique in a world
-    std::string machine;
-    Span on;                // a strike has none
-    std::string meter;      // empty: the machine's first meter
-    std::optional<Amount> at;
-    std::string task;       // `task/check` for the check of a follow-up
-    std::string position;
-    std::string name;       // sign, measurement
-    std::optional<Amount> value;
-    std::string unit;
-    std::optional<Amount> last, first;   // meter change
-    std::optional<Day> until;
-    std::string by, note;
-    std::optional<int> strikes;   // the entry number of the fact that is struck
-    // A meter change that entering the plain readings must find by itself (a declared roll-over). It is part of the
-    // world; a file of facts that is meant to test the finding leaves it out.
-    bool implied = false;
+  FactKind kind = FactKind::reading;
+  int entry = 0;  // the place in the order of entry, unique in a world
+  std::string machine;
+  Span on;            // a strike has none
+  std::string meter;  // empty: the machine's first meter
+  std::optional<Amount> at;
+  std::string task;  // `task/check` for the check of a follow-up
+  std::string position;
+  std::string name;  // sign, measurement
+  std::optional<Amount> value;
+  std::string unit;
+  std::optional<Amount> last, first;  // meter change
+  std::optional<Day> until;
+  std::string by, note;
+  std::optional<int> strikes;  // the entry number of the fact that is struck
+  // A meter change that entering the plain readings must find by itself (a declared roll-over). It is part of the
+  // world; a file of facts that is meant to test the finding leaves it out.
+  bool implied = false;
 };
 
 struct World {
-    std::string fleet = "Twin holding";
-    std::optional<Grace> grace;
-    std::vector<Season> seasons;
-    std::vector<Schedule> schedules;
-    std::vector<Machine> machines;
-    std::vector<Fact> facts;   // in any order: `entry` and `on` say it
-    Day as_of = 0;
+  std::string fleet = "Twin holding";
+  std::optional<Grace> grace;
+  std::vector<Season> seasons;
+  std::vector<Schedule> schedules;
+  std::vector<Machine> machines;
+  std::vector<Fact> facts;  // in any order: `entry` and `on` say it
+  Day as_of = 0;
 };
 
 // ---- the answer -------------------------------------------------------------------------------------------------
 
 enum class Standing { overdue, due, no_record, unreached };
 enum class Basis { recorded, interpolated, last_known, in_service, unknown };
-enum class Reach { unknown, unreached, due, overdue };   // of one limb
+enum class Reach { unknown, unreached, due, overdue };  // of one limb
 
 struct LimbAnswer {
-    Limb limb;                       // as it holds in the interval that now runs, the meter named
-    Reach reach = Reach::unknown;
-    std::optional<Amount> used;      // usage: since fitted; measured: the latest value since fitted
-    std::optional<Amount> left;      // usage: to the due point
-    std::optional<Amount> due_at;    // usage: the due point, a lifetime total
-    std::optional<int> changes_used; // changes
-    std::optional<Day> due_on;       // calendar, season: always where known; the others only where reached
-    std::optional<int> left_days;    // calendar, season
-    std::optional<Amount> grace;     // usage, in hundredths; the other limbs in days or changes
+  Limb limb;  // as it holds in the interval that now runs, the meter named
+  Reach reach = Reach::unknown;
+  std::optional<Amount> used;       // usage: since fitted; measured: the latest value since fitted
+  std::optional<Amount> left;       // usage: to the due point
+  std::optional<Amount> due_at;     // usage: the due point, a lifetime total
+  std::optional<int> changes_used;  // changes
+  std::optional<Day> due_on;        // calendar, season: always where known; the others only where reached
+  std::optional<int> left_days;     // calendar, season
+  std::optional<Amount> grace;      // usage, in hundredths; the other limbs in days or changes
 };
 
 struct Fitted {
-    Day first = 0, last = 0;
-    std::optional<Amount> at;
-    std::string meter;   // the meter that `at` is of
-    Basis basis = Basis::unknown;
+  Day first = 0, last = 0;
+  std::optional<Amount> at;
+  std::string meter;  // the meter that `at` is of
+  Basis basis = Basis::unknown;
 };
 
 struct PointAnswer {
-    std::string machine, task;   // `task/check` for a follow-up
-    std::string position;        // empty: none
-    bool exists = false;         // where it does not, nothing below is filled
-    Standing standing = Standing::unreached;
-    std::optional<Kind> ruled_by;
-    std::optional<Day> due_on;
-    std::optional<Fitted> fitted;
-    std::vector<LimbAnswer> limbs;
-    std::vector<Kind> unknown;   // one for each limb that is unknown and not quiet, in the order of the limbs
-    bool put_off = false;
+  std::string machine, task;  // `task/check` for a follow-up
+  std::string position;       // empty: none
+  bool exists = false;        // where it does not, nothing below is filled
+  Standing standing = Standing::unreached;
+  std::optional<Kind> ruled_by;
+  std::optional<Day> due_on;
+  std::optional<Fitted> fitted;
+  std::vector<LimbAnswer> limbs;
+  std::vector<Kind> unknown;  // one for each limb that is unknown and not quiet, in the order of the limbs
+  bool put_off = false;
 };
 
 struct MachineAnswer {
-    std::string machine;
-    bool has_points = false;
-    bool laid_up = false;
-    bool out_of_use = false;
+  std::string machine;
+  bool has_points = false;
+  bool laid_up = false;
+  bool out_of_use = false;
 };
 
 struct Answer {
-    std::vector<MachineAnswer> machines;
-    std::vector<PointAnswer> points;   // machines, tasks, positions in written order; follow-ups behind their task
+  std::vector<MachineAnswer> machines;
+  std::vector<PointAnswer> points;  // machines, tasks, positions in written order; follow-ups behind their task
 };
 
 Answer evaluate(const World& world);

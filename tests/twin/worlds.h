@@ -5,12 +5,12 @@
 // rows are the same. Some facts are dated after the as-of day: they are to be ignored.
 #pragma once
 
-#include "twin.h"
-
 #include <cstddef>
 #include <cstdint>
 #include <string>
 #include <vector>
+
+#include "twin.h"
 
 namespace twin {
 
@@ -19,17 +19,17 @@ namespace twin {
 int family_count();
 const char* family_name(int family);
 std::size_t family_size(int family);
-World family_world(int family, std::size_t index);   // index < family_size(family)
+World family_world(int family, std::size_t index);  // index < family_size(family)
 
 // ---- random worlds ----------------------------------------------------------------------------------------------
 
 struct RandomOptions {
-    bool strikes = true;            // a world with strikes can be written only with explicit ids
-    bool partial_dates = true;
-    bool roll_overs = true;
-    // An ordinary task that names a competent person's task in its `covers`: without effect, but a strict reader of
-    // fleet files may also call it a mistake. Hence off unless asked for.
-    bool idle_covers = false;
+  bool strikes = true;  // a world with strikes can be written only with explicit ids
+  bool partial_dates = true;
+  bool roll_overs = true;
+  // An ordinary task that names a competent person's task in its `covers`: without effect, but a strict reader of
+  // fleet files may also call it a mistake. Hence off unless asked for.
+  bool idle_covers = false;
 };
 
 World random_world(std::uint64_t seed, const RandomOptions& options = {});

@@ -80,7 +80,8 @@ Day add_months(Day anchor, int months);
 
 Day last_of_month(Day day);
 
-// ISO 8601 reduced precision. `2009` is the span 2009-01-01 .. 2009-12-31. Due arithmetic uses `first`, the cautious end.
+// ISO 8601 reduced precision. `2009` is the span 2009-01-01 .. 2009-12-31. Due arithmetic uses `first`, the cautious
+// end.
 struct DaySpan {
   Day first{};
   Day last{};
@@ -117,12 +118,12 @@ struct Parsed {
   const T& operator*() const { return *value; }
 };
 
-Parsed<Amount> parse_amount(std::string_view text);    // at most two decimals
-Parsed<Measure> parse_measure(std::string_view text);  // at most six decimals, may be negative
-Parsed<int> parse_count(std::string_view text);        // 0 to 1,000,000
-Parsed<Day> parse_day(std::string_view text);          // 2026-03-01, years 1900 to 2199
-Parsed<DaySpan> parse_day_span(std::string_view text); // also 2026-03 and 2026
-Parsed<MonthDay> parse_month_day(std::string_view text);  // 08-01
+Parsed<Amount> parse_amount(std::string_view text);                 // at most two decimals
+Parsed<Measure> parse_measure(std::string_view text);               // at most six decimals, may be negative
+Parsed<int> parse_count(std::string_view text);                     // 0 to 1,000,000
+Parsed<Day> parse_day(std::string_view text);                       // 2026-03-01, years 1900 to 2199
+Parsed<DaySpan> parse_day_span(std::string_view text);              // also 2026-03 and 2026
+Parsed<MonthDay> parse_month_day(std::string_view text);            // 08-01
 Parsed<std::chrono::minutes> parse_minutes(std::string_view text);  // 50 min, 1 h, 1 h 30 min
 Parsed<int> parse_span_days(std::string_view text);  // 30d, 6w (whole days); months need an anchor, see parse_horizon
 
@@ -160,9 +161,9 @@ struct Place {
 enum class Severity { error, remark };
 
 struct Diagnostic {
-  std::string code;             // stable name of the mistake, such as `unknown-key`: the same in tests and documents
-  std::string message;          // what is wrong, one sentence without a full stop
-  std::string hint;             // what to do about it
+  std::string code;     // stable name of the mistake, such as `unknown-key`: the same in tests and documents
+  std::string message;  // what is wrong, one sentence without a full stop
+  std::string hint;     // what to do about it
   std::optional<Place> place = std::nullopt;
   Severity severity = Severity::error;
 };

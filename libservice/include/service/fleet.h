@@ -28,8 +28,8 @@ namespace service {
 
 struct Meter {
   std::string name;
-  std::string unit;                        // `h` is an hour meter; anything else is counted in its own unit
-  std::optional<Amount> rolls_over_at;     // the value after which it shows 0 again
+  std::string unit;                     // `h` is an hour meter; anything else is counted in its own unit
+  std::optional<Amount> rolls_over_at;  // the value after which it shows 0 again
 };
 
 enum class CalendarUnit { days, weeks, months, years };
@@ -87,10 +87,10 @@ std::string_view to_text(LimbKind kind);
 
 // How far past a due point is still "due". A limb whose unit is not named keeps the fleet's default.
 struct Grace {
-  std::optional<int> percent_hundredths;   // 10% is 1000; of each limb's own interval
-  std::optional<Amount> hours;             // for the machine's first meter in h
-  std::map<std::string, Amount> usage;     // by meter
-  std::optional<int> days;                 // for calendar, sign and season limbs
+  std::optional<int> percent_hundredths;  // 10% is 1000; of each limb's own interval
+  std::optional<Amount> hours;            // for the machine's first meter in h
+  std::map<std::string, Amount> usage;    // by meter
+  std::optional<int> days;                // for calendar, sign and season limbs
   std::optional<int> changes;
 };
 
@@ -118,23 +118,23 @@ struct FollowUp {
 
 struct Task {
   std::string name;
-  std::string doing;                                            // `do:`
-  std::vector<Limb> every;                                      // as written; never empty
-  std::vector<Limb> first;                                      // for the running-in interval
-  std::vector<std::pair<std::string, std::vector<Limb>>> in;    // by condition
+  std::string doing;                                          // `do:`
+  std::vector<Limb> every;                                    // as written; never empty
+  std::vector<Limb> first;                                    // for the running-in interval
+  std::vector<std::pair<std::string, std::vector<Limb>>> in;  // by condition
   std::optional<Grace> grace;
   bool safety = false;
   CountsFrom counts_from = CountsFrom::done;
   bool until_month_end = false;
   std::vector<std::string> covers;
   std::vector<FollowUp> follow_ups;
-  std::vector<std::string> positions;                           // empty: the task has no positions
+  std::vector<std::string> positions;  // empty: the task has no positions
   std::optional<std::chrono::minutes> takes;
-  std::optional<Amount> late;                                   // money, hundredths of the currency's unit
+  std::optional<Amount> late;  // money, hundredths of the currency's unit
   std::vector<std::string> needs;
   int people = 1;
-  bool competent_person = false;                                // `by-whom: competent-person`
-  std::vector<std::pair<std::string, Amount>> parts;            // number of pieces by part
+  bool competent_person = false;                      // `by-whom: competent-person`
+  std::vector<std::pair<std::string, Amount>> parts;  // number of pieces by part
   std::vector<std::pair<std::string, Quantity>> fluids;
   std::vector<std::string> tools;
   std::vector<std::string> cautions;
@@ -184,10 +184,10 @@ struct Machine {
   std::string key;
   std::string name;
   std::string schedule;
-  std::string site;                     // empty: no site
+  std::string site;  // empty: no site
   Start start;
-  std::optional<Day> left;              // sold or scrapped: from that day on it has no service points
-  std::vector<Meter> meters;            // its own, else its schedule's; filled in by the reader
+  std::optional<Day> left;    // sold or scrapped: from that day on it has no service points
+  std::vector<Meter> meters;  // its own, else its schedule's; filled in by the reader
   Expect expect;
   std::vector<std::string> conditions;
   std::vector<TaskChange> change;
@@ -221,9 +221,9 @@ struct Site {
   std::string name;
   std::optional<Coordinates> at;
   std::chrono::minutes set_up{0};
-  std::optional<WeekHours> open;          // none: always open
+  std::optional<WeekHours> open;  // none: always open
   std::vector<Day> closed_on;
-  std::vector<std::string> closed_in;     // seasons
+  std::vector<std::string> closed_in;  // seasons
   std::string contact;
   std::string access;
   std::string customer;
@@ -232,7 +232,7 @@ struct Site {
 struct Season {
   std::string key;
   MonthDay from;
-  MonthDay to;                            // earlier in the year than `from`: it runs over New Year
+  MonthDay to;  // earlier in the year than `from`: it runs over New Year
 };
 
 struct Part {
@@ -258,15 +258,15 @@ struct Crew {
   std::vector<std::string> qualified_for;
   std::vector<Day> off;
   int people = 1;
-  std::optional<Amount> speed;            // km/h
+  std::optional<Amount> speed;  // km/h
   std::optional<Amount> per_hour;
   std::optional<Amount> per_km;
 };
 
 struct Travel {
   Amount road_factor{130};
-  Amount speed{5000};                     // km/h
-  std::string table;                      // file name, empty where there is none
+  Amount speed{5000};  // km/h
+  std::string table;   // file name, empty where there is none
 };
 
 struct Costs {
@@ -282,7 +282,7 @@ struct Call {
   std::string machine;
   std::string doing;
   std::chrono::minutes takes{0};
-  std::optional<Amount> wait;             // money a day
+  std::optional<Amount> wait;  // money a day
   std::optional<Day> from;
   std::optional<Day> by;
   std::vector<ClockSpan> between;
@@ -300,7 +300,7 @@ struct FleetIndex;  // positions by name
 
 struct Fleet {
   std::string name;
-  std::string time_zone;                  // IANA name; empty where the file gives none (days are then UTC days)
+  std::string time_zone;  // IANA name; empty where the file gives none (days are then UTC days)
   Grace grace;
   int stale_after_days = 60;
   Mail mail;
@@ -314,7 +314,7 @@ struct Fleet {
   std::optional<Travel> travel;
   Costs costs;
   std::vector<Call> calls;
-  std::vector<Diagnostic> remarks;        // not mistakes, but worth a look: said by `check`
+  std::vector<Diagnostic> remarks;          // not mistakes, but worth a look: said by `check`
   std::shared_ptr<const FleetIndex> index;  // made by the reader for the look-ups below; they work without it, slower
 
   const Machine* machine(std::string_view key) const;
@@ -328,7 +328,7 @@ struct Fleet {
 
 // The texts of a fleet folder by their names within it: `fleet.yaml`, `schedules/pump.yaml`, `register.csv`.
 struct FleetFiles {
-  std::filesystem::path folder;           // how to name the files in messages; may be empty
+  std::filesystem::path folder;  // how to name the files in messages; may be empty
   std::map<std::string, std::string> texts;
 };
 

@@ -50,7 +50,17 @@ std::string short_text(const FactId& id);
 
 // Their order is stored: new ones go to the end.
 enum class FactKind {
-  reading, service, sign, measurement, meter_change, put_off, laid_up, out_of_use, back, count, strike
+  reading,
+  service,
+  sign,
+  measurement,
+  meter_change,
+  put_off,
+  laid_up,
+  out_of_use,
+  back,
+  count,
+  strike
 };
 
 std::string_view to_text(FactKind kind);  // as in files: `meter-change`
@@ -73,21 +83,22 @@ std::optional<Found> parse_found(std::string_view text);
 //   count         part, on, value                             |
 //   strike        strikes                                     | on, note
 //
-// Texts are UTF-8 of at most 10,000 bytes without control characters (a note may hold line breaks and tabs). Amounts are
-// not negative. A strike has a later id than what it strikes; whoever makes the id sees to that, whatever his clock says.
+// Texts are UTF-8 of at most 10,000 bytes without control characters (a note may hold line breaks and tabs). Amounts
+// are not negative. A strike has a later id than what it strikes; whoever makes the id sees to that, whatever his clock
+// says.
 struct Fact {
   FactKind kind = FactKind::reading;
   std::string machine;
-  DaySpan on;                        // of a strike that names no day: DaySpan{}
-  std::string meter;                 // empty: the machine's first meter
-  std::optional<Amount> at;          // a value shown by the meter; of a put-off: a usage
-  std::string task;                  // `task`, or `task/check` for a follow-up
-  std::string position;              // empty: all positions of the task
-  std::string name;                  // of a sign or a measurement
+  DaySpan on;                // of a strike that names no day: DaySpan{}
+  std::string meter;         // empty: the machine's first meter
+  std::optional<Amount> at;  // a value shown by the meter; of a put-off: a usage
+  std::string task;          // `task`, or `task/check` for a follow-up
+  std::string position;      // empty: all positions of the task
+  std::string name;          // of a sign or a measurement
   std::optional<Measure> value;
   std::string unit;
-  std::optional<Amount> last;        // meter-change: what the old meter showed
-  std::optional<Amount> first;       // meter-change: what the new one shows
+  std::optional<Amount> last;   // meter-change: what the old meter showed
+  std::optional<Amount> first;  // meter-change: what the new one shows
   std::optional<Day> until;
   std::string part;
   std::optional<Found> found;
@@ -97,9 +108,9 @@ struct Fact {
 
   // How it came into the book.
   FactId id;
-  std::int64_t entered = 0;          // milliseconds since 1970, UTC
+  std::int64_t entered = 0;  // milliseconds since 1970, UTC
   std::string entered_by;
-  std::string origin;                // the command, or the name of the file it was imported from
+  std::string origin;  // the command, or the name of the file it was imported from
 };
 
 // False only for a strike that names no day.
@@ -128,7 +139,7 @@ std::vector<Fact> newest_command(const std::vector<Fact>& facts);
 
 struct FactRow {
   Fact fact;
-  bool has_id = false;               // it came with `id`, `entered`, ... of its own
+  bool has_id = false;  // it came with `id`, `entered`, ... of its own
   Place place;
 };
 
@@ -169,7 +180,7 @@ enum class Access { read, write };
 
 // What can be read of a record, damaged or not, and what is wrong with it: nothing, for a sound one.
 struct Legible {
-  std::vector<Fact> facts;           // in the one order
+  std::vector<Fact> facts;  // in the one order
   std::vector<Diagnostic> damage;
 };
 

@@ -59,11 +59,11 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site);
 enum class UseKind { in_use, laid_up, out_of_use };
 
 struct UseState {
-  UseKind kind = UseKind::in_use;        // a machine both out of use and laid up is out of use
+  UseKind kind = UseKind::in_use;  // a machine both out of use and laid up is out of use
   std::optional<Day> since;
   std::optional<Day> until;  // laid up: planned return; from that day on the machine counts as in use again
   std::string note;
-  bool laid_up = false;                  // laid up that day, also where it is out of use as well
+  bool laid_up = false;  // laid up that day, also where it is out of use as well
 };
 
 // An unsafe machine stays out of use until somebody says that it is back, whatever else happens to it.
@@ -83,9 +83,9 @@ struct LimbChoice {
 // A task as it holds for one machine: `in`, `change` and `first` applied limb by limb, meters named.
 struct MachineTask {
   const Task* task = nullptr;
-  std::vector<LimbChoice> every;    // from the second interval on
-  std::vector<LimbChoice> first;    // the running-in interval; the same as `every` where there is none
-  Grace grace;                      // the task's or the machine's own, unit by unit, else the fleet's; none for `safety`
+  std::vector<LimbChoice> every;  // from the second interval on
+  std::vector<LimbChoice> first;  // the running-in interval; the same as `every` where there is none
+  Grace grace;                    // the task's or the machine's own, unit by unit, else the fleet's; none for `safety`
   std::vector<std::string> positions;
 };
 
@@ -108,16 +108,17 @@ struct Stamp {
 
 struct Proposal {
   Fact fact;
-  bool has_id = false;            // came with an id of its own (an export): it was judged when it was entered
-  std::optional<Place> place;     // where it stands in a file
+  bool has_id = false;         // came with an id of its own (an export): it was judged when it was entered
+  std::optional<Place> place;  // where it stands in a file
 };
 
 struct Judgement {
-  std::vector<Fact> accepted;     // stamped and numbered; meter changes implied by a roll-over directly before their reading
+  std::vector<Fact>
+      accepted;  // stamped and numbered; meter changes implied by a roll-over directly before their reading
   std::vector<Diagnostic> refused;
   std::vector<std::size_t> refused_rows;  // indexes of the proposals refused
-  std::vector<std::string> said;  // what was understood beyond the plain fact, such as a roll-over
-  int already_there = 0;          // equal to an unstruck fact, or to an earlier row
+  std::vector<std::string> said;          // what was understood beyond the plain fact, such as a roll-over
+  int already_there = 0;                  // equal to an unstruck fact, or to an earlier row
 };
 
 // Judges new facts as a whole, in the one order, beside the known ones (struck ones may be among them).
@@ -131,10 +132,10 @@ Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::v
 
 // One step in the life of a meter: a value shown on a day, or a change of the meter itself.
 struct MeterEvent {
-  const Fact* fact = nullptr;     // null for the value the fleet file gives at in-service or bought
+  const Fact* fact = nullptr;  // null for the value the fleet file gives at in-service or bought
   Day day;
-  Amount shown;                   // of a change: what the old meter showed
-  std::optional<Amount> fresh;    // of a change: what the new meter shows
+  Amount shown;                 // of a change: what the old meter showed
+  std::optional<Amount> fresh;  // of a change: what the new meter shows
 };
 
 // Whether a value in this fact was shown by this meter; a fact that names no meter means the machine's first.

@@ -52,24 +52,24 @@ struct LimbStanding {
 
   std::optional<Amount> used;
   std::optional<Amount> left;
-  std::optional<Amount> due_at;         // usage
-  std::optional<Day> counted_from;      // the day from which a calendar limb counts (its anchor)
+  std::optional<Amount> due_at;     // usage
+  std::optional<Day> counted_from;  // the day from which a calendar limb counts (its anchor)
   std::optional<Day> due_on;
   std::optional<int> left_days;
   std::optional<int> count;
   std::optional<Measure> measured;
-  bool other_unit = false;              // somebody measured since, but not in the limit's unit: found out as unknown
-  std::string seen;                     // the sign
-  std::optional<Day> noticed_on;        // the day of the measurement or sign
-  std::optional<FactId> fact;           // of the measurement or sign
+  bool other_unit = false;        // somebody measured since, but not in the limit's unit: found out as unknown
+  std::string seen;               // the sign
+  std::optional<Day> noticed_on;  // the day of the measurement or sign
+  std::optional<FactId> fact;     // of the measurement or sign
 
-  Amount grace;                         // usage limbs: how far past still counts as due
-  int grace_days = 0;                   // calendar, sign and season limbs
+  Amount grace;        // usage limbs: how far past still counts as due
+  int grace_days = 0;  // calendar, sign and season limbs
   int grace_count = 0;
 
-  bool by_estimate = false;             // not reached by facts, reached by the estimate of today's usage
+  bool by_estimate = false;  // not reached by facts, reached by the estimate of today's usage
   bool past_grace_by_estimate = false;
-  std::optional<Amount> estimated_used; // today, where it differs from `used`
+  std::optional<Amount> estimated_used;  // today, where it differs from `used`
 };
 
 // --- One service point -------------------------------------------------------------------------------------
@@ -77,11 +77,11 @@ struct LimbStanding {
 // When the element or fluid now in the machine went in.
 struct Fitted {
   DaySpan on;
-  std::optional<Amount> at;             // usage of `meter`
-  std::string meter;                    // the point's first usage limb's, else the machine's first; may be empty
+  std::optional<Amount> at;  // usage of `meter`
+  std::string meter;         // the point's first usage limb's, else the machine's first; may be empty
   Basis basis = Basis::unknown;
-  std::optional<FactId> fact;           // none: in service new
-  std::string task;                     // the task recorded; another one where that covers this
+  std::optional<FactId> fact;  // none: in service new
+  std::string task;            // the task recorded; another one where that covers this
   bool year_or_month_only() const { return !on.whole_day(); }
 };
 
@@ -102,10 +102,10 @@ struct DueSpan {
 
 struct Point {
   const Machine* machine = nullptr;
-  const Task* task = nullptr;           // of a follow-up: the task that it follows
+  const Task* task = nullptr;  // of a follow-up: the task that it follows
   const FollowUp* follow_up = nullptr;
-  std::string name;                     // `engine-oil`, of a follow-up `engine-oil/check-leaks`
-  std::string position;                 // empty: none
+  std::string name;      // `engine-oil`, of a follow-up `engine-oil/check-leaks`
+  std::string position;  // empty: none
 
   Standing standing = Standing::no_record;
   bool by_estimate = false;
@@ -113,28 +113,28 @@ struct Point {
   std::optional<std::size_t> ruled_by;  // index into limbs
   std::optional<Day> due_on;            // of the ruling limb
   DueSpan due_span;
-  std::vector<LimbKind> unknown;        // limbs that cannot be computed and should be found out
+  std::vector<LimbKind> unknown;  // limbs that cannot be computed and should be found out
   std::optional<Fitted> fitted;
-  std::optional<PutOff> put_off;        // in effect today; the standing stays what it is
+  std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
   std::vector<LimbStanding> limbs;
 };
 
 // --- The due list ------------------------------------------------------------------------------------------
 
 enum class GapKind {
-  nothing_recorded,   // no fact about a machine that was not put in service new (bought, or its start is not known)
-  no_reading,         // a meter that nobody ever read
-  stale,              // the newest reading is older than stale-after
-  doubt,              // facts about a meter contradict each other, or say more than 24 h a day
-  unlisted,           // facts about a machine that the fleet does not list
-  clock,              // today is before the newest fact
+  nothing_recorded,  // no fact about a machine that was not put in service new (bought, or its start is not known)
+  no_reading,        // a meter that nobody ever read
+  stale,             // the newest reading is older than stale-after
+  doubt,             // facts about a meter contradict each other, or say more than 24 h a day
+  unlisted,          // facts about a machine that the fleet does not list
+  clock,             // today is before the newest fact
 };
 
 std::string_view to_text(GapKind kind);  // `no-reading`
 
 // Something that is not known and makes the answer less than whole.
 struct Gap {
-  std::string machine;                  // empty: the whole fleet
+  std::string machine;  // empty: the whole fleet
   std::string meter;
   GapKind kind = GapKind::stale;
   std::optional<Day> since;
@@ -148,13 +148,13 @@ struct MachineUse {
 };
 
 struct DueList {
-  std::shared_ptr<const Fleet> fleet;   // what the pointers in the points point into
+  std::shared_ptr<const Fleet> fleet;  // what the pointers in the points point into
   Day as_of;
-  Day within;                           // the last day of the horizon
-  std::vector<Point> points;            // worst first, see `ranks_before`
+  Day within;                 // the last day of the horizon
+  std::vector<Point> points;  // worst first, see `ranks_before`
   std::vector<Gap> gaps;
-  std::vector<MachineUse> not_in_use;   // machines out of use or laid up, out of use first
-  int machines = 0;                     // machines of the scope that are kept on that day
+  std::vector<MachineUse> not_in_use;  // machines out of use or laid up, out of use first
+  int machines = 0;                    // machines of the scope that are kept on that day
 
   const UseState* state_of(const Machine& machine) const;  // null: in use
 };
@@ -174,8 +174,8 @@ enum class OverdueHeading { out_of_use, overdue, read_the_meter, find_out, put_o
 
 struct OverdueEntry {
   OverdueHeading heading = OverdueHeading::overdue;
-  const Point* point = nullptr;         // or
-  const Gap* gap = nullptr;             // or
+  const Point* point = nullptr;  // or
+  const Gap* gap = nullptr;      // or
   const MachineUse* use = nullptr;
 };
 
@@ -188,8 +188,8 @@ bool needs_doing(const DueList& list);
 // --- What a new fact changed -------------------------------------------------------------------------------
 
 struct PointChange {
-  const Point* before = nullptr;        // null: the point is new
-  const Point* after = nullptr;         // null: the point is gone
+  const Point* before = nullptr;  // null: the point is new
+  const Point* after = nullptr;   // null: the point is gone
 };
 
 // Points whose standing, estimate mark or fitting differ, and the due day of those reached by facts. An expected day

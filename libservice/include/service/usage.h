@@ -37,9 +37,9 @@ struct Knot {
 // Two facts that cannot both be true, as merging copies of a book can bring them together: usage that falls (the higher
 // one holds), or an hour meter that ran more than 24 h a day. It lasts until one of them is struck.
 struct Doubt {
-  Day day;               // of the later one
-  Amount said;           // usage by the later one
-  Amount held;           // usage that held before it
+  Day day;      // of the later one
+  Amount said;  // usage by the later one
+  Amount held;  // usage that held before it
   std::optional<FactId> later;
   std::optional<FactId> earlier;  // none where it is the value at in-service or bought
 };
@@ -78,7 +78,8 @@ std::map<std::string, MeterHistory, std::less<>> meter_histories(const Snapshot&
 
 enum class Odds { p10, p50, p90 };
 
-// Usage of one meter from the last known value on. A straight line answers all three odds alike; a distribution does not.
+// Usage of one meter from the last known value on. A straight line answers all three odds alike; a distribution does
+// not.
 class UsageAhead {
  public:
   virtual ~UsageAhead() = default;

@@ -87,7 +87,10 @@ std::optional<std::size_t> first_bad_utf8(std::string_view text) {
       ++i;
       continue;
     }
-    const std::size_t length = lead >= 0xC2 && lead <= 0xDF ? 2 : (lead & 0xF0U) == 0xE0 ? 3 : lead >= 0xF0 && lead <= 0xF4 ? 4 : 0;
+    const std::size_t length = lead >= 0xC2 && lead <= 0xDF   ? 2
+                               : (lead & 0xF0U) == 0xE0       ? 3
+                               : lead >= 0xF0 && lead <= 0xF4 ? 4
+                                                              : 0;
     if (length == 0 || i + length > text.size()) return i;
     for (std::size_t k = 1; k < length; ++k) {
       if ((byte(i + k) & 0xC0U) != 0x80) return i;

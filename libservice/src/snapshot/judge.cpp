@@ -15,12 +15,12 @@ namespace {
 // A text that is equal exactly where `same_content` is.
 std::string content_key(const Fact& fact) {
   const auto number = [](const auto& amount) { return amount ? to_text(*amount) : std::string{"-"}; };
-  return fmt::format("{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}",
-                     static_cast<int>(fact.kind), fact.machine, to_text(fact.on), fact.meter, number(fact.at),
-                     fact.task, fact.position, fact.name, number(fact.value), fact.unit, number(fact.last),
-                     number(fact.first), number(fact.until), fact.part,
-                     fact.found ? static_cast<int>(*fact.found) : -1, fact.by, fact.note,
-                     fact.strikes ? to_text(*fact.strikes) : std::string{"-"});
+  return fmt::format(
+      "{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}",
+      static_cast<int>(fact.kind), fact.machine, to_text(fact.on), fact.meter, number(fact.at), fact.task,
+      fact.position, fact.name, number(fact.value), fact.unit, number(fact.last), number(fact.first),
+      number(fact.until), fact.part, fact.found ? static_cast<int>(*fact.found) : -1, fact.by, fact.note,
+      fact.strikes ? to_text(*fact.strikes) : std::string{"-"});
 }
 
 class Judge {
@@ -77,8 +77,8 @@ class Judge {
       return Diagnostic{"unknown-fact", "the record holds no fact with this id",
                         "whichever history MACHINE shows the ids of its facts"};
     }
-    const bool standing = std::any_of(unstruck_.begin(), unstruck_.end(),
-                                      [&](const Fact& known) { return known.id == target->id; });
+    const bool standing =
+        std::any_of(unstruck_.begin(), unstruck_.end(), [&](const Fact& known) { return known.id == target->id; });
     if (!standing) {
       return Diagnostic{"already-struck", fmt::format("fact {} is already struck", short_text(target->id)),
                         "nothing needs doing; to bring it back, strike the strike"};
@@ -136,9 +136,9 @@ class Judge {
       auto judged = judge_meter_values(machine, *machine.meter(line.second), facts, values);
       for (RefusedValue& refused : judged.refused) refused_.push_back(std::move(refused));
       for (RollOver& roll_over : judged.roll_overs) {
-        result_.said.push_back(fmt::format("meter `{}` of {} went past {}: its roll-over on {} is recorded with the reading",
-                                           line.second, line.first, to_text(*roll_over.change.last),
-                                           to_text(roll_over.change.on)));
+        result_.said.push_back(
+            fmt::format("meter `{}` of {} went past {}: its roll-over on {} is recorded with the reading", line.second,
+                        line.first, to_text(*roll_over.change.last), to_text(roll_over.change.on)));
         roll_overs_.emplace(roll_over.row, std::move(roll_over.change));
       }
     }

@@ -22,7 +22,8 @@ struct Step {
 std::string with_unit(Amount amount, const Meter& meter) { return to_text(amount) + ' ' + meter.unit; }
 
 std::string told(const Step& step, const Meter& meter) {
-  if (step.fact == nullptr) return fmt::format("{} at its start on {}", with_unit(step.after, meter), to_text(step.day));
+  if (step.fact == nullptr)
+    return fmt::format("{} at its start on {}", with_unit(step.after, meter), to_text(step.day));
   return fmt::format("{} on {}", with_unit(step.after, meter), to_text(step.day));
 }
 
@@ -33,9 +34,7 @@ std::string cure_for(const Step& older) {
   return fmt::format("the earlier value is wrong: whichever strike {}", short_text(older.fact->id));
 }
 
-Amount most_in(Day from, Day to) {
-  return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1));
-}
+Amount most_in(Day from, Day to) { return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1)); }
 
 class Walk {
  public:
@@ -106,8 +105,10 @@ class Walk {
                     with_unit(step.before, meter_), to_text(step.day), told(older, meter_));
     std::string hint;
     if (!step.row && step.change) {
-      hint = fmt::format("the book has a change of the meter on that day; if that is wrong: whichever strike {}, and enter "
-                         "the readings again", short_text(step.fact->id));
+      hint = fmt::format(
+          "the book has a change of the meter on that day; if that is wrong: whichever strike {}, and enter "
+          "the readings again",
+          short_text(step.fact->id));
     } else if (!step.row) {
       hint = "the later value is already in the book; mend the earlier one or its day";
     } else {
@@ -122,10 +123,9 @@ class Walk {
 
   void refuse_too_much(const Step& step) {
     const Step& older = *last_;
-    std::string message = fmt::format(
-        "meter `{}` of {} shows {} on {}, {} more than {}: over 24 h a day", meter_.name, machine_.key,
-        with_unit(step.before, meter_), to_text(step.day), with_unit(step.before - older.after, meter_),
-        told(older, meter_));
+    std::string message = fmt::format("meter `{}` of {} shows {} on {}, {} more than {}: over 24 h a day", meter_.name,
+                                      machine_.key, with_unit(step.before, meter_), to_text(step.day),
+                                      with_unit(step.before - older.after, meter_), told(older, meter_));
     std::string hint = fmt::format(
         "it could be: the value is wrong (a missing decimal point?): mend it; the meter was replaced: whichever "
         "meter-change {0} --meter {1} --last {2} --first {3} --on {4} (with what the old and the new one showed); {5}",
@@ -151,7 +151,9 @@ std::optional<Diagnostic> judge_partial(const Machine& machine, const Meter& met
     if (event.day < fact.on.first) before = &event;
     if (event.day > fact.on.last && after == nullptr) after = &event;
   }
-  const auto between = [&](Day day) { return (before == nullptr || day >= before->day) && (after == nullptr || day <= after->day); };
+  const auto between = [&](Day day) {
+    return (before == nullptr || day >= before->day) && (after == nullptr || day <= after->day);
+  };
   for (const MeterEvent& event : events) {
     if (event.fresh && &event != before && between(event.day)) return std::nullopt;
   }
@@ -159,11 +161,11 @@ std::optional<Diagnostic> judge_partial(const Machine& machine, const Meter& met
     if (between(roll_over.change.on.first)) return std::nullopt;
   }
   const auto wrong = [&](std::string_view than, Amount shown, Day day) {
-    return Diagnostic{"value-off-the-line",
-                      fmt::format("meter `{}` of {} cannot have shown {} in {}: {} {} on {}", meter.name, machine.key,
-                                  with_unit(*fact.at, meter), to_text(fact.on), than, with_unit(shown, meter),
-                                  to_text(day)),
-                      "mend the value or the date, or leave the value out"};
+    return Diagnostic{
+        "value-off-the-line",
+        fmt::format("meter `{}` of {} cannot have shown {} in {}: {} {} on {}", meter.name, machine.key,
+                    with_unit(*fact.at, meter), to_text(fact.on), than, with_unit(shown, meter), to_text(day)),
+        "mend the value or the date, or leave the value out"};
   };
   if (before != nullptr) {
     const Amount shown = before->fresh.value_or(before->shown);
@@ -183,8 +185,9 @@ MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, co
 
   const auto row_of = [&](const Fact* fact) -> std::optional<std::size_t> {
     if (fact == nullptr) return std::nullopt;
-    const auto found = std::lower_bound(values.begin(), values.end(), *fact,
-                                        [](const NewValue& value, const Fact& other) { return before(value.fact, other); });
+    const auto found =
+        std::lower_bound(values.begin(), values.end(), *fact,
+                         [](const NewValue& value, const Fact& other) { return before(value.fact, other); });
     if (found == values.end() || found->fact.id != fact->id) return std::nullopt;
     return found->row;
   };

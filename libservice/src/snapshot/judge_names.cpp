@@ -64,10 +64,10 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
     }
   }
   if (fact.kind == FactKind::service && named.follow_up == nullptr && named.task->competent_person && fact.by.empty()) {
-    return Diagnostic{"needs-by",
-                      fmt::format("task `{}` of {} is done by a competent person, and nobody is named", fact.task,
-                                  machine.key),
-                      "say who did it with `by`"};
+    return Diagnostic{
+        "needs-by",
+        fmt::format("task `{}` of {} is done by a competent person, and nobody is named", fact.task, machine.key),
+        "say who did it with `by`"};
   }
   if (fact.kind == FactKind::put_off && named.task->safety) {
     return Diagnostic{"safety-put-off",
@@ -125,9 +125,10 @@ std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& m
   // A value at a position that its tasks do not have would count for none of them.
   if (!fact.position.empty() && !positions.empty() &&
       std::find(positions.begin(), positions.end(), fact.position) == positions.end()) {
-    return unknown_name("unknown-position", fmt::format("`{}` of {} is not measured at a position `{}`", fact.name,
-                                                        machine.key, fact.position),
-                        fact.position, positions, "leave the position out");
+    return unknown_name(
+        "unknown-position",
+        fmt::format("`{}` of {} is not measured at a position `{}`", fact.name, machine.key, fact.position),
+        fact.position, positions, "leave the position out");
   }
   return std::nullopt;
 }

@@ -1,4 +1,5 @@
-// The first half of judging: one new fact by itself. Does everything it names exist, is its day possible, is it allowed?
+// The first half of judging: one new fact by itself. Does everything it names exist, is its day possible, is it
+// allowed?
 #pragma once
 
 #include <optional>

@@ -4,8 +4,8 @@
 
 namespace service {
 
-Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given,
-                   Scope scope, std::optional<Day> newest)
+Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given, Scope scope,
+                   std::optional<Day> newest)
     : fleet_(std::move(fleet)),
       scope_(std::move(scope)),
       as_of_(as_of),
@@ -16,8 +16,7 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Da
     return fact.kind == FactKind::strike || fact.on.first > as_of_ ||
            (!fact.machine.empty() && !scope_.holds(fact.machine));
   });
-  std::stable_sort(facts_.begin(), facts_.end(),
-                   [](const Fact& a, const Fact& b) { return a.machine < b.machine; });
+  std::stable_sort(facts_.begin(), facts_.end(), [](const Fact& a, const Fact& b) { return a.machine < b.machine; });
   for (std::size_t from = 0; from < facts_.size();) {
     std::size_t to = from;
     while (to < facts_.size() && facts_[to].machine == facts_[from].machine) ++to;
@@ -41,8 +40,9 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site) {
   if (fleet.site(site) == nullptr) {
     std::vector<std::string> names;
     for (const Site& known : fleet.sites) names.push_back(known.key);
-    throw Failure(Trouble::usage, Diagnostic{"unknown-site", "there is no site `" + std::string(site) + "` in this fleet",
-                                             did_you_mean(site, names)});
+    throw Failure(Trouble::usage,
+                  Diagnostic{"unknown-site", "there is no site `" + std::string(site) + "` in this fleet",
+                             did_you_mean(site, names)});
   }
   Scope scope{std::vector<std::string>{}};
   for (const Machine& machine : fleet.machines) {

@@ -65,7 +65,8 @@ void add_candidate(LimbChoice& choice, const Limb& limb) {
   } else if (auto* measured = std::get_if<MeasuredLimb>(&kept)) {
     const auto& other = std::get<MeasuredLimb>(limb);
     if (other.unit == measured->unit && other.above == measured->above) {
-      measured->limit = measured->above ? std::min(measured->limit, other.limit) : std::max(measured->limit, other.limit);
+      measured->limit =
+          measured->above ? std::min(measured->limit, other.limit) : std::max(measured->limit, other.limit);
     }
   } else {
     choice.candidates.push_back(limb);  // months against days: which is first depends on the day they count from
@@ -75,7 +76,8 @@ void add_candidate(LimbChoice& choice, const Limb& limb) {
 std::vector<LimbChoice> for_conditions(const Task& task, const Machine& machine) {
   std::vector<LimbChoice> choices;
   for (const auto& [condition, limbs] : task.in) {
-    if (std::find(machine.conditions.begin(), machine.conditions.end(), condition) == machine.conditions.end()) continue;
+    if (std::find(machine.conditions.begin(), machine.conditions.end(), condition) == machine.conditions.end())
+      continue;
     for (const Limb& limb : with_meters_named(limbs, machine)) {
       if (LimbChoice* place = choice_for(choices, limb)) {
         add_candidate(*place, limb);

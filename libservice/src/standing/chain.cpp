@@ -54,10 +54,14 @@ Amount next_usage_start(Amount due, Amount grace, Amount done, Amount follows, C
 
 ChainDay ChainDay::plus(const CalendarSpan& span) const {
   switch (span.unit) {
-    case CalendarUnit::days: return {day() + date::days{span.count}, 0};
-    case CalendarUnit::weeks: return {day() + date::days{7 * span.count}, 0};
-    case CalendarUnit::months: return {anchor, months + span.count};
-    case CalendarUnit::years: return {anchor, months + 12 * span.count};
+    case CalendarUnit::days:
+      return {day() + date::days{span.count}, 0};
+    case CalendarUnit::weeks:
+      return {day() + date::days{7 * span.count}, 0};
+    case CalendarUnit::months:
+      return {anchor, months + span.count};
+    case CalendarUnit::years:
+      return {anchor, months + 12 * span.count};
   }
   return *this;
 }

@@ -23,8 +23,8 @@ struct ChainDay {
 // One calendar interval from a start: which of the candidate spans rules, when it is due and overdue.
 struct CalendarInterval {
   CalendarSpan span;
-  ChainDay next;       // the start of the interval that follows in the chain
-  Day due;             // with the month's rest where the limb runs to the month's end
+  ChainDay next;  // the start of the interval that follows in the chain
+  Day due;        // with the month's rest where the limb runs to the month's end
   int grace_days = 0;
 };
 

@@ -10,11 +10,16 @@ namespace service {
 
 std::string_view to_text(Standing standing) {
   switch (standing) {
-    case Standing::overdue: return "overdue";
-    case Standing::due: return "due";
-    case Standing::coming: return "coming";
-    case Standing::later: return "later";
-    case Standing::no_record: return "no-record";
+    case Standing::overdue:
+      return "overdue";
+    case Standing::due:
+      return "due";
+    case Standing::coming:
+      return "coming";
+    case Standing::later:
+      return "later";
+    case Standing::no_record:
+      return "no-record";
   }
   return "unknown";
 }
@@ -23,11 +28,21 @@ bool ranks_before(const Point& a, const Point& b) {
   const auto rank = [](const Point& point) {
     int standing = 0;
     switch (point.standing) {
-      case Standing::overdue: standing = 0; break;
-      case Standing::due: standing = point.by_estimate ? 2 : 1; break;
-      case Standing::no_record: standing = 3; break;
-      case Standing::coming: standing = 4; break;
-      case Standing::later: standing = 5; break;
+      case Standing::overdue:
+        standing = 0;
+        break;
+      case Standing::due:
+        standing = point.by_estimate ? 2 : 1;
+        break;
+      case Standing::no_record:
+        standing = 3;
+        break;
+      case Standing::coming:
+        standing = 4;
+        break;
+      case Standing::later:
+        standing = 5;
+        break;
     }
     return std::tuple{standing, !point.due_on.has_value(), point.due_on.value_or(Day{})};
   };
@@ -69,9 +84,8 @@ bool nothing_known(const DueList& list, const Machine& machine) {
 }
 
 bool needs_doing(const DueList& list) {
-  const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& use) {
-    return use.state.kind == UseKind::out_of_use;
-  });
+  const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
+                                      [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
   return out_of_use || !list.gaps.empty() ||
          std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
            return point.standing == Standing::overdue || point.standing == Standing::due ||

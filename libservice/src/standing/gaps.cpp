@@ -31,11 +31,19 @@ std::optional<Gap> gap_of_meter(const MachineView& view, const Meter& meter) {
   if (age <= view.snapshot.fleet().stale_after_days) return std::nullopt;
   if (!history.read()) {
     const char* const start = view.machine.start.kind == StartKind::bought ? "it was bought" : "it went into service";
-    return Gap{view.machine.key, meter.name, GapKind::no_reading, newest,
-               fmt::format("no reading{} since {}, {}", of_meter, start, counted(age, "day", "days")), {}};
+    return Gap{view.machine.key,
+               meter.name,
+               GapKind::no_reading,
+               newest,
+               fmt::format("no reading{} since {}, {}", of_meter, start, counted(age, "day", "days")),
+               {}};
   }
-  return Gap{view.machine.key, meter.name, GapKind::stale, newest,
-             fmt::format("no reading{} for {}", of_meter, counted(age, "day", "days")), {}};
+  return Gap{view.machine.key,
+             meter.name,
+             GapKind::stale,
+             newest,
+             fmt::format("no reading{} for {}", of_meter, counted(age, "day", "days")),
+             {}};
 }
 
 Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt) {
@@ -60,12 +68,18 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
 
 std::string_view to_text(GapKind kind) {
   switch (kind) {
-    case GapKind::nothing_recorded: return "nothing-recorded";
-    case GapKind::no_reading: return "no-reading";
-    case GapKind::stale: return "stale";
-    case GapKind::doubt: return "doubt";
-    case GapKind::unlisted: return "unlisted";
-    case GapKind::clock: return "clock";
+    case GapKind::nothing_recorded:
+      return "nothing-recorded";
+    case GapKind::no_reading:
+      return "no-reading";
+    case GapKind::stale:
+      return "stale";
+    case GapKind::doubt:
+      return "doubt";
+    case GapKind::unlisted:
+      return "unlisted";
+    case GapKind::clock:
+      return "clock";
   }
   return "unknown";
 }
@@ -87,14 +101,22 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
 std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
   std::vector<Gap> gaps;
   if (!snapshot.day_is_given() && snapshot.newest_fact() && *snapshot.newest_fact() > snapshot.as_of()) {
-    gaps.push_back({{}, {}, GapKind::clock, snapshot.newest_fact(),
-                    fmt::format("today is {} by this clock, and the newest fact is of {}: the clock is wrong, or that day is",
-                                to_text(snapshot.as_of()), to_text(*snapshot.newest_fact())),
-                    {}});
+    gaps.push_back(
+        {{},
+         {},
+         GapKind::clock,
+         snapshot.newest_fact(),
+         fmt::format("today is {} by this clock, and the newest fact is of {}: the clock is wrong, or that day is",
+                     to_text(snapshot.as_of()), to_text(*snapshot.newest_fact())),
+         {}});
   }
   for (const auto& [machine, facts] : snapshot.unlisted()) {
-    gaps.push_back({machine, {}, GapKind::unlisted, {},
-                    fmt::format("{} about a machine that the fleet does not list", counted(facts, "fact", "facts")), {}});
+    gaps.push_back({machine,
+                    {},
+                    GapKind::unlisted,
+                    {},
+                    fmt::format("{} about a machine that the fleet does not list", counted(facts, "fact", "facts")),
+                    {}});
   }
   return gaps;
 }

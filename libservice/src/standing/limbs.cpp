@@ -75,7 +75,8 @@ LimbStanding calendar_standing(const MachineView& view, const LimbChoice& choice
   return standing;
 }
 
-LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, const Since& since, const Grace& grace) {
+LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, const Since& since,
+                              const Grace& grace) {
   LimbStanding standing;
   standing.kind = LimbKind::changes;
   standing.name = limb.task;
@@ -92,9 +93,9 @@ LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, 
     if (++count == limb.count) standing.due_on = change.day();
   }
   standing.count = count;
-  standing.state = count < limb.count                           ? LimbState::not_reached
+  standing.state = count < limb.count                          ? LimbState::not_reached
                    : count > limb.count + standing.grace_count ? LimbState::overdue
-                                                                : LimbState::due;
+                                                               : LimbState::due;
   return standing;
 }
 

@@ -43,9 +43,12 @@ std::optional<Fitted> fitted_from(const MachineView& view, const std::vector<Ser
 Since since_of(const MachineView& view, const std::vector<ServiceDay>& services) {
   if (!services.empty()) return {&services.back().spoken_for(), services.back().day(), true};
   switch (view.machine.start.kind) {
-    case StartKind::in_service: return {nullptr, view.machine.start.on.first, true};
-    case StartKind::bought: return {nullptr, view.machine.start.on.first, false};
-    case StartKind::unknown: break;
+    case StartKind::in_service:
+      return {nullptr, view.machine.start.on.first, true};
+    case StartKind::bought:
+      return {nullptr, view.machine.start.on.first, false};
+    case StartKind::unknown:
+      break;
   }
   return {};
 }
@@ -99,8 +102,8 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
                                            fitted_usage(view, services, own),
                                            usage_grace(view, task.grace, own, usage->every)));
     } else if (std::holds_alternative<CalendarLimb>(limb)) {
-      point.limbs.push_back(calendar_standing(
-          view, choice, {task.task->until_month_end, task.grace}, calendar_start(view, task, services)));
+      point.limbs.push_back(calendar_standing(view, choice, {task.task->until_month_end, task.grace},
+                                              calendar_start(view, task, services)));
     } else if (const auto* changes = std::get_if<ChangesLimb>(&limb)) {
       point.limbs.push_back(changes_standing(view, *changes, since, task.grace));
     } else if (const auto* measured = std::get_if<MeasuredLimb>(&limb)) {

@@ -10,11 +10,16 @@ namespace {
 // order as written.
 auto rank(const LimbStanding& limb, std::size_t index) {
   int standing = 4;
-  if (limb.state == LimbState::overdue) standing = 0;
-  else if (limb.state == LimbState::due) standing = 1;
-  else if (limb.by_estimate) standing = 2;
-  else if (limb.state == LimbState::not_reached) standing = 3;
-  return std::tuple{standing, !limb.due_on.has_value(), limb.due_on.value_or(Day{}), limb.kind != LimbKind::usage, index};
+  if (limb.state == LimbState::overdue)
+    standing = 0;
+  else if (limb.state == LimbState::due)
+    standing = 1;
+  else if (limb.by_estimate)
+    standing = 2;
+  else if (limb.state == LimbState::not_reached)
+    standing = 3;
+  return std::tuple{standing, !limb.due_on.has_value(), limb.due_on.value_or(Day{}), limb.kind != LimbKind::usage,
+                    index};
 }
 
 bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }

@@ -6,11 +6,16 @@ namespace service {
 
 std::string_view to_text(Basis basis) {
   switch (basis) {
-    case Basis::recorded: return "recorded";
-    case Basis::interpolated: return "interpolated";
-    case Basis::last_known: return "last-known";
-    case Basis::in_service: return "in-service";
-    case Basis::unknown: break;
+    case Basis::recorded:
+      return "recorded";
+    case Basis::interpolated:
+      return "interpolated";
+    case Basis::last_known:
+      return "last-known";
+    case Basis::in_service:
+      return "in-service";
+    case Basis::unknown:
+      break;
   }
   return "unknown";
 }

@@ -7,7 +7,8 @@ namespace service {
 namespace {
 
 constexpr int window_days = 365;
-constexpr int short_history_days = 28;  // below this `expect:` knows better than a few odd days (common practice, no source)
+constexpr int short_history_days =
+    28;  // below this `expect:` knows better than a few odd days (common practice, no source)
 constexpr int horizon_months = 60;
 
 // So many hundredths in so many days of use.
