@@ -1,0 +1,22 @@
+// Every command, one file each. They put their answer into the context and return the exit status.
+#pragma once
+
+namespace cli {
+
+struct Context;
+
+int due(Context& context);
+int why(Context& context);
+int reading(Context& context);
+int done(Context& context);
+int saw(Context& context);
+int meter_change(Context& context);
+int strike(Context& context);
+int undo(Context& context);
+int history(Context& context);
+int import_facts(Context& context);
+int export_facts(Context& context);
+int new_fleet(Context& context);
+int help(Context& context);
+
+}  // namespace cli

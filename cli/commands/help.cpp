@@ -1,0 +1,30 @@
+#include "help.h"
+
+#include <fmt/format.h>
+
+#include "commands/commands.h"
+#include "run.h"
+#include "service/base.h"
+
+namespace cli {
+
+int help(Context& context) {
+  if (context.arguments.words.empty()) {
+    context.out = help_text();
+    return 0;
+  }
+  const std::string& written = context.arguments.words[0];
+  const Command* command = find_command(written);
+  if (command == nullptr) {
+    std::vector<std::string> names;
+    for (const Command& known : commands()) names.emplace_back(known.name);
+    const std::string near = service::did_you_mean(written, names);
+    throw service::Failure(service::Trouble::usage,
+                           {"unknown-command", fmt::format("there is no command `{}`", written),
+                            near.empty() ? "`whichever help` lists the commands" : near});
+  }
+  context.out = help_text(*command);
+  return 0;
+}
+
+}  // namespace cli

@@ -1,0 +1,109 @@
+// `history`: the book of one machine, struck facts included.
+#include <algorithm>
+#include <map>
+
+#include "commands/commands.h"
+#include "render/answers.h"
+#include "render/csv.h"
+#include "render/fact_words.h"
+#include "render/history_text.h"
+#include "render/json.h"
+#include "service/usage.h"
+#include "session.h"
+
+namespace cli {
+namespace {
+
+using service::Fact;
+using service::FactKind;
+
+// Facts about the machine, and the strikes that lead to one of them.
+std::vector<bool> concerned(const std::vector<Fact>& facts, const std::string& machine) {
+  std::map<service::FactId, std::size_t> index;
+  for (std::size_t i = 0; i < facts.size(); ++i) index[facts[i].id] = i;
+  std::vector<bool> mine(facts.size());
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    std::size_t at = i;
+    // A strike has a later id than what it strikes, so this walk ends.
+    while (facts[at].kind == FactKind::strike && facts[at].strikes && *facts[at].strikes < facts[at].id) {
+      const auto next = index.find(*facts[at].strikes);
+      if (next == index.end()) break;
+      at = next->second;
+    }
+    mine[i] = facts[at].machine == machine;
+  }
+  return mine;
+}
+
+// What the strike that holds says.
+std::string reason(const std::vector<Fact>& facts, const std::vector<bool>& struck, const Fact& fact) {
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    const Fact& strike = facts[i];
+    if (struck[i] || strike.kind != FactKind::strike || strike.strikes != fact.id) continue;
+    std::string text = to_text(strike.on) + " " + strike.origin + " by " + strike.entered_by;
+    return strike.note.empty() ? text : text + ": " + strike.note;
+  }
+  return "";
+}
+
+std::map<service::FactId, service::Amount> usages(const service::Machine* machine, const service::Snapshot& snapshot) {
+  std::map<service::FactId, service::Amount> found;
+  if (machine == nullptr) return found;
+  const auto histories = meter_histories(snapshot, *machine);
+  for (const Fact& fact : snapshot.facts_of(machine->key)) {
+    if (!fact.at || (fact.kind != FactKind::reading && fact.kind != FactKind::service)) continue;
+    const auto* meter = fact.meter.empty() ? machine->first_meter() : machine->meter(fact.meter);
+    const auto history = meter == nullptr ? histories.end() : histories.find(meter->name);
+    if (history == histories.end()) continue;
+    const auto usage = history->second.usage_of(fact.id);
+    if (usage && *usage != *fact.at) found[fact.id] = *usage;
+  }
+  return found;
+}
+
+// A machine that the fleet no longer lists still has its book.
+std::string named(const Session& session, const service::Record& record, const std::string& written) {
+  const auto known = record.machines();
+  if (session.fleet->machine(written) == nullptr && std::find(known.begin(), known.end(), written) != known.end()) {
+    return written;
+  }
+  return machine_named(*session.fleet, written).key;
+}
+
+}  // namespace
+
+int history(Context& context) {
+  const Session session = open_fleet(context);
+  const auto record = open_record(session.folder, service::Access::read);
+  const std::string key = named(session, record, context.arguments.words[0]);
+  const service::Scope scope{std::vector<std::string>{key}};
+  const auto facts = record.facts(scope);
+  const service::Snapshot snapshot(session.fleet, facts, session.today, session.day_is_given, scope);
+  const service::Machine* machine = session.fleet->machine(key);
+  const auto struck = service::struck(facts);
+  const auto mine = concerned(facts, key);
+  const auto by_fact = usages(machine, snapshot);
+
+  Book book{key, machine == nullptr ? "" : machine->name, session.today, {}};
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    const Fact& fact = facts[i];
+    if (!mine[i] || fact.on.first > session.today) continue;
+    // A strike is told beside the fact that it strikes; by itself it stands in the book only when asked for.
+    if (fact.kind == FactKind::strike && !context.arguments.has("all")) continue;
+    BookLine line;
+    line.fact = fact;
+    line.what = what_of(fact);
+    line.value = value_of(fact, *session.fleet);
+    if (const auto usage = by_fact.find(fact.id); usage != by_fact.end()) line.usage = usage->second;
+    line.struck = struck[i];
+    if (struck[i]) line.struck_because = reason(facts, struck, fact);
+    book.lines.push_back(std::move(line));
+  }
+  const std::string format = context.arguments.value("format").value_or("text");
+  context.out = format == "json"  ? history_as_json(book)
+                : format == "csv" ? history_as_csv(book)
+                                  : history_as_text(book);
+  return 0;
+}
+
+}  // namespace cli

@@ -1,0 +1,19 @@
+// `reading`: what a meter shows.
+#include "commands/commands.h"
+#include "commands/writing.h"
+
+namespace cli {
+
+int reading(Context& context) {
+  const Session session = open_fleet(context);
+  const auto& machine = machine_named(*session.fleet, context.arguments.words[0]);
+  service::Fact fact = fact_about(context, session, service::FactKind::reading, machine);
+  fact.at = amount_of(context.arguments.words[1], "the value");
+  fact.meter = meter_option(context.arguments, machine);
+  auto record = open_record(session.folder, service::Access::write);
+  const auto propose = [&](const auto&) { return std::vector<service::Proposal>{{fact, false, std::nullopt}}; };
+  tell(context, write(context, session, record, {"reading", only(machine), propose}));
+  return 0;
+}
+
+}  // namespace cli

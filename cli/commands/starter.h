@@ -1,0 +1,63 @@
+// The files of a new fleet. Read by the same reader as all others; a test sees to it that they are right.
+// DAY stands for a day in the last month, so that the example machine is not overdue on its first day.
+#pragma once
+
+#include <string_view>
+
+namespace cli {
+
+inline constexpr std::string_view starter_fleet =
+    R"yaml(# Your fleet. Lines that begin with # are remarks. After a change: whichever due
+#
+# The machine below is an example. Put your own in its place.
+
+fleet: My fleet
+time-zone: UTC            # where the machines stand, such as Europe/Oslo; it decides which day "today" is
+grace: 5%                 # how far past a due point still counts as due; tasks marked `safety: true` have none
+stale-after: 60 days      # after so many days without a reading you are told
+
+sites:
+  yard: {name: Home yard}
+
+# Times of the year in which machines must not be down.
+seasons:
+  harvest: {from: 08-01, to: 09-20}
+
+machines:
+  loader:                                  # the short name you type
+    name: Loader tractor
+    schedule: example                      # schedules/example.yaml
+    site: yard
+    in-service: {on: DAY, at: 0}    # put to work new that day, with this on the meter
+    # bought: {on: DAY, at: 3250}   # instead, for a used machine
+    expect: {per-year: 400}                # hours a year, as a first guess until there are readings
+)yaml";
+
+inline constexpr std::string_view starter_schedule =
+    R"yaml(# What machines of one kind need. Every value here is an example; take it from the operator's manual.
+
+schedule: example
+meters: {engine: {unit: h}}
+
+tasks:
+  engine-oil:
+    do: Change engine oil and oil filter
+    every: {hours: 250, months: 12}        # example; take it from the operator's manual
+    takes: 50 min
+    cautions: [hot-fluid, used-oil]
+    follow-up:
+      check-leaks: {do: "Run to temperature, stop, look for leaks", within: {hours: 1}}   # example
+
+  air-filter:
+    do: Change the outer air element
+    every: {hours: 500, months: 12}        # example; take it from the operator's manual
+    takes: 15 min
+
+  brakes:
+    do: Check brakes, steering and wheel nuts
+    every: {hours: 500, months: 12, signs: [brake-pull]}   # example; take it from the operator's manual
+    safety: true                           # no grace and no putting off
+    takes: 1 h
+)yaml";
+
+}  // namespace cli

@@ -1,0 +1,160 @@
+#include "output.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <string>
+
+#include "service/base.h"
+
+namespace cli {
+namespace {
+
+using service::Failure;
+using service::Trouble;
+
+std::string reason(int error) {
+  switch (error) {
+    case ENOSPC:
+    case EDQUOT:
+      return "the disk is full";
+    case EFBIG:
+      return "the file would be too large";
+    case EBADF:
+      return "it is closed";
+    case EACCES:
+    case EPERM:
+    case EROFS:
+      return "writing is not allowed there";
+    case ENOENT:
+    case ENOTDIR:
+      return "there is no such folder";
+    case EEXIST:
+      return "it exists already";
+    case EIO:
+      return "the device reports an error";
+    default:
+      return fmt::format("system error {}", error);
+  }
+}
+
+[[noreturn]] void cannot_write(const std::filesystem::path& file, int error, std::string_view hint) {
+  throw Failure(Trouble::io, {"cannot-write", fmt::format("{} cannot be written: {}", file.string(), reason(error)),
+                              std::string(hint)});
+}
+
+class File {
+ public:
+  explicit File(int number) : number_(number) {}
+  File(const File&) = delete;
+  File& operator=(const File&) = delete;
+  ~File() {
+    if (number_ >= 0) ::close(number_);
+  }
+  int number() const { return number_; }
+  int close() {
+    const int result = ::close(number_) == 0 ? 0 : errno;
+    number_ = -1;
+    return result;
+  }
+
+ private:
+  int number_;
+};
+
+// Writes, syncs and closes; the errno of what went wrong, or 0.
+int fill(File& file, std::string_view text) {
+  while (!text.empty()) {
+    const ssize_t written = ::write(file.number(), text.data(), text.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return errno;
+    text.remove_prefix(static_cast<std::size_t>(written));
+  }
+  if (::fsync(file.number()) != 0) return errno;
+  return file.close();
+}
+
+void sync_folder(const std::filesystem::path& folder) {
+  const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (opened.number() >= 0) ::fsync(opened.number());
+}
+
+std::filesystem::path folder_of(const std::filesystem::path& file) {
+  return file.has_parent_path() ? file.parent_path() : std::filesystem::path{"."};
+}
+
+}  // namespace
+
+void write_out(const World& world, std::string_view text, std::string_view hint) {
+  if (text.empty()) return;
+  const int error = world.write_output(text);
+  if (error == 0 || error == EPIPE) return;
+  throw Failure(Trouble::io,
+                {"cannot-write", fmt::format("the answer cannot be written to standard output: {}", reason(error)),
+                 std::string(hint)});
+}
+
+void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
+  const std::string name = file.filename().string();
+  if (name == "fleet.yaml" || name == "register.csv" || name.starts_with("record.db")) {
+    throw Failure(Trouble::usage,
+                  {"own-file", fmt::format("{} belongs to a fleet and is not overwritten", file.string()),
+                   "choose another name for the answer"});
+  }
+  struct stat before {};
+  const bool exists = ::lstat(file.c_str(), &before) == 0;
+  if (exists && !S_ISREG(before.st_mode)) {
+    throw Failure(Trouble::usage,
+                  {"not-a-file", fmt::format("{} is not a plain file, so it is not replaced", file.string()),
+                   "name the file itself, or send standard output there with >"});
+  }
+  const mode_t mode = exists ? before.st_mode & 0777U : 0600U;  // what machines need is their owner's business
+  const auto made_up = folder_of(file) / fmt::format(".{}.{}.new", name, ::getpid());
+  File temporary(::open(made_up.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600));
+  if (temporary.number() < 0) cannot_write(file, errno, hint);
+  int error = ::fchmod(temporary.number(), mode) == 0 ? 0 : errno;
+  if (error == 0) error = fill(temporary, text);
+  if (error == 0 && ::rename(made_up.c_str(), file.c_str()) != 0) error = errno;
+  if (error != 0) {
+    ::unlink(made_up.c_str());
+    cannot_write(file, error, hint);
+  }
+  sync_folder(folder_of(file));
+}
+
+void write_new(const std::filesystem::path& file, std::string_view text) {
+  File made(::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0644));
+  if (made.number() < 0) cannot_write(file, errno, "");
+  if (const int error = fill(made, text); error != 0) {
+    ::unlink(file.c_str());
+    cannot_write(file, error, "");
+  }
+  sync_folder(folder_of(file));
+}
+
+std::string read_file(const std::filesystem::path& file) {
+  const File opened(::open(file.c_str(), O_RDONLY | O_CLOEXEC));
+  if (opened.number() < 0) {
+    const bool missing = errno == ENOENT || errno == ENOTDIR;
+    throw Failure(
+        missing ? Trouble::not_found : Trouble::io,
+        {missing ? "no-file" : "cannot-read",
+         missing ? fmt::format("there is no file {}", file.string()) : fmt::format("{} cannot be read", file.string()),
+         ""});
+  }
+  std::string text;
+  std::array<char, 65536> block{};
+  for (;;) {
+    const ssize_t got = ::read(opened.number(), block.data(), block.size());
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) throw Failure(Trouble::io, {"cannot-read", fmt::format("{} cannot be read", file.string()), ""});
+    if (got == 0) return text;
+    text.append(block.data(), static_cast<std::size_t>(got));
+  }
+}
+
+}  // namespace cli

@@ -1,0 +1,53 @@
+// What the commands hand to the renderers, where the library's own values are not the whole answer.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "service/record.h"
+#include "service/standing.h"
+
+namespace cli {
+
+// What a command that writes did, or would do.
+struct Written {
+  std::string command;
+  service::Day today;
+  bool dry_run = false;
+  std::vector<service::Fact> added;
+  int already_there = 0;
+  std::vector<std::string> what;         // one line a fact
+  std::vector<std::string> said;         // what was understood beyond the plain facts
+  std::vector<std::string> write_on_it;  // for the new element: day and meter value
+  service::DueList before;
+  service::DueList after;
+  std::vector<service::PointChange> changes;  // point into the two lists
+};
+
+// One standing explained: `why` prints it and reckons nothing.
+struct Explained {
+  const service::Point* point = nullptr;
+  std::string rule;
+  std::vector<std::string> facts;
+  std::vector<std::string> sums;
+  std::string ruling;
+};
+
+struct BookLine {
+  service::Fact fact;
+  std::string what;  // the task, sign, measurement or meter
+  std::string value;
+  std::optional<service::Amount> usage;  // lifetime usage, where it differs from what the meter showed
+  bool struck = false;
+  std::string struck_because;
+};
+
+struct Book {
+  std::string machine;
+  std::string name;
+  service::Day as_of;
+  std::vector<BookLine> lines;
+};
+
+}  // namespace cli

@@ -1,0 +1,73 @@
+#include "render/fact_words.h"
+
+#include <fmt/format.h>
+
+#include "render/words.h"
+
+namespace cli {
+
+using service::Fact;
+using service::FactKind;
+
+namespace {
+
+std::string unit_of(const Fact& fact, const service::Fleet& fleet) {
+  const service::Machine* machine = fleet.machine(fact.machine);
+  if (machine == nullptr) return "";
+  const service::Meter* meter = fact.meter.empty() ? machine->first_meter() : machine->meter(fact.meter);
+  return meter == nullptr ? "" : meter->unit;
+}
+
+}  // namespace
+
+std::string what_of(const Fact& fact) {
+  switch (fact.kind) {
+    case FactKind::reading:
+    case FactKind::meter_change:
+      return service::cleaned(fact.meter);
+    case FactKind::service:
+    case FactKind::put_off:
+      return service::cleaned(fact.position.empty() ? fact.task : fact.task + '@' + fact.position);
+    case FactKind::sign:
+    case FactKind::measurement:
+      return service::cleaned(fact.position.empty() ? fact.name : fact.name + '@' + fact.position);
+    case FactKind::count:
+      return service::cleaned(fact.part);
+    case FactKind::strike:
+      return fact.strikes ? short_text(*fact.strikes) : "";
+    case FactKind::laid_up:
+    case FactKind::out_of_use:
+    case FactKind::back:
+      return "";
+  }
+  return "";
+}
+
+std::string value_of(const Fact& fact, const service::Fleet& fleet) {
+  const std::string unit = unit_of(fact, fleet);
+  std::string text;
+  if (fact.kind == FactKind::meter_change && fact.last && fact.first) {
+    return with_unit(*fact.last, unit) + " -> " + with_unit(*fact.first, unit);
+  }
+  if (fact.value) text = to_text(*fact.value) + (fact.unit.empty() ? "" : ' ' + service::cleaned(fact.unit));
+  if (fact.until) text = "until " + to_text(*fact.until);
+  if (fact.at) {
+    const std::string at = with_unit(*fact.at, unit);
+    text += fact.kind == FactKind::put_off ? (fact.until ? " or " : "until ") + at : at;
+  }
+  return text;
+}
+
+std::string fact_words(const Fact& fact, const service::Fleet& fleet) {
+  const std::string what = what_of(fact);
+  const std::string value = value_of(fact, fleet);
+  std::string text = fact.kind == FactKind::service ? "done" : std::string(to_text(fact.kind));
+  if (!what.empty()) text += ' ' + what;
+  if (!value.empty()) text += (fact.kind == FactKind::service ? " at " : " ") + value;
+  if (fact.found) text += fmt::format(", found {}", to_text(*fact.found));
+  if (!fact.by.empty()) text += ", by " + service::cleaned(fact.by);
+  if (!fact.note.empty()) text += fmt::format(" ({})", service::cleaned(fact.note));
+  return text;
+}
+
+}  // namespace cli

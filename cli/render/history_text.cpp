@@ -1,0 +1,37 @@
+#include "render/history_text.h"
+
+#include <fmt/format.h>
+
+#include "render/words.h"
+#include "terminal/table.h"
+
+namespace cli {
+namespace {
+
+// Who did it, how it was found, what was noted, and what became of the fact.
+std::string rest_of(const BookLine& line) {
+  const service::Fact& fact = line.fact;
+  std::vector<std::string> parts;
+  if (line.struck) parts.push_back("STRUCK " + service::cleaned(line.struck_because));
+  if (line.usage) parts.push_back("usage " + to_text_tenths(*line.usage));
+  if (fact.found) parts.push_back(fmt::format("found {}", to_text(*fact.found)));
+  if (!fact.by.empty()) parts.push_back("by " + service::cleaned(fact.by));
+  if (!fact.note.empty()) parts.push_back(service::cleaned(fact.note));
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+}  // namespace
+
+std::string history_as_text(const Book& book) {
+  std::string text = service::cleaned(book.name.empty() ? book.machine : book.machine + ", " + book.name);
+  text += fmt::format(", up to {}\n", to_text(book.as_of));
+  if (book.lines.empty()) return text + "Nothing is written down.\n";
+  std::vector<Row> rows;
+  for (const BookLine& line : book.lines) {
+    rows.push_back({to_text(line.fact.on), std::string(to_text(line.fact.kind)), line.what, line.value,
+                    short_text(line.fact.id), rest_of(line)});
+  }
+  return text + table(rows);
+}
+
+}  // namespace cli

@@ -1,0 +1,164 @@
+#include "render/json.h"
+
+#include "render/answers.h"
+#include "render/json_parts.h"
+
+namespace cli {
+namespace {
+
+using service::DueList;
+
+std::string_view state_name(service::UseKind kind) {
+  switch (kind) {
+    case service::UseKind::out_of_use:
+      return "out-of-use";
+    case service::UseKind::laid_up:
+      return "laid-up";
+    case service::UseKind::in_use:
+      return "in-use";
+  }
+  return "in-use";
+}
+
+Json machine_as_json(const service::MachineUse& use) {
+  return {{"machine", use.machine->key},
+          {"state", state_name(use.state.kind)},
+          {"since", day_or_null(use.state.since)},
+          {"until", day_or_null(use.state.until)}};
+}
+
+Json head_of(const DueList& list) {
+  Json json;
+  json["fleet"] = list.fleet->name;
+  json["as_of"] = to_text(list.as_of);
+  return json;
+}
+
+// What difference() compares: enough to say "overdue -> later".
+Json side_as_json(const service::Point* point) {
+  if (point == nullptr) return nullptr;
+  return {{"standing", to_text(point->standing)},
+          {"by_estimate", point->by_estimate},
+          {"due_on", day_or_null(point->due_on)}};
+}
+
+Json change_as_json(const service::PointChange& change) {
+  const service::Point& point = change.after != nullptr ? *change.after : *change.before;
+  return {{"machine", point.machine->key},
+          {"task", point.name},
+          {"position", text_or_null(point.position)},
+          {"before", side_as_json(change.before)},
+          {"after", side_as_json(change.after)}};
+}
+
+}  // namespace
+
+std::string errors_as_json(std::span<const service::Diagnostic> diagnostics) {
+  std::string lines;
+  for (const service::Diagnostic& diagnostic : diagnostics) {
+    Json error{{"code", diagnostic.code}, {"message", diagnostic.message}, {"hint", text_or_null(diagnostic.hint)}};
+    const auto& place = diagnostic.place;
+    error["file"] = place ? text_or_null(place->file) : Json(nullptr);
+    error["line"] = place && place->line > 0 ? Json(place->line) : Json(nullptr);
+    error["column"] = place && place->column > 0 ? Json(place->column) : Json(nullptr);
+    lines += dumped_line({{"error", error}});
+  }
+  return lines;
+}
+
+std::string due_as_json(const DueList& list, std::optional<std::size_t> first) {
+  Json json = head_of(list);
+  json["points"] = Json::array();
+  for (const service::Point& point : list.points) {
+    if (first && json["points"].size() == *first) break;
+    json["points"].push_back(point_as_json(point));
+  }
+  json["gaps"] = Json::array();
+  for (const service::Gap& gap : list.gaps) json["gaps"].push_back(gap_as_json(gap));
+  json["machines"] = Json::array();
+  for (const service::MachineUse& use : list.not_in_use) json["machines"].push_back(machine_as_json(use));
+  json["within"] = to_text(list.within);
+  return dumped(json);
+}
+
+// The same shape as the due list, with the entries of the overdue list alone and a heading on each.
+std::string overdue_as_json(const DueList& list) {
+  using service::OverdueHeading;
+  const auto name = [](OverdueHeading heading) -> std::string_view {
+    switch (heading) {
+      case OverdueHeading::out_of_use:
+        return "out-of-use";
+      case OverdueHeading::overdue:
+        return "overdue";
+      case OverdueHeading::read_the_meter:
+        return "read-the-meter";
+      case OverdueHeading::find_out:
+        return "find-out";
+      case OverdueHeading::put_off:
+        return "put-off";
+      case OverdueHeading::laid_up:
+        return "laid-up";
+    }
+    return "overdue";
+  };
+  Json json = head_of(list);
+  for (const char* key : {"points", "gaps", "machines"}) json[key] = Json::array();
+  for (const auto& entry : overdue_list(list)) {
+    const auto add = [&](const char* key, Json part) {
+      part["heading"] = name(entry.heading);
+      json[key].push_back(std::move(part));
+    };
+    if (entry.point != nullptr) add("points", point_as_json(*entry.point));
+    if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap));
+    if (entry.use != nullptr) add("machines", machine_as_json(*entry.use));
+  }
+  return dumped(json);
+}
+
+std::string why_as_json(const DueList& list, const std::vector<Explained>& points) {
+  Json json = head_of(list);
+  json["points"] = Json::array();
+  for (const Explained& explained : points) {
+    Json point = point_as_json(*explained.point);
+    point["rule"] = explained.rule;
+    point["facts"] = explained.facts;
+    point["sums"] = explained.sums;
+    point["ruling"] = explained.ruling;
+    json["points"].push_back(std::move(point));
+  }
+  return dumped(json);
+}
+
+std::string written_as_json(const Written& written) {
+  Json json;
+  json["command"] = written.command;
+  json["as_of"] = to_text(written.today);
+  json["stored"] = !written.dry_run && !written.added.empty();
+  json["dry_run"] = written.dry_run;
+  json["already_there"] = written.already_there;
+  json["facts"] = Json::array();
+  for (const service::Fact& fact : written.added) json["facts"].push_back(fact_as_json(fact));
+  json["said"] = written.said;
+  json["changes"] = Json::array();
+  for (const service::PointChange& change : written.changes) json["changes"].push_back(change_as_json(change));
+  json["undo"] = written.dry_run || written.added.empty() ? Json(nullptr) : Json("whichever undo");
+  return dumped(json);
+}
+
+std::string history_as_json(const Book& book) {
+  Json json{{"machine", book.machine}, {"as_of", to_text(book.as_of)}, {"facts", Json::array()}};
+  for (const BookLine& line : book.lines) {
+    Json fact = fact_as_json(line.fact);
+    fact["usage"] = number_or_null(line.usage);
+    fact["struck"] = line.struck;
+    fact["struck_because"] = line.struck ? text_or_null(line.struck_because) : Json(nullptr);
+    json["facts"].push_back(std::move(fact));
+  }
+  return dumped(json);
+}
+
+std::string made_as_json(const std::string& folder, const std::vector<std::string>& files) {
+  return dumped({{"folder", folder}, {"made", files}});
+}
+
+}  // namespace cli

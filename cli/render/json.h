@@ -1,0 +1,30 @@
+// Answers as JSON. Keys keep their order and are only ever added to; text that is not UTF-8 is made so.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "service/base.h"
+#include "service/record.h"
+#include "service/standing.h"
+
+namespace cli {
+
+struct Book;
+struct Written;
+struct Explained;
+
+// One object a line, for standard error.
+std::string errors_as_json(std::span<const service::Diagnostic> diagnostics);
+
+std::string due_as_json(const service::DueList& list, std::optional<std::size_t> first);
+std::string overdue_as_json(const service::DueList& list);
+std::string why_as_json(const service::DueList& list, const std::vector<Explained>& points);
+std::string written_as_json(const Written& written);
+std::string history_as_json(const Book& book);
+std::string made_as_json(const std::string& folder, const std::vector<std::string>& files);
+
+}  // namespace cli

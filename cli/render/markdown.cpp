@@ -1,0 +1,62 @@
+#include "render/markdown.h"
+
+#include <fmt/format.h>
+
+#include "render/words.h"
+
+namespace cli {
+namespace {
+
+// Characters with a meaning in Markdown or HTML are made plain.
+std::string cell(std::string_view text) {
+  std::string out;
+  for (const char c : service::cleaned(text)) {
+    if (c == '<') {
+      out += "&lt;";
+    } else if (c == '&') {
+      out += "&amp;";
+    } else {
+      if (std::string_view{"\\`*_[]|#"}.find(c) != std::string_view::npos) out += '\\';
+      out += c;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string due_as_markdown(const service::DueList& list, const DueView& view) {
+  std::string text = fmt::format("# {}: due on {}\n\n", cell(list.fleet->name), to_text(list.as_of));
+  for (const service::MachineUse& use : list.not_in_use) {
+    text += fmt::format("- **{}**: {}\n", cell(use.machine->key), cell(words_of(use.state)));
+  }
+  if (!list.not_in_use.empty()) text += '\n';
+  std::string rows;
+  std::size_t count = 0;
+  std::size_t cut = 0;
+  for (const service::Point& point : list.points) {
+    if (nothing_known(list, *point.machine)) continue;
+    const bool quiet = point.standing == service::Standing::later && point.unknown.empty() && !point.put_off;
+    if (quiet && !view.all) continue;
+    if (view.first && count == *view.first) {
+      ++cut;
+      continue;
+    }
+    ++count;
+    rows += fmt::format("| {} | {} | {} | {} | {} | {} |\n", words_of(point.standing), cell(point.machine->key),
+                        cell(task_of(point)), cell(fmt::format("{}", fmt::join(limb_words(point), "; "))),
+                        when(point, list.as_of), cell(fmt::format("{}", fmt::join(remarks_of(point), "; "))));
+  }
+  text += rows.empty()
+              ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),
+                            service::counted(list.machines, "machine", "machines"))
+              : "| standing | machine | task | by | day | remarks |\n| --- | --- | --- | --- | --- | --- |\n" + rows;
+  if (cut > 0) text += fmt::format("\n{} more are left out.\n", cut);
+  if (!list.gaps.empty()) text += "\n## Not known\n\n";
+  for (const service::Gap& gap : list.gaps) {
+    text += fmt::format("- **{}**: {}\n", gap.machine.empty() ? "whole fleet" : cell(gap.machine), cell(gap.say));
+  }
+  return text;
+}
+
+}  // namespace cli

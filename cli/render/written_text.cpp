@@ -1,0 +1,100 @@
+#include "render/written_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "render/words.h"
+
+namespace cli {
+namespace {
+
+using service::LimbKind;
+using service::Point;
+using service::PointChange;
+using service::Standing;
+
+// When it comes round again, by each limb that has a day or a value for it.
+std::string next_due(const Point& point) {
+  std::vector<std::string> ends;
+  for (const auto& limb : point.limbs) {
+    const bool dated = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
+    if (dated && limb.due_on) ends.push_back(to_text(*limb.due_on));
+    if (limb.kind == LimbKind::usage && limb.due_at) ends.push_back("at " + with_unit(*limb.due_at, limb.unit));
+  }
+  return ends.empty() ? "" : fmt::format(", next due {}", fmt::join(ends, " or "));
+}
+
+std::string side(const Point* point) {
+  if (point == nullptr) return "not listed";
+  return words_of(point->standing) + (point->by_estimate ? " by estimate" : "");
+}
+
+bool same_fitting(const Point& a, const Point& b) {
+  if (a.fitted.has_value() != b.fitted.has_value()) return false;
+  return !a.fitted || (a.fitted->on == b.fitted->on && a.fitted->at == b.fitted->at);
+}
+
+}  // namespace
+
+std::string words_of(const PointChange& change, bool with_machine) {
+  const Point& point = change.after != nullptr ? *change.after : *change.before;
+  std::string text = with_machine ? service::cleaned(point.machine->key) + ' ' : "";
+  text += task_of(point) + ": ";
+  const std::string was = side(change.before);
+  const std::string is = side(change.after);
+  text += was == is ? "stays " + is : was + " -> " + is;
+  if (change.after == nullptr) return text;
+  const bool waiting = change.after->standing == Standing::later || change.after->standing == Standing::coming;
+  if (waiting) return text + next_due(*change.after);
+  const auto words = limb_words(*change.after);
+  return words.empty() ? text : text + ", " + words.front();
+}
+
+bool worth_telling(const PointChange& change) {
+  if (change.before == nullptr || change.after == nullptr) return true;
+  const Point& a = *change.before;
+  const Point& b = *change.after;
+  return a.standing != b.standing || a.by_estimate != b.by_estimate || !same_fitting(a, b);
+}
+
+std::string written_as_text(const Written& written) {
+  std::string text;
+  for (const std::string& said : written.said) text += service::cleaned(said) + '\n';
+  if (written.added.empty()) {
+    text +=
+        written.already_there > 0 ? "This is in the record already; nothing was stored.\n" : "Nothing was stored.\n";
+    for (const std::string& what : written.what) text += "  " + what + '\n';
+    return text;
+  }
+  constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
+  text += written.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
+  for (const std::string& what : written.what) text += "  " + what + '\n';
+  std::set<std::string> machines;
+  std::vector<const PointChange*> told;
+  for (const PointChange& change : written.changes) {
+    machines.insert((change.after != nullptr ? change.after : change.before)->machine->key);
+    if (worth_telling(change)) told.push_back(&change);
+  }
+  // What became worse first: that is what sends people to a machine.
+  std::stable_sort(told.begin(), told.end(), [](const PointChange* a, const PointChange* b) {
+    const auto rank = [](const PointChange* c) { return c->after == nullptr ? Standing::later : c->after->standing; };
+    return rank(a) < rank(b);
+  });
+  text += told.empty() ? "On the due list nothing changes its standing.\n" : "On the due list:\n";
+  for (std::size_t i = 0; i < std::min(most, told.size()); ++i) {
+    text += "  " + words_of(*told[i], machines.size() > 1) + '\n';
+  }
+  if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
+  for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
+  if (written.dry_run) return text;
+  if (written.command != service::undo_origin) return text + "Take it back: whichever undo\n";
+  // `undo` passes over what `undo` did, so that two of them take back two commands.
+  if (written.added.size() == 1) {
+    text += fmt::format("Bring it back: whichever strike {}\n", short_text(written.added.front().id));
+  }
+  return text + "Take back the command before it too: whichever undo\n";
+}
+
+}  // namespace cli

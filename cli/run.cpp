@@ -1,0 +1,70 @@
+#include "run.h"
+
+#include <cerrno>
+#include <filesystem>
+#include <new>
+
+#include "help.h"
+#include "output.h"
+#include "render/diagnostics.h"
+#include "render/json.h"
+#include "service/base.h"
+
+namespace cli {
+namespace {
+
+int answer(const std::vector<std::string>& written, const World& world) {
+  const Arguments arguments = parse(written);
+  Context context{world, arguments, {}, false};
+  int status = 0;
+  if (arguments.version) {
+    context.out = version_text();
+  } else if (arguments.help) {
+    context.out = arguments.command == nullptr ? help_text() : help_text(*arguments.command);
+  } else {
+    status = arguments.command->action(context);
+  }
+  const std::string_view hint =
+      context.stored ? "what was to be recorded is stored; do not enter it again" : "mend that and run it again";
+  if (const auto file = arguments.value("output"); file && *file != "-") {
+    write_replacing(world.folder / *file, context.out, hint);
+  } else {
+    write_out(world, context.out, hint);
+  }
+  return status;
+}
+
+int tell(const std::vector<std::string>& written, const World& world, service::Trouble trouble,
+         const std::vector<service::Diagnostic>& diagnostics) {
+  if (wants_json(written)) {
+    world.write_error(errors_as_json(diagnostics));
+  } else {
+    // A message that names no place in a file names who says it: cron mixes many voices.
+    const bool placed = !diagnostics.empty() && diagnostics.front().place.has_value();
+    world.write_error((placed ? "" : "whichever: ") + diagnostics_to_text(diagnostics));
+  }
+  return static_cast<int>(trouble);
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, const World& world) {
+  using service::Trouble;
+  // The texts of exceptions that are not ours are for programmers of other libraries; they are not shown.
+  try {
+    return answer(arguments, world);
+  } catch (const service::Failure& failure) {
+    return tell(arguments, world, failure.trouble(), failure.diagnostics());
+  } catch (const std::bad_alloc&) {
+    return tell(arguments, world, Trouble::io,
+                {{"no-memory", "there is not enough memory", "close other programs, or ask about one machine"}});
+  } catch (const std::filesystem::filesystem_error&) {
+    return tell(arguments, world, Trouble::io, {{"files", "a file or folder could not be reached", ""}});
+  } catch (const std::exception&) {
+    return tell(arguments, world, Trouble::internal,
+                {{"bug", "something went wrong inside the program; this is its mistake, not yours",
+                  "run it again; where it stays, report the command line and the fleet files"}});
+  }
+}
+
+}  // namespace cli

@@ -1,0 +1,22 @@
+// The whole command, in process: words in, answer out through the World, exit status back.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "parser.h"
+#include "world.h"
+
+namespace cli {
+
+// What a command is given, and where it leaves its answer.
+struct Context {
+  const World& world;
+  const Arguments& arguments;
+  std::string out;
+  bool stored = false;  // a fact is in the record, whatever becomes of the answer
+};
+
+int run(const std::vector<std::string>& arguments, const World& world);
+
+}  // namespace cli

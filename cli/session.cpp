@@ -1,0 +1,159 @@
+#include "session.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <system_error>
+
+#include "today.h"
+
+namespace cli {
+namespace {
+
+using service::Failure;
+using service::Trouble;
+
+[[noreturn]] void usage(std::string code, std::string message, std::string hint) {
+  throw Failure(Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
+}
+
+// The nearest names, else all of them where they are few, else how many there are.
+std::string which(const std::string& written, const std::vector<std::string>& names, std::string_view none) {
+  if (names.empty()) return std::string(none);
+  if (std::string near = service::did_you_mean(written, names); !near.empty()) return near;
+  if (names.size() <= 20) return fmt::format("there are: {}", fmt::join(names, ", "));
+  return fmt::format("there are {}; the fleet files list them", names.size());
+}
+
+bool is_there(const std::filesystem::path& file) {
+  std::error_code error;
+  return std::filesystem::exists(file, error);
+}
+
+std::vector<std::string> task_names(const service::Schedule& schedule) {
+  std::vector<std::string> names;
+  for (const service::Task& task : schedule.tasks) {
+    names.push_back(task.name);
+    for (const service::FollowUp& check : task.follow_ups) names.push_back(task.name + '/' + check.name);
+  }
+  return names;
+}
+
+}  // namespace
+
+std::filesystem::path fleet_folder(const Context& context) {
+  if (const auto given = context.arguments.value("fleet")) {
+    if (!given->empty()) return (context.world.folder / *given).lexically_normal();
+    usage("empty-value", "`--fleet` is empty", "name the folder that holds fleet.yaml");
+  }
+  if (const auto given = context.world.variable("WHICHEVER_FLEET"); given && !given->empty()) {
+    return (context.world.folder / *given).lexically_normal();
+  }
+  std::error_code error;
+  const auto start = std::filesystem::absolute(context.world.folder, error).lexically_normal();
+  if (is_there(context.world.folder / "fleet.yaml")) return context.world.folder;
+  for (auto folder = start; !error; folder = folder.parent_path()) {
+    if (is_there(folder / "fleet.yaml")) return folder;
+    if (folder == folder.parent_path()) break;
+  }
+  throw Failure(Trouble::not_found,
+                {"no-fleet", fmt::format("there is no fleet.yaml in {} or in any folder above it", start.string()),
+                 "go to the fleet's folder, or name it with --fleet DIR or WHICHEVER_FLEET; "
+                 "`whichever new DIR` starts one"});
+}
+
+Session open_fleet(const Context& context) {
+  Session session;
+  session.folder = fleet_folder(context);
+  auto files = service::load_fleet_files(session.folder);
+  if (session.folder == ".") files.folder.clear();
+  session.fleet = std::make_shared<const service::Fleet>(service::read_fleet(files));
+  session.day_is_given = context.arguments.has("as-of");
+  session.today = session.day_is_given ? day_option(context.arguments, "as-of", {})
+                                       : day_in_zone(context.world.milliseconds(), session.fleet->time_zone);
+  return session;
+}
+
+service::Record open_record(const std::filesystem::path& folder, service::Access access) {
+  const auto file = folder / "record.db";
+  if (!is_there(file)) {
+    throw Failure(Trouble::not_found,
+                  {"no-record", fmt::format("there is no record {}, so nothing is known of any machine", file.string()),
+                   fmt::format("start one: whichever new {}", folder.string())});
+  }
+  return service::Record::open(file, access);
+}
+
+service::Snapshot snapshot_of(const Session& session, const service::Record& record, const service::Scope& scope) {
+  return {session.fleet, record.facts(scope), session.today, session.day_is_given, scope, record.newest_day()};
+}
+
+const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written) {
+  if (const service::Machine* machine = fleet.machine(written)) return *machine;
+  std::vector<std::string> names;
+  for (const service::Machine& machine : fleet.machines) names.push_back(machine.key);
+  usage("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written),
+        which(written, names, "the fleet lists no machines"));
+}
+
+service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet) {
+  if (!arguments.has("machine") && !arguments.has("site")) return {};
+  std::vector<std::string> machines;
+  for (const std::string& written : arguments.values("machine")) machines.push_back(machine_named(fleet, written).key);
+  if (const auto site = arguments.value("site")) {
+    std::vector<std::string> names;
+    for (const service::Site& known : fleet.sites) names.push_back(known.key);
+    if (fleet.site(*site) == nullptr) {
+      usage("unknown-site", fmt::format("there is no site `{}` in this fleet", *site),
+            which(*site, names, "the fleet lists no sites"));
+    }
+    const auto of_site = service::scope_of_site(fleet, *site);
+    machines.insert(machines.end(), of_site.machines->begin(), of_site.machines->end());
+  }
+  return {machines};
+}
+
+service::Scope only(const service::Machine& machine) { return {std::vector<std::string>{machine.key}}; }
+
+TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written) {
+  const auto at = written.find('@');
+  TaskName named{written.substr(0, at), at == std::string::npos ? "" : written.substr(at + 1)};
+  const auto names = task_names(fleet.schedule_of(machine));
+  if (std::find(names.begin(), names.end(), named.task) == names.end()) {
+    usage("unknown-task", fmt::format("{} has no task `{}`", machine.key, named.task),
+          which(named.task, names, "its schedule has no tasks"));
+  }
+  if (at == std::string::npos) return named;
+  const auto task = service::task_of(fleet, machine, named.task.substr(0, named.task.find('/')));
+  const auto& positions = task->positions;
+  if (std::find(positions.begin(), positions.end(), named.position) == positions.end()) {
+    usage("unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
+          which(named.position, positions, "this task has no positions; leave out what follows the @"));
+  }
+  return named;
+}
+
+service::Day day_option(const Arguments& arguments, const std::string& name, service::Day otherwise) {
+  const auto written = arguments.value(name);
+  if (!written) return otherwise;
+  const auto day = service::parse_day(*written);
+  if (!day) usage("bad-day", fmt::format("`--{} {}` {}", name, *written, day.problem), "write a day as 2026-03-01");
+  return *day;
+}
+
+service::Amount amount_of(const std::string& written, const std::string& what) {
+  const auto amount = service::parse_amount(written);
+  if (!amount) {
+    usage("bad-number", fmt::format("{} `{}` {}", what, written, amount.problem),
+          "write digits with a point, such as 1250 or 1250.5");
+  }
+  return *amount;
+}
+
+std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name) {
+  const auto written = arguments.value(name);
+  if (!written) return std::nullopt;
+  return amount_of(*written, "--" + name);
+}
+
+}  // namespace cli

@@ -1,0 +1,58 @@
+// From a command line to an open fleet: which folder, which day, which record.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "run.h"
+#include "service/fleet.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+#include "service/standing.h"
+
+namespace cli {
+
+struct Session {
+  std::filesystem::path folder;
+  std::shared_ptr<const service::Fleet> fleet;
+  service::Day today;
+  bool day_is_given = false;  // by --as-of; else it came off the clock
+};
+
+// --fleet, else $WHICHEVER_FLEET, else the nearest folder upwards with a fleet.yaml. Fails with not_found.
+std::filesystem::path fleet_folder(const Context& context);
+
+Session open_fleet(const Context& context);
+
+// Fails with not_found where the folder has no record yet.
+service::Record open_record(const std::filesystem::path& folder, service::Access access);
+
+// What the record holds about a scope, on the session's day.
+service::Snapshot snapshot_of(const Session& session, const service::Record& record, const service::Scope& scope);
+
+// --- Names as people write them; each fails with usage and the nearest valid names ---
+
+const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written);
+
+// The machines of --machine and --site together; all where neither is given.
+service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet);
+
+service::Scope only(const service::Machine& machine);
+
+struct TaskName {
+  std::string task;      // `engine-oil`, `engine-oil/check-leaks`
+  std::string position;  // empty: none given
+};
+
+TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written);
+
+// --- Values of options; each fails with usage ---
+
+service::Day day_option(const Arguments& arguments, const std::string& name, service::Day otherwise);
+std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name);
+service::Amount amount_of(const std::string& written, const std::string& what);
+
+}  // namespace cli

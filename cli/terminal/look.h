@@ -1,0 +1,36 @@
+// How the answer may look: colours, bars, which characters, how wide.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "parser.h"
+#include "service/standing.h"
+#include "world.h"
+
+namespace cli {
+
+struct Look {
+  bool drawn = false;  // bars; else plain columns for pipes and files
+  bool colour = false;
+  bool exact_colour = false;  // 24 bits; else the nearest of 256
+  bool line_drawing = false;  // the terminal's text is UTF-8
+  int columns = 0;            // 0: as wide as it takes
+};
+
+// --color always|never decides; `auto` is a terminal whose TERM is not dumb, and NO_COLOR unset or empty.
+// Bars are drawn on a terminal and wherever colours are. Fails with usage on another word.
+Look look_of(const World& world, const Arguments& arguments);
+
+// Colours by what they stand for.
+enum class Ink { plain, overdue, due, coming, no_record, quiet, strong };
+
+Ink ink_of(service::Standing standing);
+
+// The text in that colour, or as it is.
+std::string painted(const Look& look, Ink ink, std::string_view text);
+
+// Two colours at once, for a cell that holds two bars.
+std::string painted(const Look& look, Ink upper, Ink lower, std::string_view text);
+
+}  // namespace cli

@@ -1,0 +1,50 @@
+#include "terminal/width.h"
+
+#include <utf8proc.h>
+
+#include <algorithm>
+
+namespace cli {
+
+std::size_t width(std::string_view text) {
+  constexpr utf8proc_int32_t emoji_form = 0xFE0F;
+  std::size_t columns = 0;
+  std::size_t cluster = 0;  // a letter with its marks is as wide as its widest part
+  utf8proc_int32_t before = 0;
+  utf8proc_int32_t state = 0;
+  const auto* bytes = reinterpret_cast<const utf8proc_uint8_t*>(text.data());
+  auto left = static_cast<utf8proc_ssize_t>(text.size());
+  bool first = true;
+  while (left > 0) {
+    utf8proc_int32_t letter = 0;
+    utf8proc_ssize_t length = utf8proc_iterate(bytes, left, &letter);
+    if (length <= 0) {  // not text: a terminal shows one mark for the byte
+      letter = 0xFFFD;
+      length = 1;
+    }
+    bytes += length;
+    left -= length;
+    if (first || utf8proc_grapheme_break_stateful(before, letter, &state)) {
+      columns += cluster;
+      cluster = 0;
+    }
+    cluster = std::max(cluster, static_cast<std::size_t>(utf8proc_charwidth(letter)));
+    const bool flag = utf8proc_get_property(letter)->boundclass == UTF8PROC_BOUNDCLASS_REGIONAL_INDICATOR;
+    if (letter == emoji_form || flag) cluster = 2;
+    before = letter;
+    first = false;
+  }
+  return columns + cluster;
+}
+
+std::string padded(std::string_view text, std::size_t columns) {
+  const std::size_t have = width(text);
+  return std::string(text) + std::string(columns > have ? columns - have : 0, ' ');
+}
+
+std::string padded_left(std::string_view text, std::size_t columns) {
+  const std::size_t have = width(text);
+  return std::string(columns > have ? columns - have : 0, ' ') + std::string(text);
+}
+
+}  // namespace cli

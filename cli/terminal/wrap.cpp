@@ -1,0 +1,37 @@
+#include "terminal/wrap.h"
+
+#include <algorithm>
+
+#include "terminal/width.h"
+
+namespace cli {
+
+std::vector<std::string> wrapped_lines(std::string_view text, std::size_t columns) {
+  std::vector<std::string> lines;
+  std::size_t used = 0;
+  while (!text.empty()) {
+    const auto end = text.find(' ');
+    const std::string_view word = text.substr(0, end);
+    const std::size_t needs = width(word);
+    if (lines.empty() || (columns != 0 && used + 1 + needs > columns)) {
+      lines.emplace_back(word);
+      used = needs;
+    } else {
+      lines.back() += ' ';
+      lines.back() += word;
+      used += 1 + needs;
+    }
+    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+  }
+  return lines;
+}
+
+std::string wrapped(std::string_view head, std::string_view text, std::size_t columns, std::size_t indent) {
+  const std::size_t taken = std::max(width(head), indent);
+  const auto lines = wrapped_lines(text, columns == 0 ? 0 : columns > taken + 20 ? columns - taken : 20);
+  std::string out(head);
+  for (std::size_t i = 0; i < lines.size(); ++i) out += (i == 0 ? "" : '\n' + std::string(indent, ' ')) + lines[i];
+  return out + '\n';
+}
+
+}  // namespace cli

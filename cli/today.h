@@ -1,0 +1,15 @@
+// Which day it is where the machines stand.
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "service/base.h"
+
+namespace cli {
+
+// The civil day in a time zone (an IANA name; empty: UTC) at that many milliseconds since 1970.
+// Fails with bad_fleet where this computer does not know the zone.
+service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone);
+
+}  // namespace cli
