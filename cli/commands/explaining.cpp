@@ -149,11 +149,11 @@ std::vector<std::string> usage_sums(const service::Snapshot& snapshot, const Poi
   }
   sums.push_back(used);
   if (limb.due_at && limb.left) {
-    sums.push_back(fmt::format("due at {}: {}", with_unit(*limb.due_at, limb.unit), words_of(limb, point)));
+    sums.push_back(fmt::format("due at {}: {}", due_point(limb), words_of(limb, point)));
   }
   if (limb.estimated_used) {
     sums.push_back(fmt::format("today by estimate {} used, from the use up to {}",
-                               with_unit(*limb.estimated_used, limb.unit), to_text(last.day)));
+                               about(*limb.estimated_used, limb.unit), to_text(last.day)));
   }
   return sums;
 }

@@ -36,6 +36,15 @@ service::Stamp stamp_of(const World& world, const std::string& origin,
   return {service::make_command_id(drawn_at, world.draw()), now, entered_by(world), origin};
 }
 
+// One mistyped value may concern several facts of a command; it is said once. Rows of a file are each said.
+std::vector<service::Diagnostic> once_each(std::vector<service::Diagnostic> refused) {
+  std::set<std::string> said;
+  std::erase_if(refused, [&](const service::Diagnostic& diagnostic) {
+    return !diagnostic.place && !said.insert(diagnostic.message).second;
+  });
+  return refused;
+}
+
 [[noreturn]] void refuse(const std::string& origin, std::vector<service::Diagnostic> refused) {
   // A name that is mistyped on the command line is a usage error; in a file it is the file that is wrong.
   const bool mistyped = !origin.starts_with("import") &&
@@ -97,7 +106,7 @@ Written write(Context& context, const Session& session, service::Record& record,
     const auto proposals = errand.propose(known);
     const auto stamp = stamp_of(context.world, errand.origin, proposals);
     auto judgement = service::judge(*session.fleet, known, proposals, stamp, session.today);
-    if (!judgement.refused.empty()) refuse(errand.origin, std::move(judgement.refused));
+    if (!judgement.refused.empty()) refuse(errand.origin, once_each(std::move(judgement.refused)));
     written.already_there = judgement.already_there;
     written.said = std::move(judgement.said);
     accepted = judgement.accepted.size();

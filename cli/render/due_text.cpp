@@ -24,7 +24,8 @@ std::string heading(const Look& look, std::string_view text) { return painted(lo
 std::pair<std::string, std::string> line_of(const Gap& gap) {
   const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;
   if (gap.kind == GapKind::nothing_recorded) {
-    return {who, fmt::format("{}: whichever find-out {}", gap.say, gap.machine)};
+    return {who, fmt::format("{}; write down what you know, a year is enough: whichever done {} TASK --on YEAR",
+                             gap.say, gap.machine)};
   }
   return {who, gap.say};
 }

@@ -15,6 +15,7 @@ void add_limb_figures(Json& json, const LimbStanding& limb) {
       json["used"] = number_or_null(limb.used);
       json["left"] = number_or_null(limb.left);
       json["due_at"] = number_or_null(limb.due_at);
+      json["due_shown"] = number_or_null(limb.due_shown);
       json["due_on"] = day_or_null(limb.due_on);
       return;
     case LimbKind::calendar:

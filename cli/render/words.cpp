@@ -118,6 +118,16 @@ std::string words_of(LimbKind kind) {
   return "";
 }
 
+std::string about(service::Amount amount, const std::string& unit) {
+  return fmt::format("{} {}", (amount.hundredths + 50) / 100, unit);
+}
+
+std::string due_point(const service::LimbStanding& limb) {
+  const std::string usage = with_unit(*limb.due_at, limb.unit);
+  if (!limb.due_shown || *limb.due_shown == *limb.due_at) return usage;
+  return fmt::format("{} (the meter then shows {})", usage, with_unit(*limb.due_shown, limb.unit));
+}
+
 std::string with_unit(service::Amount amount, const std::string& unit) {
   const std::string number = unit == "h" ? to_text_tenths(amount) : to_text(amount);
   return unit.empty() ? number : number + ' ' + service::cleaned(unit);
@@ -206,7 +216,7 @@ std::vector<std::string> remarks_of(const Point& point) {
     std::string remark = "by estimate: read the meter";
     const auto* limb = point.ruled_by ? &point.limbs[*point.ruled_by] : nullptr;
     if (limb != nullptr && limb->estimated_used) {
-      remark += fmt::format(" (about {} used)", with_unit(*limb->estimated_used, limb->unit));
+      remark += fmt::format(" (about {} used)", about(*limb->estimated_used, limb->unit));
     }
     remarks.push_back(std::move(remark));
   }

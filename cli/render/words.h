@@ -16,6 +16,12 @@ std::string_view mark_of(service::Standing standing);  // `!!`, `! `, ...: told 
 // `250.0 h`, `30 bales`.
 std::string with_unit(service::Amount amount, const std::string& unit);
 
+// An estimate, rounded to whole units: decimals would claim to know more than it does.
+std::string about(service::Amount amount, const std::string& unit);
+
+// The due point of a usage limb; where the meter was changed or went round, also what it then shows.
+std::string due_point(const service::LimbStanding& limb);
+
 // `engine-oil`, `tyre@front-left`.
 std::string task_of(const service::Point& point);
 

@@ -21,7 +21,7 @@ std::string next_due(const Point& point) {
   for (const auto& limb : point.limbs) {
     const bool dated = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
     if (dated && limb.due_on) ends.push_back(to_text(*limb.due_on));
-    if (limb.kind == LimbKind::usage && limb.due_at) ends.push_back("at " + with_unit(*limb.due_at, limb.unit));
+    if (limb.kind == LimbKind::usage && limb.due_at) ends.push_back("at " + due_point(limb));
   }
   return ends.empty() ? "" : fmt::format(", next due {}", fmt::join(ends, " or "));
 }

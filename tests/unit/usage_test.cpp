@@ -295,3 +295,18 @@ TEST_CASE("the first day at a level is the first whose own usage is there") {
     if (*reached > day("2024-01-01")) CHECK(*meter.on(*reached - date::days{1}) < service::Amount{level});
   }
 }
+
+TEST_CASE("a level is told as the meter now on the machine shows it") {
+  // Replaced at 4250.5 by a new one at 0: usage 5000 is 749.5 on it.
+  World world("  t: {do: T, every: {hours: 1000}}\n", "bought: {on: 2020-01-01, at: 4000}");
+  world.done("t", "2020-01-01", "4000");
+  world.meter_change("2024-01-10", "4250.5", "0");
+  world.reading("2024-02-01", "30");
+  CHECK(test::text_or_none(test::limb(world.point("2024-02-01", "t"), service::LimbKind::usage).due_at) == "5000");
+  CHECK(test::text_or_none(test::limb(world.point("2024-02-01", "t"), service::LimbKind::usage).due_shown) == "749.5");
+  // Rolls over at 10000: 10100 of usage will be 100 on the glass.
+  World round("  t: {do: T, every: {hours: 250}}\n",
+              "bought: {on: 2020-01-01, at: 9850}, meters: {engine: {unit: h, rolls-over-at: 10000}}");
+  round.done("t", "2020-01-02", "9850");
+  CHECK(test::text_or_none(test::limb(round.point("2020-01-03", "t"), service::LimbKind::usage).due_shown) == "100");
+}

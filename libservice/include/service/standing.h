@@ -53,6 +53,7 @@ struct LimbStanding {
   std::optional<Amount> used;
   std::optional<Amount> left;
   std::optional<Amount> due_at;     // usage
+  std::optional<Amount> due_shown;  // what the meter now on the machine shows then
   std::optional<Day> counted_from;  // the day from which a calendar limb counts (its anchor)
   std::optional<Day> due_on;
   std::optional<int> left_days;

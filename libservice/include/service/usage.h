@@ -61,6 +61,10 @@ class MeterHistory {
   // The first day on which known usage had reached a level.
   std::optional<Day> first_day_at(Amount level) const;
 
+  // What the meter now on the machine shows when usage has reached a level: after a change of the meter or a roll-over
+  // that is another number than the usage.
+  Amount shown_at(Amount usage) const;
+
   // What usage a fact's `at` stands for on this meter; also for services known by year or month only.
   std::optional<Amount> usage_of(const FactId& fact) const;
 
@@ -68,6 +72,8 @@ class MeterHistory {
   std::vector<Knot> knots_;
   std::vector<Doubt> doubts_;
   std::map<FactId, Amount> by_fact_;
+  Amount offset_;  // of the current segment
+  std::optional<Amount> rolls_over_at_;
   bool read_ = false;
 };
 

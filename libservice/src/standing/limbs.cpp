@@ -35,6 +35,7 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
   const MeterHistory* history = view.history(standing.name);
   if (history == nullptr || !start) return standing;
   standing.due_at = *start + limb.every;
+  standing.due_shown = history->shown_at(*standing.due_at);
   const auto known = history->on(view.as_of);
   if (!known) return standing;
   const Amount counted_from = fitted_at.value_or(*start);

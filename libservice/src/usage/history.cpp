@@ -22,6 +22,7 @@ std::string_view to_text(Basis basis) {
 
 MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
   Amount offset;
+  rolls_over_at_ = meter.rolls_over_at;
   std::optional<FactId> holder;  // the fact that says the usage which now holds
   std::optional<Knot> last_reading;
   const auto too_much = [&](const Knot& from, const Knot& to) {
@@ -58,6 +59,7 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
       read_ = true;
     }
   }
+  offset_ = offset;
   for (const Fact& fact : facts) {
     if (fact.kind != FactKind::service || fact.on.whole_day() || !fact.at || !shown_by(fact, machine, meter)) continue;
     Amount shift;
@@ -66,6 +68,11 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
     }
     by_fact_.emplace(fact.id, *fact.at + shift);
   }
+}
+
+Amount MeterHistory::shown_at(Amount usage) const {
+  const Amount shown = usage - offset_;
+  return rolls_over_at_ && shown > *rolls_over_at_ ? shown - *rolls_over_at_ : shown;
 }
 
 std::optional<Amount> MeterHistory::on(Day day) const {

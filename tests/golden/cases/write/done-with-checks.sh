@@ -1,1 +1,1 @@
-whichever done tractor-big engine-oil --at 2282 --checked --as-of 2026-06-15 || echo "status $?"
+whichever done tractor-big engine-oil --at 2390 --checked --as-of 2026-06-15
