@@ -62,7 +62,7 @@ class Bench:
 
 
 def expected(path):
-    return path.read_text() if path.exists() else ""
+    return path.read_bytes().decode() if path.exists() else ""  # as bytes: CSV ends its lines with CR LF
 
 
 def case(bench, script):
@@ -77,7 +77,7 @@ def case(bench, script):
         if text == expected(path):
             continue
         if refresh:
-            path.write_text(text) if text else path.unlink(missing_ok=True)
+            path.write_bytes(text.encode()) if text else path.unlink(missing_ok=True)
             continue
         ok = False
         print(f"FAILED {name}{suffix}\n--- expected\n{expected(path)}--- printed\n{text}---")
