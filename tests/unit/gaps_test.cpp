@@ -178,6 +178,17 @@ TEST_CASE("a machine that is not ours on the day has no gaps") {
   World world = hours("bought: {on: 2020-01-01, at: 0}, left: 2026-01-01");
   world.reading("2025-01-01", "100");
   CHECK(count(world, "2025-12-31", GapKind::stale) == 1);
-  CHECK(world.due("2026-01-01").gaps.empty());
+  for (const auto& gap : world.due("2026-01-01").gaps) CHECK(gap.machine.empty());
   CHECK(world.due("2026-01-01").machines == 0);
+}
+
+TEST_CASE("a list without any machine is no all-clear") {
+  World world("  t: {do: T, every: {months: 12}}\n", "in-service: {on: 2026-01-01, at: 0}");
+  const auto list = world.due("2025-12-31");
+  CHECK(list.points.empty());
+  REQUIRE(list.gaps.size() == 1);
+  CHECK(list.gaps.front().kind == service::GapKind::no_machine);
+  CHECK(service::overdue_list(list).size() == 1);
+  CHECK(service::needs_doing(list));
+  CHECK(world.due("2026-01-01").gaps.empty());
 }

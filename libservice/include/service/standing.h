@@ -129,6 +129,7 @@ enum class GapKind {
   doubt,             // facts about a meter contradict each other, or say more than 24 h a day
   unlisted,          // facts about a machine that the fleet does not list
   clock,             // today is before the newest fact
+  no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
 };
 
 std::string_view to_text(GapKind kind);  // `no-reading`

@@ -78,6 +78,8 @@ std::string_view to_text(GapKind kind) {
       return "doubt";
     case GapKind::unlisted:
       return "unlisted";
+    case GapKind::no_machine:
+      return "no-machine";
     case GapKind::clock:
       return "clock";
   }
