@@ -7,8 +7,7 @@
 
 namespace service::record {
 
-const char* const damage_hint =
-    "restore a backup, and merge what other copies hold; `check` lists the damage, `export` writes what is legible";
+const char* const damage_hint = "put back a copy of the record made before; this one was not changed";
 
 Diagnostic damaged_book() {
   return {"damaged-book", "the row that counts the whole book does not agree with its checksum", damage_hint};
