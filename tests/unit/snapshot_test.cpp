@@ -141,7 +141,8 @@ TEST_CASE("the facts of a machine are in order of day, then of entry") {
   world.reading("2026-03-01", "301");
   world.done("t", "2026");  // from 1 January on, entered last
   std::string order;
-  for (const Fact& fact : world.snapshot("2026-12-31").facts_of("m")) order += text_or_none(fact.at) + " ";
+  const service::Snapshot snapshot = world.snapshot("2026-12-31");  // the facts live as long as it does
+  for (const Fact& fact : snapshot.facts_of("m")) order += text_or_none(fact.at) + " ";
   CHECK(order == "100 none 300 301 ");
 }
 
