@@ -29,9 +29,7 @@ service::Stamp stamp_of(const World& world, const std::string& origin,
   std::int64_t drawn_at = now;
   for (const auto& proposal : proposals) {
     if (!proposal.fact.strikes) continue;
-    std::int64_t struck_at = 0;
-    for (std::size_t i = 0; i < 6; ++i) struck_at = struck_at * 256 + proposal.fact.strikes->command.bytes[i];
-    drawn_at = std::max(drawn_at, struck_at + 1);
+    drawn_at = std::max(drawn_at, service::milliseconds_of(proposal.fact.strikes->command) + 1);
   }
   return {service::make_command_id(drawn_at, world.draw()), now, entered_by(world), origin};
 }
