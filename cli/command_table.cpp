@@ -150,12 +150,13 @@ const std::vector<Command>& table() {
       {.name = "export",
        .summary = "write the whole record as CSV or JSON Lines",
        .about = "Writes every fact with its id, struck ones too. Importing it into an empty record gives the same "
-                "record.",
+                "record. Of a damaged record nothing is written, unless --legible asks for what can still be read: "
+                "that may lack facts.",
        .words = {},
-       .options = {},
+       .options = {{"legible", "", "of a damaged record: what can still be read"}},
        .formats = {"csv", "jsonl", "json"},
        .examples = {{"export", "the whole book as CSV"}, {"export --format jsonl", "one JSON object a line"}},
-       .statuses = {},
+       .statuses = {{65, "the record is damaged; with --legible, what could be read was written"}},
        .action = export_facts},
       {.name = "new",
        .summary = "start a fleet, or a record for one",

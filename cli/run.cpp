@@ -13,9 +13,20 @@
 namespace cli {
 namespace {
 
+void say(const std::vector<std::string>& written, const World& world,
+         const std::vector<service::Diagnostic>& diagnostics) {
+  if (wants_json(written)) {
+    world.write_error(errors_as_json(diagnostics));
+  } else {
+    // A message that names no place in a file names who says it: cron mixes many voices.
+    const bool placed = !diagnostics.empty() && diagnostics.front().place.has_value();
+    world.write_error((placed ? "" : "whichever: ") + diagnostics_to_text(diagnostics));
+  }
+}
+
 int answer(const std::vector<std::string>& written, const World& world) {
   const Arguments arguments = parse(written);
-  Context context{world, arguments, {}, false};
+  Context context{world, arguments, {}, {}, false};
   int status = 0;
   if (arguments.version) {
     context.out = version_text();
@@ -31,18 +42,13 @@ int answer(const std::vector<std::string>& written, const World& world) {
   } else {
     write_out(world, context.out, hint);
   }
+  if (!context.also.empty()) say(written, world, context.also);
   return status;
 }
 
 int tell(const std::vector<std::string>& written, const World& world, service::Trouble trouble,
          const std::vector<service::Diagnostic>& diagnostics) {
-  if (wants_json(written)) {
-    world.write_error(errors_as_json(diagnostics));
-  } else {
-    // A message that names no place in a file names who says it: cron mixes many voices.
-    const bool placed = !diagnostics.empty() && diagnostics.front().place.has_value();
-    world.write_error((placed ? "" : "whichever: ") + diagnostics_to_text(diagnostics));
-  }
+  say(written, world, diagnostics);
   return static_cast<int>(trouble);
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "parser.h"
+#include "service/base.h"
 #include "world.h"
 
 namespace cli {
@@ -14,7 +15,8 @@ struct Context {
   const World& world;
   const Arguments& arguments;
   std::string out;
-  bool stored = false;  // a fact is in the record, whatever becomes of the answer
+  std::vector<service::Diagnostic> also;  // said beside the answer, on standard error
+  bool stored = false;                    // a fact is in the record, whatever becomes of the answer
 };
 
 int run(const std::vector<std::string>& arguments, const World& world);

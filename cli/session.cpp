@@ -65,9 +65,9 @@ std::filesystem::path fleet_folder(const Context& context) {
 Session open_fleet(const Context& context) {
   Session session;
   session.folder = fleet_folder(context);
-  auto files = service::load_fleet_files(session.folder);
-  if (session.folder == ".") files.folder.clear();
-  session.fleet = std::make_shared<const service::Fleet>(service::read_fleet(files));
+  session.files = service::load_fleet_files(session.folder);
+  if (session.folder == ".") session.files.folder.clear();
+  session.fleet = std::make_shared<const service::Fleet>(service::read_fleet(session.files));
   session.day_is_given = context.arguments.has("as-of");
   session.today = session.day_is_given ? day_option(context.arguments, "as-of", {})
                                        : day_in_zone(context.world.milliseconds(), session.fleet->time_zone);

@@ -17,6 +17,7 @@ namespace cli {
 
 struct Session {
   std::filesystem::path folder;
+  service::FleetFiles files;
   std::shared_ptr<const service::Fleet> fleet;
   service::Day today;
   bool day_is_given = false;  // by --as-of; else it came off the clock

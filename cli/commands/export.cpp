@@ -6,10 +6,17 @@ namespace cli {
 
 int export_facts(Context& context) {
   const auto record = open_record(fleet_folder(context), service::Access::read);
-  const auto facts = record.facts();
+  service::Legible book;
+  if (context.arguments.has("legible")) {
+    book = record.legible();
+  } else {
+    book.facts = record.facts();
+  }
   const bool csv = context.arguments.value("format").value_or("csv") == "csv";
-  context.out = csv ? service::facts_to_csv(facts) : service::facts_to_json_lines(facts);
-  return 0;
+  context.out = csv ? service::facts_to_csv(book.facts) : service::facts_to_json_lines(book.facts);
+  context.also = std::move(book.damage);
+  // Whoever goes on with this file must know that it may lack facts.
+  return context.also.empty() ? 0 : static_cast<int>(service::Trouble::bad_data);
 }
 
 }  // namespace cli

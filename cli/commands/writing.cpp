@@ -113,6 +113,8 @@ Written write(Context& context, const Session& session, service::Record& record,
   // Facts that came with an id of their own may be there from another copy of the record.
   written.already_there += static_cast<int>(accepted - written.added.size());
   context.stored = !written.dry_run && !written.added.empty();
+  // Whoever may write the record spares those who only ask the parsing of files that did not change.
+  if (context.stored) service::keep_compiled(session.folder, session.files);
 
   try {
     compare(session, before, newest, written);

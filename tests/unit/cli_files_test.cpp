@@ -189,6 +189,52 @@ TEST_CASE("an answer that cannot be written is a failure, a reader gone is not")
   CHECK(place.complains("stored"));  // nobody should enter it again
 }
 
+TEST_CASE("of a damaged record the rest can be saved, and is never taken for the whole") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("saw loader leak --note lefthand") == 0);
+  REQUIRE(place.run("reading loader 100") == 0);
+  REQUIRE(place.run("export --legible") == 0);  // a sound one is written as ever
+  CHECK(place.err.empty());
+  std::string bytes = place.read("record.db");
+  for (auto at = bytes.find("lefthand"); at != std::string::npos; at = bytes.find("lefthand")) bytes[at] = 'L';
+  place.write("record.db", bytes);
+
+  for (const char* line : {"due", "export", "history loader"}) {
+    CAPTURE(line);
+    CHECK(place.run(line) == 65);
+    CHECK(place.out.empty());
+    CHECK(place.complains("does not agree with its checksum"));
+    CHECK(place.complains("whichever export --legible"));
+  }
+  CHECK(place.run("export --legible") == 65);
+  CHECK(place.says("reading,"));
+  CHECK_FALSE(place.says("efthand"));
+  CHECK(place.complains("does not agree with its checksum"));
+  place.write("left.csv", place.out);
+  std::filesystem::remove(place.folder / "record.db");
+  REQUIRE(place.run("new .") == 0);
+  CHECK(place.run("import left.csv") == 0);
+  CHECK(place.says("1 fact new"));
+}
+
+TEST_CASE("whoever writes leaves the fleet's files parsed for whoever asks") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("due") == 0);
+  CHECK_FALSE(std::filesystem::exists(place.folder / ".compiled-fleet"));
+  REQUIRE(place.run("reading loader 100 --dry-run") == 0);
+  CHECK_FALSE(std::filesystem::exists(place.folder / ".compiled-fleet"));
+  REQUIRE(place.run("reading loader 100") == 0);
+  const std::string compiled = place.read(".compiled-fleet");
+  CHECK_FALSE(compiled.empty());
+  REQUIRE(place.run("due --all --format json") == 0);
+  const std::string with = place.out;
+  std::filesystem::remove(place.folder / ".compiled-fleet");
+  REQUIRE(place.run("due --all --format json") == 0);
+  CHECK(place.out == with);
+}
+
 TEST_CASE("today is the day where the machines stand") {
   Place place;
   place.furnish();

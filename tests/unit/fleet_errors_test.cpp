@@ -115,6 +115,30 @@ TEST_CASE("each mistake in a fleet is reported in the words that were agreed") {
   }
 }
 
+TEST_CASE("out of the compiled text come the same mistakes in the same places") {
+  for (const fs::path& folder : folders()) {
+    if (fs::exists(folder / "path.txt")) continue;
+    CAPTURE(folder.filename().string());
+    const auto said = [](const service::FleetFiles& files) {
+      try {
+        return said_of(service::read_fleet(files).remarks).text;
+      } catch (const service::Failure& failure) {
+        return said_of(failure.diagnostics()).text;
+      }
+    };
+    service::FleetFiles files;
+    try {
+      files = service::load_fleet_files(folder);
+    } catch (const service::Failure&) {
+      continue;  // nothing to compile
+    }
+    add_repeated(folder, files);
+    const std::string parsed = said(files);
+    files.compiled = service::compile_fleet(files);
+    CHECK(said(files) == parsed);
+  }
+}
+
 TEST_CASE("each code has a folder with its mistake, and each folder a code") {
   std::set<std::string> names;
   for (const fs::path& folder : folders()) names.insert(folder.filename().string());

@@ -84,6 +84,10 @@ std::string all_points(const service::DueList& list, const Scope& scope) {
   return text;
 }
 
+std::size_t facts_of(const service::Snapshot& snapshot, std::string_view machine) {
+  return snapshot.facts_of(machine).size();
+}
+
 }  // namespace
 
 TEST_CASE("facts dated after the day asked about are not there yet, whenever they were entered") {
@@ -92,9 +96,9 @@ TEST_CASE("facts dated after the day asked about are not there yet, whenever the
   world.done("t", "2026-01-01", "400");
   CHECK(service::to_text(world.point("2026-02-28", "t").fitted->on) == "2026-01-01");
   CHECK(service::to_text(world.point("2026-03-01", "t").fitted->on) == "2026-03-01");
-  CHECK(world.snapshot("2025-12-31").facts_of("m").empty());
-  CHECK(world.snapshot("2026-02-28").facts_of("m").size() == 1);
-  CHECK(world.snapshot("2026-03-01").facts_of("m").size() == 2);
+  CHECK(facts_of(world.snapshot("2025-12-31"), "m") == 0);
+  CHECK(facts_of(world.snapshot("2026-02-28"), "m") == 1);
+  CHECK(facts_of(world.snapshot("2026-03-01"), "m") == 2);
 }
 
 TEST_CASE("a later reading does not tell what was known on an earlier day") {
@@ -108,8 +112,8 @@ TEST_CASE("a later reading does not tell what was known on an earlier day") {
 TEST_CASE("a fact known by its month only is there from the month's first day") {
   World world = machine();
   world.done("t", "2026-03");
-  CHECK(world.snapshot("2026-02-28").facts_of("m").empty());
-  CHECK(world.snapshot("2026-03-01").facts_of("m").size() == 1);
+  CHECK(facts_of(world.snapshot("2026-02-28"), "m") == 0);
+  CHECK(facts_of(world.snapshot("2026-03-01"), "m") == 1);
 }
 
 TEST_CASE("a fact that was struck is not there on any day, also before the day of its strike") {
@@ -123,7 +127,7 @@ TEST_CASE("a fact that was struck is not there on any day, also before the day o
   for (const std::string_view as_of : {"2026-02-01", "2026-05-31", "2026-06-01", "2027-01-01"}) {
     CAPTURE(as_of);
     CHECK(service::to_text(world.point(as_of, "t").fitted->on) == "2026-01-01");
-    CHECK(world.snapshot(as_of).facts_of("m").size() == 1);
+    CHECK(facts_of(world.snapshot(as_of), "m") == 1);
   }
 }
 
@@ -131,7 +135,7 @@ TEST_CASE("a strike that was struck holds on no day") {
   World world = machine();
   const auto strike = world.strike(world.done("t", "2026-02-01", "500").id).id;
   world.strike(strike);
-  CHECK(world.snapshot("2026-02-01").facts_of("m").size() == 1);
+  CHECK(facts_of(world.snapshot("2026-02-01"), "m") == 1);
 }
 
 TEST_CASE("the facts of a machine are in order of day, then of entry") {
@@ -149,8 +153,9 @@ TEST_CASE("the facts of a machine are in order of day, then of entry") {
 TEST_CASE("a machine without facts, or without a name here, has none") {
   World world = machine();
   world.reading("2026-01-01", "100");
-  CHECK(world.snapshot("2026-12-31").facts_of("other").empty());
-  CHECK(world.snapshot("2026-12-31").unlisted().empty());
+  CHECK(facts_of(world.snapshot("2026-12-31"), "other") == 0);
+  const service::Snapshot snapshot = world.snapshot("2026-12-31");
+  CHECK(snapshot.unlisted().empty());
 }
 
 TEST_CASE("machines that the fleet does not list are told with the number of their facts") {

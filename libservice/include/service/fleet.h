@@ -330,6 +330,11 @@ struct Fleet {
 struct FleetFiles {
   std::filesystem::path folder;  // how to name the files in messages; may be empty
   std::map<std::string, std::string> texts;
+
+  // What `keep_compiled` left in the folder, else empty: the YAML files, parsed. It only ever saves time. A file that
+  // does not equal byte for byte the one that was parsed is parsed again, and so is all where the compiled text is
+  // damaged or of another version of this program.
+  std::string compiled = {};
 };
 
 // Reads the folder's files into memory.
@@ -338,5 +343,15 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder);
 
 // Fails with bad_fleet, carrying every mistake of all files in the order of files and lines.
 Fleet read_fleet(const FleetFiles& files);
+
+// The YAML files, parsed, as the text of `FleetFiles::compiled`. A file with a mistake is left out.
+std::string compile_fleet(const FleetFiles& files);
+
+// Whether `files.compiled` serves for all YAML files that are there, and holds no others.
+bool is_compiled(const FleetFiles& files);
+
+// Leaves the compiled text of these files in their folder, as `.compiled-fleet`, for later readings; in whole or not at
+// all. Where that cannot be, nothing is said, for nothing but time is lost. The file may be deleted at any time.
+void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files) noexcept;
 
 }  // namespace service

@@ -122,6 +122,9 @@ bool before(const Fact& a, const Fact& b);
 // Equal in everything but id, entered, entered-by and origin.
 bool same_content(const Fact& a, const Fact& b);
 
+// A text that is equal exactly where `same_content` holds, for looking up.
+std::string content_key(const Fact& fact);
+
 // Those not struck, in the one order. A strike can be struck. A strike voids its fact whatever day is asked about.
 std::vector<Fact> unstruck(std::vector<Fact> facts);
 
@@ -184,6 +187,7 @@ struct Legible {
   std::vector<Diagnostic> damage;
 };
 
+// To be used by one thread at a time.
 class Record {
  public:
   // Makes an empty record, readable by its owner alone. Fails with bad_data where the file exists, not_found where its

@@ -35,10 +35,12 @@ class Snapshot {
   std::optional<Day> newest_fact() const { return newest_; }
 
   // The unstruck facts of a machine up to as-of, in the one order.
-  std::span<const Fact> facts_of(std::string_view machine) const;
+  std::span<const Fact> facts_of(std::string_view machine) const&;
+  std::span<const Fact> facts_of(std::string_view machine) const&& = delete;
 
   // Machines with facts which the fleet does not list, in order, with the number of their facts.
-  const std::vector<std::pair<std::string, int>>& unlisted() const { return unlisted_; }
+  const std::vector<std::pair<std::string, int>>& unlisted() const& { return unlisted_; }
+  const std::vector<std::pair<std::string, int>>& unlisted() const&& = delete;
 
  private:
   std::shared_ptr<const Fleet> fleet_;

@@ -56,7 +56,8 @@ std::string listed(const std::vector<std::string>& names, std::string_view last_
 
 std::string nearest_or(std::string_view written, const std::vector<std::string>& names, std::string otherwise) {
   std::string near = did_you_mean(written, names);
-  return near.empty() ? otherwise : near;
+  if (near.empty()) return otherwise;
+  return near;
 }
 
 }  // namespace service::fleet

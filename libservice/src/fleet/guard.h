@@ -9,6 +9,7 @@
 namespace service::fleet {
 
 inline constexpr std::size_t yaml_limit = std::size_t{8} << 20U;
+inline constexpr std::size_t compiled_limit = std::size_t{64} << 20U;
 inline constexpr std::size_t register_limit = std::size_t{64} << 20U;
 
 struct ControlCharacter {

@@ -1,9 +1,11 @@
 // The only place of the fleet room that touches the disk: the folder's files into memory.
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 #include <memory>
 #include <system_error>
@@ -33,13 +35,20 @@ std::string text_of(const fs::path& file, std::size_t limit) {
   if (!fs::is_regular_file(status)) fail_to_read(file, "it is not a file");
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> stream(std::fopen(file.c_str(), "rb"), std::fclose);
   if (!stream) fail_to_read(file, std::generic_category().message(errno));
+  std::setbuf(stream.get(), nullptr);  // it is read in one piece
+  // One byte more than it is said to hold, to see its end; a file that grows meanwhile takes another turn.
+  std::uintmax_t told = fs::file_size(file, problem);
+  if (problem) told = 0;
   std::string text;
-  std::string block(std::size_t{1} << 16U, '\0');
-  while (text.size() <= limit) {
-    const std::size_t got = std::fread(block.data(), 1, std::min(block.size(), limit + 1 - text.size()), stream.get());
-    text.append(block, 0, got);
+  std::size_t have = 0;
+  do {
+    const std::size_t most = limit + 1 - have;
+    text.resize(have + std::min<std::uintmax_t>(std::max<std::uintmax_t>(told, 4095) + 1, most));
+    const std::size_t got = std::fread(text.data() + have, 1, text.size() - have, stream.get());
+    have += got;
     if (got == 0) break;
-  }
+  } while (have <= limit && have == text.size());
+  text.resize(have);
   if (std::ferror(stream.get()) != 0) fail_to_read(file, std::generic_category().message(errno));
   return text;
 }
@@ -76,6 +85,19 @@ void load_schedules(const fs::path& folder, FleetFiles& files) {
   }
 }
 
+constexpr const char* compiled_name = ".compiled-fleet";
+
+// Never a reason to fail: without it, or with half of it, the files are parsed.
+std::string compiled_text_in(const fs::path& folder) {
+  std::error_code problem;
+  if (fs::status(folder / compiled_name, problem).type() != fs::file_type::regular) return {};
+  try {
+    return text_of(folder / compiled_name, compiled_limit);
+  } catch (const Failure&) {
+    return {};
+  }
+}
+
 }  // namespace
 }  // namespace fleet
 
@@ -103,7 +125,23 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
     files.texts.emplace("register.csv", fleet::text_of(folder / "register.csv", fleet::register_limit));
   }
   fleet::load_schedules(folder, files);
+  files.compiled = fleet::compiled_text_in(folder);
   return files;
+}
+
+void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files) noexcept {
+  try {
+    if (is_compiled(files)) return;
+    const std::string text = compile_fleet(files);
+    std::string part = (folder / fleet::compiled_name).string() + ".XXXXXX";
+    const int descriptor = ::mkstemp(part.data());  // readable by its owner alone, as the record is
+    if (descriptor < 0) return;
+    const bool whole = ::write(descriptor, text.data(), text.size()) == static_cast<ssize_t>(text.size());
+    if (::close(descriptor) != 0 || !whole || std::rename(part.c_str(), (folder / fleet::compiled_name).c_str()) != 0) {
+      ::unlink(part.c_str());
+    }
+  } catch (const std::exception&) {  // no memory, say: the next reading parses
+  }
 }
 
 }  // namespace service

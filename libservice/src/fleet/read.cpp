@@ -1,6 +1,11 @@
 // All files of a fleet together: read each, check what holds between them, and give either the fleet or every mistake.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "fleet/compiled.h"
 #include "fleet/fleet_file.h"
 #include "fleet/index.h"
 #include "fleet/register.h"
@@ -23,7 +28,7 @@ bool has_suffix_of_yaml(std::string_view name) {
 
 class FleetReader {
  public:
-  explicit FleetReader(const FleetFiles& files) : files_(files) {}
+  explicit FleetReader(const FleetFiles& files) : files_(files), compiled_(files.compiled) {}
 
   Fleet read() {
     read_main_file();
@@ -48,6 +53,11 @@ class FleetReader {
     return *sources_.back();
   }
 
+  std::optional<Node> tree_of(const Source& source) {
+    if (auto tree = compiled_.tree_of(source.text())) return tree;
+    return read_yaml(source, findings_);
+  }
+
   void read_main_file() {
     const auto found = files_.texts.find("fleet.yaml");
     if (found == files_.texts.end()) {
@@ -57,7 +67,7 @@ class FleetReader {
                       "write it, at least with `fleet:`");
     } else {
       main_ = &source_of(*found);
-      if (const auto root = read_yaml(*main_, findings_)) {
+      if (const auto root = tree_of(*main_)) {
         read_fleet_file(Reader(*main_, findings_, draft_), *root);
         return;
       }
@@ -74,7 +84,7 @@ class FleetReader {
       findings_.error(code::wrong_suffix, {&source, whole_file}, "the name of a schedule's file ends with .yaml",
                       fmt::format("rename it to {}{}{}", schedules_folder, cleaned(stem), suffix));
       draft_.unread_schedules.insert(stem);
-    } else if (const auto root = read_yaml(source, findings_)) {
+    } else if (const auto root = tree_of(source)) {
       draft_.schedules.push_back(read_schedule(Reader(source, findings_, draft_), *root, stem));
     } else {
       draft_.unread_schedules.insert(stem);
@@ -112,6 +122,7 @@ class FleetReader {
   }
 
   const FleetFiles& files_;
+  const CompiledFiles compiled_;
   std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
   const Source* main_ = nullptr;
   Findings findings_;
@@ -122,5 +133,27 @@ class FleetReader {
 }  // namespace fleet
 
 Fleet read_fleet(const FleetFiles& files) { return fleet::FleetReader(files).read(); }
+
+std::string compile_fleet(const FleetFiles& files) {
+  std::map<std::string_view, fleet::Node> trees;
+  for (const auto& [name, text] : files.texts) {
+    if (!fleet::has_suffix_of_yaml(name)) continue;
+    const fleet::Source source(name, 0, fleet::without_bom(text));
+    fleet::Findings findings;
+    auto root = fleet::read_yaml(source, findings);
+    if (root && findings.errors().empty()) trees.emplace(source.text(), std::move(*root));
+  }
+  return fleet::compile(trees);
+}
+
+bool is_compiled(const FleetFiles& files) {
+  const fleet::CompiledFiles compiled(files.compiled);
+  std::set<std::string_view> wanted;
+  for (const auto& [name, text] : files.texts) {
+    if (fleet::has_suffix_of_yaml(name)) wanted.insert(fleet::without_bom(text));
+  }
+  return wanted.size() == compiled.size() &&
+         std::all_of(wanted.begin(), wanted.end(), [&](std::string_view text) { return compiled.holds(text); });
+}
 
 }  // namespace service

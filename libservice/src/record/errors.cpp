@@ -7,7 +7,9 @@
 
 namespace service::record {
 
-const char* const damage_hint = "put back a copy of the record made before; this one was not changed";
+const char* const damage_hint =
+    "put back a backup of the record; what can still be read of this one, `whichever export --legible` writes";
+const char* const backup_hint = "put back a backup of the record; this one was not changed";
 
 Diagnostic damaged_book() {
   return {"damaged-book", "the row that counts the whole book does not agree with its checksum", damage_hint};
@@ -42,7 +44,8 @@ void fail(const SQLite::Exception& error, const std::filesystem::path& file, Doi
       throw failure(Trouble::busy, "record-busy", fmt::format("another program is using the record {}", name),
                     "wait until it has ended, then try again");
     case SQLITE_CORRUPT:
-      throw failure(Trouble::bad_data, "record-damaged", fmt::format("the record {} is damaged", name), damage_hint);
+      throw failure(Trouble::bad_data, "record-damaged", fmt::format("the record {} is damaged", name),
+                    doing == Doing::opening ? backup_hint : damage_hint);
     case SQLITE_NOTADB:
       throw failure(Trouble::bad_data, "not-a-record", fmt::format("{} is not a record", name),
                     "give the folder of a fleet, whose record is record.db; `new` makes one");

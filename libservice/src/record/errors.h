@@ -33,7 +33,8 @@ auto guarded(const std::filesystem::path& file, Doing doing, Action&& action) {
 std::string name_of(const std::filesystem::path& file);
 
 // What to do about a damaged record.
-extern const char* const damage_hint;
+extern const char* const damage_hint;  // where something can still be read
+extern const char* const backup_hint;  // where not
 
 // The rows that count, where they do not agree with their seals.
 Diagnostic damaged_book();

@@ -20,6 +20,21 @@ auto content(const Fact& f) {
                   f.until, f.part, f.found, f.by, f.note, f.strikes);
 }
 
+// The fields of content as text. No text of a fact holds the character that parts them.
+template <class Value>
+std::string written(const std::optional<Value>& value);
+const std::string& written(const std::string& text) { return text; }
+std::string written(FactKind kind) { return std::string(to_text(kind)); }
+std::string written(Found found) { return std::string(to_text(found)); }
+template <class Value>
+std::string written(const Value& value) {
+  return to_text(value);
+}
+template <class Value>
+std::string written(const std::optional<Value>& value) {
+  return value ? written(*value) : "-";
+}
+
 }  // namespace
 
 std::string_view to_text(FactKind kind) { return kind_names[static_cast<std::size_t>(kind)]; }
@@ -61,6 +76,12 @@ void put_in_order(std::vector<Fact>& facts) {
 }  // namespace record
 
 bool same_content(const Fact& a, const Fact& b) { return content(a) == content(b); }
+
+std::string content_key(const Fact& fact) {
+  std::string key;
+  std::apply([&](const auto&... field) { ((key += written(field), key += '\x1f'), ...); }, content(fact));
+  return key;
+}
 
 bool Scope::holds(std::string_view machine) const {
   return !machines || machine.empty() || std::find(machines->begin(), machines->end(), machine) != machines->end();

@@ -80,7 +80,7 @@ void check_identity(SQLite::Database& database, const fs::path& file) {
   }
   if (version != newest) {
     refuse(Trouble::bad_data, "unknown-layout", fmt::format("{} has a layout that was never made ({})", name, version),
-           damage_hint);
+           backup_hint);
   }
 }
 
@@ -88,13 +88,15 @@ void check_schema(SQLite::Database& database, const fs::path& file) {
   if (has_our_schema(database)) return;
   refuse(Trouble::bad_data, "altered-record",
          fmt::format("the tables of {} are not as they were made; another tool has changed them", name_of(file)),
-         damage_hint);
+         backup_hint);
 }
 
 SQLite::Database connect(const fs::path& file, Access access, std::chrono::milliseconds patience) {
   // An absolute path can be neither `:memory:` nor a URI.
-  SQLite::Database database(fs::absolute(file).string(),
-                            access == Access::read ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
+  // One thread at a time uses a Record, so the engine need not lock its own memory.
+  SQLite::Database database(
+      fs::absolute(file).string(),
+      (access == Access::read ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE) | SQLite::OPEN_NOMUTEX);
   settle(database, patience);
   {
     const SQLite::Transaction view(database);  // one lock for all that is looked at

@@ -139,6 +139,10 @@ void FactReader::scan_backwards() {
 
 void FactReader::read_all() {
   load_machines();
+  std::int64_t stored = 0;
+  for (const Seen& seen : seen_) stored += seen.row.tally.facts;
+  // A damaged tally must not ask for all the memory there is.
+  facts.reserve(static_cast<std::size_t>(std::clamp<std::int64_t>(stored, 0, 1 << 20)));
   scan_forwards();
   compare_all();
 }

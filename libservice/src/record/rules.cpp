@@ -41,7 +41,6 @@ constexpr Uses uses_of(FactKind of_kind) {
     case FactKind::laid_up:
       return {of_machine, set_of(until, note)};
     case FactKind::out_of_use:
-      return {of_machine, set_of(note)};
     case FactKind::back:
       return {of_machine, set_of(note)};
     case FactKind::count:

@@ -30,13 +30,15 @@ std::vector<bool> struck(const std::vector<Fact>& facts) {
 
 std::vector<Fact> unstruck(std::vector<Fact> facts) {
   const std::vector<bool> voided = struck(facts);
-  std::vector<Fact> kept;
-  kept.reserve(facts.size());
+  std::size_t kept = 0;
   for (std::size_t i = 0; i < facts.size(); ++i) {
-    if (!voided[i]) kept.push_back(std::move(facts[i]));
+    if (voided[i]) continue;
+    if (kept != i) facts[kept] = std::move(facts[i]);
+    ++kept;
   }
-  record::put_in_order(kept);
-  return kept;
+  facts.resize(kept);
+  record::put_in_order(facts);
+  return facts;
 }
 
 std::vector<Fact> newest_command(const std::vector<Fact>& facts) {

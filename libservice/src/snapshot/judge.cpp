@@ -12,17 +12,6 @@
 namespace service {
 namespace {
 
-// A text that is equal exactly where `same_content` is.
-std::string content_key(const Fact& fact) {
-  const auto number = [](const auto& amount) { return amount ? to_text(*amount) : std::string{"-"}; };
-  return fmt::format(
-      "{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}",
-      static_cast<int>(fact.kind), fact.machine, to_text(fact.on), fact.meter, number(fact.at), fact.task,
-      fact.position, fact.name, number(fact.value), fact.unit, number(fact.last), number(fact.first),
-      number(fact.until), fact.part, fact.found ? static_cast<int>(*fact.found) : -1, fact.by, fact.note,
-      fact.strikes ? to_text(*fact.strikes) : std::string{"-"});
-}
-
 class Judge {
  public:
   Judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals, const Stamp& stamp,
