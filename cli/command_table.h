@@ -44,6 +44,7 @@ struct Command {
   std::vector<ExitStatus> statuses;  // beside those that all commands share
   int (*action)(Context&);
   bool about_a_fleet = true;  // takes --fleet and --as-of
+  bool hidden = false;        // for other programs: not in lists for people
 };
 
 std::span<const Command> commands();

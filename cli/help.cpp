@@ -55,7 +55,9 @@ std::string help_text() {
       "  whichever due                  what is due, in the fleet of this folder\n"
       "  whichever reading combine 930  write down what a meter shows\n\n"
       "USAGE\n  whichever [--fleet DIR] COMMAND [options]\n\nCOMMANDS\n";
-  for (const Command& command : commands()) text += fmt::format("  {:<14}  {}\n", command.name, command.summary);
+  for (const Command& command : commands()) {
+    if (!command.hidden) text += fmt::format("  {:<14}  {}\n", command.name, command.summary);
+  }
   text += "\nOPTIONS, before or after the command\n";
   add_options(text, global_options(), nullptr);
   text += "  -h, --help                  this help, or that of a command\n";

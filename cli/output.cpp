@@ -7,6 +7,8 @@
 
 #include <array>
 #include <cerrno>
+#include <cstdio>
+#include <cstdlib>
 #include <string>
 
 #include "service/base.h"
@@ -78,16 +80,50 @@ int fill(File& file, std::string_view text) {
   return file.close();
 }
 
-void sync_folder(const std::filesystem::path& folder) {
-  const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (opened.number() >= 0) ::fsync(opened.number());
+// The errno of what went wrong, or 0.
+int rename_to(const std::string& from, const std::filesystem::path& to, bool replace) {
+  if (!replace) {
+    if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return 0;
+    if (errno != EINVAL && errno != ENOSYS) return errno;
+    // A file system that cannot do both at once: look first.
+    struct stat there {};
+    if (::lstat(to.c_str(), &there) == 0) return EEXIST;
+  }
+  return ::rename(from.c_str(), to.c_str()) == 0 ? 0 : errno;
 }
+
+constexpr std::string_view temporary_end = ".new";
+
+// Filled and on the disk under a name of its own; then under its own name, in place of another or not at all.
+void put(const std::filesystem::path& file, std::string_view text, std::string_view hint, mode_t mode, bool replace) {
+  std::string made_up = (folder_of(file) / ("." + file.filename().string() + ".XXXXXX")).string();
+  made_up += temporary_end;
+  File temporary(::mkostemps(made_up.data(), static_cast<int>(temporary_end.size()), O_CLOEXEC));
+  if (temporary.number() < 0) cannot_write(file, errno, hint);
+  int error = ::fchmod(temporary.number(), mode) == 0 ? 0 : errno;
+  if (error == 0) error = fill(temporary, text);
+  if (error == 0) {
+    error = rename_to(made_up, file, replace);
+  }
+  if (error != 0) {
+    ::unlink(made_up.c_str());
+    cannot_write(file, error, hint);
+  }
+  sync_folder(folder_of(file));
+}
+
+}  // namespace
 
 std::filesystem::path folder_of(const std::filesystem::path& file) {
   return file.has_parent_path() ? file.parent_path() : std::filesystem::path{"."};
 }
 
-}  // namespace
+void sync_folder(const std::filesystem::path& folder) {
+  const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (opened.number() >= 0) ::fsync(opened.number());
+}
+
+bool is_temporary(std::string_view name) { return name.starts_with('.') && name.ends_with(temporary_end); }
 
 void write_out(const World& world, std::string_view text, std::string_view hint) {
   if (text.empty()) return;
@@ -112,28 +148,16 @@ void write_replacing(const std::filesystem::path& file, std::string_view text, s
                   {"not-a-file", fmt::format("{} is not a plain file, so it is not replaced", file.string()),
                    "name the file itself, or send standard output there with >"});
   }
-  const mode_t mode = exists ? before.st_mode & 0777U : 0600U;  // what machines need is their owner's business
-  const auto made_up = folder_of(file) / fmt::format(".{}.{}.new", name, ::getpid());
-  File temporary(::open(made_up.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600));
-  if (temporary.number() < 0) cannot_write(file, errno, hint);
-  int error = ::fchmod(temporary.number(), mode) == 0 ? 0 : errno;
-  if (error == 0) error = fill(temporary, text);
-  if (error == 0 && ::rename(made_up.c_str(), file.c_str()) != 0) error = errno;
-  if (error != 0) {
-    ::unlink(made_up.c_str());
-    cannot_write(file, error, hint);
-  }
-  sync_folder(folder_of(file));
+  // What machines need is their owner's business, so a new file is for him alone.
+  put(file, text, hint, exists ? before.st_mode & 0777U : 0600U, true);
 }
 
-void write_new(const std::filesystem::path& file, std::string_view text) {
-  File made(::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0644));
-  if (made.number() < 0) cannot_write(file, errno, "");
-  if (const int error = fill(made, text); error != 0) {
-    ::unlink(file.c_str());
-    cannot_write(file, error, "");
-  }
-  sync_folder(folder_of(file));
+void write_whole(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode) {
+  put(file, text, hint, mode, true);
+}
+
+void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
+  put(file, text, hint, 0600, false);
 }
 
 std::string read_file(const std::filesystem::path& file) {

@@ -15,8 +15,19 @@ void write_out(const World& world, std::string_view text, std::string_view hint)
 // file, and the files of a fleet. Fails with io or usage.
 void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint);
 
-// Makes a file that must not exist yet. Fails with io.
-void write_new(const std::filesystem::path& file, std::string_view text);
+// Puts a file of ours there, whole or not at all, in place of what was there. Fails with io.
+void write_whole(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode);
+
+// The same for a file that must not exist yet, for its owner alone. Fails with io.
+void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint);
+
+// Whether a file is what one of these left when it was killed.
+bool is_temporary(std::string_view name);
+
+std::filesystem::path folder_of(const std::filesystem::path& file);
+
+// Makes the names in a folder durable, as far as the file system can.
+void sync_folder(const std::filesystem::path& folder);
 
 // Fails with not_found or io.
 std::string read_file(const std::filesystem::path& file);

@@ -25,7 +25,9 @@ std::string help_hint(const Command* command) {
 
 std::vector<std::string> command_names() {
   std::vector<std::string> names;
-  for (const Command& command : commands()) names.emplace_back(command.name);
+  for (const Command& command : commands()) {
+    if (!command.hidden) names.emplace_back(command.name);
+  }
   return names;
 }
 

@@ -27,7 +27,8 @@ std::string which(const std::string& written, const std::vector<std::string>& na
 
 bool is_there(const std::filesystem::path& file) {
   std::error_code error;
-  return std::filesystem::exists(file, error);
+  // What cannot be looked at is not "not there": opening it will say why.
+  return std::filesystem::status(file, error).type() != std::filesystem::file_type::not_found;
 }
 
 std::vector<std::string> task_names(const service::Schedule& schedule) {

@@ -11,12 +11,23 @@ int reading(Context& context);
 int done(Context& context);
 int saw(Context& context);
 int meter_change(Context& context);
+int find_out(Context& context);
+int put_off(Context& context);
+int lay_up(Context& context);
+int out_of_use(Context& context);
+int back(Context& context);
+int count(Context& context);
 int strike(Context& context);
 int undo(Context& context);
 int history(Context& context);
 int import_facts(Context& context);
 int export_facts(Context& context);
+int check(Context& context);
+int merge(Context& context);
+int backup(Context& context);
 int new_fleet(Context& context);
+int completion(Context& context);
+int complete(Context& context);
 int help(Context& context);
 
 }  // namespace cli

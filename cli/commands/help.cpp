@@ -3,12 +3,17 @@
 #include <fmt/format.h>
 
 #include "commands/commands.h"
+#include "man_page.h"
 #include "run.h"
 #include "service/base.h"
 
 namespace cli {
 
 int help(Context& context) {
+  if (context.arguments.value("format").value_or("text") == "man") {
+    context.out = man_page();  // all commands stand in one page
+    return 0;
+  }
   if (context.arguments.words.empty()) {
     context.out = help_text();
     return 0;
@@ -17,7 +22,9 @@ int help(Context& context) {
   const Command* command = find_command(written);
   if (command == nullptr) {
     std::vector<std::string> names;
-    for (const Command& known : commands()) names.emplace_back(known.name);
+    for (const Command& known : commands()) {
+      if (!known.hidden) names.emplace_back(known.name);
+    }
     const std::string near = service::did_you_mean(written, names);
     throw service::Failure(service::Trouble::usage,
                            {"unknown-command", fmt::format("there is no command `{}`", written),

@@ -1,6 +1,7 @@
-// `import`: a file of facts, all rows or none.
+// `import`: a file of facts, all rows or none, or with --skip-bad the good ones.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
 
 #include "commands/commands.h"
@@ -9,6 +10,8 @@
 
 namespace cli {
 namespace {
+
+namespace fs = std::filesystem;
 
 // Strikes may be about any machine; without them, the machines of the file are enough to judge it.
 service::Scope scope_of_rows(const std::vector<service::FactRow>& rows) {
@@ -20,38 +23,164 @@ service::Scope scope_of_rows(const std::vector<service::FactRow>& rows) {
   return {std::vector<std::string>(machines.begin(), machines.end())};
 }
 
+template <class Value>
+std::optional<Value> one_of(const Arguments& arguments, const char* option,
+                            std::initializer_list<std::pair<const char*, Value>> choices) {
+  const auto written = arguments.value(option);
+  if (!written) return std::nullopt;
+  std::vector<std::string> names;
+  for (const auto& [name, value] : choices) {
+    if (*written == name) return value;
+    names.emplace_back(name);
+  }
+  throw service::Failure(service::Trouble::usage,
+                         {"bad-choice", fmt::format("`--{} {}` is not understood", option, *written),
+                          fmt::format("write {}", fmt::join(names, " or "))});
+}
+
+service::Dialect told_dialect(const Arguments& arguments) {
+  using service::DateOrder;
+  using service::DecimalMark;
+  return {one_of<DecimalMark>(arguments, "decimal", {{"point", DecimalMark::point}, {"comma", DecimalMark::comma}}),
+          one_of<DateOrder>(arguments, "dates",
+                            {{"day-first", DateOrder::day_first}, {"month-first", DateOrder::month_first}})};
+}
+
+std::string told_by(const std::string& field, bool by_user) {
+  if (by_user) return " (as you said)";
+  return field.empty() ? "" : fmt::format(" (told by `{}`)", service::cleaned(field));
+}
+
+std::string separator_word(char separator) {
+  if (separator == ';') return "semicolons";
+  return separator == '\t' ? "tabs" : "commas";
+}
+
+// How the file was read, for whoever wants to make sure: always on a dry run, else where it is no plain file.
+std::vector<std::string> understood(const service::FactsRead& read, const service::Dialect& told, bool dry_run) {
+  const service::Understood& how = read.understood;
+  std::vector<std::string> lines;
+  if (how.json_lines) {
+    if (dry_run) lines.emplace_back("read as JSON Lines");
+  } else {
+    std::string line = fmt::format("read as {}CSV with {}", how.utf16 ? "UTF-16 " : "", separator_word(how.separator));
+    const bool comma = how.dialect.decimal == service::DecimalMark::comma;
+    if (how.dialect.decimal) {
+      line += fmt::format(", decimal {}{}", comma ? "comma" : "point",
+                          told_by(how.number_settled_by, told.decimal.has_value()));
+    }
+    if (how.dialect.dates) {
+      line += fmt::format(", {} first in days{}", *how.dialect.dates == service::DateOrder::day_first ? "day" : "month",
+                          told_by(how.dates_settled_by, told.dates.has_value()));
+    }
+    const bool plain = !how.utf16 && how.separator == ',' && !comma && !how.dialect.dates;
+    if (dry_run || !plain) lines.push_back(std::move(line));
+  }
+  if (read.blanks > 0) {
+    lines.push_back(fmt::format("{} left blank; what {} asks for stays unknown",
+                                service::counted(read.blanks, "row", "rows"), read.blanks == 1 ? "it" : "each"));
+  }
+  return lines;
+}
+
+// Where the rows go that are wrong. Never in place of another file, and known before anything is stored.
+fs::path rejects_file(const Arguments& arguments, const std::string& name) {
+  fs::path file;
+  if (const auto told = arguments.value("rejects")) {
+    file = *told;
+  } else if (name == "-") {
+    throw service::Failure(service::Trouble::usage,
+                           {"no-name", "standard input has no name for the file of bad rows", "give --rejects FILE"});
+  } else {
+    file = fs::path(name).replace_extension("rejected" + fs::path(name).extension().string());
+  }
+  return file;
+}
+
+void insist_on_new(const fs::path& file) {
+  std::error_code error;
+  if (!fs::exists(fs::symlink_status(file, error))) return;
+  throw service::Failure(service::Trouble::bad_data,
+                         {"rejects-exist", fmt::format("{} is there already; nothing was stored", file.string()),
+                          "mend and import that file, or name another with --rejects FILE"});
+}
+
+// The header and the bad rows as they were written, so that they can be mended and imported.
+std::string rejects_text(const service::FactsRead& read, const std::vector<std::size_t>& refused_rows) {
+  std::vector<std::pair<int, std::string_view>> rows;
+  for (const auto& row : read.rejected) rows.emplace_back(row.line, row.raw);
+  for (const std::size_t row : refused_rows) rows.emplace_back(read.rows[row].place.line, read.rows[row].raw);
+  std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::string text = read.header.empty() ? "" : read.header + '\n';
+  for (const auto& [line, raw] : rows) text += std::string(raw) + '\n';
+  return text;
+}
+
+bool earlier(const service::Diagnostic& a, const service::Diagnostic& b) {
+  return (a.place ? a.place->line : 0) < (b.place ? b.place->line : 0);
+}
+
 }  // namespace
 
 int import_facts(Context& context) {
-  const std::string& name = context.arguments.words[0];
+  const Arguments& arguments = context.arguments;
+  const std::string& name = arguments.words[0];
+  const service::Dialect told = told_dialect(arguments);
+  const bool skip_bad = arguments.has("skip-bad");
+  if (arguments.has("rejects") && !skip_bad) {
+    throw service::Failure(service::Trouble::usage,
+                           {"options-clash", "`--rejects` belongs to `--skip-bad`", "give both, or neither"});
+  }
   const Session session = open_fleet(context);
   const bool from_input = name == "-";
   const std::string shown = from_input ? "standard input" : name;
   const std::string text = from_input ? context.world.read_input() : read_file(context.world.folder / name);
-  auto read = service::read_facts(text, shown);
+  auto read = service::read_facts(text, shown, told);
+  if (read.unreadable) throw service::Failure(service::Trouble::bad_data, std::move(read.mistakes));
+  const fs::path rejects =
+      skip_bad ? (context.world.folder / rejects_file(arguments, name)).lexically_normal() : fs::path{};
   auto record = open_record(session.folder, service::Access::write);
 
   std::vector<service::Proposal> proposals;
   for (const service::FactRow& row : read.rows) proposals.push_back({row.fact, row.has_id, row.place});
-  const std::string origin = "import " + std::filesystem::path(shown).filename().string();
+  const std::string origin = "import " + fs::path(shown).filename().string();
   // Mistakes of reading and of judging are told together, so that a file is mended in one go.
   const auto propose = [&](const std::vector<service::Fact>& known) {
-    if (read.mistakes.empty()) return proposals;
-    auto all = read.mistakes;
+    if (read.mistakes.empty() && !skip_bad) return proposals;
     const service::Stamp stamp{service::make_command_id(context.world.milliseconds(), context.world.draw()), 0, "", ""};
     const auto judged = service::judge(*session.fleet, known, proposals, stamp, session.today);
+    if (skip_bad) {
+      if (!read.mistakes.empty() || !judged.refused.empty()) insist_on_new(rejects);
+      return proposals;
+    }
+    auto all = read.mistakes;
     all.insert(all.end(), judged.refused.begin(), judged.refused.end());
-    std::stable_sort(all.begin(), all.end(), [](const service::Diagnostic& a, const service::Diagnostic& b) {
-      return (a.place ? a.place->line : 0) < (b.place ? b.place->line : 0);
-    });
+    std::stable_sort(all.begin(), all.end(), earlier);
     throw service::Failure(service::Trouble::bad_data, std::move(all));
   };
-  Written written = write(context, session, record, {origin, scope_of_rows(read.rows), propose});
+  const bool dry_run = arguments.has("dry-run");
+  Written written = write(context, session, record,
+                          {origin, scope_of_rows(read.rows), propose, understood(read, told, dry_run), skip_bad});
+  const std::size_t refused = read.rejected.size() + written.refused_rows.size();
+  if (refused > 0 && !dry_run) {
+    // After the commit: until this is written, the file that was imported holds the same rows.
+    write_new(rejects, rejects_text(read, written.refused_rows),
+              "the good rows are stored; import the file again with --skip-bad --rejects FILE for the bad ones");
+  }
+  context.also = read.mistakes;
+  context.also.insert(context.also.end(), written.refused.begin(), written.refused.end());
+  std::stable_sort(context.also.begin(), context.also.end(), earlier);
+
   if (written.what.size() == 1 && written.added.size() > 1) written.what.clear();  // the count follows
   const auto facts = static_cast<std::int64_t>(written.added.size());
   written.what.insert(written.what.begin(),
-                      fmt::format("{} new, {} already there, 0 refused", service::counted(facts, "fact", "facts"),
-                                  written.already_there));
+                      fmt::format("{} new, {} already there, {} refused", service::counted(facts, "fact", "facts"),
+                                  written.already_there, refused));
+  if (refused > 0) {
+    written.next.push_back(
+        dry_run ? fmt::format("Without --dry-run the bad rows go to {}", rejects.string())
+                : fmt::format("The bad rows are in {}: mend them there and import that file", rejects.string()));
+  }
   tell(context, written);
   return 0;
 }

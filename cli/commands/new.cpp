@@ -1,6 +1,8 @@
 // `new`: a starter fleet and its empty record. What exists is left alone.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <system_error>
 
 #include "commands/commands.h"
@@ -8,6 +10,7 @@
 #include "output.h"
 #include "render/json.h"
 #include "render/words.h"
+#include "schemas.gen.h"
 #include "service/record.h"
 #include "session.h"
 #include "today.h"
@@ -23,12 +26,15 @@ namespace fs = std::filesystem;
 
 void make_folder(const fs::path& folder) {
   std::error_code error;
-  fs::create_directories(folder, error);
+  if (fs::is_directory(folder, error)) return;
+  if (const fs::path above = folder.parent_path(); !above.empty() && above != folder) make_folder(above);
+  fs::create_directory(folder, error);
   if (error) {
     throw service::Failure(service::Trouble::io,
                            {"cannot-write", fmt::format("the folder {} cannot be made", folder.string()),
                             "choose a place where you may write"});
   }
+  sync_folder(folder_of(folder));
 }
 
 std::string fleet_begun_on(service::Day day) {
@@ -40,18 +46,47 @@ std::string fleet_begun_on(service::Day day) {
   return text;
 }
 
-// A folder with other things in it is more likely a slip than a wish.
+// A starter fleet, fleet.yaml last: until that is there, a command that was cut short can simply be given again.
+struct StarterFile {
+  const char* name;
+  std::string_view text;
+};
+
+constexpr std::array<StarterFile, 3> beside_the_fleet{{
+    {"schedules/example.yaml", starter_schedule},
+    {".schemas/fleet.schema.json", fleet_schema},
+    {".schemas/schedule.schema.json", schedule_schema},
+}};
+
+// A folder with other things in it is more likely a slip than a wish. What an earlier try left is no such thing.
 void insist_on_empty(const fs::path& folder) {
   std::error_code error;
-  const bool empty = fs::is_empty(folder, error);
+  for (fs::recursive_directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+    const std::string name = entry->path().lexically_relative(folder).generic_string();
+    const bool ours = std::any_of(beside_the_fleet.begin(), beside_the_fleet.end(), [&](const StarterFile& file) {
+      const std::string own = file.name;
+      return name == own || name == own.substr(0, own.find('/'));
+    });
+    if (ours || is_temporary(entry->path().filename().string())) continue;
+    refuse("not-empty", fmt::format("{} holds other files and no fleet.yaml; nothing was written", folder.string()),
+           "name a new or empty folder");
+  }
   if (error) {
     throw service::Failure(service::Trouble::io,
                            {"cannot-read", fmt::format("the folder {} cannot be read", folder.string()), ""});
   }
-  if (!empty) {
-    refuse("not-empty", fmt::format("{} holds other files and no fleet.yaml; nothing was written", folder.string()),
-           "name a new or empty folder");
+}
+
+std::vector<std::string> write_starter(const fs::path& folder, service::Day begun) {
+  constexpr std::string_view hint = "make room or choose another place, then give the command again";
+  std::vector<std::string> made{"fleet.yaml"};
+  for (const StarterFile& file : beside_the_fleet) {
+    make_folder((folder / file.name).parent_path());
+    write_whole(folder / file.name, file.text, hint, 0644);
+    made.emplace_back(file.name);
   }
+  write_whole(folder / "fleet.yaml", fleet_begun_on(begun), hint, 0644);
+  return made;
 }
 
 }  // namespace
@@ -72,11 +107,7 @@ int new_fleet(Context& context) {
   if (!fs::exists(folder / "fleet.yaml", error)) {
     make_folder(folder);
     insist_on_empty(folder);
-    make_folder(folder / "schedules");
-    write_new(folder / "schedules" / "example.yaml", starter_schedule);
-    write_new(folder / "fleet.yaml",
-              fleet_begun_on(service::add_months(day_in_zone(context.world.milliseconds(), ""), -1)));
-    made = {"fleet.yaml", "schedules/example.yaml"};
+    made = write_starter(folder, service::add_months(day_in_zone(context.world.milliseconds(), ""), -1));
   }
   service::Record::create(folder / "record.db");
   made.emplace_back("record.db");

@@ -7,7 +7,8 @@
 namespace cli {
 
 inline constexpr std::string_view starter_fleet =
-    R"yaml(# Your fleet. Lines that begin with # are remarks. After a change: whichever due
+    R"yaml(# yaml-language-server: $schema=.schemas/fleet.schema.json
+# Your fleet. Lines that begin with # are remarks. After a change: whichever due
 #
 # The machine below is an example. Put your own in its place.
 
@@ -34,7 +35,8 @@ machines:
 )yaml";
 
 inline constexpr std::string_view starter_schedule =
-    R"yaml(# What machines of one kind need. Every value here is an example; take it from the operator's manual.
+    R"yaml(# yaml-language-server: $schema=../.schemas/schedule.schema.json
+# What machines of one kind need. Every value here is an example; take it from the operator's manual.
 
 schedule: example
 meters: {engine: {unit: h}}

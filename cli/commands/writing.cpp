@@ -15,13 +15,6 @@ namespace {
 
 using service::Fact;
 
-std::string entered_by(const World& world) {
-  for (const char* name : {"WHICHEVER_USER", "USER", "LOGNAME"}) {
-    if (const auto value = world.variable(name); value && !value->empty()) return *value;
-  }
-  return "unknown";
-}
-
 service::Stamp stamp_of(const World& world, const std::string& origin,
                         const std::vector<service::Proposal>& proposals) {
   const std::int64_t now = world.milliseconds();
@@ -80,22 +73,39 @@ void compare(const Session& session, const std::vector<Fact>& before, std::optio
   written.before = due_list(was, horizon);
   written.after = due_list(is, horizon);
   written.changes = difference(written.before, written.after);
+  written.moves = heading_changes(written.before, written.after);
   // Many facts are counted, not read back.
   constexpr std::size_t most = 20;
-  if (written.added.size() > most) {
-    written.what = {fmt::format("{} facts{}", written.added.size(), written.added.front().strikes ? " struck" : "")};
-    return;
+  constexpr std::size_t first = 5;
+  const bool many = written.added.size() > most;
+  if (written.dry_run && !written.understood.empty()) {
+    for (std::string& line : newest_readings(written.added, was, is)) written.understood.push_back(std::move(line));
   }
-  for (const Fact& fact : written.added) written.what.push_back(line_of(fact, was, is, before));
+  if (many) {
+    written.what = {fmt::format("{} facts{}", written.added.size(), written.added.front().strikes ? " struck" : "")};
+    if (!written.dry_run) return;
+  }
+  for (const Fact& fact : written.added) {
+    if (many && written.what.size() > first) return;
+    written.what.push_back(line_of(fact, was, is, before));
+  }
 }
 
 }  // namespace
+
+std::string entered_by(const World& world) {
+  for (const char* name : {"WHICHEVER_USER", "USER", "LOGNAME"}) {
+    if (const auto value = world.variable(name); value && !value->empty()) return *value;
+  }
+  return "unknown";
+}
 
 Written write(Context& context, const Session& session, service::Record& record, const Errand& errand) {
   Written written;
   written.command = std::string(context.arguments.command->name);
   written.today = session.today;
   written.dry_run = context.arguments.has("dry-run");
+  written.understood = errand.understood;
   const auto newest = record.newest_day();
   std::vector<Fact> before;
   std::size_t accepted = 0;
@@ -104,7 +114,11 @@ Written write(Context& context, const Session& session, service::Record& record,
     const auto proposals = errand.propose(known);
     const auto stamp = stamp_of(context.world, errand.origin, proposals);
     auto judgement = service::judge(*session.fleet, known, proposals, stamp, session.today);
-    if (!judgement.refused.empty()) refuse(errand.origin, once_each(std::move(judgement.refused)));
+    if (!judgement.refused.empty() && !errand.skip_bad) {
+      refuse(errand.origin, once_each(std::move(judgement.refused)));
+    }
+    written.refused = std::move(judgement.refused);
+    written.refused_rows = std::move(judgement.refused_rows);
     written.already_there = judgement.already_there;
     written.said = std::move(judgement.said);
     accepted = judgement.accepted.size();

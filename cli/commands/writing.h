@@ -14,10 +14,15 @@ namespace cli {
 using Propose = std::function<std::vector<service::Proposal>(const std::vector<service::Fact>& known)>;
 
 struct Errand {
-  std::string origin;    // what the facts are said to come from: the command, or `import FILE`
-  service::Scope scope;  // what is read to judge by
-  Propose propose;       // called inside the transaction
+  std::string origin;                        // what the facts are said to come from: the command, or `import FILE`
+  service::Scope scope;                      // what is read to judge by
+  Propose propose;                           // called inside the transaction
+  std::vector<std::string> understood = {};  // how a file was read
+  bool skip_bad = false;                     // store what is right, and leave what is refused to the caller
 };
+
+// Who enters facts: $WHICHEVER_USER, else $USER, else $LOGNAME.
+std::string entered_by(const World& world);
 
 // Fails with what the judge refuses: bad_data, or usage where only a name was mistyped. Nothing is stored then.
 Written write(Context& context, const Session& session, service::Record& record, const Errand& errand);

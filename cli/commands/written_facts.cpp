@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "render/fact_words.h"
 #include "render/words.h"
@@ -43,7 +44,34 @@ std::string step(const Fact& fact, const service::Snapshot& before, const servic
   return text;
 }
 
+// `1511.4 h on 2026-03-01`, of the newest value that the meter itself showed.
+std::string newest_of(const service::Machine& machine, const service::Meter& meter, std::span<const Fact> facts) {
+  const service::MeterHistory history(machine, meter, facts);
+  if (history.empty()) return "none";
+  const service::Knot& knot = history.knots().back();
+  return fmt::format("{} on {}", with_unit(history.shown_at(knot.usage), meter.unit), to_text(knot.day));
+}
+
 }  // namespace
+
+std::vector<std::string> newest_readings(const std::vector<Fact>& added, const service::Snapshot& before,
+                                         const service::Snapshot& after) {
+  std::set<std::pair<std::string, std::string>> meters;
+  for (const Fact& fact : added) {
+    if (fact.at && fact.kind != FactKind::put_off) meters.emplace(fact.machine, fact.meter);
+  }
+  std::vector<std::string> lines;
+  for (const auto& [key, name] : meters) {
+    const service::Machine* machine = after.fleet().machine(key);
+    const service::Meter* meter = machine == nullptr ? nullptr : machine->meter(name);
+    if (meter == nullptr) continue;
+    const std::string was = newest_of(*machine, *meter, before.facts_of(key));
+    const std::string is = newest_of(*machine, *meter, after.facts_of(key));
+    lines.push_back(fmt::format("newest reading of {} {}: {}", service::cleaned(key), service::cleaned(name),
+                                was == is ? was + ", as before" : was + " -> " + is));
+  }
+  return lines;
+}
 
 std::string line_of(const Fact& fact, const service::Snapshot& before, const service::Snapshot& after,
                     const std::vector<Fact>& known) {

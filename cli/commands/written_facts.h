@@ -13,4 +13,8 @@ namespace cli {
 std::string line_of(const service::Fact& fact, const service::Snapshot& before, const service::Snapshot& after,
                     const std::vector<service::Fact>& known);
 
+// For each meter that the facts show a value of: its newest reading before and after.
+std::vector<std::string> newest_readings(const std::vector<service::Fact>& added, const service::Snapshot& before,
+                                         const service::Snapshot& after);
+
 }  // namespace cli

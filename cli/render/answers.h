@@ -15,14 +15,20 @@ struct Written {
   std::string command;
   service::Day today;
   bool dry_run = false;
+  bool takes_back = true;  // `undo` takes back what was added, and nothing else
   std::vector<service::Fact> added;
   int already_there = 0;
-  std::vector<std::string> what;         // one line a fact
-  std::vector<std::string> said;         // what was understood beyond the plain facts
-  std::vector<std::string> write_on_it;  // for the new element: day and meter value
+  std::vector<service::Diagnostic> refused;  // where bad rows are skipped: what is wrong with them
+  std::vector<std::size_t> refused_rows;     // and which they are, among the proposals
+  std::vector<std::string> understood;       // how a file was read
+  std::vector<std::string> what;             // one line a fact
+  std::vector<std::string> said;             // what was understood beyond the plain facts
+  std::vector<std::string> write_on_it;      // for the new element: day and meter value
+  std::vector<std::string> next;             // what follows from it for people
   service::DueList before;
   service::DueList after;
   std::vector<service::PointChange> changes;  // point into the two lists
+  std::vector<service::HeadingChange> moves;  // likewise
 };
 
 // One standing explained: `why` prints it and reckons nothing.
@@ -32,6 +38,13 @@ struct Explained {
   std::vector<std::string> facts;
   std::vector<std::string> sums;
   std::string ruling;
+};
+
+// What `check` looked at and found.
+struct Checked {
+  std::optional<int> machines;  // none: the fleet files cannot be read
+  int facts = 0;
+  std::vector<service::Diagnostic> findings;
 };
 
 struct BookLine {

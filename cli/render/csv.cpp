@@ -18,8 +18,6 @@ std::string figure(const std::optional<T>& value) {
   return value ? to_text(*value) : "";
 }
 
-std::string line(const std::vector<std::string>& cells) { return fmt::format("{}\r\n", fmt::join(cells, ",")); }
-
 // The limb of a kind that is nearest to its end stands in the columns of that kind.
 const service::LimbStanding* limb_of(const service::Point& point, LimbKind kind) {
   const service::LimbStanding* found = nullptr;
@@ -71,10 +69,12 @@ std::string other(std::string_view what, const std::string& machine, std::string
   cells[1] = csv_text(machine);
   cells[4] = standing;
   cells.back() = csv_text(say);
-  return line(cells);
+  return csv_line(cells);
 }
 
 }  // namespace
+
+std::string csv_line(const std::vector<std::string>& cells) { return fmt::format("{}\r\n", fmt::join(cells, ",")); }
 
 std::string csv_text(std::string_view text) {
   std::string cell;
@@ -92,11 +92,11 @@ std::string csv_text(std::string_view text) {
 }
 
 std::string due_as_csv(const service::DueList& list, std::optional<std::size_t> first) {
-  std::string text = line(due_columns);
+  std::string text = csv_line(due_columns);
   std::size_t count = 0;
   for (const service::Point& point : list.points) {
     if (first && count++ == *first) break;
-    text += line(cells_of(point));
+    text += csv_line(cells_of(point));
   }
   for (const service::Gap& gap : list.gaps) text += other("gap", gap.machine, to_text(gap.kind), gap.say);
   for (const service::MachineUse& use : list.not_in_use) {
@@ -107,11 +107,28 @@ std::string due_as_csv(const service::DueList& list, std::optional<std::size_t> 
 }
 
 std::string history_as_csv(const Book& book) {
-  std::string text = line({"on", "kind", "what", "value", "usage", "id", "struck", "struck_because", "note"});
+  std::string text = csv_line({"on", "kind", "what", "value", "usage", "id", "struck", "struck_because", "note"});
   for (const BookLine& entry : book.lines) {
-    text += line({to_text(entry.fact.on), std::string(to_text(entry.fact.kind)), csv_text(entry.what),
-                  csv_text(entry.value), figure(entry.usage), to_text(entry.fact.id), entry.struck ? "yes" : "no",
-                  csv_text(entry.struck_because), csv_text(entry.fact.note)});
+    text += csv_line({to_text(entry.fact.on), std::string(to_text(entry.fact.kind)), csv_text(entry.what),
+                      csv_text(entry.value), figure(entry.usage), to_text(entry.fact.id), entry.struck ? "yes" : "no",
+                      csv_text(entry.struck_because), csv_text(entry.fact.note)});
+  }
+  return text;
+}
+
+std::string find_out_as_csv(const service::DueList& list) {
+  std::string text =
+      csv_line({"kind", "machine", "on", "meter", "at", "task", "position", "name", "value", "unit", "by", "note"});
+  for (const service::MachineQuestions& asked : service::find_out(list)) {
+    for (const service::Question& question : asked.questions) {
+      const service::Point* point = question.point;
+      const bool is_service = question.kind == service::FactKind::service;
+      const bool measurement = question.kind == service::FactKind::measurement;
+      text += csv_line({std::string(to_text(question.kind)), csv_text(asked.machine->key), "",
+                        measurement ? "" : csv_text(question.meter), "", is_service ? csv_text(point->name) : "",
+                        point == nullptr ? "" : csv_text(point->position), measurement ? csv_text(question.name) : "",
+                        "", measurement ? csv_text(question.unit) : "", "", ""});
+    }
   }
   return text;
 }

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "render/overdue_words.h"
 #include "render/point_rows.h"
 #include "render/words.h"
 
@@ -24,8 +25,7 @@ std::string heading(const Look& look, std::string_view text) { return painted(lo
 std::pair<std::string, std::string> line_of(const Gap& gap) {
   const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;
   if (gap.kind == GapKind::nothing_recorded) {
-    return {who, fmt::format("{}; write down what you know, a year is enough: whichever done {} TASK --on YEAR",
-                             gap.say, gap.machine)};
+    return {who, fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
   }
   return {who, gap.say};
 }
@@ -118,16 +118,9 @@ std::string overdue_as_text(const DueList& list, const Look& look) {
   using service::OverdueHeading;
   const auto entries = overdue_list(list);
   if (entries.empty()) return "";
-  const std::pair<OverdueHeading, std::string_view> headings[] = {
-      {OverdueHeading::out_of_use, "Out of use: do not run"},
-      {OverdueHeading::overdue, "Overdue"},
-      {OverdueHeading::read_the_meter, "Read the meter: overdue by estimate"},
-      {OverdueHeading::find_out, "Find out"},
-      {OverdueHeading::put_off, "Put off"},
-      {OverdueHeading::laid_up, "Laid up: before it goes back to work"},
-  };
   std::string text = heading(look, fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
-  for (const auto& [which, title] : headings) {
+  for (const auto which : {OverdueHeading::out_of_use, OverdueHeading::overdue, OverdueHeading::read_the_meter,
+                           OverdueHeading::find_out, OverdueHeading::put_off, OverdueHeading::laid_up}) {
     std::vector<const Point*> points;
     Lines lines;
     for (const auto& entry : entries) {
@@ -137,7 +130,7 @@ std::string overdue_as_text(const DueList& list, const Look& look) {
       if (entry.use != nullptr) lines.emplace_back(entry.use->machine->key, words_of(entry.use->state));
     }
     if (points.empty() && lines.empty()) continue;
-    text += '\n' + heading(look, title);
+    text += '\n' + heading(look, title_of(which));
     if (!lines.empty()) text += said_rows(lines, look);
     if (!points.empty()) text += point_rows(points, list.as_of, look);
   }

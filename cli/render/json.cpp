@@ -2,6 +2,7 @@
 
 #include "render/answers.h"
 #include "render/json_parts.h"
+#include "render/overdue_words.h"
 
 namespace cli {
 namespace {
@@ -51,20 +52,51 @@ Json change_as_json(const service::PointChange& change) {
           {"after", side_as_json(change.after)}};
 }
 
+// Under which heading of the overdue list a point stands, where its standing stays what it was.
+Json move_as_json(const service::HeadingChange& move) {
+  const auto heading = [](const std::optional<service::OverdueHeading>& of) {
+    return of ? Json(name_of(*of)) : Json(nullptr);
+  };
+  return {{"machine", move.point->machine->key},
+          {"task", move.point->name},
+          {"position", text_or_null(move.point->position)},
+          {"before", heading(move.was)},
+          {"after", heading(move.is)}};
+}
+
+Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
+  const auto& place = diagnostic.place;
+  return {{"code", diagnostic.code},
+          {"message", diagnostic.message},
+          {"hint", text_or_null(diagnostic.hint)},
+          {"file", place ? text_or_null(place->file) : Json(nullptr)},
+          {"line", place && place->line > 0 ? Json(place->line) : Json(nullptr)},
+          {"column", place && place->column > 0 ? Json(place->column) : Json(nullptr)}};
+}
+
 }  // namespace
 
 std::string errors_as_json(std::span<const service::Diagnostic> diagnostics) {
   std::string lines;
   for (const service::Diagnostic& diagnostic : diagnostics) {
-    Json error{{"code", diagnostic.code}, {"message", diagnostic.message}, {"hint", text_or_null(diagnostic.hint)}};
-    const auto& place = diagnostic.place;
-    error["file"] = place ? text_or_null(place->file) : Json(nullptr);
-    error["line"] = place && place->line > 0 ? Json(place->line) : Json(nullptr);
-    error["column"] = place && place->column > 0 ? Json(place->column) : Json(nullptr);
-    lines += dumped_line({{"error", error}});
+    lines += dumped_line({{"error", diagnostic_as_json(diagnostic)}});
   }
   return lines;
 }
+
+std::string check_as_json(const Checked& checked) {
+  Json json{{"machines", checked.machines ? Json(*checked.machines) : Json(nullptr)},
+            {"facts", checked.facts},
+            {"findings", Json::array()}};
+  for (const service::Diagnostic& finding : checked.findings) {
+    Json part = diagnostic_as_json(finding);
+    part["severity"] = finding.severity == service::Severity::error ? "error" : "remark";
+    json["findings"].push_back(std::move(part));
+  }
+  return dumped(json);
+}
+
+std::string backup_as_json(const std::string& file, int facts) { return dumped({{"backup", file}, {"facts", facts}}); }
 
 std::string due_as_json(const DueList& list, std::optional<std::size_t> first) {
   Json json = head_of(list);
@@ -83,29 +115,11 @@ std::string due_as_json(const DueList& list, std::optional<std::size_t> first) {
 
 // The same shape as the due list, with the entries of the overdue list alone and a heading on each.
 std::string overdue_as_json(const DueList& list) {
-  using service::OverdueHeading;
-  const auto name = [](OverdueHeading heading) -> std::string_view {
-    switch (heading) {
-      case OverdueHeading::out_of_use:
-        return "out-of-use";
-      case OverdueHeading::overdue:
-        return "overdue";
-      case OverdueHeading::read_the_meter:
-        return "read-the-meter";
-      case OverdueHeading::find_out:
-        return "find-out";
-      case OverdueHeading::put_off:
-        return "put-off";
-      case OverdueHeading::laid_up:
-        return "laid-up";
-    }
-    return "overdue";
-  };
   Json json = head_of(list);
   for (const char* key : {"points", "gaps", "machines"}) json[key] = Json::array();
   for (const auto& entry : overdue_list(list)) {
     const auto add = [&](const char* key, Json part) {
-      part["heading"] = name(entry.heading);
+      part["heading"] = name_of(entry.heading);
       json[key].push_back(std::move(part));
     };
     if (entry.point != nullptr) add("points", point_as_json(*entry.point));
@@ -139,9 +153,14 @@ std::string written_as_json(const Written& written) {
   json["facts"] = Json::array();
   for (const service::Fact& fact : written.added) json["facts"].push_back(fact_as_json(fact));
   json["said"] = written.said;
+  json["understood"] = written.understood;
+  json["refused"] = written.refused.size();
   json["changes"] = Json::array();
   for (const service::PointChange& change : written.changes) json["changes"].push_back(change_as_json(change));
-  json["undo"] = written.dry_run || written.added.empty() ? Json(nullptr) : Json("whichever undo");
+  json["moves"] = Json::array();
+  for (const service::HeadingChange& move : written.moves) json["moves"].push_back(move_as_json(move));
+  json["undo"] =
+      written.dry_run || written.added.empty() || !written.takes_back ? Json(nullptr) : Json("whichever undo");
   return dumped(json);
 }
 
@@ -159,6 +178,32 @@ std::string history_as_json(const Book& book) {
 
 std::string made_as_json(const std::string& folder, const std::vector<std::string>& files) {
   return dumped({{"folder", folder}, {"made", files}});
+}
+
+std::string find_out_as_json(const service::DueList& list) {
+  Json json;
+  json["fleet"] = list.fleet->name;
+  json["as_of"] = to_text(list.as_of);
+  json["machines"] = Json::array();
+  for (const service::MachineQuestions& asked : service::find_out(list)) {
+    Json machine{{"machine", asked.machine->key},
+                 {"name", text_or_null(asked.machine->name)},
+                 {"nothing_recorded", asked.nothing_recorded},
+                 {"start_unknown", asked.start_unknown},
+                 {"questions", Json::array()}};
+    for (const service::Question& question : asked.questions) {
+      Json part{{"kind", to_text(question.kind)},
+                {"meter", text_or_null(question.meter)},
+                {"unit", text_or_null(question.unit)},
+                {"name", text_or_null(question.name)}};
+      part["task"] = question.point == nullptr ? Json(nullptr) : Json(question.point->name);
+      part["position"] = question.point == nullptr ? Json(nullptr) : text_or_null(question.point->position);
+      part["why"] = question.gap == nullptr ? Json(nullptr) : Json(question.gap->say);
+      machine["questions"].push_back(std::move(part));
+    }
+    json["machines"].push_back(std::move(machine));
+  }
+  return dumped(json);
 }
 
 }  // namespace cli

@@ -16,6 +16,7 @@ namespace cli {
 struct Book;
 struct Written;
 struct Explained;
+struct Checked;
 
 // One object a line, for standard error.
 std::string errors_as_json(std::span<const service::Diagnostic> diagnostics);
@@ -25,6 +26,9 @@ std::string overdue_as_json(const service::DueList& list);
 std::string why_as_json(const service::DueList& list, const std::vector<Explained>& points);
 std::string written_as_json(const Written& written);
 std::string history_as_json(const Book& book);
+std::string check_as_json(const Checked& checked);
+std::string backup_as_json(const std::string& file, int facts);
+std::string find_out_as_json(const service::DueList& list);
 std::string made_as_json(const std::string& folder, const std::vector<std::string>& files);
 
 }  // namespace cli

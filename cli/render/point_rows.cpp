@@ -136,7 +136,8 @@ void add_lane(std::vector<std::string>& lines, const std::string& bar, std::size
   std::string before = bar;
   for (const std::string& part : words) {
     for (const std::string& line : wrapped_lines(part, columns)) {
-      lines.push_back(before + "  " + line);
+      lines.push_back(before);
+      lines.back().append("  ").append(line);
       before = std::string(cells, ' ');
     }
   }

@@ -9,7 +9,6 @@ namespace {
 
 using service::LimbKind;
 using service::LimbStanding;
-using service::LimbState;
 using service::Point;
 using service::Standing;
 
@@ -123,7 +122,7 @@ std::string about(service::Amount amount, const std::string& unit) {
 }
 
 std::string due_point(const service::LimbStanding& limb) {
-  const std::string usage = with_unit(*limb.due_at, limb.unit);
+  std::string usage = with_unit(*limb.due_at, limb.unit);
   if (!limb.due_shown || *limb.due_shown == *limb.due_at) return usage;
   return fmt::format("{} (the meter then shows {})", usage, with_unit(*limb.due_shown, limb.unit));
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "render/overdue_words.h"
 #include "render/words.h"
 
 namespace cli {
@@ -31,6 +32,12 @@ std::string side(const Point* point) {
   return words_of(point->standing) + (point->by_estimate ? " by estimate" : "");
 }
 
+std::size_t machines_of(const std::vector<service::HeadingChange>& moves) {
+  std::set<const service::Machine*> machines;
+  for (const auto& move : moves) machines.insert(move.point->machine);
+  return machines.size();
+}
+
 bool same_fitting(const Point& a, const Point& b) {
   if (a.fitted.has_value() != b.fitted.has_value()) return false;
   return !a.fitted || (a.fitted->on == b.fitted->on && a.fitted->at == b.fitted->at);
@@ -52,6 +59,17 @@ std::string words_of(const PointChange& change, bool with_machine) {
   return words.empty() ? text : text + ", " + words.front();
 }
 
+std::string words_of(const service::HeadingChange& move, bool with_machine) {
+  const auto title = [](service::OverdueHeading heading) {
+    const std::string_view whole = title_of(heading);
+    return whole.substr(0, whole.find(':'));
+  };
+  std::string text = with_machine ? service::cleaned(move.point->machine->key) + ' ' : "";
+  text += task_of(*move.point) + ": ";
+  if (move.was && move.is) return text + fmt::format("from `{}` to `{}`", title(*move.was), title(*move.is));
+  return text + (move.is ? fmt::format("now under `{}`", title(*move.is)) : "no more on it");
+}
+
 bool worth_telling(const PointChange& change) {
   if (change.before == nullptr || change.after == nullptr) return true;
   const Point& a = *change.before;
@@ -61,11 +79,13 @@ bool worth_telling(const PointChange& change) {
 
 std::string written_as_text(const Written& written) {
   std::string text;
+  for (const std::string& line : written.understood) text += service::cleaned(line) + '\n';
   for (const std::string& said : written.said) text += service::cleaned(said) + '\n';
   if (written.added.empty()) {
     text +=
         written.already_there > 0 ? "This is in the record already; nothing was stored.\n" : "Nothing was stored.\n";
     for (const std::string& what : written.what) text += "  " + what + '\n';
+    for (const std::string& next : written.next) text += next + '\n';
     return text;
   }
   constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
@@ -82,13 +102,23 @@ std::string written_as_text(const Written& written) {
     const auto rank = [](const PointChange* c) { return c->after == nullptr ? Standing::later : c->after->standing; };
     return rank(a) < rank(b);
   });
-  text += told.empty() ? "On the due list nothing changes its standing.\n" : "On the due list:\n";
+  const bool only_counts = std::all_of(written.added.begin(), written.added.end(),
+                                       [](const service::Fact& fact) { return fact.kind == service::FactKind::count; });
+  if (!only_counts) text += told.empty() ? "On the due list nothing changes its standing.\n" : "On the due list:\n";
   for (std::size_t i = 0; i < std::min(most, told.size()); ++i) {
     text += "  " + words_of(*told[i], machines.size() > 1) + '\n';
   }
   if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
+  if (!written.moves.empty()) text += "On the overdue list:\n";
+  for (std::size_t i = 0; i < std::min(most, written.moves.size()); ++i) {
+    text += "  " + words_of(written.moves[i], machines_of(written.moves) > 1) + '\n';
+  }
+  if (written.moves.size() > most) {
+    text += fmt::format("  and {} more; see `whichever due --overdue`\n", written.moves.size() - most);
+  }
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
-  if (written.dry_run) return text;
+  for (const std::string& next : written.next) text += next + '\n';
+  if (written.dry_run || !written.takes_back) return text;
   if (written.command != service::undo_origin) return text + "Take it back: whichever undo\n";
   // `undo` passes over what `undo` did, so that two of them take back two commands.
   if (written.added.size() == 1) {

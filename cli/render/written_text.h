@@ -12,6 +12,9 @@ std::string written_as_text(const Written& written);
 // `engine-oil: overdue -> later, next due 2027-03-02 or at 1761.4 h`.
 std::string words_of(const service::PointChange& change, bool with_machine);
 
+// `engine-oil: from `Overdue` to `Put off``.
+std::string words_of(const service::HeadingChange& move, bool with_machine);
+
 // True where people should hear of it: the standing, the estimate mark or the fitting changed, not only a day.
 bool worth_telling(const service::PointChange& change);
 

@@ -5,12 +5,24 @@
 #include "terminal/width.h"
 
 namespace cli {
+namespace {
+
+// Where the next piece ends that no line may break: a word, or a number with the word that it counts.
+std::size_t end_of_piece(std::string_view text) {
+  const auto end = text.find(' ');
+  if (end == std::string_view::npos || text.substr(0, end).find_first_not_of("0123456789.") != std::string_view::npos) {
+    return end;
+  }
+  return text.find(' ', end + 1);
+}
+
+}  // namespace
 
 std::vector<std::string> wrapped_lines(std::string_view text, std::size_t columns) {
   std::vector<std::string> lines;
   std::size_t used = 0;
   while (!text.empty()) {
-    const auto end = text.find(' ');
+    const auto end = end_of_piece(text);
     const std::string_view word = text.substr(0, end);
     const std::size_t needs = width(word);
     if (lines.empty() || (columns != 0 && used + 1 + needs > columns)) {

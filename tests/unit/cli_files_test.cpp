@@ -12,7 +12,8 @@ using cli_test::Place;
 TEST_CASE("new makes a starter fleet that answers at once") {
   Place place;
   REQUIRE(place.run("new farm") == 0);
-  CHECK(place.says("fleet.yaml, schedules/example.yaml, record.db"));
+  CHECK(place.says(
+      "fleet.yaml, schedules/example.yaml, .schemas/fleet.schema.json, .schemas/schedule.schema.json, record.db"));
   REQUIRE(place.run("due --fleet farm") == 0);
   CHECK(place.says("Nothing is due within 30 days. 1 machine"));
   REQUIRE(place.run("reading loader 100 --fleet farm") == 0);

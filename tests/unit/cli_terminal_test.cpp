@@ -87,6 +87,9 @@ TEST_CASE("text wraps at blanks and keeps long words whole") {
   REQUIRE(lines.size() == 3);
   CHECK(lines[1] == "verylongword");
   CHECK(cli::wrapped_lines("", 5).empty());
+  // A number stays with what it counts.
+  CHECK((cli::wrapped_lines("used 22.3 h of 500 h", 9) == std::vector<std::string>{"used", "22.3 h of", "500 h"}));
+  CHECK((cli::wrapped_lines("about 7", 9) == std::vector<std::string>{"about 7"}));
 }
 
 TEST_CASE("who decides about colours") {

@@ -175,8 +175,8 @@ TEST_CASE("refused rows are kept as they were written, with their header") {
       "back,a,2026-01-01,\r\nback,b,x,\"1\r\n2\"\r\nback,c\r\n");
   CHECK(rows.header == "kind,machine,on,note");
   REQUIRE(rows.rejected.size() == 2);
-  CHECK(rows.rejected[0] == "back,b,x,\"1\r\n2\"");
-  CHECK(rows.rejected[1] == "back,c");
+  CHECK(rows.rejected[0].raw == "back,b,x,\"1\r\n2\"");
+  CHECK(rows.rejected[1].raw == "back,c");
 }
 
 TEST_CASE("an unknown column and an unknown kind get the nearest known one") {

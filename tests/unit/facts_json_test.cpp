@@ -19,7 +19,7 @@ TEST_CASE("facts survive a file of JSON Lines, and the file survives them") {
   const std::string lines = facts_to_json_lines(facts);
   const FactsRead again = read(lines);
   CHECK(mistakes_of(again) == "");
-  CHECK(again.json_lines);
+  CHECK(again.understood.json_lines);
   REQUIRE(again.rows.size() == facts.size());
   for (std::size_t i = 0; i < facts.size(); ++i) {
     CAPTURE(i);
@@ -122,7 +122,7 @@ TEST_CASE("what is no fact in JSON is told with its line") {
     CHECK(mistakes_of(rows) == row.mistakes);
     CHECK(rows.rows.size() == 2);
     CHECK(rows.rejected.size() == 1);
-    if (!rows.rejected.empty()) CHECK(rows.rejected[0] == row.line);
+    if (!rows.rejected.empty()) CHECK(rows.rejected[0].raw == row.line);
   }
 }
 

@@ -157,7 +157,7 @@ TEST_CASE("every value is read strictly") {
     std::string value;
   };
   for (const Case& each :
-       {Case{"reading", "on", "2026-02-29"}, Case{"reading", "on", "01/03/2026"}, Case{"reading", "at", "-1"},
+       {Case{"reading", "on", "2026-02-29"}, Case{"reading", "on", "01/03/26"}, Case{"reading", "at", "-1"},
         Case{"reading", "at", "0x10"}, Case{"reading", "at", "nan"}, Case{"reading", "at", "1250.555"},
         Case{"reading", "at", " 1250"}, Case{"meter-change", "last", "-1"}, Case{"meter-change", "first", "1e3"},
         Case{"measurement", "value", "1.0000001"}, Case{"measurement", "value", ""},

@@ -1,6 +1,7 @@
 // register.csv: machines as rows.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 
@@ -64,12 +65,15 @@ TEST_CASE("what is wrong with a row of the register is said") {
       {"machine,schedule\np,\n", "empty-value"},
       {"machine,schedule\nP 1,pump\n", "bad-name"},
       {"machine,schedule\np,pump\np,pump\n", "duplicate-machine"},
-      {"machine;schedule\np;pump\n", "unknown-column"},
+      {"machine;schedule\np;pump\n", ""},
+      {"machine|schedule\np|pump\n", "unknown-column missing-column missing-column"},
       {"machine,schedule\np,pump,\n", "ragged-row"},
       {"machine,schedule,name\np,pump,\"a\"b\n", "bad-quote"},
       {"machine,schedule,name\np,pump,a\"b\"\n", "bad-quote"},
       {"machine,schedule,name\np,pump,\"a\nq,pump,b\"\n", "bad-quote bad-quote"},
-      {"machine,schedule,in-service\np,pump,1/3/2011\n", "bad-day"},
+      {"machine,schedule,in-service\np,pump,1/3/2011\n", "two-readings"},
+      {"machine,schedule,in-service\np,pump,31/2/2011\n", "bad-day"},
+      {"machine;schedule;in-service;at\np;pump;2011;1,5\nq;pump;2011;1.5\n", "mixed-dialect"},
       {"machine,schedule,in-service,at\np,pump,2011-03-01,12h\n", "bad-number"},
       {"machine,schedule,in-service,at\np,pump,,12\n", "missing-key"},
       {"machine,schedule,bought,in-service\np,pump,2011,2012\n", "two-starts"},
@@ -99,4 +103,33 @@ TEST_CASE("a register of a hundred thousand rows is read, and looked up by name"
     if (machine != nullptr && machine->name == "Machine " + std::to_string(i)) ++found;
   }
   CHECK(found == 100'000);
+}
+
+TEST_CASE("a register as a spreadsheet saves it") {
+  const std::string rows =
+      "machine;schedule;in-service;at;bought;bought-at;left;per-year\n"
+      "a;pump;13.02.2011;0,5;;;;1.250\n"
+      "b;pump;;;03.04.2015;4.100,25;01.05.2030;\n";
+  const auto check = [](const service::Fleet& fleet) {
+    CHECK(to_text(fleet.machine("a")->start.on) == "2011-02-13");
+    CHECK(to_text(*fleet.machine("a")->start.at) == "0.5");
+    CHECK(to_text(*fleet.machine("a")->expect.per_year) == "1250");
+    CHECK(to_text(fleet.machine("b")->start.on) == "2015-04-03");
+    CHECK(to_text(*fleet.machine("b")->start.at) == "4100.25");
+    CHECK(to_text(*fleet.machine("b")->left) == "2030-05-01");
+  };
+  const std::string tabs = [&] {
+    std::string text = rows;
+    std::replace(text.begin(), text.end(), ';', '\t');
+    return text;
+  }();
+  std::string utf16 = "\xff\xfe";
+  for (const char c : rows) {
+    utf16 += c;
+    utf16 += '\0';
+  }
+  check(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, rows));
+  check(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, tabs));
+  check(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, "\xef\xbb\xbf" + rows));
+  check(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, utf16));
 }

@@ -324,6 +324,10 @@ struct Fleet {
   const Schedule& schedule_of(const Machine& machine) const;
 };
 
+// Intervals that may well be slips: a running-in interval that is not shorter than the normal one, a condition under
+// which something comes due later than without it, a machine's own interval that is the schedule's. As remarks.
+std::vector<Diagnostic> odd_intervals(const Fleet& fleet);
+
 // --- Reading -----------------------------------------------------------------------------------------------
 
 // The texts of a fleet folder by their names within it: `fleet.yaml`, `schedules/pump.yaml`, `register.csv`.

@@ -144,27 +144,46 @@ struct FactRow {
   Fact fact;
   bool has_id = false;  // it came with `id`, `entered`, ... of its own
   Place place;
+  std::string raw;  // the row as it was written, without its line end
+};
+
+// How a file was read.
+struct Understood {
+  bool json_lines = false;
+  bool utf16 = false;
+  char separator = ',';
+  Dialect dialect;                // not used on a file with an `id` column, which `export` wrote
+  std::string number_settled_by;  // the field that told, `1250,5`; empty where none had to
+  std::string dates_settled_by;
 };
 
 // What a file of facts says. A row with a mistake is not among `rows`.
 struct FactsRead {
   std::vector<FactRow> rows;
   std::vector<Diagnostic> mistakes;  // in the order of lines, each with its place
-  bool json_lines = false;
+  Understood understood;
+
+  // No row can be believed: the header is wrong, or numbers or days can be read in two ways. `mistakes` says so.
+  bool unreadable = false;
 
   // Rows of a find-out list that nobody filled in: a reading, service or measurement with neither day nor value.
   int blanks = 0;
 
   // For a file of what was refused: the header as it was written (empty in JSON Lines), and the rows with mistakes,
   // each whole, in their order and without its line end.
+  struct Rejected {
+    int line = 0;
+    std::string raw;
+  };
   std::string header;
-  std::vector<std::string> rejected;
+  std::vector<Rejected> rejected;
 };
 
-// CSV (RFC 4180: header row, known columns in any order; also with ';' or tab between the fields) or JSON Lines (first
-// character '{'). A field that a spreadsheet would take for a formula may have an apostrophe in front, which is no part
-// of it. Names of machines and tasks are not looked up.
-FactsRead read_facts(std::string_view text, const std::string& file);
+// CSV (RFC 4180: header row, known columns in any order) or JSON Lines (first character '{'). CSV as spreadsheets save
+// it too: ';' or tab between the fields, a byte order mark, UTF-16, decimal commas, days as 13/02/2025. `told` is what
+// the user says of numbers and days; what it leaves open is found from the file. A field that a spreadsheet would take
+// for a formula may have an apostrophe in front, which is no part of it. Names of machines and tasks are not looked up.
+FactsRead read_facts(std::string_view text, const std::string& file, const Dialect& told = {});
 
 // The whole book of facts in the given order, ids included; importing it into an empty record gives the same record.
 // In CSV no field can start a formula in a spreadsheet.

@@ -130,6 +130,20 @@ struct Judgement {
 Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals,
                 const Stamp& stamp, Day today);
 
+// What the judge would say today of facts that are in the book already: the fleet files may have changed since, and
+// merged facts were judged elsewhere. Struck facts and strikes are left out. Facts about a machine that the fleet does
+// not list are told once for each machine.
+struct FactFault {
+  FactId fact;
+  Diagnostic what;
+};
+
+std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& facts, Day today);
+
+// Services of the same task (and position) on the same day, entered by different commands with the same or no meter
+// value: two people wrote down one service, most likely. They count as one.
+std::vector<std::pair<FactId, FactId>> written_twice(const std::vector<Fact>& facts);
+
 // --- Readings in order -------------------------------------------------------------------------------------
 
 // One step in the life of a meter: a value shown on a day, or a change of the meter itself.

@@ -187,6 +187,29 @@ std::vector<OverdueEntry> overdue_list(const DueList& list);
 // machine out of use.
 bool needs_doing(const DueList& list);
 
+// --- What is to be found out -------------------------------------------------------------------------------
+
+// One thing that somebody at the machine, or with its papers, may be able to tell.
+struct Question {
+  FactKind kind = FactKind::service;  // the kind of fact that answers it: reading, service or measurement
+  std::string meter;                  // of a reading; of a service: the meter that tells its use, where it has one
+  std::string unit;                   // of the meter or of the measurement
+  std::string name;                   // of a measurement
+  const Point* point = nullptr;       // of a service or measurement
+  const Gap* gap = nullptr;           // of a reading: why it is asked for
+};
+
+struct MachineQuestions {
+  const Machine* machine = nullptr;
+  bool nothing_recorded = false;
+  bool start_unknown = false;       // the fleet file says neither `in-service` nor `bought`
+  std::vector<Question> questions;  // readings first, then tasks in the order of the schedule
+};
+
+// By machine in the order of the fleet file; machines of which nothing is to be found out are left out. Points into the
+// list.
+std::vector<MachineQuestions> find_out(const DueList& list);
+
 // --- What a new fact changed -------------------------------------------------------------------------------
 
 struct PointChange {
@@ -197,5 +220,15 @@ struct PointChange {
 // Points whose standing, estimate mark or fitting differ, and the due day of those reached by facts. An expected day
 // that a new reading moves is not a change.
 std::vector<PointChange> difference(const DueList& before, const DueList& after);
+
+// A point whose standing is the same, but which the overdue list shows under another heading, or no more, or newly:
+// somebody put it off, or its machine was laid up or came back.
+struct HeadingChange {
+  const Point* point = nullptr;  // of the list after
+  std::optional<OverdueHeading> was;
+  std::optional<OverdueHeading> is;
+};
+
+std::vector<HeadingChange> heading_changes(const DueList& before, const DueList& after);
 
 }  // namespace service

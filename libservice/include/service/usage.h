@@ -80,6 +80,18 @@ class MeterHistory {
 // The histories of all meters of a machine, by meter name.
 std::map<std::string, MeterHistory, std::less<>> meter_histories(const Snapshot& snapshot, const Machine& machine);
 
+// A step between two readings that is possible and yet odd: an hour meter that would have run over 16 h a day, or so
+// far above all other steps of this meter that a mistyped value is likelier. Common practice, no source: both figures
+// are ours, to ask people to look, and nothing else follows from them.
+struct OddStep {
+  FactId fact;  // of the later value
+  Day from;
+  Day to;
+  Amount used;
+};
+
+std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
+
 // --- What is expected --------------------------------------------------------------------------------------
 
 enum class Odds { p10, p50, p90 };

@@ -90,6 +90,8 @@ inline constexpr const char* unknown_column = "unknown-column";
 inline constexpr const char* missing_column = "missing-column";
 inline constexpr const char* duplicate_column = "duplicate-column";
 inline constexpr const char* ragged_row = "ragged-row";
+inline constexpr const char* two_readings = "two-readings";
+inline constexpr const char* mixed_dialect = "mixed-dialect";
 inline constexpr const char* bad_quote = "bad-quote";
 
 // Remarks.

@@ -19,7 +19,7 @@ std::string CsvField::value() const {
 bool CsvRows::next(std::vector<CsvField>& fields) {
   while (++line_ < source_.lines()) {
     // Spreadsheets save rows that were once used as nothing but commas.
-    if (source_.line(line_).find_first_not_of(" \t,") == std::string_view::npos) continue;
+    if (source_.line(line_).find_first_not_of(" \t,;") == std::string_view::npos) continue;
     if (split(fields)) return true;
     passed_over_ = true;
   }
@@ -47,14 +47,14 @@ bool CsvRows::split(std::vector<CsvField>& fields) {
       fields.push_back(
           {line.substr(at + 1, end - at - 1), {line_, start.column, static_cast<int>(end + 1 - at)}, escaped});
       at = end + 1;
-      if (at < line.size() && line[at] != ',') {
+      if (at < line.size() && line[at] != separator_) {
         findings_.error(code::bad_quote, {&source_, {line_, static_cast<int>(at), 1}},
-                        "a quoted field ends before this, and no comma follows",
+                        "a quoted field ends before this, and no separator follows",
                         R"(put the whole field in quotes; a quote inside of it is written twice: "")");
         return false;
       }
     } else {
-      const std::size_t end = std::min(line.find(',', at), line.size());
+      const std::size_t end = std::min(line.find(separator_, at), line.size());
       const std::string_view text = line.substr(at, end - at);
       const std::size_t quote = text.find('"');
       if (quote != std::string_view::npos) {
@@ -67,7 +67,7 @@ bool CsvRows::split(std::vector<CsvField>& fields) {
       at = end;
     }
     if (at >= line.size()) return true;
-    ++at;  // the comma; a field follows it even at the end of the line
+    ++at;  // the separator; a field follows it even at the end of the line
   }
 }
 

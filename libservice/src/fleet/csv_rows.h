@@ -17,7 +17,13 @@ struct CsvField {
 
 class CsvRows {
  public:
-  CsvRows(const Source& source, Findings& findings) : source_(source), findings_(findings) {}
+  // The separator is the first of comma, semicolon and tab in the first line.
+  CsvRows(const Source& source, Findings& findings)
+      : source_(source), findings_(findings), separator_(csv_separator(source.line(0))) {}
+
+  // From where the other one stands, telling its mistakes elsewhere.
+  CsvRows(const CsvRows& other, Findings& findings)
+      : source_(other.source_), findings_(findings), separator_(other.separator_), line_(other.line_) {}
 
   // The next row that is not blank; false at the end. Rows with bad quotes are reported and passed over.
   bool next(std::vector<CsvField>& fields);
@@ -28,6 +34,7 @@ class CsvRows {
 
   const Source& source_;
   Findings& findings_;
+  char separator_;
   int line_ = -1;
   bool passed_over_ = false;
 };

@@ -33,7 +33,7 @@ bool fit_to_read(const Source& source, std::size_t limit, Findings& findings) {
   }
   if (const auto bad = first_bad_utf8(text)) {
     findings.error(code::not_utf8, {&source, source.span_at(*bad)}, "the text is not UTF-8 from here on",
-                   "save the file with the encoding UTF-8");
+                   encoding_hint(text));
     return false;
   }
   if (const auto control = first_control_character(text)) {

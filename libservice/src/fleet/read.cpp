@@ -33,7 +33,9 @@ class FleetReader {
   Fleet read() {
     read_main_file();
     if (const auto found = files_.texts.find("register.csv"); found != files_.texts.end()) {
-      read_register(source_of(*found), findings_, draft_);
+      // Spreadsheets save UTF-16 too. Where it is broken, the reader says that it is no UTF-8.
+      register_.emplace(found->first, from_utf16(found->second).value_or(found->second));
+      read_register(source_of(*register_), findings_, draft_);
     }
     for (const auto& file : files_.texts) {
       if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
@@ -125,6 +127,7 @@ class FleetReader {
   const CompiledFiles compiled_;
   std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
   const Source* main_ = nullptr;
+  std::optional<File> register_;  // as UTF-8
   Findings findings_;
   Draft draft_;
 };

@@ -18,25 +18,31 @@ struct Row {
   const CsvField* at = nullptr;
   const CsvField* bought = nullptr;
   const CsvField* bought_at = nullptr;
+  const Dialect* dialect = nullptr;  // how the file writes numbers and days
 };
 
 struct Column {
   std::string_view name;
   void (*read)(const Reader& reader, const CsvField& field, Row& row);  // of a field that is not empty
+  enum class Holds { text, day, number } holds = Holds::text;
   bool required = false;
 };
 
 template <class T>
-std::optional<T> parsed(const Reader& reader, const CsvField& field, Parsed<T> (*parse)(std::string_view),
-                        const Wanted& wanted) {
+std::optional<T> parsed(const Reader& reader, const CsvField& field, const std::string& plain,
+                        Parsed<T> (*parse)(std::string_view), const Wanted& wanted) {
   const std::string text = field.value();
-  auto read = parse(text);
+  auto read = parse(plain);
   if (!read) {
     reader.error(wanted.code, reader.spot(field.span),
                  fmt::format("{} was wanted, but {} {}", wanted.what, in_quotes(text), read.problem),
                  std::string(wanted.hint));
   }
   return read.value;
+}
+
+std::optional<Amount> amount_in(const Reader& reader, const CsvField& field, const Dialect& dialect) {
+  return parsed(reader, field, plain_number(field.value(), dialect), parse_amount, wanted::number);
 }
 
 void read_conditions(const Reader& reader, const CsvField& field, Row& row) {
@@ -61,7 +67,7 @@ void read_conditions(const Reader& reader, const CsvField& field, Row& row) {
 }
 
 void read_per_year(const Reader& reader, const CsvField& field, Row& row) {
-  row.draft.machine.expect.per_year = parsed(reader, field, parse_amount, wanted::number);
+  row.draft.machine.expect.per_year = amount_in(reader, field, *row.dialect);
 }
 
 constexpr Column known_columns[] = {
@@ -71,40 +77,42 @@ constexpr Column known_columns[] = {
        row.draft.key = r.spot(f.span);
        r.good_name(row.draft.machine.key, row.draft.key);
      },
-     true},
+     Column::Holds::text, true},
     {"name", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.name = f.value(); }},
     {"schedule",
      [](const Reader& r, const CsvField& f, Row& row) {
        row.draft.machine.schedule = f.value();
        row.draft.schedule = r.spot(f.span);
      },
-     true},
+     Column::Holds::text, true},
     {"site",
      [](const Reader& r, const CsvField& f, Row& row) {
        row.draft.machine.site = f.value();
        r.draft.mentions_of(Noun::site).push_back({row.draft.machine.site, r.spot(f.span)});
      }},
-    {"in-service", [](const Reader&, const CsvField& f, Row& row) { row.in_service = &f; }},
-    {"at", [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }},
-    {"bought", [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }},
-    {"bought-at", [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }},
+    {"in-service", [](const Reader&, const CsvField& f, Row& row) { row.in_service = &f; }, Column::Holds::day},
+    {"at", [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }, Column::Holds::number},
+    {"bought", [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }, Column::Holds::day},
+    {"bought-at", [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }, Column::Holds::number},
     {"serial", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = f.value(); }},
     {"conditions", read_conditions},
     {"left",
      [](const Reader& r, const CsvField& f, Row& row) {
-       row.draft.machine.left = parsed(r, f, parse_day, wanted::day);
+       row.draft.machine.left = parsed(r, f, plain_day(f.value(), *row.dialect), parse_day, wanted::day);
        row.draft.left = r.spot(f.span);
-     }},
-    {"per-year", read_per_year},
+     },
+     Column::Holds::day},
+    {"per-year", read_per_year, Column::Holds::number},
 };
 
-void read_start(const Reader& reader, StartKind kind, const CsvField* on, const CsvField* at, MachineDraft& into) {
+void read_start(const Reader& reader, StartKind kind, const CsvField* on, const CsvField* at, const Dialect& dialect,
+                MachineDraft& into) {
   const bool fresh = kind == StartKind::in_service;
   if (at != nullptr && on == nullptr) {
     reader.error(code::missing_key, reader.spot(at->span), "a meter value needs the day on which it was shown",
                  fmt::format("fill in the column `{}`", fresh ? "in-service" : "bought"));
   }
-  const auto value = at == nullptr ? std::nullopt : parsed(reader, *at, parse_amount, wanted::number);
+  const auto value = at == nullptr ? std::nullopt : amount_in(reader, *at, dialect);
   if (on == nullptr) return;
   if (into.start) {
     reader.error(code::two_starts, reader.spot(on->span), "a machine was either put in service new or bought used",
@@ -113,7 +121,7 @@ void read_start(const Reader& reader, StartKind kind, const CsvField* on, const 
   }
   into.start = reader.spot(on->span);
   if (at != nullptr) into.start_at = reader.spot(at->span);
-  const auto day = parsed(reader, *on, parse_day_span, wanted::day_span);
+  const auto day = parsed(reader, *on, plain_day(on->value(), dialect), parse_day_span, wanted::day_span);
   if (!day) return;
   into.machine.start = {kind, *day, value || !fresh ? value : Amount{}};
 }
@@ -134,16 +142,45 @@ class RegisterReader {
       reader_.draft.unsure_of(Noun::machine) = true;
       return;
     }
+    if (!settle_dialect()) {
+      reader_.draft.unsure_of(Noun::machine) = true;
+      return;
+    }
     while (rows_.next(fields)) read_row(fields);
     if (rows_.passed_over()) reader_.draft.unsure_of(Noun::machine) = true;
   }
 
  private:
+  // How the file writes numbers and days, from all rows before one is believed.
+  bool settle_dialect() {
+    Findings said_again;  // mistakes of quotes are told by the reading that follows
+    CsvRows ahead(rows_, said_again);
+    DialectSurvey survey;
+    std::vector<Span> spans;
+    std::vector<CsvField> fields;
+    while (ahead.next(fields)) {
+      if (fields.size() != columns_.size()) continue;
+      for (std::size_t i = 0; i < fields.size(); ++i) {
+        if (columns_[i] == nullptr || fields[i].text.empty() || columns_[i]->holds == Column::Holds::text) continue;
+        const bool number = columns_[i]->holds == Column::Holds::number;
+        number ? survey.number(fields[i].value(), spans.size()) : survey.day(fields[i].value(), spans.size());
+        spans.push_back(fields[i].span);
+      }
+    }
+    const auto findings = survey.findings();
+    for (const DialectSurvey::Finding& finding : findings) {
+      reader_.error(finding.code == code::two_readings ? code::two_readings : code::mixed_dialect,
+                    reader_.spot(spans[finding.at]), finding.message,
+                    "write numbers as 1250.5 without a mark between thousands, and days as 2026-03-01");
+    }
+    dialect_ = survey.dialect();
+    return findings.empty();
+  }
+
   // Without the columns that machines cannot do without, no row is read.
   bool read_header(const std::vector<CsvField>& fields) {
     std::vector<std::string> names;
     for (const Column& column : known_columns) names.emplace_back(column.name);
-    const bool other_separator = fields.size() == 1 && fields[0].text.find_first_of(";\t") != std::string_view::npos;
     for (const CsvField& field : fields) {
       const std::string name = field.value();
       const auto* const known = std::find_if(std::begin(known_columns), std::end(known_columns),
@@ -151,8 +188,7 @@ class RegisterReader {
       const Spot spot = reader_.spot(field.span);
       if (known == std::end(known_columns)) {
         reader_.error(code::unknown_column, spot, fmt::format("there is no column {}", in_quotes(name)),
-                      other_separator ? "separate the columns with commas"
-                                      : nearest_or(name, names, "the columns are " + listed(names, "and")));
+                      nearest_or(name, names, "the columns are " + listed(names, "and")));
         columns_.push_back(nullptr);
       } else if (std::find(columns_.begin(), columns_.end(), known) != columns_.end()) {
         reader_.error(code::duplicate_column, spot, fmt::format("the column `{}` is here twice", name),
@@ -166,7 +202,6 @@ class RegisterReader {
     for (const Column& column : known_columns) {
       if (!column.required || std::find(columns_.begin(), columns_.end(), &column) != columns_.end()) continue;
       complete = false;
-      if (other_separator) continue;
       reader_.error(code::missing_column, reader_.spot(fields[0].span),
                     fmt::format("there is no column `{}`", column.name), "name it in the header, the first line");
     }
@@ -179,11 +214,12 @@ class RegisterReader {
       reader_.error(code::ragged_row, reader_.spot(start),
                     fmt::format("the row has {}, but the header has {}",
                                 counted(static_cast<std::int64_t>(fields.size()), "field", "fields"), columns_.size()),
-                    "put a field that holds a comma in quotes, and write a comma for each empty field");
+                    "put a field that holds a separator in quotes, and write a separator for each empty field");
       reader_.draft.unsure_of(Noun::machine) = true;
       return;  // its values stand under the wrong names
     }
     Row row;
+    row.dialect = &dialect_;
     row.draft.key = reader_.spot(start);
     for (std::size_t i = 0; i < fields.size(); ++i) {
       if (columns_[i] == nullptr) continue;
@@ -195,8 +231,8 @@ class RegisterReader {
       }
     }
     MachineDraft& machine = row.draft;
-    read_start(reader_, StartKind::in_service, row.in_service, row.at, machine);
-    read_start(reader_, StartKind::bought, row.bought, row.bought_at, machine);
+    read_start(reader_, StartKind::in_service, row.in_service, row.at, dialect_, machine);
+    read_start(reader_, StartKind::bought, row.bought, row.bought_at, dialect_, machine);
     if (machine.machine.name.empty()) machine.machine.name = machine.machine.key;
     machine.machine.place = machine.key.place();
     reader_.draft.machines.push_back(std::move(machine));
@@ -204,6 +240,7 @@ class RegisterReader {
 
   Reader reader_;
   CsvRows rows_;
+  Dialect dialect_;
   std::vector<const Column*> columns_;  // in the order of the header; null for one that is not read
 };
 

@@ -3,6 +3,7 @@
 #include <SQLiteCpp/Backup.h>
 
 #include <chrono>
+#include <system_error>
 
 #include "record/errors.h"
 #include "record/files.h"
@@ -25,13 +26,20 @@ void copy_pages(SQLite::Database& from, const fs::path& part) {
 }  // namespace
 
 void copy_database(SQLite::Database& from, const fs::path& from_file, const fs::path& target) {
-  refuse_existing(target);
-  const fs::path part = fs::path(target) += ".part";
-  NewFile made(part);
+  NewFile made(target);
+  const fs::path& part = made.path();
   guarded(from_file, Doing::reading, [&] { copy_pages(from, part); });
   const Legible copied = Record::open(part, Access::read).legible();
   if (!copied.damage.empty()) throw Failure(Trouble::bad_data, copied.damage);
-  made.keep_as(target);
+  // Whoever may read the record may read its copy, and nobody else.
+  std::error_code error;
+  const fs::file_status mode = fs::status(from_file, error);
+  if (!error) fs::permissions(part, mode.permissions() & fs::perms::all, error);
+  if (error) {
+    throw Failure(Trouble::io, {"cannot-create", "the copy cannot be given the mode of the record",
+                                "look at the permissions of its folder"});
+  }
+  made.keep();
 }
 
 }  // namespace service::record

@@ -34,7 +34,7 @@ void fill(const fs::path& file) {
 
 void Record::create(const std::filesystem::path& file) {
   NewFile made(file);
-  guarded(file, Doing::writing, [&] { fill(file); });
+  guarded(file, Doing::writing, [&] { fill(made.path()); });
   made.keep();
 }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "service/base.h"
+
 namespace service::record {
 namespace {
 
@@ -20,9 +22,7 @@ std::size_t apostrophes(std::string_view text) {
 }  // namespace
 
 CsvReader::CsvReader(std::string_view text, std::size_t from) : text_(text), at_(from) {
-  const std::string_view header = text.substr(from, text.find('\n', from) - from);
-  const std::size_t mark = header.find_first_of(",;\t");
-  if (mark != std::string_view::npos) separator_ = header[mark];
+  separator_ = csv_separator(text.substr(from, text.find('\n', from) - from));
 }
 
 bool CsvReader::at_line_end() const {

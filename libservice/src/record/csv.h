@@ -35,6 +35,8 @@ class CsvReader {
   // The next row that is not an empty line; false at the end. Goes on at the next line after a quote never closed.
   bool next(CsvRow& row);
 
+  char separator() const { return separator_; }
+
  private:
   void read_row(CsvRow& row);
   void read_field(CsvRow& row, CsvField& field);

@@ -1,6 +1,7 @@
 // Facts from CSV and to CSV.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
 
 #include "record/csv.h"
@@ -42,8 +43,35 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
   return header;
 }
 
+bool is_day(Column column) { return column == Column::on || column == Column::until; }
+
+// How numbers and days are written, from a reader that stands behind the header; false where the file leaves it open.
+bool settle_dialect(CsvReader reader, const Header& header, const Places& places, const Dialect& told,
+                    FactsRead& read) {
+  DialectSurvey survey(told);
+  CsvRow row;
+  while (reader.next(row)) {
+    if (!row.problems.empty() || row.fields.size() != header.size()) continue;  // its fields may be others'
+    for (std::size_t i = 0; i < header.size(); ++i) {
+      const CsvField& field = row.fields[i];
+      if (field.text.empty()) continue;
+      if (is_number(header[i])) survey.number(field.text, field.from);
+      if (is_day(header[i])) survey.day(field.text, field.from);
+    }
+  }
+  const auto findings = survey.findings();
+  for (const DialectSurvey::Finding& finding : findings) {
+    read.mistakes.push_back({finding.code, finding.message, finding.hint, places.at(finding.at)});
+  }
+  read.unreadable = !findings.empty();
+  read.understood.dialect = survey.dialect();
+  read.understood.number_settled_by = survey.number_settled_by();
+  read.understood.dates_settled_by = survey.dates_settled_by();
+  return findings.empty();
+}
+
 // True where the row is a fact, or nothing; else its mistakes are told.
-bool read_row(CsvRow& row, const Header& header, const Places& places, FactsRead& read) {
+bool read_row(CsvRow& row, const Header& header, bool plain, const Places& places, FactsRead& read) {
   for (const CsvProblem& problem : row.problems) {
     read.mistakes.push_back({problem.code, problem.message, problem.hint, places.at(problem.at)});
   }
@@ -64,23 +92,42 @@ bool read_row(CsvRow& row, const Header& header, const Places& places, FactsRead
   for (std::size_t i = 0; i < header.size(); ++i) {
     Cell& cell = cells.cells[index_of(header[i])];
     cell.from = row.fields[i].from;
-    const bool is_text = text_member(header[i]) != nullptr;
-    cell.text = is_text ? std::string(unguarded_text(row.fields[i].text)) : std::move(row.fields[i].text);
+    if (text_member(header[i]) != nullptr) {
+      cell.text = unguarded_text(row.fields[i].text);
+    } else if (!plain && is_number(header[i])) {
+      cell.text = plain_number(row.fields[i].text, read.understood.dialect);
+    } else if (!plain && is_day(header[i])) {
+      cell.text = plain_day(row.fields[i].text, read.understood.dialect);
+    } else {
+      cell.text = std::move(row.fields[i].text);
+    }
   }
   return take_row(cells, places, read);
 }
 
 }  // namespace
 
-void read_csv(std::string_view text, std::size_t from, const Places& places, FactsRead& read) {
+void read_csv(std::string_view text, std::size_t from, const Places& places, const Dialect& told, FactsRead& read) {
   CsvReader reader(text, from);
+  read.understood.separator = reader.separator();
   CsvRow row;
   if (!reader.next(row)) return;
   read.header = text.substr(row.from, row.to - row.from);
   const auto header = read_header(row, places, read);
-  if (!header) return;
+  if (!header) {
+    read.unreadable = true;
+    return;
+  }
+  // What `export` wrote is plain: there `4.125` is no 4125.
+  const bool plain = std::find(header->begin(), header->end(), Column::id) != header->end();
+  if (!plain && !settle_dialect(reader, *header, places, told, read)) return;
   while (reader.next(row)) {
-    if (!read_row(row, *header, places, read)) read.rejected.emplace_back(text.substr(row.from, row.to - row.from));
+    const std::string_view raw = text.substr(row.from, row.to - row.from);
+    if (!read_row(row, *header, plain, places, read)) {
+      read.rejected.push_back({places.line_of(row.from), std::string(raw)});
+    } else if (!read.rows.empty() && read.rows.back().raw.empty()) {
+      read.rows.back().raw = raw;
+    }
   }
 }
 

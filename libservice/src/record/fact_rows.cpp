@@ -90,7 +90,7 @@ void RowTaker::read_values(Fact& fact) {
     if (problem.empty()) problem = set(fact, column, text);
     if (problem.empty()) continue;
     const bool is_text = text_member(column) != nullptr;
-    const std::string hint = first_bad_utf8(text) ? "save the file as UTF-8" : "mend it in this row";
+    const std::string hint = first_bad_utf8(text) ? encoding_hint(text) : "mend it in this row";
     tell(column, is_text ? "bad-text" : "bad-value",
          is_text ? fmt::format("`{}` {}", to_text(column), problem)
                  : fmt::format("`{}` {}: `{}`", to_text(column), problem, cleaned(text.substr(0, 60))),
@@ -152,7 +152,7 @@ bool take_row(const CellRow& row, const Places& places, FactsRead& read) {
   }
   auto fact = taker.take();
   if (!fact) return false;
-  read.rows.push_back({std::move(*fact), taker.there(Column::id), places.at(row.from)});
+  read.rows.push_back({std::move(*fact), taker.there(Column::id), places.at(row.from), {}});
   return true;
 }
 

@@ -7,6 +7,7 @@
 
 #include <cerrno>
 #include <cstdio>
+#include <cstdlib>
 
 #include "record/errors.h"
 
@@ -40,16 +41,29 @@ namespace fs = std::filesystem;
                               "look at the disk, then try again"});
 }
 
+// In one step, and never over another file.
+void rename_to_new(const fs::path& from, const fs::path& to) {
+  if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return;
+  if (errno != EINVAL && errno != ENOSYS) fail_to_make(to, errno);
+  // A file system that cannot do both at once: look first.
+  refuse_existing(to);
+  if (::rename(from.c_str(), to.c_str()) != 0) fail_to_make(to, errno);
+}
+
 }  // namespace
 
-NewFile::NewFile(const fs::path& file) : file_(file) {
-  descriptor_ = ::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, S_IRUSR | S_IWUSR);
-  if (descriptor_ < 0) fail_to_make(file, errno);
+NewFile::NewFile(const fs::path& target) : target_(target) {
+  refuse_existing(target);
+  // Under a name that nobody has: what a killed command left lying does not stand in the way of the next one.
+  std::string name = target.string() + ".part-XXXXXX";
+  descriptor_ = ::mkostemp(name.data(), O_CLOEXEC);
+  if (descriptor_ < 0) fail_to_make(target, errno);
+  file_ = name;
   // Gives back what a strange umask took away. A file system without permissions refuses, and has none to give.
   if (::fchmod(descriptor_, S_IRUSR | S_IWUSR) != 0 && errno != EPERM && errno != ENOTSUP) {
     const int error = errno;
     remove();
-    fail_to_make(file, error);
+    fail_to_make(target, error);
   }
 }
 
@@ -66,15 +80,10 @@ void NewFile::remove() noexcept {
   descriptor_ = -1;
 }
 
-void NewFile::keep() { keep_as(file_); }
-
-void NewFile::keep_as(const fs::path& name) {
-  if (::fsync(descriptor_) != 0) fail_to_sync(file_);
-  if (name != file_) {
-    refuse_existing(name);
-    if (::rename(file_.c_str(), name.c_str()) != 0) fail_to_make(name, errno);
-    file_ = name;
-  }
+void NewFile::keep() {
+  if (::fsync(descriptor_) != 0) fail_to_sync(target_);
+  rename_to_new(file_, target_);
+  file_ = target_;
   sync_folder_of(file_);
   ::close(descriptor_);
   descriptor_ = -1;

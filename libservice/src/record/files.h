@@ -5,23 +5,25 @@
 
 namespace service::record {
 
-// An empty file that was not there before. Unless it is kept, it is removed again, with any journal beside it.
+// A file that was not there before. It is filled under another name beside its own, so that under its own it is whole
+// or absent. Unless it is kept, it is removed again, with any journal beside it.
 class NewFile {
  public:
-  explicit NewFile(const std::filesystem::path& file);
+  explicit NewFile(const std::filesystem::path& target);
   ~NewFile();
   NewFile(const NewFile&) = delete;
   NewFile& operator=(const NewFile&) = delete;
 
-  // Returns when file and folder are on the disk.
-  void keep();
+  // Where to fill it.
+  const std::filesystem::path& path() const { return file_; }
 
-  // The same under another name, in the same folder.
-  void keep_as(const std::filesystem::path& name);
+  // Gives it its name. Returns when file and folder are on the disk.
+  void keep();
 
  private:
   void remove() noexcept;
 
+  std::filesystem::path target_;
   std::filesystem::path file_;
   int descriptor_ = -1;
   bool kept_ = false;

@@ -124,7 +124,7 @@ bool read_line(std::string_view line, std::size_t from, const Places& places, Fa
     read.mistakes.push_back({std::move(code), std::move(message), std::move(hint), places.at(from + at)});
   };
   if (const auto bad = first_bad_utf8(line)) {
-    tell(*bad, "not-utf8", "the line is not UTF-8 text", "save the file as UTF-8");
+    tell(*bad, "not-utf8", "the line is not UTF-8 text", encoding_hint(line));
     return false;
   }
   LineHandler handler;
@@ -152,7 +152,11 @@ void read_json_lines(std::string_view text, std::size_t from, const Places& plac
     std::string_view line = text.substr(from, end - from);
     if (line.ends_with('\r')) line.remove_suffix(1);
     const bool is_blank = line.find_first_not_of(" \t") == std::string_view::npos;
-    if (!is_blank && !read_line(line, from, places, read)) read.rejected.emplace_back(line);
+    if (!is_blank && !read_line(line, from, places, read)) {
+      read.rejected.push_back({places.line_of(from), std::string(line)});
+    } else if (!read.rows.empty() && read.rows.back().raw.empty()) {
+      read.rows.back().raw = line;
+    }
     from = end + 1;
   }
 }

@@ -1,6 +1,8 @@
 // The record as the rest of the library sees it.
 #include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
 #include <SQLiteCpp/Transaction.h>
+#include <fmt/format.h>
 #include <sqlite3.h>
 
 #include <algorithm>
@@ -9,6 +11,7 @@
 #include "record/errors.h"
 #include "record/opening.h"
 #include "record/reading.h"
+#include "record/rows.h"
 #include "record/writing.h"
 #include "service/record.h"
 
@@ -50,6 +53,31 @@ std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope) 
   read(reader, scope);
   insist_on_no_damage(reader.damage);
   return std::move(reader.facts);
+}
+
+// The last steps of a commit can fail when all is in the file already. Whether it is tells only a fresh look, and who
+// is told "nothing was stored" wrongly would enter it twice.
+[[noreturn]] void fail_at_commit(const SQLite::Exception& error, const std::filesystem::path& file,
+                                 const CommandId& command) {
+  bool stored = false;
+  try {
+    SQLite::Database database = open_database(file, Access::read, std::chrono::seconds(10));
+    SQLite::Statement query(database, "SELECT 1 FROM command WHERE id = ?");
+    bind_command_id(query, 1, command);
+    stored = query.executeStep();
+  } catch (const std::exception&) {
+    throw Failure(Trouble::io,
+                  {"unconfirmed",
+                   fmt::format("the disk reported an error at the record {}, and it cannot be read now: "
+                               "whether this was stored is not known",
+                               name_of(file)),
+                   "look at the disk; then see with `whichever history MACHINE` before you enter it again"});
+  }
+  if (!stored) fail(error, file, Doing::writing);
+  throw Failure(Trouble::io,
+                {"unconfirmed",
+                 fmt::format("it is stored, but the disk would not confirm that it holds the record {}", name_of(file)),
+                 "do not enter it again; look at the disk, and make a backup elsewhere"});
 }
 
 }  // namespace
@@ -126,13 +154,21 @@ std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
     throw Failure(Trouble::internal, {"record-read-only", "the record was opened for reading only; nothing was stored",
                                       "please report this with the command you gave"});
   }
-  return guarded(impl_->file, Doing::writing, [&] {
+  std::optional<SQLite::Exception> commit_error;
+  std::vector<Fact> added = guarded(impl_->file, Doing::writing, [&] {
     // Nothing is caught between here and the commit: a statement that failed must never leave a part to be committed.
     SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
-    std::vector<Fact> added = FactWriter(impl_->database).add(decide(read_facts_of(impl_->database, scope)));
-    if (!dry_run) transaction.commit();
-    return added;
+    std::vector<Fact> written = FactWriter(impl_->database).add(decide(read_facts_of(impl_->database, scope)));
+    if (dry_run) return written;
+    try {
+      transaction.commit();
+    } catch (const SQLite::Exception& error) {
+      commit_error = error;
+    }
+    return written;
   });
+  if (commit_error && !added.empty()) fail_at_commit(*commit_error, impl_->file, added.front().id.command);
+  return added;
 }
 
 }  // namespace service

@@ -27,7 +27,7 @@ std::string time_text(std::int64_t milliseconds) {
 }
 
 Parsed<std::int64_t> parse_time(std::string_view text) {
-  const Parsed<std::int64_t> no{{}, "is not a time like 2026-01-01T00:00:00.000Z"};
+  Parsed<std::int64_t> no{{}, "is not a time like 2026-01-01T00:00:00.000Z"};
   if (text.size() != 24) return no;
   if (text[10] != 'T' || text[13] != ':' || text[16] != ':' || text[19] != '.' || text[23] != 'Z') return no;
   const auto day = parse_day(text.substr(0, 10));

@@ -41,4 +41,25 @@ std::vector<PointChange> difference(const DueList& before, const DueList& after)
   return changes;
 }
 
+std::vector<HeadingChange> heading_changes(const DueList& before, const DueList& after) {
+  std::map<Key, std::pair<Standing, std::optional<OverdueHeading>>> old;
+  for (const Point& point : before.points) old[key_of(point)] = {point.standing, std::nullopt};
+  for (const OverdueEntry& entry : overdue_list(before)) {
+    if (entry.point != nullptr) old[key_of(*entry.point)].second = entry.heading;
+  }
+  std::map<const Point*, OverdueHeading> now;
+  for (const OverdueEntry& entry : overdue_list(after)) {
+    if (entry.point != nullptr) now.emplace(entry.point, entry.heading);
+  }
+  std::vector<HeadingChange> changes;
+  for (const Point& point : after.points) {
+    const auto was = old.find(key_of(point));
+    const auto found = now.find(&point);
+    const auto is = found == now.end() ? std::nullopt : std::optional(found->second);
+    if (was == old.end() || was->second.first != point.standing || was->second.second == is) continue;
+    changes.push_back({&point, was->second.second, is});
+  }
+  return changes;
+}
+
 }  // namespace service

@@ -1,0 +1,30 @@
+// `completion`: the script for a shell. `complete`: what that script asks.
+#include <fmt/format.h>
+
+#include "commands/commands.h"
+#include "completing.h"
+#include "run.h"
+#include "service/base.h"
+
+namespace cli {
+
+int completion(Context& context) {
+  const std::string& shell = context.arguments.words[0];
+  context.out = completion_script(shell);
+  if (context.out.empty()) {
+    throw service::Failure(
+        service::Trouble::usage,
+        {"unknown-shell", fmt::format("there is no completion for the shell `{}`", shell), "write bash, zsh or fish"});
+  }
+  return 0;
+}
+
+int complete(Context& context) {
+  for (const std::string& name : candidates(context, context.arguments.words)) {
+    // A name with a line break would be two.
+    if (service::cleaned(name) == name) context.out += name + '\n';
+  }
+  return 0;
+}
+
+}  // namespace cli

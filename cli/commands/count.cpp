@@ -1,0 +1,34 @@
+// `count`: how many of a part lie on the shelf.
+#include <fmt/format.h>
+
+#include "commands/commands.h"
+#include "commands/writing.h"
+
+namespace cli {
+namespace {
+
+service::Measure count_of(const std::string& written) {
+  const auto value = service::parse_measure(written);
+  if (value) return *value;
+  throw service::Failure(service::Trouble::usage,
+                         {"bad-number", fmt::format("the count `{}` {}", written, value.problem),
+                          "write digits with a point, such as 4 or 11.5"});
+}
+
+}  // namespace
+
+int count(Context& context) {
+  const Session session = open_fleet(context);
+  service::Fact fact;
+  fact.kind = service::FactKind::count;
+  fact.part = context.arguments.words[0];
+  fact.value = count_of(context.arguments.words[1]);
+  fact.on = service::DaySpan(day_option(context.arguments, "on", session.today));
+  auto record = open_record(session.folder, service::Access::write);
+  const auto propose = [&](const auto&) { return std::vector<service::Proposal>{{fact, false, std::nullopt}}; };
+  // Facts without a machine are in every scope, so none is needed.
+  tell(context, write(context, session, record, {"count", {std::vector<std::string>{}}, propose}));
+  return 0;
+}
+
+}  // namespace cli

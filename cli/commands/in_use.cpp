@@ -1,0 +1,76 @@
+// `lay-up`, `out-of-use` and `back`: whether a machine works at all.
+#include <fmt/format.h>
+
+#include "commands/commands.h"
+#include "commands/writing.h"
+
+namespace cli {
+namespace {
+
+using service::FactKind;
+using service::UseKind;
+
+// What holds of the machine on the day of the fact, before it.
+service::UseState state_before(const Session& session, const std::vector<service::Fact>& known,
+                               const service::Machine& machine, service::Day on) {
+  const service::Snapshot then(session.fleet, known, on, true, only(machine));
+  return use_state(then, machine);
+}
+
+[[noreturn]] void pointless(const service::Machine& machine, const char* state, const char* hint) {
+  throw service::Failure(
+      service::Trouble::bad_data,
+      {"nothing-to-change", fmt::format("{} is {} already; nothing was stored", machine.key, state), hint});
+}
+
+void insist_on_change(FactKind kind, const service::UseState& state, const service::Machine& machine) {
+  if (kind == FactKind::back && state.kind == UseKind::in_use) {
+    pointless(machine, "in use", "look at the day: --on says when it came back");
+  }
+  if (kind == FactKind::out_of_use && state.kind == UseKind::out_of_use) {
+    pointless(machine, "out of use", "`whichever back MACHINE` when it is safe again");
+  }
+}
+
+int write_use(Context& context, FactKind kind, std::string_view what_follows) {
+  const Session session = open_fleet(context);
+  const auto& machine = machine_named(*session.fleet, context.arguments.words[0]);
+  service::Fact fact = fact_about(context, session, kind, machine);
+  if (context.arguments.has("until")) fact.until = day_option(context.arguments, "until", {});
+  auto record = open_record(session.folder, service::Access::write);
+  const auto propose = [&](const std::vector<service::Fact>& known) {
+    insist_on_change(kind, state_before(session, known, machine, fact.on.first), machine);
+    return std::vector<service::Proposal>{{fact, false, std::nullopt}};
+  };
+  Written written =
+      write(context, session, record, {std::string(context.arguments.command->name), only(machine), propose});
+  if (!written.added.empty()) {
+    written.next.push_back(fmt::format(fmt::runtime(what_follows), fmt::arg("machine", machine.key)));
+  }
+  tell(context, written);
+  return 0;
+}
+
+}  // namespace
+
+int lay_up(Context& context) {
+  return write_use(context, FactKind::laid_up,
+                   context.arguments.has("until")
+                       ? "From that day it counts as in use again. Its calendar keeps running, its meters need no "
+                         "reading. If it comes back earlier: whichever back {machine}"
+                       : "Its calendar keeps running, its meters need no reading. When it works again: whichever back "
+                         "{machine}");
+}
+
+int out_of_use(Context& context) {
+  return write_use(context, FactKind::out_of_use,
+                   "It is shown first wherever it appears. Keep the key away from it. When it is safe again: whichever "
+                   "back {machine}");
+}
+
+int back(Context& context) {
+  return write_use(context, FactKind::back,
+                   "Do what is overdue before it works, and read its meters: whichever due --machine {machine}");
+}
+
+}  // namespace cli

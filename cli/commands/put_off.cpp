@@ -1,0 +1,142 @@
+// `put-off`: decided to wait, until a day or a meter value. It stays overdue, under its own heading.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "commands/commands.h"
+#include "commands/writing.h"
+#include "service/usage.h"
+
+namespace cli {
+namespace {
+
+using service::Amount;
+
+// As it is written: a day, so much more use, or what the meter will show.
+struct Until {
+  std::optional<service::Day> day;
+  std::string written;  // `+50h`, `2200h`
+};
+
+[[noreturn]] void usage(std::string code, std::string message, std::string hint) {
+  throw service::Failure(service::Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
+}
+
+constexpr const char* forms = "write a day as 2026-08-01, more use as +50h, or a meter value with its unit as 2200h";
+
+// The day and the use, each at most once.
+Until until_of(const Arguments& arguments) {
+  Until until;
+  for (const std::string& written : arguments.values("until")) {
+    const bool is_use = written.starts_with('+') ||
+                        (!written.empty() && written.find('-') == std::string::npos && !service::parse_amount(written));
+    if (is_use ? !until.written.empty() : until.day.has_value()) {
+      usage("given-twice", fmt::format("`--until {}` is one too many", written),
+            "give one day, one use, or one of each");
+    }
+    if (is_use) {
+      until.written = written;
+      continue;
+    }
+    const auto day = service::parse_day(written);
+    if (!day) usage("bad-until", fmt::format("`--until {}` {}", written, day.problem), forms);
+    until.day = *day;
+  }
+  if (!until.day && until.written.empty()) usage("missing-option", "`put-off` needs --until: until when", forms);
+  return until;
+}
+
+// The meter that tells the use of this task: of its first usage limb, else the machine's first.
+const service::Meter* meter_of(const service::DueList& list, const TaskName& named, const service::Machine& machine) {
+  for (const service::Point& point : list.points) {
+    if (point.name != named.task || (!named.position.empty() && point.position != named.position)) continue;
+    for (const auto& limb : point.limbs) {
+      if (limb.kind == service::LimbKind::usage) return machine.meter(limb.name);
+    }
+  }
+  return machine.first_meter();
+}
+
+// The number of `+50h`; its unit must be the meter's.
+Amount number_of(const std::string& written, const service::Meter& meter) {
+  const std::size_t from = written.starts_with('+') ? 1 : 0;
+  if (written.find_first_of("0123456789") == std::string::npos) {
+    usage("bad-until", fmt::format("`--until {}` is neither a day nor a use", written), forms);
+  }
+  const std::size_t unit_at = std::min(written.find_first_not_of("0123456789.", from), written.size());
+  const auto amount = service::parse_amount(std::string_view(written).substr(from, unit_at - from));
+  if (!amount) usage("bad-until", fmt::format("`--until {}` {}", written, amount.problem), forms);
+  std::string unit = written.substr(unit_at);
+  unit.erase(0, unit.find_first_not_of(' '));
+  if (unit.empty() && from == 1) return *amount;
+  if (unit != meter.unit) {
+    usage("other-unit", fmt::format("`--until {}`: meter `{}` counts in {}", written, meter.name, meter.unit),
+          fmt::format("write it as {}{}{}", from == 1 ? "+" : "", to_text(*amount), meter.unit));
+  }
+  return *amount;
+}
+
+// Where the use that was written ends, as usage of the meter.
+Amount usage_until(const std::string& written, const service::MeterHistory& history, const service::Meter& meter,
+                   service::Day today) {
+  const Amount number = number_of(written, meter);
+  const auto known = history.on(today);
+  if (!known) {
+    usage("no-usage", fmt::format("nothing is known of meter `{}`, so `--until {}` has no end", meter.name, written),
+          "read the meter first, or give a day");
+  }
+  if (written.starts_with('+')) return *known + number;
+  // What the meter shows and its usage differ by the same amount until it is changed.
+  const Amount until = *known + (number - history.shown_at(*known));
+  if (until <= *known) {
+    usage("bad-until",
+          fmt::format("meter `{}` shows {} {} already", meter.name, to_text(history.shown_at(*known)), meter.unit),
+          "give a value that is still ahead");
+  }
+  return until;
+}
+
+}  // namespace
+
+int put_off(Context& context) {
+  const Arguments& arguments = context.arguments;
+  const Session session = open_fleet(context);
+  const auto& machine = machine_named(*session.fleet, arguments.words[0]);
+  const Until until = until_of(arguments);
+  std::vector<TaskName> tasks;
+  for (std::size_t i = 1; i < arguments.words.size(); ++i) {
+    tasks.push_back(task_named(*session.fleet, machine, arguments.words[i]));
+  }
+  service::Fact fact = fact_about(context, session, service::FactKind::put_off, machine);
+  if (fact.by.empty()) fact.by = entered_by(context.world);  // a decision is somebody's
+  fact.until = until.day;
+
+  auto record = open_record(session.folder, service::Access::write);
+  const auto propose = [&](const std::vector<service::Fact>& known) {
+    const service::Snapshot now(session.fleet, known, session.today, session.day_is_given, only(machine));
+    const auto list = due_list(now, session.today);
+    const auto histories = meter_histories(now, machine);
+    std::vector<service::Proposal> proposals;
+    for (const TaskName& named : tasks) {
+      fact.task = named.task;
+      fact.position = named.position;
+      fact.at.reset();
+      if (!until.written.empty()) {
+        const service::Meter* meter = meter_of(list, named, machine);
+        if (meter == nullptr) usage("no-meter", fmt::format("{} has no meter", machine.key), "give a day");
+        fact.at = usage_until(until.written, histories.find(meter->name)->second, *meter, session.today);
+      }
+      proposals.push_back({fact, false, std::nullopt});
+    }
+    return proposals;
+  };
+  Written written = write(context, session, record, {"put-off", only(machine), propose});
+  if (!written.added.empty()) {
+    if (fact.note.empty()) written.next.emplace_back("No reason is kept; --note TEXT would keep one.");
+    written.next.emplace_back("It stays what it is on the due list. Doing it ends the delay.");
+  }
+  tell(context, written);
+  return 0;
+}
+
+}  // namespace cli

@@ -1,0 +1,62 @@
+// The book read again beside the fleet files of today.
+#include <fmt/format.h>
+
+#include <map>
+#include <tuple>
+
+#include "service/snapshot.h"
+#include "snapshot/judge_names.h"
+
+namespace service {
+namespace {
+
+FactFault unlisted(const Fleet& fleet, const Fact& first, int facts) {
+  std::vector<std::string> names;
+  for (const Machine& machine : fleet.machines) names.push_back(machine.key);
+  const std::string near = did_you_mean(first.machine, names);
+  return {first.id,
+          {"unlisted-machine",
+           fmt::format("{} about `{}`, which the fleet does not list", counted(facts, "fact", "facts"),
+                       cleaned(first.machine)),
+           (near.empty() ? "" : near + " ") + "list the machine again, with `left:` if it is gone"}};
+}
+
+}  // namespace
+
+std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& facts, Day today) {
+  std::vector<FactFault> faults;
+  std::map<std::string, std::pair<Fact, int>> unknown_machines;
+  for (const Fact& fact : unstruck(facts)) {
+    if (fact.kind == FactKind::strike) continue;
+    if (!fact.machine.empty() && fleet.machine(fact.machine) == nullptr) {
+      ++unknown_machines.try_emplace(fact.machine, fact, 0).first->second.second;
+      continue;
+    }
+    Fact copy = fact;  // the judge completes what it looks at
+    std::vector<std::string> said;
+    if (auto fault = judge_names(fleet, copy, today, said)) {
+      faults.push_back({fact.id, std::move(*fault)});
+    } else if (!said.empty()) {
+      faults.push_back({fact.id, {"no-use", std::move(said.front()), "", std::nullopt, Severity::remark}});
+    }
+  }
+  for (const auto& [machine, told] : unknown_machines) faults.push_back(unlisted(fleet, told.first, told.second));
+  return faults;
+}
+
+std::vector<std::pair<FactId, FactId>> written_twice(const std::vector<Fact>& facts) {
+  std::vector<std::pair<FactId, FactId>> pairs;
+  std::map<std::tuple<std::string, std::string, std::string, Day>, const Fact*> seen;
+  const std::vector<Fact> standing = unstruck(facts);
+  for (const Fact& fact : standing) {
+    if (fact.kind != FactKind::service || !fact.on.whole_day()) continue;
+    const auto [at, is_new] = seen.try_emplace({fact.machine, fact.task, fact.position, fact.on.first}, &fact);
+    if (is_new || at->second->id.command == fact.id.command) continue;
+    const Fact& other = *at->second;
+    if (other.at && fact.at && *other.at != *fact.at) continue;
+    pairs.emplace_back(other.id, fact.id);
+  }
+  return pairs;
+}
+
+}  // namespace service

@@ -1,0 +1,84 @@
+// What is not known, as questions that somebody can answer.
+#include <algorithm>
+#include <functional>
+
+#include "service/standing.h"
+
+namespace service {
+namespace {
+
+// The meters by which something of these points comes due, in the machine's order.
+std::vector<const Meter*> meters_needed(const Machine& machine, const std::vector<const Point*>& points) {
+  std::vector<const Meter*> meters;
+  for (const Meter& meter : machine.meters) {
+    const bool needed = std::any_of(points.begin(), points.end(), [&](const Point* point) {
+      return std::any_of(point->limbs.begin(), point->limbs.end(), [&](const LimbStanding& limb) {
+        return limb.kind == LimbKind::usage && limb.name == meter.name;
+      });
+    });
+    if (needed) meters.push_back(&meter);
+  }
+  return meters;
+}
+
+void ask_for_reading(MachineQuestions& asked, const Gap& gap, const std::string& meter) {
+  const Meter* of = asked.machine->meter(meter);
+  asked.questions.push_back({FactKind::reading, meter, of == nullptr ? "" : of->unit, "", nullptr, &gap});
+}
+
+// When it was done last answers most; a value that nobody measured can be measured now.
+void ask_about(MachineQuestions& asked, const Point& point) {
+  const LimbStanding* measured = nullptr;
+  const LimbStanding* usage = nullptr;
+  bool only_measured = true;
+  for (const LimbStanding& limb : point.limbs) {
+    if (limb.kind == LimbKind::measured && limb.state == LimbState::unknown) measured = &limb;
+    if (limb.kind == LimbKind::usage && usage == nullptr) usage = &limb;
+  }
+  for (const LimbKind kind : point.unknown) only_measured = only_measured && kind == LimbKind::measured;
+  if (!only_measured || point.unknown.empty() || measured == nullptr) {
+    asked.questions.push_back({FactKind::service, usage == nullptr ? "" : usage->name,
+                               usage == nullptr ? "" : usage->unit, "", &point, nullptr});
+  }
+  if (measured != nullptr &&
+      std::find(point.unknown.begin(), point.unknown.end(), LimbKind::measured) != point.unknown.end()) {
+    asked.questions.push_back({FactKind::measurement, "", measured->unit, measured->name, &point, nullptr});
+  }
+}
+
+MachineQuestions questions_about(const DueList& list, const Machine& machine, std::vector<const Point*> points) {
+  MachineQuestions asked;
+  asked.machine = &machine;
+  for (const Gap& gap : list.gaps) {
+    if (gap.machine != machine.key) continue;
+    if (gap.kind == GapKind::nothing_recorded) {
+      asked.nothing_recorded = true;
+      for (const Meter* meter : meters_needed(machine, points)) ask_for_reading(asked, gap, meter->name);
+    }
+    if (gap.kind == GapKind::no_reading || gap.kind == GapKind::stale) ask_for_reading(asked, gap, gap.meter);
+  }
+  std::stable_sort(points.begin(), points.end(),
+                   [](const Point* a, const Point* b) { return std::less<>()(a->task, b->task); });
+  for (const Point* point : points) {
+    if (point->standing == Standing::no_record || !point->unknown.empty()) ask_about(asked, *point);
+  }
+  asked.start_unknown = !asked.questions.empty() && machine.start.kind == StartKind::unknown;
+  return asked;
+}
+
+}  // namespace
+
+std::vector<MachineQuestions> find_out(const DueList& list) {
+  std::vector<MachineQuestions> all;
+  for (const Machine& machine : list.fleet->machines) {
+    std::vector<const Point*> points;
+    for (const Point& point : list.points) {
+      if (point.machine == &machine) points.push_back(&point);
+    }
+    MachineQuestions asked = questions_about(list, machine, std::move(points));
+    if (!asked.questions.empty()) all.push_back(std::move(asked));
+  }
+  return all;
+}
+
+}  // namespace service

@@ -1,0 +1,55 @@
+// Readings that somebody should look at.
+#include <algorithm>
+
+#include "service/usage.h"
+
+namespace service {
+namespace {
+
+struct Step {
+  const Fact* fact;
+  Day from;
+  Day to;
+  Amount used;
+  int days() const { return days_between(from, to) + 1; }  // the day of the first reading may be worked too
+};
+
+// Hundredths a day, rounded up.
+std::int64_t rate(const Step& step) { return (step.used.hundredths + step.days() - 1) / step.days(); }
+
+}  // namespace
+
+std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
+  constexpr std::int64_t long_day = 1600;  // 16 h
+  constexpr std::int64_t times_above = 3;
+  constexpr std::size_t enough = 8;  // steps before one may be called unlike the others
+  const MeterHistory history(machine, meter, facts);
+  std::vector<Step> steps;
+  std::optional<Knot> last;
+  for (const MeterEvent& event : meter_events(machine, meter, facts)) {
+    if (event.fact == nullptr) {
+      last = Knot{event.day, event.shown};
+      continue;
+    }
+    const auto usage = history.usage_of(event.fact->id);
+    if (!usage) continue;
+    if (last && *usage > last->usage && !event.fresh)
+      steps.push_back({event.fact, last->day, event.day, *usage - last->usage});
+    last = Knot{event.day, *usage};
+  }
+  std::vector<OddStep> odd;
+  for (const Step& step : steps) {
+    std::int64_t highest_other = 0;
+    for (const Step& other : steps) {
+      if (&other != &step) highest_other = std::max(highest_other, rate(other));
+    }
+    // Within a day or two a rate says little.
+    const bool unlike_others = steps.size() > enough && step.days() > 3 && rate(step) > times_above * highest_other;
+    if ((meter.unit == "h" && rate(step) > long_day) || unlike_others) {
+      odd.push_back({step.fact->id, step.from, step.to, step.used});
+    }
+  }
+  return odd;
+}
+
+}  // namespace service

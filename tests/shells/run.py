@@ -1,0 +1,100 @@
+#!/usr/bin/env python3
+"""The completions in the shells themselves, and the manual page through its formatter.
+
+usage: run.py COMMAND      Needs bash; zsh, fish and groff are tried where they are installed, and it says so.
+"""
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+
+command = pathlib.Path(sys.argv[1]).resolve()
+root = pathlib.Path(__file__).resolve().parent.parent.parent
+top = pathlib.Path(tempfile.mkdtemp(prefix="shells-"))
+(top / "bin").mkdir()
+(top / "bin" / "whichever").symlink_to(command)
+environment = {"PATH": f"{top / 'bin'}:/usr/bin:/bin", "HOME": str(top), "WHICHEVER_FLEET": str(root / "sample-fleet"),
+               "LC_ALL": "C.UTF-8"}
+failures = 0
+tried = 0
+
+
+def shell(*argv, text=None):
+    done = subprocess.run(argv, input=text, capture_output=True, env=environment, timeout=60, text=True)
+    if done.returncode != 0 or done.stderr:
+        return f"{done.returncode}: {done.stderr}"
+    return done.stdout
+
+
+def check(what, got, expected):
+    global failures, tried
+    tried += 1
+    if got.split() != expected:
+        failures += 1
+        print(f"FAILED: {what}: {got!r}, expected {expected}")
+
+
+# What is typed, as the shell hands it on, and what must be offered.
+CASES = [
+    (["due", "--mach"], ["--machine"]),
+    (["due", "--machine", "pump-n"], ["pump-north"]),
+    (["done", "telehandler-yard", "fork@"], ["fork@left", "fork@right"]),
+    (["due", "--format", ""], ["text", "json", "csv", "md"]),
+    (["compl"], ["completion"]),
+]
+
+# bash, without a terminal: the function is called as the shell would call it.
+for words, expected in CASES:
+    quoted = " ".join(f"'{word}'" for word in ["whichever", *words])
+    script = f"""source <(whichever completion bash)
+compopt() {{ :; }}
+COMP_WORDS=({quoted}); COMP_CWORD={len(words)}
+_whichever
+printf '%s\\n' "${{COMPREPLY[@]}}"
+"""
+    check(f"bash {words}", shell("bash", "--norc", "-c", script), expected)
+script = """source <(whichever completion bash)
+COMP_WORDS=(whichever due --format = j); COMP_CWORD=4
+_whichever
+printf '%s\\n' "${COMPREPLY[@]}"
+"""
+check("bash, a value behind a sign", shell("bash", "--norc", "-c", script), ["json"])
+
+if shutil.which("zsh"):
+    for words, expected in CASES:
+        quoted = " ".join(f"'{word}'" for word in ["whichever", *words])
+        script = f"""compdef() {{ :; }}
+compadd() {{ print -l -- "${{found[@]}}"; }}
+_files() {{ :; }}
+source <(whichever completion zsh)
+words=({quoted}); CURRENT={len(words) + 1}
+_whichever
+"""
+        check(f"zsh {words}", shell("zsh", "-f", "-c", script), expected)
+else:
+    print("zsh is not installed; its completion was not tried")
+
+if shutil.which("fish"):
+    for words, expected in CASES:
+        line = " ".join(["whichever", *words])
+        script = f"whichever completion fish | source; complete -C '{line}' | string match -rv '^-h|^$'"
+        check(f"fish {words}", shell("fish", "--no-config", "-c", script), expected)
+else:
+    print("fish is not installed; its completion was not tried")
+
+manual = shell("whichever", "help", "--format", "man")
+if shutil.which("groff"):
+    tried += 1
+    done = subprocess.run(["groff", "-man", "-Tutf8", "-ww", "-k"], input=manual, capture_output=True, env=environment,
+                          text=True)
+    if done.stderr or done.returncode != 0 or "WHICHEVER_FLEET" not in done.stdout:
+        failures += 1
+        print(f"FAILED: the manual page: {done.stderr}")
+else:
+    print("groff is not installed; the manual page was not formatted")
+
+shutil.rmtree(top)
+print(f"shells: {tried} tried, {failures} failed")
+sys.exit(1 if failures else 0)
