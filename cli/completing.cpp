@@ -259,10 +259,12 @@ fi
   if (shell == "fish") {
     return R"sh(# Completion of whichever in fish: whichever completion fish | source
 function __whichever_candidates
-  whichever complete -- (commandline -opc)[2..] (commandline -ct | string collect --allow-empty) 2>/dev/null
+  set -l before (commandline -opc)[2..]
+  set -l typed (commandline -ct)
+  whichever complete -- $before "$typed" 2>/dev/null
 end
 complete -c whichever -f
-complete -c whichever -a '(__whichever_candidates)'
+complete -c whichever -k -a '(__whichever_candidates)'
 complete -c whichever -F -n 'test -z "$(__whichever_candidates)"'
 )sh";
   }

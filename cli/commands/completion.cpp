@@ -3,6 +3,7 @@
 
 #include "commands/commands.h"
 #include "completing.h"
+#include "render/json.h"
 #include "run.h"
 #include "service/base.h"
 
@@ -16,6 +17,7 @@ int completion(Context& context) {
         service::Trouble::usage,
         {"unknown-shell", fmt::format("there is no completion for the shell `{}`", shell), "write bash, zsh or fish"});
   }
+  if (context.arguments.value("format").value_or("text") == "json") context.out = script_as_json(shell, context.out);
   return 0;
 }
 

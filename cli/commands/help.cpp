@@ -4,6 +4,7 @@
 
 #include "commands/commands.h"
 #include "man_page.h"
+#include "render/json.h"
 #include "run.h"
 #include "service/base.h"
 
@@ -14,8 +15,9 @@ int help(Context& context) {
     context.out = man_page();  // all commands stand in one page
     return 0;
   }
+  const bool json = context.arguments.value("format").value_or("text") == "json";
   if (context.arguments.words.empty()) {
-    context.out = help_text();
+    context.out = json ? commands_as_json(nullptr) : help_text();
     return 0;
   }
   const std::string& written = context.arguments.words[0];
@@ -30,7 +32,7 @@ int help(Context& context) {
                            {"unknown-command", fmt::format("there is no command `{}`", written),
                             near.empty() ? "`whichever help` lists the commands" : near});
   }
-  context.out = help_text(*command);
+  context.out = json ? commands_as_json(command) : help_text(*command);
   return 0;
 }
 

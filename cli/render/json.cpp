@@ -1,5 +1,6 @@
 #include "render/json.h"
 
+#include "command_table.h"
 #include "render/answers.h"
 #include "render/json_parts.h"
 #include "render/overdue_words.h"
@@ -64,6 +65,13 @@ Json move_as_json(const service::HeadingChange& move) {
           {"after", heading(move.is)}};
 }
 
+Json option_as_json(const Option& option) {
+  return {{"option", option.name},
+          {"value", option.value.empty() ? Json(nullptr) : Json(option.value)},
+          {"does", option.does},
+          {"repeats", option.repeats}};
+}
+
 Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
   const auto& place = diagnostic.place;
   return {{"code", diagnostic.code},
@@ -92,6 +100,33 @@ std::string check_as_json(const Checked& checked) {
     Json part = diagnostic_as_json(finding);
     part["severity"] = finding.severity == service::Severity::error ? "error" : "remark";
     json["findings"].push_back(std::move(part));
+  }
+  return dumped(json);
+}
+
+std::string script_as_json(const std::string& shell, const std::string& script) {
+  return dumped({{"shell", shell}, {"script", script}});
+}
+
+std::string commands_as_json(const Command* one) {
+  Json json{{"commands", Json::array()}};
+  for (const Command& command : commands()) {
+    if (command.hidden || (one != nullptr && one != &command)) continue;
+    Json part{{"command", command.name}, {"summary", command.summary}, {"about", command.about}};
+    part["words"] = Json::array();
+    for (const Word& word : command.words) {
+      part["words"].push_back({{"word", word.name}, {"required", word.required}, {"repeats", word.repeats}});
+    }
+    part["options"] = Json::array();
+    for (const Option& option : command.options) part["options"].push_back(option_as_json(option));
+    part["formats"] = command.formats;
+    json["commands"].push_back(std::move(part));
+  }
+  json["options"] = Json::array();
+  for (const Option& option : global_options()) json["options"].push_back(option_as_json(option));
+  json["statuses"] = Json::array();
+  for (const ExitStatus& status : shared_statuses()) {
+    json["statuses"].push_back({{"status", status.status}, {"when", status.when}});
   }
   return dumped(json);
 }

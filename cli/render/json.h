@@ -17,6 +17,7 @@ struct Book;
 struct Written;
 struct Explained;
 struct Checked;
+struct Command;
 
 // One object a line, for standard error.
 std::string errors_as_json(std::span<const service::Diagnostic> diagnostics);
@@ -28,6 +29,10 @@ std::string written_as_json(const Written& written);
 std::string history_as_json(const Book& book);
 std::string check_as_json(const Checked& checked);
 std::string backup_as_json(const std::string& file, int facts);
+std::string script_as_json(const std::string& shell, const std::string& script);
+
+// The command table: all of it, or one command.
+std::string commands_as_json(const Command* one);
 std::string find_out_as_json(const service::DueList& list);
 std::string made_as_json(const std::string& folder, const std::vector<std::string>& files);
 

@@ -23,7 +23,7 @@ import limits
 import modes
 import outputs
 from bench import Bench
-from support import Summary, scratch
+from support import need_strace, scratch, Summary
 
 here = pathlib.Path(__file__).resolve().parent
 
@@ -52,6 +52,7 @@ def main():
     parser.add_argument("command", type=lambda path: pathlib.Path(path).resolve())
     parser.add_argument("--every", type=int, default=1, help="of the writes of pages, only every Nth fails")
     options = parser.parse_args()
+    need_strace()
     binary = options.command
     top = scratch("disk")
     summary = Summary(__file__)

@@ -28,7 +28,7 @@ from concurrent.futures import ProcessPoolExecutor
 import disk
 from judges import BETWEEN, DAMAGED, NEW, OLD, judge_of
 from recording import record
-from support import Summary, scratch, words
+from support import need_strace, scratch, Summary, words
 from writings import Stage
 
 SAMPLE = 20
@@ -190,6 +190,7 @@ def main():
     parser.add_argument("--seed", default="1")
     parser.add_argument("--keep", type=pathlib.Path, help="a folder for the first bad state of each command")
     options = parser.parse_args()
+    need_strace()
     options.scratch = scratch("power")
     summary = Summary(__file__)
     stage = Stage(options.command, options.scratch)

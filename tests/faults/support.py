@@ -36,6 +36,14 @@ def run(binary, arguments, folder, fleet="fleet", before=(), **more):
     return subprocess.run([*before, str(binary), *arguments], cwd=folder, env=environment, **more)
 
 
+def need_strace():
+    """Where processes may not be traced these tests cannot be run; ctest then calls them skipped, not passed."""
+    tried = subprocess.run(["strace", "-o", "/dev/null", "true"], capture_output=True, text=True)
+    if tried.returncode != 0:
+        print(f"skipped: strace does not work here: {tried.stderr.strip()}")
+        sys.exit(77)
+
+
 def insist(done, what):
     """For what a test stands on: where it fails, nothing was tested."""
     if done.returncode != 0:
