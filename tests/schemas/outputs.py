@@ -1,0 +1,176 @@
+"""The JSON that every command writes, against its schema."""
+import json
+import re
+import shutil
+
+import strictness
+import verdicts
+
+here = verdicts.root / "tests" / "schemas"
+WRITE = ("reading", "done", "saw", "meter-change", "put-off", "lay-up", "out-of-use", "back", "count", "strike", "undo",
+         "import", "merge")
+SCHEMA = {command: "written" for command in WRITE}  # others have one of their own name
+
+# Commands in their order, each with the status that it ends with (None: any). ID is the fact written last.
+SAMPLE = [
+    ("new .", 0), ("import facts.csv", 0), ("import facts.csv", 0), ("due", 0), ("due --overdue", 0),
+    ("due --all --within 12m", 0), ("due --first 3 --exit-code", 1), ("due --machine combine", 0),
+    ("due --site wullamere", 0), ("why tractor-drill engine-oil", 0), ("why sprayer nozzles", 0),
+    ("why generator-standby engine-oil", 0), ("history combine", 0), ("history sprayer --all", 0),
+    ("reading combine 2170 --dry-run", 0), ("done telehandler-store engine-oil --at 1712", 0), ("undo --dry-run", 0),
+    ("undo --note slip", 0), ("done combine engine-oil knife --on 2026-05 --found worn --by M.T.", 0),
+    ("saw sprayer over-flow=11 --position middle", 0), ("saw telehandler-store leak", 0),
+    ("strike ID --note slip", 0), ("find-out", 0), ("find-out generator-standby", 0),
+    ("put-off combine knife --until 2026-08-01 --by M.T. --note rain", 0), ("lay-up dryer --until 2026-07-20", 0),
+    ("out-of-use pump-north --note leaking", 0), ("back pump-north", 0), ("count gland-packing 3", 0),
+    ("meter-change combine --last 2190 --first 0", 0), ("history combine --all", 0),
+    ("done combine knife --found failed --dry-run", 0), ("export", 0), ("reading tractor-big 229", 65),
+    ("reading tractor-bg 229", 64), ("reading tractor-big much", 64), ("why combine oil", 64), ("strike nothing", 64),
+    ("check", None), ("backup copy.db", 0), ("merge copy.db", 0), ("backup copy.db", 65), ("import nothing.csv", 66),
+    ("import register.csv", 65), ("duee", 64), ("due --fleet nowhere", 66), ("new .", 65),
+    ("help", 0), ("help due", 0), ("completion bash", 0), ("completion zsh", 0), ("completion fish", 0),
+]
+STATES = [
+    ("new .", 0), ("import facts.jsonl", 0), ("due", 0), ("due --overdue", 0), ("why busy oil", 0),
+    ("why busy wheels", 0), ("due --machine unknown", 0), ("due --machine busy --as-of 2025-12-31", 0),
+    ("import from-another-copy.jsonl", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None),
+    ("import from-a-spreadsheet.csv", 65), ("import from-a-spreadsheet.csv --skip-bad", 0),
+    ("history doubtful --all", 0), ("history sold-long-ago", 0), ("export", 0),
+]
+LATER = [("due", 0), ("due --overdue", 0)]  # as of today, which is before the newest fact
+NOBODY = [
+    ("new .", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None), ("history pump", 0),
+    ("export", 0), ("undo", 65),
+]
+STARTED = [("new farm", 0), ("due --fleet farm", 0), ("new .", 65)]
+
+
+def formats(program):
+    """By command: the formats that its help lists."""
+    text = program.run("help").stdout.decode()
+    names = re.findall(r"^  ([a-z-]+) ", text.split("\nCOMMANDS\n")[1].split("\n\n")[0], re.M)
+    helps = {name: program.run("help", name).stdout.decode() for name in names}
+    return {name: re.search(r"^  --format (\S+)", told, re.M)[1].split("|") for name, told in helps.items()}
+
+
+class Answers:
+    def __init__(self, program):
+        self.program = program
+        self.valid = 0
+        self.complaints = []
+        self.commands = set()
+        self.schemas = {}
+        self.formats = formats(program)
+        self.words = {}  # by schema and key: the texts that were seen
+        self.kept = {}  # one answer of each shape
+        self.newest = None  # the id of the fact last written
+
+    def schema(self, name):
+        if name not in self.schemas:
+            self.schemas[name] = verdicts.Schema(f"{name}.output")
+        return self.schemas[name]
+
+    def take(self, what, name, value):
+        schema = self.schema(name)
+        if schema.refuses(value):
+            self.complaints.append(f"{what}: not as in {schema.name}: {schema.why(value)}")
+            return
+        self.valid += 1
+        self.note(name, value)
+        filled = {key: bool(part) for key, part in value.items() if isinstance(part, list)}
+        shape = json.dumps([name, sorted(value), filled])
+        self.kept.setdefault(shape, (name, value))
+
+    def note(self, name, value):
+        for key, part in value.items() if isinstance(value, dict) else ():
+            if isinstance(part, str):
+                self.words.setdefault((name, key), set()).add(part)
+        for part in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+            self.note(name, part)
+
+    def run(self, folder, command, status, form, as_of):
+        words = [self.newest if word == "ID" else word for word in command.split()]
+        done = self.program.run(*words, "--format", form, *as_of, folder=folder)
+        what = f"{command} --format {form}"
+        if status not in (None, done.returncode):
+            self.complaints.append(f"{what}: exit {done.returncode}, not {status}: {done.stderr.decode()}")
+            return
+        out, name = done.stdout.decode(), command.split()[0]
+        try:
+            if name == "export":
+                values = [json.loads(line) for line in out.splitlines()]
+            else:
+                values = [json.loads(out)] if out else []
+            errors = [json.loads(line) for line in done.stderr.decode().splitlines()]
+        except json.JSONDecodeError as error:
+            self.complaints.append(f"{what}: not JSON: {error}")
+            return
+        if not values and not errors and name != "export":
+            self.complaints.append(f"{what}: not a word")
+        for value in values:
+            self.take(what, SCHEMA.get(name, name), value)
+            self.commands.add((name, form))
+            if name in WRITE:
+                self.newest = value["facts"][-1]["id"] if value["facts"] else self.newest
+        for error in errors:
+            self.take(what, "errors", error)
+
+    def scene(self, name, source, commands, as_of=("--as-of", "2026-06-15")):
+        folder = self.program.top / name
+        if not folder.exists():
+            shutil.copytree(source, folder, ignore=shutil.ignore_patterns("record.db*", ".*", "try"))
+        for command, status in commands:
+            if command.split()[0] not in (*self.formats, "duee"):
+                continue
+            days = () if command.startswith(("new", "backup", "help", "completion")) or "--as-of" in command else as_of
+            for form in ("json", "jsonl") if command == "export" else ("json",):
+                self.run(folder, command, status, form, days)
+
+    def loose(self):
+        for name, value in self.kept.values():
+            yield from strictness.complaints(name, self.schemas[name], value)
+
+    def words_not_seen(self):
+        """Words of an enum that no answer had: nothing is known about them."""
+        seen = {}  # the same words are the same thing, in whatever place
+        for name, schema in self.schemas.items():
+            for key, words in enums(schema.content, schema.content):
+                seen.setdefault(frozenset(words) - {None}, set()).update(self.words.get((name, key), set()))
+        for words, told in seen.items():
+            for word in sorted(words - told):
+                yield f"no answer had the word `{word}` of {sorted(words)}"
+
+
+def enums(schema, whole):
+    """(key, words) of every key whose value is one of some words."""
+    if isinstance(schema, list):
+        for part in schema:
+            yield from enums(part, whole)
+    elif isinstance(schema, dict):
+        for key, value in schema.get("properties", {}).items():
+            for part in [value, *value.get("allOf", [])]:
+                part = whole["definitions"][part["$ref"].split("/")[-1]] if "$ref" in part else part
+                if "enum" in part:
+                    yield key, part["enum"]
+        for keyword, part in schema.items():
+            if keyword != "if":
+                yield from enums(part, whole)
+
+
+def validated(program):
+    """How many answers are as their schema says, and what is wrong."""
+    answers = Answers(program)
+    answers.scene("sample", verdicts.root / "sample-fleet", SAMPLE)
+    answers.scene("states", here / "odd" / "states", STATES)
+    answers.scene("states", here / "odd" / "states", LATER, as_of=())
+    answers.scene("nobody", here / "odd" / "nobody", NOBODY)
+    empty = program.top / "empty"
+    empty.mkdir()
+    answers.scene("started", empty, STARTED)
+    for command, written in answers.formats.items():
+        for form in {"json", "jsonl"} & set(written):
+            if not (verdicts.root / "schemas" / f"{SCHEMA.get(command, command)}.output.schema.json").exists():
+                answers.complaints.append(f"`{command}` writes {form}, and no schema says how")
+            elif (command, form) not in answers.commands:
+                answers.complaints.append(f"nothing that `{command}` writes as {form} was looked at")
+    return answers.valid, [*answers.complaints, *answers.words_not_seen(), *answers.loose()]

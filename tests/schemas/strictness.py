@@ -1,0 +1,61 @@
+"""What the schemas of answers hold fast, tried on real answers: a key that is left out, a word that is not one of those
+possible and a value of another type are refused; a key that joins is taken."""
+import copy
+import json
+
+# Which keys a fact has depends on its kind and on what was told, so these need not be there in a fact.
+OPTIONAL = {"meter", "at", "task", "position", "name", "value", "unit", "until", "found", "by", "note", "on",
+            "entered-by", "origin"}
+
+# Texts that are one of some words, each with its own meaning, wherever they stand. Of moves `before` and `after` too.
+WORDS = {"kind", "standing", "ruled_by", "basis", "state", "heading", "found", "severity", "before", "after"}
+
+
+def trimmed(value):
+    """The same with short lists: of things of a kind the first."""
+    if isinstance(value, dict):
+        return {key: trimmed(part) for key, part in value.items()}
+    if not isinstance(value, list):
+        return value
+    kept = {}
+    for part in value:
+        kind = part.get("kind", json.dumps(sorted(part))) if isinstance(part, dict) else ""
+        kept.setdefault(kind, part)
+    return [trimmed(part) for part in kept.values()]
+
+
+def maps(value, path=()):
+    if isinstance(value, dict):
+        yield path
+    for key, part in value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ():
+        yield from maps(part, (*path, key))
+
+
+def at(value, path):
+    for key in path:
+        value = value[key]
+    return value
+
+
+def changed(value, path, change):
+    fresh = copy.deepcopy(value)
+    change(at(fresh, path))
+    return fresh
+
+
+def complaints(name, schema, answer):
+    answer = trimmed(answer)
+    for path in maps(answer):
+        optional = OPTIONAL if "batch" in at(answer, path) else set()
+        for key, part in at(answer, path).items():
+            where = f"{name}: {'/'.join(map(str, (*path, key)))}"
+            if key not in optional and not schema.refuses(changed(answer, path, lambda one: one.pop(key))):
+                yield f"{where} may be left out, says the schema, and is always there"
+            if key in WORDS and isinstance(part, str):
+                if not schema.refuses(changed(answer, path, lambda one: one.update({key: "nonsense"}))):
+                    yield f"{where} may be any word, says the schema"
+            if not schema.refuses(changed(answer, path, lambda one: one.update({key: {"of": "another type"}}))):
+                if not isinstance(part, dict):
+                    yield f"{where} may be a map, says the schema"
+        if schema.refuses(changed(answer, path, lambda one: one.update({"joined": 1}))):
+            yield f"{name}: {'/'.join(map(str, path))} may get no further key, says the schema"
