@@ -193,3 +193,34 @@ TEST_CASE("a ring of covers is reported wherever it is, and a chain is not one")
   CHECK(codes_of(fleet_texts::one_machine, chain(", covers: [b]")) == "ring-of-covers");
   CHECK(codes_of(fleet_texts::one_machine, chain(", covers: [d]")) == "unknown-task");
 }
+
+TEST_CASE("names that could never be meant are refused") {
+  const auto with_task = [](const std::string& lines) {
+    return "schedule: pump\ntasks:\n  gland:\n    do: Repack the gland\n    " + lines + "\n";
+  };
+  using fleet_texts::codes_of;
+  CHECK(codes_of(fleet_texts::one_machine, with_task("every: {usage: {\"\": 300}}")) == "bad-name");
+  CHECK(codes_of(fleet_texts::one_machine, with_task("every: {months: 6}\n    positions: [\"a\\nb\"]")) ==
+        "bad-position");
+  CHECK(codes_of(fleet_texts::one_machine, with_task("every: {measured: {wear: {above: 1, unit: \"m\\nm\"}}}")) ==
+        "control-character");
+  for (const char* name : {"per-year", "2026-08-01"}) {
+    CAPTURE(name);
+    CHECK(codes_of(fleet_texts::one_machine + "seasons: {" + name + ": {from: 08-01, to: 09-20}}\n",
+                   fleet_texts::one_task) == "bad-name");
+  }
+}
+
+TEST_CASE("the hint inside of `within:` names what can stand there") {
+  const std::string schedule =
+      "schedule: pump\ntasks:\n  gland:\n    do: Repack the gland\n    every: {months: 6}\n"
+      "    follow-up: {look: {do: Look, within: {hour: 1, miles: 2}}}\n";
+  try {
+    fleet_texts::fleet_of(fleet_texts::one_machine, schedule);
+    FAIL("it was taken");
+  } catch (const service::Failure& failure) {
+    CHECK(failure.diagnostics().at(0).hint == "did you mean `hours`?");
+    CHECK(failure.diagnostics().at(1).hint.find("measured") == std::string::npos);
+    CHECK(failure.diagnostics().at(1).hint.find("weeks") != std::string::npos);
+  }
+}

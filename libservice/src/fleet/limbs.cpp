@@ -1,5 +1,8 @@
 #include "fleet/limbs.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include "fleet/keys.h"
 
 namespace service::fleet {
@@ -37,6 +40,7 @@ void read_hours(const Reader& reader, const Field& field, Interval& into) {
 
 void read_usage(const Reader& reader, const Field& field, Interval& into) {
   for (const Field& meter : entries_of(reader, field, "write the meter and its usage: {separator: 300}")) {
+    if (!reader.good_name(meter.name, reader.spot(meter.key))) continue;
     read_usage_limb(reader, meter, std::string(meter.name), into);
   }
 }
@@ -92,7 +96,7 @@ constexpr Key<MeasuredDraft> measured_keys[] = {
        m.below_given = true;
        m.below = r.parsed(f, parse_measure, wanted::number);
      }},
-    {"unit", [](const Reader& r, const Field& f, MeasuredDraft& m) { m.unit = r.text(f).value_or(""); },
+    {"unit", [](const Reader& r, const Field& f, MeasuredDraft& m) { m.unit = r.line(f).value_or(""); },
      Need::required},
 };
 
@@ -162,6 +166,24 @@ constexpr Key<Interval> limb_keys[] = {
     {"season", read_season},
 };
 
+// What a check after a task can be owed by; the rest is read to be refused by name.
+constexpr Key<Interval> within_keys[] = {
+    {"hours", read_hours},
+    {"usage", read_usage},
+    {"days", read_calendar<CalendarUnit::days, 36525>},
+    {"weeks", read_calendar<CalendarUnit::weeks, 5200>},
+    {"months", read_calendar<CalendarUnit::months, 1200>},
+    {"years", read_calendar<CalendarUnit::years, 100>},
+};
+
+bool names_limb_of_tasks_alone(const Node& interval) {
+  return std::any_of(interval.entries.begin(), interval.entries.end(), [](const Entry& entry) {
+    const auto is_called = [&](const Key<Interval>& key) { return key.name == entry.key.text; };
+    return std::any_of(std::begin(limb_keys), std::end(limb_keys), is_called) &&
+           std::none_of(std::begin(within_keys), std::end(within_keys), is_called);
+  });
+}
+
 struct GraceDraft {
   Grace grace;
   bool days_given = false;
@@ -198,7 +220,7 @@ constexpr Key<GraceDraft> grace_keys[] = {
 };
 
 constexpr Key<Meter> meter_keys[] = {
-    {"unit", [](const Reader& r, const Field& f, Meter& m) { m.unit = r.text(f).value_or(""); }, Need::required},
+    {"unit", [](const Reader& r, const Field& f, Meter& m) { m.unit = r.line(f).value_or(""); }, Need::required},
     {"rolls-over-at", [](const Reader& r, const Field& f, Meter& m) { m.rolls_over_at = r.positive_amount(f); }},
 };
 
@@ -218,7 +240,11 @@ std::vector<Limb> read_limbs(const Reader& reader, const Field& field, Limbs all
                  std::string(limbs_hint));
     return {};
   }
-  read_keys(reader, field, "an interval", limb_keys, interval);
+  if (allowed == Limbs::all || names_limb_of_tasks_alone(*field.value)) {
+    read_keys(reader, field, "an interval", limb_keys, interval);
+  } else {
+    read_keys(reader, field, "an interval", within_keys, interval);
+  }
   return std::move(interval.limbs);
 }
 

@@ -191,6 +191,14 @@ std::optional<std::string> Reader::text(const Field& field) const {
   return node == nullptr ? std::nullopt : std::optional(node->text);
 }
 
+std::optional<std::string> Reader::line(const Field& field) const {
+  auto read = text(field);
+  if (!read || read->find_first_of("\n\r\t") == std::string::npos) return read;
+  error(code::control_character, spot(field), fmt::format("`{}` holds a line break or a tab", cleaned(field.name)),
+        "write it as one word, or a few with blanks between");
+  return std::nullopt;
+}
+
 std::optional<std::string> Reader::name(const Field& field) const {
   const Node* const node = scalar(field, a_name);
   if (node == nullptr || !good_name(node->text, spot(field))) return std::nullopt;

@@ -68,6 +68,7 @@ class Reader {
   }
 
   std::optional<std::string> text(const Field& field) const;
+  std::optional<std::string> line(const Field& field) const;  // a text without line breaks and tabs
   std::optional<std::string> name(const Field& field) const;  // a key that people chose, as a value
   std::optional<bool> yes_or_no(const Field& field) const;
   std::optional<Amount> amount(const Field& field, Limits limits = any_amount) const;  // limits in units

@@ -172,10 +172,10 @@ std::vector<std::string> read_positions(const Reader& reader, const Field& field
     auto one = reader.text(item);
     if (!one) continue;
     const bool edges = one->front() == ' ' || one->back() == ' ';
-    if (edges || one->find_first_of("@/,;") != std::string::npos) {
+    if (edges || one->find_first_of("@/,;\n\r\t") != std::string::npos) {
       // TASK@POSITION and lists of names are written on the command line and in files of facts.
       reader.error(code::bad_position, reader.spot(item), fmt::format("{} cannot name a position", in_quotes(*one)),
-                   "use a short name without @ / , ; such as front-left");
+                   "use a short name on one line, without @ / , ; such as front-left");
     } else if (!seen.insert(*one).second) {
       reader.error(code::repeated_value, reader.spot(item),
                    fmt::format("the position {} is here twice", in_quotes(*one)), "give each position its own name");

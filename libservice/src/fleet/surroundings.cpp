@@ -211,6 +211,12 @@ void read_sites(const Reader& reader, const Field& field) {
 
 void read_seasons(const Reader& reader, const Field& field) {
   read_named(reader, field, "a season", season_keys, reader.draft.fleet.seasons, Noun::season);
+  for (const Entry& season : field.value->entries) {
+    const std::string& name = season.key.text;
+    if (name != "per-year" && !parse_day(name)) continue;
+    reader.error(code::bad_name, reader.spot(season.key.span), fmt::format("a season cannot be called `{}`", name),
+                 "elsewhere this word means a day, or the whole year; give the season another name");
+  }
 }
 
 void read_parts(const Reader& reader, const Field& field) {

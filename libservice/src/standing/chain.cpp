@@ -26,44 +26,26 @@ std::int64_t percent_of(std::int64_t value, int percent_hundredths) { return val
 ChainDay next_start(const CalendarInterval& ended, Day done, const LimbChoice& follows, const CalendarRule& rule,
                     CountsFrom counts_from) {
   const ChainDay restart{done, 0};
-  switch (counts_from) {
-    case CountsFrom::done:
-      return restart;
-    case CountsFrom::due:
-      return std::abs(days_between(ended.due, done)) <= ended.grace_days ? ended.next : restart;
-    case CountsFrom::earlier:
-      if (done < ended.due) return restart;
-      return done >= calendar_interval(ended.next, follows, rule).due ? restart : ended.next;
+  if (counts_from == CountsFrom::done) return restart;
+  if (counts_from == CountsFrom::due) {
+    return std::abs(days_between(ended.due, done)) <= ended.grace_days ? ended.next : restart;
   }
-  return restart;
+  if (done < ended.due) return restart;
+  return done >= calendar_interval(ended.next, follows, rule).due ? restart : ended.next;
 }
 
 Amount next_usage_start(Amount due, Amount grace, Amount done, Amount follows, CountsFrom counts_from) {
-  switch (counts_from) {
-    case CountsFrom::done:
-      return done;
-    case CountsFrom::due:
-      return std::max(done - due, due - done) <= grace ? due : done;
-    case CountsFrom::earlier:
-      return done <= due || done - due >= follows ? done : due;
-  }
-  return done;
+  if (counts_from == CountsFrom::done) return done;
+  if (counts_from == CountsFrom::due) return std::max(done - due, due - done) <= grace ? due : done;
+  return done <= due || done - due >= follows ? done : due;
 }
 
 }  // namespace
 
 ChainDay ChainDay::plus(const CalendarSpan& span) const {
-  switch (span.unit) {
-    case CalendarUnit::days:
-      return {day() + date::days{span.count}, 0};
-    case CalendarUnit::weeks:
-      return {day() + date::days{7 * span.count}, 0};
-    case CalendarUnit::months:
-      return {anchor, months + span.count};
-    case CalendarUnit::years:
-      return {anchor, months + 12 * span.count};
-  }
-  return *this;
+  if (span.unit == CalendarUnit::days) return {day() + date::days{span.count}, 0};
+  if (span.unit == CalendarUnit::weeks) return {day() + date::days{7 * span.count}, 0};
+  return {anchor, months + (span.unit == CalendarUnit::years ? 12 : 1) * span.count};
 }
 
 CalendarInterval calendar_interval(const ChainDay& start, const LimbChoice& choice, const CalendarRule& rule) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <tuple>
 
 #include "service/standing.h"
@@ -8,42 +9,21 @@
 
 namespace service {
 
-std::string_view to_text(Standing standing) {
-  switch (standing) {
-    case Standing::overdue:
-      return "overdue";
-    case Standing::due:
-      return "due";
-    case Standing::coming:
-      return "coming";
-    case Standing::later:
-      return "later";
-    case Standing::no_record:
-      return "no-record";
-  }
-  return "unknown";
-}
+namespace {
+
+// In the order of the enumerators.
+constexpr std::array<std::string_view, 5> standing_names{"overdue", "due", "coming", "later", "no-record"};
+constexpr std::array<int, 5> standing_ranks{0, 1, 4, 5, 3};
+
+}  // namespace
+
+std::string_view to_text(Standing standing) { return standing_names[static_cast<std::size_t>(standing)]; }
 
 bool ranks_before(const Point& a, const Point& b) {
   const auto rank = [](const Point& point) {
-    int standing = 0;
-    switch (point.standing) {
-      case Standing::overdue:
-        standing = 0;
-        break;
-      case Standing::due:
-        standing = point.by_estimate ? 2 : 1;
-        break;
-      case Standing::no_record:
-        standing = 3;
-        break;
-      case Standing::coming:
-        standing = 4;
-        break;
-      case Standing::later:
-        standing = 5;
-        break;
-    }
+    // Facts before estimates.
+    const bool estimated = point.standing == Standing::due && point.by_estimate;
+    const int standing = estimated ? 2 : standing_ranks[static_cast<std::size_t>(point.standing)];
     return std::tuple{standing, !point.due_on.has_value(), point.due_on.value_or(Day{})};
   };
   return rank(a) < rank(b);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <set>
 
 namespace service {
@@ -67,23 +68,10 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
 }  // namespace
 
 std::string_view to_text(GapKind kind) {
-  switch (kind) {
-    case GapKind::nothing_recorded:
-      return "nothing-recorded";
-    case GapKind::no_reading:
-      return "no-reading";
-    case GapKind::stale:
-      return "stale";
-    case GapKind::doubt:
-      return "doubt";
-    case GapKind::unlisted:
-      return "unlisted";
-    case GapKind::no_machine:
-      return "no-machine";
-    case GapKind::clock:
-      return "clock";
-  }
-  return "unknown";
+  // In the order of the enumerators.
+  constexpr std::array<std::string_view, 7> names{"nothing-recorded", "no-reading", "stale",     "doubt",
+                                                  "unlisted",         "clock",      "no-machine"};
+  return names[static_cast<std::size_t>(kind)];
 }
 
 std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& points) {
