@@ -205,10 +205,14 @@ const std::vector<Command>& table() {
        .action = history},
       {.name = "import",
        .summary = "read facts from a CSV or JSON Lines file",
-       .about = "Stores all rows of the file or none. Every bad row is listed. Rows that are already in the record "
-                "are counted and left alone, so the same file twice changes nothing. `-` reads standard input. CSV may "
-                "be as spreadsheets save it: semicolons or tabs, UTF-16, decimal commas, days as 13/02/2025. Where "
-                "the whole file leaves open what 1.250 or 03/04/2025 means, it is refused until you say.",
+       .about =
+           "Stores all rows of the file or none. Every bad row is listed. Rows that are already in the record "
+           "are counted and left alone, so the same file twice changes nothing. `-` reads standard input. The first "
+           "line of CSV names its columns, in any order, those not needed left out: kind, machine, on, at, "
+           "meter, task, position, name, value, unit, last, first, until, part, found, by, note. The kinds are "
+           "reading, service, sign, measurement, meter-change, put-off, laid-up, out-of-use, back, count. CSV may "
+           "be as spreadsheets save it: semicolons or tabs, UTF-16, decimal commas, days as 13/02/2025. Where "
+           "the whole file leaves open what 1.250 or 03/04/2025 means, it is refused until you say.",
        .words = {{"FILE"}},
        .options = {{"skip-bad", "", "store the good rows, write the bad ones to a file"},
                    {"rejects", "FILE", "that file; beside the first, unless told"},

@@ -178,12 +178,18 @@ Names names_for(std::string_view called, const Context& context, const Typed& ty
   return names;
 }
 
-// Shells take `--format=js` apart at the sign; some hand on three words, some one.
+// Shells take `--format=js` and `fork@le` apart at the sign; some hand on three words, some one.
 void put_together(std::vector<std::string>& words) {
   for (std::size_t i = 1; i < words.size(); ++i) {
-    if (words[i] != "=" || !words[i - 1].starts_with("--")) continue;
-    words.erase(words.begin() + static_cast<std::ptrdiff_t>(i));
-    if (i == words.size()) words.emplace_back();
+    if (words[i] == "=" && words[i - 1].starts_with("--")) {
+      words.erase(words.begin() + static_cast<std::ptrdiff_t>(i));
+      if (i == words.size()) words.emplace_back();
+    } else if (words[i] == "@") {
+      words[i - 1] += '@' + (i + 1 < words.size() ? words[i + 1] : "");
+      const auto from = words.begin() + static_cast<std::ptrdiff_t>(i);
+      words.erase(from, from + (i + 1 < words.size() ? 2 : 1));
+      --i;
+    }
   }
 }
 
@@ -224,12 +230,15 @@ std::string completion_script(const std::string& shell) {
   if (shell == "bash") {
     return R"sh(# Completion of whichever in bash: source <(whichever completion bash)
 _whichever() {
-  local current="${COMP_WORDS[COMP_CWORD]}" candidate
-  [ "$current" = "=" ] && current=
+  local candidate sign
   COMPREPLY=()
   while IFS= read -r candidate; do
-    # bash has taken the word apart at the sign, and wants what stands behind it.
-    [ "${COMP_WORDS[COMP_CWORD]}" = "=" ] || [ "${COMP_WORDS[COMP_CWORD-1]}" = "=" ] && candidate="${candidate#*=}"
+    # bash has taken the word apart at a sign, and wants what stands behind it.
+    for sign in = @; do
+      if [ "${COMP_WORDS[COMP_CWORD]}" = "$sign" ] || [ "${COMP_WORDS[COMP_CWORD-1]}" = "$sign" ]; then
+        candidate="${candidate#*"$sign"}"
+      fi
+    done
     COMPREPLY+=("$(printf '%q' "$candidate")")
     [[ "$candidate" == *= ]] && compopt -o nospace
   done < <(whichever complete -- "${COMP_WORDS[@]:1:COMP_CWORD}" 2>/dev/null)

@@ -152,12 +152,15 @@ void write_replacing(const std::filesystem::path& file, std::string_view text, s
   put(file, text, hint, exists ? before.st_mode & 0777U : 0600U, true);
 }
 
-void write_whole(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode) {
-  put(file, text, hint, mode, true);
+void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode) {
+  put(file, text, hint, mode, false);
 }
 
-void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
-  put(file, text, hint, 0600, false);
+bool begins_with(const std::filesystem::path& file, std::string_view text) {
+  const File opened(::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
+  std::string begun(text.size(), '\0');
+  const ssize_t got = opened.number() < 0 ? -1 : ::read(opened.number(), begun.data(), begun.size());
+  return got == static_cast<ssize_t>(text.size()) && begun == text;
 }
 
 std::string read_file(const std::filesystem::path& file) {
@@ -170,9 +173,18 @@ std::string read_file(const std::filesystem::path& file) {
          missing ? fmt::format("there is no file {}", file.string()) : fmt::format("{} cannot be read", file.string()),
          ""});
   }
+  struct stat status {};
+  if (::fstat(opened.number(), &status) == 0 && S_ISDIR(status.st_mode)) {
+    throw Failure(Trouble::bad_data, {"is-folder", fmt::format("{} is a folder", file.string()), "name a file in it"});
+  }
   std::string text;
   std::array<char, 65536> block{};
   for (;;) {
+    if (text.size() > largest_input) {
+      throw Failure(Trouble::bad_data,
+                    {"file-too-large", fmt::format("{} is larger than {} MiB", file.string(), largest_input >> 20U),
+                     "check that it is the right file; a large one can be read in parts"});
+    }
     const ssize_t got = ::read(opened.number(), block.data(), block.size());
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) throw Failure(Trouble::io, {"cannot-read", fmt::format("{} cannot be read", file.string()), ""});

@@ -15,11 +15,8 @@ void write_out(const World& world, std::string_view text, std::string_view hint)
 // file, and the files of a fleet. Fails with io or usage.
 void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint);
 
-// Puts a file of ours there, whole or not at all, in place of what was there. Fails with io.
-void write_whole(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode);
-
-// The same for a file that must not exist yet, for its owner alone. Fails with io.
-void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint);
+// Makes a file that must not exist yet, whole or not at all. Fails with io.
+void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode = 0600);
 
 // Whether a file is what one of these left when it was killed.
 bool is_temporary(std::string_view name);
@@ -29,7 +26,12 @@ std::filesystem::path folder_of(const std::filesystem::path& file);
 // Makes the names in a folder durable, as far as the file system can.
 void sync_folder(const std::filesystem::path& folder);
 
-// Fails with not_found or io.
+// Facts of a million rows take a third of this.
+inline constexpr std::size_t largest_input = std::size_t{256} << 20U;
+
+bool begins_with(const std::filesystem::path& file, std::string_view text);
+
+// Fails with not_found or io, and with bad_data where it is a folder or larger than that.
 std::string read_file(const std::filesystem::path& file);
 
 }  // namespace cli

@@ -9,6 +9,7 @@
 #include <chrono>
 #include <cstdlib>
 
+#include "output.h"
 #include "service/base.h"
 
 namespace cli {
@@ -34,6 +35,11 @@ std::string read_all(int file) {
     if (got < 0) throw service::Failure(service::Trouble::io, {"cannot-read", "standard input cannot be read", ""});
     if (got == 0) return text;
     text.append(block.data(), static_cast<std::size_t>(got));
+    if (text.size() > largest_input) {
+      throw service::Failure(service::Trouble::bad_data,
+                             {"file-too-large", "standard input does not end within 256 MiB",
+                              "check that it is the right file; a large one can be read in parts"});
+    }
   }
 }
 

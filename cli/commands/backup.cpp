@@ -21,7 +21,8 @@ int backup(Context& context) {
   }
   context.out = fmt::format("Backed up to {}: {}, every one read back.\n", service::cleaned(written),
                             service::counted(static_cast<std::int64_t>(facts.size()), "fact", "facts"));
-  context.out += "To use it, put it in place of record.db in the fleet's folder; or: whichever merge FILE\n";
+  context.out += fmt::format("To use it, put it in place of record.db in the fleet's folder; or: whichever merge {}\n",
+                             service::cleaned(written));
   return 0;
 }
 

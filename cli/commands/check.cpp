@@ -38,13 +38,18 @@ std::string or_strike(const std::string& cure, const service::FactId& id) {
 class Checking {
  public:
   Checking(const Session& session, const std::vector<Fact>& facts, std::string record)
-      : session_(session), fleet_(*session.fleet), facts_(facts), record_(std::move(record)) {}
+      : session_(session), fleet_(*session.fleet), facts_(facts), record_(std::move(record)) {
+    for (const Fact& fact : facts) {
+      if (has_day(fact) && fact.kind != service::FactKind::strike)
+        newest_ = std::max(newest_.value_or(fact.on.first), fact.on.first);
+    }
+  }
 
   std::vector<Diagnostic> findings;
 
   void run() {
     for (const service::FactFault& fault : faults_of(fleet_, facts_, session_.today)) add(fault);
-    const service::Snapshot snapshot(session_.fleet, facts_, session_.today, session_.day_is_given);
+    const service::Snapshot snapshot(session_.fleet, facts_, session_.today, session_.day_is_given, {}, newest_);
     doubts(snapshot);
     odd_readings(snapshot);
     for (const auto& [one, other] : service::written_twice(facts_)) {
@@ -77,7 +82,8 @@ class Checking {
         say(Severity::error, "clock", gap.say, "mend the clock, or strike the fact");
       if (gap.kind != service::GapKind::doubt) continue;
       std::string cure;
-      for (const auto& id : gap.facts) cure += (cure.empty() ? "whichever strike " : " or ") + short_text(id);
+      for (const auto& id : gap.facts)
+        cure += (cure.empty() ? "whichever strike " : ", or whichever strike ") + short_text(id);
       say(Severity::error, "contradiction", fmt::format("{}: {}", service::cleaned(gap.machine), gap.say), cure);
     }
   }
@@ -101,6 +107,7 @@ class Checking {
   const service::Fleet& fleet_;
   const std::vector<Fact>& facts_;
   std::string record_;
+  std::optional<service::Day> newest_;
 };
 
 bool any(const std::vector<Diagnostic>& findings, Severity severity) {

@@ -64,8 +64,7 @@ int done(Context& context) {
   }
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, {"done", only(machine), [&](const auto&) { return proposals; }});
-  // What was done in some month of the past has its label, or never got one.
-  if (!written.added.empty() && fact.on.whole_day()) written.write_on_it.push_back(label(fact, machine));
+  if (!written.added.empty()) written.write_on_it.push_back(label(fact, machine));
   tell(context, written);
   return 0;
 }

@@ -84,7 +84,8 @@ int history(Context& context) {
   const auto mine = concerned(facts, key);
   const auto by_fact = usages(machine, snapshot);
 
-  Book book{key, machine == nullptr ? "" : machine->name, session.today, {}};
+  Book book{key, machine == nullptr ? "" : machine->name, session.today, {}, {}};
+  if (machine != nullptr) book.state = use_state(snapshot, *machine);
   for (std::size_t i = 0; i < facts.size(); ++i) {
     const Fact& fact = facts[i];
     if (!mine[i] || fact.on.first > session.today) continue;

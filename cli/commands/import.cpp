@@ -83,6 +83,18 @@ std::vector<std::string> understood(const service::FactsRead& read, const servic
   return lines;
 }
 
+// The rows that told how numbers and days are written may be stored, and the others alone would leave it open.
+std::string said_of(const service::FactsRead& read) {
+  std::string options;
+  if (const auto decimal = read.understood.dialect.decimal) {
+    options += fmt::format(" --decimal {}", *decimal == service::DecimalMark::comma ? "comma" : "point");
+  }
+  if (const auto dates = read.understood.dialect.dates) {
+    options += fmt::format(" --dates {}", *dates == service::DateOrder::day_first ? "day-first" : "month-first");
+  }
+  return options;
+}
+
 // Where the rows go that are wrong. Never in place of another file, and known before anything is stored.
 fs::path rejects_file(const Arguments& arguments, const std::string& name) {
   fs::path file;
@@ -99,6 +111,12 @@ fs::path rejects_file(const Arguments& arguments, const std::string& name) {
 
 void insist_on_new(const fs::path& file) {
   std::error_code error;
+  if (!fs::is_directory(folder_of(file), error)) {
+    throw service::Failure(
+        service::Trouble::not_found,
+        {"no-folder", fmt::format("there is no folder to hold {}; nothing was stored", file.string()),
+         "name another file with --rejects FILE"});
+  }
   if (!fs::exists(fs::symlink_status(file, error))) return;
   throw service::Failure(service::Trouble::bad_data,
                          {"rejects-exist", fmt::format("{} is there already; nothing was stored", file.string()),
@@ -177,9 +195,9 @@ int import_facts(Context& context) {
                       fmt::format("{} new, {} already there, {} refused", service::counted(facts, "fact", "facts"),
                                   written.already_there, refused));
   if (refused > 0) {
-    written.next.push_back(
-        dry_run ? fmt::format("Without --dry-run the bad rows go to {}", rejects.string())
-                : fmt::format("The bad rows are in {}: mend them there and import that file", rejects.string()));
+    written.next.push_back(dry_run ? fmt::format("Without --dry-run the bad rows go to {}", rejects.string())
+                                   : fmt::format("The bad rows are in {}. Mend them there, then: whichever import {}{}",
+                                                 rejects.string(), rejects.string(), said_of(read)));
   }
   tell(context, written);
   return 0;

@@ -17,18 +17,18 @@ service::UseState state_before(const Session& session, const std::vector<service
   return use_state(then, machine);
 }
 
-[[noreturn]] void pointless(const service::Machine& machine, const char* state, const char* hint) {
+[[noreturn]] void pointless(const service::Machine& machine, const char* state, std::string hint) {
   throw service::Failure(
       service::Trouble::bad_data,
-      {"nothing-to-change", fmt::format("{} is {} already; nothing was stored", machine.key, state), hint});
+      {"nothing-to-change", fmt::format("{} is {} already; nothing was stored", machine.key, state), std::move(hint)});
 }
 
 void insist_on_change(FactKind kind, const service::UseState& state, const service::Machine& machine) {
   if (kind == FactKind::back && state.kind == UseKind::in_use) {
-    pointless(machine, "in use", "look at the day: --on says when it came back");
+    pointless(machine, "in use", "it was neither laid up nor out of use on that day; --on names another day");
   }
   if (kind == FactKind::out_of_use && state.kind == UseKind::out_of_use) {
-    pointless(machine, "out of use", "`whichever back MACHINE` when it is safe again");
+    pointless(machine, "out of use", "when it is safe again: whichever back " + machine.key);
   }
 }
 
@@ -38,13 +38,19 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   service::Fact fact = fact_about(context, session, kind, machine);
   if (context.arguments.has("until")) fact.until = day_option(context.arguments, "until", {});
   auto record = open_record(session.folder, service::Access::write);
+  bool unsafe = false;
   const auto propose = [&](const std::vector<service::Fact>& known) {
-    insist_on_change(kind, state_before(session, known, machine, fact.on.first), machine);
+    const service::UseState state = state_before(session, known, machine, fact.on.first);
+    insist_on_change(kind, state, machine);
+    unsafe = kind == FactKind::laid_up && state.kind == UseKind::out_of_use;
     return std::vector<service::Proposal>{{fact, false, std::nullopt}};
   };
   Written written =
       write(context, session, record, {std::string(context.arguments.command->name), only(machine), propose});
-  if (!written.added.empty()) {
+  if (unsafe && !written.added.empty()) {
+    written.next.push_back(
+        fmt::format("It is out of use and stays so, whatever the day, until: whichever back {}", machine.key));
+  } else if (!written.added.empty()) {
     written.next.push_back(fmt::format(fmt::runtime(what_follows), fmt::arg("machine", machine.key)));
   }
   tell(context, written);

@@ -17,9 +17,11 @@ using service::Fact;
 // A copy of the record, or what `export` wrote of one.
 std::vector<Fact> facts_of(const fs::path& file, const std::string& shown) {
   constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
-  const std::string text = read_file(file);
-  if (text.empty() || text.starts_with(database)) return service::Record::open(file, service::Access::read).facts();
-  auto read = service::read_facts(text, shown);
+  // Of a record only the first bytes are read here, before the engine has it open.
+  std::error_code error;
+  const bool empty = fs::is_regular_file(file, error) && fs::file_size(file, error) == 0;
+  if (empty || begins_with(file, database)) return service::Record::open(file, service::Access::read).facts();
+  auto read = service::read_facts(read_file(file), shown);
   if (!read.mistakes.empty()) throw service::Failure(service::Trouble::bad_data, std::move(read.mistakes));
   std::vector<Fact> facts;
   for (service::FactRow& row : read.rows) {
@@ -57,9 +59,9 @@ void tell_what_meets(const std::vector<Fact>& all, const std::vector<Fact>& adde
   for (const auto& [one, other] : service::written_twice(all)) {
     if (!fresh.contains(one) && !fresh.contains(other)) continue;
     const auto fact = std::find_if(all.begin(), all.end(), [&](const Fact& f) { return f.id == one; });
-    written.next.push_back(fmt::format("Both copies say that {} of {} was done on {} ({} and {}); it counts once.",
-                                       fact->task, fact->machine, to_text(fact->on), short_text(one),
-                                       short_text(other)));
+    written.next.push_back(
+        fmt::format("It is written down twice that {} of {} was done on {} ({} and {}); it counts once.", fact->task,
+                    fact->machine, to_text(fact->on), short_text(one), short_text(other)));
   }
   for (const service::Gap& gap : written.after.gaps) {
     const bool was = std::any_of(written.before.gaps.begin(), written.before.gaps.end(),

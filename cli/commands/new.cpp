@@ -65,7 +65,8 @@ void insist_on_empty(const fs::path& folder) {
     const std::string name = entry->path().lexically_relative(folder).generic_string();
     const bool ours = std::any_of(beside_the_fleet.begin(), beside_the_fleet.end(), [&](const StarterFile& file) {
       const std::string own = file.name;
-      return name == own || name == own.substr(0, own.find('/'));
+      if (name == own.substr(0, own.find('/'))) return entry->is_directory();
+      return name == own && entry->is_regular_file() && read_file(entry->path()) == file.text;
     });
     if (ours || is_temporary(entry->path().filename().string())) continue;
     refuse("not-empty", fmt::format("{} holds other files and no fleet.yaml; nothing was written", folder.string()),
@@ -82,10 +83,11 @@ std::vector<std::string> write_starter(const fs::path& folder, service::Day begu
   std::vector<std::string> made{"fleet.yaml"};
   for (const StarterFile& file : beside_the_fleet) {
     make_folder((folder / file.name).parent_path());
-    write_whole(folder / file.name, file.text, hint, 0644);
+    std::error_code error;
+    if (!fs::exists(folder / file.name, error)) write_new(folder / file.name, file.text, hint, 0644);
     made.emplace_back(file.name);
   }
-  write_whole(folder / "fleet.yaml", fleet_begun_on(begun), hint, 0644);
+  write_new(folder / "fleet.yaml", fleet_begun_on(begun), hint, 0644);
   return made;
 }
 

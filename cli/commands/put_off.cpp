@@ -46,7 +46,7 @@ Until until_of(const Arguments& arguments) {
   return until;
 }
 
-// The meter that tells the use of this task: of its first usage limb, else the machine's first.
+// The meter by which this task comes due. Where there is none nobody may ever read one, and a delay would not end.
 const service::Meter* meter_of(const service::DueList& list, const TaskName& named, const service::Machine& machine) {
   for (const service::Point& point : list.points) {
     if (point.name != named.task || (!named.position.empty() && point.position != named.position)) continue;
@@ -54,7 +54,7 @@ const service::Meter* meter_of(const service::DueList& list, const TaskName& nam
       if (limb.kind == service::LimbKind::usage) return machine.meter(limb.name);
     }
   }
-  return machine.first_meter();
+  return nullptr;
 }
 
 // The number of `+50h`; its unit must be the meter's.
@@ -123,7 +123,8 @@ int put_off(Context& context) {
       fact.at.reset();
       if (!until.written.empty()) {
         const service::Meter* meter = meter_of(list, named, machine);
-        if (meter == nullptr) usage("no-meter", fmt::format("{} has no meter", machine.key), "give a day");
+        if (meter == nullptr)
+          usage("no-meter", fmt::format("{} of {} does not come due by use", named.task, machine.key), "give a day");
         fact.at = usage_until(until.written, histories.find(meter->name)->second, *meter, session.today);
       }
       proposals.push_back({fact, false, std::nullopt});

@@ -24,6 +24,8 @@ sites:
 seasons:
   harvest: {from: 08-01, to: 09-20}
 
+# Many machines are better listed in a spreadsheet: save it here as register.csv, with the columns machine, name,
+# schedule, site, in-service and at (or bought and bought-at), and if need be serial, conditions, left, per-year.
 machines:
   loader:                                  # the short name you type
     name: Loader tractor

@@ -67,6 +67,7 @@ void compare(const Session& session, const std::vector<Fact>& before, std::optio
   auto after = before;
   after.insert(after.end(), written.added.begin(), written.added.end());
   const service::Scope scope = scope_of_facts(written.added, before);
+  written.about_several = scope.machines->size() > 1;
   const auto horizon = session.today + date::days{30};
   const service::Snapshot was(session.fleet, before, session.today, session.day_is_given, scope, newest);
   const service::Snapshot is(session.fleet, std::move(after), session.today, session.day_is_given, scope, newest);

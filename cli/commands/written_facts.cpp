@@ -78,6 +78,10 @@ std::string line_of(const Fact& fact, const service::Snapshot& before, const ser
   if (fact.kind == FactKind::strike && fact.strikes) {
     const auto struck = std::find_if(known.begin(), known.end(), [&](const Fact& k) { return k.id == *fact.strikes; });
     if (struck == known.end()) return "struck " + short_text(*fact.strikes);
+    if (struck->kind == FactKind::strike && struck->strikes) {
+      return fmt::format("struck: the strike {}, so {} counts again", short_text(struck->id),
+                         short_text(*struck->strikes));
+    }
     return fmt::format("struck: {}{} of {}, {}",
                        struck->machine.empty() ? "" : service::cleaned(struck->machine) + ": ",
                        fact_words(*struck, before.fleet()), to_text(struck->on), short_text(struck->id));

@@ -15,7 +15,8 @@ struct Written {
   std::string command;
   service::Day today;
   bool dry_run = false;
-  bool takes_back = true;  // `undo` takes back what was added, and nothing else
+  bool about_several = false;  // machines: then each line names its own
+  bool takes_back = true;      // `undo` takes back what was added, and nothing else
   std::vector<service::Fact> added;
   int already_there = 0;
   std::vector<service::Diagnostic> refused;  // where bad rows are skipped: what is wrong with them
@@ -60,6 +61,7 @@ struct Book {
   std::string machine;
   std::string name;
   service::Day as_of;
+  service::UseState state;
   std::vector<BookLine> lines;
 };
 

@@ -53,7 +53,7 @@ std::string value_of(const Fact& fact, const service::Fleet& fleet) {
   if (fact.until) text = "until " + to_text(*fact.until);
   if (fact.at) {
     const std::string at = with_unit(*fact.at, unit);
-    text += fact.kind == FactKind::put_off ? (fact.until ? " or " : "until ") + at : at;
+    text += fact.kind == FactKind::put_off ? (fact.until ? " or a use of " : "until a use of ") + at : at;
   }
   return text;
 }

@@ -22,7 +22,10 @@ constexpr std::string_view blank_value = "________";
 
 std::string asked_for(const Question& question) {
   if (question.kind == FactKind::reading) return "meter " + service::cleaned(question.meter);
-  if (question.kind == FactKind::measurement) return service::cleaned(question.name);
+  if (question.kind == FactKind::measurement) {
+    const std::string& position = question.point->position;
+    return service::cleaned(position.empty() ? question.name : question.name + '@' + position);
+  }
   return task_of(*question.point);
 }
 
@@ -110,7 +113,7 @@ std::string find_out_as_text(const service::DueList& list, const Look& look) {
     questions += asked.questions.size();
   }
   text += '\n' + wrapped("",
-                         fmt::format("{} about {}. To type them in: whichever find-out --format csv --output "
+                         fmt::format("{} about {}. To type them in, take the same list with --format csv --output "
                                      "blanks.csv; fill in what is known; whichever import blanks.csv",
                                      service::counted(static_cast<std::int64_t>(questions), "blank", "blanks"),
                                      service::counted(static_cast<std::int64_t>(all.size()), "machine", "machines")),

@@ -25,6 +25,7 @@ std::string rest_of(const BookLine& line) {
 std::string history_as_text(const Book& book) {
   std::string text = service::cleaned(book.name.empty() ? book.machine : book.machine + ", " + book.name);
   text += fmt::format(", up to {}\n", to_text(book.as_of));
+  if (book.state.kind != service::UseKind::in_use) text += words_of(book.state) + '\n';
   if (book.lines.empty()) return text + "Nothing is written down.\n";
   std::vector<Row> rows;
   for (const BookLine& line : book.lines) {

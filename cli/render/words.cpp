@@ -203,7 +203,13 @@ std::string when(const Point& point, service::Day as_of) {
 std::string words_of(const service::PutOff& put_off) {
   std::string text = "until ";
   if (put_off.until) text += to_text(*put_off.until);
-  if (put_off.at) text += (put_off.until ? " or " : "") + to_text_tenths(*put_off.at);
+  if (put_off.at) {
+    text += put_off.until ? " or " : "";
+    text += put_off.shown && *put_off.shown != *put_off.at
+                ? fmt::format("{} on the meter (use {})", with_unit(*put_off.shown, put_off.unit),
+                              with_unit(*put_off.at, put_off.unit))
+                : with_unit(*put_off.at, put_off.unit);
+  }
   if (!put_off.by.empty()) text += " by " + service::cleaned(put_off.by);
   if (!put_off.why.empty()) text += ": " + service::cleaned(put_off.why);
   return text;

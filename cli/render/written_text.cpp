@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 
 #include "render/overdue_words.h"
 #include "render/words.h"
@@ -30,12 +29,6 @@ std::string next_due(const Point& point) {
 std::string side(const Point* point) {
   if (point == nullptr) return "not listed";
   return words_of(point->standing) + (point->by_estimate ? " by estimate" : "");
-}
-
-std::size_t machines_of(const std::vector<service::HeadingChange>& moves) {
-  std::set<const service::Machine*> machines;
-  for (const auto& move : moves) machines.insert(move.point->machine);
-  return machines.size();
 }
 
 bool same_fitting(const Point& a, const Point& b) {
@@ -91,10 +84,8 @@ std::string written_as_text(const Written& written) {
   constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
   text += written.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
   for (const std::string& what : written.what) text += "  " + what + '\n';
-  std::set<std::string> machines;
   std::vector<const PointChange*> told;
   for (const PointChange& change : written.changes) {
-    machines.insert((change.after != nullptr ? change.after : change.before)->machine->key);
     if (worth_telling(change)) told.push_back(&change);
   }
   // What became worse first: that is what sends people to a machine.
@@ -106,12 +97,12 @@ std::string written_as_text(const Written& written) {
                                        [](const service::Fact& fact) { return fact.kind == service::FactKind::count; });
   if (!only_counts) text += told.empty() ? "On the due list nothing changes its standing.\n" : "On the due list:\n";
   for (std::size_t i = 0; i < std::min(most, told.size()); ++i) {
-    text += "  " + words_of(*told[i], machines.size() > 1) + '\n';
+    text += "  " + words_of(*told[i], written.about_several) + '\n';
   }
   if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
   if (!written.moves.empty()) text += "On the overdue list:\n";
   for (std::size_t i = 0; i < std::min(most, written.moves.size()); ++i) {
-    text += "  " + words_of(written.moves[i], machines_of(written.moves) > 1) + '\n';
+    text += "  " + words_of(written.moves[i], written.about_several) + '\n';
   }
   if (written.moves.size() > most) {
     text += fmt::format("  and {} more; see `whichever due --overdue`\n", written.moves.size() - most);

@@ -55,6 +55,50 @@ _whichever
 printf '%s\\n' "${{COMPREPLY[@]}}"
 """
     check(f"bash {words}", shell("bash", "--norc", "-c", script), expected)
+
+
+def typed(line):
+    """What an interactive bash makes of a line and two tabs: the shell itself takes the words apart."""
+    import pty
+    import select
+    import time
+    rc = top / "rc"
+    rc.write_text("source <(whichever completion bash)\nPS1='> '\nbind 'set bell-style none'\n"
+                  "bind 'set enable-bracketed-paste off'\n")
+    pid, terminal = pty.fork()
+    if pid == 0:
+        os.execve("/bin/bash", ["bash", "--noprofile", "--rcfile", str(rc), "-i"], {**environment, "TERM": "dumb"})
+    seen = b""
+
+    def read(seconds):
+        nonlocal seen
+        end = time.time() + seconds
+        while time.time() < end:
+            if select.select([terminal], [], [], 0.1)[0]:
+                try:
+                    seen += os.read(terminal, 65536)
+                except OSError:
+                    return
+    read(2)
+    seen = b""
+    os.write(terminal, line.encode() + b"\t\t")
+    read(3)
+    os.write(terminal, b"\x15exit\n")
+    read(1)
+    os.close(terminal)
+    os.waitpid(pid, 0)
+    return seen.decode(errors="replace")
+
+
+for line, expected in [("whichever done telehandler-yard fork@", ["left", "right"]),
+                       ("whichever due --format=", ["csv", "json", "md", "text"]),
+                       ("whichever reading pump-n", ["pump-north "])]:
+    tried += 1
+    got = typed(line)
+    if not all(word in got for word in expected):
+        failures += 1
+        print(f"FAILED: bash at a terminal, {line!r}: {got!r}, expected {expected}")
+
 script = """source <(whichever completion bash)
 COMP_WORDS=(whichever due --format = j); COMP_CWORD=4
 _whichever

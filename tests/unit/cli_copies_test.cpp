@@ -121,7 +121,7 @@ TEST_CASE("a service that two people wrote down is kept twice, told, and counts 
   take_out(place, "start.db");
   must(place, "done loader engine-oil --at 150 --on 2026-02-01 --by Ben");
   must(place, "merge van.db");
-  CHECK(place.says("Both copies say that engine-oil of loader was done on 2026-02-01"));
+  CHECK(place.says("It is written down twice that engine-oil of loader was done on 2026-02-01"));
   CHECK(has(findings(place, "check", 0), "written-twice"));
   CHECK(book(place).find("Ann") != std::string::npos);
   CHECK(book(place).find("Ben") != std::string::npos);
@@ -144,7 +144,7 @@ TEST_CASE("readings that contradict each other put the meter in doubt until one 
   for (const auto& finding : found) {
     if (finding["code"] == "contradiction") cure = finding["hint"];
   }
-  must(place, cure.substr(std::string("whichever ").size(), cure.find(" or ") - std::string("whichever ").size()));
+  must(place, cure.substr(std::string("whichever ").size(), cure.find(", or ") - std::string("whichever ").size()));
   CHECK_FALSE(has(findings(place, "check", 0), "contradiction"));
 }
 

@@ -131,7 +131,7 @@ TEST_CASE("what is not CSV is told with its place") {
         Row{header + "back,\"loader,2026-01-01,,,\n", "2:6 unclosed-quote"},
         Row{header + "back,\"loader,2026-01-01,,,\nback,pump,2026-13-01,,,\n", "2:6 unclosed-quote, 3:11 bad-value"},
         Row{header + "back,loader,2026-01-01,,\n", "2:1 ragged-row"},
-        Row{header + "back,loader,2026-01-01,,,,\n", "2:1 ragged-row"},
+        Row{header + "back,loader,2026-01-01,,,,x\n", "2:1 ragged-row"},
         Row{header + "back,caf\xc3\xa9,2026-02-30,,,\n", "2:11 bad-value"},
         Row{header + "back,loader,2026-01-01,,,\nback,\xff,2026-01-01,,,\n", "3:6 bad-text"},
         Row{header + "back,\xed\xa0\x80,2026-01-01,,,\n", "2:6 bad-text"},
@@ -144,7 +144,7 @@ TEST_CASE("what is not CSV is told with its place") {
         Row{"kind,machin,on\n", "1:6 unknown-column"},
         Row{"kind,machine,on,machine\n", "1:17 duplicate-column"},
         Row{"kind,,on\n", "1:6 unknown-column"},
-        Row{"kind,machine,on,colour,Note\n", "1:17 unknown-column, 1:24 unknown-column"},
+        Row{"kind,machine,on,colour,Remark\n", "1:17 unknown-column, 1:24 unknown-column"},
         Row{"machine,on\nloader,2026-01-01\n", "2:1 missing-value"},
         Row{"kind,machine,on,at\nreadin,loader,2026-01-01,1\n", "2:1 bad-value"}}) {
     CAPTURE(row.text);

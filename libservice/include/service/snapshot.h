@@ -131,8 +131,8 @@ Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::v
                 const Stamp& stamp, Day today);
 
 // What the judge would say today of facts that are in the book already: the fleet files may have changed since, and
-// merged facts were judged elsewhere. Struck facts and strikes are left out. Facts about a machine that the fleet does
-// not list are told once for each machine.
+// merged facts were judged elsewhere. Struck facts, strikes and facts after `today` are left out. Facts about a machine
+// that the fleet does not list are told once for each machine.
 struct FactFault {
   FactId fact;
   Diagnostic what;

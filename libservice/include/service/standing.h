@@ -88,7 +88,9 @@ struct Fitted {
 
 struct PutOff {
   std::optional<Day> until;
-  std::optional<Amount> at;
+  std::optional<Amount> at;     // usage
+  std::optional<Amount> shown;  // what the meter now on the machine shows then
+  std::string unit;             // of both
   std::string by;
   std::string why;
   FactId fact;

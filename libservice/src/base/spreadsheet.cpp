@@ -69,6 +69,22 @@ std::string encoding_hint(std::string_view text) {
                 : "save the file with the encoding UTF-8";
 }
 
+std::string column_name(std::string_view heading) {
+  while (heading.starts_with(' ')) heading.remove_prefix(1);
+  while (heading.ends_with(' ')) heading.remove_suffix(1);
+  std::string name;
+  for (const char c : heading) {
+    const bool capital = c >= 'A' && c <= 'Z';
+    name += capital ? static_cast<char>(c - 'A' + 'a') : c == ' ' || c == '_' ? '-' : c;
+  }
+  return name;
+}
+
+std::size_t separator_line(std::string_view text) {
+  if (!text.starts_with("sep=") || text.size() < 6 || (text[5] != '\n' && text.substr(5, 2) != "\r\n")) return 0;
+  return text[5] == '\n' ? 6 : 7;
+}
+
 char csv_separator(std::string_view header) {
   bool quoted = false;
   for (const char c : header) {

@@ -36,6 +36,16 @@ std::string folded(std::string_view word) {
   return text;
 }
 
+// `oil` of `engine-oil`: a whole part of a name, which people know better than its spelling.
+bool is_part_of(std::string_view word, std::string_view name) {
+  constexpr std::string_view marks = "-_@/ ";
+  const std::size_t at = word.size() < 3 ? std::string_view::npos : name.find(word);
+  if (at == std::string_view::npos || word.size() == name.size()) return false;
+  const bool begins = at == 0 || marks.find(name[at - 1]) != std::string_view::npos;
+  const std::size_t end = at + word.size();
+  return begins && (end == name.size() || marks.find(name[end]) != std::string_view::npos);
+}
+
 }  // namespace
 
 std::vector<std::string> nearest(std::string_view written, std::span<const std::string> names) {
@@ -45,6 +55,10 @@ std::vector<std::string> nearest(std::string_view written, std::span<const std::
   std::vector<std::pair<std::size_t, std::size_t>> found;  // distance, index
   for (std::size_t i = 0; i < names.size(); ++i) {
     const std::string name = folded(names[i]);
+    if (is_part_of(written, names[i])) {
+      found.emplace_back(1, i);
+      continue;
+    }
     const std::size_t shorter = std::min(word.size(), name.size());
     const std::size_t allowed = shorter <= 2 ? 1 : shorter <= 5 ? 2 : 3;
     if (std::max(word.size(), name.size()) - shorter > allowed) continue;

@@ -19,11 +19,14 @@ class CsvRows {
  public:
   // The separator is the first of comma, semicolon and tab in the first line.
   CsvRows(const Source& source, Findings& findings)
-      : source_(source), findings_(findings), separator_(csv_separator(source.line(0))) {}
+      : source_(source),
+        findings_(findings),
+        line_(separator_line(source.text()) > 0 ? 0 : -1),
+        separator_(csv_separator(source.line(line_ + 1))) {}
 
   // From where the other one stands, telling its mistakes elsewhere.
   CsvRows(const CsvRows& other, Findings& findings)
-      : source_(other.source_), findings_(findings), separator_(other.separator_), line_(other.line_) {}
+      : source_(other.source_), findings_(findings), line_(other.line_), separator_(other.separator_) {}
 
   // The next row that is not blank; false at the end. Rows with bad quotes are reported and passed over.
   bool next(std::vector<CsvField>& fields);
@@ -34,8 +37,8 @@ class CsvRows {
 
   const Source& source_;
   Findings& findings_;
+  int line_;
   char separator_;
-  int line_ = -1;
   bool passed_over_ = false;
 };
 

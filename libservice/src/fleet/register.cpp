@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 
 #include "fleet/csv_rows.h"
 #include "fleet/guard.h"
@@ -146,11 +147,19 @@ class RegisterReader {
       reader_.draft.unsure_of(Noun::machine) = true;
       return;
     }
-    while (rows_.next(fields)) read_row(fields);
+    while (rows_.next(fields)) {
+      cut_empty_end(fields);
+      read_row(fields);
+    }
     if (rows_.passed_over()) reader_.draft.unsure_of(Noun::machine) = true;
   }
 
  private:
+  // Spreadsheets save columns that were once used: fields beyond the named ones, with nothing in them.
+  void cut_empty_end(std::vector<CsvField>& fields) const {
+    while (fields.size() > columns_.size() && fields.back().text.empty()) fields.pop_back();
+  }
+
   // How the file writes numbers and days, from all rows before one is believed.
   bool settle_dialect() {
     Findings said_again;  // mistakes of quotes are told by the reading that follows
@@ -159,6 +168,7 @@ class RegisterReader {
     std::vector<Span> spans;
     std::vector<CsvField> fields;
     while (ahead.next(fields)) {
+      cut_empty_end(fields);
       if (fields.size() != columns_.size()) continue;
       for (std::size_t i = 0; i < fields.size(); ++i) {
         if (columns_[i] == nullptr || fields[i].text.empty() || columns_[i]->holds == Column::Holds::text) continue;
@@ -181,8 +191,10 @@ class RegisterReader {
   bool read_header(const std::vector<CsvField>& fields) {
     std::vector<std::string> names;
     for (const Column& column : known_columns) names.emplace_back(column.name);
-    for (const CsvField& field : fields) {
-      const std::string name = field.value();
+    std::size_t named = fields.size();
+    while (named > 0 && fields[named - 1].text.empty()) --named;
+    for (const CsvField& field : std::span(fields).first(named)) {
+      const std::string name = column_name(field.value());
       const auto* const known = std::find_if(std::begin(known_columns), std::end(known_columns),
                                              [&](const Column& column) { return column.name == name; });
       const Spot spot = reader_.spot(field.span);

@@ -1,6 +1,8 @@
 #include "record/copying.h"
 
 #include <SQLiteCpp/Backup.h>
+#include <SQLiteCpp/Exception.h>
+#include <sqlite3.h>
 
 #include <chrono>
 #include <system_error>
@@ -20,7 +22,8 @@ void copy_pages(SQLite::Database& from, const fs::path& part) {
   settle(copy, std::chrono::seconds(10));
   SQLite::Backup backup(copy, from);
   // All pages in one step, which holds writers off: the copy is of one moment.
-  backup.executeStep(-1);
+  if (const int result = backup.executeStep(-1); result != SQLITE_DONE)
+    throw SQLite::Exception(copy.getHandle(), result);
 }
 
 }  // namespace

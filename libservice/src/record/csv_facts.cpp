@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <span>
 
 #include "record/csv.h"
 #include "record/fact_files.h"
@@ -12,7 +13,7 @@ namespace service {
 namespace record {
 namespace {
 
-using Header = std::vector<Column>;
+using Header = std::vector<Column>;  // columns without a name at the end of the header are left out
 
 // Which column each field is; nothing where the header has a mistake, for then no row can be believed.
 std::optional<Header> read_header(const CsvRow& row, const Places& places, FactsRead& read) {
@@ -22,10 +23,12 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
     read.mistakes.push_back({std::move(code), std::move(message), std::move(hint), places.at(at)});
   };
   for (const CsvProblem& problem : row.problems) tell(problem.at, problem.code, problem.message, problem.hint);
-  for (const CsvField& field : row.fields) {
-    const auto column = parse_column(field.text);
+  std::size_t named = row.fields.size();
+  while (named > 0 && row.fields[named - 1].text.empty()) --named;
+  for (const CsvField& field : std::span(row.fields).first(named)) {
+    const auto column = parse_column(column_name(field.text));
     if (!column) {
-      const std::string near = nearest_column(field.text);
+      const std::string near = nearest_column(column_name(field.text));
       tell(field.from, "unknown-column",
            field.text.empty() ? "a column has no name" : fmt::format("unknown column `{}`", cleaned(field.text)),
            near.empty() ? "take the column out; `export` shows the names of all columns" : near);
@@ -43,6 +46,11 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
   return header;
 }
 
+// Spreadsheets save columns that were once used: fields beyond the named ones, with nothing in them.
+void cut_empty_end(CsvRow& row, std::size_t columns) {
+  while (row.fields.size() > columns && row.fields.back().text.empty()) row.fields.pop_back();
+}
+
 bool is_day(Column column) { return column == Column::on || column == Column::until; }
 
 // How numbers and days are written, from a reader that stands behind the header; false where the file leaves it open.
@@ -51,6 +59,7 @@ bool settle_dialect(CsvReader reader, const Header& header, const Places& places
   DialectSurvey survey(told);
   CsvRow row;
   while (reader.next(row)) {
+    cut_empty_end(row, header.size());
     if (!row.problems.empty() || row.fields.size() != header.size()) continue;  // its fields may be others'
     for (std::size_t i = 0; i < header.size(); ++i) {
       const CsvField& field = row.fields[i];
@@ -76,6 +85,7 @@ bool read_row(CsvRow& row, const Header& header, bool plain, const Places& place
     read.mistakes.push_back({problem.code, problem.message, problem.hint, places.at(problem.at)});
   }
   if (!row.problems.empty()) return false;
+  cut_empty_end(row, header.size());
   if (row.fields.size() != header.size()) {
     const bool several_lines = places.line_of(row.from) != places.line_of(row.to);
     read.mistakes.push_back(
@@ -108,7 +118,7 @@ bool read_row(CsvRow& row, const Header& header, bool plain, const Places& place
 }  // namespace
 
 void read_csv(std::string_view text, std::size_t from, const Places& places, const Dialect& told, FactsRead& read) {
-  CsvReader reader(text, from);
+  CsvReader reader(text, from + separator_line(text.substr(from)));
   read.understood.separator = reader.separator();
   CsvRow row;
   if (!reader.next(row)) return;

@@ -1,6 +1,7 @@
 // The book read again beside the fleet files of today.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <tuple>
 
@@ -27,7 +28,7 @@ std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& fa
   std::vector<FactFault> faults;
   std::map<std::string, std::pair<Fact, int>> unknown_machines;
   for (const Fact& fact : unstruck(facts)) {
-    if (fact.kind == FactKind::strike) continue;
+    if (fact.kind == FactKind::strike || fact.on.first > today) continue;  // those are not there yet
     if (!fact.machine.empty() && fleet.machine(fact.machine) == nullptr) {
       ++unknown_machines.try_emplace(fact.machine, fact, 0).first->second.second;
       continue;
@@ -46,15 +47,17 @@ std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& fa
 
 std::vector<std::pair<FactId, FactId>> written_twice(const std::vector<Fact>& facts) {
   std::vector<std::pair<FactId, FactId>> pairs;
-  std::map<std::tuple<std::string, std::string, std::string, Day>, const Fact*> seen;
+  std::map<std::tuple<std::string, std::string, std::string, Day>, std::vector<const Fact*>> seen;
   const std::vector<Fact> standing = unstruck(facts);
   for (const Fact& fact : standing) {
     if (fact.kind != FactKind::service || !fact.on.whole_day()) continue;
-    const auto [at, is_new] = seen.try_emplace({fact.machine, fact.task, fact.position, fact.on.first}, &fact);
-    if (is_new || at->second->id.command == fact.id.command) continue;
-    const Fact& other = *at->second;
-    if (other.at && fact.at && *other.at != *fact.at) continue;
-    pairs.emplace_back(other.id, fact.id);
+    auto& others = seen[{fact.machine, fact.task, fact.position, fact.on.first}];
+    const auto same = std::find_if(others.begin(), others.end(), [&](const Fact* other) {
+      const bool other_value = other->at && fact.at && *other->at != *fact.at;
+      return other->id.command != fact.id.command && !other_value;
+    });
+    if (same != others.end()) pairs.emplace_back((*same)->id, fact.id);
+    others.push_back(&fact);
   }
   return pairs;
 }

@@ -1,5 +1,6 @@
 // Readings that somebody should look at.
 #include <algorithm>
+#include <functional>
 
 #include "service/usage.h"
 
@@ -37,14 +38,18 @@ std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::
       steps.push_back({event.fact, last->day, event.day, *usage - last->usage});
     last = Knot{event.day, *usage};
   }
+  // The third highest rate, so that one outlier cannot hide another.
+  std::vector<std::int64_t> rates;
+  for (const Step& step : steps) rates.push_back(rate(step));
+  std::int64_t usual = 0;
+  if (rates.size() > enough) {
+    std::nth_element(rates.begin(), rates.begin() + 2, rates.end(), std::greater<>());
+    usual = rates[2];
+  }
   std::vector<OddStep> odd;
   for (const Step& step : steps) {
-    std::int64_t highest_other = 0;
-    for (const Step& other : steps) {
-      if (&other != &step) highest_other = std::max(highest_other, rate(other));
-    }
     // Within a day or two a rate says little.
-    const bool unlike_others = steps.size() > enough && step.days() > 3 && rate(step) > times_above * highest_other;
+    const bool unlike_others = steps.size() > enough && step.days() > 3 && rate(step) > times_above * usual;
     if ((meter.unit == "h" && rate(step) > long_day) || unlike_others) {
       odd.push_back({step.fact->id, step.from, step.to, step.used});
     }
