@@ -160,6 +160,11 @@ bool begins_with(const std::filesystem::path& file, std::string_view text) {
   const File opened(::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   std::string begun(text.size(), '\0');
   const ssize_t got = opened.number() < 0 ? -1 : ::read(opened.number(), begun.data(), begun.size());
+  // Who reads the file next says that it is not there, is a folder, or has nothing to give yet.
+  const bool left_to_others = got >= 0 || errno == ENOENT || errno == ENOTDIR || errno == EISDIR || errno == EAGAIN;
+  if (!left_to_others) {
+    throw Failure(Trouble::io, {"cannot-read", fmt::format("{} cannot be read: {}", file.string(), reason(errno)), ""});
+  }
   return got == static_cast<ssize_t>(text.size()) && begun == text;
 }
 
