@@ -153,6 +153,12 @@ int import_facts(Context& context) {
   const bool from_input = name == "-";
   const std::string shown = from_input ? "standard input" : name;
   const std::string text = from_input ? context.world.read_input() : read_file(context.world.folder / name);
+  constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
+  if (text.starts_with(database)) {
+    throw service::Failure(service::Trouble::bad_data,
+                           {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
+                            fmt::format("if it is a copy of this fleet's record: whichever merge {}", shown)});
+  }
   auto read = service::read_facts(text, shown, told);
   if (read.unreadable) throw service::Failure(service::Trouble::bad_data, std::move(read.mistakes));
   const fs::path rejects =

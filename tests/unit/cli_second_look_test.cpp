@@ -50,9 +50,6 @@ TEST_CASE("a delay by use needs a task that comes due by use") {
   place.furnish();
   CHECK(place.run("put-off pump gland --until +10h") == 64);
   CHECK(place.complains("does not come due by use"));
-  place.write("facts.csv", "kind,machine,on,task,at\nput-off,pump,2026-06-01,gland,10\n");
-  CHECK(place.run("import facts.csv") == 65);
-  CHECK(place.complains("does not come due by use"));
   REQUIRE(place.run("reading loader 500 --on 2026-06-01") == 0);
   REQUIRE(place.run("meter-change loader --last 510 --first 0") == 0);
   REQUIRE(place.run("put-off loader engine-oil --until 60h --note hay") == 0);
@@ -121,4 +118,48 @@ TEST_CASE("each line names its machine where a command concerns several") {
 TEST_CASE("a part of a name is nearer than another short word") {
   const std::vector<std::string> names{"air", "engine-oil", "oil-cooler", "coil"};
   CHECK(service::did_you_mean("oil", names) == "did you mean `engine-oil`, `oil-cooler` or `coil`?");
+}
+
+TEST_CASE("a row with the id of another fact is refused, never counted as there") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 100 --on 2026-06-01") == 0);
+  REQUIRE(place.run("export") == 0);
+  const std::string book = place.out;
+  std::string other_value = book;
+  other_value.replace(book.find(",100,"), 5, ",150,");
+  std::string other_origin = book;
+  other_origin.replace(book.rfind(",reading,"), 9, ",van,");
+  for (const std::string& changed : {other_value, other_origin}) {
+    place.write("changed.csv", changed);
+    for (const char* line : {"import changed.csv", "merge changed.csv"}) {
+      CAPTURE(line);
+      CHECK(place.run(line) == 65);
+      CHECK(place.complains("another fact has the id"));
+    }
+  }
+  place.write("twice.csv", book + book.substr(book.find('\n') + 1));
+  CHECK(place.run("import twice.csv") == 0);
+  CHECK(place.says("2 already there"));
+  REQUIRE(place.run("export") == 0);
+  CHECK(place.out == book);
+}
+
+TEST_CASE("a database is no file of facts, and its own words stay inside") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("import record.db") == 65);
+  CHECK(place.complains("whichever merge record.db"));
+  CHECK_FALSE(place.complains("SQLite"));
+}
+
+TEST_CASE("twenty thousand mistakes on one line are told without eating the memory") {
+  Place place;
+  std::string fleet = "fleet: F\nmachines: {a: {schedule: k}";
+  for (int i = 0; i < 20'000; ++i) fleet += ", a: {}";
+  place.write("fleet.yaml", fleet + "}\n");
+  place.write("schedules/k.yaml", "schedule: k\ntasks:\n  t: {do: T, every: {months: 1}}\n");
+  CHECK(place.run("due") == 78);
+  CHECK(place.err.size() < 8'000'000);
+  CHECK(place.complains("fleet.yaml:2:"));
 }

@@ -139,10 +139,14 @@ std::string cleaned(std::string_view text) {
     } else if (c == 0xE2 && i + 2 < text.size()) {
       const auto b1 = static_cast<unsigned char>(text[i + 1]);
       const auto b2 = static_cast<unsigned char>(text[i + 2]);
-      // U+200E, 200F, 202A..202E, 2066..2069 turn the direction of text; U+2028 and 2029 end a line.
-      const bool turns = (b1 == 0x80 && (b2 == 0x8E || b2 == 0x8F || (b2 >= 0xA8 && b2 <= 0xAE))) ||
-                         (b1 == 0x81 && b2 >= 0xA6 && b2 <= 0xA9);
+      // U+200E, 200F, 202A..202E, 2066..2069 turn the direction of text; U+2028 and 2029 end a line; U+200B and 2060
+      // cannot be seen.
+      const bool turns = (b1 == 0x80 && (b2 == 0x8B || b2 == 0x8E || b2 == 0x8F || (b2 >= 0xA8 && b2 <= 0xAE))) ||
+                         (b1 == 0x81 && (b2 == 0xA0 || (b2 >= 0xA6 && b2 <= 0xA9)));
       out += turns ? replacement : text.substr(i, 3);
+      i += 3;
+    } else if (text.substr(i).starts_with("\xEF\xBB\xBF")) {
+      out += replacement;  // a byte order mark inside of a text, which cannot be seen
       i += 3;
     } else {
       out += text[i++];

@@ -14,7 +14,16 @@ void Findings::remark(const char* code, const Spot& spot, std::string message, s
 }
 
 void Findings::add(Severity severity, const char* code, const Spot& spot, std::string message, std::string hint) {
-  found_.push_back({spot.source->rank(), {code, std::move(message), std::move(hint), spot.place(), severity}});
+  found_.push_back({spot.source->rank(), {code, std::move(message), std::move(hint), place_of(spot), severity}});
+}
+
+// A line of a quarter of a megabyte may hold thousands of mistakes. It is shown and counted through for the first ones;
+// for the rest the place is told in bytes, and the line is not shown.
+Place Findings::place_of(const Spot& spot) {
+  constexpr std::size_t long_line = 4000;
+  constexpr int shown = 50;
+  if (spot.source->line(spot.span.line).size() <= long_line || ++in_long_lines_ <= shown) return spot.place();
+  return {spot.source->name(), spot.span.line + 1, spot.span.column + 1, 1, {}};
 }
 
 std::vector<Diagnostic> Findings::sorted(Severity severity) const {

@@ -25,9 +25,11 @@ class Findings {
     Diagnostic diagnostic;
   };
   void add(Severity severity, const char* code, const Spot& spot, std::string message, std::string hint);
+  Place place_of(const Spot& spot);
   std::vector<Diagnostic> sorted(Severity severity) const;
 
   std::vector<Finding> found_;
+  int in_long_lines_ = 0;
 };
 
 // Text from a file as it may stand in a sentence: in quotes, cleaned, and not longer than a phrase.

@@ -20,6 +20,17 @@ namespace {
 
 namespace fs = std::filesystem;
 
+std::string reason_of(const std::error_code& problem) {
+  if (problem == std::errc::permission_denied) return "you may not";
+  if (problem == std::errc::not_a_directory) return "a part of its path is no folder";
+  if (problem == std::errc::too_many_symbolic_link_levels) return "its links lead in a circle";
+  if (problem == std::errc::no_such_file_or_directory) return "a link leads nowhere";
+  if (problem == std::errc::io_error) return "the device reports an error";
+  return "system error " + std::to_string(problem.value());
+}
+
+std::string reason_of(int error) { return reason_of(std::error_code(error, std::generic_category())); }
+
 [[noreturn]] void fail_to_read(const fs::path& file, std::string_view reason) {
   throw Failure(Trouble::io, Diagnostic{code::unreadable_file,
                                         fmt::format("{} cannot be read: {}", cleaned(file.generic_string()), reason),
@@ -30,11 +41,11 @@ namespace fs = std::filesystem;
 std::string text_of(const fs::path& file, std::size_t limit) {
   std::error_code problem;
   const fs::file_status status = fs::status(file, problem);
-  if (problem) fail_to_read(file, problem.message());
+  if (problem) fail_to_read(file, reason_of(problem));
   // Anything else might never end, or end the program's patience: a pipe, a device, a folder.
   if (!fs::is_regular_file(status)) fail_to_read(file, "it is not a file");
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> stream(std::fopen(file.c_str(), "rb"), std::fclose);
-  if (!stream) fail_to_read(file, std::generic_category().message(errno));
+  if (!stream) fail_to_read(file, reason_of(errno));
   std::setbuf(stream.get(), nullptr);  // it is read in one piece
   // One byte more than it is said to hold, to see its end; a file that grows meanwhile takes another turn.
   std::uintmax_t told = fs::file_size(file, problem);
@@ -49,7 +60,7 @@ std::string text_of(const fs::path& file, std::size_t limit) {
     if (got == 0) break;
   } while (have <= limit && have == text.size());
   text.resize(have);
-  if (std::ferror(stream.get()) != 0) fail_to_read(file, std::generic_category().message(errno));
+  if (std::ferror(stream.get()) != 0) fail_to_read(file, reason_of(errno));
   return text;
 }
 
@@ -57,7 +68,7 @@ bool is_there(const fs::path& path) {
   std::error_code problem;
   const fs::file_status status =
       fs::symlink_status(path, problem);  // a link that leads nowhere is there, and unreadable
-  if (problem && status.type() != fs::file_type::not_found) fail_to_read(path, problem.message());
+  if (problem && status.type() != fs::file_type::not_found) fail_to_read(path, reason_of(problem));
   return status.type() != fs::file_type::not_found;
 }
 
@@ -74,14 +85,14 @@ void load_schedules(const fs::path& folder, FleetFiles& files) {
   if (!is_there(schedules)) return;
   std::error_code problem;
   fs::directory_iterator entries(schedules, problem);
-  if (problem) fail_to_read(schedules, problem.message());
+  if (problem) fail_to_read(schedules, reason_of(problem));
   while (entries != fs::directory_iterator()) {
     const fs::path name = entries->path().filename();
     if (is_schedule_file(name)) {
       files.texts.emplace("schedules/" + name.string(), text_of(schedules / name, yaml_limit));
     }
     entries.increment(problem);
-    if (problem) fail_to_read(schedules, problem.message());
+    if (problem) fail_to_read(schedules, reason_of(problem));
   }
 }
 
@@ -106,7 +117,7 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
   const std::string shown = cleaned(folder.generic_string());
   if (!std::filesystem::is_directory(folder, problem)) {
     if (problem && problem != std::errc::no_such_file_or_directory && problem != std::errc::not_a_directory) {
-      fleet::fail_to_read(folder, problem.message());
+      fleet::fail_to_read(folder, fleet::reason_of(problem));
     }
     throw Failure(Trouble::not_found,
                   Diagnostic{fleet::code::no_such_folder, fmt::format("there is no folder {}", shown),

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <unordered_set>
 
@@ -11,6 +12,16 @@
 
 namespace service {
 namespace {
+
+// Ids are drawn at random, so two facts of one id are one fact, and one of the two was changed by hand.
+bool same_fact(const Fact& a, const Fact& b) {
+  return same_content(a, b) && a.entered == b.entered && a.entered_by == b.entered_by && a.origin == b.origin;
+}
+
+Diagnostic id_clash(const Fact& fact) {
+  return {"id-clash", fmt::format("another fact has the id {} already", to_text(fact.id)),
+          "take the row as `export` wrote it; to correct a fact, strike it and enter the right one without an id"};
+}
 
 class Judge {
  public:
@@ -86,16 +97,26 @@ class Judge {
 
   void drop_known() {
     std::unordered_set<std::string> contents;
-    std::set<FactId> ids;
-    for (const Fact& fact : known_) ids.insert(fact.id);
+    std::map<FactId, const Fact*> ids;
+    for (const Fact& fact : known_) ids.emplace(fact.id, &fact);
     for (const Fact& fact : unstruck_) {
       if (ids.contains(fact.id)) contents.insert(content_key(fact));
     }
     std::erase_if(rows_, [&](const NewValue& value) {
-      const bool there = proposals_[value.row].has_id ? !ids.insert(value.fact.id).second
-                                                      : !contents.insert(content_key(value.fact)).second;
-      if (there) ++result_.already_there;
-      return there;
+      if (!proposals_[value.row].has_id) {
+        const bool there = !contents.insert(content_key(value.fact)).second;
+        if (there) ++result_.already_there;
+        return there;
+      }
+      // The proposal stays where it is; the row may move.
+      const auto [at, is_new] = ids.emplace(value.fact.id, &proposals_[value.row].fact);
+      if (is_new) return false;
+      if (same_fact(*at->second, value.fact)) {
+        ++result_.already_there;
+      } else {
+        refused_.push_back({value.row, id_clash(value.fact)});
+      }
+      return true;
     });
   }
 

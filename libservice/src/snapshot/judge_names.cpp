@@ -43,16 +43,6 @@ NamedTask find_task(const Schedule& schedule, const std::string& name) {
   return {};
 }
 
-bool counts_use(const Fleet& fleet, const Machine& machine, const NamedTask& named) {
-  const auto by_use = [](const Limb& limb) { return std::holds_alternative<UsageLimb>(limb); };
-  if (named.follow_up != nullptr) {
-    return std::any_of(named.follow_up->within.begin(), named.follow_up->within.end(), by_use);
-  }
-  const auto task = task_of(fleet, machine, named.task->name);
-  return std::any_of(task->every.begin(), task->every.end(),
-                     [&](const LimbChoice& choice) { return by_use(choice.candidates.front()); });
-}
-
 std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine, const Fact& fact) {
   const Schedule& schedule = fleet.schedule_of(machine);
   const NamedTask named = find_task(schedule, fact.task);
@@ -78,12 +68,6 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
         "needs-by",
         fmt::format("task `{}` of {} is done by a competent person, and nobody is named", fact.task, machine.key),
         "say who did it with `by`"};
-  }
-  if (fact.kind == FactKind::put_off && fact.at && !counts_use(fleet, machine, named)) {
-    return Diagnostic{
-        "put-off-without-use",
-        fmt::format("task `{}` of {} does not come due by use, so a use cannot end the delay", fact.task, machine.key),
-        "give `until`, a day"};
   }
   if (fact.kind == FactKind::put_off && named.task->safety) {
     return Diagnostic{"safety-put-off",
