@@ -134,9 +134,22 @@ void write_out(const World& world, std::string_view text, std::string_view hint)
                  std::string(hint)});
 }
 
+namespace {
+
+// The files that people write for a fleet, and those that the program keeps beside them.
+bool belongs_to_a_fleet(const std::filesystem::path& file) {
+  const std::string name = file.filename().string();
+  const std::string folder = folder_of(std::filesystem::absolute(file).lexically_normal()).filename().string();
+  const bool yaml = name.ends_with(".yaml") || name.ends_with(".yml");
+  return name == "fleet.yaml" || name == "register.csv" || name.starts_with("record.db") || name == ".compiled-fleet" ||
+         folder == ".schemas" || (folder == "schedules" && yaml);
+}
+
+}  // namespace
+
 void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
   const std::string name = file.filename().string();
-  if (name == "fleet.yaml" || name == "register.csv" || name.starts_with("record.db")) {
+  if (belongs_to_a_fleet(file)) {
     throw Failure(Trouble::usage,
                   {"own-file", fmt::format("{} belongs to a fleet and is not overwritten", file.string()),
                    "choose another name for the answer"});

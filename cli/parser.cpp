@@ -98,11 +98,21 @@ void check_values(const std::vector<std::string>& written, const Command* comman
       if (option->value.empty() && with_equals) {
         wrong("takes-no-value", fmt::format("`--{}` takes no value", name), fmt::format("write only `--{}`", name));
       }
-      if (option->value.empty() || with_equals) continue;
-      if (i + 1 == written.size()) {
+      if (option->value.empty()) continue;
+      const auto is_option = [&](const std::string& word) {
+        const auto options = options_of(command);
+        return std::any_of(options.begin(), options.end(), [&](const Option* other) {
+          return word.substr(0, word.find('=')) == "--" + std::string(other->name);
+        });
+      };
+      // `--note --dry-run` would store what was only to be tried.
+      const bool is_empty = with_equals ? written[i].back() == '=' && written[i].find('=') + 1 == written[i].size()
+                                        : i + 1 < written.size() && is_option(written[i + 1]);
+      if (is_empty || (!with_equals && i + 1 == written.size())) {
         wrong("needs-value", fmt::format("`--{}` needs a value", name),
               fmt::format("write `--{} {}`", name, option->value));
       }
+      if (with_equals) continue;
       ++i;
       break;
     }
@@ -126,6 +136,12 @@ void check_words(const Arguments& arguments) {
           fmt::format("`{}` does not know what to do with `{}`", command.name, arguments.words[command.words.size()]),
           help_hint(&command));
   }
+}
+
+void check_color(const Arguments& arguments) {
+  const auto color = arguments.value("color");
+  if (!color || *color == "auto" || *color == "always" || *color == "never") return;
+  wrong("unknown-color", fmt::format("`--color {}` is not understood", *color), "write auto, always or never");
 }
 
 void check_format(const Arguments& arguments) {
@@ -216,6 +232,7 @@ Arguments parse(const std::vector<std::string>& written) {
   if (help || version) return arguments;
   check_words(arguments);
   check_format(arguments);
+  check_color(arguments);
   return arguments;
 }
 

@@ -26,8 +26,8 @@ std::string refusal(const Words& words) {
 
 TEST_CASE("global options work before and after the command") {
   for (const auto& option : cli::global_options()) {
-    // A format must be one that the command writes; any other text is text.
-    const std::string value = option.name == "format" ? "json" : "x";
+    // A format must be one that the command writes, and colours are three words; any other text is text.
+    const std::string value = option.name == "format" ? "json" : option.name == "color" ? "never" : "x";
     const std::string name = "--" + std::string(option.name);
     for (const Words& words :
          {Words{name, value, "due"}, Words{"due", name, value}, Words{"due", name + "=" + value}}) {

@@ -163,3 +163,30 @@ TEST_CASE("twenty thousand mistakes on one line are told without eating the memo
   CHECK(place.err.size() < 8'000'000);
   CHECK(place.complains("fleet.yaml:2:"));
 }
+
+TEST_CASE("an option never takes the next option for its value") {
+  Place place;
+  place.furnish();
+  for (const char* line : {"saw loader leak --note --dry-run", "due --machine --all", "due --output= --all",
+                           "done loader hoses --by= --dry-run", "due --color mauve", "undo --color mauve"}) {
+    CAPTURE(std::string(line));
+    CHECK(place.run(line) == 64);
+    CHECK_FALSE(place.err.empty());
+  }
+  REQUIRE(place.run("export") == 0);
+  CHECK(place.out.find("leak") == std::string::npos);
+  CHECK(place.run("saw loader leak --note=--dry-run") == 0);  // said in one word it is meant
+  CHECK(place.run("due --all --machine pump --format json") == 0);
+}
+
+TEST_CASE("an answer is never written over what people wrote for their fleet") {
+  Place place;
+  place.furnish();
+  for (const char* file : {"schedules/pump.yaml", "schedules/new.yaml", "./schedules/../schedules/pump.yaml",
+                           "fleet.yaml", "register.csv", "record.db", ".compiled-fleet"}) {
+    CAPTURE(std::string(file));
+    CHECK(place.run(std::string("export --output ") + file) == 64);
+  }
+  CHECK(place.read("schedules/pump.yaml") == cli_test::pump_schedule);
+  CHECK(place.run("export --output book.csv") == 0);
+}
