@@ -147,20 +147,24 @@ bool belongs_to_a_fleet(const std::filesystem::path& file) {
 
 }  // namespace
 
-void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
-  const std::string name = file.filename().string();
+void insist_replaceable(const std::filesystem::path& file) {
   if (belongs_to_a_fleet(file)) {
     throw Failure(Trouble::usage,
                   {"own-file", fmt::format("{} belongs to a fleet and is not overwritten", file.string()),
                    "choose another name for the answer"});
   }
-  struct stat before {};
-  const bool exists = ::lstat(file.c_str(), &before) == 0;
-  if (exists && !S_ISREG(before.st_mode)) {
+  struct stat there {};
+  if (::lstat(file.c_str(), &there) == 0 && !S_ISREG(there.st_mode)) {
     throw Failure(Trouble::usage,
                   {"not-a-file", fmt::format("{} is not a plain file, so it is not replaced", file.string()),
                    "name the file itself, or send standard output there with >"});
   }
+}
+
+void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
+  insist_replaceable(file);
+  struct stat before {};
+  const bool exists = ::lstat(file.c_str(), &before) == 0;
   // What machines need is their owner's business, so a new file is for him alone.
   put(file, text, hint, exists ? before.st_mode & 0777U : 0600U, true);
 }

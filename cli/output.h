@@ -11,6 +11,9 @@ namespace cli {
 // Fails with io, with this hint. A reader that went away (`| head`) is fine.
 void write_out(const World& world, std::string_view text, std::string_view hint);
 
+// Fails with usage where `write_replacing` would refuse the name. Asked before a command does anything.
+void insist_replaceable(const std::filesystem::path& file);
+
 // Puts a new file in place of the old one, or leaves the old one whole. Refuses symbolic links, what is not a plain
 // file, and the files of a fleet. Fails with io or usage.
 void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint);

@@ -28,6 +28,9 @@ int answer(const std::vector<std::string>& written, const World& world) {
   const Arguments arguments = parse(written);
   Context context{world, arguments, {}, {}, false};
   int status = 0;
+  const auto output = arguments.value("output");
+  const bool to_file = output && *output != "-";
+  if (to_file) insist_replaceable(world.folder / *output);
   if (arguments.version) {
     context.out = version_text();
   } else if (arguments.help) {
@@ -37,8 +40,8 @@ int answer(const std::vector<std::string>& written, const World& world) {
   }
   const std::string_view hint =
       context.stored ? "what was to be recorded is stored; do not enter it again" : "mend that and run it again";
-  if (const auto file = arguments.value("output"); file && *file != "-") {
-    write_replacing(world.folder / *file, context.out, hint);
+  if (to_file) {
+    write_replacing(world.folder / *output, context.out, hint);
   } else {
     write_out(world, context.out, hint);
   }

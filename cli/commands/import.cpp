@@ -186,10 +186,12 @@ int import_facts(Context& context) {
   Written written = write(context, session, record,
                           {origin, scope_of_rows(read.rows), propose, understood(read, told, dry_run), skip_bad});
   const std::size_t refused = read.rejected.size() + written.refused_rows.size();
+  written.left_out = refused;
   if (refused > 0 && !dry_run) {
     // After the commit: until this is written, the file that was imported holds the same rows.
     write_new(rejects, rejects_text(read, written.refused_rows),
               "the good rows are stored; import the file again with --skip-bad --rejects FILE for the bad ones");
+    written.rejects = rejects.string();
   }
   context.also = read.mistakes;
   context.also.insert(context.also.end(), written.refused.begin(), written.refused.end());

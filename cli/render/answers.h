@@ -21,6 +21,8 @@ struct Written {
   int already_there = 0;
   std::vector<service::Diagnostic> refused;  // where bad rows are skipped: what is wrong with them
   std::vector<std::size_t> refused_rows;     // and which they are, among the proposals
+  std::size_t left_out = 0;                  // how many rows that were, those that could not be read among them
+  std::string rejects;                       // the file that holds them now; empty: none
   std::vector<std::string> understood;       // how a file was read
   std::vector<std::string> what;             // one line a fact
   std::vector<std::string> said;             // what was understood beyond the plain facts

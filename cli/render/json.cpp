@@ -189,7 +189,8 @@ std::string written_as_json(const Written& written) {
   for (const service::Fact& fact : written.added) json["facts"].push_back(fact_as_json(fact));
   json["said"] = written.said;
   json["understood"] = written.understood;
-  json["refused"] = written.refused.size();
+  json["refused"] = written.left_out;
+  json["rejects"] = text_or_null(written.rejects);
   json["changes"] = Json::array();
   for (const service::PointChange& change : written.changes) json["changes"].push_back(change_as_json(change));
   json["moves"] = Json::array();

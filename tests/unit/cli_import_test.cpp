@@ -139,8 +139,10 @@ TEST_CASE("bad rows can be left out, go to a file, and come in once they are men
 
   CHECK(place.run("import facts.csv --skip-bad") == 65);  // the bad rows are still to be mended
   CHECK(place.complains("facts.rejected.csv is there already"));
-  REQUIRE(place.run("import facts.csv --skip-bad --rejects other.csv") == 0);
-  CHECK(place.says("0 facts new, 2 already there, 3 refused"));
+  REQUIRE(place.run("import facts.csv --skip-bad --rejects other.csv --format json") == 0);
+  CHECK(place.says("\"already_there\": 2"));
+  CHECK(place.says("\"refused\": 3"));
+  CHECK(place.says("other.csv\""));
   place.write("facts.rejected.csv",
               "kind,machine,on,at\nreading,loader,2026-01-11,110\nreading,loader,2026-02-28,120\n"
               "reading,loader,2026-03-01,130\n");

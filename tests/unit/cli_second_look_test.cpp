@@ -186,7 +186,12 @@ TEST_CASE("an answer is never written over what people wrote for their fleet") {
                            "fleet.yaml", "register.csv", "record.db", ".compiled-fleet"}) {
     CAPTURE(std::string(file));
     CHECK(place.run(std::string("export --output ") + file) == 64);
+    // Nor is anything stored before the name is refused.
+    CHECK(place.run(std::string("saw loader leak --output ") + file) == 64);
   }
+  CHECK(place.run("saw loader leak --output schedules") == 64);
+  REQUIRE(place.run("export") == 0);
+  CHECK(place.out.find("leak") == std::string::npos);
   CHECK(place.read("schedules/pump.yaml") == cli_test::pump_schedule);
   CHECK(place.run("export --output book.csv") == 0);
 }
