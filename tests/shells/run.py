@@ -90,9 +90,23 @@ def typed(line):
     return seen.decode(errors="replace")
 
 
-for line, expected in [("whichever done telehandler-yard fork@", ["left", "right"]),
-                       ("whichever due --format=", ["csv", "json", "md", "text"]),
-                       ("whichever reading pump-n", ["pump-north "])]:
+def has_terminal():
+    import pty
+    try:
+        for end in pty.openpty():
+            os.close(end)
+        return True
+    except OSError:
+        return False
+
+
+at_terminal = [("whichever done telehandler-yard fork@", ["left", "right"]),
+               ("whichever due --format=", ["csv", "json", "md", "text"]),
+               ("whichever reading pump-n", ["pump-north "])]
+if not has_terminal():
+    print("this machine has no pseudo-terminals; bash was asked without one only")
+    at_terminal = []
+for line, expected in at_terminal:
     tried += 1
     for _ in range(3):  # a busy machine may answer after we looked
         got = typed(line)
