@@ -31,7 +31,7 @@ Session open_fleet(const Context& context);
 // Fails with not_found where the folder has no record yet.
 service::Record open_record(const std::filesystem::path& folder, service::Access access);
 
-// What the record holds about a scope, on the session's day.
+// What the record holds about a scope and its kin, on the session's day.
 service::Snapshot snapshot_of(const Session& session, const service::Record& record, const service::Scope& scope);
 
 // --- Names as people write them; each fails with usage and the nearest valid names ---

@@ -110,7 +110,9 @@ Written write(Context& context, const Session& session, service::Record& record,
   const auto newest = record.newest_day();
   std::vector<Fact> before;
   std::size_t accepted = 0;
-  written.added = record.append(errand.scope, written.dry_run, [&](const std::vector<Fact>& known) {
+  // The kin is read as well, so that what is expected after a fact is what the due list will say.
+  const auto kin = service::kin_of(*session.fleet, errand.scope);
+  written.added = record.append(kin, written.dry_run, [&](const std::vector<Fact>& known) {
     before = known;
     const auto proposals = errand.propose(known);
     const auto stamp = stamp_of(context.world, errand.origin, proposals);

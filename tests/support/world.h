@@ -143,7 +143,7 @@ class World {
     return {fleet_, facts_, day(as_of), true, std::move(scope)};
   }
   service::DueList due(std::string_view as_of) const {
-    return service::due_list(snapshot(as_of), day(as_of) + date::days{30});
+    return service::due_list(snapshot(as_of), {day(as_of) + date::days{30}, {}}, service::straight_line());
   }
   // The point of machine `m`, copied out of the list; the fleet outlives it with this world.
   service::Point point(std::string_view as_of, std::string_view name, std::string_view position = "") const {

@@ -21,7 +21,8 @@ namespace service {
 
 class Snapshot {
  public:
-  // `all`: every fact of the scope, struck ones and strikes too. Facts whose day is after `as_of` are not there yet.
+  // `all`: every fact of the scope, struck ones and strikes too; also of the machines beyond it whose use is to teach
+  // what to expect of those in it (`kin_of`). Facts whose day is after `as_of` are not there yet.
   // `newest`: the newest effective day in the whole record; with `day_is_given` false (the day came off a clock) a
   // newest fact after `as_of` means that the clock is wrong.
   Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given, Scope scope = {},
@@ -52,6 +53,9 @@ class Snapshot {
   std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges_;
   std::vector<std::pair<std::string, int>> unlisted_;
 };
+
+// A scope and all other machines of its kinds (of the same schedules), from which its use ahead is learnt.
+Scope kin_of(const Fleet& fleet, const Scope& scope);
 
 // The machines of a site, for a scope. Fails with usage where there is no such site.
 Scope scope_of_site(const Fleet& fleet, std::string_view site);

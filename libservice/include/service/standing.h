@@ -22,6 +22,16 @@ enum class Standing { overdue, due, coming, later, no_record };  // worst first,
 
 std::string_view to_text(Standing standing);  // `no-record`
 
+// A day at even odds with its 80 % span, all limbs racing: a calendar limb is certain, a usage limb as its meter's
+// forecast has it, a changes limb as its task. Whole days, not before as-of unless facts say that the point is reached;
+// a missing day is more than five years away or not known. That no service was written down since may shape it, so its
+// middle can differ from `due_on`, by which the standing goes.
+struct DueSpan {
+  std::optional<Day> p10;
+  std::optional<Day> p50;
+  std::optional<Day> p90;
+};
+
 // --- One limb ----------------------------------------------------------------------------------------------
 
 // `reached` by facts: due or overdue.
@@ -32,7 +42,7 @@ enum class LimbState { overdue, due, not_reached, unknown };
 //   usage     meter, unit, every; used (since fitted), left and due_at (by the due point); due_on when reached: the
 //             first day on which usage reached due_at; else the expected day
 //   calendar  span; due_on, left_days
-//   changes   name (the task), count (so far) of limit_count; due_on when reached
+//   changes   name (the task), count (so far) of limit_count; due_on when reached, else the day expected from that task
 //   measured  name, unit, limit, above; measured and noticed_on where somebody measured since; due_on when reached
 //   sign      signs; seen, noticed_on and due_on where one was seen since
 //   season    name, lead_days; due_on, left_days
@@ -63,6 +73,8 @@ struct LimbStanding {
   std::string seen;               // the sign
   std::optional<Day> noticed_on;  // the day of the measurement or sign
   std::optional<FactId> fact;     // of the measurement or sign
+
+  std::optional<DueSpan> expected;  // changes limbs that are not reached
 
   Amount grace;        // usage limbs: how far past still counts as due
   int grace_days = 0;  // calendar, sign and season limbs
@@ -96,13 +108,6 @@ struct PutOff {
   FactId fact;
 };
 
-// A day at even odds with its 80 % span; a missing day is more than five years away or not known.
-struct DueSpan {
-  std::optional<Day> p10;
-  std::optional<Day> p50;
-  std::optional<Day> p90;
-};
-
 struct Point {
   const Machine* machine = nullptr;
   const Task* task = nullptr;  // of a follow-up: the task that it follows
@@ -116,6 +121,7 @@ struct Point {
   std::optional<std::size_t> ruled_by;  // index into limbs
   std::optional<Day> due_on;            // of the ruling limb
   DueSpan due_span;
+  std::optional<double> odds;     // 0 to 1, of having come due by the day asked about (`DueAsk::odds_by`)
   std::vector<LimbKind> unknown;  // limbs that cannot be computed and should be found out
   std::optional<Fitted> fitted;
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
@@ -163,8 +169,16 @@ struct DueList {
   const UseState* state_of(const Machine& machine) const;  // null: in use
 };
 
-// Every service point of the scope, `later` and follow-ups included.
-DueList due_list(const Snapshot& snapshot, Day within, const Forecaster& forecaster = straight_line());
+struct DueAsk {
+  Day within;                  // the last day of the horizon
+  std::optional<Day> odds_by;  // fills `Point::odds`
+};
+
+// Every service point of the scope, `later` and follow-ups included. Without a forecaster: what `learnt_from` the
+// snapshot expects.
+DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster);
+DueList due_list(const Snapshot& snapshot, const DueAsk& ask);
+inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(snapshot, DueAsk{within, {}}); }
 
 // Overdue, due (facts before estimates), no record, coming, later; within them the earliest due day, then the order
 // of the fleet file.

@@ -6,10 +6,12 @@
 // nothing is known. After the last one the last known usage stands, until a forecast is asked.
 #pragma once
 
+#include <array>
 #include <functional>
 #include <map>
 #include <memory>
 #include <optional>
+#include <random>
 #include <string>
 #include <vector>
 
@@ -96,18 +98,68 @@ std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::
 
 enum class Odds { p10, p50, p90 };
 
-// Usage of one meter from the last known value on. A straight line answers all three odds alike; a distribution does
-// not.
+// The odds, 0 to 1, that usage has reached a level: never falling from day to day.
+class ReachOdds {
+ public:
+  virtual ~ReachOdds() = default;
+  virtual double by(Day day) const = 0;
+};
+
+// The first day by which the odds have come to `share`, from one day to another; nothing where they stay below.
+std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from, Day to);
+
+// One way in which a meter may go on: usage on the days from as-of on, rising.
+class UsagePath {
+ public:
+  // Usage at the end of every `step`th day from `from` on, the first value on `from` itself.
+  UsagePath(Day from, int step, std::vector<Amount> usage) : from_(from), step_(step), usage_(std::move(usage)) {}
+
+  Amount on(Day day) const;                       // linear between the steps; the last value stays
+  std::optional<Day> first_day_at(Amount) const;  // the first day in the path on which usage has come to it
+
+ private:
+  Day from_;
+  int step_;
+  std::vector<Amount> usage_;
+};
+
+// What an expectation was learnt from, for whoever asks why.
+struct Grounds {
+  int stretches = 0;      // spans between readings of this meter
+  double years = 0;       // that they cover
+  int others = 0;         // machines of the kind that were learnt from
+  bool expected = false;  // the owner says how much a year
+  bool expected_seasons = false;
+  double per_year = 0;            // use of a mean year from now, in the meter's unit
+  std::array<double, 12> months;  // its shares by month; they add up to 1
+  double lump = 0;                // use comes in lumps of about so much, in the meter's unit
+  double idle = 0;                // odds that the machine stands idle now
+  Knot last;                      // the last known value
+};
+
+// Usage of one meter from the last known value on.
 class UsageAhead {
  public:
   virtual ~UsageAhead() = default;
 
-  // Usage on a day at or after the last known one; nothing where nothing is known.
+  // Usage on a day at or after the last known one, p10 the low end; nothing where nothing is known. A straight line
+  // answers all three odds alike.
   virtual std::optional<Amount> on(Day day, Odds odds) const = 0;
 
-  // The day by which usage has reached the level with these odds: p10 is the early end. Nothing where that is more
-  // than five years after as-of, or where nothing is known. May lie before as-of.
+  // The day by which usage has reached the level: p10 is the early end. Nothing where that is more than five years
+  // after as-of, or where nothing is known. May lie before as-of.
   virtual std::optional<Day> reaches(Amount level, Odds odds) const = 0;
+
+  // The odds that the level has been reached, day by day; null where nothing is known. `every`: the interval that ends
+  // there. That no service of it was written down up to as-of is then evidence that it had not come yet: it shapes the
+  // span of a due day, and may touch no standing.
+  virtual std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const = 0;
+
+  // A way to go on, drawn by its odds, `days` from as-of on. `season`: in 0..1, where this draw lies among early and
+  // late seasons, so that the machines of one fleet can share the weather. Null where nothing is known.
+  virtual std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double season, int days) const = 0;
+
+  virtual const Grounds* grounds() const { return nullptr; }
 };
 
 struct AheadQuestion {
@@ -121,8 +173,20 @@ struct AheadQuestion {
 
 using Forecaster = std::function<std::unique_ptr<const UsageAhead>(const AheadQuestion&)>;
 
+// How many months ahead anything is said.
+inline constexpr int horizon_months = 60;
+
 // The mean rate of the 365 days before the last reading, else what `expect:` says, else nothing is expected.
 // A machine laid up uses nothing until the day it is back.
 Forecaster straight_line();
+
+// The same days of the year before again, and the straight line where there is no such year.
+Forecaster same_days_again();
+
+// A distribution: the machine's own season profile and level, leaning on its kind's and on `expect:` where its own
+// history is short, with a spread measured on past errors. `kin` holds the facts of every machine of the kinds that
+// will be asked about, whatever its scope is; it must outlive the forecaster. What a kind teaches is worked out once,
+// when it is first needed. One thread at a time.
+Forecaster learnt_from(const Snapshot& kin);
 
 }  // namespace service

@@ -1,6 +1,7 @@
 #include "service/snapshot.h"
 
 #include <algorithm>
+#include <set>
 
 namespace service {
 namespace {
@@ -27,17 +28,14 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Da
       day_is_given_(day_is_given),
       newest_(newest),
       facts_(unstruck(std::move(all))) {
-  std::erase_if(facts_, [&](const Fact& fact) {
-    return fact.kind == FactKind::strike || fact.on.first > as_of_ ||
-           (!fact.machine.empty() && !scope_.holds(fact.machine));
-  });
+  std::erase_if(facts_, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
   group_by_machine(facts_);
   for (std::size_t from = 0; from < facts_.size();) {
     std::size_t to = from;
     while (to < facts_.size() && facts_[to].machine == facts_[from].machine) ++to;
     const std::string& machine = facts_[from].machine;
     ranges_.emplace(machine, std::pair{from, to});
-    if (!machine.empty() && fleet_->machine(machine) == nullptr) {
+    if (!machine.empty() && scope_.holds(machine) && fleet_->machine(machine) == nullptr) {
       unlisted_.emplace_back(machine, static_cast<int>(to - from));
     }
     from = to;
@@ -64,6 +62,20 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site) {
     if (machine.site == site) scope.machines->push_back(machine.key);
   }
   return scope;
+}
+
+Scope kin_of(const Fleet& fleet, const Scope& scope) {
+  if (!scope.machines) return scope;
+  const std::set<std::string_view> asked(scope.machines->begin(), scope.machines->end());
+  std::set<std::string_view> kinds;
+  for (const Machine& machine : fleet.machines) {
+    if (asked.contains(machine.key)) kinds.insert(machine.schedule);
+  }
+  Scope kin = scope;
+  for (const Machine& machine : fleet.machines) {
+    if (kinds.contains(machine.schedule) && !asked.contains(machine.key)) kin.machines->push_back(machine.key);
+  }
+  return kin;
 }
 
 }  // namespace service

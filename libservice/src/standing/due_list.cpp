@@ -29,17 +29,19 @@ bool ranks_before(const Point& a, const Point& b) {
   return rank(a) < rank(b);
 }
 
-DueList due_list(const Snapshot& snapshot, Day within, const Forecaster& forecaster) {
+DueList due_list(const Snapshot& snapshot, const DueAsk& ask) { return due_list(snapshot, ask, learnt_from(snapshot)); }
+
+DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster) {
   DueList list;
   list.fleet = snapshot.fleet_ptr();
   list.as_of = snapshot.as_of();
-  list.within = within;
+  list.within = ask.within;
   list.gaps = fleet_gaps(snapshot);
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     ++list.machines;
     const MachineView view(snapshot, machine, forecaster);
-    auto points = points_of(view, within);
+    auto points = points_of(view, ask);
     for (Gap& gap : gaps_of(view, points)) list.gaps.push_back(std::move(gap));
     std::move(points.begin(), points.end(), std::back_inserter(list.points));
     if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});

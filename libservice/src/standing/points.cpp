@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "standing/chain.h"
+#include "standing/changes_ahead.h"
 #include "standing/limbs.h"
-#include "standing/race.h"
 #include "standing/services.h"
 
 namespace service {
@@ -92,7 +92,7 @@ Point start_point(const MachineView& view, const MachineTask& task, const std::s
 }
 
 Point task_point(const MachineView& view, const MachineTask& task, const std::string& position,
-                 const std::vector<ServiceDay>& services, Day within) {
+                 const std::vector<ServiceDay>& services) {
   Point point = start_point(view, task, position);
   const std::vector<LimbChoice>& limbs = limbs_now(view, task, services);
   const Since since = since_of(view, services);
@@ -118,14 +118,13 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
       point.limbs.push_back(season_standing(view, *season, since, task.grace));
     }
   }
-  run_race(point, view.as_of, within);
   put_off_if_so(point, view, since, meter);
   return point;
 }
 
 // A check owed after the last service of its task, until it was done or the task is done again.
 std::optional<Point> follow_up_point(const MachineView& view, const MachineTask& task, const FollowUp& follow_up,
-                                     const std::string& position, const std::vector<ServiceDay>& services, Day within) {
+                                     const std::string& position, const std::vector<ServiceDay>& services) {
   if (services.empty()) return std::nullopt;
   const ServiceDay& parent = services.back();
   Point point = start_point(view, task, position);
@@ -158,27 +157,27 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
       point.limbs.push_back(calendar_standing(view, choice, {false, grace}, ChainDay{parent.day(), 0}));
     }
   }
-  run_race(point, view.as_of, within);
   put_off_if_so(point, view, {&parent.spoken_for(), parent.day(), true}, told_on);
   return point;
 }
 
 }  // namespace
 
-std::vector<Point> points_of(const MachineView& view, Day within) {
+std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
   std::vector<Point> points;
   for (const MachineTask& task : view.tasks) {
     const std::vector<std::string> nowhere{""};
     for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
       const auto services = services_of(view, task.task->name, position);
-      points.push_back(task_point(view, task, position, services, within));
+      points.push_back(task_point(view, task, position, services));
       for (const FollowUp& follow_up : task.task->follow_ups) {
-        if (auto point = follow_up_point(view, task, follow_up, position, services, within)) {
+        if (auto point = follow_up_point(view, task, follow_up, position, services)) {
           points.push_back(std::move(*point));
         }
       }
     }
   }
+  settle(points, view, ask);
   return points;
 }
 

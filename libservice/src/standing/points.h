@@ -8,6 +8,6 @@
 
 namespace service {
 
-std::vector<Point> points_of(const MachineView& view, Day within);
+std::vector<Point> points_of(const MachineView& view, const DueAsk& ask);
 
 }  // namespace service

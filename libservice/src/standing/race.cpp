@@ -53,7 +53,7 @@ bool nothing_to_go_by(const Point& point) {
 
 }  // namespace
 
-void run_race(Point& point, Day as_of, Day within) {
+void run_race(Point& point, Day within) {
   find_unknown(point);
   std::optional<std::size_t> best;
   for (std::size_t i = 0; i < point.limbs.size(); ++i) {
@@ -73,7 +73,6 @@ void run_race(Point& point, Day as_of, Day within) {
   const LimbStanding& ruling = point.limbs[*best];
   point.ruled_by = best;
   point.due_on = ruling.due_on;
-  point.due_span = {point.due_on, point.due_on, point.due_on};
   if (reached) {
     point.standing = ruling.state == LimbState::overdue ? Standing::overdue : Standing::due;
     point.past_grace_by_estimate = point.standing == Standing::due && past_grace_by_estimate(point);
@@ -86,8 +85,6 @@ void run_race(Point& point, Day as_of, Day within) {
     return;
   }
   point.standing = point.due_on && *point.due_on <= within ? Standing::coming : Standing::later;
-  // A span says nothing beyond five years.
-  if (point.due_on && *point.due_on > add_months(as_of, 60)) point.due_span = {};
 }
 
 }  // namespace service

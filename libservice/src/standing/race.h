@@ -5,7 +5,7 @@
 
 namespace service {
 
-// Fills standing, ruled_by, due_on, due_span, unknown and the estimate marks from the limbs.
-void run_race(Point& point, Day as_of, Day within);
+// Fills standing, ruled_by, due_on, unknown and the estimate marks from the limbs.
+void run_race(Point& point, Day within);
 
 }  // namespace service

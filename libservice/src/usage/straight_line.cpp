@@ -1,7 +1,9 @@
-// The plainest expectation: usage goes on at the mean rate of the year before the last reading.
+// The plainest expectations: usage goes on at the mean rate of the year before the last reading, or as it did on the
+// same days of that year. They answer all odds alike.
 #include <algorithm>
 
 #include "service/usage.h"
+#include "usage/nothing.h"
 
 namespace service {
 namespace {
@@ -9,7 +11,6 @@ namespace {
 constexpr int window_days = 365;
 constexpr int short_history_days =
     28;  // below this `expect:` knows better than a few odd days (common practice, no source)
-constexpr int horizon_months = 60;
 
 // So many hundredths in so many days of use.
 struct Rate {
@@ -35,18 +36,27 @@ std::optional<Rate> rate_of(const AheadQuestion& question) {
   return seen;
 }
 
-class StraightLine : public UsageAhead {
+// Known for certain, or so it seems: the odds of a level go from 0 to 1 on one day.
+class CertainOdds : public ReachOdds {
  public:
-  StraightLine(const AheadQuestion& question, Knot last, Rate rate)
-      : last_(last), rate_(rate), end_(add_months(question.as_of, horizon_months)) {
+  explicit CertainOdds(std::optional<Day> reached) : reached_(reached) {}
+  double by(Day day) const override { return reached_ && day >= *reached_ ? 1 : 0; }
+
+ private:
+  std::optional<Day> reached_;
+};
+
+// One line into the future; the kinds of line differ in `used_after`.
+class CertainLine : public UsageAhead {
+ public:
+  CertainLine(const AheadQuestion& question, Knot last)
+      : last_(last), as_of_(question.as_of), end_(add_months(question.as_of, horizon_months)) {
     if (question.state.kind == UseKind::in_use) return;
     idle_from_ = std::max(last_.day, question.state.since.value_or(last_.day));
     idle_to_ = question.state.until ? std::max(*idle_from_, *question.state.until) : end_ + date::days{1};
   }
 
-  std::optional<Amount> on(Day day, Odds /*odds*/) const override {
-    return last_.usage + Amount{(2 * rate_.hundredths * days_of_use(day) + rate_.days) / (2 * rate_.days)};
-  }
+  std::optional<Amount> on(Day day, Odds /*odds*/) const override { return last_.usage + used_after(days_of_use(day)); }
 
   std::optional<Day> reaches(Amount level, Odds odds) const override {
     if (level <= last_.usage) return last_.day;
@@ -60,6 +70,20 @@ class StraightLine : public UsageAhead {
     return at;
   }
 
+  std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> /*every*/) const override {
+    return std::make_unique<CertainOdds>(reaches(level, Odds::p50));
+  }
+
+  std::unique_ptr<const UsagePath> draw(std::mt19937_64& /*random*/, double /*season*/, int days) const override {
+    std::vector<Amount> usage;
+    for (int day = 0; day <= days; ++day) usage.push_back(*on(as_of_ + date::days{day}, Odds::p50));
+    return std::make_unique<UsagePath>(as_of_, 1, std::move(usage));
+  }
+
+ protected:
+  virtual Amount used_after(std::int64_t days) const = 0;
+  Knot last_;
+
  private:
   std::int64_t days_of_use(Day day) const {
     const int all = days_between(last_.day, day);
@@ -68,26 +92,57 @@ class StraightLine : public UsageAhead {
     return all - std::max(0, days_between(*idle_from_, std::min(day, *idle_to_)));
   }
 
-  Knot last_;
-  Rate rate_;
+  Day as_of_;
   Day end_;
   std::optional<Day> idle_from_;
   std::optional<Day> idle_to_;
 };
 
-class NothingExpected : public UsageAhead {
+class StraightLine : public CertainLine {
  public:
-  std::optional<Amount> on(Day /*day*/, Odds /*odds*/) const override { return std::nullopt; }
-  std::optional<Day> reaches(Amount /*level*/, Odds /*odds*/) const override { return std::nullopt; }
+  StraightLine(const AheadQuestion& question, Knot last, Rate rate) : CertainLine(question, last), rate_(rate) {}
+
+ protected:
+  Amount used_after(std::int64_t days) const override {
+    return {(2 * rate_.hundredths * days + rate_.days) / (2 * rate_.days)};
+  }
+
+ private:
+  Rate rate_;
 };
+
+class SameDaysAgain : public CertainLine {
+ public:
+  SameDaysAgain(const AheadQuestion& question, Knot last) : CertainLine(question, last), history_(question.history) {}
+
+ protected:
+  Amount used_after(std::int64_t days) const override {
+    const Day start = last_.day - date::days{window_days};
+    const Amount year = last_.usage - *history_.on(start);
+    const Amount part = *history_.on(start + date::days{days % window_days}) - *history_.on(start);
+    return part + Amount{year.hundredths * (days / window_days)};
+  }
+
+ private:
+  const MeterHistory& history_;
+};
+
+std::unique_ptr<const UsageAhead> on_a_line(const AheadQuestion& question) {
+  const auto rate = rate_of(question);
+  if (question.history.empty() || !rate) return usage::nothing_expected();
+  return std::make_unique<StraightLine>(question, question.history.knots().back(), *rate);
+}
 
 }  // namespace
 
-Forecaster straight_line() {
+Forecaster straight_line() { return on_a_line; }
+
+Forecaster same_days_again() {
   return [](const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
-    const auto rate = rate_of(question);
-    if (question.history.empty() || !rate) return std::make_unique<NothingExpected>();
-    return std::make_unique<StraightLine>(question, question.history.knots().back(), *rate);
+    const auto& knots = question.history.knots();
+    const bool has_year = !knots.empty() && days_between(knots.front().day, knots.back().day) >= window_days;
+    if (!has_year) return on_a_line(question);
+    return std::make_unique<SameDaysAgain>(question, knots.back());
   };
 }
 

@@ -1,0 +1,83 @@
+#include "standing/due_odds.h"
+
+#include <algorithm>
+#include <array>
+
+namespace service {
+namespace {
+
+// Between the days that are known, the odds rise evenly; before p10 and after p90 with the slope next to it.
+double odds_of(const DueSpan& span, Day day) {
+  constexpr std::array<double, 3> shares{0.1, 0.5, 0.9};
+  const std::array<std::optional<Day>, 3> days{span.p10, span.p50, span.p90};
+  double odds = 0;
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    if (!days[i]) return odds;
+    if (day < *days[i]) {
+      if (i == 0) return 0;
+      const int whole = days_between(*days[i - 1], *days[i]);
+      return shares[i - 1] + (shares[i] - shares[i - 1]) * days_between(*days[i - 1], day) / whole;
+    }
+    odds = shares[i];
+  }
+  const int tail = std::max(1, days_between(*days[1], *days[2]) / 4);
+  return std::min(1.0, odds + 0.1 * days_between(*days[2], day) / tail);
+}
+
+}  // namespace
+
+DueOdds::DueOdds(const Point& point, const MachineView& view)
+    : from_(view.as_of), to_(add_months(view.as_of, horizon_months)) {
+  for (const LimbStanding& limb : point.limbs) {
+    if (limb.state != LimbState::not_reached) continue;
+    if (limb.kind == LimbKind::calendar || limb.kind == LimbKind::season) {
+      if (limb.due_on && (!cap_ || *limb.due_on < *cap_)) cap_ = limb.due_on;
+    } else if (limb.kind == LimbKind::usage && limb.due_at) {
+      if (auto odds = view.ahead.find(limb.name)->second->odds(*limb.due_at, limb.every)) {
+        usage_.push_back(std::move(odds));
+      }
+    } else if (limb.kind == LimbKind::changes && limb.expected) {
+      changes_.push_back(*limb.expected);
+    }
+  }
+}
+
+double DueOdds::by(Day day) const {
+  if (cap_ && day >= *cap_) return 1;
+  double not_yet = 1;
+  for (const auto& odds : usage_) not_yet *= 1 - odds->by(day);
+  for (const DueSpan& span : changes_) not_yet *= 1 - odds_of(span, day);
+  return std::clamp(1 - not_yet, 0.0, 1.0);  // sums of odds may miss 1 by a rounding
+}
+
+DueSpan DueOdds::span() const {
+  if (!known()) return {};
+  const auto capped = [&](Day day) { return cap_ ? std::min(day, *cap_) : day; };
+  const Day to = capped(to_);
+  if (usage_.empty() && changes_.empty()) {
+    if (*cap_ > to_) return {};
+    return {cap_, cap_, cap_};
+  }
+  DueSpan span;
+  span.p10 = first_day_with(*this, 0.1, from_, to);
+  if (span.p10) span.p50 = first_day_with(*this, 0.5, *span.p10, to);
+  if (span.p50) span.p90 = first_day_with(*this, 0.9, *span.p50, to);
+  return span;
+}
+
+void set_due_span(Point& point, const MachineView& view, std::optional<Day> odds_by) {
+  point.due_span = {};
+  point.odds.reset();
+  if (!point.ruled_by) return;
+  const LimbState state = point.limbs[*point.ruled_by].state;
+  if (state == LimbState::overdue || state == LimbState::due) {
+    point.due_span = {point.due_on, point.due_on, point.due_on};
+    if (odds_by) point.odds = 1;
+    return;
+  }
+  const DueOdds odds(point, view);
+  point.due_span = odds.span();
+  if (odds_by && odds.known()) point.odds = odds.by(*odds_by);
+}
+
+}  // namespace service

@@ -1,0 +1,76 @@
+// What the machines of a kind teach about one of their meters, and what each has taught about itself.
+//
+// Drawn from readings alone, from all machines of the kind at once, and rebuilt whenever it is asked for: nothing of it
+// is stored, and no standing that facts decide depends on it.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "service/usage.h"
+#include "usage/profile.h"
+#include "usage/spread.h"
+
+namespace service::usage {
+
+// One machine's meter: what was read, and what its owner expects.
+struct Trace {
+  std::string machine;
+  std::vector<Stretch> stretches;
+  std::optional<double> expected_level;  // hours a mean day
+  std::optional<Profile> expected_shape;
+};
+
+// Everything the forecast of one meter stands on.
+struct Learnt {
+  Profile profile{};
+  Levels levels;
+  Spreads spreads{};
+  double clump = 0;
+  double known_years = 0;  // own years, and half of those of the kind's others
+  double own_years = 0;
+  double predicted_use = 0;  // over the year-long stretches that the spread was measured on
+  double used = 0;
+  int stretches = 0;
+  int others = 0;         // machines of the kind that taught something
+  bool expected = false;  // the owner says how much a year
+  bool expected_seasons = false;
+};
+
+// How late the kind's services were: recorded use between services over the interval.
+using Lateness = std::vector<double>;
+
+class Kind {
+ public:
+  explicit Kind(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true,
+                const ForecastConstants& use = constants);
+
+  // Nothing where neither the machine's readings nor the owner nor the kind says how much it is used.
+  std::optional<Learnt> of(const std::string& machine) const;
+
+  bool services_are_recorded() const { return services_are_recorded_; }
+
+  // The odds that an element is left in beyond a share of its interval; 1 where the kind's services are not recorded.
+  double unserviced_at(double share) const;
+
+ private:
+  struct Member {
+    Trace trace;
+    double use = 0;
+    double years = 0;
+    Learnt learnt;
+    bool known = false;
+  };
+
+  std::vector<Member> members_;
+  std::map<std::string, std::size_t, std::less<>> index_;
+  Profile shape_ = flat_profile();
+  Lateness lateness_;  // ascending
+  bool services_are_recorded_;
+  std::size_t used_machines_ = 0;
+};
+
+}  // namespace service::usage

@@ -1,0 +1,132 @@
+// From the facts of a kind's machines to what they teach.
+#include <algorithm>
+#include <cmath>
+
+#include "service/usage.h"
+#include "usage/ahead.h"
+#include "usage/constants.h"
+#include "usage/nothing.h"
+#include "usage/standstills.h"
+
+namespace service {
+namespace {
+
+using usage::Kind;
+using usage::Stretch;
+using usage::Trace;
+
+std::vector<Stretch> stretches_of(const MeterHistory& history, const std::vector<usage::Standstill>& standstills) {
+  std::vector<Stretch> stretches;
+  const auto& knots = history.knots();
+  for (std::size_t i = 1; i < knots.size(); ++i) {
+    Stretch stretch{knots[i - 1].day,
+                    knots[i].day,
+                    static_cast<double>((knots[i].usage - knots[i - 1].usage).hundredths) / 100,
+                    {}};
+    stretch.days = usage::days_in_use(stretch.from, stretch.to, standstills);
+    if (stretch.days.empty()) {
+      if (stretch.use <= 0) continue;  // it stood, and was known to
+      stretch.days = usage::days_by_bin(stretch.from, stretch.to);
+    }
+    stretches.push_back(std::move(stretch));
+  }
+  return stretches;
+}
+
+// Use between two recorded services over the interval, of every task that counts use on this meter.
+void add_lateness(const Fleet& fleet, const Machine& machine, const MeterHistory& history, const std::string& meter,
+                  std::span<const Fact> facts, usage::Lateness& lateness) {
+  for (const MachineTask& task : tasks_of(fleet, machine)) {
+    std::optional<Amount> every;
+    for (const LimbChoice& choice : task.every) {
+      const auto* limb = std::get_if<UsageLimb>(&choice.candidates.front());
+      if (limb != nullptr && limb->meter == meter) every = limb->every;
+    }
+    if (!every || every->hundredths <= 0) continue;
+    std::map<std::string, Amount> fitted;  // by position
+    for (const Fact& fact : facts) {
+      if (fact.kind != FactKind::service || fact.task != task.task->name || !fact.at) continue;
+      const auto usage = history.usage_of(fact.id);
+      if (!usage) continue;
+      const auto before = fitted.find(fact.position);
+      if (before != fitted.end() && *usage > before->second) {
+        lateness.push_back(static_cast<double>((*usage - before->second).hundredths) /
+                           static_cast<double>(every->hundredths));
+      }
+      fitted.insert_or_assign(fact.position, *usage);
+    }
+  }
+}
+
+struct KindOfMeter {
+  std::shared_ptr<const Kind> kind;
+  double unit = 1;
+};
+
+KindOfMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& schedule, const std::string& meter) {
+  std::vector<Trace> traces;
+  usage::Lateness lateness;
+  bool services = false;
+  bool in_hours = true;
+  for (const Machine& machine : fleet.machines) {
+    const Meter* own = machine.meter(meter);
+    if (machine.schedule != schedule || own == nullptr) continue;
+    in_hours = in_hours && own->unit == "h";
+    const auto facts = kin.facts_of(machine.key);
+    const MeterHistory history(machine, *own, facts);
+    Trace trace;
+    trace.machine = machine.key;
+    trace.stretches = stretches_of(history, usage::standstills_of(facts, kin.as_of()));
+    if (machine.first_meter() == own) {
+      if (machine.expect.per_year) {
+        trace.expected_level = static_cast<double>(machine.expect.per_year->hundredths) / 100 / usage::year_days;
+      }
+      trace.expected_shape = usage::expected_profile(machine.expect, fleet);
+    }
+    traces.push_back(std::move(trace));
+    add_lateness(fleet, machine, history, meter, facts, lateness);
+    services = services ||
+               std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return fact.kind == FactKind::service; });
+  }
+  KindOfMeter learnt;
+  if (!in_hours) {
+    // The constants are hours of a machine in ordinary use; kilometres or bales are brought to their size.
+    double use = 0;
+    double days = 0;
+    double expected = 0;
+    int expecting = 0;
+    for (const Trace& trace : traces) {
+      for (const Stretch& stretch : trace.stretches) {
+        use += stretch.use;
+        days += days_between(stretch.from, stretch.to);
+      }
+      if (trace.expected_level) expected += *trace.expected_level;
+      expecting += trace.expected_level ? 1 : 0;
+    }
+    const double a_day = days > 0 && use > 0 ? use / days : expecting > 0 ? expected / expecting : 0;
+    if (a_day > 0) learnt.unit = a_day * usage::year_days / usage::constants.hours_a_year;
+    for (Trace& trace : traces) {
+      for (Stretch& stretch : trace.stretches) stretch.use /= learnt.unit;
+      if (trace.expected_level) *trace.expected_level /= learnt.unit;
+    }
+  }
+  learnt.kind = std::make_shared<const Kind>(std::move(traces), std::move(lateness), services);
+  return learnt;
+}
+
+}  // namespace
+
+Forecaster learnt_from(const Snapshot& kin) {
+  using Kinds = std::map<std::pair<std::string, std::string>, KindOfMeter>;
+  return [&kin, kinds = std::make_shared<Kinds>()](const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
+    if (question.history.empty()) return usage::nothing_expected();
+    const auto [at, is_new] = kinds->try_emplace({question.machine.schedule, question.meter.name});
+    if (is_new) at->second = learn(kin, question.fleet, question.machine.schedule, question.meter.name);
+    auto learnt = at->second.kind->of(question.machine.key);
+    if (!learnt) return usage::nothing_expected();
+    return usage::ahead_of(
+        {std::move(*learnt), at->second.kind, question.history, question.state, question.as_of, at->second.unit});
+  };
+}
+
+}  // namespace service

@@ -1,0 +1,38 @@
+#include <algorithm>
+
+#include "service/usage.h"
+
+namespace service {
+
+std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from, Day to) {
+  if (odds.by(from) >= share) return from;
+  if (odds.by(to) < share) return std::nullopt;
+  Day below = from;
+  Day at = to;
+  while (days_between(below, at) > 1) {
+    const Day middle = below + date::days{days_between(below, at) / 2};
+    (odds.by(middle) < share ? below : at) = middle;
+  }
+  return at;
+}
+
+Amount UsagePath::on(Day day) const {
+  const int days = days_between(from_, day);
+  if (days <= 0) return usage_.front();
+  const auto i = static_cast<std::size_t>(days / step_);
+  if (i + 1 >= usage_.size()) return usage_.back();
+  const std::int64_t part = days % step_;
+  const std::int64_t grown = (usage_[i + 1] - usage_[i]).hundredths;
+  return usage_[i] + Amount{(2 * part * grown + step_) / (2 * std::int64_t{step_})};
+}
+
+std::optional<Day> UsagePath::first_day_at(Amount level) const {
+  const auto at = std::lower_bound(usage_.begin(), usage_.end(), level);
+  if (at == usage_.end()) return std::nullopt;
+  if (at == usage_.begin()) return from_;
+  Day day = from_ + date::days{static_cast<int>(at - usage_.begin() - 1) * step_ + 1};
+  while (on(day) < level) day += date::days{1};
+  return day;
+}
+
+}  // namespace service

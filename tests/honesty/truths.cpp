@@ -1,0 +1,228 @@
+#include "honesty/truths.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+
+namespace honesty {
+namespace {
+
+using Random = std::mt19937_64;
+using service::Day;
+
+double uniform(Random& random, double from, double to) {
+  return std::uniform_real_distribution<double>(from, to)(random);
+}
+double normal(Random& random, double mean, double sd) { return std::normal_distribution<double>(mean, sd)(random); }
+double lognormal(Random& random, double median, double sigma) { return median * std::exp(normal(random, 0, sigma)); }
+bool chance(Random& random, double odds) { return uniform(random, 0, 1) < odds; }
+int whole(Random& random, int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); }
+
+int day_in_year(Day day) {
+  const date::year_month_day parts{day};
+  return service::days_between(Day{date::sys_days{parts.year() / 1 / 1}}, day);
+}
+int year_of(Day day) { return static_cast<int>(date::year_month_day{day}.year()); }
+bool is_sunday(Day day) { return date::weekday{day} == date::Sunday; }
+bool is_weekend(Day day) { return is_sunday(day) || date::weekday{day} == date::Saturday; }
+
+// Wet spells: a two-state chain, the same for all machines of a fleet.
+std::vector<bool> weather(int days, double wet_begins, double wet_ends, Random& random) {
+  std::vector<bool> wet(static_cast<std::size_t>(days));
+  bool now = chance(random, 0.4);
+  for (std::size_t i = 0; i < wet.size(); ++i) {
+    now = now ? !chance(random, wet_ends) : chance(random, wet_begins);
+    wet[i] = now;
+  }
+  return wet;
+}
+
+struct Fleet {
+  Day from;
+  int days;
+  std::vector<bool> wet;
+  std::map<int, double> year_shift;  // days by which the season of a year comes late
+};
+
+using Machine = std::function<double(int, Random&)>;  // hours of a day, by its number
+
+// Yard work on working days, now and then a fortnight off.
+Machine steady(const Fleet& fleet, Random& random) {
+  const double mean = lognormal(random, 2.2, 0.35);
+  const double works = uniform(random, 0.7, 0.95);
+  return [&fleet, mean, works, off = 0](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    if (off > 0) return --off, 0.0;
+    if (chance(r, 1.0 / 150)) off = whole(r, 5, 16);
+    if (is_weekend(day) || !chance(r, works)) return 0.0;
+    return std::min(10.0, lognormal(r, mean, 0.4));
+  };
+}
+
+// Field work from spring to autumn with a few hours in winter.
+Machine seasonal(const Fleet& fleet, Random& random) {
+  const double busy = lognormal(random, 4.0, 0.3);
+  const double quiet = uniform(random, 0.1, 0.5);
+  return [&fleet, busy, quiet](int i, Random& r) {
+    const Day day = fleet.from + date::days{i};
+    const int at = day_in_year(day) - static_cast<int>(fleet.year_shift.at(year_of(day)));
+    const bool in_season = (at > 75 && at < 140) || (at > 180 && at < 310);
+    if (is_sunday(day)) return 0.0;
+    if (!in_season) return chance(r, 0.25) ? lognormal(r, 4 * quiet, 0.5) : 0.0;
+    const double odds = fleet.wet[static_cast<std::size_t>(i)] ? 0.25 : 0.7;
+    return chance(r, odds) ? std::min(16.0, lognormal(r, busy, 0.5)) : 0.0;
+  };
+}
+
+// A harvester: one campaign of some weeks, as many hours as the fields and the weather allow.
+Machine campaign(const Fleet& fleet, Random& random) {
+  const int begins = whole(random, 185, 215);
+  const double work = lognormal(random, 190, 0.3);
+  return [&fleet, begins, work, year = 0, left = 0.0](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    const int at = day_in_year(day) - static_cast<int>(fleet.year_shift.at(year_of(day)));
+    if (year != year_of(day)) {
+      year = year_of(day);
+      left = lognormal(r, work, 0.18);
+    }
+    if (at < begins || left <= 0 || at > begins + 70) return 0.0;
+    if (fleet.wet[static_cast<std::size_t>(i)] && !chance(r, 0.15)) return 0.0;
+    const double hours = std::min({left, 15.0, lognormal(r, 8, 0.4)});
+    left -= hours;
+    return hours;
+  };
+}
+
+// Several jobs a year of some days each: slurry, baling, cutting hedges.
+Machine several(const Fleet& fleet, Random& random) {
+  std::vector<std::pair<int, double>> jobs;
+  const int count = whole(random, 3, 5);
+  for (int k = 0; k < count; ++k) {
+    jobs.emplace_back(30 + k * 330 / count + whole(random, -15, 15), lognormal(random, 45, 0.35));
+  }
+  return [&fleet, jobs, year = 0, left = std::vector<double>(jobs.size())](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    const int at = day_in_year(day) - static_cast<int>(fleet.year_shift.at(year_of(day)));
+    if (year != year_of(day)) {
+      year = year_of(day);
+      for (std::size_t k = 0; k < jobs.size(); ++k) left[k] = chance(r, 0.93) ? lognormal(r, jobs[k].second, 0.25) : 0;
+    }
+    for (std::size_t k = 0; k < jobs.size(); ++k) {
+      if (at < jobs[k].first || left[k] <= 0 || at > jobs[k].first + 45) continue;
+      if (fleet.wet[static_cast<std::size_t>(i)] && chance(r, 0.6)) return 0.0;
+      const double hours = std::min(left[k], std::min(12.0, lognormal(r, 6, 0.4)));
+      left[k] -= hours;
+      return hours;
+    }
+    return 0.0;
+  };
+}
+
+// A standby generator or a digger: test runs, and now and then a job that lasts.
+Machine rare(const Fleet& fleet, Random& random) {
+  const double jobs = uniform(random, 3, 8);  // a year
+  const double size = lognormal(random, 22, 0.5);
+  return [&fleet, jobs, size, left = 0.0](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    if (left <= 0 && chance(r, jobs / 365)) left = lognormal(r, size, 0.9);
+    if (left > 0) {
+      const double hours = std::min(left, lognormal(r, 9, 0.4));
+      left -= hours;
+      return std::min(hours, 24.0);
+    }
+    return date::weekday{day} == date::Monday ? 0.3 : 0.0;
+  };
+}
+
+// An irrigation pump: it runs through dry spells of the summer, night and day.
+Machine weather_driven(const Fleet& fleet, Random& random) {
+  const double share = uniform(random, 0.5, 0.9);
+  const double hours = uniform(random, 9, 18);
+  return [&fleet, share, hours, dry = 0](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    dry = fleet.wet[static_cast<std::size_t>(i)] ? 0 : dry + 1;
+    const int at = day_in_year(day);
+    if (at < 120 || at > 260 || dry < 5) return 0.0;
+    return chance(r, share) ? std::min(24.0, lognormal(r, hours, 0.2)) : 0.0;
+  };
+}
+
+// A feed mixer: every day, more in winter, by the number of animals, which wanders.
+Machine regular(const Fleet& fleet, Random& random) {
+  const double mean = lognormal(random, 3, 0.3);
+  const double swing = uniform(random, 0.3, 0.7);
+  return [&fleet, mean, swing, animals = 0.0](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    animals = animals * (1 - 1 / 200.0) + normal(r, 0, 0.012);
+    const double season = 1 + swing * std::cos(2 * 3.14159265 * (day_in_year(day) - 15) / 365.0);
+    return std::max(0.0, normal(r, mean * season * std::exp(animals), 0.25 * mean));
+  };
+}
+
+// A ventilation fan on a timer: nothing but the season and a little scatter.
+Machine clockwork(const Fleet& fleet, Random& random) {
+  const double mean = lognormal(random, 3, 0.3);
+  const double swing = uniform(random, 0.3, 0.7);
+  return [&fleet, mean, swing](int i, Random& r) {
+    const Day day = fleet.from + date::days{i};
+    const double season = 1 + swing * std::cos(2 * 3.14159265 * (day_in_year(day) - 15) / 365.0);
+    return std::max(0.0, normal(r, mean * season, 0.15 * mean));
+  };
+}
+
+// Use that changes: a new driver, a new contract; and sometimes a season without any work.
+Machine changing(const Fleet& fleet, Random& random) {
+  return [&fleet, mean = lognormal(random, 2.0, 0.4), still = 0](int i, Random& r) mutable {
+    const Day day = fleet.from + date::days{i};
+    if (chance(r, 1.0 / 700)) mean = std::clamp(mean * lognormal(r, 1, 0.8), 0.4, 7.0);
+    if (still > 0) return --still, 0.0;
+    if (chance(r, 1.0 / 800)) still = whole(r, 60, 200);
+    if (is_weekend(day) || !chance(r, 0.8)) return 0.0;
+    return std::min(12.0, lognormal(r, mean, 0.5));
+  };
+}
+
+const std::map<std::string, std::function<Machine(const Fleet&, Random&)>> makers{
+    {"steady", steady},     {"seasonal", seasonal},      {"campaign", campaign}, {"several", several},
+    {"rare", rare},         {"weather", weather_driven}, {"regular", regular},   {"clockwork", clockwork},
+    {"changing", changing}, {"young", seasonal}};
+
+}  // namespace
+
+const std::vector<Kind>& kinds() {
+  static const std::vector<Kind> all{{"steady", "yard work on working days, with breaks"},
+                                     {"seasonal", "field work, spring to autumn, by the weather"},
+                                     {"campaign", "one campaign of a few weeks"},
+                                     {"several", "three to five jobs a year"},
+                                     {"rare", "test runs, and rarely a long job"},
+                                     {"weather", "runs through dry spells"},
+                                     {"regular", "every day, more in winter, as the herd wants"},
+                                     {"changing", "use that changes, idle months"},
+                                     {"young", "in its first year, among older ones"},
+                                     {"clockwork", "on a timer; told, and not judged: see main.cpp"}};
+  return all;
+}
+
+std::vector<std::vector<double>> hours_of(const std::string& kind, int machines, Day from, int days, Random& random) {
+  Fleet fleet{from, days, weather(days, 0.12, 0.3, random), {}};
+  for (int year = year_of(from) - 1; year <= year_of(from + date::days{days}) + 1; ++year) {
+    fleet.year_shift[year] = std::clamp(normal(random, 0, 7), -18.0, 18.0);
+  }
+  std::vector<std::vector<double>> all;
+  for (int m = 0; m < machines; ++m) {
+    const Machine machine = makers.at(kind)(fleet, random);
+    auto run = machine;
+    std::vector<double> hours;
+    for (int i = 0; i < days; ++i) hours.push_back(run(i, random));
+    all.push_back(std::move(hours));
+  }
+  return all;
+}
+
+int starts_on(const std::string& kind, int days, Random& random) {
+  if (kind == "young") return days - whole(random, 60, 330);
+  return chance(random, 0.6) ? 0 : whole(random, 0, days / 2);
+}
+
+}  // namespace honesty
