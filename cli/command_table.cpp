@@ -119,6 +119,68 @@ const std::vector<Command>& table() {
                     {"find-out generator-standby --format csv", "one machine, as rows for `import`"}},
        .statuses = {},
        .action = find_out},
+      {.name = "forecast",
+       .summary = "how use goes on, and when that makes things due",
+       .about =
+           "Use of every meter today and ahead, and the next due days, each at even odds with an 80 % span: in one "
+           "case of ten it comes sooner than the span, in one of ten later. Learnt from each machine's own "
+           "readings, from its kind where those are few, and from `expect:`. A machine that nobody ever read is "
+           "named, and nothing is said of it. --replay asks the past again and shows how often the span was "
+           "right, beside two plain rules: the mean rate of the year before, and the same days of last year.",
+       .words = {{"MACHINE", false, true}},
+       .options = {{"site", "SITE", "machines of this site"},
+                   {"within", "30d|6w|3m", "how far ahead; 12m unless told"},
+                   {"replay", "", "was it right so far? by machine and kind"}},
+       .formats = {"text", "json", "csv"},
+       .examples = {{"forecast", "every meter, a line each"},
+                    {"forecast combine --within 6m", "one machine, its band and its next due days"},
+                    {"forecast --replay", "how right the odds were so far"}},
+       .statuses = {},
+       .action = forecast},
+      {.name = "season",
+       .summary = "what to do before a season, and what can wait",
+       .about = "For every point the odds of coming due before the season ends. What is likely enough is listed to do "
+                "beforehand, safety first, with the day to do it by (the early end of its span), the work, the parts "
+                "and the share of its life that is given up by doing it today. What can wait is listed with its odds; "
+                "a safety task never is. What cannot be known until somebody reads a meter is named.",
+       .words = {{"SEASON"}},
+       .options = {{"year", "YEAR", "the year of its first day; the next season unless told"},
+                   {"odds", "PERCENT", "from which odds on to do it beforehand; 20 unless told"},
+                   {"machine", "MACHINE", "only this machine; may be given again", true},
+                   {"site", "SITE", "only machines of this site; adds to --machine"}},
+       .formats = {"text", "json", "csv"},
+       .examples = {{"season harvest", "before the next harvest"},
+                    {"season pumping --machine pump-north --odds 10%", "one machine, more careful"}},
+       .statuses = {},
+       .action = season},
+      {.name = "workload",
+       .summary = "hours of work, parts and money of the months ahead",
+       .about = "All services to come, recurrences included: each point is taken to be done on the day it comes due. "
+                "Labour is the time a task takes times the people it needs. Shown is the mean, and the span that "
+                "eight cases of ten stay within, over 200 ways in which use may go on. Weeks and months add up to the "
+                "same.",
+       .words = {},
+       .options = {{"within", "30d|6w|3m", "how far ahead; 12m unless told"},
+                   {"by", "week|month", "the rows; month unless told"},
+                   {"machine", "MACHINE", "only this machine; may be given again", true},
+                   {"site", "SITE", "only machines of this site; adds to --machine"}},
+       .formats = {"text", "json", "csv"},
+       .examples = {{"workload", "twelve months, by month"},
+                    {"workload --within 8w --by week --site wullamere", "one site, by week"}},
+       .statuses = {},
+       .action = workload},
+      {.name = "parts",
+       .summary = "parts and fluids to have, and by when to order",
+       .about = "What services likely to come due use, against what is in stock: the newest `count` less what was used "
+                "since, else `stock:` of the fleet file. Short parts come first, with the day to order by: the early "
+                "end of the span in which the first one is missed, less its lead time. Then a shopping list by "
+                "supplier, in whole packs.",
+       .words = {},
+       .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"}},
+       .formats = {"text", "json", "csv", "md"},
+       .examples = {{"parts", "the next three months"}, {"parts --within 6m --format md", "a shopping list to send"}},
+       .statuses = {},
+       .action = parts},
       {.name = "put-off",
        .summary = "write down that a task is to wait, until when and why",
        .about = "A decision to wait: until a day, so much more use (+50h, counted from the last known use), what the "

@@ -143,6 +143,16 @@ service::Day day_option(const Arguments& arguments, const std::string& name, ser
   return *day;
 }
 
+service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today) {
+  const std::string written = arguments.value("within").value_or(otherwise);
+  const auto day = service::parse_horizon(written, today);
+  if (!day) {
+    usage("bad-horizon", fmt::format("`--within {}` {}", written, day.problem),
+          "write days, weeks or months as 30d, 6w or 3m");
+  }
+  return *day;
+}
+
 service::Amount amount_of(const std::string& written, const std::string& what) {
   const auto amount = service::parse_amount(written);
   if (!amount) {

@@ -77,6 +77,7 @@ World real_world() {
   world.write_output = [](std::string_view text) { return write_all(STDOUT_FILENO, text); };
   world.write_error = [](std::string_view text) { write_all(STDERR_FILENO, text); };
   world.terminal = ::isatty(STDOUT_FILENO) == 1;
+  world.error_terminal = ::isatty(STDERR_FILENO) == 1;
   winsize size{};
   if (world.terminal && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0) world.columns = size.ws_col;
   return world;

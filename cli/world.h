@@ -21,6 +21,7 @@ struct World {
   std::filesystem::path folder = ".";  // where the search for a fleet starts
   bool terminal = false;               // standard output is one
   int columns = 0;                     // its width; 0 where it is not known
+  bool error_terminal = false;         // standard error is one: long work may say how far it is
 };
 
 World real_world();

@@ -12,17 +12,6 @@
 namespace cli {
 namespace {
 
-service::Day horizon_of(const Arguments& arguments, service::Day today) {
-  const std::string written = arguments.value("within").value_or("30d");
-  const auto day = service::parse_horizon(written, today);
-  if (!day) {
-    throw service::Failure(service::Trouble::usage,
-                           {"bad-horizon", fmt::format("`--within {}` {}", written, day.problem),
-                            "write days, weeks or months as 30d, 6w or 3m"});
-  }
-  return *day;
-}
-
 std::optional<std::size_t> first_of(const Arguments& arguments) {
   const auto written = arguments.value("first");
   if (!written) return std::nullopt;
@@ -69,7 +58,7 @@ void check_overdue(const Arguments& arguments) {
 int due(Context& context) {
   check_overdue(context.arguments);
   const Session session = open_fleet(context);
-  const auto horizon = horizon_of(context.arguments, session.today);
+  const auto horizon = horizon_option(context.arguments, "30d", session.today);
   DueView view;
   view.all = context.arguments.has("all");
   view.first = first_of(context.arguments);

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "render/headings.h"
 #include "render/overdue_words.h"
 #include "render/point_rows.h"
 #include "render/words.h"
@@ -19,8 +20,6 @@ using service::Point;
 using service::Standing;
 
 using Lines = std::vector<std::pair<std::string, std::string>>;
-
-std::string heading(const Look& look, std::string_view text) { return painted(look, Ink::strong, text) + '\n'; }
 
 std::pair<std::string, std::string> line_of(const Gap& gap) {
   const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;

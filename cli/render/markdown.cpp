@@ -5,10 +5,7 @@
 #include "render/words.h"
 
 namespace cli {
-namespace {
-
-// Characters with a meaning in Markdown or HTML are made plain.
-std::string cell(std::string_view text) {
+std::string markdown_cell(std::string_view text) {
   std::string out;
   for (const char c : service::cleaned(text)) {
     if (c == '<') {
@@ -23,12 +20,10 @@ std::string cell(std::string_view text) {
   return out;
 }
 
-}  // namespace
-
 std::string due_as_markdown(const service::DueList& list, const DueView& view) {
-  std::string text = fmt::format("# {}: due on {}\n\n", cell(list.fleet->name), to_text(list.as_of));
+  std::string text = fmt::format("# {}: due on {}\n\n", markdown_cell(list.fleet->name), to_text(list.as_of));
   for (const service::MachineUse& use : list.not_in_use) {
-    text += fmt::format("- **{}**: {}\n", cell(use.machine->key), cell(words_of(use.state)));
+    text += fmt::format("- **{}**: {}\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
   }
   if (!list.not_in_use.empty()) text += '\n';
   std::string rows;
@@ -43,9 +38,10 @@ std::string due_as_markdown(const service::DueList& list, const DueView& view) {
       continue;
     }
     ++count;
-    rows += fmt::format("| {} | {} | {} | {} | {} | {} |\n", words_of(point.standing), cell(point.machine->key),
-                        cell(task_of(point)), cell(fmt::format("{}", fmt::join(limb_words(point), "; "))),
-                        when(point, list.as_of), cell(fmt::format("{}", fmt::join(remarks_of(point), "; "))));
+    rows +=
+        fmt::format("| {} | {} | {} | {} | {} | {} |\n", words_of(point.standing), markdown_cell(point.machine->key),
+                    markdown_cell(task_of(point)), markdown_cell(fmt::format("{}", fmt::join(limb_words(point), "; "))),
+                    when(point, list.as_of), markdown_cell(fmt::format("{}", fmt::join(remarks_of(point), "; "))));
   }
   text += rows.empty()
               ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),
@@ -54,7 +50,8 @@ std::string due_as_markdown(const service::DueList& list, const DueView& view) {
   if (cut > 0) text += fmt::format("\n{} more are left out.\n", cut);
   if (!list.gaps.empty()) text += "\n## Not known\n\n";
   for (const service::Gap& gap : list.gaps) {
-    text += fmt::format("- **{}**: {}\n", gap.machine.empty() ? "whole fleet" : cell(gap.machine), cell(gap.say));
+    text += fmt::format("- **{}**: {}\n", gap.machine.empty() ? "whole fleet" : markdown_cell(gap.machine),
+                        markdown_cell(gap.say));
   }
   return text;
 }

@@ -21,30 +21,6 @@ constexpr std::string_view separator = " · ";
 
 std::string joined(const std::vector<std::string>& words) { return fmt::format("{}", fmt::join(words, separator)); }
 
-// The share of its interval that a limb has used. For drawing alone: nothing is decided by it.
-std::optional<double> share_of(const LimbStanding& limb, service::Day as_of) {
-  switch (limb.kind) {
-    case LimbKind::usage: {
-      if (!limb.every || limb.every->hundredths <= 0) return std::nullopt;
-      const auto every = static_cast<double>(limb.every->hundredths);
-      if (limb.by_estimate && limb.estimated_used) return static_cast<double>(limb.estimated_used->hundredths) / every;
-      if (!limb.left) return std::nullopt;
-      return 1.0 - static_cast<double>(limb.left->hundredths) / every;
-    }
-    case LimbKind::calendar: {
-      if (!limb.counted_from || !limb.due_on) return std::nullopt;
-      const int whole = service::days_between(*limb.counted_from, *limb.due_on);
-      if (whole <= 0) return std::nullopt;
-      return static_cast<double>(service::days_between(*limb.counted_from, as_of)) / whole;
-    }
-    case LimbKind::changes:
-      if (!limb.count || limb.limit_count <= 0) return std::nullopt;
-      return static_cast<double>(*limb.count) / limb.limit_count;
-    default:
-      return std::nullopt;
-  }
-}
-
 // Of several limbs in a lane, the one that is furthest.
 PairedBars bars_of(const Point& point, service::Day as_of) {
   PairedBars bars;
@@ -53,7 +29,7 @@ PairedBars bars_of(const Point& point, service::Day as_of) {
     const LimbKind kind = point.limbs[i].kind;
     if (kind != LimbKind::usage && kind != LimbKind::calendar && kind != LimbKind::changes) continue;
     Lane& lane = kind == LimbKind::calendar ? bars.time : bars.use;
-    const auto share = share_of(point.limbs[i], as_of);
+    const auto share = service::share_used(point.limbs[i], as_of);
     if (!lane.there || (share && (!lane.share || *share > *lane.share))) lane.share = share;
     lane.there = true;
     lane.rules = lane.rules || (point.ruled_by && *point.ruled_by == i);

@@ -173,6 +173,28 @@ struct AheadQuestion {
 
 using Forecaster = std::function<std::unique_ptr<const UsageAhead>(const AheadQuestion&)>;
 
+// One meter's use, now and ahead, in the meter's own unit.
+struct UsageSpan {
+  Day day;
+  Amount p10;
+  Amount p50;
+  Amount p90;
+};
+
+struct MeterAhead {
+  const Machine* machine = nullptr;
+  const Meter* meter = nullptr;
+  std::optional<Knot> last;  // the last known value; none: it was never read
+  bool expected = false;     // something is expected; else `now` and `ahead` are empty
+  std::optional<UsageSpan> now;
+  std::vector<UsageSpan> ahead;  // on the days asked about
+  std::optional<Grounds> grounds;
+};
+
+// Of every meter of the scope.
+std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector<Day>& days,
+                                     const Forecaster& forecaster);
+
 // How many months ahead anything is said.
 inline constexpr int horizon_months = 60;
 

@@ -22,24 +22,6 @@ const UsageLimb* usage_limb(const std::vector<LimbChoice>& choices, const std::s
 
 std::int64_t percent_of(std::int64_t value, int percent_hundredths) { return value * percent_hundredths / 10'000; }
 
-// The start after a service on a day that ended the interval `ended`. `follows`: the limb of the interval after it.
-ChainDay next_start(const CalendarInterval& ended, Day done, const LimbChoice& follows, const CalendarRule& rule,
-                    CountsFrom counts_from) {
-  const ChainDay restart{done, 0};
-  if (counts_from == CountsFrom::done) return restart;
-  if (counts_from == CountsFrom::due) {
-    return std::abs(days_between(ended.due, done)) <= ended.grace_days ? ended.next : restart;
-  }
-  if (done < ended.due) return restart;
-  return done >= calendar_interval(ended.next, follows, rule).due ? restart : ended.next;
-}
-
-Amount next_usage_start(Amount due, Amount grace, Amount done, Amount follows, CountsFrom counts_from) {
-  if (counts_from == CountsFrom::done) return done;
-  if (counts_from == CountsFrom::due) return std::max(done - due, due - done) <= grace ? due : done;
-  return done <= due || done - due >= follows ? done : due;
-}
-
 }  // namespace
 
 ChainDay ChainDay::plus(const CalendarSpan& span) const {
@@ -68,6 +50,23 @@ CalendarInterval calendar_interval(const ChainDay& start, const LimbChoice& choi
         static_cast<int>(percent_of(days_between(start.day(), interval.next.day()), *rule.grace.percent_hundredths));
   }
   return interval;
+}
+
+ChainDay next_start(const CalendarInterval& ended, Day done, const LimbChoice& follows, const CalendarRule& rule,
+                    CountsFrom counts_from) {
+  const ChainDay restart{done, 0};
+  if (counts_from == CountsFrom::done) return restart;
+  if (counts_from == CountsFrom::due) {
+    return std::abs(days_between(ended.due, done)) <= ended.grace_days ? ended.next : restart;
+  }
+  if (done < ended.due) return restart;
+  return done >= calendar_interval(ended.next, follows, rule).due ? restart : ended.next;
+}
+
+Amount next_usage_start(Amount due, Amount grace, Amount done, Amount follows, CountsFrom counts_from) {
+  if (counts_from == CountsFrom::done) return done;
+  if (counts_from == CountsFrom::due) return std::max(done - due, due - done) <= grace ? due : done;
+  return done <= due || done - due >= follows ? done : due;
 }
 
 bool running_in(const MachineView& view, const std::vector<ServiceDay>& services) {

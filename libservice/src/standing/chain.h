@@ -36,6 +36,15 @@ struct CalendarRule {
 
 CalendarInterval calendar_interval(const ChainDay& start, const LimbChoice& choice, const CalendarRule& rule);
 
+// The start after a service on a day that ended the interval `ended`. `follows`: the limb of the interval after it.
+ChainDay next_start(const CalendarInterval& ended, Day done, const LimbChoice& follows, const CalendarRule& rule,
+                    CountsFrom counts_from);
+
+// --- Usage -------------------------------------------------------------------------------------------------
+
+// The start after a service at a usage of `done`, of an interval that was due at `due`.
+Amount next_usage_start(Amount due, Amount grace, Amount done, Amount follows, CountsFrom counts_from);
+
 // --- Both kinds --------------------------------------------------------------------------------------------
 
 // Nothing where the start is not known. `services` oldest first.

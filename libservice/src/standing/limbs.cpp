@@ -154,13 +154,17 @@ LimbStanding season_standing(const MachineView& view, const SeasonLimb& limb, co
   standing.grace_days = grace.days.value_or(0);
   const Season* season = view.snapshot.fleet().season(limb.season);
   if (!since.fitted || season == nullptr) return standing;
-  const auto month_of = [](MonthDay day) { return day.month * 100 + day.day; };
-  const int over_new_year = month_of(season->to) < month_of(season->from) ? 1 : 0;
-  // What was done up to a season's last day serves that season; the next one is owed again.
-  int year = static_cast<int>(date::year_month_day{*since.day}.year()) - 1;
-  while (season->to.in_year(year + over_new_year) < *since.day) ++year;
-  set_due_day(standing, view, season->from.in_year(year + 1) - date::days{limb.lead_days});
+  set_due_day(standing, view, season_due(*season, limb.lead_days, *since.day));
   return standing;
+}
+
+Day season_due(const Season& season, int lead_days, Day done) {
+  const auto month_of = [](MonthDay day) { return day.month * 100 + day.day; };
+  const int over_new_year = month_of(season.to) < month_of(season.from) ? 1 : 0;
+  // What was done up to a season's last day serves that season; the next one is owed again.
+  int year = static_cast<int>(date::year_month_day{done}.year()) - 1;
+  while (season.to.in_year(year + over_new_year) < done) ++year;
+  return season.from.in_year(year + 1) - date::days{lead_days};
 }
 
 }  // namespace service

@@ -30,6 +30,10 @@ LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, 
 LimbStanding measured_standing(const MachineView& view, const MeasuredLimb& limb, const Since& since,
                                const std::string& position);
 LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const Since& since, const Grace& grace);
+
+// When a task that was done on a day is due for a season next.
+Day season_due(const Season& season, int lead_days, Day done);
+
 LimbStanding season_standing(const MachineView& view, const SeasonLimb& limb, const Since& since, const Grace& grace);
 
 }  // namespace service

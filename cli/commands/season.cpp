@@ -1,0 +1,77 @@
+// `season`: what to do before a season, and what can wait.
+#include <fmt/format.h>
+
+#include "commands/commands.h"
+#include "render/ahead_csv.h"
+#include "render/ahead_json.h"
+#include "render/season_text.h"
+#include "service/workload.h"
+#include "session.h"
+#include "terminal/look.h"
+
+namespace cli {
+namespace {
+
+const service::Season& season_named(const service::Fleet& fleet, const std::string& written) {
+  if (const service::Season* season = fleet.season(written)) return *season;
+  std::vector<std::string> names;
+  for (const service::Season& season : fleet.seasons) names.push_back(season.key);
+  std::string hint = service::did_you_mean(written, names);
+  if (hint.empty()) {
+    hint = names.empty() ? "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"
+                         : fmt::format("there are: {}", fmt::join(names, ", "));
+  }
+  throw service::Failure(service::Trouble::usage,
+                         {"unknown-season", fmt::format("there is no season `{}` in this fleet", written), hint});
+}
+
+std::optional<int> year_of(const Arguments& arguments) {
+  const auto written = arguments.value("year");
+  if (!written) return std::nullopt;
+  const auto year = service::parse_count(*written);
+  if (!year || *year < 1900 || *year > 2200) {
+    throw service::Failure(service::Trouble::usage,
+                           {"bad-year", fmt::format("`--year {}` is no year from 1900 to 2200", *written),
+                            "write the year in which the season begins, such as 2026"});
+  }
+  return *year;
+}
+
+double odds_of(const Arguments& arguments) {
+  const auto written = arguments.value("odds");
+  if (!written) return 0.2;
+  std::string digits = *written;
+  if (digits.ends_with('%')) digits.pop_back();
+  const auto percent = service::parse_amount(digits);
+  if (!percent || (*percent).hundredths <= 0 || (*percent).hundredths > 10'000) {
+    throw service::Failure(service::Trouble::usage,
+                           {"bad-odds", fmt::format("`--odds {}` is no share above 0 and up to 100 %", *written),
+                            "write percent, such as 20 or 20%"});
+  }
+  return static_cast<double>((*percent).hundredths) / 10'000;
+}
+
+}  // namespace
+
+int season(Context& context) {
+  const Arguments& arguments = context.arguments;
+  const Session session = open_fleet(context);
+  const service::Season& season = season_named(*session.fleet, arguments.words[0]);
+  const auto year = year_of(arguments);
+  const double odds = odds_of(arguments);
+  const auto scope = scope_of(arguments, *session.fleet);
+  const auto record = open_record(session.folder, service::Access::read);
+  const auto snapshot = snapshot_of(session, record, scope);
+  const auto plan = season_plan(snapshot, season, year, odds, service::learnt_from(snapshot));
+  const std::string format = arguments.value("format").value_or("text");
+  if (format == "json") {
+    context.out = season_as_json(plan);
+  } else if (format == "csv") {
+    context.out = season_as_csv(plan);
+  } else {
+    context.out = season_as_text(plan, look_of(context.world, arguments));
+  }
+  return 0;
+}
+
+}  // namespace cli

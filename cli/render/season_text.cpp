@@ -1,0 +1,172 @@
+#include "render/season_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "render/cautions.h"
+#include "render/headings.h"
+#include "render/point_rows.h"
+#include "render/takings_words.h"
+#include "render/words.h"
+#include "terminal/table.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::Point;
+using service::SeasonItem;
+using service::SeasonPlan;
+
+std::string share_words(const std::optional<double>& share) {
+  return share ? fmt::format("{:.0f} %", *share * 100) : "not known";
+}
+
+std::string why_now(const SeasonItem& item, double threshold) {
+  std::vector<std::string> remarks;
+  const Point& point = item.point;
+  if (point.standing == service::Standing::overdue) remarks.emplace_back("overdue");
+  if (point.standing == service::Standing::due)
+    remarks.emplace_back(point.by_estimate ? "due by estimate: read the meter" : "due");
+  if (point.task->safety) remarks.emplace_back("safety");
+  if (point.put_off) remarks.push_back(words_of(*point.put_off));
+  if (!item.covered.empty())
+    remarks.push_back(fmt::format("includes {}", service::cleaned(fmt::format("{}", fmt::join(item.covered, ", ")))));
+  if (item.again && *item.again >= threshold)
+    remarks.push_back(fmt::format("comes due again in the season: {}", odds_words(*item.again)));
+  return fmt::format("{}", fmt::join(remarks, "; "));
+}
+
+std::string rows_of(const SeasonPlan& plan, const std::vector<SeasonItem>& items, const Look& look) {
+  std::vector<Row> rows{{"do by", "machine", "task", "odds", "gives up", "takes", "parts"}};
+  std::vector<std::string> remarks{""};
+  for (const SeasonItem& item : items) {
+    rows.push_back({to_text(item.do_by), service::cleaned(item.point.machine->key), task_of(item.point),
+                    odds_words(item.odds), share_words(item.given_up), time_words(item.takings), ""});
+    std::string below = parts_words(item.takings);
+    const std::string remark = why_now(item, plan.threshold);
+    if (!remark.empty()) below += (below.empty() ? "" : " · ") + remark;
+    remarks.push_back(below);
+    rows.back().pop_back();
+  }
+  rows.front().pop_back();
+  const std::string lines = table(rows, "  ");
+  std::string text;
+  std::size_t from = 0;
+  for (const std::string& remark : remarks) {
+    const std::size_t end = lines.find('\n', from);
+    text += lines.substr(from, end - from + 1);
+    from = end + 1;
+    if (!remark.empty()) text += wrapped("      ", remark, static_cast<std::size_t>(look.columns), 6);
+  }
+  return text;
+}
+
+std::string waiting(const SeasonPlan& plan) {
+  std::vector<Row> rows;
+  for (const SeasonItem& item : plan.can_wait) {
+    rows.push_back({service::cleaned(item.point.machine->key), task_of(item.point), odds_words(item.odds),
+                    item.point.due_span.p50 ? "about " + to_text(*item.point.due_span.p50) : "beyond five years"});
+  }
+  return table(rows, "  ");
+}
+
+std::string joined_names(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
+    text += names[i];
+  }
+  return text;
+}
+
+std::string unknown_rows(const SeasonPlan& plan, const Look& look) {
+  std::vector<std::pair<std::string, std::string>> rows;
+  std::set<std::string> told;
+  for (const service::Gap& gap : plan.gaps) {
+    const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;
+    rows.emplace_back(who, gap.say);
+  }
+  for (const Point& point : plan.unknown) {
+    if (!told.insert(point.machine->key).second) continue;
+    const auto count = std::count_if(plan.unknown.begin(), plan.unknown.end(),
+                                     [&](const Point& other) { return other.machine == point.machine; });
+    rows.emplace_back(
+        point.machine->key,
+        count == 1 ? fmt::format("{}: nothing to go by; whichever find-out {}", task_of(point), point.machine->key)
+                   : fmt::format("{} with nothing to go by; whichever find-out {}",
+                                 service::counted(count, "task", "tasks"), point.machine->key));
+  }
+  return said_rows(rows, look);
+}
+
+}  // namespace
+
+std::string season_in_a_line(const SeasonPlan& plan) {
+  if (plan.beforehand.empty()) {
+    return plan.unknown.empty() && plan.gaps.empty()
+               ? fmt::format("Nothing needs doing before {}.", to_text(plan.from))
+               : fmt::format("Nothing that is known needs doing before {}; find out what is not known.",
+                             to_text(plan.from));
+  }
+  std::int64_t pieces = 0;
+  std::vector<const service::PartNeed*> shorts;
+  for (const service::PartNeed& need : plan.parts) {
+    if (!need.fluid) pieces += (need.need.hundredths + 99) / 100;
+    if (need.short_by.hundredths > 0) shorts.push_back(&need);
+  }
+  std::string text = hours_words(static_cast<double>(plan.labour_minutes) / 60) + " of work";
+  if (plan.without_time > 0)
+    text += fmt::format(" (and {} that says no time)", service::counted(plan.without_time, "task", "tasks"));
+  if (pieces > 0) text += fmt::format(" and {}", service::counted(pieces, "part", "parts"));
+  text +=
+      plan.under_way ? fmt::format(" today, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
+  std::vector<std::string> at_once;
+  std::vector<std::string> later;
+  std::optional<service::Day> by;
+  for (const service::PartNeed* need : shorts) {
+    const auto order = need->order_by.value_or(need->short_on.value_or(plan.as_of));
+    if (order <= plan.as_of) {
+      at_once.push_back(service::cleaned(need->key));
+    } else {
+      later.push_back(service::cleaned(need->key));
+      by = by ? std::min(*by, order) : order;
+    }
+  }
+  if (!at_once.empty()) text += fmt::format("; order {} today", joined_names(at_once));
+  if (!later.empty()) text += fmt::format("; order {} by {}", joined_names(later), to_text(*by));
+  return text + ".";
+}
+
+std::string season_as_text(const SeasonPlan& plan, const Look& look) {
+  std::string text =
+      heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
+                                plan.under_way ? "in" : "before", service::cleaned(plan.season->key),
+                                to_text(plan.from), to_text(plan.to)));
+  text += wrapped("", base_cautions_sentence(), static_cast<std::size_t>(look.columns), 0);
+  std::vector<std::pair<std::string, std::string>> out;
+  for (const service::MachineUse& use : plan.not_in_use) out.emplace_back(use.machine->key, words_of(use.state));
+  if (!out.empty()) text += '\n' + heading(look, "Not in use") + said_rows(out, look);
+  if (!plan.beforehand.empty()) {
+    text += '\n' +
+            heading(look,
+                    fmt::format("Do beforehand: {}", service::counted(static_cast<std::int64_t>(plan.beforehand.size()),
+                                                                      "point", "points"))) +
+            rows_of(plan, plan.beforehand, look);
+  }
+  if (!plan.can_wait.empty())
+    text += '\n' + heading(look, "Can wait, with these odds of coming due in the season") + waiting(plan);
+  if (!plan.unknown.empty() || !plan.gaps.empty()) {
+    text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + unknown_rows(plan, look);
+  }
+  if (plan.not_before > 0) {
+    text += fmt::format("\n{} {} due before the season's end in less than one case of a hundred.\n",
+                        service::counted(plan.not_before, "other point", "other points"),
+                        plan.not_before == 1 ? "comes" : "come");
+  }
+  return text + '\n' + wrapped("", season_in_a_line(plan), static_cast<std::size_t>(look.columns), 0);
+}
+
+}  // namespace cli

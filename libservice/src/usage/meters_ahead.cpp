@@ -1,0 +1,42 @@
+#include "service/usage.h"
+
+namespace service {
+namespace {
+
+std::optional<UsageSpan> span_on(const UsageAhead& ahead, Day day) {
+  const auto p10 = ahead.on(day, Odds::p10);
+  const auto p50 = ahead.on(day, Odds::p50);
+  const auto p90 = ahead.on(day, Odds::p90);
+  if (!p10 || !p50 || !p90) return std::nullopt;
+  return UsageSpan{day, *p10, *p50, *p90};
+}
+
+}  // namespace
+
+std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector<Day>& days,
+                                     const Forecaster& forecaster) {
+  std::vector<MeterAhead> all;
+  for (const Machine& machine : snapshot.fleet().machines) {
+    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    const auto histories = meter_histories(snapshot, machine);
+    for (const Meter& meter : machine.meters) {
+      const MeterHistory& history = histories.find(meter.name)->second;
+      MeterAhead one;
+      one.machine = &machine;
+      one.meter = &meter;
+      if (!history.empty()) one.last = history.knots().back();
+      const auto ahead =
+          forecaster({snapshot.fleet(), machine, meter, history, use_state(snapshot, machine), snapshot.as_of()});
+      one.now = span_on(*ahead, snapshot.as_of());
+      one.expected = one.now.has_value();
+      for (const Day day : days) {
+        if (const auto span = span_on(*ahead, day)) one.ahead.push_back(*span);
+      }
+      if (ahead->grounds() != nullptr) one.grounds = *ahead->grounds();
+      all.push_back(std::move(one));
+    }
+  }
+  return all;
+}
+
+}  // namespace service

@@ -1,0 +1,77 @@
+#include <algorithm>
+#include <map>
+
+#include "service/workload.h"
+#include "workload/needs.h"
+#include "workload/ways.h"
+
+namespace service {
+namespace {
+
+// Over all ways, those in which it does not come at all at the end.
+std::optional<Day> day_at(const std::vector<Day>& sorted, std::size_t percent) {
+  const std::size_t rank = (load::ways * percent + 99) / 100 - 1;
+  return rank < sorted.size() ? std::optional{sorted[rank]} : std::nullopt;
+}
+
+const Point* today_of(const Outlook& outlook, const OutlookPoint& point) {
+  const auto& today = outlook.today();
+  const auto found = std::find_if(today.begin(), today.end(), [&](const Point& each) {
+    return each.name == point.name && each.position == point.position;
+  });
+  return found == today.end() ? nullptr : &*found;
+}
+
+std::optional<Day> not_before(std::optional<Day> day, Day earliest) {
+  return day ? std::optional{std::max(*day, earliest)} : day;
+}
+
+}  // namespace
+
+PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster) {
+  PartsList list;
+  list.fleet = snapshot.fleet_ptr();
+  list.as_of = snapshot.as_of();
+  list.to = to;
+  std::vector<load::Use> uses;
+  for (const Machine& machine : snapshot.fleet().machines) {
+    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    const Outlook outlook(snapshot, machine, forecaster);
+    for (const std::size_t i : outlook.unknown()) {
+      const Point& point = outlook.today()[i];
+      list.unknown.emplace_back(&machine, point.position.empty() ? point.name : point.name + '@' + point.position);
+    }
+    if (outlook.stands()) {
+      list.standing.push_back(&machine);
+      continue;
+    }
+    std::map<std::pair<std::size_t, int>, std::vector<Day>> days;  // point and round
+    for (std::size_t way = 0; way < load::ways; ++way) {
+      for (const ComingService& service : outlook.draw(way, to)) {
+        days[{service.point, service.round}].push_back(service.day);
+      }
+    }
+    for (auto& [which, drawn] : days) {
+      std::sort(drawn.begin(), drawn.end());
+      const OutlookPoint& point = outlook.points()[which.first];
+      PartUse use;
+      use.machine = &machine;
+      use.point = point.position.empty() ? point.name : point.name + '@' + point.position;
+      use.round = which.second;
+      use.due = {day_at(drawn, 10), day_at(drawn, 50), day_at(drawn, 90)};
+      // The next service of a point has the span that the due list says, unless another one is likely to include it.
+      const Point* today = which.second == 1 ? today_of(outlook, point) : nullptr;
+      if (today != nullptr && use.due.p50 && today->due_span.p50 && !today->put_off) {
+        use.due = {not_before(today->due_span.p10, list.as_of), not_before(today->due_span.p50, list.as_of),
+                   not_before(today->due_span.p90, list.as_of)};
+      }
+      if (!use.due.p10 || *use.due.p10 > to) continue;
+      use.likely = use.due.p50 && *use.due.p50 <= to;
+      load::add_uses(uses, takings_of(machine, *point.task, point.follow_up), use);
+    }
+  }
+  list.needs = load::needs_of(snapshot, std::move(uses));
+  return list;
+}
+
+}  // namespace service

@@ -1,0 +1,228 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "service/workload.h"
+#include "workload/needs.h"
+
+namespace service {
+namespace {
+
+struct SeasonDays {
+  Day from;
+  Day to;
+};
+
+SeasonDays days_in(const Season& season, int year) {
+  const Day from = season.from.in_year(year);
+  const Day to = season.to.in_year(year);
+  return {from, to < from ? season.to.in_year(year + 1) : to};
+}
+
+SeasonDays days_of(const Season& season, std::optional<int> year, Day as_of) {
+  if (year) {
+    const SeasonDays days = days_in(season, *year);
+    if (days.to >= as_of) return days;
+    throw Failure(Trouble::usage,
+                  {"season-over",
+                   fmt::format("the season `{}` of {} was over on {}", cleaned(season.key), *year, to_text(days.to)),
+                   "leave --year out for the next one"});
+  }
+  int next = static_cast<int>(date::year_month_day{as_of}.year()) - 1;
+  while (days_in(season, next).to < as_of) ++next;
+  return days_in(season, next);
+}
+
+bool reached(const Point& point) {
+  return (point.standing == Standing::overdue || point.standing == Standing::due) && !point.by_estimate;
+}
+
+// The share of its life that is left: of the limb that has used most.
+std::optional<double> given_up(const Point& point, Day as_of) {
+  std::optional<double> used;
+  for (const LimbStanding& limb : point.limbs) {
+    auto share = share_used(limb, as_of);
+    if (limb.kind == LimbKind::usage && limb.estimated_used && limb.every && limb.every->hundredths > 0) {
+      share = static_cast<double>(limb.estimated_used->hundredths) / static_cast<double>(limb.every->hundredths);
+    }
+    if (share && (!used || *share > *used)) used = share;
+  }
+  if (!used) return std::nullopt;
+  return std::clamp(1 - *used, 0.0, 1.0);
+}
+
+// What one machine's meters are expected to do, for the question whether a task comes due again.
+class Again {
+ public:
+  Again(const Snapshot& snapshot, const Forecaster& forecaster) : snapshot_(snapshot), forecaster_(forecaster) {}
+
+  std::optional<double> odds(const Point& point, Day by) {
+    if (point.follow_up != nullptr) return std::nullopt;
+    look_at(*point.machine);
+    const auto task = task_of(snapshot_.fleet(), *point.machine, point.task->name);
+    if (!task) return std::nullopt;
+    double not_yet = 1;
+    bool known = false;
+    for (const LimbChoice& choice : task->every) {
+      for (const Limb& limb : choice.candidates) {
+        if (const auto* calendar = std::get_if<CalendarLimb>(&limb)) {
+          known = true;
+          if (after(calendar->every) <= by) not_yet = 0;
+        } else if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
+          const auto meter = ahead_.find(usage->meter.value_or(""));
+          if (meter == ahead_.end()) continue;
+          const auto now = meter->second->on(snapshot_.as_of(), Odds::p50);
+          if (!now) continue;
+          known = true;
+          if (const auto reach = meter->second->odds(*now + usage->every, std::nullopt)) not_yet *= 1 - reach->by(by);
+        }
+      }
+    }
+    return known ? std::optional{1 - not_yet} : std::nullopt;
+  }
+
+ private:
+  Day after(const CalendarSpan& span) const {
+    const Day from = snapshot_.as_of();
+    switch (span.unit) {
+      case CalendarUnit::days:
+        return from + date::days{span.count};
+      case CalendarUnit::weeks:
+        return from + date::days{7 * span.count};
+      case CalendarUnit::months:
+        return add_months(from, span.count);
+      case CalendarUnit::years:
+        break;
+    }
+    return add_months(from, 12 * span.count);
+  }
+
+  void look_at(const Machine& machine) {
+    if (machine_ == &machine) return;
+    machine_ = &machine;
+    ahead_.clear();
+    histories_ = meter_histories(snapshot_, machine);
+    for (const Meter& meter : machine.meters) {
+      ahead_.emplace(meter.name, forecaster_({snapshot_.fleet(), machine, meter, histories_.find(meter.name)->second,
+                                              use_state(snapshot_, machine), snapshot_.as_of()}));
+    }
+  }
+
+  const Snapshot& snapshot_;
+  const Forecaster& forecaster_;
+  const Machine* machine_ = nullptr;
+  std::map<std::string, MeterHistory, std::less<>> histories_;
+  std::map<std::string, std::unique_ptr<const UsageAhead>, std::less<>> ahead_;
+};
+
+bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& part) {
+  if (&whole == &part || whole.point.machine != part.point.machine) return false;
+  if (whole.point.follow_up != nullptr || part.point.follow_up != nullptr) return false;
+  if (whole.point.task == part.point.task) return false;
+  if (!whole.point.position.empty() && !part.point.position.empty() && whole.point.position != part.point.position) {
+    return false;
+  }
+  const auto names = counted_as(fleet.schedule_of(*whole.point.machine), part.point.task->name);
+  return std::find(names.begin(), names.end(), whole.point.task->name) != names.end();
+}
+
+std::string name_of(const Point& point) {
+  return point.position.empty() ? point.name : point.name + '@' + point.position;
+}
+
+// What another item of the list includes is told with that one.
+void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
+  std::vector<bool> folded(items.size(), false);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    for (std::size_t k = 0; k < items.size() && !folded[i]; ++k) {
+      folded[i] = i != k && includes(fleet, items[k], items[i]);
+    }
+  }
+  std::vector<SeasonItem> kept;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (folded[i]) continue;
+    for (std::size_t k = 0; k < items.size(); ++k) {
+      if (!folded[k] || !includes(fleet, items[i], items[k])) continue;
+      items[i].covered.push_back(name_of(items[k].point));
+      items[i].do_by = std::min(items[i].do_by, items[k].do_by);
+    }
+    kept.push_back(items[i]);
+  }
+  items = std::move(kept);
+}
+
+}  // namespace
+
+SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::optional<int> year, double threshold,
+                       const Forecaster& forecaster) {
+  const SeasonDays days = days_of(season, year, snapshot.as_of());
+  DueList list = due_list(snapshot, {days.to, days.to}, forecaster);
+  SeasonPlan plan;
+  plan.fleet = snapshot.fleet_ptr();
+  plan.season = &season;
+  plan.as_of = snapshot.as_of();
+  plan.from = days.from;
+  plan.to = days.to;
+  plan.threshold = threshold;
+  plan.under_way = days.from <= plan.as_of;
+  plan.gaps = list.gaps;
+  plan.not_in_use = list.not_in_use;
+  constexpr double hardly = 0.01;
+  Again again(snapshot, forecaster);
+  const Day latest = std::max(plan.as_of, plan.under_way ? plan.as_of : days.from - date::days{1});
+  for (Point& point : list.points) {
+    const bool known = point.odds.has_value() && point.standing != Standing::no_record;
+    const bool safety = point.task->safety;
+    const double odds = point.odds.value_or(0);
+    if (!known || (!point.unknown.empty() && odds < threshold)) {
+      // A sign that nobody saw is no gap.
+      const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds;
+      const bool observed = std::all_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
+        return limb.kind == LimbKind::sign || limb.kind == LimbKind::measured;
+      });
+      if (quiet && observed) {
+        ++plan.not_before;
+      } else {
+        plan.unknown.push_back(point);
+      }
+      continue;
+    }
+    if (odds < hardly) {
+      ++plan.not_before;
+      continue;
+    }
+    SeasonItem item;
+    item.odds = odds;
+    item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan.as_of, latest);
+    item.given_up = reached(point) ? std::optional{0.0} : given_up(point, plan.as_of);
+    item.takings = takings_of(*point.machine, *point.task, point.follow_up);
+    const bool wait = odds < threshold && !safety;
+    if (!wait) item.again = again.odds(point, days.to);
+    item.point = point;
+    (wait ? plan.can_wait : plan.beforehand).push_back(std::move(item));
+  }
+  fold_covered(snapshot.fleet(), plan.beforehand);
+  std::stable_sort(plan.beforehand.begin(), plan.beforehand.end(), [](const SeasonItem& a, const SeasonItem& b) {
+    return std::tuple{!a.point.task->safety, a.do_by, a.point.machine->key} <
+           std::tuple{!b.point.task->safety, b.do_by, b.point.machine->key};
+  });
+  std::stable_sort(plan.can_wait.begin(), plan.can_wait.end(),
+                   [](const SeasonItem& a, const SeasonItem& b) { return a.odds > b.odds; });
+  std::vector<load::Use> uses;
+  for (const SeasonItem& item : plan.beforehand) {
+    plan.labour_minutes += item.takings.labour_minutes();
+    plan.without_time += item.takings.time ? 0 : 1;
+    PartUse use;
+    use.machine = item.point.machine;
+    use.point = name_of(item.point);
+    use.due = {item.do_by, item.do_by, item.do_by};
+    use.likely = true;
+    load::add_uses(uses, item.takings, use);
+  }
+  plan.parts = load::needs_of(snapshot, std::move(uses));
+  return plan;
+}
+
+}  // namespace service

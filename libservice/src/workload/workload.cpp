@@ -1,0 +1,138 @@
+#include "service/workload.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "workload/prices.h"
+#include "workload/ways.h"
+
+namespace service {
+namespace {
+
+using load::spread_of;
+using load::Ways;
+
+// The rows from as-of to the end, and which of them a day belongs to.
+std::vector<WorkloadRow> rows_of(Day from, Day to, Step step) {
+  std::vector<WorkloadRow> rows;
+  for (Day day = from; day <= to;) {
+    Day last{};
+    if (step == Step::week) {
+      last = day + (date::Sunday - date::weekday{day});
+    } else {
+      last = last_of_month(day);
+    }
+    last = std::min(last, to);
+    rows.push_back({day, last, {}, {}, {}});
+    day = last + date::days{1};
+  }
+  return rows;
+}
+
+std::size_t row_at(const std::vector<WorkloadRow>& rows, Day day) {
+  const auto after = std::upper_bound(rows.begin(), rows.end(), day,
+                                      [](Day wanted, const WorkloadRow& row) { return wanted < row.from; });
+  return static_cast<std::size_t>(after - rows.begin()) - 1;
+}
+
+// Sums of one row, way by way.
+struct Sums {
+  Ways minutes{};
+  Ways services{};
+  Ways cost{};
+};
+
+std::string point_name(const OutlookPoint& point) {
+  return point.position.empty() ? point.name : point.name + '@' + point.position;
+}
+
+std::vector<WorkloadPart> means(const std::map<std::pair<std::string, std::string>, std::int64_t>& sums) {
+  std::vector<WorkloadPart> parts;
+  for (const auto& [key, hundredths] : sums) {
+    parts.push_back({key.first, key.second, static_cast<double>(hundredths) / 100 / load::ways});
+  }
+  return parts;
+}
+
+}  // namespace
+
+Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster) {
+  Workload result;
+  result.fleet = snapshot.fleet_ptr();
+  result.as_of = snapshot.as_of();
+  result.to = to;
+  result.step = step;
+  result.ways = load::ways;
+  result.rows = rows_of(snapshot.as_of(), to, step);
+  result.labour_priced = snapshot.fleet().costs.hour.has_value();
+  std::vector<Sums> sums(result.rows.size());
+  Sums all;
+  std::map<std::pair<std::string, std::string>, std::int64_t> parts;
+  std::map<std::pair<std::string, std::string>, std::int64_t> fluids;
+  std::set<std::string> no_price;
+  const load::Prices prices(snapshot.fleet());
+  for (const Machine& machine : snapshot.fleet().machines) {
+    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    const Outlook outlook(snapshot, machine, forecaster);
+    for (const std::size_t i : outlook.unknown()) {
+      const Point& point = outlook.today()[i];
+      result.unknown.emplace_back(&machine, point.position.empty() ? point.name : point.name + '@' + point.position);
+    }
+    if (outlook.stands()) {
+      result.standing.push_back(&machine);
+      continue;
+    }
+    std::vector<Takings> takings;
+    std::vector<std::int64_t> costs;
+    for (const OutlookPoint& point : outlook.points()) {
+      takings.push_back(takings_of(machine, *point.task, point.follow_up));
+      costs.push_back(prices.of(takings.back()));
+    }
+    std::vector<std::int64_t> times(takings.size(), 0);  // a point was serviced, over all ways
+    Ways minutes{};
+    Ways services{};
+    for (std::size_t way = 0; way < load::ways; ++way) {
+      for (const ComingService& service : outlook.draw(way, to)) {
+        Sums& row = sums[row_at(result.rows, service.day)];
+        const std::int64_t labour = takings[service.point].labour_minutes();
+        ++times[service.point];
+        for (Sums* const sum : {&row, &all}) {
+          sum->minutes[way] += labour;
+          sum->services[way] += 1;
+          sum->cost[way] += costs[service.point];
+        }
+        minutes[way] += labour;
+        services[way] += 1;
+      }
+    }
+    for (std::size_t i = 0; i < takings.size(); ++i) {
+      if (times[i] == 0) continue;
+      if (!takings[i].time) result.no_time.emplace_back(&machine, point_name(outlook.points()[i]));
+      for (const auto& [key, pieces] : takings[i].parts) {
+        const Part* part = prices.part(key);
+        parts[{key, part != nullptr ? part->unit : ""}] += pieces.hundredths * times[i];
+        if (!prices.of_piece(key)) no_price.insert(key);
+      }
+      for (const auto& [key, quantity] : takings[i].fluids) {
+        fluids[{key, quantity.unit}] += quantity.amount.hundredths * times[i];
+        if (!prices.of_fluid(key, quantity.unit)) no_price.insert(key);
+      }
+    }
+    result.machines.push_back({&machine, spread_of(minutes, 60), spread_of(services, 1).mean});
+  }
+  for (std::size_t i = 0; i < sums.size(); ++i) {
+    result.rows[i].labour_hours = spread_of(sums[i].minutes, 60);
+    result.rows[i].services = spread_of(sums[i].services, 1);
+    result.rows[i].cost = spread_of(sums[i].cost, 100);
+  }
+  result.labour_hours = spread_of(all.minutes, 60);
+  result.services = spread_of(all.services, 1);
+  result.cost = spread_of(all.cost, 100);
+  result.parts = means(parts);
+  result.fluids = means(fluids);
+  result.no_price.assign(no_price.begin(), no_price.end());
+  return result;
+}
+
+}  // namespace service
