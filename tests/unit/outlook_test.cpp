@@ -164,7 +164,7 @@ TEST_CASE("running-in, checks that follow, seasons and two meters") {
       "meters: {engine: {unit: h}, separator: {unit: h}}\n");
   world.reading("2026-01-10", "40", "engine");
   world.reading("2026-01-10", "15.5", "separator");
-  same(world, "2026-01-10", "2026-12-31", 10);
+  same(world, "2026-01-10", "2026-12-31", 8);
 }
 
 TEST_CASE("a machine laid up until a day is served when it is back") {
