@@ -77,7 +77,7 @@ class Checking {
   }
 
   void doubts(const service::Snapshot& snapshot) {
-    for (const service::Gap& gap : due_list(snapshot, session_.today).gaps) {
+    for (const service::Gap& gap : due_list(snapshot, {session_.today, {}}, service::straight_line()).gaps) {
       if (gap.kind == service::GapKind::clock)
         say(Severity::error, "clock", gap.say, "mend the clock, or strike the fact");
       if (gap.kind != service::GapKind::doubt) continue;

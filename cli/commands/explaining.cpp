@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "commands/explaining_ahead.h"
 #include "render/fact_words.h"
 #include "render/words.h"
 #include "service/usage.h"
@@ -190,7 +191,8 @@ std::string ruling_of(const Point& point, service::Day as_of) {
 
 }  // namespace
 
-Explained explain(const service::Snapshot& snapshot, const service::DueList& list, const Point& point) {
+Explained explain(const service::Snapshot& snapshot, const service::DueList& list, const Point& point,
+                  const service::Forecaster& forecaster) {
   Explained explained;
   explained.point = &point;
   explained.rule = rule_of(point);
@@ -198,6 +200,7 @@ Explained explain(const service::Snapshot& snapshot, const service::DueList& lis
   for (const LimbStanding& limb : point.limbs) {
     for (std::string& line : sums_of(snapshot, point, limb)) explained.sums.push_back(std::move(line));
   }
+  explained.ahead = expectations(snapshot, point, forecaster);
   explained.ruling = ruling_of(point, list.as_of);
   return explained;
 }

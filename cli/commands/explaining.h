@@ -7,6 +7,7 @@
 
 namespace cli {
 
-Explained explain(const service::Snapshot& snapshot, const service::DueList& list, const service::Point& point);
+Explained explain(const service::Snapshot& snapshot, const service::DueList& list, const service::Point& point,
+                  const service::Forecaster& forecaster);
 
 }  // namespace cli

@@ -17,7 +17,8 @@ int find_out(Context& context) {
     scope.machines->push_back(machine_named(*session.fleet, written).key);
   }
   const auto record = open_record(session.folder, service::Access::read);
-  const auto list = due_list(snapshot_of(session, record, scope), session.today);
+  const auto list = due_list(snapshot_of(session, record, scope), {session.today, {}},
+                             service::straight_line());  // no odds are asked
   const std::string format = arguments.value("format").value_or("text");
   if (format == "json") {
     context.out = find_out_as_json(list);

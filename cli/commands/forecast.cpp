@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "commands/commands.h"
+#include "commands/progress.h"
 #include "render/ahead_csv.h"
 #include "render/ahead_json.h"
 #include "render/forecast_text.h"
@@ -25,12 +26,7 @@ std::vector<service::Day> days_ahead(service::Day from, service::Day to) {
 
 int replay_past(Context& context, const Session& session, const service::Record& record, const service::Scope& scope) {
   const auto facts = record.facts(service::kin_of(*session.fleet, scope));
-  const auto said = [&](std::size_t done, std::size_t all) {
-    if (!context.world.error_terminal) return;
-    context.world.write_error(fmt::format("\rasking the past: day {} of {} ", done + 1, all));
-    if (done + 1 == all) context.world.write_error("\r\033[K");
-  };
-  const auto past = service::replay(session.fleet, facts, session.today, scope, said);
+  const auto past = service::replay(session.fleet, facts, session.today, scope, progress(context, "asking the past"));
   const std::string format = context.arguments.value("format").value_or("text");
   if (format == "json") {
     context.out = replay_as_json(past, session.today);

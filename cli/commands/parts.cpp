@@ -1,5 +1,6 @@
 // `parts`: what to have in stock, and by when to order it.
 #include "commands/commands.h"
+#include "commands/progress.h"
 #include "render/ahead_csv.h"
 #include "render/ahead_json.h"
 #include "render/parts_text.h"
@@ -15,7 +16,8 @@ int parts(Context& context) {
   const service::Day to = horizon_option(arguments, "3m", session.today);
   const auto record = open_record(session.folder, service::Access::read);
   const auto snapshot = snapshot_of(session, record, {});
-  const auto list = parts_list(snapshot, to, service::learnt_from(snapshot));
+  const auto list =
+      parts_list(snapshot, to, service::learnt_from(snapshot), progress(context, "drawing the ways ahead"));
   const std::string format = arguments.value("format").value_or("text");
   if (format == "json") {
     context.out = parts_as_json(list);

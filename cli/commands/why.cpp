@@ -29,12 +29,13 @@ int why(Context& context) {
   const TaskName named = task_named(*session.fleet, machine, context.arguments.words[1]);
   const auto record = open_record(session.folder, service::Access::read);
   const auto snapshot = snapshot_of(session, record, only(machine));
-  const auto list = due_list(snapshot, session.today + date::days{30});
+  const auto forecaster = service::learnt_from(snapshot);
+  const auto list = due_list(snapshot, {session.today + date::days{30}, {}}, forecaster);
   std::vector<Explained> explained;
   for (const service::Point& point : list.points) {
     if (point.name != named.task) continue;
     if (!named.position.empty() && point.position != named.position) continue;
-    explained.push_back(explain(snapshot, list, point));
+    explained.push_back(explain(snapshot, list, point, forecaster));
   }
   if (explained.empty()) no_point(machine, named, session.today);
   const bool json = context.arguments.value("format").value_or("text") == "json";

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "commands/commands.h"
+#include "commands/progress.h"
 #include "render/ahead_csv.h"
 #include "render/ahead_json.h"
 #include "render/workload_text.h"
@@ -25,7 +26,7 @@ int workload(Context& context) {
   const auto record = open_record(session.folder, service::Access::read);
   const auto snapshot = snapshot_of(session, record, scope);
   const auto load = service::workload(snapshot, to, by == "week" ? service::Step::week : service::Step::month,
-                                      service::learnt_from(snapshot));
+                                      service::learnt_from(snapshot), progress(context, "drawing the ways ahead"));
   const std::string format = arguments.value("format").value_or("text");
   if (format == "json") {
     context.out = workload_as_json(load);

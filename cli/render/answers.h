@@ -40,6 +40,7 @@ struct Explained {
   std::string rule;
   std::vector<std::string> facts;
   std::vector<std::string> sums;
+  std::vector<std::string> ahead;  // what is expected, and from what
   std::string ruling;
 };
 

@@ -37,24 +37,6 @@ std::string span_words(const UsageSpan& span, const std::string& unit) {
   return fmt::format("{} ({} to {})", about(span.p50, unit), whole_units(span.p10), whole_units(span.p90));
 }
 
-// `most of it in July, August and September`: the months with half as much again as the mean, up to four.
-std::string busy_months(const service::Grounds& grounds) {
-  std::vector<std::size_t> busy;
-  double share = 0;
-  for (std::size_t i = 0; i < months.size(); ++i) {
-    if (grounds.months.at(i) < 1.5 / 12) continue;
-    busy.push_back(i);
-    share += grounds.months.at(i);
-  }
-  if (busy.empty() || busy.size() > 5 || share < 0.4) return "spread over the year";
-  std::string text = fmt::format("{:.0f} % of it in ", share * 100);
-  for (std::size_t i = 0; i < busy.size(); ++i) {
-    if (i > 0) text += i + 1 == busy.size() ? " and " : ", ";
-    text += months.at(busy[i]);
-  }
-  return text;
-}
-
 std::string when_read(const MeterAhead& meter, service::Day as_of) {
   if (!meter.last) return "never read";
   const int days = service::days_between(meter.last->day, as_of);
@@ -156,6 +138,23 @@ std::string next_points(const Forecast& forecast) {
 }
 
 }  // namespace
+
+std::string busy_months(const service::Grounds& grounds) {
+  std::vector<std::size_t> busy;
+  double share = 0;
+  for (std::size_t i = 0; i < months.size(); ++i) {
+    if (grounds.months.at(i) < 1.5 / 12) continue;
+    busy.push_back(i);
+    share += grounds.months.at(i);
+  }
+  if (busy.empty() || busy.size() > 5 || share < 0.4) return "spread over the year";
+  std::string text = fmt::format("{:.0f} % of it in ", share * 100);
+  for (std::size_t i = 0; i < busy.size(); ++i) {
+    if (i > 0) text += i + 1 == busy.size() ? " and " : ", ";
+    text += months.at(busy[i]);
+  }
+  return text;
+}
 
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {
   std::string text;

@@ -172,6 +172,7 @@ std::string why_as_json(const DueList& list, const std::vector<Explained>& point
     point["rule"] = explained.rule;
     point["facts"] = explained.facts;
     point["sums"] = explained.sums;
+    point["ahead"] = explained.ahead;
     point["ruling"] = explained.ruling;
     json["points"].push_back(std::move(point));
   }

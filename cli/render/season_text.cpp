@@ -34,8 +34,14 @@ std::string why_now(const SeasonItem& item, double threshold) {
   if (point.put_off) remarks.push_back(words_of(*point.put_off));
   if (!item.covered.empty())
     remarks.push_back(fmt::format("includes {}", service::cleaned(fmt::format("{}", fmt::join(item.covered, ", ")))));
-  if (item.again && *item.again >= threshold)
-    remarks.push_back(fmt::format("comes due again in the season: {}", odds_words(*item.again)));
+  if (item.again && *item.again >= threshold) {
+    // What is hardly used gains nothing by being changed.
+    const bool hardly_helps = item.given_up.value_or(0) > 0.5;
+    remarks.push_back(hardly_helps
+                          ? fmt::format("doing it now hardly helps, for it comes due in the season all the same: {}",
+                                        odds_words(*item.again))
+                          : fmt::format("comes due again in the season: {}", odds_words(*item.again)));
+  }
   return fmt::format("{}", fmt::join(remarks, "; "));
 }
 

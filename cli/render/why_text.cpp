@@ -8,7 +8,7 @@
 namespace cli {
 namespace {
 
-constexpr std::size_t columns = 100;
+constexpr std::size_t columns = 80;
 
 void add(std::string& text, std::string_view head, const std::vector<std::string>& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -30,6 +30,7 @@ std::string why_as_text(const service::DueList& list, const std::vector<Explaine
     add(text, "rule", {explained.rule});
     add(text, "facts", explained.facts);
     add(text, "sums", explained.sums);
+    add(text, "ahead", explained.ahead);
     add(text, "so", {explained.ruling});
     add(text, "note", remarks_of(point));
     std::vector<std::string> gaps;

@@ -8,6 +8,7 @@ from support import exported, insist, run, words
 FLEET = """\
 fleet: Test yard
 time-zone: UTC
+seasons: {harvest: {from: 08-01, to: 09-20}}
 stale-after: 60 days
 parts:
   oil-filter: {what: Oil filter, unit: piece}

@@ -14,6 +14,10 @@ READS = {
     "help": "",
     "check": "",
     "find-out": "",
+    "forecast": "",
+    "season": "harvest",
+    "workload": "",
+    "parts": "",
     "completion": "bash",
 }
 CLOSED = {  # what the shell closes before the command starts

@@ -10,6 +10,7 @@ here = verdicts.root / "tests" / "schemas"
 WRITE = ("reading", "done", "saw", "meter-change", "put-off", "lay-up", "out-of-use", "back", "count", "strike", "undo",
          "import", "merge")
 SCHEMA = {command: "written" for command in WRITE}  # others have one of their own name
+REPLAY = "replay"  # what `forecast --replay` writes is another thing than a forecast
 
 # Commands in their order, each with the status that it ends with (None: any). ID is the fact written last.
 SAMPLE = [
@@ -26,23 +27,40 @@ SAMPLE = [
     ("meter-change combine --last 2190 --first 0", 0), ("history combine --all", 0),
     ("done combine knife --found failed --dry-run", 0), ("export", 0), ("reading tractor-big 229", 65),
     ("reading tractor-bg 229", 64), ("reading tractor-big much", 64), ("why combine oil", 64), ("strike nothing", 64),
+    ("forecast", 0), ("forecast combine --within 6m", 0), ("forecast generator-standby", 0), ("forecast combne", 64),
+    ("forecast --replay", 0), ("forecast combine --replay", 0), ("season harvest", 0), ("season pumping --odds 5%", 0),
+    ("season harvest --odds 100 --machine combine --site wullamere", 0), ("season harvest --year 2027", 0),
+    ("season harvest --as-of 2026-08-15", 0), ("season harvest --year 2020", 64), ("season harvest --year soon", 64),
+    ("season harvest --odds 0%", 64), ("season nothing", 64), ("workload", 0),
+    ("workload --by week --within 8w --site wullamere", 0), ("workload --by day", 64), ("parts", 0),
+    ("parts --within 6m", 0), ("parts --within soon", 64),
     ("check", None), ("backup copy.db", 0), ("merge copy.db", 0), ("backup copy.db", 65), ("import nothing.csv", 66),
     ("import register.csv", 65), ("duee", 64), ("due --fleet nowhere", 66), ("new .", 65),
     ("help", 0), ("help due", 0), ("completion bash", 0), ("completion zsh", 0), ("completion fish", 0),
 ]
+AHEAD = [("forecast", 0), ("forecast --replay", 0), ("season harvest", 0), ("workload", 0),
+         ("workload --by week --within 8w", 0), ("parts", 0), ("parts --within 12m", 0)]
 STATES = [
-    ("new .", 0), ("import facts.jsonl", 0), ("due", 0), ("due --overdue", 0), ("why busy oil", 0),
+    ("new .", 0), *AHEAD, ("import facts.jsonl", 0), ("due", 0), ("due --overdue", 0), ("why busy oil", 0),
     ("why busy wheels", 0), ("due --machine unknown", 0), ("due --machine busy --as-of 2025-12-31", 0),
     ("import from-another-copy.jsonl", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None),
     ("import from-a-spreadsheet.csv", 65), ("import from-a-spreadsheet.csv --skip-bad", 0),
     ("history doubtful --all", 0), ("history sold-long-ago", 0), ("export", 0),
+    *AHEAD, ("season harvest --machine unknown", 0), ("season pumping", 64), ("forecast unknown", 0),
+    ("forecast unread --replay", 0),
 ]
-LATER = [("due", 0), ("due --overdue", 0)]  # as of today, which is before the newest fact
+LATER = [("due", 0), ("due --overdue", 0), *AHEAD]  # as of today, which is before the newest fact
 NOBODY = [
     ("new .", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None), ("history pump", 0),
-    ("export", 0), ("undo", 65),
+    ("export", 0), ("undo", 65), ("forecast", 0), ("forecast --replay", 0), ("season harvest", 64), ("workload", 0),
+    ("parts", 0),
 ]
 STARTED = [("new farm", 0), ("due --fleet farm", 0), ("new .", 65)]
+
+
+def schema_of(command):
+    words = command.split()
+    return REPLAY if "--replay" in words else SCHEMA.get(words[0], words[0])
 
 
 def formats(program):
@@ -108,7 +126,7 @@ class Answers:
         if not values and not errors and name != "export":
             self.complaints.append(f"{what}: not a word")
         for value in values:
-            self.take(what, SCHEMA.get(name, name), value)
+            self.take(what, schema_of(command), value)
             self.commands.add((name, form))
             if name in WRITE:
                 self.newest = value["facts"][-1]["id"] if value["facts"] else self.newest
@@ -169,8 +187,11 @@ def validated(program):
     answers.scene("started", empty, STARTED)
     for command, written in answers.formats.items():
         for form in {"json", "jsonl"} & set(written):
-            if not (verdicts.root / "schemas" / f"{SCHEMA.get(command, command)}.output.schema.json").exists():
+            if not (verdicts.root / "schemas" / f"{schema_of(command)}.output.schema.json").exists():
                 answers.complaints.append(f"`{command}` writes {form}, and no schema says how")
             elif (command, form) not in answers.commands:
                 answers.complaints.append(f"nothing that `{command}` writes as {form} was looked at")
+    for path in sorted((verdicts.root / "schemas").glob("*.output.schema.json")):
+        if path.name.removesuffix(".output.schema.json") not in answers.schemas:
+            answers.complaints.append(f"no answer was held against {path.name}")
     return answers.valid, [*answers.complaints, *answers.words_not_seen(), *answers.loose()]

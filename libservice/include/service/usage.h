@@ -103,6 +103,9 @@ class ReachOdds {
  public:
   virtual ~ReachOdds() = default;
   virtual double by(Day day) const = 0;
+
+  // About where the odds are even, so that whoever searches begins there; any day will do.
+  virtual std::optional<Day> likely() const { return std::nullopt; }
 };
 
 // The first day by which the odds have come to `share`, from one day to another; nothing where they stay below.

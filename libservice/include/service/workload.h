@@ -6,6 +6,7 @@
 // `costs: hour`; what has no price is left out, and said. The program knows no time, price or quantity of its own.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
@@ -31,6 +32,9 @@ struct Takings {
 
 // Of a task as it holds for a machine, or of a check that follows one.
 Takings takings_of(const Machine& machine, const Task& task, const FollowUp* check = nullptr);
+
+// Called before each machine, with how many are done and how many there are.
+using Progress = std::function<void(std::size_t, std::size_t)>;
 
 // --- Workload ----------------------------------------------------------------------------------------------
 
@@ -89,7 +93,8 @@ struct Workload {
 
 // Every machine of the scope until `to`; recurrences included. Whole numbers are added up way by way, so that weeks and
 // months agree.
-Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster);
+Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster,
+                  const Progress& progress = {});
 
 // --- Parts -------------------------------------------------------------------------------------------------
 
@@ -130,7 +135,7 @@ struct PartsList {
 };
 
 // For all machines of the snapshot's scope. Stock is the whole fleet's, so the scope should be too.
-PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster);
+PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress = {});
 
 // --- Season ------------------------------------------------------------------------------------------------
 
@@ -163,8 +168,16 @@ struct SeasonPlan {
   bool under_way = false;           // the season has begun
 };
 
+struct SeasonDays {
+  Day from;
+  Day to;
+};
+
 // The season's year is that of its first day; without one, the season under way or the next. Fails with usage where
 // that season is over on the snapshot's day.
+SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of);
+
+// The list of that season.
 SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::optional<int> year, double threshold,
                        const Forecaster& forecaster);
 

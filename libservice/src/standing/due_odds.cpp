@@ -50,6 +50,15 @@ double DueOdds::by(Day day) const {
   return std::clamp(1 - not_yet, 0.0, 1.0);  // sums of odds may miss 1 by a rounding
 }
 
+std::optional<Day> DueOdds::likely() const {
+  std::optional<Day> likely = cap_;
+  for (const auto& odds : usage_) {
+    const auto own = odds->likely();
+    if (own && (!likely || *own < *likely)) likely = own;
+  }
+  return likely;
+}
+
 DueSpan DueOdds::span() const {
   if (!known()) return {};
   const auto capped = [&](Day day) { return cap_ ? std::min(day, *cap_) : day; };

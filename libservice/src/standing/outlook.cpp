@@ -46,6 +46,7 @@ struct Slot {
   std::vector<LimbRule> now;                                 // the interval under way
   std::vector<LimbRule> every;                               // those after it
   std::vector<std::size_t> serves;                           // slots renewed by a service of this one
+  std::vector<std::size_t> touches;                          // slots whose day may change with it
   std::vector<std::pair<std::size_t, std::size_t>> counted;  // slot and limb (of `every`) that count it as a change
 };
 
@@ -285,6 +286,19 @@ void Outlook::Impl::link() {
       if (slots[other].follow_up == nullptr) note(slots[other].every);
     }
   }
+  for (std::size_t i = 0; i < slots.size(); ++i) {
+    std::vector<std::size_t> touched{i};
+    for (const std::size_t served : slots[i].serves) {
+      touched.push_back(served);
+      for (std::size_t check = served + 1; check < slots.size() && slots[check].follow_up != nullptr; ++check) {
+        touched.push_back(check);
+      }
+    }
+    for (const auto& [other, k] : slots[i].counted) touched.push_back(other);
+    std::sort(touched.begin(), touched.end());
+    touched.erase(std::unique(touched.begin(), touched.end()), touched.end());
+    slots[i].touches = std::move(touched);
+  }
 }
 
 Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& states, const Paths& paths) const {
@@ -414,12 +428,11 @@ std::vector<ComingService> Outlook::Impl::along(const Paths& paths, Day to) cons
     const Day day = due[next];
     services.push_back({next, day, ++states[next].rounds});
     serve(next, day, states, paths);
-    // What a service renews comes due on a later day, however small its interval is.
-    for (std::size_t i = 0; i < slots.size(); ++i) {
-      due[i] = due_of(i, states, paths);
-      const bool renewed =
-          slots[i].follow_up == nullptr ? states[i].fitted == day : states[slots[i].parent].fitted == day;
-      if (renewed && due[i] <= day) due[i] = day + date::days{1};
+    for (const std::size_t touched : slots[next].touches) {
+      due[touched] = due_of(touched, states, paths);
+      // What a service renews comes due on a later day, however small its interval is.
+      const std::size_t parent = slots[touched].follow_up == nullptr ? touched : slots[touched].parent;
+      if (states[parent].fitted == day && due[touched] <= day) due[touched] = day + date::days{1};
     }
   }
   return services;

@@ -27,7 +27,9 @@ class LearntAhead : public UsageAhead {
   // Odds that use since the last reading has come to `left` by a day, with a spread of `spread`.
   double passed(double left, Day day, double spread) const;
   double expected(Day day) const { return level_ * mean_days(day, 0, 0); }
-  double spread_for(double left) const;
+  // The day by which the mean comes to it, or the end.
+  Day expected_day(double left) const;
+  double spread_over(Day day) const { return spread_at(learnt_.spreads, days_between(last_.day, day)); }
   double unserviced_at(double share) const { return kind_->unserviced_at(share); }
   double left_to(Amount level) const {
     return static_cast<double>((level - last_.usage).hundredths) / hundredths / unit_;
@@ -184,16 +186,15 @@ double LearntAhead::level_variance(const Level& level) const {
   return counted / level.shape;
 }
 
-double LearntAhead::spread_for(double left) const {
+Day LearntAhead::expected_day(double left) const {
   Day below = last_.day;
   Day at = end_;
-  if (expected(end_) >= left) {
-    while (days_between(below, at) > 1) {
-      const Day middle = below + date::days{days_between(below, at) / 2};
-      (expected(middle) < left ? below : at) = middle;
-    }
+  if (expected(end_) < left) return end_;
+  while (days_between(below, at) > 1) {
+    const Day middle = below + date::days{days_between(below, at) / 2};
+    (expected(middle) < left ? below : at) = middle;
   }
-  return spread_at(learnt_.spreads, days_between(last_.day, at));
+  return at;
 }
 
 Amount LearntAhead::quantile(Day day, double share) const {
@@ -217,12 +218,15 @@ std::optional<Amount> LearntAhead::on(Day day, Odds odds) const {
 // As read off the record, without regard to services that nobody wrote down.
 class PlainOdds : public ReachOdds {
  public:
-  PlainOdds(const LearntAhead& ahead, double left) : ahead_(ahead), left_(left), spread_(ahead.spread_for(left)) {}
+  PlainOdds(const LearntAhead& ahead, double left)
+      : ahead_(ahead), left_(left), likely_(ahead.expected_day(left)), spread_(ahead.spread_over(likely_)) {}
   double by(Day day) const override { return ahead_.passed(left_, day, spread_); }
+  std::optional<Day> likely() const override { return likely_; }
 
  private:
   const LearntAhead& ahead_;
   double left_;
+  Day likely_;
   double spread_;
 };
 
@@ -247,7 +251,13 @@ class UnservicedOdds : public ReachOdds {
         (ahead.expected(middle) - now < (1 - fresh) * every ? below : to_) = middle;
       }
     }
-    from_ = first_day_with(plain_, 1e-4, ahead.first(), to_).value_or(to_);
+    if (plain_.by(to_) < negligible) {
+      from_ = to_;  // it comes so much later that nothing is to be weighed
+    } else {
+      // Mostly next to nothing could have come before as-of.
+      const bool late = plain_.by(ahead.as_of()) < negligible;
+      from_ = late ? ahead.as_of() : first_day_with(plain_, negligible, ahead.first(), to_).value_or(to_);
+    }
     const int days = days_between(from_, to_);
     step_ = std::max(1, (days + most_steps - 1) / most_steps);
     double mass = 0;
@@ -268,6 +278,8 @@ class UnservicedOdds : public ReachOdds {
     whole_ = mass + (1 - odds) * beyond_;
   }
 
+  std::optional<Day> likely() const override { return plain_.likely(); }
+
   double by(Day day) const override {
     if (whole_ <= 0) return plain_.by(day);
     if (day <= from_) return 0;
@@ -280,7 +292,8 @@ class UnservicedOdds : public ReachOdds {
   }
 
  private:
-  static constexpr int most_steps = 64;
+  static constexpr int most_steps = 24;
+  static constexpr double negligible = 1e-4;
   const LearntAhead& ahead_;
   PlainOdds plain_;
   Day from_{};

@@ -5,10 +5,32 @@
 namespace service {
 
 std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from, Day to) {
-  if (odds.by(from) >= share) return from;
-  if (odds.by(to) < share) return std::nullopt;
-  Day below = from;
+  if (to < from) return std::nullopt;
+  // Out from the likely day in growing steps, then halves: the odds are costly, and mostly turn within a few weeks.
+  const Day guess = std::clamp(odds.likely().value_or(to), from, to);
+  Day below = from - date::days{1};  // the odds were too small then, or nobody asks
   Day at = to;
+  bool reached = false;
+  if (odds.by(guess) >= share) {
+    at = guess;
+    reached = true;
+    for (int step = 8; at > from; step *= 3) {
+      const Day earlier = std::max(from, at - date::days{step});
+      if (odds.by(earlier) < share) {
+        below = earlier;
+        break;
+      }
+      at = earlier;
+    }
+  } else {
+    below = guess;
+    for (int step = 8; below < to && !reached; step *= 3) {
+      const Day later = std::min(to, below + date::days{step});
+      reached = odds.by(later) >= share;
+      (reached ? at : below) = later;
+    }
+  }
+  if (!reached) return std::nullopt;
   while (days_between(below, at) > 1) {
     const Day middle = below + date::days{days_between(below, at) / 2};
     (odds.by(middle) < share ? below : at) = middle;

@@ -28,13 +28,15 @@ std::optional<Day> not_before(std::optional<Day> day, Day earliest) {
 
 }  // namespace
 
-PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster) {
+PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress) {
   PartsList list;
   list.fleet = snapshot.fleet_ptr();
   list.as_of = snapshot.as_of();
   list.to = to;
   std::vector<load::Use> uses;
+  std::size_t seen = 0;
   for (const Machine& machine : snapshot.fleet().machines) {
+    if (progress) progress(seen++, snapshot.fleet().machines.size());
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     const Outlook outlook(snapshot, machine, forecaster);
     for (const std::size_t i : outlook.unknown()) {

@@ -10,29 +10,10 @@
 namespace service {
 namespace {
 
-struct SeasonDays {
-  Day from;
-  Day to;
-};
-
 SeasonDays days_in(const Season& season, int year) {
   const Day from = season.from.in_year(year);
   const Day to = season.to.in_year(year);
   return {from, to < from ? season.to.in_year(year + 1) : to};
-}
-
-SeasonDays days_of(const Season& season, std::optional<int> year, Day as_of) {
-  if (year) {
-    const SeasonDays days = days_in(season, *year);
-    if (days.to >= as_of) return days;
-    throw Failure(Trouble::usage,
-                  {"season-over",
-                   fmt::format("the season `{}` of {} was over on {}", cleaned(season.key), *year, to_text(days.to)),
-                   "leave --year out for the next one"});
-  }
-  int next = static_cast<int>(date::year_month_day{as_of}.year()) - 1;
-  while (days_in(season, next).to < as_of) ++next;
-  return days_in(season, next);
 }
 
 bool reached(const Point& point) {
@@ -155,9 +136,23 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
 
 }  // namespace
 
+SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of) {
+  if (year) {
+    const SeasonDays days = days_in(season, *year);
+    if (days.to >= as_of) return days;
+    throw Failure(Trouble::usage,
+                  {"season-over",
+                   fmt::format("the season `{}` of {} was over on {}", cleaned(season.key), *year, to_text(days.to)),
+                   "leave --year out for the next one"});
+  }
+  int next = static_cast<int>(date::year_month_day{as_of}.year()) - 1;
+  while (days_in(season, next).to < as_of) ++next;
+  return days_in(season, next);
+}
+
 SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::optional<int> year, double threshold,
                        const Forecaster& forecaster) {
-  const SeasonDays days = days_of(season, year, snapshot.as_of());
+  const SeasonDays days = season_days(season, year, snapshot.as_of());
   DueList list = due_list(snapshot, {days.to, days.to}, forecaster);
   SeasonPlan plan;
   plan.fleet = snapshot.fleet_ptr();

@@ -57,7 +57,7 @@ std::vector<WorkloadPart> means(const std::map<std::pair<std::string, std::strin
 
 }  // namespace
 
-Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster) {
+Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster, const Progress& progress) {
   Workload result;
   result.fleet = snapshot.fleet_ptr();
   result.as_of = snapshot.as_of();
@@ -72,7 +72,9 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   std::map<std::pair<std::string, std::string>, std::int64_t> fluids;
   std::set<std::string> no_price;
   const load::Prices prices(snapshot.fleet());
+  std::size_t seen = 0;
   for (const Machine& machine : snapshot.fleet().machines) {
+    if (progress) progress(seen++, snapshot.fleet().machines.size());
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     const Outlook outlook(snapshot, machine, forecaster);
     for (const std::size_t i : outlook.unknown()) {

@@ -1,0 +1,1 @@
+whichever season harvest --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever season pumping --odds 5% --as-of 2026-06-15

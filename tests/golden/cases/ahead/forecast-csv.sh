@@ -1,0 +1,1 @@
+whichever forecast --within 2m --format csv --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever forecast generator-standby --as-of 2026-06-15

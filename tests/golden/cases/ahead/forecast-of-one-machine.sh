@@ -1,0 +1,1 @@
+whichever forecast combine --as-of 2026-06-15

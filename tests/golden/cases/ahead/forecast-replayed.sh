@@ -1,0 +1,1 @@
+whichever forecast --replay --as-of 2026-06-15

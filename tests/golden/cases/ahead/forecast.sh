@@ -1,0 +1,1 @@
+whichever forecast --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever parts --within 1m --format json --as-of 2026-06-15

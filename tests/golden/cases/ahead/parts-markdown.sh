@@ -1,0 +1,1 @@
+whichever parts --format md --as-of 2026-06-15

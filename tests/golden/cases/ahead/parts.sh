@@ -1,0 +1,1 @@
+whichever parts --as-of 2026-06-15

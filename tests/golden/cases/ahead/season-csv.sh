@@ -1,0 +1,1 @@
+whichever season harvest --format csv --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever workload --as-of 2026-06-15
