@@ -153,6 +153,13 @@ service::Day horizon_option(const Arguments& arguments, const std::string& other
   return *day;
 }
 
+service::Day outlook_option(const Arguments& arguments, const std::string& otherwise, service::Day today) {
+  const service::Day to = horizon_option(arguments, otherwise, today);
+  if (to <= service::add_months(today, service::horizon_months)) return to;
+  usage("too-far", fmt::format("`--within {}` is more than five years", *arguments.value("within")),
+        "nothing is said of use beyond five years; write 60m or less");
+}
+
 service::Amount amount_of(const std::string& written, const std::string& what) {
   const auto amount = service::parse_amount(written);
   if (!amount) {

@@ -55,6 +55,8 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day otherwise);
 // --within, or this; the last day inside it.
 service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
+// The same, at most five years ahead.
+service::Day outlook_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
 std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name);
 service::Amount amount_of(const std::string& written, const std::string& what);
 

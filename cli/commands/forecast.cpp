@@ -43,11 +43,15 @@ int replay_past(Context& context, const Session& session, const service::Record&
 int forecast(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  const service::Day to = horizon_option(arguments, "12m", session.today);
+  const service::Day to = outlook_option(arguments, "12m", session.today);
   service::Scope scope = scope_of(arguments, *session.fleet);
   for (const std::string& written : arguments.words) {
     if (!scope.machines) scope.machines.emplace();
     scope.machines->push_back(machine_named(*session.fleet, written).key);
+  }
+  if (arguments.has("replay") && arguments.has("within")) {
+    throw service::Failure(service::Trouble::usage, {"options-clash", "`--replay` and `--within` do not go together",
+                                                     "the past is asked as far as the book answers; leave one out"});
   }
   const auto record = open_record(session.folder, service::Access::read);
   if (arguments.has("replay")) return replay_past(context, session, record, scope);

@@ -13,7 +13,7 @@ namespace cli {
 int parts(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  const service::Day to = horizon_option(arguments, "3m", session.today);
+  const service::Day to = outlook_option(arguments, "3m", session.today);
   const auto record = open_record(session.folder, service::Access::read);
   const auto snapshot = snapshot_of(session, record, {});
   const auto list =

@@ -16,7 +16,7 @@ namespace cli {
 int workload(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  const service::Day to = horizon_option(arguments, "12m", session.today);
+  const service::Day to = outlook_option(arguments, "12m", session.today);
   const std::string by = arguments.value("by").value_or("month");
   if (by != "week" && by != "month") {
     throw service::Failure(service::Trouble::usage,

@@ -42,7 +42,7 @@ std::string forecast_as_csv(const Forecast& forecast) {
 
 std::string replay_as_csv(const service::Replay& replay) {
   std::string text =
-      csv_line({"machine", "kind", "answered", "open", "inside", "loss", "mean-rate-loss", "same-days-loss"});
+      csv_line({"machine", "schedule", "answered", "open", "inside", "loss", "mean-rate-loss", "same-days-loss"});
   const auto row = [&](const std::string& machine, const std::string& kind, const service::ReplayScore& score) {
     const bool any = score.answered > 0;
     text += csv_line({csv_text(machine), csv_text(kind), std::to_string(score.answered), std::to_string(score.open),
@@ -57,7 +57,7 @@ std::string replay_as_csv(const service::Replay& replay) {
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
   std::string text = csv_line({"row", "machine", "task", "position", "odds", "do-by", "p10", "p50", "p90", "gives-up",
-                               "again", "minutes", "people", "takes", "includes"});
+                               "again", "minutes", "people", "takes", "includes", "say"});
   const auto rows = [&](const char* kind, const std::vector<service::SeasonItem>& items) {
     for (const auto& item : items) {
       const auto& span = item.point.due_span;
@@ -66,13 +66,15 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                         day(span.p50), day(span.p90), share(item.given_up), share(item.again),
                         item.takings.time ? std::to_string(item.takings.time->count()) : "",
                         std::to_string(item.takings.people), csv_text(parts_words(item.takings)),
-                        csv_text(fmt::format("{}", fmt::join(item.covered, " ")))});
+                        csv_text(fmt::format("{}", fmt::join(item.covered, " "))), ""});
     }
   };
   const auto note = [&](const char* kind, const std::string& machine, const std::string& task,
                         const std::string& position, const std::string& say) {
-    text += csv_line({kind, csv_text(machine), csv_text(task), csv_text(position), "", "", "", "", "", "", "", "", "",
-                      csv_text(say), ""});
+    std::vector<std::string> cells{kind, csv_text(machine), csv_text(task), csv_text(position)};
+    cells.resize(15);
+    cells.push_back(csv_text(say));
+    text += csv_line(cells);
   };
   rows("beforehand", plan.beforehand);
   rows("can-wait", plan.can_wait);

@@ -46,6 +46,7 @@ Json meter_as_json(const service::MeterAhead& meter) {
   Json months = Json::array();
   for (const double share : grounds.months) months.push_back(rounded(share, 10'000));
   json["learnt"] = {{"per_year", rounded(grounds.per_year, 10)},
+                    {"so_far", rounded(grounds.so_far, 10)},
                     {"months", std::move(months)},
                     {"years", rounded(grounds.years, 100)},
                     {"stretches", grounds.stretches},
@@ -86,9 +87,9 @@ Json takings_as_json(const service::Takings& takings) {
 
 Json item_as_json(const SeasonItem& item) {
   Json json = place_of(item.point);
-  json["standing"] = service::to_text(item.point.standing);
+  json["standing"] = service::to_text(item.standing);
   json["by_estimate"] = item.point.by_estimate;
-  json["safety"] = item.point.task->safety;
+  json["safety"] = item.safety;
   json["odds"] = rounded(item.odds, 10'000);
   json["do_by"] = to_text(item.do_by);
   json["due_span"] = span_as_json(item.point.due_span);
@@ -167,13 +168,13 @@ std::string replay_as_json(const service::Replay& replay, service::Day as_of) {
   for (const auto day : replay.days) json["days"].push_back(to_text(day));
   json["machines"] = Json::array();
   for (const auto& row : replay.machines) {
-    Json one{{"machine", row.machine->key}, {"kind", row.kind}};
+    Json one{{"machine", row.machine->key}, {"schedule", row.kind}};
     one.update(score_as_json(row.score));
     json["machines"].push_back(std::move(one));
   }
   json["kinds"] = Json::array();
   for (const auto& row : replay.kinds) {
-    Json one{{"kind", row.kind}};
+    Json one{{"schedule", row.kind}};
     one.update(score_as_json(row.score));
     json["kinds"].push_back(std::move(one));
   }
@@ -182,9 +183,16 @@ std::string replay_as_json(const service::Replay& replay, service::Day as_of) {
 }
 
 std::string season_as_json(const service::SeasonPlan& plan) {
-  Json json{{"fleet", plan.fleet->name},  {"season", plan.season->key}, {"as_of", to_text(plan.as_of)},
-            {"from", to_text(plan.from)}, {"to", to_text(plan.to)},     {"threshold", rounded(plan.threshold, 10'000)},
-            {"cautions", base_cautions()}};
+  Json json{{"fleet", plan.fleet->name},   {"season", plan.season->key}, {"as_of", to_text(plan.as_of)},
+            {"from", to_text(plan.from)},  {"to", to_text(plan.to)},     {"threshold", rounded(plan.threshold, 10'000)},
+            {"under_way", plan.under_way}, {"cautions", base_cautions()}};
+  json["not_in_use"] = Json::array();
+  for (const auto& use : plan.not_in_use) {
+    const bool out = use.state.kind == service::UseKind::out_of_use;
+    json["not_in_use"].push_back({{"machine", use.machine->key},
+                                  {"state", out ? "out-of-use" : "laid-up"},
+                                  {"until", day_or_null(use.state.until)}});
+  }
   for (const auto& [name, items] : {std::pair{"beforehand", &plan.beforehand}, std::pair{"can_wait", &plan.can_wait}}) {
     json[name] = Json::array();
     for (const SeasonItem& item : *items) json[name].push_back(item_as_json(item));
@@ -235,7 +243,7 @@ std::string workload_as_json(const service::Workload& load) {
                                 {"services", rounded(machine.services, 1000)}});
   }
   json["unknown"] = unknown_as_json(load.unknown);
-  json["standing"] = keys_of(load.standing);
+  json["stands"] = keys_of(load.standing);
   json["no_time"] = unknown_as_json(load.no_time);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
@@ -250,7 +258,7 @@ std::string parts_as_json(const service::PartsList& list) {
             {"parts", Json::array()}};
   for (const PartNeed& need : list.needs) json["parts"].push_back(need_as_json(need));
   json["unknown"] = unknown_as_json(list.unknown);
-  json["standing"] = keys_of(list.standing);
+  json["stands"] = keys_of(list.standing);
   return dumped(json);
 }
 

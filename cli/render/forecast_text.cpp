@@ -40,8 +40,19 @@ std::string span_words(const UsageSpan& span, const std::string& unit) {
 std::string when_read(const MeterAhead& meter, service::Day as_of) {
   if (!meter.last) return "never read";
   const int days = service::days_between(meter.last->day, as_of);
-  if (days == 0) return "read today";
-  return fmt::format("read {}, {} ago", to_text(meter.last->day), service::counted(days, "day", "days"));
+  const bool only_start = meter.grounds && meter.grounds->stretches == 0;
+  const char* const what = only_start ? "known since" : "read";
+  if (days == 0) return fmt::format("{} today", what);
+  return fmt::format("{} {}, {} ago", what, to_text(meter.last->day), service::counted(days, "day", "days"));
+}
+
+// Lately so much more or less than ever before that somebody should look at the last reading.
+std::string odd_rate(const service::Grounds& grounds, const std::string& unit) {
+  if (grounds.stretches < 4 || grounds.so_far <= 0) return "";
+  const double times = grounds.per_year / grounds.so_far;
+  if (times < 1.8 && times > 0.4) return "";
+  return fmt::format("lately {} than the {:.0f} {} a year so far: is the last reading right?",
+                     times > 1 ? "much more" : "much less", grounds.so_far, unit);
 }
 
 const UsageSpan* nearest_to(const MeterAhead& meter, service::Day day) {
@@ -56,6 +67,7 @@ std::string line_a_meter(const Forecast& forecast) {
   const service::Day as_of = forecast.list.as_of;
   std::vector<Row> rows{{"", "", "today", "in a month", "in three months", "in a mean year"}};
   std::string nothing;
+  std::string look_at;
   for (const MeterAhead& meter : forecast.meters) {
     const std::string unit = service::cleaned(meter.meter->unit);
     if (!meter.expected) {
@@ -64,19 +76,22 @@ std::string line_a_meter(const Forecast& forecast) {
                       meter.last ? "one value, and neither its owner nor its kind says more" : "nobody ever read it");
       continue;
     }
-    const auto more = [&](int ahead_months) -> std::string {
-      const UsageSpan* span = nearest_to(meter, service::add_months(as_of, ahead_months));
-      if (span == nullptr || span->day < service::add_months(as_of, ahead_months)) return "";
-      const Amount now = meter.now->p50;
-      return fmt::format("+{} ({} to {})", about(span->p50 - now, unit),
-                         whole_units(std::max(Amount{}, span->p10 - now)),
-                         whole_units(std::max(Amount{}, span->p90 - now)));
+    const auto then = [&](int ahead_months) -> std::string {
+      const service::Day day = service::add_months(as_of, ahead_months);
+      const UsageSpan* span = nearest_to(meter, day);
+      return span == nullptr || span->day < day ? "" : span_words(*span, unit);
     };
-    rows.push_back({name_of(meter), when_read(meter, as_of), span_words(*meter.now, unit), more(1), more(3),
+    rows.push_back({name_of(meter), when_read(meter, as_of), span_words(*meter.now, unit), then(1), then(3),
                     meter.grounds ? fmt::format("{:.0f} {}", meter.grounds->per_year, unit) : ""});
+    if (const std::string odd = meter.grounds ? odd_rate(*meter.grounds, unit) : ""; !odd.empty()) {
+      look_at += fmt::format("  {}: {}\n", name_of(meter), odd);
+    }
   }
   std::string text = rows.size() > 1 ? table(rows) : "";
-  if (!nothing.empty()) text += "\nNot known\n" + nothing;
+  if (rows.size() > 1)
+    text += "\nIn brackets: eight cases of ten lie within. One machine closely: whichever forecast MACHINE\n";
+  if (!look_at.empty()) text += "\nLook again\n" + look_at;
+  if (!nothing.empty()) text += (text.empty() ? "Not known\n" : "\nNot known\n") + nothing;
   return text;
 }
 
@@ -88,11 +103,14 @@ std::string closely(const MeterAhead& meter, const Look& look) {
     text += fmt::format("  last known  {} on {}\n", with_unit(meter.last->usage, unit), to_text(meter.last->day));
   }
   if (!meter.expected) {
-    return text + (meter.last
-                       ? "  One value alone, and neither its owner nor its kind says how it is used: nothing is said "
-                         "of its use ahead.\n"
-                       : "  Nobody ever read it, so nothing is said of its use. Read the meter: whichever reading "
-                         "MACHINE VALUE\n");
+    if (!meter.last) {
+      return text +
+             fmt::format(
+                 "  Nobody ever read it, so nothing is said of its use. Read the meter: whichever reading {} VALUE\n",
+                 service::cleaned(meter.machine->key));
+    }
+    return text +
+           "  One value alone, and neither its owner nor its kind says how it is used: nothing is said of its use.\n";
   }
   text += fmt::format("  today       {}\n", span_words(*meter.now, unit));
   if (meter.grounds) {
@@ -101,38 +119,55 @@ std::string closely(const MeterAhead& meter, const Look& look) {
                 fmt::format("{:.0f} {} in a mean year, {}", meter.grounds->per_year, unit, busy_months(*meter.grounds)),
                 columns, 14);
     text += wrapped("  learnt      ", words_of(*meter.grounds, unit), columns, 14);
+    const std::string odd = odd_rate(*meter.grounds, unit);
+    if (!odd.empty()) text += wrapped("  look again  ", odd, columns, 14);
   }
   double most = 0;
-  for (const UsageSpan& span : meter.ahead) most = std::max(most, units(span.p90 - meter.now->p50));
-  text += fmt::format("\n  use from today on, at even odds and in eight cases of ten\n");
+  const double from = units(meter.now->p10);
+  for (const UsageSpan& span : meter.ahead) most = std::max(most, units(span.p90) - from);
+  text += "\n  use of its life by a day, at even odds and in eight cases of ten; the bars begin at today's low end\n";
   std::vector<Row> rows;
   for (const UsageSpan& span : meter.ahead) {
-    const Band band{units(span.p10 - meter.now->p50), units(span.p50 - meter.now->p50),
-                    units(span.p90 - meter.now->p50)};
-    rows.push_back({"by " + to_text(span.day), fmt::format("+{:.0f} {}", std::max(0.0, band.middle), unit),
-                    fmt::format("{:.0f} to {:.0f}", std::max(0.0, band.low), std::max(0.0, band.high)),
+    const Band band{units(span.p10) - from, units(span.p50) - from, units(span.p90) - from};
+    rows.push_back({"by " + to_text(span.day), about(span.p50, unit),
+                    fmt::format("{} to {}", whole_units(span.p10), whole_units(span.p90)),
                     band_bar(look, band, most, 40)});
   }
   return text + table(rows, "  ");
 }
 
+// A usage limb of which nothing can be said may come sooner than the day that is certain.
+bool may_be_sooner(const Point& point) {
+  return std::any_of(point.limbs.begin(), point.limbs.end(), [](const service::LimbStanding& limb) {
+    return limb.kind == service::LimbKind::usage && !limb.due_on;
+  });
+}
+
 std::string next_points(const Forecast& forecast) {
   std::vector<const Point*> points;
   for (const Point& point : forecast.list.points) {
-    if (point.due_on && *point.due_on <= forecast.to) points.push_back(&point);
+    if (point.due_span.p50 && *point.due_span.p50 <= forecast.to) points.push_back(&point);
   }
   std::stable_sort(points.begin(), points.end(),
-                   [](const Point* a, const Point* b) { return *a->due_on < *b->due_on; });
+                   [](const Point* a, const Point* b) { return *a->due_span.p50 < *b->due_span.p50; });
   std::vector<Row> rows;
   for (const Point* point : points) {
-    const bool reached = point->standing == service::Standing::overdue || point->standing == service::Standing::due;
+    const bool reached = point->standing == service::Standing::overdue ||
+                         (point->standing == service::Standing::due && !point->by_estimate);
     const auto& [p10, p50, p90] = point->due_span;
+    std::string span = "for certain";
+    if (reached) {
+      span = when(*point, forecast.list.as_of);
+    } else if (!p90) {
+      span = to_text(*p10) + " to beyond five years";
+    } else if (*p10 != *p90) {
+      span = fmt::format("{} to {}", to_text(*p10), to_text(*p90));
+    } else if (may_be_sooner(*point)) {
+      span = "at the latest; by use nothing can be said";
+    }
+    if (point->by_estimate) span += ", due by estimate: read the meter";
     rows.push_back({service::cleaned(point->machine->key), task_of(*point),
-                    reached ? words_of(point->standing) : to_text(*point->due_on),
-                    reached                      ? when(*point, forecast.list.as_of)
-                    : p10 && p90 && *p10 != *p90 ? fmt::format("{} to {}", to_text(*p10), to_text(*p90))
-                    : p10 && !p90                ? fmt::format("{} to beyond five years", to_text(*p10))
-                                                 : "for certain"});
+                    reached ? words_of(point->standing) : to_text(*p50), span});
   }
   return rows.empty() ? "  Nothing comes due by then.\n" : table(rows, "  ");
 }
@@ -159,7 +194,7 @@ std::string busy_months(const service::Grounds& grounds) {
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {
   std::string text;
   if (grounds.stretches == 0) {
-    text = "no two readings to learn from";
+    text = "from no readings of its own";
   } else {
     text = fmt::format("from {:.1f} years of readings", grounds.years);
   }
@@ -183,11 +218,10 @@ std::string forecast_as_text(const Forecast& forecast, const Look& look) {
   if (forecast.meters.empty()) text += "\nNo machine here has a meter, so no use is to be expected.\n";
   if (forecast.closely) {
     for (const MeterAhead& meter : forecast.meters) text += closely(meter, look);
-    text +=
-        '\n' + heading(look, "Due next, at even odds; sooner or later in one case of ten each") + next_points(forecast);
+    text += '\n' + heading(look, "Due next, at even odds; in one case of ten sooner than the span, in one later") +
+            next_points(forecast);
   } else if (!forecast.meters.empty()) {
     text += '\n' + line_a_meter(forecast);
-    text += "\nIn brackets: eight cases of ten lie within. One machine closely: whichever forecast MACHINE\n";
   }
   return text;
 }

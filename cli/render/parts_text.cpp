@@ -34,7 +34,9 @@ std::string in_stock(const PartNeed& need) {
 std::string order_words(const PartNeed& need, service::Day as_of) {
   const auto by = need.order_by ? need.order_by : need.short_on;
   if (!by) return "";
-  if (*by <= as_of) return "today";
+  if (*by < as_of)
+    return fmt::format("today, late by {}", service::counted(service::days_between(*by, as_of), "day", "days"));
+  if (*by == as_of) return "today";
   return to_text(*by);
 }
 
@@ -139,10 +141,10 @@ std::string parts_as_markdown(const PartsList& list) {
                       markdown_cell(what_of(*need)), markdown_cell(money_words(*need, *list.fleet)));
     }
   }
+  if (!list.unknown.empty() || !list.standing.empty()) text += '\n';
   for (const auto& [machine, point] : list.unknown) {
-    text += fmt::format("{}- not known when **{}** of **{}** comes due\n",
-                        &machine == &list.unknown.front().first ? "\n" : "", markdown_cell(point),
-                        markdown_cell(machine->key));
+    text +=
+        fmt::format("- not known when **{}** of **{}** comes due\n", markdown_cell(point), markdown_cell(machine->key));
   }
   for (const service::Machine* machine : list.standing) {
     text += fmt::format("- **{}** stands, and nobody said until when\n", markdown_cell(machine->key));

@@ -24,35 +24,55 @@ std::string share_words(const std::optional<double>& share) {
   return share ? fmt::format("{:.0f} %", *share * 100) : "not known";
 }
 
-std::string why_now(const SeasonItem& item, double threshold) {
+std::string why_now(const SeasonPlan& plan, const SeasonItem& item) {
   std::vector<std::string> remarks;
   const Point& point = item.point;
-  if (point.standing == service::Standing::overdue) remarks.emplace_back("overdue");
-  if (point.standing == service::Standing::due)
+  const auto use = std::find_if(plan.not_in_use.begin(), plan.not_in_use.end(),
+                                [&](const service::MachineUse& each) { return each.machine == point.machine; });
+  if (use != plan.not_in_use.end()) {
+    remarks.emplace_back(use->state.kind == service::UseKind::out_of_use ? "out of use: do not run"
+                                                                         : "laid up: before it goes back to work");
+  }
+  if (item.standing == service::Standing::overdue) remarks.emplace_back("overdue");
+  if (item.standing == service::Standing::due) {
     remarks.emplace_back(point.by_estimate ? "due by estimate: read the meter" : "due");
-  if (point.task->safety) remarks.emplace_back("safety");
-  if (point.put_off) remarks.push_back(words_of(*point.put_off));
-  if (!item.covered.empty())
-    remarks.push_back(fmt::format("includes {}", service::cleaned(fmt::format("{}", fmt::join(item.covered, ", ")))));
-  if (item.again && *item.again >= threshold) {
+  }
+  if (item.safety) remarks.emplace_back("safety");
+  if (point.task->competent_person) remarks.emplace_back("by a competent person");
+  if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
+  if (!item.covered.empty()) {
+    remarks.push_back("includes " + service::cleaned(fmt::format("{}", fmt::join(item.covered, ", "))));
+  }
+  if (item.again && *item.again >= plan.threshold) {
     // What is hardly used gains nothing by being changed.
     const bool hardly_helps = item.given_up.value_or(0) > 0.5;
-    remarks.push_back(hardly_helps
-                          ? fmt::format("doing it now hardly helps, for it comes due in the season all the same: {}",
-                                        odds_words(*item.again))
-                          : fmt::format("comes due again in the season: {}", odds_words(*item.again)));
+    remarks.push_back(fmt::format("{}: {}",
+                                  hardly_helps
+                                      ? "doing it now hardly helps, for it comes due before the end all the same"
+                                      : "comes due again before the end",
+                                  odds_words(*item.again)));
+  }
+  if (!point.task->cautions.empty() && point.follow_up == nullptr) {
+    remarks.push_back("mind: " + service::cleaned(fmt::format("{}", fmt::join(point.task->cautions, ", "))));
   }
   return fmt::format("{}", fmt::join(remarks, "; "));
 }
 
+// What is due is due; odds are for what is not.
+std::string odds_of(const SeasonItem& item) {
+  if (item.point.standing == service::Standing::overdue) return "overdue";
+  if (item.point.standing == service::Standing::due && !item.point.by_estimate) return "due";
+  return odds_words(item.odds);
+}
+
 std::string rows_of(const SeasonPlan& plan, const std::vector<SeasonItem>& items, const Look& look) {
-  std::vector<Row> rows{{"do by", "machine", "task", "odds", "gives up", "takes", "parts"}};
+  std::vector<Row> rows{{"do by", "machine", "task", "odds", "gives up today", "takes", "parts"}};
   std::vector<std::string> remarks{""};
   for (const SeasonItem& item : items) {
-    rows.push_back({to_text(item.do_by), service::cleaned(item.point.machine->key), task_of(item.point),
-                    odds_words(item.odds), share_words(item.given_up), time_words(item.takings), ""});
+    rows.push_back({to_text(item.do_by), service::cleaned(item.point.machine->key), task_of(item.point), odds_of(item),
+                    share_words(item.given_up), time_words(item.takings), ""});
     std::string below = parts_words(item.takings);
-    const std::string remark = why_now(item, plan.threshold);
+    const std::string remark = why_now(plan, item);
     if (!remark.empty()) below += (below.empty() ? "" : " · ") + remark;
     remarks.push_back(below);
     rows.back().pop_back();
@@ -125,7 +145,7 @@ std::string season_in_a_line(const SeasonPlan& plan) {
   }
   std::string text = hours_words(static_cast<double>(plan.labour_minutes) / 60) + " of work";
   if (plan.without_time > 0)
-    text += fmt::format(" (and {} that says no time)", service::counted(plan.without_time, "task", "tasks"));
+    text += fmt::format(" (and {} no time)", service::counted(plan.without_time, "task that says", "tasks that say"));
   if (pieces > 0) text += fmt::format(" and {}", service::counted(pieces, "part", "parts"));
   text +=
       plan.under_way ? fmt::format(" today, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
@@ -157,18 +177,18 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   if (!out.empty()) text += '\n' + heading(look, "Not in use") + said_rows(out, look);
   if (!plan.beforehand.empty()) {
     text += '\n' +
-            heading(look,
-                    fmt::format("Do beforehand: {}", service::counted(static_cast<std::int64_t>(plan.beforehand.size()),
-                                                                      "point", "points"))) +
+            heading(look, fmt::format(
+                              "{}: {}", plan.under_way ? "Do now" : "Do beforehand",
+                              service::counted(static_cast<std::int64_t>(plan.beforehand.size()), "point", "points"))) +
             rows_of(plan, plan.beforehand, look);
   }
   if (!plan.can_wait.empty())
-    text += '\n' + heading(look, "Can wait, with these odds of coming due in the season") + waiting(plan);
+    text += '\n' + heading(look, "Can wait, with the odds that they come due before it ends") + waiting(plan);
   if (!plan.unknown.empty() || !plan.gaps.empty()) {
     text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + unknown_rows(plan, look);
   }
   if (plan.not_before > 0) {
-    text += fmt::format("\n{} {} due before the season's end in less than one case of a hundred.\n",
+    text += fmt::format("\n{} hardly {} due before the season's end: in less than one case of a hundred each.\n",
                         service::counted(plan.not_before, "other point", "other points"),
                         plan.not_before == 1 ? "comes" : "come");
   }

@@ -11,7 +11,10 @@ namespace cli {
 using service::cleaned;
 using service::to_text;
 
-std::string hours_words(double hours) { return fmt::format("{:.1f} h", hours); }
+std::string hours_words(double hours) {
+  if (hours > 0 && hours < 0.95) return fmt::format("{:.0f} min", hours * 60);
+  return fmt::format("{:.1f} h", hours);
+}
 
 std::string quantity(service::Amount amount, const std::string& unit) {
   const std::string number = to_text(amount);

@@ -66,7 +66,8 @@ std::string workload_as_text(const Workload& load, const Look& look) {
                                 load.ways),
                     columns, 0);
   }
-  if (!load.parts.empty()) text += '\n' + wrapped("parts   ", parts_of(load.parts), columns, 8);
+  if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
+  if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts), columns, 8);
   if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids), columns, 8);
   text += left_out(load.unknown, load.standing);
   std::vector<std::string> missing;

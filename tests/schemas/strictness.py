@@ -9,7 +9,6 @@ OPTIONAL = {"meter", "at", "task", "position", "name", "value", "unit", "until",
 
 # Texts that are one of some words, each with its own meaning, wherever they stand. Of moves `before` and `after` too.
 WORDS = {"kind", "standing", "ruled_by", "basis", "state", "heading", "found", "severity", "before", "after"}
-ANY_WORD = {("replay", "kind")}  # but there it is the kind of a machine: its schedule
 
 # Maps whose keys are names out of the files of a fleet: any may stand there, or not.
 BY_NAME = {("takes", "parts"), ("takes", "fluids")}
@@ -54,9 +53,10 @@ def complaints(name, schema, answer):
         by_name = path[-2:] in BY_NAME
         for key, part in at(answer, path).items():
             where = f"{name}: {'/'.join(map(str, (*path, key)))}"
-            if key not in optional and not by_name and not schema.refuses(changed(answer, path, lambda one: one.pop(key))):
+            needed = key not in optional and not by_name
+            if needed and not schema.refuses(changed(answer, path, lambda one: one.pop(key))):
                 yield f"{where} may be left out, says the schema, and is always there"
-            if key in WORDS and isinstance(part, str) and (name, key) not in ANY_WORD:
+            if key in WORDS and isinstance(part, str):
                 if not schema.refuses(changed(answer, path, lambda one: one.update({key: "nonsense"}))):
                     yield f"{where} may be any word, says the schema"
             if not schema.refuses(changed(answer, path, lambda one: one.update({key: {"of": "another type"}}))):

@@ -134,6 +134,7 @@ struct Grounds {
   bool expected = false;  // the owner says how much a year
   bool expected_seasons = false;
   double per_year = 0;            // use of a mean year from now, in the meter's unit
+  double so_far = 0;              // of a mean year so far; 0 where nothing was read
   std::array<double, 12> months;  // its shares by month; they add up to 1
   double lump = 0;                // use comes in lumps of about so much, in the meter's unit
   double idle = 0;                // odds that the machine stands idle now

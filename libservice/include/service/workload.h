@@ -141,11 +141,13 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
 
 struct SeasonItem {
   Point point;
-  double odds = 0;                   // of coming due before the season's end
-  Day do_by;                         // its early end, or the day before the season where that is sooner
-  std::optional<double> given_up;    // share of its life that is left when it is done today
-  std::optional<double> again;       // odds that it comes due again in the season, done today
-  std::vector<std::string> covered;  // points of the list that this one includes
+  double odds = 0;                      // of coming due before the season's end
+  Day do_by;                            // its early end, or the day before the season where that is sooner
+  std::optional<double> given_up;       // share of its life that is left when it is done today
+  std::optional<double> again;          // odds that it comes due again in the season, done today
+  std::vector<std::string> covered;     // points of the list that this one includes
+  bool safety = false;                  // it, or one that it includes, is a safety task
+  Standing standing = Standing::later;  // the worst of it and of those that it includes
   Takings takings;
 };
 

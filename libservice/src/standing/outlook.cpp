@@ -452,9 +452,11 @@ bool Outlook::stands() const { return impl_->stands; }
 std::vector<ComingService> Outlook::draw(std::uint64_t way, Day to) const {
   std::mt19937_64 seasons(way * 2'654'435'761U + 1);
   const double season = std::uniform_real_distribution<double>(0, 1)(seasons);
-  std::mt19937_64 random(number_of(impl_->view.machine.key) ^ (way * 0x9E3779B97F4A7C15U));
   Paths paths;
   for (const Meter& meter : impl_->view.machine.meters) {
+    // A stream for each meter, so that how far one is drawn does not change another.
+    const std::uint64_t name = number_of(impl_->view.machine.key) * 31 + number_of(meter.name);
+    std::mt19937_64 random(name ^ (way * 0x9E3779B97F4A7C15U));
     paths.push_back(impl_->view.ahead.find(meter.name)
                         ->second->draw(random, season, std::max(1, days_between(impl_->view.as_of, to))));
   }

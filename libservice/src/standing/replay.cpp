@@ -8,7 +8,8 @@ namespace service {
 namespace {
 
 constexpr int far_days = 548;
-constexpr int between = 61;  // days from one asked day to the next
+constexpr int far_apart = 62;  // days between readings beyond which a crossing is not known well enough
+constexpr int between = 61;    // days from one asked day to the next
 constexpr std::size_t most = 24;
 
 double pinball(double said, double truth, double share) {
@@ -49,7 +50,8 @@ std::vector<Day> days_to_ask(const Snapshot& now) {
     if (!now.scope().holds(machine.key)) continue;
     for (const auto& [name, history] : meter_histories(now, machine)) {
       if (!history.read()) continue;
-      const Day begin = history.knots().front().day;
+      if (history.knots().size() < 2) continue;
+      const Day begin = history.knots()[1].day;  // the first is the day it came
       const Day end = history.knots().back().day;
       first = first ? std::min(*first, begin) : begin;
       last = last ? std::max(*last, end) : end;
@@ -68,7 +70,14 @@ std::vector<Day> days_to_ask(const Snapshot& now) {
 // The day on which a level was reached, as the whole book has it; nothing where it does not say yet.
 std::optional<double> truth_of(const MeterHistory& history, Amount level, Day asked) {
   if (history.empty()) return std::nullopt;
-  if (history.knots().back().usage >= level) return days_to(history.first_day_at(level), asked);
+  const auto& knots = history.knots();
+  if (knots.back().usage >= level) {
+    const auto reached = std::lower_bound(knots.begin(), knots.end(), level,
+                                          [](const Knot& knot, Amount wanted) { return knot.usage < wanted; });
+    // Between readings far apart the day is a guess on a straight line, and would favour the rule that draws one.
+    if (reached == knots.begin() || days_between((reached - 1)->day, reached->day) > far_apart) return std::nullopt;
+    return days_to(history.first_day_at(level), asked);
+  }
   if (days_between(asked, history.knots().back().day) >= far_days) return far_days;
   return std::nullopt;
 }

@@ -144,6 +144,7 @@ void LearntAhead::tell_grounds() {
   grounds_.expected = learnt_.expected;
   grounds_.expected_seasons = learnt_.expected_seasons;
   grounds_.per_year = level_ * year_days * unit_;
+  if (learnt_.mean_days > 0) grounds_.so_far = learnt_.used / learnt_.mean_days * year_days * unit_;
   grounds_.lump = learnt_.spreads[0] * unit_;
   grounds_.idle = learnt_.levels.idle;
   grounds_.last = last_;
@@ -262,46 +263,46 @@ class UnservicedOdds : public ReachOdds {
     step_ = std::max(1, (days + most_steps - 1) / most_steps);
     double mass = 0;
     double odds = plain_.by(from_);
-    masses_.push_back(mass);
     for (Day day = from_; day < to_;) {
       const Day next = std::min(day + date::days{step_}, to_);
       const double later = plain_.by(next);
       const Day middle = day + date::days{days_between(day, next) / 2};
-      const double share = 1 - (ahead.expected(middle) - now) / every;
-      mass += (later - odds) * ahead.unserviced_at(share);
-      masses_.push_back(mass);
+      const double weight = ahead.unserviced_at(1 - (ahead.expected(middle) - now) / every);
+      steps_.push_back({mass, odds, weight});
+      mass += (later - odds) * weight;
       odds = later;
       day = next;
     }
-    at_end_ = odds;
-    beyond_ = ahead.unserviced_at(1 - (ahead.expected(to_) - now) / every);
-    whole_ = mass + (1 - odds) * beyond_;
+    steps_.push_back({mass, odds, ahead.unserviced_at(1 - (ahead.expected(to_) - now) / every)});
+    whole_ = mass + (1 - odds) * steps_.back().weight;
   }
 
   std::optional<Day> likely() const override { return plain_.likely(); }
 
   double by(Day day) const override {
     if (whole_ <= 0) return plain_.by(day);
-    if (day <= from_) return 0;
-    if (day >= to_) return (masses_.back() + (plain_.by(day) - at_end_) * beyond_) / whole_;
-    const int days = days_between(from_, day);
-    const auto i = static_cast<std::size_t>(days / step_);
-    const int wide = std::min(step_, days_between(from_, to_) - static_cast<int>(i) * step_);
-    const double part = static_cast<double>(days % step_) / wide;
-    return (masses_[i] + part * (masses_[i + 1] - masses_[i])) / whole_;
+    if (day < from_) return 0;
+    const auto i = std::min(steps_.size() - 1, static_cast<std::size_t>(days_between(from_, day) / step_));
+    return (steps_[i].mass + (plain_.by(day) - steps_[i].odds) * steps_[i].weight) / whole_;
   }
 
  private:
-  static constexpr int most_steps = 24;
+  static constexpr int most_steps = 16;
   static constexpr double negligible = 1e-4;
+
+  // From a day on: what was weighed before it, the plain odds by then, and the weight of the days up to the next.
+  struct Step {
+    double mass;
+    double odds;
+    double weight;
+  };
+
   const LearntAhead& ahead_;
   PlainOdds plain_;
   Day from_{};
   Day to_{};
   int step_ = 1;
-  std::vector<double> masses_;
-  double at_end_ = 0;
-  double beyond_ = 1;
+  std::vector<Step> steps_;
   double whole_ = 1;
 };
 
@@ -332,7 +333,8 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, doub
       constants.profile_doubt * std::exp(-learnt_.known_years) + level_variance(level) +
       std::max(0.0, learnt_.spreads[2] - learnt_.spreads[0]) / (year_days * std::max(level.mean(), 1e-9));
   const double times = std::gamma_distribution<double>(1 / doubt, doubt)(random);
-  const double scale = learnt_.spreads[0];
+  // Where long stretches stray less than short ones, lumps make up for each other; the middle serves both.
+  const double scale = std::min(learnt_.spreads[0], std::sqrt(learnt_.spreads[0] * learnt_.spreads[2]));
   double use = 0;
   double before = 0;
   std::vector<Amount> usage;

@@ -113,6 +113,7 @@ Kind::Kind(std::vector<Trace> traces, Lateness lateness, bool services_are_recor
     learnt.own_years = member.years;
     learnt.known_years = own_years + (all_years - own_years) / 2;
     learnt.used = member.use;
+    learnt.mean_days = total_worth(member.trace.stretches, learnt.profile);
     learnt.stretches = static_cast<int>(member.trace.stretches.size());
     learnt.others = static_cast<int>(used_machines_) - (member.use > 0 ? 1 : 0);
     learnt.expected_seasons = member.trace.expected_shape.has_value();

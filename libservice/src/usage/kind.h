@@ -34,6 +34,7 @@ struct Learnt {
   double own_years = 0;
   double predicted_use = 0;  // over the year-long stretches that the spread was measured on
   double used = 0;
+  double mean_days = 0;  // that all stretches are worth
   int stretches = 0;
   int others = 0;         // machines of the kind that taught something
   bool expected = false;  // the owner says how much a year

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "service/usage.h"
 
 namespace service {
@@ -30,7 +32,14 @@ std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector
       one.now = span_on(*ahead, snapshot.as_of());
       one.expected = one.now.has_value();
       for (const Day day : days) {
-        if (const auto span = span_on(*ahead, day)) one.ahead.push_back(*span);
+        auto span = span_on(*ahead, day);
+        if (!span) continue;
+        // Each day has a spread of its own; what was reached stays reached.
+        const UsageSpan& before = one.ahead.empty() ? *one.now : one.ahead.back();
+        span->p10 = std::max(span->p10, before.p10);
+        span->p50 = std::max(span->p50, before.p50);
+        span->p90 = std::max(span->p90, before.p90);
+        one.ahead.push_back(*span);
       }
       if (ahead->grounds() != nullptr) one.grounds = *ahead->grounds();
       all.push_back(std::move(one));

@@ -102,6 +102,11 @@ bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& par
   if (&whole == &part || whole.point.machine != part.point.machine) return false;
   if (whole.point.follow_up != nullptr || part.point.follow_up != nullptr) return false;
   if (whole.point.task == part.point.task) return false;
+  // What is due today does not draw in a big service that has half its life before it.
+  const auto due = [](const SeasonItem& item) {
+    return item.standing == Standing::overdue || item.standing == Standing::due;
+  };
+  if (due(part) && !due(whole) && whole.given_up.value_or(0) > 0.5) return false;
   if (!whole.point.position.empty() && !part.point.position.empty() && whole.point.position != part.point.position) {
     return false;
   }
@@ -111,6 +116,11 @@ bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& par
 
 std::string name_of(const Point& point) {
   return point.position.empty() ? point.name : point.name + '@' + point.position;
+}
+
+Standing worse(Standing a, Standing b) {
+  const auto rank = [](Standing standing) { return standing == Standing::no_record ? 5 : static_cast<int>(standing); };
+  return rank(a) <= rank(b) ? a : b;
 }
 
 // What another item of the list includes is told with that one.
@@ -128,6 +138,8 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
       if (!folded[k] || !includes(fleet, items[i], items[k])) continue;
       items[i].covered.push_back(name_of(items[k].point));
       items[i].do_by = std::min(items[i].do_by, items[k].do_by);
+      items[i].safety = items[i].safety || items[k].safety;
+      items[i].standing = worse(items[i].standing, items[k].standing);
     }
     kept.push_back(items[i]);
   }
@@ -139,6 +151,12 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
 SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of) {
   if (year) {
     const SeasonDays days = days_in(season, *year);
+    if (days.to > add_months(as_of, horizon_months)) {
+      throw Failure(Trouble::usage, {"season-too-far",
+                                     fmt::format("the season `{}` of {} ends more than five years from now",
+                                                 cleaned(season.key), *year),
+                                     "nothing is said of use beyond five years"});
+    }
     if (days.to >= as_of) return days;
     throw Failure(Trouble::usage,
                   {"season-over",
@@ -193,15 +211,20 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
     item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan.as_of, latest);
     item.given_up = reached(point) ? std::optional{0.0} : given_up(point, plan.as_of);
     item.takings = takings_of(*point.machine, *point.task, point.follow_up);
-    const bool wait = odds < threshold && !safety;
+    // What somebody put off waits until then; a point that is due, by facts or by estimate, never waits for odds.
+    if (point.put_off && point.put_off->until)
+      item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
+    item.safety = safety;
+    item.standing = point.standing;
+    const bool due = point.standing == Standing::overdue || point.standing == Standing::due;
+    const bool wait = odds < threshold && !safety && !due;
     if (!wait) item.again = again.odds(point, days.to);
     item.point = point;
     (wait ? plan.can_wait : plan.beforehand).push_back(std::move(item));
   }
   fold_covered(snapshot.fleet(), plan.beforehand);
   std::stable_sort(plan.beforehand.begin(), plan.beforehand.end(), [](const SeasonItem& a, const SeasonItem& b) {
-    return std::tuple{!a.point.task->safety, a.do_by, a.point.machine->key} <
-           std::tuple{!b.point.task->safety, b.do_by, b.point.machine->key};
+    return std::tuple{!a.safety, a.do_by, a.point.machine->key} < std::tuple{!b.safety, b.do_by, b.point.machine->key};
   });
   std::stable_sort(plan.can_wait.begin(), plan.can_wait.end(),
                    [](const SeasonItem& a, const SeasonItem& b) { return a.odds > b.odds; });
