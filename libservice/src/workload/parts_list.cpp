@@ -3,6 +3,7 @@
 
 #include "service/workload.h"
 #include "workload/needs.h"
+#include "workload/outlooks.h"
 #include "workload/ways.h"
 
 namespace service {
@@ -34,19 +35,7 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   list.as_of = snapshot.as_of();
   list.to = to;
   std::vector<load::Use> uses;
-  std::size_t seen = 0;
-  for (const Machine& machine : snapshot.fleet().machines) {
-    if (progress) progress(seen++, snapshot.fleet().machines.size());
-    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
-    const Outlook outlook(snapshot, machine, forecaster);
-    for (const std::size_t i : outlook.unknown()) {
-      const Point& point = outlook.today()[i];
-      list.unknown.emplace_back(&machine, point.position.empty() ? point.name : point.name + '@' + point.position);
-    }
-    if (outlook.stands()) {
-      list.standing.push_back(&machine);
-      continue;
-    }
+  const auto add = [&](const Machine& machine, const Outlook& outlook) {
     std::map<std::pair<std::size_t, int>, std::vector<Day>> days;  // point and round
     for (std::size_t way = 0; way < load::ways; ++way) {
       for (const ComingService& service : outlook.draw(way, to)) {
@@ -58,7 +47,7 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
       const OutlookPoint& point = outlook.points()[which.first];
       PartUse use;
       use.machine = &machine;
-      use.point = point.position.empty() ? point.name : point.name + '@' + point.position;
+      use.point = load::label(point.name, point.position);
       use.round = which.second;
       use.due = {day_at(drawn, 10), day_at(drawn, 50), day_at(drawn, 90)};
       // The next service of a point has the span that the due list says, unless another one is likely to include it.
@@ -71,7 +60,8 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
       use.likely = use.due.p50 && *use.due.p50 <= to;
       load::add_uses(uses, takings_of(machine, *point.task, point.follow_up), use);
     }
-  }
+  };
+  load::each_outlook(snapshot, forecaster, progress, {list.unknown, list.standing}, add);
   list.needs = load::needs_of(snapshot, std::move(uses));
   return list;
 }

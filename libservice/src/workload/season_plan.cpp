@@ -6,6 +6,7 @@
 
 #include "service/workload.h"
 #include "workload/needs.h"
+#include "workload/outlooks.h"
 
 namespace service {
 namespace {
@@ -114,10 +115,6 @@ bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& par
   return std::find(names.begin(), names.end(), whole.point.task->name) != names.end();
 }
 
-std::string name_of(const Point& point) {
-  return point.position.empty() ? point.name : point.name + '@' + point.position;
-}
-
 Standing worse(Standing a, Standing b) {
   const auto rank = [](Standing standing) { return standing == Standing::no_record ? 5 : static_cast<int>(standing); };
   return rank(a) <= rank(b) ? a : b;
@@ -136,7 +133,7 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
     if (folded[i]) continue;
     for (std::size_t k = 0; k < items.size(); ++k) {
       if (!folded[k] || !includes(fleet, items[i], items[k])) continue;
-      items[i].covered.push_back(name_of(items[k].point));
+      items[i].covered.push_back(load::label(items[k].point.name, items[k].point.position));
       items[i].do_by = std::min(items[i].do_by, items[k].do_by);
       items[i].safety = items[i].safety || items[k].safety;
       items[i].standing = worse(items[i].standing, items[k].standing);
@@ -234,7 +231,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
     plan.without_time += item.takings.time ? 0 : 1;
     PartUse use;
     use.machine = item.point.machine;
-    use.point = name_of(item.point);
+    use.point = load::label(item.point.name, item.point.position);
     use.due = {item.do_by, item.do_by, item.do_by};
     use.likely = true;
     load::add_uses(uses, item.takings, use);

@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "workload/outlooks.h"
 #include "workload/prices.h"
 #include "workload/ways.h"
 
@@ -43,10 +44,6 @@ struct Sums {
   Ways cost{};
 };
 
-std::string point_name(const OutlookPoint& point) {
-  return point.position.empty() ? point.name : point.name + '@' + point.position;
-}
-
 std::vector<WorkloadPart> means(const std::map<std::pair<std::string, std::string>, std::int64_t>& sums) {
   std::vector<WorkloadPart> parts;
   for (const auto& [key, hundredths] : sums) {
@@ -72,19 +69,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   std::map<std::pair<std::string, std::string>, std::int64_t> fluids;
   std::set<std::string> no_price;
   const load::Prices prices(snapshot.fleet());
-  std::size_t seen = 0;
-  for (const Machine& machine : snapshot.fleet().machines) {
-    if (progress) progress(seen++, snapshot.fleet().machines.size());
-    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
-    const Outlook outlook(snapshot, machine, forecaster);
-    for (const std::size_t i : outlook.unknown()) {
-      const Point& point = outlook.today()[i];
-      result.unknown.emplace_back(&machine, point.position.empty() ? point.name : point.name + '@' + point.position);
-    }
-    if (outlook.stands()) {
-      result.standing.push_back(&machine);
-      continue;
-    }
+  const auto add = [&](const Machine& machine, const Outlook& outlook) {
     std::vector<Takings> takings;
     std::vector<std::int64_t> costs;
     for (const OutlookPoint& point : outlook.points()) {
@@ -110,7 +95,8 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
     }
     for (std::size_t i = 0; i < takings.size(); ++i) {
       if (times[i] == 0) continue;
-      if (!takings[i].time) result.no_time.emplace_back(&machine, point_name(outlook.points()[i]));
+      if (!takings[i].time)
+        result.no_time.emplace_back(&machine, load::label(outlook.points()[i].name, outlook.points()[i].position));
       for (const auto& [key, pieces] : takings[i].parts) {
         const Part* part = prices.part(key);
         parts[{key, part != nullptr ? part->unit : ""}] += pieces.hundredths * times[i];
@@ -122,7 +108,8 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
       }
     }
     result.machines.push_back({&machine, spread_of(minutes, 60), spread_of(services, 1).mean});
-  }
+  };
+  load::each_outlook(snapshot, forecaster, progress, {result.unknown, result.standing}, add);
   for (std::size_t i = 0; i < sums.size(); ++i) {
     result.rows[i].labour_hours = spread_of(sums[i].minutes, 60);
     result.rows[i].services = spread_of(sums[i].services, 1);
