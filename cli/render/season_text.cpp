@@ -148,7 +148,7 @@ std::string season_in_a_line(const SeasonPlan& plan) {
     text += fmt::format(" (and {} no time)", service::counted(plan.without_time, "task that says", "tasks that say"));
   if (pieces > 0) text += fmt::format(" and {}", service::counted(pieces, "part", "parts"));
   text +=
-      plan.under_way ? fmt::format(" today, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
+      plan.under_way ? fmt::format(" now, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
   std::vector<std::string> at_once;
   std::vector<std::string> later;
   std::optional<service::Day> by;

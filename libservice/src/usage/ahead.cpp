@@ -42,6 +42,7 @@ class LearntAhead : public UsageAhead {
   // Mean days of use from the last reading to the end of a day, in a season `slip` days late, beginning again after
   // `pause`.
   double mean_days(Day day, int slip, int pause) const;
+  void merge_alike();
   void learn_slip(const MeterHistory& history);
   void tell_grounds();
   Amount amount(double hours) const {
@@ -79,6 +80,7 @@ LearntAhead::LearntAhead(AheadFrom from)
     idle_from_ = std::max(last_.day, from.state.since.value_or(last_.day));
     idle_to_ = from.state.until ? std::max(*idle_from_, *from.state.until) : end_ + date::days{1};
   }
+  merge_alike();
   pauses_.push_back({0, 1});
   // How long it stands is known of a machine that was laid up, and is not to be guessed.
   if (learnt_.levels.idle > constants.idle_shown && !idle_from_) {
@@ -98,6 +100,18 @@ double LearntAhead::mean_days(Day day, int slip, int pause) const {
   };
   if (!idle_from_) return worth(begin, day);
   return worth(begin, std::min(day, *idle_from_)) + worth(std::max(begin, idle_to_), day);
+}
+
+// Two ideas of the level that say the same cost twice the time.
+void LearntAhead::merge_alike() {
+  auto& ideas = learnt_.levels.now;
+  if (ideas.size() != 2) return;
+  const Level& a = ideas[0];
+  const Level& b = ideas[1];
+  if (std::abs(a.mean() / b.mean() - 1) > 0.01 || std::abs(a.shape / b.shape - 1) > 0.25) return;
+  const double mean = a.weight * a.mean() + b.weight * b.mean();
+  const double shape = a.weight * a.shape + b.weight * b.shape;
+  ideas = {{shape, shape / mean, 1}};
 }
 
 // A season under way tells by its use so far whether it began early or late.
