@@ -245,7 +245,8 @@ std::string disagreement(const twin::World& world, Way way) {
   try {
     const auto fleet = fleet_of(world);
     const service::Snapshot snapshot(fleet, facts_of(world, *fleet, way), day_of(world.as_of), true);
-    const auto list = service::due_list(snapshot, day_of(world.as_of) + date::days{30});
+    // The twin knows facts alone, so the cheapest expectation will do.
+    const auto list = service::due_list(snapshot, {day_of(world.as_of) + date::days{30}, {}}, service::straight_line());
 
     std::map<std::tuple<std::string, std::string, std::string>, const service::Point*> ours;
     for (const service::Point& point : list.points) ours[{point.machine->key, point.name, point.position}] = &point;
