@@ -109,7 +109,8 @@ int new_fleet(Context& context) {
   if (!fs::exists(folder / "fleet.yaml", error)) {
     make_folder(folder);
     insist_on_empty(folder);
-    made = write_starter(folder, service::add_months(day_in_zone(context.world.milliseconds(), ""), -1));
+    const service::Day today = day_option(context.arguments, "as-of", day_in_zone(context.world.milliseconds(), ""));
+    made = write_starter(folder, service::add_months(today, -1));
   }
   service::Record::create(folder / "record.db");
   made.emplace_back("record.db");
