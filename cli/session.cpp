@@ -115,6 +115,15 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet)
   return {machines};
 }
 
+service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet) {
+  service::Scope scope = scope_of(arguments, fleet);
+  for (const std::string& written : arguments.words) {
+    if (!scope.machines) scope.machines.emplace();
+    scope.machines->push_back(machine_named(fleet, written).key);
+  }
+  return scope;
+}
+
 service::Scope only(const service::Machine& machine) { return {std::vector<std::string>{machine.key}}; }
 
 TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written) {

@@ -41,6 +41,9 @@ const service::Machine& machine_named(const service::Fleet& fleet, const std::st
 // The machines of --machine and --site together; all where neither is given.
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet);
 
+// The same, with the machines named without an option.
+service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet);
+
 service::Scope only(const service::Machine& machine);
 
 struct TaskName {

@@ -180,10 +180,10 @@ std::string ruling_of(const Point& point, service::Day as_of) {
   if (!day.empty()) text += ' ' + day;
   text += fmt::format(", ruled by {}: {}", words_of(limb.kind), words_of(limb, point, true));
   if (point.limbs.size() > 1) {
-    const bool reached = limb.state == service::LimbState::overdue || limb.state == service::LimbState::due;
+    const bool is_reached = reached(limb);
     const auto alike = std::count_if(point.limbs.begin(), point.limbs.end(),
                                      [&](const LimbStanding& other) { return other.state == limb.state; });
-    text += !reached ? "; it ends first" : alike > 1 ? "; it was reached first" : "; no other limb is as far";
+    text += !is_reached ? "; it ends first" : alike > 1 ? "; it was reached first" : "; no other limb is as far";
   }
   if (point.by_estimate) text += "; by estimate only, so read the meter";
   return text;

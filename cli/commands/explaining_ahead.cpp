@@ -14,32 +14,27 @@ namespace {
 
 using service::LimbKind;
 using service::LimbStanding;
-using service::LimbState;
 using service::Point;
-
-bool reached(const LimbStanding& limb) { return limb.state == LimbState::overdue || limb.state == LimbState::due; }
 
 // The year, shape and source of a meter's use, once for each meter that the point counts.
 std::vector<std::string> use_of(const service::Snapshot& snapshot, const Point& point,
                                 const service::Forecaster& forecaster) {
   std::vector<std::string> lines;
   const auto histories = meter_histories(snapshot, *point.machine);
+  const auto aheads = aheads_of(snapshot, *point.machine, histories, forecaster);
   std::vector<std::string> told;
   for (const LimbStanding& limb : point.limbs) {
     if (limb.kind != LimbKind::usage || reached(limb)) continue;
     if (std::find(told.begin(), told.end(), limb.name) != told.end()) continue;
     told.push_back(limb.name);
-    const service::Meter* meter = point.machine->meter(limb.name);
-    const auto history = histories.find(limb.name);
-    if (meter == nullptr || history == histories.end()) continue;
-    const auto ahead = forecaster({snapshot.fleet(), *point.machine, *meter, history->second,
-                                   use_state(snapshot, *point.machine), snapshot.as_of()});
-    const service::Grounds* grounds = ahead->grounds();
+    const auto ahead = aheads.find(limb.name);
+    if (ahead == aheads.end()) continue;
+    const service::Grounds* grounds = ahead->second->grounds();
     if (grounds == nullptr) {
       lines.push_back(fmt::format("use of {} ahead: nothing to go by", service::cleaned(limb.name)));
       continue;
     }
-    const std::string unit = service::cleaned(meter->unit);
+    const std::string unit = service::cleaned(limb.unit);
     lines.push_back(fmt::format("use of {} ahead: {:.0f} {} in a mean year, {}; learnt {}", service::cleaned(limb.name),
                                 grounds->per_year, unit, busy_months(*grounds), words_of(*grounds, unit)));
   }
@@ -95,8 +90,7 @@ std::vector<std::string> seasons_of(const service::Snapshot& snapshot, const Poi
 std::vector<std::string> expectations(const service::Snapshot& snapshot, const Point& point,
                                       const service::Forecaster& forecaster) {
   std::vector<std::string> lines = use_of(snapshot, point, forecaster);
-  const bool is_reached = point.ruled_by && reached(point.limbs[*point.ruled_by]);
-  if (!is_reached) {
+  if (!reached(point)) {
     for (const LimbStanding& limb : point.limbs) {
       if (!limb.expected || !limb.expected->p50) continue;
       lines.push_back(fmt::format("{} is likely to have been done often enough by {}", service::cleaned(limb.name),

@@ -11,11 +11,7 @@ namespace cli {
 int find_out(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  service::Scope scope = scope_of(arguments, *session.fleet);
-  for (const std::string& written : arguments.words) {
-    if (!scope.machines) scope.machines.emplace();
-    scope.machines->push_back(machine_named(*session.fleet, written).key);
-  }
+  const service::Scope scope = scope_of_words(arguments, *session.fleet);
   const auto record = open_record(session.folder, service::Access::read);
   const auto list = due_list(snapshot_of(session, record, scope), {session.today, {}},
                              service::straight_line());  // no odds are asked

@@ -44,11 +44,7 @@ int forecast(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
   const service::Day to = outlook_option(arguments, "12m", session.today);
-  service::Scope scope = scope_of(arguments, *session.fleet);
-  for (const std::string& written : arguments.words) {
-    if (!scope.machines) scope.machines.emplace();
-    scope.machines->push_back(machine_named(*session.fleet, written).key);
-  }
+  const service::Scope scope = scope_of_words(arguments, *session.fleet);
   if (arguments.has("replay") && arguments.has("within")) {
     throw service::Failure(service::Trouble::usage, {"options-clash", "`--replay` and `--within` do not go together",
                                                      "the past is asked as far as the book answers; leave one out"});

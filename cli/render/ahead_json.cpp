@@ -183,9 +183,10 @@ std::string replay_as_json(const service::Replay& replay, service::Day as_of) {
 }
 
 std::string season_as_json(const service::SeasonPlan& plan) {
-  Json json{{"fleet", plan.fleet->name},   {"season", plan.season->key}, {"as_of", to_text(plan.as_of)},
-            {"from", to_text(plan.from)},  {"to", to_text(plan.to)},     {"threshold", rounded(plan.threshold, 10'000)},
-            {"under_way", plan.under_way}, {"cautions", base_cautions()}};
+  Json json{{"fleet", plan.fleet->name},     {"season", plan.season->key},
+            {"as_of", to_text(plan.as_of)},  {"from", to_text(plan.from)},
+            {"to", to_text(plan.to)},        {"threshold", rounded(plan.threshold, 10'000)},
+            {"under_way", plan.under_way()}, {"cautions", base_cautions()}};
   json["not_in_use"] = Json::array();
   for (const auto& use : plan.not_in_use) {
     const bool out = use.state.kind == service::UseKind::out_of_use;

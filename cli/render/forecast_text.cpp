@@ -70,7 +70,7 @@ std::string line_a_meter(const Forecast& forecast) {
   std::string look_at;
   for (const MeterAhead& meter : forecast.meters) {
     const std::string unit = service::cleaned(meter.meter->unit);
-    if (!meter.expected) {
+    if (!meter.now) {
       nothing +=
           fmt::format("  {}: {}, so nothing is said of its use\n", name_of(meter),
                       meter.last ? "one value, and neither its owner nor its kind says more" : "nobody ever read it");
@@ -102,7 +102,7 @@ std::string closely(const MeterAhead& meter, const Look& look) {
   if (meter.last) {
     text += fmt::format("  last known  {} on {}\n", with_unit(meter.last->usage, unit), to_text(meter.last->day));
   }
-  if (!meter.expected) {
+  if (!meter.now) {
     if (!meter.last) {
       return text +
              fmt::format(
@@ -152,11 +152,10 @@ std::string next_points(const Forecast& forecast) {
                    [](const Point* a, const Point* b) { return *a->due_span.p50 < *b->due_span.p50; });
   std::vector<Row> rows;
   for (const Point* point : points) {
-    const bool reached = point->standing == service::Standing::overdue ||
-                         (point->standing == service::Standing::due && !point->by_estimate);
+    const bool is_reached = reached(*point);
     const auto& [p10, p50, p90] = point->due_span;
     std::string span = "for certain";
-    if (reached) {
+    if (is_reached) {
       span = when(*point, forecast.list.as_of);
     } else if (!p90) {
       span = to_text(*p10) + " to beyond five years";
@@ -167,7 +166,7 @@ std::string next_points(const Forecast& forecast) {
     }
     if (point->by_estimate) span += ", due by estimate: read the meter";
     rows.push_back({service::cleaned(point->machine->key), task_of(*point),
-                    reached ? words_of(point->standing) : to_text(*p50), span});
+                    is_reached ? words_of(point->standing) : to_text(*p50), span});
   }
   return rows.empty() ? "  Nothing comes due by then.\n" : table(rows, "  ");
 }

@@ -51,10 +51,13 @@ std::string who_uses(const PartNeed& need) {
   return fmt::format("{}", fmt::join(machines, ", "));
 }
 
-std::string money_words(const PartNeed& need, const service::Fleet& fleet) {
-  if (!need.price) return "no price";
+std::string money_words(service::Amount money, const service::Fleet& fleet) {
   const std::string currency = fleet.currency.empty() ? "" : ' ' + cleaned(fleet.currency);
-  return fmt::format("{:.2f}{}", static_cast<double>(need.price->hundredths) / 100, currency);
+  return fmt::format("{:.2f}{}", static_cast<double>(money.hundredths) / 100, currency);
+}
+
+std::string price_words(const PartNeed& need, const service::Fleet& fleet) {
+  return need.price ? money_words(*need.price, fleet) : "no price";
 }
 
 // The short ones by supplier, in the order of names.
@@ -114,13 +117,10 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
     std::vector<Row> rows;
     for (const PartNeed* need : needs) {
       const std::string number = need->part != nullptr ? cleaned(need->part->number) : "";
-      rows.push_back({to_buy(*need), cleaned(need->key), number, what_of(*need), money_words(*need, *list.fleet)});
+      rows.push_back({to_buy(*need), cleaned(need->key), number, what_of(*need), price_words(*need, *list.fleet)});
     }
     const auto sum = total(needs);
-    text += fmt::format("  {}{}\n", shop,
-                        sum ? fmt::format(", {:.2f}{}", static_cast<double>(sum->hundredths) / 100,
-                                          list.fleet->currency.empty() ? "" : ' ' + cleaned(list.fleet->currency))
-                            : "");
+    text += "  " + shop + (sum ? ", " + money_words(*sum, *list.fleet) : "") + '\n';
     text += table(rows, "    ");
   }
   return text + left_out(list.unknown, list.standing);
@@ -138,7 +138,7 @@ std::string parts_as_markdown(const PartsList& list) {
       text +=
           fmt::format("| {} | {} | {} | {} | {} | {} |\n", order_words(*need, list.as_of), markdown_cell(to_buy(*need)),
                       markdown_cell(need->key), markdown_cell(need->part != nullptr ? need->part->number : ""),
-                      markdown_cell(what_of(*need)), markdown_cell(money_words(*need, *list.fleet)));
+                      markdown_cell(what_of(*need)), markdown_cell(price_words(*need, *list.fleet)));
     }
   }
   if (!list.unknown.empty() || !list.standing.empty()) text += '\n';

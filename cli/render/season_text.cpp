@@ -148,7 +148,7 @@ std::string season_in_a_line(const SeasonPlan& plan) {
     text += fmt::format(" (and {} no time)", service::counted(plan.without_time, "task that says", "tasks that say"));
   if (pieces > 0) text += fmt::format(" and {}", service::counted(pieces, "part", "parts"));
   text +=
-      plan.under_way ? fmt::format(" now, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
+      plan.under_way() ? fmt::format(" now, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
   std::vector<std::string> at_once;
   std::vector<std::string> later;
   std::optional<service::Day> by;
@@ -169,7 +169,7 @@ std::string season_in_a_line(const SeasonPlan& plan) {
 std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
-                                plan.under_way ? "in" : "before", service::cleaned(plan.season->key),
+                                plan.under_way() ? "in" : "before", service::cleaned(plan.season->key),
                                 to_text(plan.from), to_text(plan.to)));
   text += wrapped("", base_cautions_sentence(), static_cast<std::size_t>(look.columns), 0);
   std::vector<std::pair<std::string, std::string>> out;
@@ -178,7 +178,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   if (!plan.beforehand.empty()) {
     text += '\n' +
             heading(look, fmt::format(
-                              "{}: {}", plan.under_way ? "Do now" : "Do beforehand",
+                              "{}: {}", plan.under_way() ? "Do now" : "Do beforehand",
                               service::counted(static_cast<std::int64_t>(plan.beforehand.size()), "point", "points"))) +
             rows_of(plan, plan.beforehand, look);
   }

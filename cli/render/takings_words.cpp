@@ -2,10 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <map>
-
-#include "terminal/wrap.h"
-
 namespace cli {
 
 using service::cleaned;

@@ -26,10 +26,6 @@ service::DueList due_by(const test::Built& world, const service::Forecaster& for
 
 std::string key(const service::Point& point) { return point.machine->key + ' ' + point.name + ' ' + point.position; }
 
-bool reached(const service::LimbStanding& limb) {
-  return limb.state == service::LimbState::overdue || limb.state == service::LimbState::due;
-}
-
 enum class What { all, by_facts };
 
 // A point in one line: all of it, or what facts alone decide.

@@ -215,7 +215,7 @@ TEST_CASE("what comes due before the season's end is done beforehand, and what d
   const auto plan = plan_of(world, "2026-03-01", "harvest");
   CHECK(plan.from == day("2026-08-01"));
   CHECK(plan.to == day("2026-09-20"));
-  CHECK_FALSE(plan.under_way);
+  CHECK_FALSE(plan.under_way());
   CHECK((names(plan.beforehand) == std::vector<std::string>{"brakes", "within", "soon"}));  // safety first, then by day
   CHECK(plan.beforehand[0].do_by == day("2026-07-31"));
   CHECK(plan.beforehand[1].do_by == day("2026-05-06"));
@@ -243,7 +243,7 @@ TEST_CASE("a season over the turn of the year, one under way, and one that is ov
   const auto now = plan_of(world, "2026-02-01", "winter");
   CHECK(now.from == day("2025-11-15"));
   CHECK(now.to == day("2026-02-28"));
-  CHECK(now.under_way);
+  CHECK(now.under_way());
   REQUIRE(now.beforehand.size() == 1);
   CHECK(now.beforehand[0].do_by == day("2026-02-01"));
   CHECK(plan_of(world, "2026-02-01", "winter", 0.2, 2027).from == day("2027-11-15"));

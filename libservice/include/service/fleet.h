@@ -42,6 +42,8 @@ struct CalendarSpan {
 
 std::string to_text(const CalendarSpan& span);  // 12 months, 1 year
 
+Day after(Day from, const CalendarSpan& span);
+
 // Due when usage since fitted reaches the interval. `hours: 250` names no meter: it is the machine's first meter in h.
 struct UsageLimb {
   std::optional<std::string> meter;
@@ -234,6 +236,14 @@ struct Season {
   MonthDay from;
   MonthDay to;  // earlier in the year than `from`: it runs over New Year
 };
+
+struct SeasonDays {
+  Day from;
+  Day to;  // inclusive
+};
+
+// Of the season that begins in that year.
+SeasonDays days_of(const Season& season, int year);
 
 struct Part {
   std::string key;

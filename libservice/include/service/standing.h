@@ -87,6 +87,14 @@ struct LimbStanding {
   std::optional<Amount> estimated_used;  // today, where it differs from `used`
 };
 
+// Due or overdue by facts.
+inline bool reached(const LimbStanding& limb) {
+  return limb.state == LimbState::overdue || limb.state == LimbState::due;
+}
+
+// Comes due by what somebody sees or measures.
+inline bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }
+
 // The share of its interval that a limb has used, by the estimate where only that has brought it there; for drawing and
 // for weighing, nothing is decided by it. Nothing for limbs that have no interval to use up, or where it is not known.
 std::optional<double> share_used(const LimbStanding& limb, Day as_of);
@@ -133,6 +141,13 @@ struct Point {
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
   std::vector<LimbStanding> limbs;
 };
+
+inline bool reached(const Point& point) { return point.ruled_by && reached(point.limbs[*point.ruled_by]); }
+
+// Due or overdue, by facts or by estimate.
+inline bool is_due(const Point& point) {
+  return point.standing == Standing::overdue || point.standing == Standing::due;
+}
 
 // --- The due list ------------------------------------------------------------------------------------------
 
@@ -211,6 +226,9 @@ bool needs_doing(const DueList& list);
 
 // --- What comes after that ---------------------------------------------------------------------------------
 
+// Called before each step of long work, with how many are done and how many there are.
+using Progress = std::function<void(std::size_t, std::size_t)>;
+
 // One service to come of a machine.
 struct ComingService {
   std::size_t point = 0;  // index into Outlook::points
@@ -286,9 +304,9 @@ struct Replay {
   ReplayScore all;
 };
 
-// `facts`: the whole book. `step`: called before each day, with how many are done and how many there are.
+// `facts`: the whole book.
 Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day as_of, const Scope& scope,
-              const std::function<void(std::size_t, std::size_t)>& step = {});
+              const Progress& progress = {});
 
 // --- What is to be found out -------------------------------------------------------------------------------
 

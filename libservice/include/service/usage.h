@@ -80,7 +80,9 @@ class MeterHistory {
 };
 
 // The histories of all meters of a machine, by meter name.
-std::map<std::string, MeterHistory, std::less<>> meter_histories(const Snapshot& snapshot, const Machine& machine);
+using Histories = std::map<std::string, MeterHistory, std::less<>>;
+
+Histories meter_histories(const Snapshot& snapshot, const Machine& machine);
 
 // A step between two readings that is possible and yet odd: an hour meter that would have run over 16 h a day, or so
 // far above all other steps of this meter that a mistyped value is likelier. Common practice, no source: both figures
@@ -138,7 +140,6 @@ struct Grounds {
   std::array<double, 12> months;  // its shares by month; they add up to 1
   double lump = 0;                // use comes in lumps of about so much, in the meter's unit
   double idle = 0;                // odds that the machine stands idle now
-  Knot last;                      // the last known value
 };
 
 // Usage of one meter from the last known value on.
@@ -177,6 +178,12 @@ struct AheadQuestion {
 
 using Forecaster = std::function<std::unique_ptr<const UsageAhead>(const AheadQuestion&)>;
 
+// What is expected of all meters of a machine, by meter name. The histories outlive it.
+using Aheads = std::map<std::string, std::unique_ptr<const UsageAhead>, std::less<>>;
+
+Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histories& histories,
+                 const Forecaster& forecaster);
+
 // One meter's use, now and ahead, in the meter's own unit.
 struct UsageSpan {
   Day day;
@@ -188,9 +195,8 @@ struct UsageSpan {
 struct MeterAhead {
   const Machine* machine = nullptr;
   const Meter* meter = nullptr;
-  std::optional<Knot> last;  // the last known value; none: it was never read
-  bool expected = false;     // something is expected; else `now` and `ahead` are empty
-  std::optional<UsageSpan> now;
+  std::optional<Knot> last;      // the last known value; none: it was never read
+  std::optional<UsageSpan> now;  // none: nothing is expected, and `ahead` is empty
   std::vector<UsageSpan> ahead;  // on the days asked about
   std::optional<Grounds> grounds;
 };

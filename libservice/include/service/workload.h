@@ -6,7 +6,6 @@
 // `costs: hour`; what has no price is left out, and said. The program knows no time, price or quantity of its own.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
@@ -33,9 +32,6 @@ struct Takings {
 // Of a task as it holds for a machine, or of a check that follows one.
 Takings takings_of(const Machine& machine, const Task& task, const FollowUp* check = nullptr);
 
-// Called before each machine, with how many are done and how many there are.
-using Progress = std::function<void(std::size_t, std::size_t)>;
-
 // --- Workload ----------------------------------------------------------------------------------------------
 
 enum class Step { week, month };
@@ -59,7 +55,7 @@ struct WorkloadRow {
 // Means over all ways, in the order of names.
 struct WorkloadPart {
   std::string key;
-  std::string unit;  // `pieces` where none is given
+  std::string unit;  // empty where none is given
   double mean = 0;
 };
 
@@ -117,8 +113,8 @@ struct PartNeed {
   Amount need;                    // of services that are likely within the horizon
   Amount more;                    // of those that may be
   Amount short_by;                // need less stock
-  std::optional<Amount> packs;    // to buy, whole packs; pieces where it comes in no packs
-  Amount buy;                     // the same in the part's unit
+  std::optional<Amount> packs;    // to buy; none where it comes in no packs
+  Amount buy;                     // in the part's unit, whole packs where it comes in packs
   std::optional<Day> short_on;    // the early end of the first likely service that stock does not cover
   std::optional<Day> order_by;    // that day less the lead time
   std::optional<Amount> price;    // of what is to be bought
@@ -167,12 +163,7 @@ struct SeasonPlan {
   std::int64_t labour_minutes = 0;  // of `beforehand`
   int without_time = 0;             // of them, tasks that say no `takes`
   std::vector<PartNeed> parts;      // that they take, held against stock
-  bool under_way = false;           // the season has begun
-};
-
-struct SeasonDays {
-  Day from;
-  Day to;
+  bool under_way() const { return from <= as_of; }
 };
 
 // The season's year is that of its first day; without one, the season under way or the next. Fails with usage where

@@ -59,6 +59,18 @@ std::string to_text(const CalendarSpan& span) {
   return {};
 }
 
+Day after(Day from, const CalendarSpan& span) {
+  if (span.unit == CalendarUnit::days) return from + date::days{span.count};
+  if (span.unit == CalendarUnit::weeks) return from + date::days{7 * span.count};
+  return add_months(from, (span.unit == CalendarUnit::years ? 12 : 1) * span.count);
+}
+
+SeasonDays days_of(const Season& season, int year) {
+  const auto in_year = [](MonthDay day) { return day.month * 100 + day.day; };
+  const int over_new_year = in_year(season.to) < in_year(season.from) ? 1 : 0;
+  return {season.from.in_year(year), season.to.in_year(year + over_new_year)};
+}
+
 LimbKind kind_of(const Limb& limb) { return static_cast<LimbKind>(limb.index()); }
 
 std::string_view to_text(LimbKind kind) {

@@ -25,8 +25,7 @@ std::int64_t percent_of(std::int64_t value, int percent_hundredths) { return val
 }  // namespace
 
 ChainDay ChainDay::plus(const CalendarSpan& span) const {
-  if (span.unit == CalendarUnit::days) return {day() + date::days{span.count}, 0};
-  if (span.unit == CalendarUnit::weeks) return {day() + date::days{7 * span.count}, 0};
+  if (span.unit == CalendarUnit::days || span.unit == CalendarUnit::weeks) return {after(day(), span), 0};
   return {anchor, months + (span.unit == CalendarUnit::years ? 12 : 1) * span.count};
 }
 

@@ -11,10 +11,6 @@ using Key = std::tuple<std::string, std::string, std::string>;
 
 Key key_of(const Point& point) { return {point.machine->key, point.name, point.position}; }
 
-bool reached(const Point& point) {
-  return (point.standing == Standing::overdue || point.standing == Standing::due) && !point.by_estimate;
-}
-
 bool same(const Point& a, const Point& b) {
   if (a.standing != b.standing || a.by_estimate != b.by_estimate) return false;
   if (a.fitted.has_value() != b.fitted.has_value()) return false;

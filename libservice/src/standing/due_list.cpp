@@ -78,8 +78,7 @@ bool needs_doing(const DueList& list) {
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
   return out_of_use || !list.gaps.empty() ||
          std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
-           return point.standing == Standing::overdue || point.standing == Standing::due ||
-                  point.standing == Standing::no_record || !point.unknown.empty();
+           return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
          });
 }
 

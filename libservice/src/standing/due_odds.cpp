@@ -6,7 +6,7 @@
 namespace service {
 namespace {
 
-// Between the days that are known, the odds rise evenly; before p10 and after p90 with the slope next to it.
+// Between the days that are known the odds rise evenly; before p10 there are none, after p90 they soon come to 1.
 double odds_of(const DueSpan& span, Day day) {
   constexpr std::array<double, 3> shares{0.1, 0.5, 0.9};
   const std::array<std::optional<Day>, 3> days{span.p10, span.p50, span.p90};
@@ -78,8 +78,7 @@ void set_due_span(Point& point, const MachineView& view, std::optional<Day> odds
   point.due_span = {};
   point.odds.reset();
   if (!point.ruled_by) return;
-  const LimbState state = point.limbs[*point.ruled_by].state;
-  if (state == LimbState::overdue || state == LimbState::due) {
+  if (reached(point)) {
     point.due_span = {point.due_on, point.due_on, point.due_on};
     if (odds_by) point.odds = 1;
     return;

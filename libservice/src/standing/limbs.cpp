@@ -159,12 +159,10 @@ LimbStanding season_standing(const MachineView& view, const SeasonLimb& limb, co
 }
 
 Day season_due(const Season& season, int lead_days, Day done) {
-  const auto month_of = [](MonthDay day) { return day.month * 100 + day.day; };
-  const int over_new_year = month_of(season.to) < month_of(season.from) ? 1 : 0;
   // What was done up to a season's last day serves that season; the next one is owed again.
   int year = static_cast<int>(date::year_month_day{done}.year()) - 1;
-  while (season.to.in_year(year + over_new_year) < done) ++year;
-  return season.from.in_year(year + 1) - date::days{lead_days};
+  while (days_of(season, year).to < done) ++year;
+  return days_of(season, year + 1).from - date::days{lead_days};
 }
 
 }  // namespace service

@@ -41,7 +41,9 @@ struct Slot {
   const MachineTask* task = nullptr;
   const FollowUp* follow_up = nullptr;
   std::string position;
-  std::size_t parent = 0;                                    // of a check: the slot of its task
+  std::size_t parent = 0;  // of a check: the slot of its task
+  const PutOff* put_off = nullptr;
+  std::size_t put_off_meter = 0;
   int rank = 0;                                              // on a day, tasks that cover more come first
   std::vector<LimbRule> now;                                 // the interval under way
   std::vector<LimbRule> every;                               // those after it
@@ -58,7 +60,11 @@ struct SlotState {
   int rounds = 0;
 };
 
-using Paths = std::vector<std::unique_ptr<const UsagePath>>;
+using Paths = std::vector<std::unique_ptr<const UsagePath>>;  // by meter; null where nothing is expected
+
+const UsagePath* path_of(const Paths& paths, std::size_t meter) {
+  return meter < paths.size() ? paths[meter].get() : nullptr;
+}
 
 // FNV-1a, so that a machine's draws depend on nothing but its name.
 std::uint64_t number_of(std::string_view name) {
@@ -79,7 +85,8 @@ struct Outlook::Impl {
   LimbRule rule_of(const LimbChoice& choice, const Grace& grace) const;
   CalendarRule calendar_rule(const Slot& slot) const;
   const Point* standing_of(const std::string& name, const std::string& position) const;
-  void note_today(SlotState& state, const Point& point) const;
+  void note_today(Slot& slot, SlotState& state, const Point& point) const;
+  std::size_t checks_end(std::size_t index) const;
   bool expected(std::size_t meter) const;
 
   Day due_of(std::size_t index, const std::vector<SlotState>& states, const Paths& paths) const;
@@ -92,7 +99,6 @@ struct Outlook::Impl {
   std::vector<OutlookPoint> points;
   std::vector<Slot> slots;
   std::vector<SlotState> start;
-  std::vector<const PutOff*> put_off;  // by slot
   std::vector<std::size_t> unknown;
   Day first_day;
   bool stands = false;
@@ -159,8 +165,18 @@ const Point* Outlook::Impl::standing_of(const std::string& name, const std::stri
   return found == today.end() ? nullptr : &*found;
 }
 
-void Outlook::Impl::note_today(SlotState& state, const Point& point) const {
-  if (point.standing == Standing::overdue || point.standing == Standing::due) state.now = first_day;
+void Outlook::Impl::note_today(Slot& slot, SlotState& state, const Point& point) const {
+  if (is_due(point)) state.now = first_day;
+  if (!point.put_off) return;
+  slot.put_off = &*point.put_off;
+  slot.put_off_meter = meter_index(point.fitted ? point.fitted->meter : "");
+}
+
+// The checks that follow a task stand behind it.
+std::size_t Outlook::Impl::checks_end(std::size_t index) const {
+  std::size_t end = index + 1;
+  while (end < slots.size() && slots[end].follow_up != nullptr) ++end;
+  return end;
 }
 
 void Outlook::Impl::add_task(const MachineTask& task, const std::string& position) {
@@ -173,14 +189,14 @@ void Outlook::Impl::add_task(const MachineTask& task, const std::string& positio
   for (const LimbChoice& choice : limbs_now(view, task, services)) slot.now.push_back(rule_of(choice, task.grace));
   for (const LimbChoice& choice : task.every) slot.every.push_back(rule_of(choice, task.grace));
   SlotState state;
-  note_today(state, *point);
+  note_today(slot, state, *point);
   if (!services.empty()) {
     state.fitted = services.back().day();
   } else if (view.machine.start.kind == StartKind::in_service) {
     state.fitted = view.machine.start.on.first;
   }
   bool any = state.now.has_value();
-  bool observed = true;  // comes due by what somebody sees or measures alone: quiet, not unknown
+  bool by_eye = true;  // comes due by what somebody sees or measures alone: quiet, not unknown
   for (std::size_t i = 0; i < slot.now.size(); ++i) {
     const LimbStanding& standing = point->limbs[i];
     LimbWay limb;
@@ -205,16 +221,15 @@ void Outlook::Impl::add_task(const MachineTask& task, const std::string& positio
       default:
         break;
     }
-    observed = observed && (slot.now[i].kind == LimbKind::sign || slot.now[i].kind == LimbKind::measured);
+    by_eye = by_eye && observed(slot.now[i].kind);
     state.limbs.push_back(limb);
   }
-  if (!any && !observed) unknown.push_back(static_cast<std::size_t>(point - today.data()));
+  if (!any && !by_eye) unknown.push_back(static_cast<std::size_t>(point - today.data()));
   state.open = any;
   const std::size_t index = slots.size();
   points.push_back({task.task, nullptr, task.task->name, position});
   slots.push_back(std::move(slot));
   start.push_back(std::move(state));
-  put_off.push_back(point->put_off ? &*point->put_off : nullptr);
   for (const FollowUp& follow_up : task.task->follow_ups) add_check(index, follow_up, services);
 }
 
@@ -245,11 +260,10 @@ void Outlook::Impl::add_check(std::size_t parent, const FollowUp& follow_up, con
     }
     state.limbs.push_back(limb);
   }
-  if (point != nullptr) note_today(state, *point);
+  if (point != nullptr) note_today(slot, state, *point);
   points.push_back({slot.task->task, &follow_up, name, slot.position});
   slots.push_back(std::move(slot));
   start.push_back(std::move(state));
-  put_off.push_back(point != nullptr && point->put_off ? &*point->put_off : nullptr);
 }
 
 // Which services serve which points, and who counts them as changes; and the first limbs' rules, now that they rest.
@@ -272,27 +286,18 @@ void Outlook::Impl::link() {
       if (!elsewhere) slot.serves.push_back(other);
     }
     for (std::size_t other = 0; other < slots.size(); ++other) {
-      const auto note = [&](const std::vector<LimbRule>& rules) {
-        for (std::size_t k = 0; k < rules.size(); ++k) {
-          if (rules[k].kind != LimbKind::changes) continue;
-          const std::string& task = std::get<ChangesLimb>(rules[k].choice->candidates.front()).task;
-          const bool counts = std::find(changed.begin(), changed.end(), task) != changed.end();
-          const std::pair where{other, k};
-          if (counts && std::find(slot.counted.begin(), slot.counted.end(), where) == slot.counted.end()) {
-            slot.counted.push_back(where);
-          }
-        }
-      };
-      if (slots[other].follow_up == nullptr) note(slots[other].every);
+      const auto& every = slots[other].every;  // empty for checks
+      for (std::size_t k = 0; k < every.size(); ++k) {
+        if (every[k].kind != LimbKind::changes) continue;
+        const std::string& task = std::get<ChangesLimb>(every[k].choice->candidates.front()).task;
+        if (std::find(changed.begin(), changed.end(), task) != changed.end()) slot.counted.emplace_back(other, k);
+      }
     }
   }
   for (std::size_t i = 0; i < slots.size(); ++i) {
     std::vector<std::size_t> touched{i};
     for (const std::size_t served : slots[i].serves) {
-      touched.push_back(served);
-      for (std::size_t check = served + 1; check < slots.size() && slots[check].follow_up != nullptr; ++check) {
-        touched.push_back(check);
-      }
+      for (std::size_t each = served; each < checks_end(served); ++each) touched.push_back(each);
     }
     for (const auto& [other, k] : slots[i].counted) touched.push_back(other);
     std::sort(touched.begin(), touched.end());
@@ -305,24 +310,18 @@ Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& state
   const SlotState& state = states[index];
   if (!state.open) return never;
   if (state.now) {
-    const PutOff* wait = put_off[index];
+    const PutOff* wait = slots[index].put_off;
     if (wait == nullptr) return *state.now;
     Day end = wait->until.value_or(never);
-    if (wait->at) {
-      const Point* point = standing_of(points[index].name, points[index].position);
-      const std::size_t meter = meter_index(point->fitted ? point->fitted->meter : "");
-      if (meter < paths.size() && paths[meter]) {
-        end = std::min(end, paths[meter]->first_day_at(*wait->at).value_or(never));
-      }
-    }
+    const UsagePath* path = path_of(paths, slots[index].put_off_meter);
+    if (wait->at && path != nullptr) end = std::min(end, path->first_day_at(*wait->at).value_or(never));
     return end == never ? never : std::max(*state.now, end);
   }
   Day due = never;
   for (const LimbWay& limb : state.limbs) {
     const LimbRule& rule = *limb.rule;
-    if (limb.start && rule.meter < paths.size() && paths[rule.meter]) {
-      due = std::min(due, paths[rule.meter]->first_day_at(*limb.start + rule.every).value_or(never));
-    }
+    const UsagePath* path = limb.start ? path_of(paths, rule.meter) : nullptr;
+    if (path != nullptr) due = std::min(due, path->first_day_at(*limb.start + rule.every).value_or(never));
     if (limb.chain) due = std::min(due, calendar_interval(*limb.chain, *rule.choice, calendar_rule(slots[index])).due);
     if (limb.counts && limb.count >= rule.changes) due = std::min(due, limb.changed.value_or(first_day));
     if (limb.season_due) due = std::min(due, *limb.season_due);
@@ -346,8 +345,8 @@ void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& st
     const LimbWay* before = ended == state.limbs.end() ? nullptr : &*ended;
     switch (rule.kind) {
       case LimbKind::usage:
-        if (rule.meter >= paths.size() || !paths[rule.meter]) break;
-        limb.start = paths[rule.meter]->on(day);
+        if (path_of(paths, rule.meter) == nullptr) break;
+        limb.start = path_of(paths, rule.meter)->on(day);
         if (before != nullptr && before->start) {
           limb.start = next_usage_start(*before->start + before->rule->every, before->rule->grace, *limb.start,
                                         rule.every, from);
@@ -384,16 +383,15 @@ void Outlook::Impl::serve(std::size_t index, Day day, std::vector<SlotState>& st
   }
   for (const std::size_t served : slots[index].serves) {
     renew(served, day, states, paths);
-    for (std::size_t check = served + 1; check < slots.size() && slots[check].follow_up != nullptr; ++check) {
+    for (std::size_t check = served + 1; check < checks_end(served); ++check) {
       SlotState& state = states[check];
       state.open = true;
       state.now.reset();
-      for (std::size_t k = 0; k < state.limbs.size(); ++k) {
-        LimbWay& limb = state.limbs[k];
+      for (LimbWay& limb : state.limbs) {
         if (limb.rule->kind == LimbKind::calendar) limb.chain = ChainDay{day, 0};
         if (limb.rule->kind != LimbKind::usage) continue;
-        const std::size_t meter = limb.rule->meter;
-        limb.start = meter < paths.size() && paths[meter] ? std::optional{paths[meter]->on(day)} : std::nullopt;
+        const UsagePath* path = path_of(paths, limb.rule->meter);
+        limb.start = path != nullptr ? std::optional{path->on(day)} : std::nullopt;
       }
     }
   }

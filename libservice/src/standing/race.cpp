@@ -22,8 +22,6 @@ auto rank(const LimbStanding& limb, std::size_t index) {
                     index};
 }
 
-bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }
-
 // A sign that nobody saw and a value that nobody measured are quiet, unless that is the only limb.
 void find_unknown(Point& point) {
   for (const LimbStanding& limb : point.limbs) {
@@ -60,9 +58,8 @@ void run_race(Point& point, Day within) {
     if (point.limbs[i].state == LimbState::unknown) continue;
     if (!best || rank(point.limbs[i], i) < rank(point.limbs[*best], *best)) best = i;
   }
-  const bool reached =
-      best && (point.limbs[*best].state == LimbState::overdue || point.limbs[*best].state == LimbState::due);
-  if (!reached && nothing_to_go_by(point)) {
+  const bool is_reached = best && reached(point.limbs[*best]);
+  if (!is_reached && nothing_to_go_by(point)) {
     point.standing = Standing::no_record;
     return;
   }
@@ -73,7 +70,7 @@ void run_race(Point& point, Day within) {
   const LimbStanding& ruling = point.limbs[*best];
   point.ruled_by = best;
   point.due_on = ruling.due_on;
-  if (reached) {
+  if (is_reached) {
     point.standing = ruling.state == LimbState::overdue ? Standing::overdue : Standing::due;
     point.past_grace_by_estimate = point.standing == Standing::due && past_grace_by_estimate(point);
     return;

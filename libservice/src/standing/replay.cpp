@@ -49,8 +49,7 @@ std::vector<Day> days_to_ask(const Snapshot& now) {
   for (const Machine& machine : now.fleet().machines) {
     if (!now.scope().holds(machine.key)) continue;
     for (const auto& [name, history] : meter_histories(now, machine)) {
-      if (!history.read()) continue;
-      if (history.knots().size() < 2) continue;
+      if (!history.read() || history.knots().size() < 2) continue;
       const Day begin = history.knots()[1].day;  // the first is the day it came
       const Day end = history.knots().back().day;
       first = first ? std::min(*first, begin) : begin;
@@ -69,8 +68,8 @@ std::vector<Day> days_to_ask(const Snapshot& now) {
 
 // The day on which a level was reached, as the whole book has it; nothing where it does not say yet.
 std::optional<double> truth_of(const MeterHistory& history, Amount level, Day asked) {
-  if (history.empty()) return std::nullopt;
   const auto& knots = history.knots();
+  if (knots.empty()) return std::nullopt;
   if (knots.back().usage >= level) {
     const auto reached = std::lower_bound(knots.begin(), knots.end(), level,
                                           [](const Knot& knot, Amount wanted) { return knot.usage < wanted; });
@@ -78,37 +77,24 @@ std::optional<double> truth_of(const MeterHistory& history, Amount level, Day as
     if (reached == knots.begin() || days_between((reached - 1)->day, reached->day) > far_apart) return std::nullopt;
     return days_to(history.first_day_at(level), asked);
   }
-  if (days_between(asked, history.knots().back().day) >= far_days) return far_days;
+  if (days_between(asked, knots.back().day) >= far_days) return far_days;
   return std::nullopt;
 }
-
-struct Asked {
-  std::unique_ptr<const UsageAhead> learnt;
-  std::unique_ptr<const UsageAhead> straight;
-  std::unique_ptr<const UsageAhead> same_days;
-};
 
 Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const DueList& list,
         const Forecaster& learnt) {
   Sum sum;
   const auto known = meter_histories(then, machine);
   const auto truths = meter_histories(now, machine);
-  const Forecaster straight = straight_line();
-  const Forecaster again = same_days_again();
-  std::map<std::string, Asked> asked;
+  const Aheads ours = aheads_of(then, machine, known, learnt);
+  const Aheads straight = aheads_of(then, machine, known, straight_line());
+  const Aheads again = aheads_of(then, machine, known, same_days_again());
   const Day horizon = add_months(then.as_of(), horizon_months);
   for (const Point& point : list.points) {
     if (point.machine != &machine) continue;
     for (const LimbStanding& limb : point.limbs) {
       if (limb.kind != LimbKind::usage || limb.state != LimbState::not_reached || !limb.due_at) continue;
-      const MeterHistory& history = known.find(limb.name)->second;
-      const auto [at, is_new] = asked.try_emplace(limb.name);
-      if (is_new) {
-        const AheadQuestion question{
-            then.fleet(), machine, *machine.meter(limb.name), history, use_state(then, machine), then.as_of()};
-        at->second = {learnt(question), straight(question), again(question)};
-      }
-      const auto odds = at->second.learnt->odds(*limb.due_at, limb.every);
+      const auto odds = ours.find(limb.name)->second->odds(*limb.due_at, limb.every);
       if (!odds) continue;
       const auto truth = truth_of(truths.find(limb.name)->second, *limb.due_at, then.as_of());
       if (!truth) {
@@ -117,8 +103,8 @@ Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const
       }
       std::array<double, 3> said{};
       const std::array<double, 3> shares{0.1, 0.5, 0.9};
-      const double plain = days_to(at->second.straight->reaches(*limb.due_at, Odds::p50), then.as_of());
-      const double same = days_to(at->second.same_days->reaches(*limb.due_at, Odds::p50), then.as_of());
+      const double plain = days_to(straight.find(limb.name)->second->reaches(*limb.due_at, Odds::p50), then.as_of());
+      const double same = days_to(again.find(limb.name)->second->reaches(*limb.due_at, Odds::p50), then.as_of());
       ++sum.answered;
       for (std::size_t i = 0; i < shares.size(); ++i) {
         said[i] = days_to(first_day_with(*odds, shares[i], then.as_of(), horizon), then.as_of());
@@ -135,14 +121,14 @@ Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const
 }  // namespace
 
 Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day as_of, const Scope& scope,
-              const std::function<void(std::size_t, std::size_t)>& step) {
+              const Progress& progress) {
   Replay result;
   result.fleet = fleet;
   const Snapshot now(fleet, facts, as_of, true, scope);
   result.days = days_to_ask(now);
   std::map<const Machine*, Sum> sums;
   for (std::size_t i = 0; i < result.days.size(); ++i) {
-    if (step) step(i, result.days.size());
+    if (progress) progress(i, result.days.size());
     const Day day = result.days[i];
     const Snapshot then(fleet, facts, day, true, scope);
     const Forecaster learnt = learnt_from(then);

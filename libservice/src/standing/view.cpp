@@ -10,12 +10,8 @@ MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecast
       state(use_state(from, of)),
       facts(from.facts_of(of.key)),
       tasks(tasks_of(from.fleet(), of)),
-      histories(meter_histories(from, of)) {
-  for (const Meter& meter : machine.meters) {
-    ahead.emplace(meter.name,
-                  forecaster({from.fleet(), machine, meter, histories.find(meter.name)->second, state, as_of}));
-  }
-}
+      histories(meter_histories(from, of)),
+      ahead(aheads_of(from, of, histories, forecaster)) {}
 
 const MeterHistory* MachineView::history(const std::string& meter) const {
   const auto found = histories.find(meter);

@@ -22,8 +22,8 @@ struct MachineView {
   UseState state;
   std::span<const Fact> facts;
   std::vector<MachineTask> tasks;
-  std::map<std::string, MeterHistory, std::less<>> histories;
-  std::map<std::string, std::unique_ptr<const UsageAhead>, std::less<>> ahead;
+  Histories histories;
+  Aheads ahead;
 
   const MeterHistory* history(const std::string& meter) const;
 

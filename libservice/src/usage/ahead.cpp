@@ -5,6 +5,7 @@
 
 #include "usage/constants.h"
 #include "usage/gamma.h"
+#include "usage/halving.h"
 
 namespace service::usage {
 namespace {
@@ -27,8 +28,8 @@ class LearntAhead : public UsageAhead {
   // Odds that use since the last reading has come to `left` by a day, with a spread of `spread`.
   double passed(double left, Day day, double spread) const;
   double expected(Day day) const { return level_ * mean_days(day, 0, 0); }
-  // The day by which the mean comes to it, or the end.
-  Day expected_day(double left) const;
+  // The day after `from` by which the mean comes to it, or the end.
+  Day expected_day(double left, Day from) const;
   double spread_over(Day day) const { return spread_at(learnt_.spreads, days_between(last_.day, day)); }
   double unserviced_at(double share) const { return kind_->unserviced_at(share); }
   double left_to(Amount level) const {
@@ -64,7 +65,7 @@ class LearntAhead : public UsageAhead {
   Slips slips_ = usual_slips();
   std::vector<Pause> pauses_;
   Grounds grounds_{};
-  std::optional<Amount> today_;  // at even odds
+  Amount today_;  // at even odds
 };
 
 LearntAhead::LearntAhead(AheadFrom from)
@@ -117,7 +118,7 @@ void LearntAhead::merge_alike() {
 // A season under way tells by its use so far whether it began early or late.
 void LearntAhead::learn_slip(const MeterHistory& history) {
   const Profile& profile = learnt_.profile;
-  constexpr int bins = 12;  // of the quietest weeks
+  constexpr int bins = constants.quiet_days / 5;
   double quietest = 1e300;
   int at = 0;
   for (int b = 0; b < bin_count; ++b) {
@@ -161,7 +162,6 @@ void LearntAhead::tell_grounds() {
   if (learnt_.mean_days > 0) grounds_.so_far = learnt_.used / learnt_.mean_days * year_days * unit_;
   grounds_.lump = learnt_.spreads[0] * unit_;
   grounds_.idle = learnt_.levels.idle;
-  grounds_.last = last_;
   for (unsigned month = 1; month <= 12; ++month) {
     const auto first = date::year{2023} / date::month{month} / 1;
     const Day from = date::sys_days{first};
@@ -175,7 +175,6 @@ void LearntAhead::tell_grounds() {
 double LearntAhead::passed(double left, Day day, double spread) const {
   if (left <= 0) return day >= last_.day ? 1 : 0;
   if (day <= last_.day) return 0;
-  const double doubt = constants.profile_doubt * std::exp(-learnt_.known_years);
   double sum = 0;
   for (const Pause& pause : pauses_) {
     for (const Slip& slip : slips_) {
@@ -184,7 +183,7 @@ double LearntAhead::passed(double left, Day day, double spread) const {
       double of_levels = 0;
       for (const Level& level : learnt_.levels.now) {
         const double mean = level.mean() * days;
-        const double variance = spread + mean * (level_variance(level) + doubt);
+        const double variance = spread + mean * level_variance(level);
         of_levels += level.weight * upper_gamma(mean / variance, left / variance);
       }
       sum += pause.weight * slip.weight * of_levels;
@@ -193,27 +192,22 @@ double LearntAhead::passed(double left, Day day, double spread) const {
   return sum;
 }
 
-// With a long history the level's own error is in the measured spread already.
+// What is not known of the level and of the profile, as a share squared. With a long history the level's own error is
+// in the measured spread already.
 double LearntAhead::level_variance(const Level& level) const {
   const double counted = level.shape <= constants.certain_shape
                              ? 1.0
                              : constants.long_history / (constants.long_history + learnt_.predicted_use);
-  return counted / level.shape;
+  return counted / level.shape + constants.profile_doubt * std::exp(-learnt_.known_years);
 }
 
-Day LearntAhead::expected_day(double left) const {
-  Day below = last_.day;
-  Day at = end_;
+Day LearntAhead::expected_day(double left, Day from) const {
   if (expected(end_) < left) return end_;
-  while (days_between(below, at) > 1) {
-    const Day middle = below + date::days{days_between(below, at) / 2};
-    (expected(middle) < left ? below : at) = middle;
-  }
-  return at;
+  return first_day(from, end_, [&](Day day) { return expected(day) >= left; });
 }
 
 Amount LearntAhead::quantile(Day day, double share) const {
-  const double spread = spread_at(learnt_.spreads, days_between(last_.day, day));
+  const double spread = spread_over(day);
   double low = 0;
   double high = std::max(1.0, 2 * expected(day));
   while (passed(high, day, spread) > 1 - share && high < 1e9) high *= 2;
@@ -234,7 +228,10 @@ std::optional<Amount> LearntAhead::on(Day day, Odds odds) const {
 class PlainOdds : public ReachOdds {
  public:
   PlainOdds(const LearntAhead& ahead, double left)
-      : ahead_(ahead), left_(left), likely_(ahead.expected_day(left)), spread_(ahead.spread_over(likely_)) {}
+      : ahead_(ahead),
+        left_(left),
+        likely_(ahead.expected_day(left, ahead.first())),
+        spread_(ahead.spread_over(likely_)) {}
   double by(Day day) const override { return ahead_.passed(left_, day, spread_); }
   std::optional<Day> likely() const override { return likely_; }
 
@@ -255,17 +252,10 @@ std::optional<Day> LearntAhead::reaches(Amount level, Odds odds) const {
 // Each day's odds of coming are weighted by the odds that an element is still in at the use that would have followed.
 class UnservicedOdds : public ReachOdds {
  public:
-  UnservicedOdds(const LearntAhead& ahead, double left, double every) : ahead_(ahead), plain_(ahead, left) {
+  UnservicedOdds(const LearntAhead& ahead, double left, double every) : plain_(ahead, left) {
     constexpr double fresh = 0.55;  // of its interval; below that nobody changes it, so the weight is that of 0
     const double now = ahead.expected(ahead.as_of());
-    to_ = ahead.end();
-    Day below = ahead.as_of();
-    if (ahead.expected(to_) - now >= (1 - fresh) * every) {
-      while (days_between(below, to_) > 1) {
-        const Day middle = below + date::days{days_between(below, to_) / 2};
-        (ahead.expected(middle) - now < (1 - fresh) * every ? below : to_) = middle;
-      }
-    }
+    to_ = ahead.expected_day(now + (1 - fresh) * every, ahead.as_of());
     if (plain_.by(to_) < negligible) {
       from_ = to_;  // it comes so much later that nothing is to be weighed
     } else {
@@ -311,7 +301,6 @@ class UnservicedOdds : public ReachOdds {
     double weight;
   };
 
-  const LearntAhead& ahead_;
   PlainOdds plain_;
   Day from_{};
   Day to_{};
@@ -343,9 +332,8 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, doub
   const int pause = pick(pauses_, even(random)).days;
   const Level& level = pick(learnt_.levels.now, even(random));
   // What a year's error has beyond a month's is the level's, not the lumps'.
-  const double doubt =
-      constants.profile_doubt * std::exp(-learnt_.known_years) + level_variance(level) +
-      std::max(0.0, learnt_.spreads[2] - learnt_.spreads[0]) / (year_days * std::max(level.mean(), 1e-9));
+  const double doubt = level_variance(level) + std::max(0.0, learnt_.spreads[2] - learnt_.spreads[0]) /
+                                                   (year_days * std::max(level.mean(), 1e-9));
   const double times = std::gamma_distribution<double>(1 / doubt, doubt)(random);
   // Where long stretches stray less than short ones, lumps make up for each other; the middle serves both.
   const double scale = std::min(learnt_.spreads[0], std::sqrt(learnt_.spreads[0] * learnt_.spreads[2]));

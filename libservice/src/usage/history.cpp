@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "service/usage.h"
+#include "usage/halving.h"
 
 namespace service {
 
@@ -97,13 +98,7 @@ std::optional<Day> MeterHistory::first_day_at(Amount level) const {
                                         [](const Knot& knot, Amount wanted) { return knot.usage < wanted; });
   if (reached == knots_.end()) return std::nullopt;
   if (reached == knots_.begin()) return reached->day;
-  Day below = (reached - 1)->day;
-  Day at = reached->day;
-  while (days_between(below, at) > 1) {
-    const Day middle = below + date::days{days_between(below, at) / 2};
-    (*on(middle) < level ? below : at) = middle;
-  }
-  return at;
+  return usage::first_day((reached - 1)->day, reached->day, [&](Day day) { return *on(day) >= level; });
 }
 
 std::optional<Amount> MeterHistory::usage_of(const FactId& fact) const {
@@ -112,8 +107,8 @@ std::optional<Amount> MeterHistory::usage_of(const FactId& fact) const {
   return found->second;
 }
 
-std::map<std::string, MeterHistory, std::less<>> meter_histories(const Snapshot& snapshot, const Machine& machine) {
-  std::map<std::string, MeterHistory, std::less<>> histories;
+Histories meter_histories(const Snapshot& snapshot, const Machine& machine) {
+  Histories histories;
   for (const Meter& meter : machine.meters) {
     histories.emplace(meter.name, MeterHistory(machine, meter, snapshot.facts_of(machine.key)));
   }

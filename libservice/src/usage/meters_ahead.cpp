@@ -15,22 +15,32 @@ std::optional<UsageSpan> span_on(const UsageAhead& ahead, Day day) {
 
 }  // namespace
 
+Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histories& histories,
+                 const Forecaster& forecaster) {
+  Aheads aheads;
+  const UseState state = use_state(snapshot, machine);
+  for (const Meter& meter : machine.meters) {
+    aheads.emplace(meter.name, forecaster({snapshot.fleet(), machine, meter, histories.find(meter.name)->second, state,
+                                           snapshot.as_of()}));
+  }
+  return aheads;
+}
+
 std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector<Day>& days,
                                      const Forecaster& forecaster) {
   std::vector<MeterAhead> all;
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
-    const auto histories = meter_histories(snapshot, machine);
+    const Histories histories = meter_histories(snapshot, machine);
+    const Aheads aheads = aheads_of(snapshot, machine, histories, forecaster);
     for (const Meter& meter : machine.meters) {
       const MeterHistory& history = histories.find(meter.name)->second;
       MeterAhead one;
       one.machine = &machine;
       one.meter = &meter;
       if (!history.empty()) one.last = history.knots().back();
-      const auto ahead =
-          forecaster({snapshot.fleet(), machine, meter, history, use_state(snapshot, machine), snapshot.as_of()});
+      const auto& ahead = aheads.find(meter.name)->second;
       one.now = span_on(*ahead, snapshot.as_of());
-      one.expected = one.now.has_value();
       for (const Day day : days) {
         auto span = span_on(*ahead, day);
         if (!span) continue;

@@ -72,9 +72,7 @@ std::optional<Profile> expected_profile(const Expect& expect, const Fleet& fleet
   for (const auto& [name, amount] : expect.by_season) {
     const Season* season = fleet.season(name);
     if (season == nullptr) continue;
-    const Day from = season->from.in_year(any_year);
-    Day to = season->to.in_year(any_year);
-    if (to < from) to = season->to.in_year(any_year + 1);
+    const auto [from, to] = days_of(*season, any_year);
     const double use = static_cast<double>(amount.hundredths) / 100;
     const int days = days_between(from, to) + 1;
     for (Day day = from; day <= to; day += date::days{1}) {

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "service/usage.h"
+#include "usage/halving.h"
 
 namespace service {
 
@@ -31,11 +32,7 @@ std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from,
     }
   }
   if (!reached) return std::nullopt;
-  while (days_between(below, at) > 1) {
-    const Day middle = below + date::days{days_between(below, at) / 2};
-    (odds.by(middle) < share ? below : at) = middle;
-  }
-  return at;
+  return usage::first_day(below, at, [&](Day day) { return odds.by(day) >= share; });
 }
 
 Amount UsagePath::on(Day day) const {

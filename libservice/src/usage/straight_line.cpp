@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "service/usage.h"
+#include "usage/halving.h"
 #include "usage/nothing.h"
 
 namespace service {
@@ -61,13 +62,7 @@ class CertainLine : public UsageAhead {
   std::optional<Day> reaches(Amount level, Odds odds) const override {
     if (level <= last_.usage) return last_.day;
     if (*on(end_, odds) < level) return std::nullopt;
-    Day below = last_.day;
-    Day at = end_;
-    while (days_between(below, at) > 1) {
-      const Day middle = below + date::days{days_between(below, at) / 2};
-      (*on(middle, odds) < level ? below : at) = middle;
-    }
-    return at;
+    return usage::first_day(last_.day, end_, [&](Day day) { return *on(day, odds) >= level; });
   }
 
   std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> /*every*/) const override {

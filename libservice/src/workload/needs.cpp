@@ -1,30 +1,13 @@
 #include "workload/needs.h"
 
 #include <algorithm>
+#include <map>
 #include <tuple>
 
 #include "workload/prices.h"
 
 namespace service::load {
 namespace {
-
-// What a service written down took of a part.
-Amount taken(const Fleet& fleet, const Machine& machine, const Fact& fact, const Part& part) {
-  const Task* task = fleet.schedule_of(machine).task(fact.task);
-  if (task == nullptr) return {};  // a check, or a task that is gone
-  const Takings takings = takings_of(machine, *task);
-  Amount amount;
-  for (const auto& [key, pieces] : takings.parts) {
-    if (key == part.key) amount = amount + pieces;
-  }
-  for (const auto& [key, quantity] : takings.fluids) {
-    if (key == part.key && quantity.unit == part.unit) amount = amount + quantity.amount;
-  }
-  // A service that names no position of a task that has some was done at all of them.
-  const auto own = task_of(fleet, machine, fact.task);
-  const bool everywhere = fact.position.empty() && own && !own->positions.empty();
-  return everywhere ? Amount{amount.hundredths * static_cast<std::int64_t>(own->positions.size())} : amount;
-}
 
 void hold_against_stock(PartNeed& need) {
   std::sort(need.uses.begin(), need.uses.end(), [](const PartUse& a, const PartUse& b) {
@@ -54,6 +37,60 @@ void hold_against_stock(PartNeed& need) {
   if (need.short_on && need.part->lead_days) need.order_by = *need.short_on - date::days{*need.part->lead_days};
 }
 
+// What is in stock on the snapshot's day: the newest count less what services used since, else the fleet file's figure.
+struct Stock {
+  std::optional<Amount> amount;
+  const Fact* count = nullptr;
+};
+
+using Stocks = std::map<std::string, Stock>;
+
+// What a service written down used, of the parts that were counted before it.
+void use_up(Stocks& stocks, const Fleet& fleet, const Machine& machine, const Fact& fact) {
+  const Task* task = fleet.schedule_of(machine).task(fact.task);
+  if (task == nullptr) return;  // a check, or a task that is gone
+  const Takings takings = takings_of(machine, *task);
+  std::int64_t times = 1;
+  if (fact.position.empty()) {  // of a task that has positions: done at all of them
+    const auto own = task_of(fleet, machine, fact.task);
+    if (own && !own->positions.empty()) times = static_cast<std::int64_t>(own->positions.size());
+  }
+  const auto use = [&](const std::string& key, Amount amount) {
+    const auto stock = stocks.find(key);
+    if (stock == stocks.end() || stock->second.count == nullptr || before(fact, *stock->second.count)) return;
+    stock->second.amount = *stock->second.amount - Amount{amount.hundredths * times};
+  };
+  const Prices prices(fleet);
+  for (const auto& [key, pieces] : takings.parts) use(key, pieces);
+  for (const auto& [key, quantity] : takings.fluids) {
+    const Part* part = prices.part(key);
+    if (part != nullptr && part->unit == quantity.unit) use(key, quantity.amount);
+  }
+}
+
+Stocks stocks_of(const Snapshot& snapshot) {
+  const Fleet& fleet = snapshot.fleet();
+  Stocks stocks;
+  for (const Part& part : fleet.parts) stocks.emplace(part.key, Stock{part.stock, nullptr});
+  bool any_count = false;
+  for (const Fact& fact : snapshot.facts_of("")) {
+    const auto stock = stocks.find(fact.part);
+    if (fact.kind != FactKind::count || !fact.value || stock == stocks.end()) continue;
+    stock->second = {Amount{fact.value->millionths / 10'000}, &fact};
+    any_count = true;
+  }
+  if (!any_count) return stocks;
+  for (const Machine& machine : fleet.machines) {
+    for (const Fact& fact : snapshot.facts_of(machine.key)) {
+      if (fact.kind == FactKind::service) use_up(stocks, fleet, machine, fact);
+    }
+  }
+  for (auto& [key, stock] : stocks) {
+    if (stock.amount) stock.amount = std::max(*stock.amount, Amount{});
+  }
+  return stocks;
+}
+
 }  // namespace
 
 void add_uses(std::vector<Use>& uses, const Takings& takings, const PartUse& as) {
@@ -69,24 +106,9 @@ void add_uses(std::vector<Use>& uses, const Takings& takings, const PartUse& as)
   }
 }
 
-Stock stock_of(const Snapshot& snapshot, const Part& part) {
-  const Fact* count = nullptr;
-  for (const Fact& fact : snapshot.facts_of("")) {
-    if (fact.kind == FactKind::count && fact.part == part.key && fact.value) count = &fact;
-  }
-  if (count == nullptr) return {part.stock, std::nullopt};
-  Amount left{count->value->millionths / 10'000};
-  for (const Machine& machine : snapshot.fleet().machines) {
-    for (const Fact& fact : snapshot.facts_of(machine.key)) {
-      if (fact.kind != FactKind::service || before(fact, *count)) continue;
-      left = left - taken(snapshot.fleet(), machine, fact, part);
-    }
-  }
-  return {std::max(left, Amount{}), count->on.first};
-}
-
 std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) {
   const Prices prices(snapshot.fleet());
+  const Stocks stocks = stocks_of(snapshot);
   std::map<std::tuple<std::string, bool, std::string>, PartNeed> by_part;
   for (Use& use : uses) {
     PartNeed& need = by_part[{use.key, use.fluid, use.unit}];
@@ -103,9 +125,9 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
     if (part != nullptr) {
       need.part = part;
       need.unit = part->unit;
-      const Stock stock = stock_of(snapshot, *part);
+      const Stock& stock = stocks.find(part->key)->second;
       need.stock = stock.amount;
-      need.counted_on = stock.counted_on;
+      if (stock.count != nullptr) need.counted_on = stock.count->on.first;
     }
     hold_against_stock(need);
     needs.push_back(std::move(need));

@@ -1,8 +1,6 @@
 // Uses of parts held against what is in stock.
 #pragma once
 
-#include <map>
-
 #include "service/workload.h"
 
 namespace service::load {
@@ -15,14 +13,6 @@ struct Use {
 };
 
 void add_uses(std::vector<Use>& uses, const Takings& takings, const PartUse& as);
-
-// What is in stock on the snapshot's day: the newest count less what services used since, else the fleet file's figure.
-struct Stock {
-  std::optional<Amount> amount;
-  std::optional<Day> counted_on;
-};
-
-Stock stock_of(const Snapshot& snapshot, const Part& part);
 
 // By part; what is short first, by the day to order by, then the others by name.
 std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses);

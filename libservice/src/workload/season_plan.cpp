@@ -11,16 +11,6 @@
 namespace service {
 namespace {
 
-SeasonDays days_in(const Season& season, int year) {
-  const Day from = season.from.in_year(year);
-  const Day to = season.to.in_year(year);
-  return {from, to < from ? season.to.in_year(year + 1) : to};
-}
-
-bool reached(const Point& point) {
-  return (point.standing == Standing::overdue || point.standing == Standing::due) && !point.by_estimate;
-}
-
 // The share of its life that is left: of the limb that has used most.
 std::optional<double> given_up(const Point& point, Day as_of) {
   std::optional<double> used;
@@ -51,7 +41,7 @@ class Again {
       for (const Limb& limb : choice.candidates) {
         if (const auto* calendar = std::get_if<CalendarLimb>(&limb)) {
           known = true;
-          if (after(calendar->every) <= by) not_yet = 0;
+          if (after(snapshot_.as_of(), calendar->every) <= by) not_yet = 0;
         } else if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
           const auto meter = ahead_.find(usage->meter.value_or(""));
           if (meter == ahead_.end()) continue;
@@ -66,37 +56,18 @@ class Again {
   }
 
  private:
-  Day after(const CalendarSpan& span) const {
-    const Day from = snapshot_.as_of();
-    switch (span.unit) {
-      case CalendarUnit::days:
-        return from + date::days{span.count};
-      case CalendarUnit::weeks:
-        return from + date::days{7 * span.count};
-      case CalendarUnit::months:
-        return add_months(from, span.count);
-      case CalendarUnit::years:
-        break;
-    }
-    return add_months(from, 12 * span.count);
-  }
-
   void look_at(const Machine& machine) {
     if (machine_ == &machine) return;
     machine_ = &machine;
-    ahead_.clear();
     histories_ = meter_histories(snapshot_, machine);
-    for (const Meter& meter : machine.meters) {
-      ahead_.emplace(meter.name, forecaster_({snapshot_.fleet(), machine, meter, histories_.find(meter.name)->second,
-                                              use_state(snapshot_, machine), snapshot_.as_of()}));
-    }
+    ahead_ = aheads_of(snapshot_, machine, histories_, forecaster_);
   }
 
   const Snapshot& snapshot_;
   const Forecaster& forecaster_;
   const Machine* machine_ = nullptr;
-  std::map<std::string, MeterHistory, std::less<>> histories_;
-  std::map<std::string, std::unique_ptr<const UsageAhead>, std::less<>> ahead_;
+  Histories histories_;
+  Aheads ahead_;
 };
 
 bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& part) {
@@ -147,7 +118,7 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
 
 SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of) {
   if (year) {
-    const SeasonDays days = days_in(season, *year);
+    const SeasonDays days = days_of(season, *year);
     if (days.to > add_months(as_of, horizon_months)) {
       throw Failure(Trouble::usage, {"season-too-far",
                                      fmt::format("the season `{}` of {} ends more than five years from now",
@@ -161,8 +132,8 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
                    "leave --year out for the next one"});
   }
   int next = static_cast<int>(date::year_month_day{as_of}.year()) - 1;
-  while (days_in(season, next).to < as_of) ++next;
-  return days_in(season, next);
+  while (days_of(season, next).to < as_of) ++next;
+  return days_of(season, next);
 }
 
 SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::optional<int> year, double threshold,
@@ -176,12 +147,11 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
   plan.from = days.from;
   plan.to = days.to;
   plan.threshold = threshold;
-  plan.under_way = days.from <= plan.as_of;
   plan.gaps = list.gaps;
   plan.not_in_use = list.not_in_use;
   constexpr double hardly = 0.01;
   Again again(snapshot, forecaster);
-  const Day latest = std::max(plan.as_of, plan.under_way ? plan.as_of : days.from - date::days{1});
+  const Day latest = std::max(plan.as_of, days.from - date::days{1});
   for (Point& point : list.points) {
     const bool known = point.odds.has_value() && point.standing != Standing::no_record;
     const bool safety = point.task->safety;
@@ -189,10 +159,9 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
     if (!known || (!point.unknown.empty() && odds < threshold)) {
       // A sign that nobody saw is no gap.
       const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds;
-      const bool observed = std::all_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
-        return limb.kind == LimbKind::sign || limb.kind == LimbKind::measured;
-      });
-      if (quiet && observed) {
+      const bool by_eye = std::all_of(point.limbs.begin(), point.limbs.end(),
+                                      [](const LimbStanding& limb) { return observed(limb.kind); });
+      if (quiet && by_eye) {
         ++plan.not_before;
       } else {
         plan.unknown.push_back(point);
@@ -213,8 +182,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
       item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
     item.safety = safety;
     item.standing = point.standing;
-    const bool due = point.standing == Standing::overdue || point.standing == Standing::due;
-    const bool wait = odds < threshold && !safety && !due;
+    const bool wait = odds < threshold && !safety && !is_due(point);
     if (!wait) item.again = again.odds(point, days.to);
     item.point = point;
     (wait ? plan.can_wait : plan.beforehand).push_back(std::move(item));
