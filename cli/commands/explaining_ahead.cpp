@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "render/forecast_text.h"
-#include "render/takings_words.h"
+#include "render/resources_words.h"
 #include "render/words.h"
 #include "service/workload.h"
 
@@ -62,9 +62,9 @@ std::string span_of(const Point& point) {
 }
 
 std::string takes_of(const Point& point) {
-  const auto takings = service::takings_of(*point.machine, *point.task, point.follow_up);
-  std::string text = "takes " + time_words(takings);
-  if (const std::string parts = parts_words(takings); !parts.empty()) text += "; " + parts;
+  const auto resources = service::resources_of(*point.machine, *point.task, point.follow_up);
+  std::string text = "takes " + time_words(resources);
+  if (const std::string parts = parts_words(resources); !parts.empty()) text += "; " + parts;
   return text;
 }
 

@@ -30,7 +30,7 @@ int why(Context& context) {
   const auto record = open_record(session.folder, service::Access::read);
   const auto snapshot = snapshot_of(session, record, only(machine));
   const auto forecaster = service::learnt_from(snapshot);
-  const auto list = due_list(snapshot, {session.today + date::days{30}, {}}, forecaster);
+  const auto list = due_list(snapshot, {session.today + std::chrono::days{30}, {}}, forecaster);
   std::vector<Explained> explained;
   for (const service::Point& point : list.points) {
     if (point.name != named.task) continue;

@@ -68,7 +68,7 @@ void compare(const Session& session, const std::vector<Fact>& before, std::optio
   after.insert(after.end(), written.added.begin(), written.added.end());
   const service::Scope scope = scope_of_facts(written.added, before);
   written.about_several = scope.machines->size() > 1;
-  const auto horizon = session.today + date::days{30};
+  const auto horizon = session.today + std::chrono::days{30};
   const service::Snapshot was(session.fleet, before, session.today, session.day_is_given, scope, newest);
   const service::Snapshot is(session.fleet, std::move(after), session.today, session.day_is_given, scope, newest);
   written.before = due_list(was, horizon);

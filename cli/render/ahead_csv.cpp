@@ -4,7 +4,7 @@
 
 #include "render/csv.h"
 #include "render/parts_text.h"
-#include "render/takings_words.h"
+#include "render/resources_words.h"
 
 namespace cli {
 namespace {
@@ -12,7 +12,10 @@ namespace {
 using service::to_text;
 
 std::string day(const std::optional<service::Day>& day) { return day ? to_text(*day) : ""; }
-std::string amount(const std::optional<service::Amount>& amount) { return amount ? to_text(*amount) : ""; }
+template <class Kind>
+std::string amount(const std::optional<service::Exact<Kind>>& amount) {
+  return amount ? to_text(*amount) : "";
+}
 std::string decimal(double value) { return fmt::format("{:.3f}", value); }
 std::string share(const std::optional<double>& value) { return value ? fmt::format("{:.4f}", *value) : ""; }
 
@@ -64,8 +67,8 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
       text += csv_line({kind, csv_text(item.point.machine->key), csv_text(item.point.name),
                         csv_text(item.point.position), share(item.odds), to_text(item.do_by), day(span.p10),
                         day(span.p50), day(span.p90), share(item.given_up), share(item.again),
-                        item.takings.time ? std::to_string(item.takings.time->count()) : "",
-                        std::to_string(item.takings.people), csv_text(parts_words(item.takings)),
+                        item.resources.time ? std::to_string(item.resources.time->count()) : "",
+                        std::to_string(item.resources.people), csv_text(parts_words(item.resources)),
                         csv_text(fmt::format("{}", fmt::join(item.covered, " "))), ""});
     }
   };

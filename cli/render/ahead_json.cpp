@@ -73,14 +73,14 @@ Json score_as_json(const service::ReplayScore& score) {
           {"same_days_loss", days(score.same_days)}};
 }
 
-Json takings_as_json(const service::Takings& takings) {
+Json resources_as_json(const service::Resources& resources) {
   Json parts = Json::object();
-  for (const auto& [key, pieces] : takings.parts) parts[key] = number(pieces);
+  for (const auto& [key, pieces] : resources.parts) parts[key] = number(pieces);
   Json fluids = Json::object();
-  for (const auto& [key, amount] : takings.fluids)
+  for (const auto& [key, amount] : resources.fluids)
     fluids[key] = {{"amount", number(amount.amount)}, {"unit", amount.unit}};
-  return {{"minutes", takings.time ? Json(takings.time->count()) : Json(nullptr)},
-          {"people", takings.people},
+  return {{"minutes", resources.time ? Json(resources.time->count()) : Json(nullptr)},
+          {"people", resources.people},
           {"parts", std::move(parts)},
           {"fluids", std::move(fluids)}};
 }
@@ -96,7 +96,7 @@ Json item_as_json(const SeasonItem& item) {
   json["gives_up"] = share_or_null(item.given_up);
   json["again"] = share_or_null(item.again);
   json["includes"] = item.covered;
-  json["takes"] = takings_as_json(item.takings);
+  json["takes"] = resources_as_json(item.resources);
   return json;
 }
 

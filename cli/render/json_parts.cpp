@@ -68,7 +68,6 @@ Json put_off_as_json(const service::PutOff& put_off) {
 
 }  // namespace
 
-Json number(service::Amount amount) { return static_cast<double>(amount.hundredths) / 100.0; }
 Json number(service::Measure measure) { return static_cast<double>(measure.millionths) / 1e6; }
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_text(*day)) : Json(nullptr); }

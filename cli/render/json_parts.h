@@ -12,7 +12,10 @@ using service::to_text;
 using Json = nlohmann::ordered_json;
 
 // Hundredths and millionths print exactly: a double of their size has digits to spare for the shortest decimal.
-Json number(service::Amount amount);
+template <class Kind>
+Json number(service::Exact<Kind> quantity) {
+  return static_cast<double>(quantity.hundredths) / 100.0;
+}
 Json number(service::Measure measure);
 Json text_or_null(const std::string& text);
 

@@ -7,7 +7,7 @@
 
 #include "render/headings.h"
 #include "render/markdown.h"
-#include "render/takings_words.h"
+#include "render/resources_words.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
 
@@ -51,7 +51,7 @@ std::string who_uses(const PartNeed& need) {
   return fmt::format("{}", fmt::join(machines, ", "));
 }
 
-std::string money_words(service::Amount money, const service::Fleet& fleet) {
+std::string money_words(service::Money money, const service::Fleet& fleet) {
   const std::string currency = fleet.currency.empty() ? "" : ' ' + cleaned(fleet.currency);
   return fmt::format("{:.2f}{}", static_cast<double>(money.hundredths) / 100, currency);
 }
@@ -69,8 +69,8 @@ std::map<std::string, std::vector<const PartNeed*>> by_supplier(const PartsList&
   return shops;
 }
 
-std::optional<service::Amount> total(const std::vector<const PartNeed*>& needs) {
-  service::Amount sum;
+std::optional<service::Money> total(const std::vector<const PartNeed*>& needs) {
+  service::Money sum;
   for (const PartNeed* need : needs) {
     if (!need->price) return std::nullopt;
     sum = sum + *need->price;

@@ -8,7 +8,7 @@
 #include "render/cautions.h"
 #include "render/headings.h"
 #include "render/point_rows.h"
-#include "render/takings_words.h"
+#include "render/resources_words.h"
 #include "render/words.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
@@ -70,8 +70,8 @@ std::string rows_of(const SeasonPlan& plan, const std::vector<SeasonItem>& items
   std::vector<std::string> remarks{""};
   for (const SeasonItem& item : items) {
     rows.push_back({to_text(item.do_by), service::cleaned(item.point.machine->key), task_of(item.point), odds_of(item),
-                    share_words(item.given_up), time_words(item.takings), ""});
-    std::string below = parts_words(item.takings);
+                    share_words(item.given_up), time_words(item.resources), ""});
+    std::string below = parts_words(item.resources);
     const std::string remark = why_now(plan, item);
     if (!remark.empty()) below += (below.empty() ? "" : " · ") + remark;
     remarks.push_back(below);

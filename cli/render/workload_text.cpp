@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "render/headings.h"
-#include "render/takings_words.h"
+#include "render/resources_words.h"
 #include "terminal/band.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"

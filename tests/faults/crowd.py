@@ -19,6 +19,7 @@ import threading
 import time
 from concurrent.futures import ThreadPoolExecutor
 
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent / "helpers"))
 from support import Summary, exported, insist, rows_of, run, scratch, words
 
 WRITERS, EACH, READERS = 8, 50, 2

@@ -18,6 +18,7 @@ import subprocess
 import sys
 import time
 
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent / "helpers"))
 import calls
 import limits
 import modes
@@ -36,7 +37,7 @@ def small_disk(bench, top):
     if may.returncode != 0:
         print(f"skipped: the small disk, for it may not be mounted here: {may.stderr.strip()}")
         return 0
-    done = subprocess.run(["unshare", "-rm", sys.executable, here / "small_disk.py", bench.binary, top],
+    done = subprocess.run(["unshare", "-rm", sys.executable, here / "helpers" / "small_disk.py", bench.binary, top],
                           capture_output=True, text=True)
     if not bench.summary.check(done.returncode == 0, f"the small disk: {done.stdout[-500:]}{done.stderr[-2000:]}"):
         return 0

@@ -23,8 +23,10 @@ import math
 import pathlib
 import random
 import shutil
+import sys
 from concurrent.futures import ProcessPoolExecutor
 
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent / "helpers"))
 import disk
 from judges import BETWEEN, DAMAGED, NEW, OLD, judge_of
 from recording import record

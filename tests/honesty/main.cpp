@@ -97,7 +97,7 @@ void write_down(const Truth& truth, Day start, Day as_of, const std::vector<doub
   std::vector<double> fitted(intervals.size(), 0);
   std::vector<double> patience(intervals.size());
   for (double& each : patience) each = 1 + 0.07 * normal(random);
-  for (Day day = truth.from; day <= as_of; day += date::days{1}) {
+  for (Day day = truth.from; day <= as_of; day += std::chrono::days{1}) {
     const auto i = static_cast<std::size_t>(days_between(start, day));
     const double end = truth.usage[i];
     const double begin = day == truth.from ? 0 : truth.usage[i - 1];
@@ -134,9 +134,9 @@ double days_to(const std::optional<Day>& day, Day as_of) {
 
 Score score_fleet(const std::string& kind, std::mt19937_64& random) {
   const int history = std::uniform_int_distribution<int>(500, 2000)(random);
-  const Day as_of =
-      Day{date::sys_days{date::year{2024} / 1 / 1}} + date::days{std::uniform_int_distribution<int>(0, 364)(random)};
-  const Day start = as_of - date::days{history};
+  const Day as_of = Day{std::chrono::sys_days{std::chrono::year{2024} / 1 / 1}} +
+                    std::chrono::days{std::uniform_int_distribution<int>(0, 364)(random)};
+  const Day start = as_of - std::chrono::days{history};
   const int all = history + far_days + 1;
   const auto hours = honesty::hours_of(kind, machines, start, all, random);
 
@@ -146,7 +146,7 @@ Score score_fleet(const std::string& kind, std::mt19937_64& random) {
   for (int m = 0; m < machines; ++m) {
     const bool young = kind == "young" && m < 2;
     const int from = honesty::starts_on(kind == "young" && !young ? "seasonal" : kind, history, random);
-    Truth truth{fmt::format("m{}", m), start + date::days{from}, {}};
+    Truth truth{fmt::format("m{}", m), start + std::chrono::days{from}, {}};
     double sum = 0;
     for (int i = 0; i < all; ++i) {
       if (i >= from) sum += hours[static_cast<std::size_t>(m)][static_cast<std::size_t>(i)];
@@ -174,7 +174,7 @@ Score score_fleet(const std::string& kind, std::mt19937_64& random) {
   for (const Truth& truth : truths) write_down(truth, start, as_of, intervals, random, facts, entered);
 
   const Snapshot snapshot(fleet, facts, as_of, true);
-  const DueAsk ask{as_of + date::days{30}, {}};
+  const DueAsk ask{as_of + std::chrono::days{30}, {}};
   const auto learnt = due_list(snapshot, ask);
   const auto find = [](const DueList& list, const Point& point) -> const Point& {
     return *std::find_if(list.points.begin(), list.points.end(), [&](const Point& other) {

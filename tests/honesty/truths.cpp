@@ -20,12 +20,12 @@ bool chance(Random& random, double odds) { return uniform(random, 0, 1) < odds; 
 int whole(Random& random, int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); }
 
 int day_in_year(Day day) {
-  const date::year_month_day parts{day};
-  return service::days_between(Day{date::sys_days{parts.year() / 1 / 1}}, day);
+  const std::chrono::year_month_day parts{day};
+  return service::days_between(Day{std::chrono::sys_days{parts.year() / 1 / 1}}, day);
 }
-int year_of(Day day) { return static_cast<int>(date::year_month_day{day}.year()); }
-bool is_sunday(Day day) { return date::weekday{day} == date::Sunday; }
-bool is_weekend(Day day) { return is_sunday(day) || date::weekday{day} == date::Saturday; }
+int year_of(Day day) { return static_cast<int>(std::chrono::year_month_day{day}.year()); }
+bool is_sunday(Day day) { return std::chrono::weekday{day} == std::chrono::Sunday; }
+bool is_weekend(Day day) { return is_sunday(day) || std::chrono::weekday{day} == std::chrono::Saturday; }
 
 // Wet spells: a two-state chain, the same for all machines of a fleet.
 std::vector<bool> weather(int days, double wet_begins, double wet_ends, Random& random) {
@@ -52,7 +52,7 @@ Machine steady(const Fleet& fleet, Random& random) {
   const double mean = lognormal(random, 2.2, 0.35);
   const double works = uniform(random, 0.7, 0.95);
   return [&fleet, mean, works, off = 0](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     if (off > 0) return --off, 0.0;
     if (chance(r, 1.0 / 150)) off = whole(r, 5, 16);
     if (is_weekend(day) || !chance(r, works)) return 0.0;
@@ -65,7 +65,7 @@ Machine seasonal(const Fleet& fleet, Random& random) {
   const double busy = lognormal(random, 4.0, 0.3);
   const double quiet = uniform(random, 0.1, 0.5);
   return [&fleet, busy, quiet](int i, Random& r) {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     const int at = day_in_year(day) - static_cast<int>(fleet.year_shift.at(year_of(day)));
     const bool in_season = (at > 75 && at < 140) || (at > 180 && at < 310);
     if (is_sunday(day)) return 0.0;
@@ -80,7 +80,7 @@ Machine campaign(const Fleet& fleet, Random& random) {
   const int begins = whole(random, 185, 215);
   const double work = lognormal(random, 190, 0.3);
   return [&fleet, begins, work, year = 0, left = 0.0](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     const int at = day_in_year(day) - static_cast<int>(fleet.year_shift.at(year_of(day)));
     if (year != year_of(day)) {
       year = year_of(day);
@@ -102,7 +102,7 @@ Machine several(const Fleet& fleet, Random& random) {
     jobs.emplace_back(30 + k * 330 / count + whole(random, -15, 15), lognormal(random, 45, 0.35));
   }
   return [&fleet, jobs, year = 0, left = std::vector<double>(jobs.size())](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     const int at = day_in_year(day) - static_cast<int>(fleet.year_shift.at(year_of(day)));
     if (year != year_of(day)) {
       year = year_of(day);
@@ -124,14 +124,14 @@ Machine rare(const Fleet& fleet, Random& random) {
   const double jobs = uniform(random, 3, 8);  // a year
   const double size = lognormal(random, 22, 0.5);
   return [&fleet, jobs, size, left = 0.0](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     if (left <= 0 && chance(r, jobs / 365)) left = lognormal(r, size, 0.9);
     if (left > 0) {
       const double hours = std::min(left, lognormal(r, 9, 0.4));
       left -= hours;
       return std::min(hours, 24.0);
     }
-    return date::weekday{day} == date::Monday ? 0.3 : 0.0;
+    return std::chrono::weekday{day} == std::chrono::Monday ? 0.3 : 0.0;
   };
 }
 
@@ -140,7 +140,7 @@ Machine weather_driven(const Fleet& fleet, Random& random) {
   const double share = uniform(random, 0.5, 0.9);
   const double hours = uniform(random, 9, 18);
   return [&fleet, share, hours, dry = 0](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     dry = fleet.wet[static_cast<std::size_t>(i)] ? 0 : dry + 1;
     const int at = day_in_year(day);
     if (at < 120 || at > 260 || dry < 5) return 0.0;
@@ -153,7 +153,7 @@ Machine regular(const Fleet& fleet, Random& random) {
   const double mean = lognormal(random, 3, 0.3);
   const double swing = uniform(random, 0.3, 0.7);
   return [&fleet, mean, swing, animals = 0.0](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     animals = animals * (1 - 1 / 200.0) + normal(r, 0, 0.012);
     const double season = 1 + swing * std::cos(2 * 3.14159265 * (day_in_year(day) - 15) / 365.0);
     return std::max(0.0, normal(r, mean * season * std::exp(animals), 0.25 * mean));
@@ -165,7 +165,7 @@ Machine clockwork(const Fleet& fleet, Random& random) {
   const double mean = lognormal(random, 3, 0.3);
   const double swing = uniform(random, 0.3, 0.7);
   return [&fleet, mean, swing](int i, Random& r) {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     const double season = 1 + swing * std::cos(2 * 3.14159265 * (day_in_year(day) - 15) / 365.0);
     return std::max(0.0, normal(r, mean * season, 0.15 * mean));
   };
@@ -174,7 +174,7 @@ Machine clockwork(const Fleet& fleet, Random& random) {
 // Use that changes: a new driver, a new contract; and sometimes a season without any work.
 Machine changing(const Fleet& fleet, Random& random) {
   return [&fleet, mean = lognormal(random, 2.0, 0.4), still = 0](int i, Random& r) mutable {
-    const Day day = fleet.from + date::days{i};
+    const Day day = fleet.from + std::chrono::days{i};
     if (chance(r, 1.0 / 700)) mean = std::clamp(mean * lognormal(r, 1, 0.8), 0.4, 7.0);
     if (still > 0) return --still, 0.0;
     if (chance(r, 1.0 / 800)) still = whole(r, 60, 200);
@@ -206,7 +206,7 @@ const std::vector<Kind>& kinds() {
 
 std::vector<std::vector<double>> hours_of(const std::string& kind, int machines, Day from, int days, Random& random) {
   Fleet fleet{from, days, weather(days, 0.12, 0.3, random), {}};
-  for (int year = year_of(from) - 1; year <= year_of(from + date::days{days}) + 1; ++year) {
+  for (int year = year_of(from) - 1; year <= year_of(from + std::chrono::days{days}) + 1; ++year) {
     fleet.year_shift[year] = std::clamp(normal(random, 0, 7), -18.0, 18.0);
   }
   std::vector<std::vector<double>> all;

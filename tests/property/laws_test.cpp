@@ -16,12 +16,12 @@ constexpr std::uint64_t worlds = 3'000;
 
 service::DueList due(const test::Built& world, service::Scope scope = {}) {
   const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true, std::move(scope));
-  return service::due_list(snapshot, world.as_of + date::days{30});
+  return service::due_list(snapshot, world.as_of + std::chrono::days{30});
 }
 
 service::DueList due_by(const test::Built& world, const service::Forecaster& forecaster) {
   const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
-  return service::due_list(snapshot, {world.as_of + date::days{30}, {}}, forecaster);
+  return service::due_list(snapshot, {world.as_of + std::chrono::days{30}, {}}, forecaster);
 }
 
 std::string key(const service::Point& point) { return point.machine->key + ' ' + point.name + ' ' + point.position; }
@@ -123,8 +123,8 @@ TEST_CASE("a span of days is in order, not before the day it was asked for, and 
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
     const auto world = test::build(twin::random_world(10'000'000 + seed));
     const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
-    const service::Day asked = world.as_of + date::days{static_cast<int>(seed % 700)};
-    for (const auto& point : service::due_list(snapshot, {world.as_of + date::days{30}, asked}).points) {
+    const service::Day asked = world.as_of + std::chrono::days{static_cast<int>(seed % 700)};
+    for (const auto& point : service::due_list(snapshot, {world.as_of + std::chrono::days{30}, asked}).points) {
       const auto& [p10, p50, p90] = point.due_span;
       if (p50) REQUIRE((p10.has_value() && *p10 <= *p50));
       if (p90) REQUIRE((p50.has_value() && *p50 <= *p90));

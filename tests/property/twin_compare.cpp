@@ -16,7 +16,7 @@
 namespace test {
 namespace {
 
-service::Day day_of(twin::Day day) { return service::Day{date::days{day}}; }
+service::Day day_of(twin::Day day) { return service::Day{std::chrono::days{day}}; }
 
 std::string text_of(const std::optional<service::Day>& day) { return day ? service::to_text(*day) : "none"; }
 std::string text_of(const std::optional<twin::Day>& day) { return day ? twin::iso(*day) : "none"; }
@@ -246,7 +246,8 @@ std::string disagreement(const twin::World& world, Way way) {
     const auto fleet = fleet_of(world);
     const service::Snapshot snapshot(fleet, facts_of(world, *fleet, way), day_of(world.as_of), true);
     // The twin knows facts alone, so the cheapest expectation will do.
-    const auto list = service::due_list(snapshot, {day_of(world.as_of) + date::days{30}, {}}, service::straight_line());
+    const auto list =
+        service::due_list(snapshot, {day_of(world.as_of) + std::chrono::days{30}, {}}, service::straight_line());
 
     std::map<std::tuple<std::string, std::string, std::string>, const service::Point*> ours;
     for (const service::Point& point : list.points) ours[{point.machine->key, point.name, point.position}] = &point;

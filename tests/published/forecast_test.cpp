@@ -98,8 +98,8 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   for (int month = 1; month <= 36; ++month) {
     const int of_year = (month - 1) % 12 + 1;
     usage += of_year >= 4 && of_year <= 10 ? 60 : 10;
-    const auto next = date::year{2020} / date::month{1} / 1 + date::months{month};
-    world.reading(to_text(Day{date::sys_days{next}}), std::to_string(usage));
+    const auto next = std::chrono::year{2020} / std::chrono::month{1} / 1 + std::chrono::months{month};
+    world.reading(to_text(Day{std::chrono::sys_days{next}}), std::to_string(usage));
   }
   REQUIRE(usage == 1410);
   const auto snapshot = world.snapshot("2023-01-20");
@@ -143,9 +143,9 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   const auto ahead = usage::ahead_of({*learnt, alone, history, use_state(snapshot, machine), snapshot.as_of()});
   const auto plain = ahead->odds(amount("1500"), {});
   CHECK(plain->by(day("2023-05-01")) == near(.503221, 5e-3));
-  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Odds::p10)) == "2023-04-23");
-  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Odds::p50)) == "2023-05-01");
-  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Odds::p90)) == "2023-05-11");
+  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p10)) == "2023-04-23");
+  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p50)) == "2023-05-01");
+  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p90)) == "2023-05-11");
   const auto odds = ahead->odds(amount("1500"), amount("250"));
   CHECK(odds->by(day("2023-05-01")) == near(.497311, 5e-3));
   const Day end = day("2028-01-20");
@@ -158,5 +158,5 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
       {snapshot.fleet(), machine, *machine.first_meter(), history, use_state(snapshot, machine), snapshot.as_of()});
   CHECK(again->odds(amount("1500"), amount("250"))->by(day("2023-05-01")) ==
         again->odds(amount("1500"), {})->by(day("2023-05-01")));
-  CHECK(test::text_or_none(again->reaches(amount("1500"), Odds::p50)) == "2023-05-01");
+  CHECK(test::text_or_none(again->reaches(amount("1500"), Quantile::p50)) == "2023-05-01");
 }

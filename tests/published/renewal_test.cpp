@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "service/standing.h"
+#include "service/outlook.h"
 #include "support/world.h"
 
 using namespace service;
@@ -16,13 +16,13 @@ namespace {
 class Jobs : public UsageAhead {
  public:
   Jobs(Day from, double rate) : from_(from), rate_(rate) {}
-  std::optional<Amount> on(Day, Odds) const override { return Amount{}; }
-  std::optional<Day> reaches(Amount, Odds) const override { return std::nullopt; }
+  std::optional<Amount> on(Day, Quantile) const override { return Amount{}; }
+  std::optional<Day> reaches(Amount, Quantile) const override { return std::nullopt; }
   std::unique_ptr<const ReachOdds> odds(Amount, std::optional<Amount>) const override { return nullptr; }
   std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double, int days) const override {
     std::poisson_distribution<std::int64_t> jobs(rate_);
     std::vector<Amount> usage{Amount{}};
-    for (int i = 0; i < days; ++i) usage.push_back(usage.back() + whole(jobs(random)));
+    for (int i = 0; i < days; ++i) usage.push_back(usage.back() + Amount::units(jobs(random)));
     return std::make_unique<UsagePath>(from_, 1, std::move(usage));
   }
 
@@ -46,8 +46,8 @@ Renewals renewals(int hours, double rate, int days) {
   double sum = 0;
   double squares = 0;
   for (int way = 0; way < ways; ++way) {
-    const auto count =
-        static_cast<double>(outlook.draw(static_cast<std::uint64_t>(way), snapshot.as_of() + date::days{days}).size());
+    const auto count = static_cast<double>(
+        outlook.draw(static_cast<std::uint64_t>(way), snapshot.as_of() + std::chrono::days{days}).size());
     sum += count;
     squares += count * count;
   }

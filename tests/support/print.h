@@ -42,9 +42,9 @@ template <>
 struct StringMaker<service::OverdueHeading> {
   static String convert(service::OverdueHeading heading) { return std::to_string(static_cast<int>(heading)).c_str(); }
 };
-template <>
-struct StringMaker<service::Amount> {
-  static String convert(service::Amount amount) { return service::to_text(amount).c_str(); }
+template <class Kind>
+struct StringMaker<service::Exact<Kind>> {
+  static String convert(service::Exact<Kind> quantity) { return service::to_text(quantity).c_str(); }
 };
 template <>
 struct StringMaker<service::Day> {

@@ -143,7 +143,7 @@ class World {
     return {fleet_, facts_, day(as_of), true, std::move(scope)};
   }
   service::DueList due(std::string_view as_of) const {
-    return service::due_list(snapshot(as_of), {day(as_of) + date::days{30}, {}}, service::straight_line());
+    return service::due_list(snapshot(as_of), {day(as_of) + std::chrono::days{30}, {}}, service::straight_line());
   }
   // The point of machine `m`, copied out of the list; the fleet outlives it with this world.
   service::Point point(std::string_view as_of, std::string_view name, std::string_view position = "") const {
@@ -186,7 +186,8 @@ inline const service::LimbStanding& limb(const service::Point& point, service::L
   return point.limbs.front();
 }
 
-inline std::string text_or_none(const std::optional<Amount>& amount) {
+template <class Kind>
+std::string text_or_none(const std::optional<service::Exact<Kind>>& amount) {
   return amount ? service::to_text(*amount) : "none";
 }
 inline std::string text_or_none(const std::optional<Day>& day) { return day ? service::to_text(*day) : "none"; }

@@ -2,7 +2,8 @@
 //
 // Nothing here knows about machines. Everything else is built from these values:
 //
-//   Amount    usage of a meter, exact, in hundredths of the meter's own unit (for an hour meter: of an hour)
+//   Amount    usage of a meter, exact, in hundredths of the meter's own unit (for an hour meter: of an hour);
+//             Money, PartAmount, Distance, Speed and Factor likewise, each a type of its own
 //   Measure   something measured (restriction, tread depth), exact, in millionths of its unit
 //   Day       a civil day, no time and no zone
 //   DaySpan   a day written at reduced precision: `2009`, `2009-05` or `2009-05-17`
@@ -10,8 +11,6 @@
 //
 // No floating point takes part in any decision. None of these functions reads the clock, the locale or the environment.
 #pragma once
-
-#include <date/date.h>
 
 #include <chrono>
 #include <compare>
@@ -31,24 +30,37 @@ namespace service {
 // Hundredths of an hour as a duration, for the places where a meter's hours meet the clock's.
 using Hours = std::chrono::duration<std::int64_t, std::ratio<36>>;
 
-// Usage, or a value shown by a meter: hundredths of the meter's unit. Values read from outside are never negative and
-// at most 1,000,000,000 units, so sums and products with a percentage fit.
-struct Amount {
+// An exact quantity, in hundredths of its unit. Quantities of different kinds neither add up nor stand in for each
+// other. Values read from outside are never negative and at most 1,000,000,000 units, so sums and products with a
+// percentage fit.
+template <class Kind>
+struct Exact {
   std::int64_t hundredths = 0;
 
-  friend constexpr auto operator<=>(Amount, Amount) = default;
-  friend constexpr Amount operator+(Amount a, Amount b) { return {a.hundredths + b.hundredths}; }
-  friend constexpr Amount operator-(Amount a, Amount b) { return {a.hundredths - b.hundredths}; }
-  constexpr Amount operator-() const { return {-hundredths}; }
+  static constexpr Exact units(std::int64_t count) { return {count * 100}; }
+
+  friend constexpr auto operator<=>(Exact, Exact) = default;
+  friend constexpr Exact operator+(Exact a, Exact b) { return {a.hundredths + b.hundredths}; }
+  friend constexpr Exact operator-(Exact a, Exact b) { return {a.hundredths - b.hundredths}; }
+  constexpr Exact operator-() const { return {-hundredths}; }
 };
 
-constexpr Amount whole(std::int64_t units) { return {units * 100}; }
+using Amount = Exact<struct UsageKind>;           // usage, or a value shown by a meter, in the meter's unit
+using PartAmount = Exact<struct PartAmountKind>;  // of a part or fluid, in its unit: pieces, L, kg
+using Money = Exact<struct MoneyKind>;            // in the fleet's currency
+using Distance = Exact<struct DistanceKind>;      // km
+using Speed = Exact<struct SpeedKind>;            // km/h
+using Factor = Exact<struct FactorKind>;          // a multiple: 1.3 is 130
 
 // The amount on an hour meter that a span of clock time is.
 constexpr Amount on_hour_meter(Hours hours) { return {hours.count()}; }
 
 // `1250`, `1250.5`, `1250.25`, `-3`: as few decimals as are exact.
-std::string to_text(Amount amount);
+std::string hundredths_to_text(std::int64_t hundredths);
+template <class Kind>
+std::string to_text(Exact<Kind> quantity) {
+  return hundredths_to_text(quantity.hundredths);
+}
 
 // With at least one decimal (`1250.0`, `11.4`, `0.25`), as people write hours.
 std::string to_text_tenths(Amount amount);
@@ -64,10 +76,10 @@ std::string to_text(Measure measure);
 
 // --- Days --------------------------------------------------------------------------------------------------
 
-using Day = date::sys_days;
+using Day = std::chrono::sys_days;
 
 constexpr Day day_of(int year, unsigned month, unsigned day) {
-  return date::sys_days{date::year{year} / date::month{month} / date::day{day}};
+  return std::chrono::year{year} / std::chrono::month{month} / std::chrono::day{day};
 }
 
 constexpr int days_between(Day from, Day to) { return static_cast<int>((to - from).count()); }
@@ -118,7 +130,7 @@ struct Parsed {
   const T& operator*() const { return *value; }
 };
 
-Parsed<Amount> parse_amount(std::string_view text);                 // at most two decimals
+Parsed<std::int64_t> parse_hundredths(std::string_view text);       // at most two decimals
 Parsed<Measure> parse_measure(std::string_view text);               // at most six decimals, may be negative
 Parsed<int> parse_count(std::string_view text);                     // 0 to 1,000,000
 Parsed<Day> parse_day(std::string_view text);                       // 2026-03-01, years 1900 to 2199
@@ -126,6 +138,15 @@ Parsed<DaySpan> parse_day_span(std::string_view text);              // also 2026
 Parsed<MonthDay> parse_month_day(std::string_view text);            // 08-01
 Parsed<std::chrono::minutes> parse_minutes(std::string_view text);  // 50 min, 1 h, 1 h 30 min
 Parsed<int> parse_span_days(std::string_view text);  // 30d, 6w (whole days); months need an anchor, see parse_horizon
+
+// Any exact quantity, as parse_hundredths.
+template <class Quantity>
+Parsed<Quantity> parse_exact(std::string_view text) {
+  auto read = parse_hundredths(text);
+  if (!read) return {{}, std::move(read.problem)};
+  return {Quantity{*read}, {}};
+}
+inline Parsed<Amount> parse_amount(std::string_view text) { return parse_exact<Amount>(text); }
 
 // A horizon seen from a day: 30d, 6w, 3m. The result is the last day inside it.
 Parsed<Day> parse_horizon(std::string_view text, Day from);

@@ -106,7 +106,7 @@ enum class CountsFrom {
 };
 
 struct Quantity {
-  Amount amount;
+  PartAmount amount;
   std::string unit;  // L, kg
 };
 
@@ -132,11 +132,11 @@ struct Task {
   std::vector<FollowUp> follow_ups;
   std::vector<std::string> positions;  // empty: the task has no positions
   std::optional<std::chrono::minutes> takes;
-  std::optional<Amount> late;  // money, hundredths of the currency's unit
+  std::optional<Money> late;
   std::vector<std::string> needs;
   int people = 1;
-  bool competent_person = false;                      // `by-whom: competent-person`
-  std::vector<std::pair<std::string, Amount>> parts;  // number of pieces by part
+  bool competent_person = false;                          // `by-whom: competent-person`
+  std::vector<std::pair<std::string, PartAmount>> parts;  // number of pieces by part
   std::vector<std::pair<std::string, Quantity>> fluids;
   std::vector<std::string> tools;
   std::vector<std::string> cautions;
@@ -171,7 +171,7 @@ struct TaskChange {
   std::optional<Grace> grace;
   std::optional<std::vector<std::string>> positions;
   std::optional<std::chrono::minutes> takes;
-  std::optional<std::vector<std::pair<std::string, Amount>>> parts;
+  std::optional<std::vector<std::pair<std::string, PartAmount>>> parts;
   std::optional<std::vector<std::pair<std::string, Quantity>>> fluids;
   std::optional<std::string> notes;
 };
@@ -250,10 +250,10 @@ struct Part {
   std::string number;
   std::string what;
   std::string unit;
-  std::optional<Amount> pack;
-  std::optional<Amount> price;
+  std::optional<PartAmount> pack;
+  std::optional<Money> price;  // of one unit
   std::optional<int> lead_days;
-  std::optional<Amount> stock;
+  std::optional<PartAmount> stock;
   std::string supplier;
 };
 
@@ -268,20 +268,20 @@ struct Crew {
   std::vector<std::string> qualified_for;
   std::vector<Day> off;
   int people = 1;
-  std::optional<Amount> speed;  // km/h
-  std::optional<Amount> per_hour;
-  std::optional<Amount> per_km;
+  std::optional<Speed> speed;
+  std::optional<Money> per_hour;
+  std::optional<Money> per_km;
 };
 
 struct Travel {
-  Amount road_factor{130};
-  Amount speed{5000};  // km/h
-  std::string table;   // file name, empty where there is none
+  Factor road_factor{130};
+  Speed speed{5000};
+  std::string table;  // file name, empty where there is none
 };
 
 struct Costs {
-  std::optional<Amount> hour;
-  std::optional<Amount> km;
+  std::optional<Money> hour;
+  std::optional<Money> km;
   std::optional<int> late_percent;
   std::optional<int> later_trip_percent;
 };
@@ -292,7 +292,7 @@ struct Call {
   std::string machine;
   std::string doing;
   std::chrono::minutes takes{0};
-  std::optional<Amount> wait;  // money a day
+  std::optional<Money> wait;  // a day
   std::optional<Day> from;
   std::optional<Day> by;
   std::vector<ClockSpan> between;

@@ -98,7 +98,7 @@ std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::
 
 // --- What is expected --------------------------------------------------------------------------------------
 
-enum class Odds { p10, p50, p90 };
+enum class Quantile { p10, p50, p90 };
 
 // The odds, 0 to 1, that usage has reached a level: never falling from day to day.
 class ReachOdds {
@@ -149,11 +149,11 @@ class UsageAhead {
 
   // Usage on a day at or after the last known one, p10 the low end; nothing where nothing is known. A straight line
   // answers all three odds alike.
-  virtual std::optional<Amount> on(Day day, Odds odds) const = 0;
+  virtual std::optional<Amount> on(Day day, Quantile quantile) const = 0;
 
   // The day by which usage has reached the level: p10 is the early end. Nothing where that is more than five years
   // after as-of, or where nothing is known. May lie before as-of.
-  virtual std::optional<Day> reaches(Amount level, Odds odds) const = 0;
+  virtual std::optional<Day> reaches(Amount level, Quantile quantile) const = 0;
 
   // The odds that the level has been reached, day by day; null where nothing is known. `every`: the interval that ends
   // there. That no service of it was written down up to as-of is then evidence that it had not come yet: it shapes the

@@ -13,6 +13,7 @@
 
 #include "service/base.h"
 #include "service/fleet.h"
+#include "service/outlook.h"
 #include "service/snapshot.h"
 #include "service/standing.h"
 #include "service/usage.h"
@@ -21,16 +22,16 @@ namespace service {
 
 // --- What one service takes --------------------------------------------------------------------------------
 
-struct Takings {
+struct Resources {
   std::optional<std::chrono::minutes> time;  // for one person
   int people = 1;
-  std::vector<std::pair<std::string, Amount>> parts;  // pieces
+  std::vector<std::pair<std::string, PartAmount>> parts;
   std::vector<std::pair<std::string, Quantity>> fluids;
   std::int64_t labour_minutes() const { return time ? time->count() * people : 0; }
 };
 
 // Of a task as it holds for a machine, or of a check that follows one.
-Takings takings_of(const Machine& machine, const Task& task, const FollowUp* check = nullptr);
+Resources resources_of(const Machine& machine, const Task& task, const FollowUp* check = nullptr);
 
 // --- Workload ----------------------------------------------------------------------------------------------
 
@@ -98,7 +99,7 @@ struct PartUse {
   const Machine* machine = nullptr;
   std::string point;  // `engine-oil`, `tyre@front-left`
   int round = 1;
-  Amount amount;
+  PartAmount amount;
   DueSpan due;          // of that service
   bool likely = false;  // its middle day is within the horizon; else only its early end is
 };
@@ -108,17 +109,17 @@ struct PartNeed {
   const Part* part = nullptr;  // null: the fleet lists no such part
   bool fluid = false;
   std::string unit;
-  std::optional<Amount> stock;    // of the newest count less what was used since, else as the fleet file has it
-  std::optional<Day> counted_on;  // none: as the fleet file has it
-  Amount need;                    // of services that are likely within the horizon
-  Amount more;                    // of those that may be
-  Amount short_by;                // need less stock
-  std::optional<Amount> packs;    // to buy; none where it comes in no packs
-  Amount buy;                     // in the part's unit, whole packs where it comes in packs
-  std::optional<Day> short_on;    // the early end of the first likely service that stock does not cover
-  std::optional<Day> order_by;    // that day less the lead time
-  std::optional<Amount> price;    // of what is to be bought
-  std::vector<PartUse> uses;      // by day
+  std::optional<PartAmount> stock;  // of the newest count less what was used since, else as the fleet file has it
+  std::optional<Day> counted_on;    // none: as the fleet file has it
+  PartAmount need;                  // of services that are likely within the horizon
+  PartAmount more;                  // of those that may be
+  PartAmount short_by;              // need less stock
+  std::optional<PartAmount> packs;  // to buy; none where it comes in no packs
+  PartAmount buy;                   // in the part's unit, whole packs where it comes in packs
+  std::optional<Day> short_on;      // the early end of the first likely service that stock does not cover
+  std::optional<Day> order_by;      // that day less the lead time
+  std::optional<Money> price;       // of what is to be bought
+  std::vector<PartUse> uses;        // by day
 };
 
 struct PartsList {
@@ -144,7 +145,7 @@ struct SeasonItem {
   std::vector<std::string> covered;     // points of the list that this one includes
   bool safety = false;                  // it, or one that it includes, is a safety task
   Standing standing = Standing::later;  // the worst of it and of those that it includes
-  Takings takings;
+  Resources resources;
 };
 
 struct SeasonPlan {

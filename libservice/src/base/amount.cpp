@@ -72,15 +72,11 @@ std::string decimal_text(std::int64_t value, int decimals, int at_least) {
 
 }  // namespace
 
-std::string to_text(Amount amount) { return decimal_text(amount.hundredths, 2, 0); }
+std::string hundredths_to_text(std::int64_t hundredths) { return decimal_text(hundredths, 2, 0); }
 std::string to_text_tenths(Amount amount) { return decimal_text(amount.hundredths, 2, 1); }
 std::string to_text(Measure measure) { return decimal_text(measure.millionths, 6, 0); }
 
-Parsed<Amount> parse_amount(std::string_view text) {
-  const auto read = parse_decimal(text, 2, false);
-  if (!read) return {{}, read.problem};
-  return {Amount{*read}, {}};
-}
+Parsed<std::int64_t> parse_hundredths(std::string_view text) { return parse_decimal(text, 2, false); }
 
 Parsed<Measure> parse_measure(std::string_view text) {
   const auto read = parse_decimal(text, 6, true);

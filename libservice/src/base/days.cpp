@@ -1,5 +1,7 @@
 // Civil days. Dates are checked by shape and by calendar here and nowhere else: the date library's own parser accepts
 // leftovers behind a date, and its month arithmetic on time points is not calendar arithmetic.
+#include <date/date.h>
+
 #include <algorithm>
 
 #include "service/base.h"
@@ -83,7 +85,7 @@ Parsed<DaySpan> parse_day_span(std::string_view text) {
   const date::year_month_day ymd{date::year{year}, date::month{static_cast<unsigned>(month)},
                                  date::day{static_cast<unsigned>(number(text.substr(8, 2)))}};
   if (!ymd.ok()) return {{}, "is not a day of the calendar"};
-  return {DaySpan{Day{ymd}}, {}};
+  return {DaySpan{Day{date::sys_days{ymd}}}, {}};
 }
 
 Parsed<Day> parse_day(std::string_view text) {
@@ -152,7 +154,7 @@ Parsed<Day> parse_horizon(std::string_view text, Day from) {
   const auto days = parse_span_days(text);
   if (!days) return {{}, "is not a span like 30d, 6w or 3m"};
   if (*days > 36525) return {{}, "is more than 100 years"};
-  return {from + date::days{*days}, {}};
+  return {from + std::chrono::days{*days}, {}};
 }
 
 }  // namespace service

@@ -60,8 +60,8 @@ std::string to_text(const CalendarSpan& span) {
 }
 
 Day after(Day from, const CalendarSpan& span) {
-  if (span.unit == CalendarUnit::days) return from + date::days{span.count};
-  if (span.unit == CalendarUnit::weeks) return from + date::days{7 * span.count};
+  if (span.unit == CalendarUnit::days) return from + std::chrono::days{span.count};
+  if (span.unit == CalendarUnit::weeks) return from + std::chrono::days{7 * span.count};
   return add_months(from, (span.unit == CalendarUnit::years ? 12 : 1) * span.count);
 }
 

@@ -1,9 +1,9 @@
 #include "fleet/fleet_file.h"
 
+#include "fleet/fleet_sections.h"
 #include "fleet/keys.h"
 #include "fleet/limbs.h"
 #include "fleet/machines.h"
-#include "fleet/surroundings.h"
 #include "fleet/week_hours.h"
 
 namespace service::fleet {

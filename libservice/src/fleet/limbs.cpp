@@ -20,7 +20,7 @@ struct Interval {
 
 void read_usage_limb(const Reader& reader, const Field& field, std::optional<std::string> meter, Interval& into) {
   into.notes->meters.push_back({meter.value_or(std::string()), reader.spot(field.key), into.notes->intervals});
-  if (const auto every = reader.positive_amount(field)) into.limbs.emplace_back(UsageLimb{std::move(meter), *every});
+  if (const auto every = reader.positive<Amount>(field)) into.limbs.emplace_back(UsageLimb{std::move(meter), *every});
 }
 
 // The entries of a limb that takes several; one that names none would be an interval without an end.
@@ -204,12 +204,12 @@ void read_grace_usage(const Reader& reader, const Field& field, GraceDraft& into
   if (!meters) return;
   for (const Field& meter : *meters) {
     reader.draft.grace_meters.push_back({std::string(meter.name), reader.spot(meter.key)});
-    if (const auto amount = reader.amount(meter)) into.grace.usage.emplace(meter.name, *amount);
+    if (const auto amount = reader.exact<Amount>(meter)) into.grace.usage.emplace(meter.name, *amount);
   }
 }
 
 constexpr Key<GraceDraft> grace_keys[] = {
-    {"hours", [](const Reader& r, const Field& f, GraceDraft& g) { g.grace.hours = r.amount(f); }},
+    {"hours", [](const Reader& r, const Field& f, GraceDraft& g) { g.grace.hours = r.exact<Amount>(f); }},
     {"usage", read_grace_usage},
     {"days", [](const Reader& r, const Field& f, GraceDraft& g) { read_grace_days(r, f, g, 1, 36525); }},
     {"weeks", [](const Reader& r, const Field& f, GraceDraft& g) { read_grace_days(r, f, g, 7, 5200); }},
@@ -221,7 +221,7 @@ constexpr Key<GraceDraft> grace_keys[] = {
 
 constexpr Key<Meter> meter_keys[] = {
     {"unit", [](const Reader& r, const Field& f, Meter& m) { m.unit = r.line(f).value_or(""); }, Need::required},
-    {"rolls-over-at", [](const Reader& r, const Field& f, Meter& m) { m.rolls_over_at = r.positive_amount(f); }},
+    {"rolls-over-at", [](const Reader& r, const Field& f, Meter& m) { m.rolls_over_at = r.positive<Amount>(f); }},
 };
 
 }  // namespace

@@ -17,7 +17,7 @@ constexpr Key<StartDraft> start_keys[] = {
     {"on", [](const Reader& r, const Field& f, StartDraft& d) { d.on = r.day_span(f); }, Need::required},
     {"at",
      [](const Reader& r, const Field& f, StartDraft& d) {
-       d.at = r.amount(f);
+       d.at = r.exact<Amount>(f);
        d.at_spot = r.spot(f.key);
      }},
 };
@@ -48,7 +48,7 @@ void read_expect(const Reader& reader, const Field& field, MachineDraft& into) {
   into.expect = reader.spot(field.key);
   Expect& expect = into.machine.expect;
   for (const Field& one : *fields) {
-    const auto amount = reader.amount(one);
+    const auto amount = reader.exact<Amount>(one);
     if (one.name == "per-year") {
       expect.per_year = amount;
     } else {

@@ -34,25 +34,25 @@ std::optional<NumberAndWord> number_and_word(std::string_view text) {
   return NumberAndWord{text.substr(0, gap), text.substr(gap + 1)};
 }
 
-Parsed<Amount> parse_percent(std::string_view text) {
+Parsed<std::int64_t> parse_percent_hundredths(std::string_view text) {
   if (!text.ends_with('%')) return {{}, "has no % at its end"};
   text.remove_suffix(1);
   if (text.ends_with(' ')) text.remove_suffix(1);
-  return parse_amount(text);
+  return parse_hundredths(text);
 }
 
 Parsed<Quantity> parse_quantity(std::string_view text) {
   const auto parts = number_and_word(text);
   if (!parts) return {{}, "is not a number, a blank and a unit"};
-  const auto amount = parse_amount(parts->number);
+  const auto amount = parse_exact<PartAmount>(parts->number);
   if (!amount) return {{}, fmt::format("begins with a number that {}", amount.problem)};
   return {Quantity{*amount, std::string(parts->word)}, {}};
 }
 
-Parsed<Amount> parse_speed(std::string_view text) {
+Parsed<Speed> parse_speed(std::string_view text) {
   const auto parts = number_and_word(text);
   if (!parts || parts->word != "km/h") return {{}, "is not a number, a blank and km/h"};
-  return parse_amount(parts->number);
+  return parse_exact<Speed>(parts->number);
 }
 
 Parsed<bool> parse_true_or_false(std::string_view text) {
@@ -215,17 +215,17 @@ std::optional<bool> Reader::yes_or_no(const Field& field) const {
   return parsed(field, parse_true_or_false, true_or_false);
 }
 
-std::optional<Amount> Reader::amount(const Field& field, Limits limits) const {
-  const auto read = parsed(field, parse_amount, wanted::number);
-  if (!read || (*read >= whole(limits.least) && *read <= whole(limits.most))) return read;
-  complain_range(field, to_text(*read), std::to_string(limits.least), std::to_string(limits.most));
+std::optional<std::int64_t> Reader::hundredths(const Field& field, Limits limits) const {
+  const auto read = parsed(field, parse_hundredths, wanted::number);
+  if (!read || (*read >= std::int64_t{limits.least} * 100 && *read <= std::int64_t{limits.most} * 100)) return read;
+  complain_range(field, hundredths_to_text(*read), std::to_string(limits.least), std::to_string(limits.most));
   return std::nullopt;
 }
 
-std::optional<Amount> Reader::positive_amount(const Field& field) const {
-  const auto read = parsed(field, parse_amount, wanted::number);
-  if (!read || read->hundredths > 0) return read;
-  complain_range(field, to_text(*read), "a number above 0", {});
+std::optional<std::int64_t> Reader::positive_hundredths(const Field& field) const {
+  const auto read = parsed(field, parse_hundredths, wanted::number);
+  if (!read || *read > 0) return read;
+  complain_range(field, hundredths_to_text(*read), "a number above 0", {});
   return std::nullopt;
 }
 
@@ -254,10 +254,12 @@ std::optional<int> Reader::days(const Field& field, Limits limits) const {
 }
 
 std::optional<int> Reader::percent_hundredths(const Field& field, Limits limits) const {
-  const auto read = parsed(field, parse_percent, a_percentage);
+  const auto read = parsed(field, parse_percent_hundredths, a_percentage);
   if (!read) return std::nullopt;
-  if (*read >= whole(limits.least) && *read <= whole(limits.most)) return static_cast<int>(read->hundredths);
-  complain_range(field, to_text(*read) + '%', fmt::format("{}%", limits.least), fmt::format("{}%", limits.most));
+  if (*read >= std::int64_t{limits.least} * 100 && *read <= std::int64_t{limits.most} * 100)
+    return static_cast<int>(*read);
+  complain_range(field, hundredths_to_text(*read) + '%', fmt::format("{}%", limits.least),
+                 fmt::format("{}%", limits.most));
   return std::nullopt;
 }
 
@@ -268,9 +270,9 @@ std::optional<Quantity> Reader::quantity(const Field& field) const {
   return std::nullopt;
 }
 
-std::optional<Amount> Reader::speed(const Field& field) const {
+std::optional<Speed> Reader::speed(const Field& field) const {
   const auto read = parsed(field, parse_speed, a_speed);
-  if (!read || (read->hundredths > 0 && *read <= whole(300))) return read;
+  if (!read || (read->hundredths > 0 && *read <= Speed::units(300))) return read;
   complain_range(field, field.value->text, "1 km/h", "300 km/h");
   return std::nullopt;
 }

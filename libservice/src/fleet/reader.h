@@ -71,8 +71,18 @@ class Reader {
   std::optional<std::string> line(const Field& field) const;  // a text without line breaks and tabs
   std::optional<std::string> name(const Field& field) const;  // a key that people chose, as a value
   std::optional<bool> yes_or_no(const Field& field) const;
-  std::optional<Amount> amount(const Field& field, Limits limits = any_amount) const;  // limits in units
-  std::optional<Amount> positive_amount(const Field& field) const;
+  std::optional<std::int64_t> hundredths(const Field& field, Limits limits = any_amount) const;  // limits in units
+  std::optional<std::int64_t> positive_hundredths(const Field& field) const;
+  template <class Exactly>
+  std::optional<Exactly> exact(const Field& field, Limits limits = any_amount) const {
+    const auto read = hundredths(field, limits);
+    return read ? std::optional{Exactly{*read}} : std::nullopt;
+  }
+  template <class Exactly>
+  std::optional<Exactly> positive(const Field& field) const {
+    const auto read = positive_hundredths(field);
+    return read ? std::optional{Exactly{*read}} : std::nullopt;
+  }
   std::optional<int> count(const Field& field, Limits limits) const;
   std::optional<Day> day(const Field& field) const;
   std::optional<DaySpan> day_span(const Field& field) const;
@@ -80,7 +90,7 @@ class Reader {
   std::optional<int> days(const Field& field, Limits limits) const;  // 21 days, 3 weeks
   std::optional<int> percent_hundredths(const Field& field, Limits limits) const;
   std::optional<Quantity> quantity(const Field& field) const;  // 11.5 L
-  std::optional<Amount> speed(const Field& field) const;       // 48 km/h
+  std::optional<Speed> speed(const Field& field) const;        // 48 km/h
   std::optional<std::size_t> choice(const Field& field, const std::vector<std::string>& words) const;
 
   std::vector<std::string> texts(const Field& field) const;           // a list of texts

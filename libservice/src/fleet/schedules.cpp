@@ -92,7 +92,7 @@ constexpr Key<TaskDraft> task_keys[] = {
     {"follow-up", read_follow_ups},
     {"positions", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.positions = read_positions(r, f); }},
     {"takes", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.takes = r.minutes(f); }},
-    {"late", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.late = r.amount(f); }},
+    {"late", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.late = r.exact<Money>(f); }},
     {"needs", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.needs = r.distinct_names(f); }},
     {"people",
      [](const Reader& r, const Field& f, TaskDraft& d) {
@@ -141,14 +141,14 @@ constexpr Key<ScheduleDraft> schedule_keys[] = {
 
 }  // namespace
 
-std::vector<std::pair<std::string, Amount>> read_part_counts(const Reader& reader, const Field& field) {
-  std::vector<std::pair<std::string, Amount>> parts;
+std::vector<std::pair<std::string, PartAmount>> read_part_counts(const Reader& reader, const Field& field) {
+  std::vector<std::pair<std::string, PartAmount>> parts;
   const auto fields = reader.map(field, "write the part and how many: {oil-filter-a: 1}");
   if (!fields) return parts;
   for (const Field& one : *fields) {
     reader.good_name(one.name, reader.spot(one.key));
     reader.draft.mentions_of(Noun::part).push_back({std::string(one.name), reader.spot(one.key)});
-    if (const auto count = reader.positive_amount(one)) parts.emplace_back(one.name, *count);
+    if (const auto count = reader.positive<PartAmount>(one)) parts.emplace_back(one.name, *count);
   }
   return parts;
 }

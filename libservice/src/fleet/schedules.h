@@ -9,7 +9,7 @@ namespace service::fleet {
 ScheduleDraft read_schedule(const Reader& reader, const Node& root, const std::string& stem);
 
 // Parts and fluids of a task, or of a machine's change to one.
-std::vector<std::pair<std::string, Amount>> read_part_counts(const Reader& reader, const Field& field);
+std::vector<std::pair<std::string, PartAmount>> read_part_counts(const Reader& reader, const Field& field);
 std::vector<std::pair<std::string, Quantity>> read_fluids(const Reader& reader, const Field& field);
 std::vector<std::string> read_positions(const Reader& reader, const Field& field);
 

@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 
 void copy_pages(SQLite::Database& from, const fs::path& part) {
   SQLite::Database copy(fs::absolute(part).string(), SQLite::OPEN_READWRITE);
-  settle(copy, std::chrono::seconds(10));
+  apply_settings(copy, std::chrono::seconds(10));
   SQLite::Backup backup(copy, from);
   // All pages in one step, which holds writers off: the copy is of one moment.
   if (const int result = backup.executeStep(-1); result != SQLITE_DONE)

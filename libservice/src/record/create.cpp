@@ -20,8 +20,8 @@ using namespace record;
 
 void fill(const fs::path& file) {
   SQLite::Database database(fs::absolute(file).string(), SQLite::OPEN_READWRITE);
-  settle(database, std::chrono::seconds(10));
-  settle_journal(database, file, Access::write);
+  apply_settings(database, std::chrono::seconds(10));
+  apply_journal_mode(database, file, Access::write);
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
   for (const std::string_view migration : migrations) database.exec(std::string(migration));
   write_first_book(database);

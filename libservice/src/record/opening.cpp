@@ -97,7 +97,7 @@ SQLite::Database connect(const fs::path& file, Access access, std::chrono::milli
   SQLite::Database database(
       fs::absolute(file).string(),
       (access == Access::read ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE) | SQLite::OPEN_NOMUTEX);
-  settle(database, patience);
+  apply_settings(database, patience);
   {
     const SQLite::Transaction view(database);  // one lock for all that is looked at
     check_identity(database, file);
@@ -107,7 +107,7 @@ SQLite::Database connect(const fs::path& file, Access access, std::chrono::milli
     refuse(Trouble::io, "record-read-only", fmt::format("the record {} may not be written", name_of(file)),
            "look at the permissions of the file and of its folder");
   }
-  settle_journal(database, file, access);
+  apply_journal_mode(database, file, access);
   return database;
 }
 
@@ -129,7 +129,7 @@ std::int64_t number_from(SQLite::Database& database, const char* query) {
   return statement.executeStep() ? statement.getColumn(0).getInt64() : 0;
 }
 
-void settle(SQLite::Database& database, std::chrono::milliseconds patience) {
+void apply_settings(SQLite::Database& database, std::chrono::milliseconds patience) {
   sqlite3_extended_result_codes(database.getHandle(), 1);
   insist_option(database, SQLITE_DBCONFIG_DEFENSIVE, 1);
   insist_option(database, SQLITE_DBCONFIG_DQS_DML, 0);
@@ -144,7 +144,7 @@ void settle(SQLite::Database& database, std::chrono::milliseconds patience) {
   database.exec("PRAGMA cache_size = -131072");  // an upper limit, for imports
 }
 
-void settle_journal(SQLite::Database& database, const fs::path& file, Access access) {
+void apply_journal_mode(SQLite::Database& database, const fs::path& file, Access access) {
   SQLite::Statement journal(database, access == Access::read ? "PRAGMA journal_mode" : "PRAGMA journal_mode = DELETE");
   if (journal.executeStep() && journal.getColumn(0).getString() == "delete") return;
   refuse(Trouble::bad_data, "other-journal",

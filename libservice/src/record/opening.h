@@ -17,10 +17,10 @@ inline constexpr std::int32_t application_id = 0x77686376;
 SQLite::Database open_database(const std::filesystem::path& file, Access access, std::chrono::milliseconds patience);
 
 // The settings of a connection, for a file that need not be a record yet.
-void settle(SQLite::Database& database, std::chrono::milliseconds patience);
+void apply_settings(SQLite::Database& database, std::chrono::milliseconds patience);
 
 // The rollback journal, which is a property of the file. Refused where a reader meets another and cannot change it.
-void settle_journal(SQLite::Database& database, const std::filesystem::path& file, Access access);
+void apply_journal_mode(SQLite::Database& database, const std::filesystem::path& file, Access access);
 
 // The first column of the first row, or 0.
 std::int64_t number_from(SQLite::Database& database, const char* query);

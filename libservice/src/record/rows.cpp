@@ -45,7 +45,7 @@ class RowReader {
 
   std::optional<Day> day(int column) {
     if (!number_if_any(column)) return std::nullopt;
-    return Day{date::days{small(column, -25567, 84005)}};
+    return Day{std::chrono::days{small(column, -25567, 84005)}};
   }
 
   void unreadable() { readable_ = false; }

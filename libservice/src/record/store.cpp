@@ -128,7 +128,7 @@ std::optional<Day> Record::newest_day() const {
     const BookRow book = read_book(impl_->database);
     if (!book.sealed) throw Failure(Trouble::bad_data, damaged_book());
     if (!book.tally.newest) return std::nullopt;
-    return Day{date::days{static_cast<int>(*book.tally.newest)}};
+    return Day{std::chrono::days{static_cast<int>(*book.tally.newest)}};
   });
 }
 

@@ -22,8 +22,8 @@ int number(std::string_view digits) {
 std::string time_text(std::int64_t milliseconds) {
   const std::int64_t days = milliseconds / a_day;
   const std::int64_t rest = milliseconds % a_day;
-  return fmt::format("{}T{:02}:{:02}:{:02}.{:03}Z", to_text(Day{date::days{static_cast<int>(days)}}), rest / 3'600'000,
-                     rest / 60'000 % 60, rest / 1000 % 60, rest % 1000);
+  return fmt::format("{}T{:02}:{:02}:{:02}.{:03}Z", to_text(Day{std::chrono::days{static_cast<int>(days)}}),
+                     rest / 3'600'000, rest / 60'000 % 60, rest / 1000 % 60, rest % 1000);
 }
 
 Parsed<std::int64_t> parse_time(std::string_view text) {

@@ -8,7 +8,7 @@ namespace {
 // A limb with a day: due on it, overdue after it and its grace.
 LimbState state_on(Day as_of, Day due, int grace_days) {
   if (as_of < due) return LimbState::not_reached;
-  return as_of > due + date::days{grace_days} ? LimbState::overdue : LimbState::due;
+  return as_of > due + std::chrono::days{grace_days} ? LimbState::overdue : LimbState::due;
 }
 
 void set_due_day(LimbStanding& standing, const MachineView& view, Day due) {
@@ -48,8 +48,8 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
   }
   standing.state = LimbState::not_reached;
   const UsageAhead& ahead = *view.ahead.find(standing.name)->second;
-  standing.due_on = ahead.reaches(*standing.due_at, Odds::p50);
-  if (const auto today = ahead.on(view.as_of, Odds::p50)) {
+  standing.due_on = ahead.reaches(*standing.due_at, Quantile::p50);
+  if (const auto today = ahead.on(view.as_of, Quantile::p50)) {
     if (*today != *known) standing.estimated_used = *today - counted_from;
     standing.by_estimate = *today >= *standing.due_at;
     standing.past_grace_by_estimate = *today - *standing.due_at > grace;
@@ -160,9 +160,9 @@ LimbStanding season_standing(const MachineView& view, const SeasonLimb& limb, co
 
 Day season_due(const Season& season, int lead_days, Day done) {
   // What was done up to a season's last day serves that season; the next one is owed again.
-  int year = static_cast<int>(date::year_month_day{done}.year()) - 1;
+  int year = static_cast<int>(std::chrono::year_month_day{done}.year()) - 1;
   while (days_of(season, year).to < done) ++year;
-  return days_of(season, year + 1).from - date::days{lead_days};
+  return days_of(season, year + 1).from - std::chrono::days{lead_days};
 }
 
 }  // namespace service

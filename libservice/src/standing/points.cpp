@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "standing/chain.h"
-#include "standing/changes_ahead.h"
+#include "standing/decide_all.h"
 #include "standing/limbs.h"
 #include "standing/services.h"
 
@@ -177,7 +177,7 @@ std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
       }
     }
   }
-  settle(points, view, ask);
+  decide_all(points, view, ask);
   return points;
 }
 

@@ -13,14 +13,14 @@ namespace {
 constexpr int longest_slip = 10;
 constexpr double hundredths = 100;
 
-double share_of(Odds odds) { return odds == Odds::p10 ? 0.1 : odds == Odds::p50 ? 0.5 : 0.9; }
+double share_of(Quantile quantile) { return quantile == Quantile::p10 ? 0.1 : quantile == Quantile::p50 ? 0.5 : 0.9; }
 
 class LearntAhead : public UsageAhead {
  public:
   explicit LearntAhead(AheadFrom from);
 
-  std::optional<Amount> on(Day day, Odds odds) const override;
-  std::optional<Day> reaches(Amount level, Odds odds) const override;
+  std::optional<Amount> on(Day day, Quantile quantile) const override;
+  std::optional<Day> reaches(Amount level, Quantile quantile) const override;
   std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const override;
   std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double season, int days) const override;
   const Grounds* grounds() const override { return &grounds_; }
@@ -49,7 +49,7 @@ class LearntAhead : public UsageAhead {
   Amount amount(double hours) const {
     return last_.usage + Amount{static_cast<std::int64_t>(std::llround(hours * unit_ * hundredths))};
   }
-  Amount quantile(Day day, double share) const;
+  Amount usage_at(Day day, double share) const;
   double level_variance(const Level& level) const;
 
   Learnt learnt_;
@@ -76,10 +76,11 @@ LearntAhead::LearntAhead(AheadFrom from)
       end_(add_months(from.as_of, horizon_months)),
       unit_(from.unit),
       level_(learnt_.levels.mean()),
-      worth_(learnt_.profile, last_.day - date::days{366 + longest_slip}, end_ + date::days{longest_slip}) {
+      worth_(learnt_.profile, last_.day - std::chrono::days{366 + longest_slip},
+             end_ + std::chrono::days{longest_slip}) {
   if (from.state.kind != UseKind::in_use) {
     idle_from_ = std::max(last_.day, from.state.since.value_or(last_.day));
-    idle_to_ = from.state.until ? std::max(*idle_from_, *from.state.until) : end_ + date::days{1};
+    idle_to_ = from.state.until ? std::max(*idle_from_, *from.state.until) : end_ + std::chrono::days{1};
   }
   merge_alike();
   pauses_.push_back({0, 1});
@@ -90,14 +91,14 @@ LearntAhead::LearntAhead(AheadFrom from)
   }
   learn_slip(from.history);
   tell_grounds();
-  today_ = as_of_ > last_.day ? quantile(as_of_, 0.5) : last_.usage;
+  today_ = as_of_ > last_.day ? usage_at(as_of_, 0.5) : last_.usage;
 }
 
 double LearntAhead::mean_days(Day day, int slip, int pause) const {
-  const Day begin = last_.day + date::days{pause};
+  const Day begin = last_.day + std::chrono::days{pause};
   if (day <= begin) return 0;
   const auto worth = [&](Day a, Day b) {
-    return a < b ? worth_.to_end(a - date::days{slip}, b - date::days{slip}) : 0.0;
+    return a < b ? worth_.to_end(a - std::chrono::days{slip}, b - std::chrono::days{slip}) : 0.0;
   };
   if (!idle_from_) return worth(begin, day);
   return worth(begin, std::min(day, *idle_from_)) + worth(std::max(begin, idle_to_), day);
@@ -131,7 +132,7 @@ void LearntAhead::learn_slip(const MeterHistory& history) {
   }
   if (quietest >= constants.quiet_level) return;
   Day middle = last_.day;
-  for (int back = 0; back <= 366 && bin_of(middle) != at; ++back) middle -= date::days{1};
+  for (int back = 0; back <= 366 && bin_of(middle) != at; ++back) middle -= std::chrono::days{1};
   const auto then = history.on(middle);
   if (days_between(middle, last_.day) <= constants.least_season_days || !then || middle < history.knots().front().day) {
     return;
@@ -140,7 +141,7 @@ void LearntAhead::learn_slip(const MeterHistory& history) {
   double sum = 0;
   std::array<double, 5> logs{};
   for (std::size_t i = 0; i < slips_.size(); ++i) {
-    const auto slip = date::days{slips_[i].days};
+    const auto slip = std::chrono::days{slips_[i].days};
     const double mean = std::max(level_ * worth_.between(middle - slip, last_.day - slip), 1e-6);
     const double scale = learnt_.spreads[0] + 0.0225 * mean;
     const double shape = mean / scale;
@@ -163,11 +164,12 @@ void LearntAhead::tell_grounds() {
   grounds_.lump = learnt_.spreads[0] * unit_;
   grounds_.idle = learnt_.levels.idle;
   for (unsigned month = 1; month <= 12; ++month) {
-    const auto first = date::year{2023} / date::month{month} / 1;
-    const Day from = date::sys_days{first};
-    const Day to = date::sys_days{first + date::months{1}};
+    const auto first = std::chrono::year{2023} / std::chrono::month{month} / 1;
+    const Day from = std::chrono::sys_days{first};
+    const Day to = std::chrono::sys_days{first + std::chrono::months{1}};
     double sum = 0;
-    for (Day day = from; day < to; day += date::days{1}) sum += learnt_.profile[static_cast<std::size_t>(bin_of(day))];
+    for (Day day = from; day < to; day += std::chrono::days{1})
+      sum += learnt_.profile[static_cast<std::size_t>(bin_of(day))];
     grounds_.months[month - 1] = sum / 365;
   }
 }
@@ -206,7 +208,7 @@ Day LearntAhead::expected_day(double left, Day from) const {
   return first_day(from, end_, [&](Day day) { return expected(day) >= left; });
 }
 
-Amount LearntAhead::quantile(Day day, double share) const {
+Amount LearntAhead::usage_at(Day day, double share) const {
   const double spread = spread_over(day);
   double low = 0;
   double high = std::max(1.0, 2 * expected(day));
@@ -218,10 +220,10 @@ Amount LearntAhead::quantile(Day day, double share) const {
   return amount(low);
 }
 
-std::optional<Amount> LearntAhead::on(Day day, Odds odds) const {
+std::optional<Amount> LearntAhead::on(Day day, Quantile quantile) const {
   if (day <= last_.day) return last_.usage;
-  if (day == as_of_ && odds == Odds::p50) return today_;
-  return quantile(day, share_of(odds));
+  if (day == as_of_ && quantile == Quantile::p50) return today_;
+  return usage_at(day, share_of(quantile));
 }
 
 // As read off the record, without regard to services that nobody wrote down.
@@ -242,10 +244,10 @@ class PlainOdds : public ReachOdds {
   double spread_;
 };
 
-std::optional<Day> LearntAhead::reaches(Amount level, Odds odds) const {
+std::optional<Day> LearntAhead::reaches(Amount level, Quantile quantile) const {
   const double left = left_to(level);
   if (left <= 0) return last_.day;
-  return first_day_with(PlainOdds(*this, left), share_of(odds), last_.day, end_);
+  return first_day_with(PlainOdds(*this, left), share_of(quantile), last_.day, end_);
 }
 
 // The same, held against the silence of the record: had it come long ago, somebody would have written down a service.
@@ -268,9 +270,9 @@ class UnservicedOdds : public ReachOdds {
     double mass = 0;
     double odds = plain_.by(from_);
     for (Day day = from_; day < to_;) {
-      const Day next = std::min(day + date::days{step_}, to_);
+      const Day next = std::min(day + std::chrono::days{step_}, to_);
       const double later = plain_.by(next);
-      const Day middle = day + date::days{days_between(day, next) / 2};
+      const Day middle = day + std::chrono::days{days_between(day, next) / 2};
       const double weight = ahead.unserviced_at(1 - (ahead.expected(middle) - now) / every);
       steps_.push_back({mass, odds, weight});
       mass += (later - odds) * weight;
@@ -341,7 +343,7 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, doub
   double before = 0;
   std::vector<Amount> usage;
   for (int day = 0;; day += step) {
-    const double reached = mean_days(as_of_ + date::days{day}, slip, pause);
+    const double reached = mean_days(as_of_ + std::chrono::days{day}, slip, pause);
     const double shape = level.mean() * times * (reached - before) / scale;
     if (shape > 1e-9) use += std::gamma_distribution<double>(shape, scale)(random);
     usage.push_back(amount(use));

@@ -9,7 +9,7 @@ namespace {
 constexpr int bin_days = 5;
 
 // 0 for 1 January; the leap day has the number of the day before it.
-int day_in_year(const date::year_month_day& day) {
+int day_in_year(const std::chrono::year_month_day& day) {
   constexpr std::array<int, 12> before{0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334};
   const auto month = static_cast<unsigned>(day.month());
   const int in_month = static_cast<int>(static_cast<unsigned>(day.day()));
@@ -19,12 +19,12 @@ int day_in_year(const date::year_month_day& day) {
 // Days one after the other with their places in the year, without taking each apart.
 class DayWalk {
  public:
-  explicit DayWalk(Day day) : day_(day), number_(day_in_year(date::year_month_day{day})) { find_leap_day(); }
+  explicit DayWalk(Day day) : day_(day), number_(day_in_year(std::chrono::year_month_day{day})) { find_leap_day(); }
 
   int bin() const { return number_ / bin_days; }
 
   void next() {
-    day_ += date::days{1};
+    day_ += std::chrono::days{1};
     if (day_ == leap_day_) return;
     if (++number_ == bin_count * bin_days) {
       number_ = 0;
@@ -34,8 +34,8 @@ class DayWalk {
 
  private:
   void find_leap_day() {
-    const auto year = date::year_month_day{day_}.year();
-    leap_day_ = year.is_leap() ? Day{date::sys_days{year / 2 / 29}} : Day::min();
+    const auto year = std::chrono::year_month_day{day_}.year();
+    leap_day_ = year.is_leap() ? Day{std::chrono::sys_days{year / 2 / 29}} : Day::min();
   }
 
   Day day_;
@@ -45,7 +45,7 @@ class DayWalk {
 
 }  // namespace
 
-int bin_of(Day day) { return day_in_year(date::year_month_day{day}) / bin_days; }
+int bin_of(Day day) { return day_in_year(std::chrono::year_month_day{day}) / bin_days; }
 
 Profile flat_profile() {
   Profile flat;
@@ -61,7 +61,7 @@ void make_mean_one(Profile& profile) {
 std::vector<BinDays> days_by_bin(Day from, Day to) {
   std::vector<BinDays> days;
   DayWalk walk(from);
-  for (Day day = from; day <= to; day += date::days{1}, walk.next()) {
+  for (Day day = from; day <= to; day += std::chrono::days{1}, walk.next()) {
     const double part = day == from || day == to ? 0.5 : 1.0;
     if (days.empty() || days.back().bin != walk.bin()) days.push_back({walk.bin(), 0});
     days.back().days += part;
@@ -80,7 +80,7 @@ RunningWorth::RunningWorth(const Profile& profile, Day from, Day to) : from_(fro
   DayWalk walk(from);
   double sum = 0;
   ends_.push_back(sum);
-  for (Day day = from; day <= to; day += date::days{1}, walk.next()) {
+  for (Day day = from; day <= to; day += std::chrono::days{1}, walk.next()) {
     sum += profile[static_cast<std::size_t>(walk.bin())];
     ends_.push_back(sum);
   }

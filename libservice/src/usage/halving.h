@@ -9,7 +9,7 @@ namespace service::usage {
 template <class Holds>
 Day first_day(Day below, Day at, const Holds& holds) {
   while (days_between(below, at) > 1) {
-    const Day middle = below + date::days{days_between(below, at) / 2};
+    const Day middle = below + std::chrono::days{days_between(below, at) / 2};
     (holds(middle) ? at : below) = middle;
   }
   return at;

@@ -31,7 +31,7 @@ class SoftProfile {
     double sum = 0;
     for (int k = -reach; k <= reach; ++k) {
       sum += weights_[static_cast<std::size_t>(k + reach)] *
-             profile_[static_cast<std::size_t>(bin_of(day + date::days{k}))];
+             profile_[static_cast<std::size_t>(bin_of(day + std::chrono::days{k}))];
     }
     return sum;
   }

@@ -6,9 +6,9 @@ namespace service {
 namespace {
 
 std::optional<UsageSpan> span_on(const UsageAhead& ahead, Day day) {
-  const auto p10 = ahead.on(day, Odds::p10);
-  const auto p50 = ahead.on(day, Odds::p50);
-  const auto p90 = ahead.on(day, Odds::p90);
+  const auto p10 = ahead.on(day, Quantile::p10);
+  const auto p50 = ahead.on(day, Quantile::p50);
+  const auto p90 = ahead.on(day, Quantile::p90);
   if (!p10 || !p50 || !p90) return std::nullopt;
   return UsageSpan{day, *p10, *p50, *p90};
 }

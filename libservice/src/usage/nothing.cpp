@@ -5,8 +5,8 @@ namespace {
 
 class NothingExpected : public UsageAhead {
  public:
-  std::optional<Amount> on(Day /*day*/, Odds /*odds*/) const override { return std::nullopt; }
-  std::optional<Day> reaches(Amount /*level*/, Odds /*odds*/) const override { return std::nullopt; }
+  std::optional<Amount> on(Day /*day*/, Quantile /*quantile*/) const override { return std::nullopt; }
+  std::optional<Day> reaches(Amount /*level*/, Quantile /*quantile*/) const override { return std::nullopt; }
   std::unique_ptr<const ReachOdds> odds(Amount /*level*/, std::optional<Amount> /*every*/) const override {
     return nullptr;
   }

@@ -75,7 +75,7 @@ std::optional<Profile> expected_profile(const Expect& expect, const Fleet& fleet
     const auto [from, to] = days_of(*season, any_year);
     const double use = static_cast<double>(amount.hundredths) / 100;
     const int days = days_between(from, to) + 1;
-    for (Day day = from; day <= to; day += date::days{1}) {
+    for (Day day = from; day <= to; day += std::chrono::days{1}) {
       const auto bin = static_cast<std::size_t>(bin_of(day));
       hours[bin] += use / days;
       taken[bin] += 1;

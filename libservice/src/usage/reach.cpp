@@ -9,14 +9,14 @@ std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from,
   if (to < from) return std::nullopt;
   // Out from the likely day in growing steps, then halves: the odds are costly, and mostly turn within a few weeks.
   const Day guess = std::clamp(odds.likely().value_or(to), from, to);
-  Day below = from - date::days{1};  // the odds were too small then, or nobody asks
+  Day below = from - std::chrono::days{1};  // the odds were too small then, or nobody asks
   Day at = to;
   bool reached = false;
   if (odds.by(guess) >= share) {
     at = guess;
     reached = true;
     for (int step = 8; at > from; step *= 3) {
-      const Day earlier = std::max(from, at - date::days{step});
+      const Day earlier = std::max(from, at - std::chrono::days{step});
       if (odds.by(earlier) < share) {
         below = earlier;
         break;
@@ -26,7 +26,7 @@ std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from,
   } else {
     below = guess;
     for (int step = 8; below < to && !reached; step *= 3) {
-      const Day later = std::min(to, below + date::days{step});
+      const Day later = std::min(to, below + std::chrono::days{step});
       reached = odds.by(later) >= share;
       (reached ? at : below) = later;
     }
@@ -49,8 +49,8 @@ std::optional<Day> UsagePath::first_day_at(Amount level) const {
   const auto at = std::lower_bound(usage_.begin(), usage_.end(), level);
   if (at == usage_.end()) return std::nullopt;
   if (at == usage_.begin()) return from_;
-  Day day = from_ + date::days{static_cast<int>(at - usage_.begin() - 1) * step_ + 1};
-  while (on(day) < level) day += date::days{1};
+  Day day = from_ + std::chrono::days{static_cast<int>(at - usage_.begin() - 1) * step_ + 1};
+  while (on(day) < level) day += std::chrono::days{1};
   return day;
 }
 

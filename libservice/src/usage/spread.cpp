@@ -31,7 +31,7 @@ Scatters past_errors(const std::vector<Window>& windows, const Levels& levels) {
       const double mean = levels.before[j] * worth;
       errors[s].squares += share * (use - mean) * (use - mean);
       errors[s].means += share * mean;
-      next = from + date::days{spread_days[s] / 2};
+      next = from + std::chrono::days{spread_days[s] / 2};
     }
   }
   return errors;

@@ -25,7 +25,7 @@ std::optional<Rate> rate_of(const AheadQuestion& question) {
   int seen_days = 0;
   if (!knots.empty()) {
     const Day last = knots.back().day;
-    const Day from = std::max(knots.front().day, last - date::days{window_days});
+    const Day from = std::max(knots.front().day, last - std::chrono::days{window_days});
     seen_days = days_between(from, last);
     if (seen_days > 0) seen = Rate{(knots.back().usage - *question.history.on(from)).hundredths, seen_days};
   }
@@ -54,24 +54,26 @@ class CertainLine : public UsageAhead {
       : last_(last), as_of_(question.as_of), end_(add_months(question.as_of, horizon_months)) {
     if (question.state.kind == UseKind::in_use) return;
     idle_from_ = std::max(last_.day, question.state.since.value_or(last_.day));
-    idle_to_ = question.state.until ? std::max(*idle_from_, *question.state.until) : end_ + date::days{1};
+    idle_to_ = question.state.until ? std::max(*idle_from_, *question.state.until) : end_ + std::chrono::days{1};
   }
 
-  std::optional<Amount> on(Day day, Odds /*odds*/) const override { return last_.usage + used_after(days_of_use(day)); }
+  std::optional<Amount> on(Day day, Quantile /*quantile*/) const override {
+    return last_.usage + used_after(days_of_use(day));
+  }
 
-  std::optional<Day> reaches(Amount level, Odds odds) const override {
+  std::optional<Day> reaches(Amount level, Quantile quantile) const override {
     if (level <= last_.usage) return last_.day;
-    if (*on(end_, odds) < level) return std::nullopt;
-    return usage::first_day(last_.day, end_, [&](Day day) { return *on(day, odds) >= level; });
+    if (*on(end_, quantile) < level) return std::nullopt;
+    return usage::first_day(last_.day, end_, [&](Day day) { return *on(day, quantile) >= level; });
   }
 
   std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> /*every*/) const override {
-    return std::make_unique<CertainOdds>(reaches(level, Odds::p50));
+    return std::make_unique<CertainOdds>(reaches(level, Quantile::p50));
   }
 
   std::unique_ptr<const UsagePath> draw(std::mt19937_64& /*random*/, double /*season*/, int days) const override {
     std::vector<Amount> usage;
-    for (int day = 0; day <= days; ++day) usage.push_back(*on(as_of_ + date::days{day}, Odds::p50));
+    for (int day = 0; day <= days; ++day) usage.push_back(*on(as_of_ + std::chrono::days{day}, Quantile::p50));
     return std::make_unique<UsagePath>(as_of_, 1, std::move(usage));
   }
 
@@ -112,9 +114,9 @@ class SameDaysAgain : public CertainLine {
 
  protected:
   Amount used_after(std::int64_t days) const override {
-    const Day start = last_.day - date::days{window_days};
+    const Day start = last_.day - std::chrono::days{window_days};
     const Amount year = last_.usage - *history_.on(start);
-    const Amount part = *history_.on(start + date::days{days % window_days}) - *history_.on(start);
+    const Amount part = *history_.on(start + std::chrono::days{days % window_days}) - *history_.on(start);
     return part + Amount{year.hundredths * (days / window_days)};
   }
 

@@ -14,7 +14,7 @@ void hold_against_stock(PartNeed& need) {
     return std::tuple{a.due.p10.value_or(Day::max()), a.machine->key, a.point, a.round} <
            std::tuple{b.due.p10.value_or(Day::max()), b.machine->key, b.point, b.round};
   });
-  const Amount stock = need.stock.value_or(Amount{});
+  const PartAmount stock = need.stock.value_or(PartAmount{});
   for (const PartUse& use : need.uses) {
     if (!use.likely) {
       need.more = need.more + use.amount;
@@ -25,21 +25,21 @@ void hold_against_stock(PartNeed& need) {
   }
   if (need.need <= stock) return;
   need.short_by = need.need - stock;
-  const Amount pack = need.part != nullptr && need.part->pack ? *need.part->pack : Amount{};
+  const PartAmount pack = need.part != nullptr && need.part->pack ? *need.part->pack : PartAmount{};
   need.buy = need.short_by;
   if (pack.hundredths > 0) {
     const std::int64_t count = (need.short_by.hundredths + pack.hundredths - 1) / pack.hundredths;
-    need.packs = whole(count);
-    need.buy = Amount{count * pack.hundredths};
+    need.packs = PartAmount::units(count);
+    need.buy = PartAmount{count * pack.hundredths};
   }
   if (need.part == nullptr) return;
-  if (need.part->price) need.price = Amount{money(need.buy, *need.part->price)};
-  if (need.short_on && need.part->lead_days) need.order_by = *need.short_on - date::days{*need.part->lead_days};
+  if (need.part->price) need.price = cost_of(need.buy, *need.part->price);
+  if (need.short_on && need.part->lead_days) need.order_by = *need.short_on - std::chrono::days{*need.part->lead_days};
 }
 
 // What is in stock on the snapshot's day: the newest count less what services used since, else the fleet file's figure.
 struct Stock {
-  std::optional<Amount> amount;
+  std::optional<PartAmount> amount;
   const Fact* count = nullptr;
 };
 
@@ -49,20 +49,20 @@ using Stocks = std::map<std::string, Stock>;
 void use_up(Stocks& stocks, const Fleet& fleet, const Machine& machine, const Fact& fact) {
   const Task* task = fleet.schedule_of(machine).task(fact.task);
   if (task == nullptr) return;  // a check, or a task that is gone
-  const Takings takings = takings_of(machine, *task);
+  const Resources resources = resources_of(machine, *task);
   std::int64_t times = 1;
   if (fact.position.empty()) {  // of a task that has positions: done at all of them
     const auto own = task_of(fleet, machine, fact.task);
     if (own && !own->positions.empty()) times = static_cast<std::int64_t>(own->positions.size());
   }
-  const auto use = [&](const std::string& key, Amount amount) {
+  const auto use = [&](const std::string& key, PartAmount amount) {
     const auto stock = stocks.find(key);
     if (stock == stocks.end() || stock->second.count == nullptr || before(fact, *stock->second.count)) return;
-    stock->second.amount = *stock->second.amount - Amount{amount.hundredths * times};
+    stock->second.amount = *stock->second.amount - PartAmount{amount.hundredths * times};
   };
   const Prices prices(fleet);
-  for (const auto& [key, pieces] : takings.parts) use(key, pieces);
-  for (const auto& [key, quantity] : takings.fluids) {
+  for (const auto& [key, pieces] : resources.parts) use(key, pieces);
+  for (const auto& [key, quantity] : resources.fluids) {
     const Part* part = prices.part(key);
     if (part != nullptr && part->unit == quantity.unit) use(key, quantity.amount);
   }
@@ -76,7 +76,7 @@ Stocks stocks_of(const Snapshot& snapshot) {
   for (const Fact& fact : snapshot.facts_of("")) {
     const auto stock = stocks.find(fact.part);
     if (fact.kind != FactKind::count || !fact.value || stock == stocks.end()) continue;
-    stock->second = {Amount{fact.value->millionths / 10'000}, &fact};
+    stock->second = {PartAmount{fact.value->millionths / 10'000}, &fact};
     any_count = true;
   }
   if (!any_count) return stocks;
@@ -86,20 +86,20 @@ Stocks stocks_of(const Snapshot& snapshot) {
     }
   }
   for (auto& [key, stock] : stocks) {
-    if (stock.amount) stock.amount = std::max(*stock.amount, Amount{});
+    if (stock.amount) stock.amount = std::max(*stock.amount, PartAmount{});
   }
   return stocks;
 }
 
 }  // namespace
 
-void add_uses(std::vector<Use>& uses, const Takings& takings, const PartUse& as) {
-  for (const auto& [key, pieces] : takings.parts) {
+void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as) {
+  for (const auto& [key, pieces] : resources.parts) {
     Use use{key, false, "", as};
     use.use.amount = pieces;
     uses.push_back(std::move(use));
   }
-  for (const auto& [key, quantity] : takings.fluids) {
+  for (const auto& [key, quantity] : resources.fluids) {
     Use use{key, true, quantity.unit, as};
     use.use.amount = quantity.amount;
     uses.push_back(std::move(use));
@@ -134,7 +134,7 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
   }
   std::stable_sort(needs.begin(), needs.end(), [](const PartNeed& a, const PartNeed& b) {
     const auto rank = [](const PartNeed& need) {
-      const bool enough = need.short_by <= Amount{};
+      const bool enough = need.short_by <= PartAmount{};
       return std::tuple{enough, need.order_by.value_or(need.short_on.value_or(Day::max()))};
     };
     return rank(a) < rank(b);

@@ -12,7 +12,7 @@ struct Use {
   PartUse use;
 };
 
-void add_uses(std::vector<Use>& uses, const Takings& takings, const PartUse& as);
+void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as);
 
 // By part; what is short first, by the day to order by, then the others by name.
 std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses);

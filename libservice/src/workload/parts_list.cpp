@@ -58,7 +58,7 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
       }
       if (!use.due.p10 || *use.due.p10 > to) continue;
       use.likely = use.due.p50 && *use.due.p50 <= to;
-      load::add_uses(uses, takings_of(machine, *point.task, point.follow_up), use);
+      load::add_uses(uses, resources_of(machine, *point.task, point.follow_up), use);
     }
   };
   load::each_outlook(snapshot, forecaster, progress, {list.unknown, list.standing}, add);

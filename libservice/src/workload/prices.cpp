@@ -4,7 +4,7 @@
 
 namespace service::load {
 
-std::int64_t money(Amount amount, Amount price) { return (amount.hundredths * price.hundredths + 50) / 100; }
+Money cost_of(PartAmount amount, Money price) { return {(amount.hundredths * price.hundredths + 50) / 100}; }
 
 const Part* Prices::part(const std::string& key) const {
   const auto found =
@@ -12,25 +12,25 @@ const Part* Prices::part(const std::string& key) const {
   return found == fleet_.parts.end() ? nullptr : &*found;
 }
 
-std::optional<Amount> Prices::of_piece(const std::string& key) const {
+std::optional<Money> Prices::of_piece(const std::string& key) const {
   const Part* listed = part(key);
   return listed == nullptr ? std::nullopt : listed->price;
 }
 
-std::optional<Amount> Prices::of_fluid(const std::string& key, const std::string& unit) const {
+std::optional<Money> Prices::of_fluid(const std::string& key, const std::string& unit) const {
   const Part* listed = part(key);
   return listed == nullptr || listed->unit != unit ? std::nullopt : listed->price;
 }
 
-std::int64_t Prices::of(const Takings& takings) const {
-  std::int64_t sum = 0;
-  for (const auto& [key, pieces] : takings.parts) {
-    if (const auto price = of_piece(key)) sum += money(pieces, *price);
+Money Prices::of(const Resources& resources) const {
+  Money sum;
+  for (const auto& [key, pieces] : resources.parts) {
+    if (const auto price = of_piece(key)) sum = sum + cost_of(pieces, *price);
   }
-  for (const auto& [key, quantity] : takings.fluids) {
-    if (const auto price = of_fluid(key, quantity.unit)) sum += money(quantity.amount, *price);
+  for (const auto& [key, quantity] : resources.fluids) {
+    if (const auto price = of_fluid(key, quantity.unit)) sum = sum + cost_of(quantity.amount, *price);
   }
-  if (fleet_.costs.hour) sum += (takings.labour_minutes() * fleet_.costs.hour->hundredths + 30) / 60;
+  if (fleet_.costs.hour) sum = sum + Money{(resources.labour_minutes() * fleet_.costs.hour->hundredths + 30) / 60};
   return sum;
 }
 

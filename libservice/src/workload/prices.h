@@ -10,17 +10,17 @@ class Prices {
   explicit Prices(const Fleet& fleet) : fleet_(fleet) {}
 
   const Part* part(const std::string& key) const;
-  std::optional<Amount> of_piece(const std::string& key) const;
-  std::optional<Amount> of_fluid(const std::string& key, const std::string& unit) const;
+  std::optional<Money> of_piece(const std::string& key) const;
+  std::optional<Money> of_fluid(const std::string& key, const std::string& unit) const;
 
-  // Of one service, in hundredths of the currency; what has no price costs nothing here.
-  std::int64_t of(const Takings& takings) const;
+  // Of one service; what has no price costs nothing here.
+  Money of(const Resources& resources) const;
 
  private:
   const Fleet& fleet_;
 };
 
 // Amount times price, to the nearest hundredth.
-std::int64_t money(Amount amount, Amount price);
+Money cost_of(PartAmount amount, Money price);
 
 }  // namespace service::load

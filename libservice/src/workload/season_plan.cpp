@@ -45,7 +45,7 @@ class Again {
         } else if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
           const auto meter = ahead_.find(usage->meter.value_or(""));
           if (meter == ahead_.end()) continue;
-          const auto now = meter->second->on(snapshot_.as_of(), Odds::p50);
+          const auto now = meter->second->on(snapshot_.as_of(), Quantile::p50);
           if (!now) continue;
           known = true;
           if (const auto reach = meter->second->odds(*now + usage->every, std::nullopt)) not_yet *= 1 - reach->by(by);
@@ -131,7 +131,7 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
                    fmt::format("the season `{}` of {} was over on {}", cleaned(season.key), *year, to_text(days.to)),
                    "leave --year out for the next one"});
   }
-  int next = static_cast<int>(date::year_month_day{as_of}.year()) - 1;
+  int next = static_cast<int>(std::chrono::year_month_day{as_of}.year()) - 1;
   while (days_of(season, next).to < as_of) ++next;
   return days_of(season, next);
 }
@@ -151,7 +151,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
   plan.not_in_use = list.not_in_use;
   constexpr double hardly = 0.01;
   Again again(snapshot, forecaster);
-  const Day latest = std::max(plan.as_of, days.from - date::days{1});
+  const Day latest = std::max(plan.as_of, days.from - std::chrono::days{1});
   for (Point& point : list.points) {
     const bool known = point.odds.has_value() && point.standing != Standing::no_record;
     const bool safety = point.task->safety;
@@ -176,7 +176,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
     item.odds = odds;
     item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan.as_of, latest);
     item.given_up = reached(point) ? std::optional{0.0} : given_up(point, plan.as_of);
-    item.takings = takings_of(*point.machine, *point.task, point.follow_up);
+    item.resources = resources_of(*point.machine, *point.task, point.follow_up);
     // What somebody put off waits until then; a point that is due, by facts or by estimate, never waits for odds.
     if (point.put_off && point.put_off->until)
       item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
@@ -195,14 +195,14 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
                    [](const SeasonItem& a, const SeasonItem& b) { return a.odds > b.odds; });
   std::vector<load::Use> uses;
   for (const SeasonItem& item : plan.beforehand) {
-    plan.labour_minutes += item.takings.labour_minutes();
-    plan.without_time += item.takings.time ? 0 : 1;
+    plan.labour_minutes += item.resources.labour_minutes();
+    plan.without_time += item.resources.time ? 0 : 1;
     PartUse use;
     use.machine = item.point.machine;
     use.point = load::label(item.point.name, item.point.position);
     use.due = {item.do_by, item.do_by, item.do_by};
     use.likely = true;
-    load::add_uses(uses, item.takings, use);
+    load::add_uses(uses, item.resources, use);
   }
   plan.parts = load::needs_of(snapshot, std::move(uses));
   return plan;

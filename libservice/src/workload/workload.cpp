@@ -20,13 +20,13 @@ std::vector<WorkloadRow> rows_of(Day from, Day to, Step step) {
   for (Day day = from; day <= to;) {
     Day last{};
     if (step == Step::week) {
-      last = day + (date::Sunday - date::weekday{day});
+      last = day + (std::chrono::Sunday - std::chrono::weekday{day});
     } else {
       last = last_of_month(day);
     }
     last = std::min(last, to);
     rows.push_back({day, last, {}, {}, {}});
-    day = last + date::days{1};
+    day = last + std::chrono::days{1};
   }
   return rows;
 }
@@ -70,39 +70,39 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   std::set<std::string> no_price;
   const load::Prices prices(snapshot.fleet());
   const auto add = [&](const Machine& machine, const Outlook& outlook) {
-    std::vector<Takings> takings;
-    std::vector<std::int64_t> costs;
+    std::vector<Resources> resources;
+    std::vector<Money> costs;
     for (const OutlookPoint& point : outlook.points()) {
-      takings.push_back(takings_of(machine, *point.task, point.follow_up));
-      costs.push_back(prices.of(takings.back()));
+      resources.push_back(resources_of(machine, *point.task, point.follow_up));
+      costs.push_back(prices.of(resources.back()));
     }
-    std::vector<std::int64_t> times(takings.size(), 0);  // a point was serviced, over all ways
+    std::vector<std::int64_t> times(resources.size(), 0);  // a point was serviced, over all ways
     Ways minutes{};
     Ways services{};
     for (std::size_t way = 0; way < load::ways; ++way) {
       for (const ComingService& service : outlook.draw(way, to)) {
         Sums& row = sums[row_at(result.rows, service.day)];
-        const std::int64_t labour = takings[service.point].labour_minutes();
+        const std::int64_t labour = resources[service.point].labour_minutes();
         ++times[service.point];
         for (Sums* const sum : {&row, &all}) {
           sum->minutes[way] += labour;
           sum->services[way] += 1;
-          sum->cost[way] += costs[service.point];
+          sum->cost[way] += costs[service.point].hundredths;
         }
         minutes[way] += labour;
         services[way] += 1;
       }
     }
-    for (std::size_t i = 0; i < takings.size(); ++i) {
+    for (std::size_t i = 0; i < resources.size(); ++i) {
       if (times[i] == 0) continue;
-      if (!takings[i].time)
+      if (!resources[i].time)
         result.no_time.emplace_back(&machine, load::label(outlook.points()[i].name, outlook.points()[i].position));
-      for (const auto& [key, pieces] : takings[i].parts) {
+      for (const auto& [key, pieces] : resources[i].parts) {
         const Part* part = prices.part(key);
         parts[{key, part != nullptr ? part->unit : ""}] += pieces.hundredths * times[i];
         if (!prices.of_piece(key)) no_price.insert(key);
       }
-      for (const auto& [key, quantity] : takings[i].fluids) {
+      for (const auto& [key, quantity] : resources[i].fluids) {
         fluids[{key, quantity.unit}] += quantity.amount.hundredths * times[i];
         if (!prices.of_fluid(key, quantity.unit)) no_price.insert(key);
       }

@@ -1,0 +1,20 @@
+// What a service takes, in words: time, people, parts, fluids.
+#pragma once
+
+#include <string>
+
+#include "service/workload.h"
+
+namespace cli {
+
+std::string hours_words(double hours);                                      // `31.2 h`
+std::string quantity(service::PartAmount amount, const std::string& unit);  // `12`, `11.5 L`; `piece` is not said
+std::string time_words(const service::Resources& resources);   // `2 h 30 min`, `5 h x 2 people`, `time not said`
+std::string parts_words(const service::Resources& resources);  // `oil-filter-combine, 28 L engine-oil-15w40`
+std::string odds_words(double odds);                           // `83 %`, `under 1 %`, `due` where it is certain
+
+// The heading of what is left out, and its lines: points of which nothing can be said, machines that stand.
+std::string left_out(const std::vector<std::pair<const service::Machine*, std::string>>& unknown,
+                     const std::vector<const service::Machine*>& standing);
+
+}  // namespace cli

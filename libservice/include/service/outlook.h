@@ -1,0 +1,101 @@
+// The services to come of a machine along one way in which its meters may go on; and the past, asked again.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "service/base.h"
+#include "service/fleet.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+#include "service/standing.h"
+#include "service/usage.h"
+
+namespace service {
+
+// Called before each step of long work, with how many are done and how many there are.
+using Progress = std::function<void(std::size_t, std::size_t)>;
+
+// One service to come of a machine.
+struct ComingService {
+  std::size_t point = 0;  // index into Outlook::points
+  Day day;
+  int round = 1;  // the next one, the one after that, ...
+};
+
+// A point that comes due again and again, or a check that will follow a service.
+struct OutlookPoint {
+  const Task* task = nullptr;
+  const FollowUp* follow_up = nullptr;
+  std::string name;
+  std::string position;
+};
+
+// The services of one machine from as-of on, along one way in which its meters may go on: each point is serviced on the
+// day it comes due (a point that is due now, today; one put off, when that ends; on a machine that is laid up, the day
+// it is back), a service of a task serves all that it covers, and starts the next interval as `counts-from` says. Signs
+// and measurements to come are not known, so those limbs come due only where they are due now.
+class Outlook {
+ public:
+  Outlook(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster);
+  ~Outlook();
+  Outlook(Outlook&&) noexcept;
+  Outlook& operator=(Outlook&&) noexcept;
+
+  const std::vector<OutlookPoint>& points() const;
+
+  // Points as they stand today, in the order of the schedule.
+  const std::vector<Point>& today() const;
+
+  // Points of which nothing can be said: no record, or nothing expected of the only meter that counts. Indexes of
+  // `today`.
+  const std::vector<std::size_t>& unknown() const;
+
+  // It stands, and nobody said until when: then nothing is to come.
+  bool stands() const;
+
+  // One way, drawn by its odds. The same `way` is the same season, early or late, on all machines; the same machine and
+  // way give the same services, whatever else is asked.
+  std::vector<ComingService> draw(std::uint64_t way, Day to) const;
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+// --- Whether the forecast was right ------------------------------------------------------------------------
+
+// The fleet's own past, asked again: on each day of old, with nothing but what was known by then, when each usage limb
+// would come due; held against the day on which it did. Scored are days from that day on, 0 (there already) to 548.
+// Loss: the pinball loss averaged over p10, p50 and p90; a plain rule says one day for all three.
+struct ReplayScore {
+  int answered = 0;      // forecasts that the book answers
+  int open = 0;          // that it does not answer yet: left out
+  int inside = 0;        // of those answered: the day lay within p10 and p90, both inclusive
+  double loss = 0;       // mean days
+  double straight = 0;   // of the mean rate of the 365 days before
+  double same_days = 0;  // of the same days of the year before
+};
+
+struct ReplayRow {
+  const Machine* machine = nullptr;  // null: a whole kind
+  std::string kind;                  // its schedule
+  ReplayScore score;
+};
+
+struct Replay {
+  std::shared_ptr<const Fleet> fleet;
+  std::vector<Day> days;  // that were asked again
+  std::vector<ReplayRow> machines;
+  std::vector<ReplayRow> kinds;
+  ReplayScore all;
+};
+
+// `facts`: the whole book.
+Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day as_of, const Scope& scope,
+              const Progress& progress = {});
+
+}  // namespace service

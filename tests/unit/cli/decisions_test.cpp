@@ -1,0 +1,196 @@
+// Decisions and counts: put-off, lay-up, out-of-use, back, count; and what is to be found out.
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "unit/cli/place.h"
+
+namespace {
+
+using cli_test::Place;
+
+// The loader's oil is overdue by hours, its hoses by years if nothing is recorded; the pump is well.
+void make_overdue(Place& place) {
+  place.furnish();
+  REQUIRE(place.run("done loader engine-oil --at 100 --on 2024-06-01 --checked") == 0);
+  REQUIRE(place.run("reading loader 500 --on 2026-06-01") == 0);
+  REQUIRE(place.run("reading pump 10 --on 2026-06-01") == 0);
+}
+
+nlohmann::json point(Place& place, const std::string& machine, const std::string& task) {
+  REQUIRE(place.run("due --all --format json") == 0);
+  const auto list = nlohmann::json::parse(place.out);
+  for (const auto& each : list["points"]) {
+    if (each["machine"] == machine && each["task"] == task) return each;
+  }
+  return nullptr;
+}
+
+std::string heading(Place& place, const std::string& task) {
+  REQUIRE(place.run("due --overdue --format json") == 0);
+  const auto list = nlohmann::json::parse(place.out);
+  for (const auto& each : list["points"]) {
+    if (each["task"] == task) return each["heading"];
+  }
+  return "none";
+}
+
+}  // namespace
+
+TEST_CASE("a task put off stays overdue, under its own heading, until its day") {
+  Place place;
+  make_overdue(place);
+  CHECK(heading(place, "engine-oil") == "overdue");
+  REQUIRE(place.run("put-off loader engine-oil --until 2026-07-01 --by Ann --note hay") == 0);
+  CHECK(place.says("from `Overdue` to `Put off`"));
+  CHECK(heading(place, "engine-oil") == "put-off");
+  const auto put_off = point(place, "loader", "engine-oil");
+  CHECK(put_off["standing"] == "overdue");
+  CHECK(put_off["put_off"]["by"] == "Ann");
+  CHECK(put_off["put_off"]["until"] == "2026-07-01");
+  REQUIRE(place.run("due --overdue --as-of 2026-07-01 --format json") == 0);
+  CHECK(place.says("\"heading\": \"overdue\""));
+  REQUIRE(place.run("done loader engine-oil --at 501") == 0);
+  CHECK(heading(place, "engine-oil") == "none");
+}
+
+TEST_CASE("a task can be put off by use: more of it, or what the meter shows") {
+  Place place;
+  make_overdue(place);
+  REQUIRE(place.run("put-off loader engine-oil --until +50h --note hay") == 0);
+  CHECK(point(place, "loader", "engine-oil")["put_off"]["at"] == 550.0);
+  REQUIRE(place.run("meter-change loader --last 510 --first 0") == 0);
+  REQUIRE(place.run("put-off loader engine-oil --until 20h --until 2026-08-01 --note hay") == 0);
+  const auto put_off = point(place, "loader", "engine-oil")["put_off"];
+  CHECK(put_off["at"] == 530.0);  // usage: the new meter began at 510
+  CHECK(put_off["until"] == "2026-08-01");
+  REQUIRE(place.run("reading loader 20") == 0);
+  CHECK(point(place, "loader", "engine-oil")["put_off"].is_null());
+}
+
+TEST_CASE("who puts off is known, and a missing reason is said") {
+  Place place;
+  make_overdue(place);
+  place.variables["USER"] = "ben";
+  REQUIRE(place.run("put-off loader engine-oil --until 2026-07-01") == 0);
+  CHECK(place.says("No reason is kept"));
+  CHECK(point(place, "loader", "engine-oil")["put_off"]["by"] == "ben");
+}
+
+TEST_CASE("what cannot be a delay is refused, and says what can") {
+  Place place;
+  make_overdue(place);
+  const std::pair<const char*, int> cases[] = {
+      {"put-off loader engine-oil", 64},                                        // until when?
+      {"put-off loader engine-oil --until soon", 64},                           //
+      {"put-off loader engine-oil --until +50km", 64},                          // the meter counts hours
+      {"put-off loader engine-oil --until 400h", 64},                           // it shows 500 already
+      {"put-off loader engine-oil --until 2026-06-15", 65},                     // today is no delay
+      {"put-off loader engine-oil --until +5h --until +6h", 64},                //
+      {"put-off loader engine-oil --until 2026-07-01 --until 2026-07-02", 64},  //
+      {"put-off loader engine-oli --until 2026-07-01", 64},                     //
+      {"put-off loader engine-oil --until 2026-02-30", 64},                     //
+  };
+  for (const auto& [line, status] : cases) {
+    CAPTURE(line);
+    CHECK(place.run(line) == status);
+    CHECK_FALSE(place.err.empty());
+    CHECK(place.complains("hint:"));
+  }
+  CHECK(heading(place, "engine-oil") == "overdue");
+}
+
+TEST_CASE("a safety task is never put off") {
+  Place place;
+  place.furnish();
+  place.write(
+      "schedules/pump.yaml",
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  guard: {do: Look at the guard, every: {months: 1}, "
+      "safety: true}\n");
+  CHECK(place.run("put-off pump guard --until 2026-07-01") == 65);
+  CHECK(place.complains("safety task"));
+}
+
+TEST_CASE("a machine laid up is asked for no reading and mailed under its own heading") {
+  Place place;
+  make_overdue(place);
+  REQUIRE(place.run("lay-up loader --until 2026-09-01 --note shed") == 0);
+  CHECK(place.says("from `Overdue` to `Laid up`"));
+  CHECK(heading(place, "engine-oil") == "laid-up");
+  REQUIRE(place.run("due --overdue --as-of 2026-08-31") == 0);
+  CHECK_FALSE(place.says("no reading for 91 days"));
+  REQUIRE(place.run("due --overdue --as-of 2026-09-01") == 0);  // the planned day has come
+  CHECK(place.says("no reading for 92 days"));
+  REQUIRE(place.run("back loader") == 0);
+  CHECK(place.says("from `Laid up` to `Overdue`"));
+  CHECK(heading(place, "engine-oil") == "overdue");
+  CHECK(place.run("back loader") == 65);
+  CHECK(place.complains("in use already"));
+}
+
+TEST_CASE("a machine out of use comes first, until it is back") {
+  Place place;
+  make_overdue(place);
+  REQUIRE(place.run("out-of-use pump --note guard_off") == 0);
+  CHECK(place.run("out-of-use pump") == 65);
+  REQUIRE(place.run("due --overdue") == 0);
+  const auto out = place.out.find("Out of use: do not run");
+  REQUIRE(out != std::string::npos);
+  CHECK(out < place.out.find("Overdue\n"));
+  CHECK(place.run("due --machine pump --exit-code") == 1);
+  REQUIRE(place.run("lay-up pump") == 0);  // both at once: it stays out of use
+  REQUIRE(place.run("due --overdue") == 0);
+  CHECK(place.says("out of use and laid up"));
+  REQUIRE(place.run("back pump") == 0);
+  REQUIRE(place.run("due --overdue") == 0);
+  CHECK_FALSE(place.says("Out of use"));
+}
+
+TEST_CASE("a count is of a part that the fleet lists") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string(cli_test::small_fleet) + "parts:\n  filter: {what: Oil filter, unit: piece}\n");
+  REQUIRE(place.run("count filter 4") == 0);
+  CHECK(place.says("count filter 4"));
+  CHECK_FALSE(place.says("due list"));
+  CHECK(place.run("count filtre 4") == 64);
+  CHECK(place.complains("did you mean `filter`?"));
+  CHECK(place.run("count filter -1") == 65);
+  CHECK(place.run("count filter four") == 64);
+}
+
+TEST_CASE("what is to be found out goes out as blanks and comes back as facts") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string(cli_test::small_fleet) + "  old:\n    name: Old one\n    schedule: tractor\n");
+  REQUIRE(place.run("due") == 0);
+  CHECK(place.says("whichever find-out old"));
+  REQUIRE(place.run("find-out old") == 0);
+  CHECK(place.says("follow the operator's manual"));
+  CHECK(place.says("put in service new"));
+  CHECK(place.says("tyre@front-left"));
+  REQUIRE(place.run("find-out old --format csv") == 0);
+  const std::string blanks = place.out;
+  place.write("blanks.csv", blanks);
+  REQUIRE(place.run("import blanks.csv") == 0);
+  CHECK(place.says("left blank"));
+  CHECK(place.says("0 facts new"));
+
+  // One year scrawled on a filter.
+  std::string filled = blanks;
+  const std::string row = "service,old,,engine,,engine-oil,";
+  const auto at = filled.find(row);
+  REQUIRE(at != std::string::npos);
+  filled.replace(at, row.size(), "service,old,2019,engine,,engine-oil,");
+  place.write("filled.csv", filled);
+  REQUIRE(place.run("import filled.csv") == 0);
+  CHECK(place.says("1 fact new"));
+  CHECK(point(place, "old", "engine-oil")["standing"] == "overdue");
+  REQUIRE(place.run("find-out loader pump --format json") == 0);
+  CHECK(nlohmann::json::parse(place.out)["machines"].size() == 1);  // the pump has nothing that counts hours
+  REQUIRE(place.run("reading loader 100") == 0);
+  REQUIRE(place.run("reading pump 10") == 0);
+  REQUIRE(place.run("find-out loader pump") == 0);
+  CHECK(place.says("Nothing is to be found out: of 2 machines every point has its record."));
+}

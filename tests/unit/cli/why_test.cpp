@@ -1,0 +1,158 @@
+// `why`, `history` and the help texts.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "command_table.h"
+#include "terminal/width.h"
+#include "unit/cli/place.h"
+
+using cli_test::Place;
+
+namespace {
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::istringstream stream(text);
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(stream, line);) lines.push_back(line);
+  return lines;
+}
+
+// As a shell takes a line apart that has nothing but blanks and double quotes.
+std::vector<std::string> words_of(const std::string& line) {
+  std::vector<std::string> words{""};
+  bool quoted = false;
+  for (const char c : line) {
+    if (c == '"') {
+      quoted = !quoted;
+    } else if (c == ' ' && !quoted) {
+      words.emplace_back();
+    } else {
+      words.back() += c;
+    }
+  }
+  return words;
+}
+
+}  // namespace
+
+TEST_CASE("why reads back rule, facts and sums") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("done loader engine-oil --on 2025-03-02 --at 1250") == 0);
+  REQUIRE(place.run("reading loader 1511.4 --on 2026-03-01") == 0);
+  REQUIRE(place.run("why loader engine-oil --as-of 2026-03-01") == 0);
+  CHECK(place.says("every 250 h or 12 months, whichever comes first; grace 5.0 h"));
+  CHECK(place.says("2025-03-02: done engine-oil at 1250.0 h ["));
+  CHECK(place.says("used 261.4 h = 1511.4 h (usage known on 2026-03-01) - 1250.0 h (fitted"));
+  CHECK(place.says("due at 1500.0 h: 11.4 h over 250 h"));
+  CHECK(place.says("12 months from 2025-03-02 is 2026-03-02: 1 day left of 12 months"));
+  CHECK(place.says("ruled by use"));
+  REQUIRE(place.run("why loader engine-oil --as-of 2026-03-01 --format json") == 0);
+  const auto answer = nlohmann::json::parse(place.out);
+  CHECK(answer["points"][0]["rule"].get<std::string>().starts_with("every 250 h"));
+  CHECK(answer["points"][0]["limbs"][0]["used"].dump() == "261.4");
+}
+
+TEST_CASE("why shows all positions or the one asked for") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("why loader tyre") == 0);
+  CHECK(place.says("tyre@front-left"));
+  CHECK(place.says("tyre@front-right"));
+  REQUIRE(place.run("why loader tyre@front-right") == 0);
+  CHECK_FALSE(place.says("front-left"));
+}
+
+TEST_CASE("why of a check that nobody owes yet says when it would be") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("why loader engine-oil/check-leaks") == 64);
+  CHECK(place.complains("after engine-oil was done"));
+  REQUIRE(place.run("done loader engine-oil --at 100 --on 2026-06-10") == 0);
+  REQUIRE(place.run("why loader engine-oil/check-leaks") == 0);
+  CHECK(place.says("once, within 1 h of engine-oil"));
+}
+
+TEST_CASE("the book of a machine is in order and keeps what was struck") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 200 --on 2026-06-08") == 0);
+  REQUIRE(place.run("reading loader 100 --on 2026-06-01") == 0);
+  REQUIRE(place.run("undo") == 0);
+  REQUIRE(place.run("history loader") == 0);
+  CHECK(place.out.find("2026-06-01") < place.out.find("2026-06-08"));
+  CHECK(place.says("STRUCK 2026-06-15 undo"));
+  CHECK_FALSE(place.says("strike "));
+  REQUIRE(place.run("history loader --all") == 0);
+  CHECK(place.says("strike "));
+  REQUIRE(place.run("history loader --format csv") == 0);
+  CHECK(lines_of(place.out).size() == 3);
+  REQUIRE(place.run("history loader --format json") == 0);
+  const auto book = nlohmann::json::parse(place.out);
+  CHECK(book["facts"][0]["struck"] == true);
+  CHECK(book["facts"][1]["struck"] == false);
+  REQUIRE(place.run("history pump") == 0);
+  CHECK(place.says("Nothing is written down"));
+}
+
+TEST_CASE("a machine that the fleet lost still has its book") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading pump 20 --on 2026-06-01") == 0);
+  std::string fleet = cli_test::small_fleet;
+  fleet.erase(fleet.find("  pump:\n    name"));
+  place.write("fleet.yaml", fleet);
+  REQUIRE(place.run("history pump") == 0);
+  CHECK(place.says("2026-06-01"));
+  REQUIRE(place.run("due") == 0);
+  CHECK(place.says("does not list"));
+}
+
+TEST_CASE("help is there for the program and for each command") {
+  Place place;
+  REQUIRE(place.run("--help") == 0);
+  const std::string whole = place.out;
+  REQUIRE(place.run("help") == 0);
+  CHECK(place.out == whole);
+  for (const auto& command : cli::commands()) {
+    const std::string name(command.name);
+    CAPTURE(name);
+    CHECK((whole.find("\n  " + name + " ") != std::string::npos) == !command.hidden);
+    REQUIRE(place.run(name + " --help") == 0);
+    const std::string text = place.out;
+    CHECK(text.find("USAGE\n  whichever " + name) != std::string::npos);
+    CHECK(text.find("EXIT STATUS\n") != std::string::npos);
+    for (const auto& option : command.options) CHECK(text.find("--" + std::string(option.name)) != std::string::npos);
+    for (const auto& line : lines_of(text)) CHECK(cli::width(line) <= 90);
+    REQUIRE(place.run("help " + name) == 0);
+    CHECK(place.out == text);
+  }
+  REQUIRE(place.run("--version") == 0);
+  CHECK(place.out.starts_with("whichever "));
+}
+
+TEST_CASE("every example in the help works on the sample fleet") {
+  Place place;
+  const std::filesystem::path sample = std::filesystem::path(SOURCE_DIR) / "sample-fleet";
+  for (const char* file : {"fleet.yaml", "register.csv", "schedules", "facts.csv"}) {
+    std::filesystem::copy(sample / file, place.folder / file, std::filesystem::copy_options::recursive);
+  }
+  REQUIRE(place.run("new .") == 0);
+  const int imported = place.run("import facts.csv");
+  CAPTURE(place.err);
+  REQUIRE(imported == 0);
+  int tried = 0;
+  for (const auto& command : cli::commands()) {
+    for (const auto& example : command.examples) {
+      const std::string line(example.arguments);
+      CAPTURE(line);
+      const int status = place.run_words(words_of(line));
+      CAPTURE(place.err);
+      CHECK(status == 0);
+      ++tried;
+    }
+  }
+  CHECK(tried > 10);
+}

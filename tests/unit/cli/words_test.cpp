@@ -1,0 +1,102 @@
+// Numbers and limbs in words, and CSV cells.
+#include "render/words.h"
+
+#include <doctest/doctest.h>
+
+#include "render/csv.h"
+
+namespace {
+
+using service::Amount;
+using service::LimbKind;
+using service::LimbStanding;
+
+service::Machine machine() {
+  service::Machine made;
+  made.key = "loader";
+  made.meters = {{"engine", "h", {}}, {"bales", "bales", {}}};
+  return made;
+}
+
+LimbStanding usage(std::int64_t every, std::optional<std::int64_t> left, const char* meter = "engine") {
+  LimbStanding limb;
+  limb.name = meter;
+  limb.unit = std::string(meter) == "engine" ? "h" : "bales";
+  limb.every = Amount{every};
+  if (left) limb.left = Amount{*left};
+  return limb;
+}
+
+LimbStanding calendar(int months, std::optional<int> left) {
+  LimbStanding limb;
+  limb.kind = LimbKind::calendar;
+  limb.span = service::CalendarSpan{service::CalendarUnit::months, months};
+  limb.left_days = left;
+  return limb;
+}
+
+}  // namespace
+
+TEST_CASE("hours have a decimal and other units only where they need one") {
+  CHECK(cli::with_unit(Amount{125000}, "h") == "1250.0 h");
+  CHECK(cli::with_unit(Amount{1140}, "h") == "11.4 h");
+  CHECK(cli::with_unit(Amount{25}, "h") == "0.25 h");
+  CHECK(cli::with_unit(Amount{-1140}, "h") == "-11.4 h");
+  CHECK(cli::with_unit(Amount{120000}, "bales") == "1200 bales");
+  CHECK(cli::with_unit(Amount{120050}, "km") == "1200.5 km");
+  CHECK(cli::with_unit(Amount{100}, "h\x1b[2J").find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("limbs say what is left or over, with the right plural") {
+  const auto loader = machine();
+  service::Point point;
+  point.machine = &loader;
+  CHECK(cli::words_of(usage(25000, 15000), point) == "150.0 h left of 250 h");
+  CHECK(cli::words_of(usage(25000, -1140), point) == "11.4 h over 250 h");
+  CHECK(cli::words_of(usage(25000, 0), point) == "250 h reached");
+  CHECK(cli::words_of(usage(25000, std::nullopt), point) == "use unknown, of 250 h");
+  CHECK(cli::words_of(usage(500000, 100, "bales"), point) == "1 bales left of 5000 bales (bales)");
+  CHECK(cli::words_of(calendar(12, 1), point) == "1 day left of 12 months");
+  CHECK(cli::words_of(calendar(12, 2), point) == "2 days left of 12 months");
+  CHECK(cli::words_of(calendar(1, -1), point) == "1 day over 1 month");
+  CHECK(cli::words_of(calendar(12, 0), point) == "12 months up today");
+  LimbStanding sign;
+  sign.kind = LimbKind::sign;
+  sign.signs = {"leak", "smoke", "knock"};
+  CHECK(cli::words_of(sign, point).empty());
+  CHECK(cli::words_of(sign, point, true) == "on leak, smoke or knock: none seen since");
+}
+
+TEST_CASE("the ruling limb comes first and the day says how sure it is") {
+  const auto loader = machine();
+  service::Point point;
+  point.machine = &loader;
+  point.limbs = {calendar(12, 40), usage(25000, 1000)};
+  point.ruled_by = 1;
+  const auto words = cli::limb_words(point);
+  REQUIRE(words.size() == 2);
+  CHECK(words[0] == "10.0 h left of 250 h");
+  const auto today = service::day_of(2026, 6, 15);
+  CHECK(cli::when(point, today).empty());
+  point.due_on = service::day_of(2026, 7, 1);
+  CHECK(cli::when(point, today) == "about 2026-07-01");
+  point.due_span = {service::day_of(2026, 6, 28), point.due_on, service::day_of(2026, 7, 9)};
+  CHECK(cli::when(point, today) == "about 2026-07-01 (2026-06-28 to 2026-07-09)");
+  point.ruled_by = 0;
+  CHECK(cli::when(point, today) == "on 2026-07-01");
+  point.due_on = today;
+  CHECK(cli::when(point, today) == "today");
+  point.due_on = service::day_of(2026, 2, 14);
+  CHECK(cli::when(point, today) == "since 2026-02-14");
+}
+
+TEST_CASE("CSV cells keep their text and start no formula") {
+  CHECK(cli::csv_text("plain") == "plain");
+  CHECK(cli::csv_text("a,b") == "\"a,b\"");
+  CHECK(cli::csv_text("say \"x\"") == "\"say \"\"x\"\"\"");
+  CHECK(cli::csv_text("two\nlines") == "\"two\nlines\"");
+  for (const char* text : {"=1+1", "+49", "-1", "@SUM(A1)", "＝1"}) {
+    CHECK(cli::csv_text(text).front() == '\'');
+  }
+  CHECK(cli::csv_text("").empty());
+}

@@ -1,0 +1,248 @@
+// The commands that write, in process: what they say, what they store, and how it is taken back.
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "unit/cli/place.h"
+
+using cli_test::Place;
+
+namespace {
+
+std::string exported(Place& place) {
+  REQUIRE(place.run("export") == 0);
+  return place.out;
+}
+
+std::string due_list(Place& place) {
+  REQUIRE(place.run("due --all --format json") == 0);
+  return place.out;
+}
+
+}  // namespace
+
+TEST_CASE("a reading tells the step, the due list and the way back") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 1250 --on 2026-06-06") == 0);
+  REQUIRE(place.run("reading loader 1275.4") == 0);
+  CHECK(place.says("Saved:"));
+  CHECK(place.says("loader engine: 1250.0 h -> 1275.4 h, 25.4 h in 9 days"));
+  CHECK(place.says("Take it back: whichever undo"));
+  REQUIRE(place.run("reading loader 1275.4") == 0);
+  CHECK(place.says("in the record already"));
+  CHECK_FALSE(place.says("Saved"));
+}
+
+TEST_CASE("a dry run says the same and stores nothing") {
+  Place place;
+  place.furnish();
+  const std::string before = exported(place);
+  REQUIRE(place.run("reading loader 1275.4 --dry-run") == 0);
+  CHECK(place.says("Nothing was stored"));
+  CHECK(place.says("1275.4 h"));
+  CHECK_FALSE(place.says("Saved"));
+  CHECK_FALSE(place.says("undo"));
+  CHECK(exported(place) == before);
+}
+
+TEST_CASE("a reading that cannot be true is refused and changes nothing") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 1250 --on 2026-06-06") == 0);
+  const std::string before = exported(place);
+  CHECK(place.run("reading loader 900") == 65);
+  CHECK(place.complains("lower than"));
+  CHECK(place.run("reading loader 9000") == 65);
+  CHECK(place.run("reading loader 1300 --on 2026-06-16") == 65);  // tomorrow
+  CHECK(exported(place) == before);
+}
+
+TEST_CASE("a roll-over is understood and said") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 9990 --on 2026-06-06") == 0);
+  REQUIRE(place.run("reading loader 12 --on 2026-06-15") == 0);
+  CHECK(place.says("roll-over"));
+  CHECK(place.says("22.0 h in 9 days"));
+}
+
+TEST_CASE("names mistyped on the command line are usage errors with the nearest name") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("reading loadr 5") == 64);
+  CHECK(place.complains("did you mean `loader`"));
+  CHECK(place.run("done loader engine-oli") == 64);
+  CHECK(place.complains("did you mean `engine-oil`"));
+  CHECK(place.run("done loader tyre@front-rigth") == 64);
+  CHECK(place.complains("did you mean `front-right`"));
+  CHECK(place.run("reading loader 5 --meter engin") == 64);
+  CHECK(place.complains("did you mean `engine`"));
+  CHECK(place.run("due --site yrd") == 64);
+  CHECK(place.complains("did you mean `yard`"));
+  CHECK(place.run("done loader engine-oil --found wron") == 64);
+  CHECK(place.complains("worn"));
+}
+
+TEST_CASE("done says what to write on the new element and what changed") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 1511.4 --on 2026-06-14") == 0);
+  REQUIRE(place.run("done loader engine-oil --at 1511.4 --by Una --found worn") == 0);
+  CHECK(place.says("Write on it: 2026-06-15 · 1511.4 h"));
+  CHECK(place.says("engine-oil: overdue -> later, next due at 1761.4 h or 2027-06-15"));
+  CHECK(place.says("by Una"));
+  CHECK(place.says("engine-oil/check-leaks: not listed -> "));
+}
+
+TEST_CASE("done with checked owes no check") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("done loader engine-oil --at 1511.4 --checked") == 0);
+  CHECK(place.says("engine-oil/check-leaks"));
+  REQUIRE(place.run("why loader engine-oil/check-leaks --format json") == 64);
+  REQUIRE(place.run("due --machine loader") == 0);
+  CHECK_FALSE(place.says("check-leaks"));
+}
+
+TEST_CASE("done takes a year or a month and no future") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("done loader tyre --on 2025-05") == 0);
+  CHECK(place.says("Write on it: 2025-05"));
+  REQUIRE(place.run("done loader hoses --on 2025") == 0);
+  REQUIRE(place.run("due --all") == 0);
+  CHECK(place.says("month only"));
+  CHECK(place.says("year only"));
+  CHECK(place.run("done loader hoses --on 2027") == 65);
+  CHECK(place.run("reading loader 5 --on 2025") == 64);
+  CHECK(place.run("done loader hoses --meter engine") == 64);
+}
+
+TEST_CASE("signs and measurements are written down and judged") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("done loader hoses tyre --on 2026-06-01") == 0);
+  REQUIRE(place.run("saw loader leak") == 0);
+  CHECK(place.says("hoses: later -> due, leak seen 2026-06-15"));
+  REQUIRE(place.run("saw loader tread=12.5 --position front-left") == 0);
+  CHECK(place.says("tread@front-left 12.5 mm"));
+  CHECK(place.says("tyre@front-left: later -> overdue"));
+  CHECK(place.run("saw loader tread=1,5") == 64);
+  CHECK(place.run("saw loader tread=") == 64);
+  CHECK(place.run("saw loader tread=5 --unit inch") == 65);
+  CHECK(place.run("saw loader leak --unit mm") == 64);
+}
+
+TEST_CASE("a sign that no task listens to is kept, and that is said") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("saw loader leek") == 0);
+  CHECK(place.says("did you mean `leak`"));
+  CHECK(place.says("Take it back: whichever undo"));
+  REQUIRE(place.run("saw loader tred=12") == 0);
+  CHECK(place.says("did you mean `tread`"));
+}
+
+TEST_CASE("use counts on through a new meter") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 1400 --on 2026-05-01") == 0);
+  CHECK(place.run("meter-change loader --last 1420") == 64);
+  REQUIRE(place.run("meter-change loader --last 1420 --first 0 --on 2026-05-10") == 0);
+  CHECK(place.says("1420.0 h -> 0.0 h"));
+  REQUIRE(place.run("reading loader 30 --on 2026-06-01") == 0);
+  CHECK(place.says("30.0 h in 22 days"));
+  REQUIRE(place.run("history loader") == 0);
+  CHECK(place.says("usage 1450.0"));
+}
+
+TEST_CASE("undo takes back whole commands, the last one first") {
+  Place place;
+  place.furnish();
+  const std::string first = due_list(place);
+  REQUIRE(place.run("reading loader 1250 --on 2026-06-06") == 0);
+  const std::string second = due_list(place);
+  REQUIRE(place.run("done loader engine-oil tyre --at 1260 --checked") == 0);
+  REQUIRE(place.run("undo --dry-run") == 0);
+  CHECK(place.says("Nothing was stored"));
+  REQUIRE(place.run("undo") == 0);
+  CHECK(place.says("struck: loader: done engine-oil"));
+  CHECK(due_list(place) == second);
+  REQUIRE(place.run("undo") == 0);
+  CHECK(due_list(place) == first);
+  CHECK(place.run("undo") == 65);
+  CHECK(place.complains("nothing to take back"));
+}
+
+TEST_CASE("strike takes a short or a full id and keeps the fact legible") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 1250 --format json") == 0);
+  const auto saved = nlohmann::json::parse(place.out);
+  const std::string id = saved["facts"][0]["id"];
+  const std::string short_id = id.substr(20);
+  REQUIRE(place.run("strike zzzzzz-1") == 64);
+  REQUIRE(place.run_words({"strike", short_id, "--note", "typed wrong"}) == 0);
+  CHECK(place.says("struck: loader: reading engine 1250.0 h"));
+  CHECK(place.run_words({"strike", id}) == 65);
+  CHECK(place.complains("already struck"));
+  REQUIRE(place.run("history loader") == 0);
+  CHECK(place.says("STRUCK"));
+  CHECK(place.says("typed wrong"));
+  REQUIRE(place.run("undo") == 0);  // a strike can be taken back as well
+  REQUIRE(place.run("history loader") == 0);
+  CHECK_FALSE(place.says("STRUCK"));
+}
+
+TEST_CASE("a strike holds even when the clock went back") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 1250 --on 2026-06-01") == 0);
+  place.now -= 3LL * 86'400'000;
+  REQUIRE(place.run("undo --as-of 2026-06-15") == 0);
+  REQUIRE(place.run("history loader --as-of 2026-06-15") == 0);
+  CHECK(place.says("STRUCK"));
+}
+
+TEST_CASE("written answers as JSON") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("done loader engine-oil --at 1511.4 --format json") == 0);
+  const auto answer = nlohmann::json::parse(place.out);
+  CHECK(answer["command"] == "done");
+  CHECK(answer["stored"] == true);
+  CHECK(answer["undo"] == "whichever undo");
+  CHECK(answer["facts"][0]["kind"] == "service");
+  CHECK(answer["facts"][0]["at"].dump() == "1511.4");
+  bool oil = false;
+  for (const auto& change : answer["changes"]) {
+    oil = oil || (change["task"] == "engine-oil" && change["before"]["standing"] == "overdue" &&
+                  change["after"]["standing"] == "later");
+  }
+  CHECK(oil);
+  REQUIRE(place.run("reading loader 1515 --dry-run --format json") == 0);
+  CHECK(nlohmann::json::parse(place.out)["stored"] == false);
+}
+
+TEST_CASE("facts are signed by whoever the environment names") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 10 --on 2026-06-01") == 0);
+  place.variables["USER"] = "una";
+  REQUIRE(place.run("reading loader 20 --on 2026-06-02") == 0);
+  place.variables["WHICHEVER_USER"] = "ola";
+  REQUIRE(place.run("reading loader 30 --on 2026-06-03") == 0);
+  const std::string book = exported(place);
+  CHECK(book.find(",unknown,reading,") != std::string::npos);
+  CHECK(book.find(",una,reading,") != std::string::npos);
+  CHECK(book.find(",ola,reading,") != std::string::npos);
+}
+
+TEST_CASE("text that is no UTF-8 is refused, and said in valid JSON") {
+  Place place;
+  place.furnish();
+  CHECK(place.run_words({"done", "loader", "hoses", "--note", "caf\xE9"}) >= 64);
+  CHECK(place.run_words({"done", "lo\xFF", "hoses", "--format", "json"}) == 64);
+  CHECK(nlohmann::json::accept(place.err));
+}

@@ -1,0 +1,194 @@
+// What is not known is said: machines without facts, meters nobody reads, contradictions, strangers, a wrong clock.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "support/world.h"
+
+using service::DueList;
+using service::FactKind;
+using service::Gap;
+using service::GapKind;
+using test::day;
+using test::text_or_none;
+using test::World;
+
+namespace {
+
+World hours(const std::string& start = "bought: {on: 2020-01-01, at: 0}", const std::string& more = "",
+            const std::string& meters = "") {
+  return World("  t: {do: Work, every: {hours: 10000}}\n", start, more, meters);
+}
+
+std::vector<Gap> gaps(const DueList& list, GapKind kind) {
+  std::vector<Gap> found;
+  std::copy_if(list.gaps.begin(), list.gaps.end(), std::back_inserter(found),
+               [&](const Gap& gap) { return gap.kind == kind; });
+  return found;
+}
+
+std::size_t count(const World& world, std::string_view as_of, GapKind kind) {
+  return gaps(world.due(as_of), kind).size();
+}
+
+DueList by_the_clock(const World& world, std::string_view today, std::string_view newest) {
+  const service::Snapshot snapshot(std::make_shared<const service::Fleet>(world.fleet()), world.facts(), day(today),
+                                   false, {}, day(newest));
+  return service::due_list(snapshot, day(today) + std::chrono::days{30});
+}
+
+}  // namespace
+
+TEST_CASE("a reading is fresh for sixty days and stale on the sixty-first") {
+  World world = hours();
+  world.reading("2026-01-01", "100");
+  CHECK(count(world, "2026-03-02", GapKind::stale) == 0);  // 30 days of January, 28 and 2
+  const auto stale = gaps(world.due("2026-03-03"), GapKind::stale);
+  REQUIRE(stale.size() == 1);
+  CHECK(stale.front().machine == "m");
+  CHECK(stale.front().meter == "engine");
+  CHECK(text_or_none(stale.front().since) == "2026-01-01");
+  CHECK(stale.front().say.find("61 days") != std::string::npos);
+}
+
+TEST_CASE("the fleet says after how many days a reading is stale") {
+  World world = hours("bought: {on: 2020-01-01, at: 0}", "stale-after: 90 days\n");
+  world.reading("2026-01-01", "100");
+  CHECK(count(world, "2026-04-01", GapKind::stale) == 0);  // 31 + 28 + 31
+  CHECK(count(world, "2026-04-02", GapKind::stale) == 1);
+}
+
+TEST_CASE("the value at a service keeps a meter fresh") {
+  World world = hours();
+  world.reading("2026-01-01", "100");
+  world.done("t", "2026-02-15", "130");
+  CHECK(count(world, "2026-03-03", GapKind::stale) == 0);
+}
+
+TEST_CASE("a service without a value keeps no meter fresh") {
+  World world = hours();
+  world.reading("2026-01-01", "100");
+  world.done("t", "2026-02-15");
+  CHECK(count(world, "2026-03-03", GapKind::stale) == 1);
+}
+
+TEST_CASE("each meter grows stale by itself") {
+  World world("  t: {do: Work, every: {usage: {engine: 10000, pto: 10000}}}\n", "in-service: {on: 2025-01-01, at: 0}",
+              "", "meters: {engine: {unit: h}, pto: {unit: h}}\n");
+  world.reading("2026-01-01", "100");
+  world.reading("2026-01-01", "40", "pto");
+  world.reading("2026-03-01", "120");
+  const auto stale = gaps(world.due("2026-03-10"), GapKind::stale);
+  REQUIRE(stale.size() == 1);
+  CHECK(stale.front().meter == "pto");
+}
+
+TEST_CASE("a machine laid up is not stale while it is laid up") {
+  World world = hours();
+  world.reading("2026-01-01", "100");
+  World laid_up = world;
+  laid_up.state(FactKind::laid_up, "2026-01-10");
+  CHECK(count(world, "2026-06-01", GapKind::stale) == 1);
+  CHECK(count(laid_up, "2026-06-01", GapKind::stale) == 0);
+  laid_up.state(FactKind::back, "2026-06-01");
+  CHECK(count(laid_up, "2026-12-01", GapKind::stale) == 1);
+}
+
+TEST_CASE("a meter that nobody ever read is said") {
+  World world = hours("bought: 2025-01-01");
+  world.done("t", "2025-02-01");
+  const auto unread = gaps(world.due("2026-01-01"), GapKind::no_reading);
+  REQUIRE(unread.size() == 1);
+  CHECK(unread.front().machine == "m");
+  CHECK(unread.front().meter == "engine");
+  CHECK(count(hours("in-service: {on: 2025-01-01, at: 5}"), "2026-01-01", GapKind::no_reading) == 1);
+  world.reading("2026-01-01", "100");
+  CHECK(count(world, "2026-01-01", GapKind::no_reading) == 0);
+}
+
+TEST_CASE("a machine of which nothing is recorded is one gap and one line") {
+  const World world = hours("");
+  const auto list = world.due("2026-01-01");
+  CHECK(gaps(list, GapKind::nothing_recorded).size() == 1);
+  CHECK(service::nothing_known(list, *world.fleet().machine("m")));
+  // Nor does the day on which it was bought tell anything of its services.
+  const World bought = hours("bought: 2025-06-01");
+  CHECK(service::nothing_known(bought.due("2026-01-01"), *bought.fleet().machine("m")));
+  CHECK(bought.due("2026-01-01").gaps.size() == 1);
+  World one = hours("");
+  one.reading("2025-12-20", "100");
+  CHECK(count(one, "2026-01-01", GapKind::nothing_recorded) == 0);
+  CHECK_FALSE(service::nothing_known(one.due("2026-01-01"), *one.fleet().machine("m")));
+}
+
+TEST_CASE("of a machine put in service new something is known from the first day") {
+  const World world = hours("in-service: {on: 2025-12-20, at: 0}");
+  const auto list = world.due("2026-01-01");
+  CHECK(gaps(list, GapKind::nothing_recorded).empty());
+  CHECK_FALSE(service::nothing_known(list, *world.fleet().machine("m")));
+}
+
+TEST_CASE("readings that contradict each other are a gap that names both facts") {
+  World world = hours();
+  const service::FactId higher = world.reading("2026-01-01", "150").id;
+  const service::FactId lower = world.reading("2026-01-10", "120").id;
+  const auto doubts = gaps(world.due("2026-01-11"), GapKind::doubt);
+  REQUIRE(doubts.size() == 1);
+  CHECK(doubts.front().machine == "m");
+  const auto names = [&](const service::FactId& id) {
+    return std::count(doubts.front().facts.begin(), doubts.front().facts.end(), id);
+  };
+  CHECK(names(higher) == 1);
+  CHECK(names(lower) == 1);
+  world.strike(lower);
+  CHECK(count(world, "2026-01-11", GapKind::doubt) == 0);
+}
+
+TEST_CASE("facts about a machine that the fleet does not list are a gap") {
+  World world = hours();
+  world.reading("2026-01-01", "100");
+  service::Fact fact;
+  fact.kind = FactKind::reading;
+  fact.machine = "ghost";
+  fact.on = day("2026-01-02");
+  fact.at = test::amount("5");
+  const service::FactId first = world.add(fact).id;
+  CHECK(count(world, "2026-01-01", GapKind::unlisted) == 0);  // not there yet
+  const auto unlisted = gaps(world.due("2026-01-10"), GapKind::unlisted);
+  REQUIRE(unlisted.size() == 1);
+  CHECK(unlisted.front().machine == "ghost");
+  world.strike(first);
+  CHECK(count(world, "2026-01-10", GapKind::unlisted) == 0);
+}
+
+TEST_CASE("a clock before the newest fact is a gap, and a day that was asked for is not") {
+  World world = hours();
+  world.reading("2026-01-05", "100");
+  const auto list = by_the_clock(world, "2026-01-04", "2026-01-05");
+  REQUIRE(gaps(list, GapKind::clock).size() == 1);
+  CHECK(gaps(list, GapKind::clock).front().machine.empty());
+  CHECK(gaps(by_the_clock(world, "2026-01-05", "2026-01-05"), GapKind::clock).empty());
+  CHECK(count(world, "2026-01-04", GapKind::clock) == 0);
+}
+
+TEST_CASE("a machine that is not ours on the day has no gaps") {
+  World world = hours("bought: {on: 2020-01-01, at: 0}, left: 2026-01-01");
+  world.reading("2025-01-01", "100");
+  CHECK(count(world, "2025-12-31", GapKind::stale) == 1);
+  for (const auto& gap : world.due("2026-01-01").gaps) CHECK(gap.machine.empty());
+  CHECK(world.due("2026-01-01").machines == 0);
+}
+
+TEST_CASE("a list without any machine is no all-clear") {
+  World world("  t: {do: T, every: {months: 12}}\n", "in-service: {on: 2026-01-01, at: 0}");
+  const auto list = world.due("2025-12-31");
+  CHECK(list.points.empty());
+  REQUIRE(list.gaps.size() == 1);
+  CHECK(list.gaps.front().kind == service::GapKind::no_machine);
+  CHECK(service::overdue_list(list).size() == 1);
+  CHECK(service::needs_doing(list));
+  CHECK(world.due("2026-01-01").gaps.empty());
+}

@@ -1,0 +1,116 @@
+// Readings that cannot all be true, as a merge of two books may bring them: the higher usage holds and both are named.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <string_view>
+
+#include "support/world.h"
+
+using service::Doubt;
+using service::FactId;
+using service::MeterHistory;
+using test::day;
+using test::text_or_none;
+using test::World;
+
+namespace {
+
+World bought(const std::string& start = "bought: 2020-01-01") {
+  return World("  oil: {do: Oil, every: {hours: 250}}\n", start);
+}
+
+MeterHistory history(const World& world, std::string_view as_of = "2030-01-01") {
+  return service::meter_histories(world.snapshot(as_of), *world.fleet().machine("m")).at("engine");
+}
+
+std::string known(const World& world, std::string_view on) { return text_or_none(history(world).on(day(on))); }
+
+}  // namespace
+
+TEST_CASE("a reading lower than the one before puts the meter in doubt and the higher usage holds") {
+  World world = bought();
+  world.reading("2024-01-01", "100");
+  const FactId higher = world.reading("2024-01-05", "150").id;
+  const FactId lower = world.reading("2024-01-10", "120").id;
+  CHECK(known(world, "2024-01-10") == "150");
+  const auto doubts = history(world).doubts();
+  REQUIRE(doubts.size() == 1);
+  const Doubt& doubt = doubts.front();
+  CHECK(doubt.day == day("2024-01-10"));
+  CHECK(service::to_text(doubt.said) == "120");
+  CHECK(service::to_text(doubt.held) == "150");
+  REQUIRE(doubt.later.has_value());
+  REQUIRE(doubt.earlier.has_value());
+  CHECK(*doubt.later == lower);
+  CHECK(*doubt.earlier == higher);
+}
+
+TEST_CASE("the doubt is gone when either of the two is struck") {
+  for (const bool strike_higher : {true, false}) {
+    CAPTURE(strike_higher);
+    World world = bought();
+    world.reading("2024-01-01", "100");
+    const FactId higher = world.reading("2024-01-05", "150").id;
+    const FactId lower = world.reading("2024-01-10", "120").id;
+    world.strike(strike_higher ? higher : lower);
+    CHECK(history(world).doubts().empty());
+    CHECK(known(world, "2024-01-10") == (strike_higher ? "120" : "150"));
+  }
+}
+
+TEST_CASE("a lower reading of the same day is a doubt too") {
+  World world = bought();
+  const FactId higher = world.reading("2024-01-05", "150").id;
+  const FactId lower = world.reading("2024-01-05", "120").id;
+  CHECK(known(world, "2024-01-05") == "150");
+  REQUIRE(history(world).doubts().size() == 1);
+  CHECK(*history(world).doubts().front().later == lower);
+  CHECK(*history(world).doubts().front().earlier == higher);
+}
+
+TEST_CASE("a reading below the value at which the machine was bought contradicts no other fact") {
+  World world = bought("bought: {on: 2024-01-01, at: 500}");
+  const FactId lower = world.reading("2024-02-01", "400").id;
+  CHECK(known(world, "2024-02-01") == "500");
+  REQUIRE(history(world).doubts().size() == 1);
+  CHECK(*history(world).doubts().front().later == lower);
+  CHECK_FALSE(history(world).doubts().front().earlier.has_value());
+}
+
+TEST_CASE("usage never falls, whatever the readings say") {
+  World world = bought();
+  for (const std::string_view value : {"100", "300", "120", "310", "90", "305", "400"}) {
+    const auto next = day("2024-01-01") + std::chrono::days{10 * static_cast<int>(world.facts().size())};
+    world.reading(service::to_text(next), value);
+  }
+  const MeterHistory meter = history(world);
+  REQUIRE(meter.knots().size() >= 2);
+  for (std::size_t i = 1; i < meter.knots().size(); ++i) {
+    CHECK(meter.knots()[i - 1].day < meter.knots()[i].day);
+    CHECK(meter.knots()[i - 1].usage <= meter.knots()[i].usage);
+  }
+  CHECK(meter.doubts().size() == 3);  // 120 after 300, 90 and 305 after 310
+  CHECK(known(world, "2024-03-01") == "400");
+}
+
+TEST_CASE("a doubt that arose after the day asked about is not there yet") {
+  World world = bought();
+  world.reading("2024-01-05", "150");
+  world.reading("2024-01-10", "120");
+  CHECK(history(world, "2024-01-09").doubts().empty());
+  CHECK(history(world, "2024-01-10").doubts().size() == 1);
+}
+
+TEST_CASE("two copies that each recorded the same roll-over on another day are in doubt") {
+  // 9990 on 1 January; one copy has the roll-over and 5 on the 3rd, the other the same and 8 on the 4th. Together they
+  // say 10005 on the 3rd and 20008 on the 4th: 10003 h in a day and a night.
+  World world("  t: {do: T, every: {hours: 250}}\n", "bought: {on: 2020-01-01, at: 9000}");
+  world.reading("2026-01-01", "9990");
+  world.meter_change("2026-01-03", "10000", "0");
+  world.reading("2026-01-03", "5");
+  world.meter_change("2026-01-04", "10000", "0");
+  world.reading("2026-01-04", "8");
+  REQUIRE(history(world).doubts().size() >= 1);
+  CHECK(service::to_text(history(world).doubts().front().day) == "2026-01-04");
+  CHECK(test::told(world.point("2026-01-05", "t")).starts_with("no-record"));
+}
