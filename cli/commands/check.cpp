@@ -77,7 +77,8 @@ class Checking {
   }
 
   void doubts(const service::Snapshot& snapshot) {
-    for (const service::Gap& gap : due_list(snapshot, {session_.today, {}}, service::straight_line()).gaps) {
+    for (const service::Gap& gap :
+         due_list(snapshot, {session_.today, {}, service::Detail::standings}, service::straight_line()).gaps) {
       if (gap.kind == service::GapKind::clock)
         say(Severity::error, "clock", gap.say, "mend the clock, or strike the fact");
       if (gap.kind != service::GapKind::doubt) continue;

@@ -66,7 +66,12 @@ int due(Context& context) {
   const auto record = open_record(session.folder, service::Access::read);
   const auto snapshot = snapshot_of(session, record, scope);
   view.newest_fact = snapshot.newest_fact();
-  const auto list = due_list(snapshot, horizon);
+  const std::string format = context.arguments.value("format").value_or("text");
+  const bool all = view.all || format == "json" || format == "csv";
+  const auto detail = context.arguments.has("overdue") ? service::Detail::standings
+                      : all                            ? service::Detail::everything
+                                                       : service::Detail::coming;
+  const auto list = due_list(snapshot, {horizon, {}, detail});
   context.out = text_of(context, list, view);
   return context.arguments.has("exit-code") && needs_doing(list) ? 1 : 0;
 }

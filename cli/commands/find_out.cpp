@@ -13,7 +13,7 @@ int find_out(Context& context) {
   const Session session = open_fleet(context);
   const service::Scope scope = scope_of_words(arguments, *session.fleet);
   const auto record = open_record(session.folder, service::Access::read);
-  const auto list = due_list(snapshot_of(session, record, scope), {session.today, {}},
+  const auto list = due_list(snapshot_of(session, record, scope), {session.today, {}, service::Detail::standings},
                              service::straight_line());  // no odds are asked
   const std::string format = arguments.value("format").value_or("text");
   if (format == "json") {

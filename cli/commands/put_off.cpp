@@ -114,7 +114,7 @@ int put_off(Context& context) {
   auto record = open_record(session.folder, service::Access::write);
   const auto propose = [&](const std::vector<service::Fact>& known) {
     const service::Snapshot now(session.fleet, known, session.today, session.day_is_given, only(machine));
-    const auto list = due_list(now, {session.today, {}}, service::straight_line());
+    const auto list = due_list(now, {session.today, {}, service::Detail::standings}, service::straight_line());
     const auto histories = meter_histories(now, machine);
     std::vector<service::Proposal> proposals;
     for (const TaskName& named : tasks) {

@@ -24,10 +24,13 @@ enum class Standing { overdue, due, coming, later, no_record };  // worst first,
 
 std::string_view to_text(Standing standing);  // `no-record`
 
+// True where `a` is the worse standing: overdue, due, no record, coming, later.
+bool worse(Standing a, Standing b);
+
 // A day at even odds with its 80 % span, all limbs racing: a calendar limb is certain, a usage limb as its meter's
 // forecast has it, a changes limb as its task. Whole days, not before as-of unless facts say that the point is reached;
-// a missing day is more than five years away or not known. That no service was written down since may shape it, so its
-// middle can differ from `due_on`, by which the standing goes.
+// a missing day is more than five years away with no calendar limb to name it, or not known. That no service was
+// written down since shapes it, and with it the point's `due_on` and `coming`, but never `due` or `overdue`.
 struct DueSpan {
   std::optional<Day> p10;
   std::optional<Day> p50;
@@ -41,8 +44,8 @@ enum class LimbState { overdue, due, not_reached, unknown };
 
 // One limb of a point with its arithmetic. Which fields are filled depends on the kind:
 //
-//   usage     meter, unit, every; used (since fitted), left and due_at (by the due point); due_on when reached: the
-//             first day on which usage reached due_at; else the expected day
+//   usage     meter, unit, every; known; used (since fitted), left and due_at (by the due point); due_on when reached:
+//             the first day on which usage reached due_at; else this limb's own median
 //   calendar  span; due_on, left_days
 //   changes   name (the task), count (so far) of limit_count; due_on when reached, else the day expected from that task
 //   measured  name, unit, limit, above; measured and noticed_on where somebody measured since; due_on when reached
@@ -62,6 +65,7 @@ struct LimbStanding {
   std::vector<std::string> signs;
   int lead_days = 0;
 
+  std::optional<KnownUsage> known;  // of the meter, on the day asked about
   std::optional<Amount> used;
   std::optional<Amount> left;
   std::optional<Amount> due_at;     // usage
@@ -133,7 +137,9 @@ struct Point {
   bool by_estimate = false;
   bool past_grace_by_estimate = false;  // due, and past grace but for a reading that proves it
   std::optional<std::size_t> ruled_by;  // index into limbs
-  std::optional<Day> due_on;            // of the ruling limb
+  // The one due day, whoever asks: of a point that is reached, the day on which its ruling limb was; by estimate, the
+  // day asked about; else the middle of `due_span`. None where nothing can be expected, or was not asked for.
+  std::optional<Day> due_on;
   DueSpan due_span;
   std::optional<double> odds;     // 0 to 1, of having come due by the day asked about (`DueAsk::odds_by`)
   std::vector<LimbKind> unknown;  // limbs that cannot be computed and should be found out
@@ -190,16 +196,26 @@ struct DueList {
   const UseState* state_of(const Machine& machine) const;  // null: in use
 };
 
+// How much is reckoned of what has not come due yet: expected days are what takes the time. What facts decide, and
+// today's estimate, is the same each time; so is every day that is reckoned.
+enum class Detail {
+  standings,   // no days ahead, and so no `coming`, but of points that the overdue list shows
+  coming,      // also the days of points that come due within the horizon
+  everything,  // the days of all points
+};
+
 struct DueAsk {
-  Day within;                  // the last day of the horizon
-  std::optional<Day> odds_by;  // fills `Point::odds`
+  Day within;                       // the last day of the horizon
+  std::optional<Day> odds_by = {};  // fills `Point::odds`
+  Detail detail = Detail::everything;
+  double days_from = 0.5;  // with `coming`: the least odds of coming due within the horizon that ask for days
 };
 
 // Every service point of the scope, `later` and follow-ups included. Without a forecaster: what `learnt_from` the
 // snapshot expects.
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster);
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask);
-inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(snapshot, DueAsk{within, {}}); }
+inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(snapshot, DueAsk{within}); }
 
 // Overdue, due (facts before estimates), no record, coming, later; within them the earliest due day, then the order
 // of the fleet file.

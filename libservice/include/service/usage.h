@@ -36,6 +36,14 @@ struct Knot {
   friend bool operator==(const Knot&, const Knot&) = default;
 };
 
+// What is known last of a meter, and what says so. Where facts contradict each other that is the one that holds.
+struct KnownUsage {
+  Day day;  // of the fact
+  Amount usage;
+  std::optional<FactId> fact;  // none: the fleet file, at in-service or bought
+  friend bool operator==(const KnownUsage&, const KnownUsage&) = default;
+};
+
 // Two facts that cannot both be true, as merging copies of a book can bring them together: usage that falls (the higher
 // one holds), or an hour meter that ran more than 24 h a day. It lasts until one of them is struck.
 struct Doubt {
@@ -55,6 +63,7 @@ class MeterHistory {
   const std::vector<Doubt>& doubts() const { return doubts_; }
   bool empty() const { return knots_.empty(); }
   bool read() const { return read_; }  // some value beyond the one at in-service or bought
+  const std::optional<KnownUsage>& last_known() const { return last_known_; }
 
   // Known usage on a day: between readings by interpolation, after the last one the last known.
   std::optional<Amount> on(Day day) const;
@@ -74,6 +83,7 @@ class MeterHistory {
   std::vector<Knot> knots_;
   std::vector<Doubt> doubts_;
   std::map<FactId, Amount> by_fact_;
+  std::optional<KnownUsage> last_known_;
   Amount offset_;  // of the current segment
   std::optional<Amount> rolls_over_at_;
   bool read_ = false;

@@ -133,7 +133,7 @@ Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>
     const Day day = result.days[i];
     const Snapshot then(fleet, facts, day, true, scope);
     const Forecaster learnt = learnt_from(then);
-    const DueList list = due_list(then, {day, {}}, straight_line());  // which limbs are open; their days are not used
+    const DueList list = due_list(then, {day, {}, Detail::standings}, straight_line());
     for (const Machine& machine : fleet->machines) {
       if (!scope.holds(machine.key) || !kept_on(machine, day)) continue;
       sums[&machine].add(ask(then, now, machine, list, learnt));

@@ -2,103 +2,131 @@
 
 #include <algorithm>
 
-#include "standing/chain.h"
+#include "standing/changes_ahead.h"
 #include "standing/decide_standing.h"
 #include "standing/due_odds.h"
 
 namespace service {
 namespace {
 
+// A limb that counts changes waits for the days of the task that it counts.
 bool waits(const LimbStanding& limb) {
   return limb.kind == LimbKind::changes && limb.state == LimbState::not_reached && !limb.expected;
 }
 
-std::optional<Day>& day_of(DueSpan& span, Quantile quantile) {
-  return quantile == Quantile::p10 ? span.p10 : quantile == Quantile::p50 ? span.p50 : span.p90;
-}
+class Days {
+ public:
+  Days(std::vector<Point>& points, const MachineView& view, const DueAsk& ask)
+      : points_(points), view_(view), ask_(ask), dated_(points.size()) {}
 
-Quantile mirrored(Quantile quantile) {
-  return quantile == Quantile::p10 ? Quantile::p90 : quantile == Quantile::p90 ? Quantile::p10 : Quantile::p50;
-}
-
-// The day of the change after the one on `day`, taking use to go on with these odds.
-std::optional<Day> next_change(const MachineView& view, const MachineTask& task, Day day, Quantile quantile) {
-  std::optional<Day> next;
-  for (const LimbChoice& choice : task.every) {
-    std::optional<Day> due;
-    if (std::holds_alternative<CalendarLimb>(choice.candidates.front())) {
-      due = calendar_interval({day, 0}, choice, {task.task->until_month_end, task.grace}).due;
-    } else if (const auto* limb = std::get_if<UsageLimb>(&choice.candidates.front())) {
-      const auto ahead = view.ahead.find(limb->meter.value_or(""));
-      if (ahead == view.ahead.end()) continue;
-      const auto then = ahead->second->on(day, mirrored(quantile));
-      if (then) due = ahead->second->reaches(*then + limb->every, quantile);
+  void decide(std::size_t i) {
+    Point& point = points_[i];
+    const bool expects = decide_standing(point);
+    if (reached(point)) {
+      point.due_span = {point.due_on, point.due_on, point.due_on};
+      if (ask_.odds_by) point.odds = 1;
+      if (ask_.detail == Detail::everything) date_limbs(point);
     }
-    if (due && (!next || *due < *next)) next = due;
+    dated_[i] = !expects;
+    if (expects) open_.push_back(i);
   }
-  if (next && *next > add_months(view.as_of, horizon_months)) next.reset();
-  return next;
-}
 
-// The span of the day on which `task` will have been changed so many more times.
-DueSpan changed(const MachineView& view, const std::vector<Point>& points, const std::string& task, int times) {
-  const auto counted = std::find_if(view.tasks.begin(), view.tasks.end(),
-                                    [&](const MachineTask& each) { return each.task->name == task; });
-  DueSpan result;
-  if (counted == view.tasks.end()) return result;
-  for (const Quantile quantile : {Quantile::p10, Quantile::p50, Quantile::p90}) {
-    std::optional<Day> first;
-    for (const Point& point : points) {
-      if (point.name != task) continue;
-      DueSpan span = point.due_span;
-      const auto day = day_of(span, quantile);
-      if (day && (!first || *day < *first)) first = std::max(*day, view.as_of);
+  // After all of them were decided.
+  void look_ahead() {
+    for (const std::size_t i : open_) {
+      Point& point = points_[i];
+      // The overdue list shows what is due by estimate, and what is not known beside it.
+      const bool shown = point.by_estimate || !point.unknown.empty() || point.put_off;
+      if (ask_.detail == Detail::everything || shown) date(i);
+      if (ask_.detail != Detail::standings) weigh(i);
+      const bool comes = !point.by_estimate && point.due_on && *point.due_on <= ask_.within;
+      if (comes && ask_.detail != Detail::standings) point.standing = Standing::coming;
     }
-    std::optional<Day> day = first;
-    for (int i = 1; i < times && day; ++i) day = next_change(view, *counted, *day, quantile);
-    day_of(result, quantile) = day;
   }
-  return result;
-}
 
-void finish(Point& point, const MachineView& view, const DueAsk& ask) {
-  decide_standing(point, ask.within);
-  set_due_span(point, view, ask.odds_by);
-}
+ private:
+  // The odds that are asked for, and whether they ask for days.
+  void weigh(std::size_t i) {
+    if (dated_[i] && !ask_.odds_by) return;
+    expect_changes(i);
+    const DueOdds odds(points_[i], view_);
+    if (!odds.known()) return;
+    if (ask_.odds_by) points_[i].odds = odds.by(*ask_.odds_by);
+    if (!dated_[i] && odds.by(ask_.within) >= ask_.days_from) date(i, odds);
+  }
+
+  // The span of a point, the own days of its limbs, and which of them rules.
+  void date(std::size_t i) {
+    if (dated_[i]) return;
+    dated_[i] = true;
+    expect_changes(i);
+    date(i, DueOdds(points_[i], view_));
+  }
+
+  void date(std::size_t i, const DueOdds& odds) {
+    dated_[i] = true;
+    Point& point = points_[i];
+    date_limbs(point);
+    point.due_span = odds.span();
+    if (point.by_estimate) return;
+    point.ruled_by = ruling_limb(point);
+    point.due_on = point.due_span.p50;
+  }
+
+  void date_limbs(Point& point) const {
+    for (LimbStanding& limb : point.limbs) {
+      if (limb.kind != LimbKind::usage || limb.state != LimbState::not_reached || limb.by_estimate) continue;
+      limb.due_on = not_past(view_.ahead.find(limb.name)->second->reaches(*limb.due_at, Quantile::p50));
+    }
+  }
+
+  void expect_changes(std::size_t i) {
+    for (LimbStanding& limb : points_[i].limbs) {
+      if (!waits(limb) || leads_back(limb.name, points_[i].name)) continue;
+      std::vector<const Point*> counted;
+      for (std::size_t k = 0; k < points_.size(); ++k) {
+        if (points_[k].name != limb.name) continue;
+        date(k);
+        counted.push_back(&points_[k]);
+      }
+      limb.expected = changed_by(view_, counted, limb.name, limb.limit_count - limb.count.value_or(0));
+      limb.due_on = not_past(limb.expected->p50);
+    }
+  }
+
+  // Tasks that count each other's changes expect nothing of each other.
+  bool leads_back(const std::string& from, const std::string& to) const {
+    std::vector<std::string> names{from};
+    for (std::size_t n = 0; n < names.size(); ++n) {
+      if (names[n] == to) return true;
+      for (const Point& point : points_) {
+        if (point.name != names[n]) continue;
+        for (const LimbStanding& limb : point.limbs) {
+          const bool is_new = std::find(names.begin(), names.end(), limb.name) == names.end();
+          if (limb.kind == LimbKind::changes && is_new) names.push_back(limb.name);
+        }
+      }
+    }
+    return false;
+  }
+
+  std::optional<Day> not_past(std::optional<Day> day) const {
+    return day ? std::optional{std::max(*day, view_.as_of)} : day;
+  }
+
+  std::vector<Point>& points_;
+  const MachineView& view_;
+  const DueAsk& ask_;
+  std::vector<bool> dated_;
+  std::vector<std::size_t> open_;
+};
 
 }  // namespace
 
 void decide_all(std::vector<Point>& points, const MachineView& view, const DueAsk& ask) {
-  std::vector<Point*> open;
-  for (Point& point : points) {
-    if (std::any_of(point.limbs.begin(), point.limbs.end(), waits)) {
-      open.push_back(&point);
-    } else {
-      finish(point, view, ask);
-    }
-  }
-  const auto is_open = [&](const std::string& task) {
-    return std::any_of(open.begin(), open.end(), [&](const Point* point) { return point->name == task; });
-  };
-  for (bool progress = true; progress && !open.empty();) {
-    progress = false;
-    for (Point*& point : open) {
-      const bool ready = std::none_of(point->limbs.begin(), point->limbs.end(),
-                                      [&](const LimbStanding& limb) { return waits(limb) && is_open(limb.name); });
-      if (!ready) continue;
-      for (LimbStanding& limb : point->limbs) {
-        if (!waits(limb)) continue;
-        limb.expected = changed(view, points, limb.name, limb.limit_count - limb.count.value_or(0));
-        limb.due_on = limb.expected->p50;
-      }
-      finish(*point, view, ask);
-      point = nullptr;
-      progress = true;
-      break;
-    }
-    std::erase(open, nullptr);
-  }
-  for (Point* const point : open) finish(*point, view, ask);  // tasks that count each other: nothing is expected
+  Days days(points, view, ask);
+  for (std::size_t i = 0; i < points.size(); ++i) days.decide(i);
+  days.look_ahead();
 }
 
 }  // namespace service

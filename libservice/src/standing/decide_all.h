@@ -1,4 +1,5 @@
-// A limb that counts another task's changes comes due when that task will have been done often enough.
+// The standing of every point of a machine, and the days that are expected: those of tasks that count another task's
+// changes after the tasks that they count.
 #pragma once
 
 #include <vector>
@@ -8,7 +9,6 @@
 
 namespace service {
 
-// Settles the race of all points of a machine: those of tasks that count changes after the tasks that they count.
 void decide_all(std::vector<Point>& points, const MachineView& view, const DueAsk& ask);
 
 }  // namespace service

@@ -51,37 +51,38 @@ bool nothing_to_go_by(const Point& point) {
 
 }  // namespace
 
-void decide_standing(Point& point, Day within) {
-  find_unknown(point);
-  std::optional<std::size_t> best;
+std::optional<std::size_t> ruling_limb(const Point& point) {
+  std::optional<std::size_t> worst;
   for (std::size_t i = 0; i < point.limbs.size(); ++i) {
     if (point.limbs[i].state == LimbState::unknown) continue;
-    if (!best || rank(point.limbs[i], i) < rank(point.limbs[*best], *best)) best = i;
+    if (!worst || rank(point.limbs[i], i) < rank(point.limbs[*worst], *worst)) worst = i;
   }
-  const bool is_reached = best && reached(point.limbs[*best]);
+  return worst;
+}
+
+bool decide_standing(Point& point) {
+  find_unknown(point);
+  const auto worst = ruling_limb(point);
+  const bool is_reached = worst && reached(point.limbs[*worst]);
   if (!is_reached && nothing_to_go_by(point)) {
     point.standing = Standing::no_record;
-    return;
+    return false;
   }
-  if (!best) {
-    point.standing = Standing::later;  // fitted, and nothing noticed since: what is unknown is said beside it
-    return;
-  }
-  const LimbStanding& ruling = point.limbs[*best];
-  point.ruled_by = best;
-  point.due_on = ruling.due_on;
+  point.standing = Standing::later;
+  if (!worst) return false;  // fitted, and nothing noticed since: what is unknown is said beside it
+  const LimbStanding& ruling = point.limbs[*worst];
   if (is_reached) {
     point.standing = ruling.state == LimbState::overdue ? Standing::overdue : Standing::due;
-    point.past_grace_by_estimate = point.standing == Standing::due && past_grace_by_estimate(point);
-    return;
-  }
-  if (ruling.by_estimate) {
+  } else if (ruling.by_estimate) {
     point.standing = Standing::due;
     point.by_estimate = true;
-    point.past_grace_by_estimate = past_grace_by_estimate(point);
-    return;
+  } else {
+    return true;
   }
-  point.standing = point.due_on && *point.due_on <= within ? Standing::coming : Standing::later;
+  point.ruled_by = worst;
+  point.due_on = ruling.due_on;
+  point.past_grace_by_estimate = point.standing == Standing::due && past_grace_by_estimate(point);
+  return !is_reached;
 }
 
 }  // namespace service

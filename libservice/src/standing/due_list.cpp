@@ -15,15 +15,19 @@ namespace {
 constexpr std::array<std::string_view, 5> standing_names{"overdue", "due", "coming", "later", "no-record"};
 constexpr std::array<int, 5> standing_ranks{0, 1, 4, 5, 3};
 
+int rank_of(Standing standing) { return standing_ranks[static_cast<std::size_t>(standing)]; }
+
 }  // namespace
 
 std::string_view to_text(Standing standing) { return standing_names[static_cast<std::size_t>(standing)]; }
+
+bool worse(Standing a, Standing b) { return rank_of(a) < rank_of(b); }
 
 bool ranks_before(const Point& a, const Point& b) {
   const auto rank = [](const Point& point) {
     // Facts before estimates.
     const bool estimated = point.standing == Standing::due && point.by_estimate;
-    const int standing = estimated ? 2 : standing_ranks[static_cast<std::size_t>(point.standing)];
+    const int standing = estimated ? 2 : rank_of(point.standing);
     return std::tuple{standing, !point.due_on.has_value(), point.due_on.value_or(Day{})};
   };
   return rank(a) < rank(b);
@@ -40,7 +44,7 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     ++list.machines;
-    const MachineView view(snapshot, machine, forecaster);
+    const MachineView view(snapshot, machine, forecaster, ask.detail);
     auto points = points_of(view, ask);
     for (Gap& gap : gaps_of(view, points)) list.gaps.push_back(std::move(gap));
     std::move(points.begin(), points.end(), std::back_inserter(list.points));

@@ -61,31 +61,17 @@ std::optional<Day> DueOdds::likely() const {
 
 DueSpan DueOdds::span() const {
   if (!known()) return {};
-  const auto capped = [&](Day day) { return cap_ ? std::min(day, *cap_) : day; };
-  const Day to = capped(to_);
-  if (usage_.empty() && changes_.empty()) {
-    if (*cap_ > to_) return {};
-    return {cap_, cap_, cap_};
-  }
+  if (usage_.empty() && changes_.empty()) return {cap_, cap_, cap_};
+  const Day to = cap_ ? std::min(to_, *cap_) : to_;
+  // A calendar limb names its day however far it is; odds are asked no further than the end of the horizon.
   DueSpan span;
   span.p10 = first_day_with(*this, 0.1, from_, to);
   if (span.p10) span.p50 = first_day_with(*this, 0.5, *span.p10, to);
   if (span.p50) span.p90 = first_day_with(*this, 0.9, *span.p50, to);
-  return span;
-}
-
-void set_due_span(Point& point, const MachineView& view, std::optional<Day> odds_by) {
-  point.due_span = {};
-  point.odds.reset();
-  if (!point.ruled_by) return;
-  if (reached(point)) {
-    point.due_span = {point.due_on, point.due_on, point.due_on};
-    if (odds_by) point.odds = 1;
-    return;
+  for (auto* const day : {&span.p10, &span.p50, &span.p90}) {
+    if (!*day) *day = cap_;
   }
-  const DueOdds odds(point, view);
-  point.due_span = odds.span();
-  if (odds_by && odds.known()) point.odds = odds.by(*odds_by);
+  return span;
 }
 
 }  // namespace service

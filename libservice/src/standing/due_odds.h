@@ -31,7 +31,4 @@ class DueOdds : public ReachOdds {
   std::vector<DueSpan> changes_;
 };
 
-// Fills `due_span` and, where a day is asked about, `odds`.
-void set_due_span(Point& point, const MachineView& view, std::optional<Day> odds_by);
-
 }  // namespace service

@@ -38,6 +38,7 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
   standing.due_shown = history->shown_at(*standing.due_at);
   const auto known = history->on(view.as_of);
   if (!known) return standing;
+  standing.known = history->last_known();
   const Amount counted_from = fitted_at.value_or(*start);
   standing.used = *known - counted_from;
   standing.left = *standing.due_at - *known;
@@ -47,15 +48,13 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
     return standing;
   }
   standing.state = LimbState::not_reached;
-  const UsageAhead& ahead = *view.ahead.find(standing.name)->second;
-  standing.due_on = ahead.reaches(*standing.due_at, Quantile::p50);
-  if (const auto today = ahead.on(view.as_of, Quantile::p50)) {
+  if (const auto today = view.estimate_today(standing.name, *standing.due_at)) {
     if (*today != *known) standing.estimated_used = *today - counted_from;
     standing.by_estimate = *today >= *standing.due_at;
     standing.past_grace_by_estimate = *today - *standing.due_at > grace;
+    // What is only expected cannot lie in the past: the last reading says that it had not come by then.
+    if (standing.by_estimate) standing.due_on = view.as_of;
   }
-  // What is only expected cannot lie in the past: the last reading says that it had not come by then.
-  if (standing.due_on && *standing.due_on < view.as_of) standing.due_on = view.as_of;
   return standing;
 }
 

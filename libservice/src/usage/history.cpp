@@ -24,7 +24,6 @@ std::string_view to_text(Basis basis) {
 MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
   Amount offset;
   rolls_over_at_ = meter.rolls_over_at;
-  std::optional<FactId> holder;  // the fact that says the usage which now holds
   std::optional<Knot> last_reading;
   const auto too_much = [&](const Knot& from, const Knot& to) {
     const Amount most = on_hour_meter(std::chrono::hours{24} * (days_between(from.day, to.day) + 1));
@@ -36,13 +35,13 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
     Amount usage = event.shown + offset;
     if (!knots_.empty() && usage < knots_.back().usage) {
       // Two copies of the book disagree. The higher usage holds, the cautious end, until one of them is struck.
-      doubts_.push_back({event.day, usage, knots_.back().usage, id, holder});
+      doubts_.push_back({event.day, usage, last_known_->usage, id, last_known_->fact});
       usage = knots_.back().usage;
     } else {
       if (last_reading && too_much(*last_reading, {event.day, usage})) {
-        doubts_.push_back({event.day, usage, last_reading->usage, id, holder});
+        doubts_.push_back({event.day, usage, last_reading->usage, id, last_known_->fact});
       }
-      holder = id;
+      last_known_ = KnownUsage{event.day, usage, id};
     }
     // Use is measured from reading to reading: a roll-over is recorded with the reading that shows it, not when it was.
     if (!event.fresh) last_reading = Knot{event.day, usage};

@@ -86,11 +86,6 @@ bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& par
   return std::find(names.begin(), names.end(), whole.point.task->name) != names.end();
 }
 
-Standing worse(Standing a, Standing b) {
-  const auto rank = [](Standing standing) { return standing == Standing::no_record ? 5 : static_cast<int>(standing); };
-  return rank(a) <= rank(b) ? a : b;
-}
-
 // What another item of the list includes is told with that one.
 void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
   std::vector<bool> folded(items.size(), false);
@@ -107,7 +102,7 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
       items[i].covered.push_back(load::label(items[k].point.name, items[k].point.position));
       items[i].do_by = std::min(items[i].do_by, items[k].do_by);
       items[i].safety = items[i].safety || items[k].safety;
-      items[i].standing = worse(items[i].standing, items[k].standing);
+      if (worse(items[k].standing, items[i].standing)) items[i].standing = items[k].standing;
     }
     kept.push_back(items[i]);
   }

@@ -110,7 +110,7 @@ TEST_CASE("a limb reached by facts comes before one reached by estimate, and ove
   CHECK(told(world.point("2026-02-09", "t")) == "overdue calendar 2026-02-08");
 }
 
-TEST_CASE("the due span of a straight line is one day, and no day beyond five years") {
+TEST_CASE("the due span of a straight line is one day, beyond five years only where a calendar limb names it") {
   const World world = hour_a_day();
   const auto span = world.point("2026-01-05", "t").due_span;
   CHECK(text_or_none(span.p10) == "2026-02-05");
@@ -118,9 +118,12 @@ TEST_CASE("the due span of a straight line is one day, and no day beyond five ye
   CHECK(text_or_none(span.p90) == "2026-02-05");
   World far = tasks("  t: {do: Work, every: {years: 6}}\n");
   far.done("t", "2026-01-01");
-  CHECK(text_or_none(far.point("2026-01-02", "t").due_span.p50) == "none");
+  CHECK(text_or_none(far.point("2026-01-02", "t").due_span.p10) == "2032-01-01");
   CHECK(text_or_none(far.point("2026-01-02", "t").due_on) == "2032-01-01");
-  CHECK(text_or_none(far.point("2027-01-02", "t").due_span.p50) == "2032-01-01");
+  World slow = tasks("  t: {do: Work, every: {hours: 100000}}\n");
+  slow.done("t", "2026-01-01", "1");
+  slow.reading("2026-02-01", "2");
+  CHECK(text_or_none(slow.point("2026-02-02", "t").due_on) == "none");
 }
 
 TEST_CASE("what is not reached by facts is expected today at the earliest") {
