@@ -215,6 +215,55 @@ TEST_CASE("the order of entry of facts of different days changes nothing") {
   CHECK(shuffled > 0);
 }
 
+// "A task that another one covers counts as done with it." So the book that says only what was covered by, and the book
+// that says every task by its name, know the same, and all that is answered from them is the same: each point (the
+// checks that follow a covered task among them, for they are owed from the covering service as well), its standing, due
+// day, span and odds, each limb, what it was fitted with, and every gap. Only which fact and which task is named as the
+// last service may be another. What is written out: beside each service, in the same moment, one service of each task
+// of which it counts as one, on the same day, with the same value on the meter, position and person.
+TEST_CASE("writing out what a service covers changes no answer") {
+  int written = 0;
+  int spans = 0;
+  const auto hold = [&](const twin::World& of) {
+    const auto world = test::build(of);
+    test::Built other = world;
+    const auto struck = service::struck(world.facts);
+    for (std::size_t i = 0; i < world.facts.size(); ++i) {
+      const service::Fact& fact = world.facts[i];
+      const service::Machine* machine = world.fleet->machine(fact.machine);
+      if (fact.kind != service::FactKind::service || struck[i] || machine == nullptr) continue;
+      const service::Schedule& schedule = world.fleet->schedule_of(*machine);
+      service::Fact copy = fact;
+      for (const service::Task& task : schedule.tasks) {
+        const auto names = service::counted_as(schedule, task.name);
+        if (task.name == fact.task || std::find(names.begin(), names.end(), fact.task) == names.end()) continue;
+        copy.task = task.name;
+        ++copy.id.number;
+        other.facts.push_back(copy);
+      }
+    }
+    if (other.facts.size() == world.facts.size()) return;
+    ++written;
+    const auto before = due(world);
+    const auto after = due(other);
+    for (const auto& point : before.points) {
+      spans += point.due_span.p10 && point.due_span.p10 != point.due_span.p90 ? 1 : 0;
+    }
+    REQUIRE((told(after) == told(before)));
+    for (const auto& machine : world.fleet->machines) {
+      REQUIRE((gaps(after, machine.key) == gaps(before, machine.key)));
+    }
+  };
+  for (std::uint64_t seed = 1; seed <= worlds; ++seed) hold(twin::random_world(11'000'000 + seed));
+  for (int family = 0; family < twin::family_count(); ++family) {
+    if (std::string(twin::family_name(family)).find("covers") == std::string::npos) continue;
+    const std::size_t stride = std::max<std::size_t>(1, twin::family_size(family) / worlds);
+    for (std::size_t i = 0; i < twin::family_size(family); i += stride) hold(twin::family_world(family, i));
+  }
+  CHECK(written > 1'000);
+  CHECK(spans > 500);
+}
+
 TEST_CASE("more hours never make less due") {
   int raised = 0;
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) {

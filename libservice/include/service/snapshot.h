@@ -102,6 +102,26 @@ std::optional<MachineTask> task_of(const Fleet& fleet, const Machine& machine, s
 // An ordinary task never covers one that needs a competent person.
 std::vector<std::string> counted_as(const Schedule& schedule, std::string_view task);
 
+// --- Services of a point -----------------------------------------------------------------------------------
+
+// All services of one day that count for a point; several on a day are one. The last entered speaks for them. The facts
+// belong to whoever asked.
+struct ServiceDay {
+  std::vector<const Fact*> facts;
+
+  const Fact& spoken_for() const { return *facts.back(); }
+  Day day() const { return facts.back()->on.first; }
+};
+
+// The services of a task at a position, a day at a time, oldest first: its own and those of the tasks that cover it
+// (`counted_as`). A service that names no position counts at all of them; an empty `position` asks for services at any.
+// `facts`: of one machine, unstruck, in the one order.
+std::vector<ServiceDay> services_of(std::span<const Fact> facts, const Schedule& schedule, std::string_view task,
+                                    std::string_view position);
+
+// The checks recorded of a follow-up (`task/check`) at a position. Nothing covers a check.
+std::vector<ServiceDay> checks_of(std::span<const Fact> facts, std::string_view check, std::string_view position);
+
 // --- The judge ---------------------------------------------------------------------------------------------
 
 // Who enters facts, when, and from where.

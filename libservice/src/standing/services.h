@@ -1,4 +1,4 @@
-// The services that count for one point, one entry a day, oldest first.
+// The services that count for one point of a machine, and its usage at them.
 #pragma once
 
 #include <optional>
@@ -9,23 +9,21 @@
 
 namespace service {
 
-// All services of one day; several of a task on a day are one. The last entered speaks for them.
-struct ServiceDay {
-  std::vector<const Fact*> facts;
+// The snapshot's own functions, on the machine of a view.
+inline std::vector<ServiceDay> services_of(const MachineView& view, const std::string& task,
+                                           const std::string& position) {
+  return services_of(view.facts, view.schedule, task, position);
+}
 
-  const Fact& spoken_for() const { return *facts.back(); }
-  Day day() const { return facts.back()->on.first; }
-};
+// What a `changes` limb of another task counts.
+inline std::vector<ServiceDay> services_anywhere(const MachineView& view, const std::string& task) {
+  return services_of(view.facts, view.schedule, task, {});
+}
 
-// Of a task at a position (empty: the task has none, and a service at any position of a covering task counts).
-// A task that another one covers counts as done with it.
-std::vector<ServiceDay> services_of(const MachineView& view, const std::string& task, const std::string& position);
-
-// Of a task at any position: what a `changes` limb of another task counts.
-std::vector<ServiceDay> services_anywhere(const MachineView& view, const std::string& task);
-
-// The checks recorded of a follow-up (`task/check`).
-std::vector<ServiceDay> checks_of(const MachineView& view, const std::string& name, const std::string& position);
+inline std::vector<ServiceDay> checks_of(const MachineView& view, const std::string& name,
+                                         const std::string& position) {
+  return checks_of(view.facts, name, position);
+}
 
 // Usage at a service and where it comes from: recorded with it, else from the history at the first day of its span.
 struct UsageThen {

@@ -1,0 +1,34 @@
+// Which facts are a service of a point: said here, and nowhere else.
+#include <algorithm>
+
+#include "service/snapshot.h"
+
+namespace service {
+namespace {
+
+template <class Counts>
+std::vector<ServiceDay> by_day(std::span<const Fact> facts, std::string_view position, Counts counts) {
+  std::vector<ServiceDay> days;
+  for (const Fact& fact : facts) {  // in the one order, so days only rise
+    if (fact.kind != FactKind::service || !counts(fact)) continue;
+    if (!position.empty() && !fact.position.empty() && fact.position != position) continue;
+    if (days.empty() || days.back().day() != fact.on.first) days.emplace_back();
+    days.back().facts.push_back(&fact);
+  }
+  return days;
+}
+
+}  // namespace
+
+std::vector<ServiceDay> services_of(std::span<const Fact> facts, const Schedule& schedule, std::string_view task,
+                                    std::string_view position) {
+  const auto names = counted_as(schedule, task);
+  return by_day(facts, position,
+                [&](const Fact& fact) { return std::find(names.begin(), names.end(), fact.task) != names.end(); });
+}
+
+std::vector<ServiceDay> checks_of(std::span<const Fact> facts, std::string_view check, std::string_view position) {
+  return by_day(facts, position, [&](const Fact& fact) { return fact.task == check; });
+}
+
+}  // namespace service
