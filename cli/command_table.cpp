@@ -4,6 +4,13 @@
 #include <array>
 
 #include "commands/commands.h"
+#include "render/due/due.h"
+#include "render/find_out/find_out.h"
+#include "render/forecast/forecast.h"
+#include "render/parts/parts.h"
+#include "render/season/season.h"
+#include "render/why/why.h"
+#include "render/workload/workload.h"
 
 namespace cli {
 namespace {
@@ -32,7 +39,7 @@ const std::vector<Command>& table() {
                    {"overdue", "", "the overdue list: silent only when all is well"},
                    {"first", "N", "only the first N points"},
                    {"exit-code", "", "status 1 when something needs doing"}},
-       .formats = {"text", "json", "csv", "md"},
+       .formats = names_of(due_formats),
        .examples = {{"due", "the whole fleet"},
                     {"due --machine combine --within 3m", "the combine, three months ahead"},
                     {"due --overdue", "what must not wait; silent when there is nothing"}},
@@ -47,7 +54,7 @@ const std::vector<Command>& table() {
                 "arithmetic of every limb, and says which limb rules. Without a position it shows all positions.",
        .words = {{"MACHINE"}, {"TASK[@POSITION]"}},
        .options = {},
-       .formats = {"text", "json"},
+       .formats = names_of(why_formats),
        .examples = {{"why tractor-big engine-oil", "why the oil of the big tractor stands where it does"},
                     {"why tractor-yard engine-oil/check-leaks", "a check that follows another task"}},
        .statuses = {},
@@ -114,7 +121,7 @@ const std::vector<Command>& table() {
                 "fill in and import. A year is enough; a blank stays unknown.",
        .words = {{"MACHINE", false, true}},
        .options = {{"site", "SITE", "machines of this site"}},
-       .formats = {"text", "csv", "json"},
+       .formats = names_of(find_out_formats),
        .examples = {{"find-out", "all that is not known"},
                     {"find-out generator-standby --format csv", "one machine, as rows for `import`"}},
        .statuses = {},
@@ -131,7 +138,7 @@ const std::vector<Command>& table() {
        .options = {{"site", "SITE", "machines of this site"},
                    {"within", "30d|6w|3m", "how far ahead; 12m unless told"},
                    {"replay", "", "was it right so far? by machine and kind"}},
-       .formats = {"text", "json", "csv"},
+       .formats = names_of(forecast_formats),
        .examples = {{"forecast", "every meter, a line each"},
                     {"forecast combine --within 6m", "one machine, its band and its next due days"},
                     {"forecast --replay", "how right the odds were so far"}},
@@ -148,7 +155,7 @@ const std::vector<Command>& table() {
                    {"odds", "PERCENT", "from which odds on to do it beforehand; 20 unless told"},
                    {"machine", "MACHINE", "only this machine; may be given again", true},
                    {"site", "SITE", "only machines of this site; adds to --machine"}},
-       .formats = {"text", "json", "csv"},
+       .formats = names_of(season_formats),
        .examples = {{"season harvest", "before the next harvest"},
                     {"season pumping --machine pump-north --odds 10%", "one machine, more careful"}},
        .statuses = {},
@@ -164,7 +171,7 @@ const std::vector<Command>& table() {
                    {"by", "week|month", "the rows; month unless told"},
                    {"machine", "MACHINE", "only this machine; may be given again", true},
                    {"site", "SITE", "only machines of this site; adds to --machine"}},
-       .formats = {"text", "json", "csv"},
+       .formats = names_of(workload_formats),
        .examples = {{"workload", "twelve months, by month"},
                     {"workload --within 8w --by week --site wullamere", "one site, by week"}},
        .statuses = {},
@@ -177,7 +184,7 @@ const std::vector<Command>& table() {
                 "supplier, in whole packs.",
        .words = {},
        .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"}},
-       .formats = {"text", "json", "csv", "md"},
+       .formats = names_of(parts_formats),
        .examples = {{"parts", "the next three months"}, {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},
        .action = parts},

@@ -115,11 +115,11 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet)
   return {machines};
 }
 
-service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet) {
+service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet, std::size_t from) {
   service::Scope scope = scope_of(arguments, fleet);
-  for (const std::string& written : arguments.words) {
+  for (std::size_t i = from; i < arguments.words.size(); ++i) {
     if (!scope.machines) scope.machines.emplace();
-    scope.machines->push_back(machine_named(fleet, written).key);
+    scope.machines->push_back(machine_named(fleet, arguments.words[i]).key);
   }
   return scope;
 }

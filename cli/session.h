@@ -41,8 +41,8 @@ const service::Machine& machine_named(const service::Fleet& fleet, const std::st
 // The machines of --machine and --site together; all where neither is given.
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet);
 
-// The same, with the machines named without an option.
-service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet);
+// The same, with the machines named without an option: the words from this one on.
+service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet, std::size_t from = 0);
 
 service::Scope only(const service::Machine& machine);
 

@@ -6,7 +6,7 @@
 
 #include "commands/explaining_ahead.h"
 #include "render/fact_words.h"
-#include "render/words.h"
+#include "render/shared/words.h"
 #include "service/usage.h"
 
 namespace cli {

@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
-#include "render/forecast_text.h"
-#include "render/resources_words.h"
-#include "render/words.h"
+#include "render/shared/grounds_words.h"
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
 #include "service/workload.h"
 
 namespace cli {

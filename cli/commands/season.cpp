@@ -1,13 +1,10 @@
 // `season`: what to do before a season, and what can wait.
+#include "render/season/season.h"
+
 #include <fmt/format.h>
 
+#include "asking.h"
 #include "commands/commands.h"
-#include "render/ahead_csv.h"
-#include "render/ahead_json.h"
-#include "render/season_text.h"
-#include "service/workload.h"
-#include "session.h"
-#include "terminal/look.h"
 
 namespace cli {
 namespace {
@@ -55,22 +52,11 @@ double odds_of(const Arguments& arguments) {
 
 int season(Context& context) {
   const Arguments& arguments = context.arguments;
-  const Session session = open_fleet(context);
-  const service::Season& season = season_named(*session.fleet, arguments.words[0]);
+  Asking asking(context, 1);
+  const service::Season& season = season_named(asking.fleet(), arguments.words[0]);
   const auto year = year_of(arguments);
   const double odds = odds_of(arguments);
-  const auto scope = scope_of(arguments, *session.fleet);
-  const auto record = open_record(session.folder, service::Access::read);
-  const auto snapshot = snapshot_of(session, record, scope);
-  const auto plan = season_plan(snapshot, season, year, odds, service::learnt_from(snapshot));
-  const std::string format = arguments.value("format").value_or("text");
-  if (format == "json") {
-    context.out = season_as_json(plan);
-  } else if (format == "csv") {
-    context.out = season_as_csv(plan);
-  } else {
-    context.out = season_as_text(plan, look_of(context.world, arguments));
-  }
+  asking.write(season_formats, season_plan(asking.snapshot(), season, year, odds, asking.forecaster()));
   return 0;
 }
 

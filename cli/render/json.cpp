@@ -2,39 +2,11 @@
 
 #include "command_table.h"
 #include "render/answers.h"
-#include "render/json_parts.h"
-#include "render/overdue_words.h"
+#include "render/overdue/words.h"
+#include "render/shared/json_parts.h"
 
 namespace cli {
 namespace {
-
-using service::DueList;
-
-std::string_view state_name(service::UseKind kind) {
-  switch (kind) {
-    case service::UseKind::out_of_use:
-      return "out-of-use";
-    case service::UseKind::laid_up:
-      return "laid-up";
-    case service::UseKind::in_use:
-      return "in-use";
-  }
-  return "in-use";
-}
-
-Json machine_as_json(const service::MachineUse& use) {
-  return {{"machine", use.machine->key},
-          {"state", state_name(use.state.kind)},
-          {"since", day_or_null(use.state.since)},
-          {"until", day_or_null(use.state.until)}};
-}
-
-Json head_of(const DueList& list) {
-  Json json;
-  json["fleet"] = list.fleet->name;
-  json["as_of"] = to_text(list.as_of);
-  return json;
-}
 
 // What difference() compares: enough to say "overdue -> later".
 Json side_as_json(const service::Point* point) {
@@ -133,52 +105,6 @@ std::string commands_as_json(const Command* one) {
 
 std::string backup_as_json(const std::string& file, int facts) { return dumped({{"backup", file}, {"facts", facts}}); }
 
-std::string due_as_json(const DueList& list, std::optional<std::size_t> first) {
-  Json json = head_of(list);
-  json["points"] = Json::array();
-  for (const service::Point& point : list.points) {
-    if (first && json["points"].size() == *first) break;
-    json["points"].push_back(point_as_json(point));
-  }
-  json["gaps"] = Json::array();
-  for (const service::Gap& gap : list.gaps) json["gaps"].push_back(gap_as_json(gap));
-  json["machines"] = Json::array();
-  for (const service::MachineUse& use : list.not_in_use) json["machines"].push_back(machine_as_json(use));
-  json["within"] = to_text(list.within);
-  return dumped(json);
-}
-
-// The same shape as the due list, with the entries of the overdue list alone and a heading on each.
-std::string overdue_as_json(const DueList& list) {
-  Json json = head_of(list);
-  for (const char* key : {"points", "gaps", "machines"}) json[key] = Json::array();
-  for (const auto& entry : overdue_list(list)) {
-    const auto add = [&](const char* key, Json part) {
-      part["heading"] = name_of(entry.heading);
-      json[key].push_back(std::move(part));
-    };
-    if (entry.point != nullptr) add("points", point_as_json(*entry.point));
-    if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap));
-    if (entry.use != nullptr) add("machines", machine_as_json(*entry.use));
-  }
-  return dumped(json);
-}
-
-std::string why_as_json(const DueList& list, const std::vector<Explained>& points) {
-  Json json = head_of(list);
-  json["points"] = Json::array();
-  for (const Explained& explained : points) {
-    Json point = point_as_json(*explained.point);
-    point["rule"] = explained.rule;
-    point["facts"] = explained.facts;
-    point["sums"] = explained.sums;
-    point["ahead"] = explained.ahead;
-    point["ruling"] = explained.ruling;
-    json["points"].push_back(std::move(point));
-  }
-  return dumped(json);
-}
-
 std::string written_as_json(const Written& written) {
   Json json;
   json["command"] = written.command;
@@ -215,32 +141,6 @@ std::string history_as_json(const Book& book) {
 
 std::string made_as_json(const std::string& folder, const std::vector<std::string>& files) {
   return dumped({{"folder", folder}, {"made", files}});
-}
-
-std::string find_out_as_json(const service::DueList& list) {
-  Json json;
-  json["fleet"] = list.fleet->name;
-  json["as_of"] = to_text(list.as_of);
-  json["machines"] = Json::array();
-  for (const service::MachineQuestions& asked : service::find_out(list)) {
-    Json machine{{"machine", asked.machine->key},
-                 {"name", text_or_null(asked.machine->name)},
-                 {"nothing_recorded", asked.nothing_recorded},
-                 {"start_unknown", asked.start_unknown},
-                 {"questions", Json::array()}};
-    for (const service::Question& question : asked.questions) {
-      Json part{{"kind", to_text(question.kind)},
-                {"meter", text_or_null(question.meter)},
-                {"unit", text_or_null(question.unit)},
-                {"name", text_or_null(question.name)}};
-      part["task"] = question.point == nullptr ? Json(nullptr) : Json(question.point->name);
-      part["position"] = question.point == nullptr ? Json(nullptr) : text_or_null(question.point->position);
-      part["why"] = question.gap == nullptr ? Json(nullptr) : Json(question.gap->say);
-      machine["questions"].push_back(std::move(part));
-    }
-    json["machines"].push_back(std::move(machine));
-  }
-  return dumped(json);
 }
 
 }  // namespace cli

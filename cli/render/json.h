@@ -1,8 +1,7 @@
-// Answers as JSON. Keys keep their order and are only ever added to; text that is not UTF-8 is made so.
+// Answers that are no list, as JSON. Keys keep their order and are only ever added to; text that is not UTF-8 is made
+// so.
 #pragma once
 
-#include <cstddef>
-#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -15,16 +14,12 @@ namespace cli {
 
 struct Book;
 struct Written;
-struct Explained;
 struct Checked;
 struct Command;
 
 // One object a line, for standard error.
 std::string errors_as_json(std::span<const service::Diagnostic> diagnostics);
 
-std::string due_as_json(const service::DueList& list, std::optional<std::size_t> first);
-std::string overdue_as_json(const service::DueList& list);
-std::string why_as_json(const service::DueList& list, const std::vector<Explained>& points);
 std::string written_as_json(const Written& written);
 std::string history_as_json(const Book& book);
 std::string check_as_json(const Checked& checked);
@@ -33,7 +28,6 @@ std::string script_as_json(const std::string& shell, const std::string& script);
 
 // The command table: all of it, or one command.
 std::string commands_as_json(const Command* one);
-std::string find_out_as_json(const service::DueList& list);
 std::string made_as_json(const std::string& folder, const std::vector<std::string>& files);
 
 }  // namespace cli

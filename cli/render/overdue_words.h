@@ -1,13 +1,4 @@
-// What the headings of the overdue list are called.
+// Has moved.
 #pragma once
 
-#include <string_view>
-
-#include "service/standing.h"
-
-namespace cli {
-
-std::string_view title_of(service::OverdueHeading heading);  // above the entries: `Find out`
-std::string_view name_of(service::OverdueHeading heading);   // in JSON: `find-out`
-
-}  // namespace cli
+#include "render/overdue/words.h"

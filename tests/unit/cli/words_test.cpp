@@ -1,9 +1,9 @@
 // Numbers and limbs in words, and CSV cells.
-#include "render/words.h"
+#include "render/shared/words.h"
 
 #include <doctest/doctest.h>
 
-#include "render/csv.h"
+#include "render/shared/csv_line.h"
 
 namespace {
 

@@ -1,0 +1,45 @@
+#include "asking.h"
+
+#include <fmt/format.h>
+
+namespace cli {
+
+Asking::Asking(Context& context, std::size_t first_machine)
+    : context_(context),
+      session_(open_fleet(context)),
+      scope_(scope_of_words(context.arguments, *session_.fleet, first_machine)) {}
+
+const service::Record& Asking::record() {
+  if (!record_) record_.emplace(open_record(session_.folder, service::Access::read));
+  return *record_;
+}
+
+const service::Snapshot& Asking::snapshot() {
+  if (!snapshot_) snapshot_.emplace(snapshot_of(session_, record(), scope_));
+  return *snapshot_;
+}
+
+const service::Forecaster& Asking::forecaster() {
+  if (!forecaster_) forecaster_.emplace(service::learnt_from(snapshot()));
+  return *forecaster_;
+}
+
+service::Replay Asking::replay() {
+  const auto facts = record().facts(service::kin_of(fleet(), scope_));
+  return service::replay(session_.fleet, facts, today(), scope_, progress("asking the past"));
+}
+
+service::Progress Asking::progress(const std::string& what) const {
+  if (!context_.world.error_terminal) return {};
+  return [&world = context_.world, what](std::size_t done, std::size_t all) {
+    constexpr std::size_t few = 20;
+    if (all < few) return;
+    if (done + 1 == all) {
+      world.write_error("\r\033[K");  // the line goes, the answer comes
+    } else if (done % (all / few) == 0) {
+      world.write_error(fmt::format("\r{}: {} % ", what, done * 100 / all));
+    }
+  };
+}
+
+}  // namespace cli

@@ -1,0 +1,55 @@
+// What all commands that ask have in common: which fleet, which machines, which day, what the record holds of them, and
+// the answer in the format that was asked for.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "render/shared/formats.h"
+#include "run.h"
+#include "service/outlook.h"
+#include "service/snapshot.h"
+#include "service/usage.h"
+#include "session.h"
+
+namespace cli {
+
+class Asking {
+ public:
+  // Opens the fleet. About the machines of --machine, --site and of the words from this one on; all where none is
+  // named.
+  explicit Asking(Context& context, std::size_t first_machine = 0);
+
+  const Arguments& arguments() const { return context_.arguments; }
+  const service::Fleet& fleet() const { return *session_.fleet; }
+  service::Day today() const { return session_.today; }
+  const service::Scope& scope() const { return scope_; }
+  void narrow_to(const service::Machine& machine) { scope_ = only(machine); }
+
+  // The record is opened by the first of these that is called, so that mistakes in options are told before it is
+  // missed. Fails with not_found, io, busy and bad_data.
+  const service::Snapshot& snapshot();
+  const service::Forecaster& forecaster();
+  service::Replay replay();
+
+  // Says on standard error how far `what` is, where that is a terminal and the work is long.
+  service::Progress progress(const std::string& what) const;
+
+  template <class Formats, class Answer>
+  void write(const Formats& formats, const Answer& answer) {
+    context_.out =
+        written_as(arguments().value("format").value_or(""), formats, answer, look_of(context_.world, arguments()));
+  }
+
+ private:
+  const service::Record& record();
+
+  Context& context_;
+  Session session_;
+  service::Scope scope_;
+  std::optional<service::Record> record_;
+  std::optional<service::Snapshot> snapshot_;
+  std::optional<service::Forecaster> forecaster_;
+};
+
+}  // namespace cli

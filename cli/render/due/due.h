@@ -1,0 +1,30 @@
+// The due list: on a terminal with paired bars, in a pipe as aligned columns; as JSON, CSV and Markdown.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+
+#include "render/shared/formats.h"
+#include "service/standing.h"
+
+namespace cli {
+
+struct DueAnswer {
+  service::DueList list;
+  bool all = false;                  // for people: later points too
+  std::optional<std::size_t> first;  // only so many points
+  std::optional<service::Day> newest_fact;
+};
+
+std::string due_as_text(const DueAnswer& due, const Look& look);
+std::string due_as_json(const DueAnswer& due);
+// Points, gaps and machines out of use or laid up, told apart by the first column.
+std::string due_as_csv(const DueAnswer& due);
+std::string due_as_markdown(const DueAnswer& due);
+
+inline constexpr std::array due_formats{Format<DueAnswer>{"text", due_as_text}, Format<DueAnswer>{"json", due_as_json},
+                                        Format<DueAnswer>{"csv", due_as_csv}, Format<DueAnswer>{"md", due_as_markdown}};
+
+}  // namespace cli

@@ -1,0 +1,25 @@
+#include "render/find_out/find_out.h"
+#include "render/shared/csv_line.h"
+
+namespace cli {
+
+using service::to_text;
+
+std::string find_out_as_csv(const service::DueList& list) {
+  std::string text =
+      csv_line({"kind", "machine", "on", "meter", "at", "task", "position", "name", "value", "unit", "by", "note"});
+  for (const service::MachineQuestions& asked : service::find_out(list)) {
+    for (const service::Question& question : asked.questions) {
+      const service::Point* point = question.point;
+      const bool is_service = question.kind == service::FactKind::service;
+      const bool measurement = question.kind == service::FactKind::measurement;
+      text += csv_line({std::string(to_text(question.kind)), csv_text(asked.machine->key), "",
+                        measurement ? "" : csv_text(question.meter), "", is_service ? csv_text(point->name) : "",
+                        point == nullptr ? "" : csv_text(point->position), measurement ? csv_text(question.name) : "",
+                        "", measurement ? csv_text(question.unit) : "", "", ""});
+    }
+  }
+  return text;
+}
+
+}  // namespace cli

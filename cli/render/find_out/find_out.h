@@ -1,0 +1,21 @@
+// What is not known, with blanks: to print and take round, or to fill in and import.
+#pragma once
+
+#include <array>
+#include <string>
+
+#include "render/shared/formats.h"
+#include "service/standing.h"
+
+namespace cli {
+
+std::string find_out_as_text(const service::DueList& list, const Look& look);
+// The columns that `import` reads, with blanks for day and value. A row left blank stays unknown.
+std::string find_out_as_csv(const service::DueList& list);
+std::string find_out_as_json(const service::DueList& list);
+
+inline constexpr std::array find_out_formats{Format<service::DueList>{"text", find_out_as_text},
+                                             Format<service::DueList>{"csv", find_out_as_csv},
+                                             Format<service::DueList>{"json", find_out_as_json}};
+
+}  // namespace cli

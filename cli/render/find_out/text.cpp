@@ -1,0 +1,123 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/find_out/find_out.h"
+#include "render/shared/cautions.h"
+#include "render/shared/words.h"
+#include "terminal/table.h"
+#include "terminal/width.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::FactKind;
+using service::MachineQuestions;
+using service::Question;
+
+constexpr std::string_view blank_day = "____-__-__";
+constexpr std::string_view blank_value = "________";
+
+std::string asked_for(const Question& question) {
+  if (question.kind == FactKind::reading) return "meter " + service::cleaned(question.meter);
+  if (question.kind == FactKind::measurement) {
+    const std::string& position = question.point->position;
+    return service::cleaned(position.empty() ? question.name : question.name + '@' + position);
+  }
+  return task_of(*question.point);
+}
+
+std::string blanks(const Question& question) {
+  const std::string unit = question.unit.empty() ? "" : ' ' + service::cleaned(question.unit);
+  if (question.kind != FactKind::service) return fmt::format("{}{} on {}", blank_value, unit, blank_day);
+  std::string text = fmt::format("done {}", blank_day);
+  if (!question.meter.empty()) text += fmt::format(" at {}{}", blank_value, unit);
+  return text;
+}
+
+// Why it is asked, or what the task is: the second half of a line.
+std::string about(const Question& question) {
+  if (question.kind == FactKind::reading) {
+    return question.gap->kind == service::GapKind::nothing_recorded ? "" : service::cleaned(question.gap->say);
+  }
+  std::string text = service::cleaned(question.point->follow_up != nullptr ? question.point->follow_up->doing
+                                                                           : question.point->task->doing);
+  if (question.kind == FactKind::measurement) return "measure it: " + text;
+  const auto& fitted = question.point->fitted;
+  if (fitted && !fitted->at) text += fmt::format(" (done {}, at what value?)", to_text(fitted->on));
+  return text;
+}
+
+std::string head_of(const MachineQuestions& asked, const service::DueList& list) {
+  std::string text = service::cleaned(asked.machine->key);
+  if (!asked.machine->name.empty()) text += ", " + service::cleaned(asked.machine->name);
+  if (const service::Site* site = list.fleet->site(asked.machine->site)) text += ", " + service::cleaned(site->name);
+  return text;
+}
+
+void add_machine(std::string& text, const MachineQuestions& asked, const service::DueList& list, const Look& look) {
+  text += '\n' + painted(look, Ink::strong, head_of(asked, list)) + '\n';
+  if (const service::UseState* state = list.state_of(*asked.machine)) {
+    text += wrapped("  ", words_of(*state), static_cast<std::size_t>(look.columns), 2);
+  }
+  std::size_t names = 0;
+  std::size_t rooms = 0;
+  for (const Question& question : asked.questions) {
+    names = std::max(names, width(asked_for(question)));
+    rooms = std::max(rooms, width(blanks(question)));
+  }
+  for (const Question& question : asked.questions) {
+    const std::string line = fmt::format("  {}  {}", padded(asked_for(question), names), blanks(question));
+    const std::string more = about(question);
+    const bool beside = look.columns == 0 || width(line) + 2 + width(more) <= static_cast<std::size_t>(look.columns);
+    if (more.empty()) {
+      text += line + '\n';
+    } else if (beside) {
+      text += padded(line, names + rooms + 4) + "  " + more + '\n';
+    } else {
+      text += line + '\n' + wrapped("      ", more, static_cast<std::size_t>(look.columns), 6);
+    }
+  }
+  if (asked.start_unknown) {
+    text += wrapped("  ",
+                    fmt::format("put in service new {}, or bought {} with {} on the meter? (goes into the fleet file)",
+                                blank_day, blank_day, blank_value),
+                    static_cast<std::size_t>(look.columns), 2);
+  }
+}
+
+std::string none(const service::DueList& list) {
+  if (list.gaps.empty()) {
+    return fmt::format("Nothing is to be found out: of {} every point has its record.\n",
+                       service::counted(list.machines, "machine", "machines"));
+  }
+  return "No blanks to fill in; but see what is not known: whichever due\n";
+}
+
+}  // namespace
+
+std::string find_out_as_text(const service::DueList& list, const Look& look) {
+  const auto all = service::find_out(list);
+  std::string text =
+      painted(look, Ink::strong,
+              fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of))) +
+      '\n';
+  if (all.empty()) return text + '\n' + none(list);
+  const auto columns = static_cast<std::size_t>(look.columns);
+  text += wrapped("", "For a service a year is enough. A blank stays unknown. " + base_cautions_sentence(), columns, 0);
+  std::size_t questions = 0;
+  for (const MachineQuestions& asked : all) {
+    add_machine(text, asked, list, look);
+    questions += asked.questions.size();
+  }
+  text += '\n' + wrapped("",
+                         fmt::format("{} about {}. To type them in, take the same list with --format csv --output "
+                                     "blanks.csv; fill in what is known; whichever import blanks.csv",
+                                     service::counted(static_cast<std::int64_t>(questions), "blank", "blanks"),
+                                     service::counted(static_cast<std::int64_t>(all.size()), "machine", "machines")),
+                         columns, 0);
+  return text;
+}
+
+}  // namespace cli

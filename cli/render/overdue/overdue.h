@@ -1,0 +1,19 @@
+// The overdue list. As text it is what cron mails, and empty exactly when the list is.
+#pragma once
+
+#include <array>
+#include <string>
+
+#include "render/shared/formats.h"
+#include "service/standing.h"
+
+namespace cli {
+
+std::string overdue_as_text(const service::DueList& list, const Look& look);
+// The same shape as the due list, with the entries of the overdue list alone and a heading on each.
+std::string overdue_as_json(const service::DueList& list);
+
+inline constexpr std::array overdue_formats{Format<service::DueList>{"text", overdue_as_text},
+                                            Format<service::DueList>{"json", overdue_as_json}};
+
+}  // namespace cli

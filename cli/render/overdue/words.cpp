@@ -1,0 +1,43 @@
+#include "render/overdue/words.h"
+
+namespace cli {
+
+using service::OverdueHeading;
+
+std::string_view title_of(OverdueHeading heading) {
+  switch (heading) {
+    case OverdueHeading::out_of_use:
+      return "Out of use: do not run";
+    case OverdueHeading::overdue:
+      return "Overdue";
+    case OverdueHeading::read_the_meter:
+      return "Read the meter: overdue by estimate";
+    case OverdueHeading::find_out:
+      return "Find out";
+    case OverdueHeading::put_off:
+      return "Put off";
+    case OverdueHeading::laid_up:
+      return "Laid up: before it goes back to work";
+  }
+  return "";
+}
+
+std::string_view name_of(OverdueHeading heading) {
+  switch (heading) {
+    case OverdueHeading::out_of_use:
+      return "out-of-use";
+    case OverdueHeading::overdue:
+      return "overdue";
+    case OverdueHeading::read_the_meter:
+      return "read-the-meter";
+    case OverdueHeading::find_out:
+      return "find-out";
+    case OverdueHeading::put_off:
+      return "put-off";
+    case OverdueHeading::laid_up:
+      return "laid-up";
+  }
+  return "";
+}
+
+}  // namespace cli

@@ -1,0 +1,21 @@
+// Parts to have and to order: as columns, and as a shopping list in Markdown.
+#pragma once
+
+#include <array>
+#include <string>
+
+#include "render/shared/formats.h"
+#include "service/workload.h"
+
+namespace cli {
+
+std::string parts_as_text(const service::PartsList& list, const Look& look);
+std::string parts_as_json(const service::PartsList& list);
+std::string parts_as_csv(const service::PartsList& list);  // one row a part
+std::string parts_as_markdown(const service::PartsList& list);
+
+inline constexpr std::array parts_formats{
+    Format<service::PartsList>{"text", parts_as_text}, Format<service::PartsList>{"json", parts_as_json},
+    Format<service::PartsList>{"csv", parts_as_csv}, Format<service::PartsList>{"md", parts_as_markdown}};
+
+}  // namespace cli

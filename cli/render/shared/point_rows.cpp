@@ -1,0 +1,215 @@
+#include "render/shared/point_rows.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/words.h"
+#include "terminal/bars.h"
+#include "terminal/table.h"
+#include "terminal/width.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::LimbKind;
+using service::LimbStanding;
+using service::Point;
+
+constexpr std::string_view separator = " · ";
+
+std::string joined(const std::vector<std::string>& words) { return fmt::format("{}", fmt::join(words, separator)); }
+
+// Of several limbs in a lane, the one that is furthest.
+PairedBars bars_of(const Point& point, service::Day as_of) {
+  PairedBars bars;
+  bars.ink = ink_of(point.standing);
+  for (std::size_t i = 0; i < point.limbs.size(); ++i) {
+    const LimbKind kind = point.limbs[i].kind;
+    if (kind != LimbKind::usage && kind != LimbKind::calendar && kind != LimbKind::changes) continue;
+    Lane& lane = kind == LimbKind::calendar ? bars.time : bars.use;
+    const auto share = service::share_used(point.limbs[i], as_of);
+    if (!lane.there || (share && (!lane.share || *share > *lane.share))) lane.share = share;
+    lane.there = true;
+    lane.rules = lane.rules || (point.ruled_by && *point.ruled_by == i);
+  }
+  return bars;
+}
+
+// The day alone, short enough to stand under the standing; `~` where it is expected and not fixed.
+std::string short_day(const Point& point, service::Day as_of) {
+  if (!point.due_on) return "";
+  const bool expected = when(point, as_of).starts_with("about");
+  return fmt::format("  {}{}", expected ? '~' : ' ', to_text(*point.due_on));
+}
+
+// What one point says, before it is laid out.
+struct Said {
+  std::string standing;  // mark and word
+  std::string machine;
+  std::string task;
+  std::string limbs;             // all of them, the ruling one first
+  std::vector<std::string> use;  // by lane
+  std::vector<std::string> time;
+  std::string when;
+  std::string short_day;
+  std::string remarks;
+  PairedBars bars;
+};
+
+Said said_of(const Point& point, service::Day as_of) {
+  Said said;
+  said.standing = fmt::format("{} {}", mark_of(point.standing), words_of(point.standing));
+  said.machine = service::cleaned(point.machine->key);
+  said.task = task_of(point);
+  said.limbs = joined(limb_words(point));
+  for (const LimbStanding& limb : point.limbs) {
+    const bool timed = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
+    std::string words = words_of(limb, point, point.limbs.size() == 1);
+    if (!words.empty()) (timed ? said.time : said.use).push_back(std::move(words));
+  }
+  said.when = when(point, as_of);
+  said.short_day = short_day(point, as_of);
+  said.remarks = joined(remarks_of(point));
+  said.bars = bars_of(point, as_of);
+  return said;
+}
+
+std::string in_columns(const std::vector<Said>& all) {
+  std::vector<Row> rows;
+  for (const Said& said : all) {
+    rows.push_back({said.standing, said.machine, said.task, said.limbs, said.when, said.remarks});
+  }
+  return table(rows);
+}
+
+// One line a point, both bars in one. Nothing where that is wider than the terminal.
+std::string in_lines(const std::vector<Said>& all, const Look& look) {
+  constexpr std::size_t cells = 24;
+  std::vector<Row> rows;
+  for (const Said& said : all) rows.push_back({said.standing, said.machine, said.task, said.when, said.limbs});
+  const auto widths = column_widths(rows);
+  std::size_t whole = cells + 2;
+  for (const std::size_t width : widths) whole += width + 2;
+  if (look.columns != 0 && whole > static_cast<std::size_t>(look.columns) + 2) return "";
+  std::string text;
+  for (const Said& said : all) {
+    text += painted(look, said.bars.ink, padded(said.standing, widths[0])) + "  " +
+            painted(look, Ink::strong, padded(said.machine, widths[1])) + "  " + padded(said.task, widths[2]) + "  " +
+            padded(said.when, widths[3]) + "  " + both_bars(look, said.bars, cells) + "  " + said.limbs + '\n';
+    if (!said.remarks.empty()) {
+      const std::string indent(widths[0] + 2, ' ');
+      text += wrapped(indent, said.remarks, static_cast<std::size_t>(look.columns), indent.size());
+    }
+  }
+  return text;
+}
+
+// One lane of a block: its bar, and its words in as many lines as they need.
+void add_lane(std::vector<std::string>& lines, const std::string& bar, std::size_t cells,
+              const std::vector<std::string>& words, std::size_t columns) {
+  std::string before = bar;
+  for (const std::string& part : words) {
+    for (const std::string& line : wrapped_lines(part, columns)) {
+      lines.push_back(before);
+      lines.back().append("  ").append(line);
+      before = std::string(cells, ' ');
+    }
+  }
+  // The task stands in the second line, so there are two.
+  if (words.empty() && lines.size() < 2) lines.push_back(bar);
+}
+
+std::size_t widest(const std::vector<std::string>& words) {
+  std::size_t found = 0;
+  for (const std::string& word : words) found = std::max(found, width(word));
+  return found;
+}
+
+// Two lines a point: use above, time below. Where names leave no room for that, bars and words go below them.
+std::string in_blocks(const std::vector<Said>& all, const Look& look) {
+  constexpr std::size_t least_cells = 9;
+  constexpr std::size_t least_words = 28;  // `heel-wear 11.5 %, limit 10 %`
+  const auto columns = static_cast<std::size_t>(look.columns == 0 ? 80 : look.columns);
+  std::size_t left = 0;
+  std::size_t names = 0;
+  std::size_t words = 0;
+  for (const Said& said : all) {
+    left = std::max({left, width(said.standing), width(said.short_day)});
+    names = std::max({names, width(said.machine), width(said.task)});
+    words = std::max({words, widest(said.use), widest(said.time)});
+  }
+  const std::size_t taken = left + 2 + names + 2;
+  const bool beside = columns >= taken + least_cells + 2 + least_words;
+  const std::size_t room = columns - (beside ? taken : 3) - 2;  // for a bar and its words
+  const std::size_t spare = room - std::min(room, words);
+  const std::size_t most_cells =
+      beside ? std::max<std::size_t>(spare, std::min<std::size_t>(12, room - least_words)) : 18;
+  const std::size_t cells = std::clamp<std::size_t>(most_cells, least_cells, 24);
+  std::string text;
+  for (const Said& said : all) {
+    const std::string standing = painted(look, said.bars.ink, padded(said.standing, left));
+    std::vector<std::string> lines;
+    add_lane(lines, use_bar(look, said.bars, cells), cells, said.use, room - cells);
+    add_lane(lines, time_bar(look, said.bars, cells), cells, said.time, room - cells);
+    if (!beside) {
+      text += standing + "  " + painted(look, Ink::strong, said.machine) + "  " + said.task + "  " + said.when + '\n';
+    }
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (!beside) {
+        if (lines[i].find_first_not_of(' ') != std::string::npos) text += "   " + lines[i] + '\n';
+      } else if (i == 0) {
+        text += standing + "  " + painted(look, Ink::strong, padded(said.machine, names)) + "  " + lines[i] + '\n';
+      } else {
+        text += padded(i == 1 ? said.short_day : "", left) + "  " + padded(i == 1 ? said.task : "", names) + "  " +
+                lines[i] + '\n';
+      }
+    }
+    if (!said.remarks.empty()) text += wrapped("   ", said.remarks, columns, 3);
+  }
+  return text;
+}
+
+// Lines end where their text ends, colours or not.
+std::string trimmed(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == '\n') out.erase(out.find_last_not_of(' ') + 1);
+    out += c;
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string point_rows(const std::vector<const Point*>& points, service::Day as_of, const Look& look) {
+  std::vector<Said> all;
+  for (const Point* point : points) all.push_back(said_of(*point, as_of));
+  if (!look.drawn) return in_columns(all);
+  if (look.line_drawing) {
+    if (std::string lines = in_lines(all, look); !lines.empty()) return trimmed(lines);
+  }
+  return trimmed(in_blocks(all, look));
+}
+
+std::string said_rows(const SaidLines& rows, const Look& look) {
+  std::size_t names = 0;
+  for (const auto& [who, what] : rows) names = std::max(names, width(service::cleaned(who)));
+  std::string text;
+  for (const auto& [who, what] : rows) {
+    text += wrapped("   " + padded(service::cleaned(who), names) + "  ", service::cleaned(what),
+                    static_cast<std::size_t>(look.columns), names + 5);
+  }
+  return text;
+}
+
+SaidLines::value_type line_of(const service::Gap& gap) {
+  const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;
+  if (gap.kind == service::GapKind::nothing_recorded) {
+    return {who, fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
+  }
+  return {who, gap.say};
+}
+
+}  // namespace cli

@@ -1,0 +1,247 @@
+#include "render/shared/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace cli {
+namespace {
+
+using service::LimbKind;
+using service::LimbStanding;
+using service::Point;
+using service::Standing;
+
+std::string days(int count) { return service::counted(count, "day", "days"); }
+
+// The meter is named where it is not the machine's first one.
+std::string of_meter(const LimbStanding& limb, const Point& point) {
+  const service::Meter* first = point.machine == nullptr ? nullptr : point.machine->first_meter();
+  return first == nullptr || first->name == limb.name ? "" : fmt::format(" ({})", limb.name);
+}
+
+std::string either(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? " or " : ", ";
+    text += service::cleaned(names[i]);
+  }
+  return text;
+}
+
+std::string usage_words(const LimbStanding& limb, const Point& point) {
+  const std::string interval = interval_of(limb, point);
+  if (!limb.left) return "use unknown, of " + interval;
+  const service::Amount left = *limb.left;
+  if (left.hundredths == 0) return interval + " reached";
+  if (left.hundredths > 0) return fmt::format("{} left of {}", with_unit(left, limb.unit), interval);
+  return fmt::format("{} over {}", with_unit(-left, limb.unit), interval);
+}
+
+std::string days_words(const LimbStanding& limb, const Point& point) {
+  const std::string interval = interval_of(limb, point);
+  if (!limb.left_days) return limb.kind == LimbKind::calendar ? "day unknown, of " + interval : interval;
+  const int left = *limb.left_days;
+  if (limb.kind == LimbKind::season) {
+    if (left == 0) return interval + ": today";
+    return left > 0 ? fmt::format("{}: in {}", interval, days(left))
+                    : fmt::format("{}: {} over", interval, days(-left));
+  }
+  if (left == 0) return interval + " up today";
+  return left > 0 ? fmt::format("{} left of {}", days(left), interval)
+                  : fmt::format("{} over {}", days(-left), interval);
+}
+
+std::string changes_words(const LimbStanding& limb) {
+  const std::string what =
+      service::counted(limb.limit_count, "change", "changes") + " of " + service::cleaned(limb.name);
+  return limb.count ? fmt::format("{} of {}", *limb.count, what) : "not counted, of " + what;
+}
+
+std::string measured_words(const LimbStanding& limb, const Point& point, bool loud) {
+  const std::string interval = interval_of(limb, point);
+  if (limb.measured) {
+    return fmt::format("{} {} {}, limit {} {}", service::cleaned(limb.name), to_text(*limb.measured),
+                       service::cleaned(limb.unit), to_text(limb.limit), service::cleaned(limb.unit));
+  }
+  if (limb.other_unit) {
+    return fmt::format("{} measured, but not in {}", service::cleaned(limb.name), service::cleaned(limb.unit));
+  }
+  return loud ? fmt::format("{}: not measured since", interval) : "";
+}
+
+std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) {
+  if (!limb.seen.empty()) {
+    return fmt::format("{} seen{}", service::cleaned(limb.seen), limb.due_on ? " " + to_text(*limb.due_on) : "");
+  }
+  return loud ? fmt::format("{}: none seen since", interval_of(limb, point)) : "";
+}
+
+}  // namespace
+
+std::string words_of(Standing standing) {
+  return standing == Standing::no_record ? "no record" : std::string(to_text(standing));
+}
+
+std::string_view mark_of(Standing standing) {
+  switch (standing) {
+    case Standing::overdue:
+      return "!!";
+    case Standing::due:
+      return "! ";
+    case Standing::coming:
+      return "> ";
+    case Standing::later:
+      return "  ";
+    case Standing::no_record:
+      return "? ";
+  }
+  return "? ";
+}
+
+std::string words_of(LimbKind kind) {
+  switch (kind) {
+    case LimbKind::usage:
+      return "use";
+    case LimbKind::calendar:
+      return "time";
+    case LimbKind::changes:
+      return "changes";
+    case LimbKind::measured:
+      return "measurement";
+    case LimbKind::sign:
+      return "signs";
+    case LimbKind::season:
+      return "season";
+  }
+  return "";
+}
+
+std::string about(service::Amount amount, const std::string& unit) {
+  return fmt::format("{} {}", (amount.hundredths + 50) / 100, unit);
+}
+
+std::string due_point(const service::LimbStanding& limb) {
+  std::string usage = with_unit(*limb.due_at, limb.unit);
+  if (!limb.due_shown || *limb.due_shown == *limb.due_at) return usage;
+  return fmt::format("{} (the meter then shows {})", usage, with_unit(*limb.due_shown, limb.unit));
+}
+
+std::string with_unit(service::Amount amount, const std::string& unit) {
+  const std::string number = unit == "h" ? to_text_tenths(amount) : to_text(amount);
+  return unit.empty() ? number : number + ' ' + service::cleaned(unit);
+}
+
+std::string task_of(const Point& point) {
+  return service::cleaned(point.position.empty() ? point.name : point.name + '@' + point.position);
+}
+
+std::string interval_of(const LimbStanding& limb, const Point& point) {
+  switch (limb.kind) {
+    case LimbKind::usage:
+      // The interval as it is written, without a needless decimal.
+      return (limb.every ? to_text(*limb.every) + ' ' + service::cleaned(limb.unit) : "?") + of_meter(limb, point);
+    case LimbKind::calendar:
+      return (limb.span ? to_text(*limb.span) : "?") + (limb.until_month_end ? " to the month's end" : "");
+    case LimbKind::changes:
+      return fmt::format("every {} of {}", service::counted(limb.limit_count, "change", "changes"),
+                         service::cleaned(limb.name));
+    case LimbKind::measured:
+      return fmt::format("{} {} {} {}", service::cleaned(limb.name), limb.above ? "above" : "below",
+                         to_text(limb.limit), service::cleaned(limb.unit));
+    case LimbKind::sign:
+      return "on " + either(limb.signs);
+    case LimbKind::season:
+      return fmt::format("{} before {}", days(limb.lead_days), service::cleaned(limb.name));
+  }
+  return "";
+}
+
+std::string words_of(const LimbStanding& limb, const Point& point, bool loud) {
+  switch (limb.kind) {
+    case LimbKind::usage:
+      return usage_words(limb, point);
+    case LimbKind::calendar:
+    case LimbKind::season:
+      return days_words(limb, point);
+    case LimbKind::changes:
+      return changes_words(limb);
+    case LimbKind::measured:
+      return measured_words(limb, point, loud);
+    case LimbKind::sign:
+      return sign_words(limb, point, loud);
+  }
+  return "";
+}
+
+std::vector<std::string> limb_words(const Point& point) {
+  std::vector<std::string> words;
+  const bool alone = point.limbs.size() == 1;
+  if (point.ruled_by) words.push_back(words_of(point.limbs[*point.ruled_by], point, alone));
+  for (std::size_t i = 0; i < point.limbs.size(); ++i) {
+    if (point.ruled_by && *point.ruled_by == i) continue;
+    words.push_back(words_of(point.limbs[i], point, alone));
+  }
+  std::erase(words, std::string{});
+  return words;
+}
+
+std::string when(const Point& point, service::Day as_of) {
+  if (!point.due_on) return "";
+  const std::string day = to_text(*point.due_on);
+  if (*point.due_on == as_of) return "today";
+  if (*point.due_on < as_of) return "since " + day;
+  const bool expected = point.ruled_by && point.limbs[*point.ruled_by].kind == LimbKind::usage;
+  if (!expected) return "on " + day;
+  const auto& span = point.due_span;
+  if (span.p10 && span.p90 && *span.p10 != *span.p90) {
+    return fmt::format("about {} ({} to {})", day, to_text(*span.p10), to_text(*span.p90));
+  }
+  return "about " + day;
+}
+
+std::string words_of(const service::PutOff& put_off) {
+  std::string text = "until ";
+  if (put_off.until) text += to_text(*put_off.until);
+  if (put_off.at) {
+    text += put_off.until ? " or " : "";
+    text += put_off.shown && *put_off.shown != *put_off.at
+                ? fmt::format("{} on the meter (use {})", with_unit(*put_off.shown, put_off.unit),
+                              with_unit(*put_off.at, put_off.unit))
+                : with_unit(*put_off.at, put_off.unit);
+  }
+  if (!put_off.by.empty()) text += " by " + service::cleaned(put_off.by);
+  if (!put_off.why.empty()) text += ": " + service::cleaned(put_off.why);
+  return text;
+}
+
+std::vector<std::string> remarks_of(const Point& point) {
+  std::vector<std::string> remarks;
+  if (point.by_estimate) {
+    std::string remark = "by estimate: read the meter";
+    const auto* limb = point.ruled_by ? &point.limbs[*point.ruled_by] : nullptr;
+    if (limb != nullptr && limb->estimated_used) {
+      remark += fmt::format(" (about {} used)", about(*limb->estimated_used, limb->unit));
+    }
+    remarks.push_back(std::move(remark));
+  }
+  if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
+  if (point.fitted && point.fitted->year_or_month_only()) {
+    const std::string on = to_text(point.fitted->on);
+    remarks.push_back(fmt::format("done {}, {} only", on, on.size() == 4 ? "year" : "month"));
+  }
+  if (point.standing == Standing::no_record && !point.fitted) remarks.emplace_back("no service is written down");
+  return remarks;
+}
+
+std::string words_of(const service::UseState& state) {
+  std::string text = state.kind == service::UseKind::out_of_use ? "out of use" : "laid up";
+  if (state.kind == service::UseKind::in_use) text = "in use";
+  if (state.kind == service::UseKind::out_of_use && state.laid_up) text += " and laid up";
+  if (state.since) text += " since " + to_text(*state.since);
+  if (state.until) text += " until " + to_text(*state.until);
+  if (!state.note.empty()) text += ": " + service::cleaned(state.note);
+  return text;
+}
+
+}  // namespace cli

@@ -1,0 +1,52 @@
+// How the parts of an answer are put in words, the same in every format that people read.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "service/standing.h"
+
+namespace cli {
+
+using service::to_text;  // days are no types of ours, so their namespace does not find it
+
+std::string words_of(service::Standing standing);      // `no record`
+std::string_view mark_of(service::Standing standing);  // `!!`, `! `, ...: told apart without colour
+
+// `250.0 h`, `30 bales`.
+std::string with_unit(service::Amount amount, const std::string& unit);
+
+// An estimate, rounded to whole units: decimals would claim to know more than it does.
+std::string about(service::Amount amount, const std::string& unit);
+
+// The due point of a usage limb; where the meter was changed or went round, also what it then shows.
+std::string due_point(const service::LimbStanding& limb);
+
+// `engine-oil`, `tyre@front-left`.
+std::string task_of(const service::Point& point);
+
+// One limb as it stands: `11.4 h over 250 h`, `1 day left of 12 months`. Empty for what is quiet (a sign that nobody
+// saw, a value that nobody measured) unless `loud`.
+std::string words_of(const service::LimbStanding& limb, const service::Point& point, bool loud = false);
+
+// The interval alone: `250 h`, `12 months`, `on leak or hard-start`.
+std::string interval_of(const service::LimbStanding& limb, const service::Point& point);
+
+// All limbs, the ruling one first.
+std::vector<std::string> limb_words(const service::Point& point);
+
+// `since 2026-02-14`, `today`, `on 2026-07-18`, `about 2026-07-02`.
+std::string when(const service::Point& point, service::Day as_of);
+
+// What else must be known: by estimate, put off, year only, not known.
+std::vector<std::string> remarks_of(const service::Point& point);
+
+// `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.
+std::string words_of(const service::PutOff& put_off);
+
+// `out of use since 2026-05-21: fork worn`.
+std::string words_of(const service::UseState& state);
+
+std::string words_of(service::LimbKind kind);  // `hours`: what a person calls it, for lists of what is not known
+
+}  // namespace cli

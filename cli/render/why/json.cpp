@@ -1,0 +1,21 @@
+#include "render/shared/json_parts.h"
+#include "render/why/why.h"
+
+namespace cli {
+
+std::string why_as_json(const WhyAnswer& why) {
+  Json json = head_of(why.list);
+  json["points"] = Json::array();
+  for (const Explained& explained : why.points) {
+    Json point = point_as_json(*explained.point);
+    point["rule"] = explained.rule;
+    point["facts"] = explained.facts;
+    point["sums"] = explained.sums;
+    point["ahead"] = explained.ahead;
+    point["ruling"] = explained.ruling;
+    json["points"].push_back(std::move(point));
+  }
+  return dumped(json);
+}
+
+}  // namespace cli

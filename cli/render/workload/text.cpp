@@ -1,0 +1,90 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/headings.h"
+#include "render/shared/resources_words.h"
+#include "render/workload/workload.h"
+#include "terminal/band.h"
+#include "terminal/table.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::Spread;
+using service::to_text;
+using service::Workload;
+using service::WorkloadRow;
+
+std::string hours_of(const Spread& spread) {
+  if (spread.p10 == spread.p90) return fmt::format("{:.1f} h", spread.mean);
+  return fmt::format("{:.1f} h ({:.1f} to {:.1f})", spread.mean, spread.p10, spread.p90);
+}
+
+std::string money_of(const Spread& spread) { return fmt::format("{:.0f}", spread.mean); }
+
+std::string row_name(const WorkloadRow& row, service::Step step) {
+  if (step == service::Step::month) return to_text(row.from).substr(0, 7);
+  return to_text(row.from);
+}
+
+std::string parts_of(const std::vector<service::WorkloadPart>& parts) {
+  std::vector<std::string> words;
+  for (const auto& part : parts) {
+    const std::string unit = part.unit.empty() || part.unit == "piece" ? "" : ' ' + service::cleaned(part.unit);
+    words.push_back(fmt::format("{:.1f}{} {}", part.mean, unit, service::cleaned(part.key)));
+  }
+  return fmt::format("{}", fmt::join(words, ", "));
+}
+
+}  // namespace
+
+std::string workload_as_text(const Workload& load, const Look& look) {
+  const bool weeks = load.step == service::Step::week;
+  const auto columns = static_cast<std::size_t>(look.columns);
+  std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", service::cleaned(load.fleet->name),
+                                               to_text(load.as_of), to_text(load.to), weeks ? "week" : "month"));
+  if (load.machines.empty()) text += "\nNothing is to be reckoned here.\n";
+  const std::string currency = load.fleet->currency.empty() ? "money" : service::cleaned(load.fleet->currency);
+  std::vector<Row> rows{{weeks ? "week of" : "month", "labour", "services", currency, ""}};
+  double most = 0;
+  for (const WorkloadRow& row : load.rows) most = std::max(most, row.labour_hours.p90);
+  for (const WorkloadRow& row : load.rows) {
+    rows.push_back({row_name(row, load.step), hours_of(row.labour_hours), fmt::format("{:.1f}", row.services.mean),
+                    money_of(row.cost),
+                    band_bar(look, {row.labour_hours.p10, row.labour_hours.mean, row.labour_hours.p90}, most, 30)});
+  }
+  rows.push_back(
+      {"in all", hours_of(load.labour_hours), fmt::format("{:.1f}", load.services.mean), money_of(load.cost), ""});
+  if (!load.machines.empty()) {
+    text += '\n' + table(rows);
+    text += wrapped("",
+                    fmt::format("\nMeans; in brackets and as the bar's dense part what eight cases of ten lie within, "
+                                "over {} ways in which use may go on.",
+                                load.ways),
+                    columns, 0);
+  }
+  if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
+  if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts), columns, 8);
+  if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids), columns, 8);
+  text += left_out(load.unknown, load.standing);
+  std::vector<std::string> missing;
+  if (!load.no_time.empty()) {
+    missing.push_back(fmt::format("{} with services but no `takes` (first: {} {})",
+                                  service::counted(static_cast<std::int64_t>(load.no_time.size()), "point", "points"),
+                                  service::cleaned(load.no_time.front().first->key),
+                                  service::cleaned(load.no_time.front().second)));
+  }
+  if (!load.no_price.empty()) {
+    missing.push_back(fmt::format(
+        "{} without a price (first: {})",
+        service::counted(static_cast<std::int64_t>(load.no_price.size()), "part or fluid", "parts or fluids"),
+        service::cleaned(load.no_price.front())));
+  }
+  if (!load.labour_priced) missing.emplace_back("labour in the money, for the fleet has no `costs: {hour: ...}`");
+  if (!missing.empty()) text += '\n' + wrapped("left out  ", fmt::format("{}", fmt::join(missing, "; ")), columns, 10);
+  return text;
+}
+
+}  // namespace cli
