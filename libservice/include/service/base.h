@@ -297,20 +297,4 @@ class Failure : public std::runtime_error {
   std::vector<Diagnostic> diagnostics_;
 };
 
-// --- Checksums ---------------------------------------------------------------------------------------------
-
-// 64 bits over values. Every change of a single value of eight bytes changes it for certain; other damage goes unseen
-// once in 2^64. It guards against bad disks, not against forgers.
-class Checksum {
- public:
-  void add(std::uint64_t value);
-  void add(std::int64_t value) { add(static_cast<std::uint64_t>(value)); }
-  void add(std::string_view text);  // its length too, so that no text can be cut elsewhere and look the same
-  void add(std::optional<std::int64_t> value);
-  std::uint64_t value() const;
-
- private:
-  std::uint64_t state_ = 0x9e3779b97f4a7c15U;
-};
-
 }  // namespace service

@@ -3,18 +3,14 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "base/checksum.h"
+
 namespace service::fleet {
 namespace {
 
 // To be changed with anything that changes a tree or the way in which it is written here. The version of the program
 // stands beside it, for who changes the one may forget the other.
 constexpr std::string_view header = "whichever compiled fleet 1, of version " WHICHEVER_VERSION "\n";
-
-std::uint64_t checksum_of(std::string_view text) {
-  Checksum sum;
-  sum.add(text);
-  return sum.value();
-}
 
 class Writer {
  public:

@@ -1,5 +1,7 @@
 #include "record/checksum.h"
 
+#include "base/checksum.h"
+
 namespace service::record {
 namespace {
 

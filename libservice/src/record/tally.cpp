@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <bit>
 
-#include "record/checksum.h"
+#include "base/checksum.h"
 
 namespace service::record {
 namespace {
