@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "base/encodings.h"
 #include "service/base.h"
 
 namespace service {
@@ -44,6 +45,17 @@ bool is_part_of(std::string_view word, std::string_view name) {
   const bool begins = at == 0 || marks.find(name[at - 1]) != std::string_view::npos;
   const std::size_t end = at + word.size();
   return begins && (end == name.size() || marks.find(name[end]) != std::string_view::npos);
+}
+
+bool is_ascii(char c) { return static_cast<unsigned char>(c) < 0x80; }
+
+// Not what steers a terminal (C0, DEL, C1), turns the direction of text or ends a line, nor what cannot be seen.
+bool can_be_shown(char32_t code) {
+  const auto within = [code](char32_t first, char32_t last) { return code >= first && code <= last; };
+  const bool control = code < 0x20 || within(0x7F, 0x9F);
+  const bool turns_or_ends = within(0x200E, 0x200F) || within(0x2028, 0x202E) || within(0x2066, 0x2069);
+  const bool unseen = code == 0x200B || code == 0x2060 || code == 0xFEFF;
+  return !control && !turns_or_ends && !unseen;
 }
 
 }  // namespace
@@ -92,65 +104,20 @@ std::string counted(std::int64_t count, std::string_view one, std::string_view m
   return std::to_string(count) + ' ' + std::string(count == 1 ? one : many);
 }
 
-std::optional<std::size_t> first_bad_utf8(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  std::size_t i = 0;
-  while (i < text.size()) {
-    const unsigned char lead = byte(i);
-    if (lead < 0x80) {
-      ++i;
-      continue;
-    }
-    const std::size_t length = lead >= 0xC2 && lead <= 0xDF   ? 2
-                               : (lead & 0xF0U) == 0xE0       ? 3
-                               : lead >= 0xF0 && lead <= 0xF4 ? 4
-                                                              : 0;
-    if (length == 0 || i + length > text.size()) return i;
-    for (std::size_t k = 1; k < length; ++k) {
-      if ((byte(i + k) & 0xC0U) != 0x80) return i;
-    }
-    const unsigned char second = byte(i + 1);
-    const bool overlong = (lead == 0xE0 && second < 0xA0) || (lead == 0xF0 && second < 0x90);
-    const bool surrogate = lead == 0xED && second >= 0xA0;
-    const bool too_high = lead == 0xF4 && second >= 0x90;
-    if (overlong || surrogate || too_high) return i;
-    i += length;
-  }
-  return std::nullopt;
-}
-
 std::string cleaned(std::string_view text) {
+  constexpr std::string_view replacement = "\xEF\xBF\xBD";
   std::string out;
   out.reserve(text.size());
-  const std::string_view replacement = "\xEF\xBF\xBD";
-  const auto bad = first_bad_utf8(text);
-  std::size_t i = 0;
-  while (i < text.size()) {
-    const auto c = static_cast<unsigned char>(text[i]);
-    if (bad && i >= *bad && c >= 0x80) {  // not text from here on: no byte above ASCII is trusted
-      out += replacement;
-      ++i;
-    } else if (c < 0x20 || c == 0x7F) {
-      out += c == '\t' || c == '\n' ? std::string_view{" "} : replacement;
-      ++i;
-    } else if (c == 0xC2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0) {
-      out += replacement;  // C1 controls
-      i += 2;
-    } else if (c == 0xE2 && i + 2 < text.size()) {
-      const auto b1 = static_cast<unsigned char>(text[i + 1]);
-      const auto b2 = static_cast<unsigned char>(text[i + 2]);
-      // U+200E, 200F, 202A..202E, 2066..2069 turn the direction of text; U+2028 and 2029 end a line; U+200B and 2060
-      // cannot be seen.
-      const bool turns = (b1 == 0x80 && (b2 == 0x8B || b2 == 0x8E || b2 == 0x8F || (b2 >= 0xA8 && b2 <= 0xAE))) ||
-                         (b1 == 0x81 && (b2 == 0xA0 || (b2 >= 0xA6 && b2 <= 0xA9)));
-      out += turns ? replacement : text.substr(i, 3);
-      i += 3;
-    } else if (text.substr(i).starts_with("\xEF\xBB\xBF")) {
-      out += replacement;  // a byte order mark inside of a text, which cannot be seen
-      i += 3;
+  bool trusted = true;  // behind the first byte that is no text, no byte above ASCII is
+  while (!text.empty()) {
+    const auto letter = trusted || is_ascii(text.front()) ? first_letter(text) : std::nullopt;
+    trusted = trusted && letter;
+    if (letter && (letter->code == '\t' || letter->code == '\n')) {
+      out += ' ';
     } else {
-      out += text[i++];
+      out += letter && can_be_shown(letter->code) ? text.substr(0, letter->bytes) : replacement;
     }
+    text.remove_prefix(letter ? letter->bytes : 1);
   }
   return out;
 }

@@ -33,9 +33,9 @@ TEST_CASE("values are summed as bytes in an order of our own") {
   sum.add(std::string_view("ab"));
   sum.add(std::optional<std::int64_t>{});
   sum.add(std::optional<std::int64_t>{258});
-  const std::string bytes =
-      std::string("\xfe\xff\xff\xff\xff\xff\xff\xff", 8) + std::string("\x02\0\0\0\0\0\0\0", 8) + "ab" +
-      std::string(8, '\0') + std::string("\x01\0\0\0\0\0\0\0", 8) + std::string("\x02\x01\0\0\0\0\0\0", 8);
+  const std::string bytes = std::string("\xfe\xff\xff\xff\xff\xff\xff\xff", 8) + std::string("\x02\0\0\0\0\0\0\0", 8) +
+                            "ab" + std::string(8, '\0') + std::string("\x01\0\0\0\0\0\0\0", 8) +
+                            std::string("\x02\x01\0\0\0\0\0\0", 8);
   CHECK(sum.value() == checksum_of(bytes));
 }
 

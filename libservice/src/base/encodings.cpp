@@ -1,0 +1,64 @@
+// Encodings of text: the one place where UTF-8 and UTF-16 are decoded.
+#include "base/encodings.h"
+
+#include <boost/locale/encoding_utf.hpp>
+#include <boost/locale/utf.hpp>
+
+#include "service/base.h"
+
+namespace service {
+namespace {
+
+namespace utf = boost::locale::utf;
+
+constexpr std::string_view little_endian_mark = "\xff\xfe";
+constexpr std::string_view big_endian_mark = "\xfe\xff";
+
+}  // namespace
+
+std::optional<Letter> first_letter(std::string_view text) {
+  auto at = text.begin();
+  const utf::code_point code = utf::utf_traits<char>::decode(at, text.end());
+  if (!utf::is_valid_codepoint(code)) return std::nullopt;
+  return Letter{code, static_cast<std::size_t>(at - text.begin())};
+}
+
+std::optional<std::size_t> first_bad_utf8(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const auto letter = first_letter(text.substr(at));
+    if (!letter) return at;
+    at += letter->bytes;
+  }
+  return std::nullopt;
+}
+
+bool is_utf16(std::string_view bytes) {
+  return bytes.starts_with(little_endian_mark) || bytes.starts_with(big_endian_mark);
+}
+
+std::optional<std::string> from_utf16(std::string_view bytes) {
+  if (!is_utf16(bytes)) return std::string(bytes);
+  if (bytes.size() % 2 != 0) return std::nullopt;
+  const std::size_t low = bytes.starts_with(little_endian_mark) ? 0 : 1;
+  std::u16string units;
+  units.reserve(bytes.size() / 2);
+  for (std::size_t at = 2; at < bytes.size(); at += 2) {
+    const auto byte = [&](std::size_t which) { return static_cast<unsigned char>(bytes[at + which]); };
+    units += static_cast<char16_t>(byte(low) | byte(1 - low) << 8U);
+  }
+  try {
+    return boost::locale::conv::utf_to_utf<char>(units, boost::locale::conv::stop);
+  } catch (const boost::locale::conv::conversion_error&) {
+    return std::nullopt;
+  }
+}
+
+std::string encoding_hint(std::string_view text) {
+  // These five bytes are the only ones that Windows-1252 leaves without a letter. A byte of zero is in no such text.
+  constexpr std::string_view without_letter("\x81\x8d\x8f\x90\x9d\x00", 6);
+  const bool may_be = text.find_first_of(without_letter) == std::string_view::npos;
+  return may_be ? "it looks like Windows-1252, as spreadsheets save it; save it again with the encoding UTF-8"
+                : "save the file with the encoding UTF-8";
+}
+
+}  // namespace service
