@@ -177,15 +177,8 @@ bool is_utf16(std::string_view bytes);
 // What to do about text that is not UTF-8; says which encoding it looks like.
 std::string encoding_hint(std::string_view text);
 
-// The first of comma, semicolon and tab outside of quotes in a header row; a comma where there is none.
-char csv_separator(std::string_view header);
-
 // A heading as people write it (`Machine `, `IN-SERVICE`) as the name of a column.
 std::string column_name(std::string_view heading);
-
-// Some spreadsheets say on a first line of their own what parts the fields: `sep=;`. How long that line is, with its
-// end.
-std::size_t separator_line(std::string_view text);
 
 enum class DecimalMark { point, comma };
 enum class DateOrder { day_first, month_first };

@@ -1,4 +1,4 @@
-// Text as spreadsheets save it: headings, and what separates fields.
+// Headings as spreadsheets save them.
 #include "service/base.h"
 
 namespace service {
@@ -12,20 +12,6 @@ std::string column_name(std::string_view heading) {
     name += capital ? static_cast<char>(c - 'A' + 'a') : c == ' ' || c == '_' ? '-' : c;
   }
   return name;
-}
-
-std::size_t separator_line(std::string_view text) {
-  if (!text.starts_with("sep=") || text.size() < 6 || (text[5] != '\n' && text.substr(5, 2) != "\r\n")) return 0;
-  return text[5] == '\n' ? 6 : 7;
-}
-
-char csv_separator(std::string_view header) {
-  bool quoted = false;
-  for (const char c : header) {
-    if (c == '"') quoted = !quoted;
-    if (!quoted && (c == ',' || c == ';' || c == '\t')) return c;
-  }
-  return ',';
 }
 
 }  // namespace service

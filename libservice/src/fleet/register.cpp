@@ -5,9 +5,10 @@
 #include <algorithm>
 #include <span>
 
-#include "fleet/csv_rows.h"
+#include "base/csv_reader.h"
 #include "fleet/guard.h"
 #include "fleet/reader.h"
+#include "service/csv.h"
 
 namespace service::fleet {
 namespace {
@@ -29,33 +30,43 @@ struct Column {
   bool required = false;
 };
 
+Spot spot_of(const Reader& reader, const CsvField& field) {
+  Span span = reader.source().span_at(field.from);
+  span.width = std::max(1, static_cast<int>(field.to - field.from));
+  return reader.spot(span);
+}
+
 template <class T>
 std::optional<T> parsed(const Reader& reader, const CsvField& field, const std::string& plain,
                         Parsed<T> (*parse)(std::string_view), const Wanted& wanted) {
-  const std::string text = field.value();
   auto read = parse(plain);
   if (!read) {
-    reader.error(wanted.code, reader.spot(field.span),
-                 fmt::format("{} was wanted, but {} {}", wanted.what, in_quotes(text), read.problem),
+    reader.error(wanted.code, spot_of(reader, field),
+                 fmt::format("{} was wanted, but {} {}", wanted.what, in_quotes(field.text), read.problem),
                  std::string(wanted.hint));
   }
   return read.value;
 }
 
 std::optional<Amount> amount_in(const Reader& reader, const CsvField& field, const Dialect& dialect) {
-  return parsed(reader, field, plain_number(field.value(), dialect), parse_amount, wanted::number);
+  return parsed(reader, field, plain_number(field.text, dialect), parse_amount, wanted::number);
 }
 
 void read_conditions(const Reader& reader, const CsvField& field, Row& row) {
   constexpr std::string_view separators = " ;";
   std::vector<std::string>& conditions = row.draft.machine.conditions;
-  std::size_t from = field.text.find_first_not_of(separators);
+  const Spot all = spot_of(reader, field);
+  std::string_view written = reader.source().text().substr(field.from, field.to - field.from);
+  int column = all.span.column;
+  if (written.starts_with('"')) {
+    written = written.substr(1, written.size() - 2);
+    ++column;
+  }
+  std::size_t from = written.find_first_not_of(separators);
   while (from != std::string_view::npos) {
-    const std::size_t to = std::min(field.text.find_first_of(separators, from), field.text.size());
-    const std::string one(field.text.substr(from, to - from));
-    const std::size_t inside =
-        static_cast<std::size_t>(field.text.data() - reader.source().line(field.span.line).data());
-    const Spot spot = reader.spot({field.span.line, static_cast<int>(inside + from), static_cast<int>(one.size())});
+    const std::size_t to = std::min(written.find_first_of(separators, from), written.size());
+    const std::string one(written.substr(from, to - from));
+    const Spot spot = reader.spot({all.span.line, column + static_cast<int>(from), static_cast<int>(one.size())});
     if (std::find(conditions.begin(), conditions.end(), one) != conditions.end()) {
       reader.error(code::repeated_value, spot, fmt::format("`{}` is twice in the list", cleaned(one)),
                    "keep one of them");
@@ -63,7 +74,7 @@ void read_conditions(const Reader& reader, const CsvField& field, Row& row) {
       conditions.push_back(one);
       reader.draft.conditions.push_back({one, spot});
     }
-    from = field.text.find_first_not_of(separators, to);
+    from = written.find_first_not_of(separators, to);
   }
 }
 
@@ -74,33 +85,33 @@ void read_per_year(const Reader& reader, const CsvField& field, Row& row) {
 constexpr Column known_columns[] = {
     {"machine",
      [](const Reader& r, const CsvField& f, Row& row) {
-       row.draft.machine.key = f.value();
-       row.draft.key = r.spot(f.span);
+       row.draft.machine.key = f.text;
+       row.draft.key = spot_of(r, f);
        r.good_name(row.draft.machine.key, row.draft.key);
      },
      Column::Holds::text, true},
-    {"name", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.name = f.value(); }},
+    {"name", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.name = text_of_cell(f.text); }},
     {"schedule",
      [](const Reader& r, const CsvField& f, Row& row) {
-       row.draft.machine.schedule = f.value();
-       row.draft.schedule = r.spot(f.span);
+       row.draft.machine.schedule = f.text;
+       row.draft.schedule = spot_of(r, f);
      },
      Column::Holds::text, true},
     {"site",
      [](const Reader& r, const CsvField& f, Row& row) {
-       row.draft.machine.site = f.value();
-       r.draft.mentions_of(Noun::site).push_back({row.draft.machine.site, r.spot(f.span)});
+       row.draft.machine.site = f.text;
+       r.draft.mentions_of(Noun::site).push_back({row.draft.machine.site, spot_of(r, f)});
      }},
     {"in-service", [](const Reader&, const CsvField& f, Row& row) { row.in_service = &f; }, Column::Holds::day},
     {"at", [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }, Column::Holds::number},
     {"bought", [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }, Column::Holds::day},
     {"bought-at", [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }, Column::Holds::number},
-    {"serial", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = f.value(); }},
+    {"serial", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = text_of_cell(f.text); }},
     {"conditions", read_conditions},
     {"left",
      [](const Reader& r, const CsvField& f, Row& row) {
-       row.draft.machine.left = parsed(r, f, plain_day(f.value(), *row.dialect), parse_day, wanted::day);
-       row.draft.left = r.spot(f.span);
+       row.draft.machine.left = parsed(r, f, plain_day(f.text, *row.dialect), parse_day, wanted::day);
+       row.draft.left = spot_of(r, f);
      },
      Column::Holds::day},
     {"per-year", read_per_year, Column::Holds::number},
@@ -110,51 +121,79 @@ void read_start(const Reader& reader, StartKind kind, const CsvField* on, const 
                 MachineDraft& into) {
   const bool fresh = kind == StartKind::in_service;
   if (at != nullptr && on == nullptr) {
-    reader.error(code::missing_key, reader.spot(at->span), "a meter value needs the day on which it was shown",
+    reader.error(code::missing_key, spot_of(reader, *at), "a meter value needs the day on which it was shown",
                  fmt::format("fill in the column `{}`", fresh ? "in-service" : "bought"));
   }
   const auto value = at == nullptr ? std::nullopt : amount_in(reader, *at, dialect);
   if (on == nullptr) return;
   if (into.start) {
-    reader.error(code::two_starts, reader.spot(on->span), "a machine was either put in service new or bought used",
+    reader.error(code::two_starts, spot_of(reader, *on), "a machine was either put in service new or bought used",
                  "fill in `in-service` for a new one, `bought` for a used one");
     return;
   }
-  into.start = reader.spot(on->span);
-  if (at != nullptr) into.start_at = reader.spot(at->span);
-  const auto day = parsed(reader, *on, plain_day(on->value(), dialect), parse_day_span, wanted::day_span);
+  into.start = spot_of(reader, *on);
+  if (at != nullptr) into.start_at = spot_of(reader, *at);
+  const auto day = parsed(reader, *on, plain_day(on->text, dialect), parse_day_span, wanted::day_span);
   if (!day) return;
   into.machine.start = {kind, *day, value || !fresh ? value : Amount{}};
+}
+
+void tell_of_quote(const Reader& reader, const CsvProblem& problem) {
+  const Spot spot = reader.spot(reader.source().span_at(problem.at));
+  switch (problem.mistake) {
+    case CsvMistake::bare_quote:
+      return reader.error(code::bad_quote, spot, "a quote stands inside of a field that is not in quotes",
+                          R"(put the whole field in quotes, and write the quote twice: "")");
+    case CsvMistake::text_after_quote:
+      return reader.error(code::bad_quote, spot, "a quoted field ends before this, and no separator follows",
+                          R"(put the whole field in quotes; a quote inside of it is written twice: "")");
+    case CsvMistake::unclosed_quote:
+      return reader.error(code::bad_quote, spot, "the quote opened here is not closed on this line",
+                          R"(close it; a quote inside of a quoted field is written twice: "")");
+  }
 }
 
 class RegisterReader {
  public:
   RegisterReader(const Source& source, Findings& findings, Draft& draft)
-      : reader_(source, findings, draft), rows_(source, findings) {}
+      : reader_(source, findings, draft), rows_(source.text(), 0, CsvLines::one_a_row) {}
 
   void read() {
-    std::vector<CsvField> fields;
-    if (!rows_.next(fields)) {
+    CsvRow row;
+    if (!next(row)) {
       reader_.error(code::empty_file, reader_.spot(Span{}), "the file holds nothing",
                     "write the header `machine,name,schedule,site,in-service,at`, or delete the file");
       return;
     }
-    if (!read_header(fields)) {
+    if (!read_header(row.fields) || !settle_dialect()) {
       reader_.draft.unsure_of(Noun::machine) = true;
       return;
     }
-    if (!settle_dialect()) {
-      reader_.draft.unsure_of(Noun::machine) = true;
-      return;
+    while (next(row)) {
+      cut_empty_end(row.fields);
+      read_row(row.fields);
     }
-    while (rows_.next(fields)) {
-      cut_empty_end(fields);
-      read_row(fields);
-    }
-    if (rows_.passed_over()) reader_.draft.unsure_of(Noun::machine) = true;
+    if (passed_over_) reader_.draft.unsure_of(Noun::machine) = true;
   }
 
  private:
+  // Spreadsheets save rows that were once used as nothing but commas.
+  bool is_blank(const CsvRow& row) const {
+    const std::string_view written = reader_.source().text().substr(row.from, row.to - row.from);
+    return written.find_first_not_of(" \t,;") == std::string_view::npos;
+  }
+
+  // The next row that is not blank; false at the end. Rows with bad quotes are reported and passed over.
+  bool next(CsvRow& row) {
+    while (rows_.next(row)) {
+      if (is_blank(row)) continue;
+      if (row.problems.empty()) return true;
+      tell_of_quote(reader_, row.problems.front());
+      passed_over_ = true;
+    }
+    return false;
+  }
+
   // Spreadsheets save columns that were once used: fields beyond the named ones, with nothing in them.
   void cut_empty_end(std::vector<CsvField>& fields) const {
     while (fields.size() > columns_.size() && fields.back().text.empty()) fields.pop_back();
@@ -162,19 +201,19 @@ class RegisterReader {
 
   // How the file writes numbers and days, from all rows before one is believed.
   bool settle_dialect() {
-    Findings said_again;  // mistakes of quotes are told by the reading that follows
-    CsvRows ahead(rows_, said_again);
+    CsvReader ahead = rows_;  // mistakes of quotes are told by the reading that follows
     DialectSurvey survey;
     std::vector<Span> spans;
-    std::vector<CsvField> fields;
-    while (ahead.next(fields)) {
+    CsvRow row;
+    while (ahead.next(row)) {
+      std::vector<CsvField>& fields = row.fields;
       cut_empty_end(fields);
-      if (fields.size() != columns_.size()) continue;
+      if (is_blank(row) || !row.problems.empty() || fields.size() != columns_.size()) continue;
       for (std::size_t i = 0; i < fields.size(); ++i) {
         if (columns_[i] == nullptr || fields[i].text.empty() || columns_[i]->holds == Column::Holds::text) continue;
         const bool number = columns_[i]->holds == Column::Holds::number;
-        number ? survey.number(fields[i].value(), spans.size()) : survey.day(fields[i].value(), spans.size());
-        spans.push_back(fields[i].span);
+        number ? survey.number(fields[i].text, spans.size()) : survey.day(fields[i].text, spans.size());
+        spans.push_back(spot_of(reader_, fields[i]).span);
       }
     }
     const auto findings = survey.findings();
@@ -194,10 +233,10 @@ class RegisterReader {
     std::size_t named = fields.size();
     while (named > 0 && fields[named - 1].text.empty()) --named;
     for (const CsvField& field : std::span(fields).first(named)) {
-      const std::string name = column_name(field.value());
+      const std::string name = column_name(field.text);
       const auto* const known = std::find_if(std::begin(known_columns), std::end(known_columns),
                                              [&](const Column& column) { return column.name == name; });
-      const Spot spot = reader_.spot(field.span);
+      const Spot spot = spot_of(reader_, field);
       if (known == std::end(known_columns)) {
         reader_.error(code::unknown_column, spot, fmt::format("there is no column {}", in_quotes(name)),
                       nearest_or(name, names, "the columns are " + listed(names, "and")));
@@ -214,14 +253,15 @@ class RegisterReader {
     for (const Column& column : known_columns) {
       if (!column.required || std::find(columns_.begin(), columns_.end(), &column) != columns_.end()) continue;
       complete = false;
-      reader_.error(code::missing_column, reader_.spot(fields[0].span),
+      reader_.error(code::missing_column, spot_of(reader_, fields[0]),
                     fmt::format("there is no column `{}`", column.name), "name it in the header, the first line");
     }
     return complete;
   }
 
   void read_row(const std::vector<CsvField>& fields) {
-    const Span start{fields[0].span.line, 0, fields.back().span.column + fields.back().span.width};
+    Span start = reader_.source().span_at(fields.front().from);
+    start.width = std::max(1, static_cast<int>(fields.back().to - fields.front().from));
     if (fields.size() != columns_.size()) {
       reader_.error(code::ragged_row, reader_.spot(start),
                     fmt::format("the row has {}, but the header has {}",
@@ -238,7 +278,7 @@ class RegisterReader {
       if (!fields[i].text.empty()) {
         columns_[i]->read(reader_, fields[i], row);
       } else if (columns_[i]->required) {
-        reader_.error(code::empty_value, reader_.spot(fields[i].span),
+        reader_.error(code::empty_value, spot_of(reader_, fields[i]),
                       fmt::format("`{}` has no value", columns_[i]->name), "fill it in, or delete the row");
       }
     }
@@ -251,7 +291,8 @@ class RegisterReader {
   }
 
   Reader reader_;
-  CsvRows rows_;
+  CsvReader rows_;
+  bool passed_over_ = false;
   Dialect dialect_;
   std::vector<const Column*> columns_;  // in the order of the header; null for one that is not read
 };

@@ -5,15 +5,37 @@
 #include <optional>
 #include <span>
 
-#include "record/csv.h"
+#include "base/csv_reader.h"
 #include "record/fact_files.h"
 #include "record/fact_rows.h"
+#include "service/csv.h"
 
 namespace service {
 namespace record {
 namespace {
 
 using Header = std::vector<Column>;  // columns without a name at the end of the header are left out
+
+void tell_of_quotes(const CsvRow& row, const Places& places, FactsRead& read) {
+  const auto tell = [&](std::size_t at, const char* code, const char* message, const char* hint) {
+    read.mistakes.push_back({code, message, hint, places.at(at)});
+  };
+  for (const CsvProblem& problem : row.problems) {
+    switch (problem.mistake) {
+      case CsvMistake::bare_quote:
+        tell(problem.at, "bare-quote", "a quote stands inside a field that does not begin with one",
+             "put quotes around the whole field, and write a quote inside it twice");
+        break;
+      case CsvMistake::text_after_quote:
+        tell(problem.at, "text-after-quote", "text follows the quote that closes this field",
+             "write a quote inside a quoted field twice");
+        break;
+      case CsvMistake::unclosed_quote:
+        tell(problem.at, "unclosed-quote", "this quote is never closed", "close the field with a quote");
+        break;
+    }
+  }
+}
 
 // Which column each field is; nothing where the header has a mistake, for then no row can be believed.
 std::optional<Header> read_header(const CsvRow& row, const Places& places, FactsRead& read) {
@@ -22,7 +44,7 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
   const auto tell = [&](std::size_t at, std::string code, std::string message, std::string hint) {
     read.mistakes.push_back({std::move(code), std::move(message), std::move(hint), places.at(at)});
   };
-  for (const CsvProblem& problem : row.problems) tell(problem.at, problem.code, problem.message, problem.hint);
+  tell_of_quotes(row, places, read);
   std::size_t named = row.fields.size();
   while (named > 0 && row.fields[named - 1].text.empty()) --named;
   for (const CsvField& field : std::span(row.fields).first(named)) {
@@ -81,9 +103,7 @@ bool settle_dialect(CsvReader reader, const Header& header, const Places& places
 
 // True where the row is a fact, or nothing; else its mistakes are told.
 bool read_row(CsvRow& row, const Header& header, bool plain, const Places& places, FactsRead& read) {
-  for (const CsvProblem& problem : row.problems) {
-    read.mistakes.push_back({problem.code, problem.message, problem.hint, places.at(problem.at)});
-  }
+  tell_of_quotes(row, places, read);
   if (!row.problems.empty()) return false;
   cut_empty_end(row, header.size());
   if (row.fields.size() != header.size()) {
@@ -103,7 +123,7 @@ bool read_row(CsvRow& row, const Header& header, bool plain, const Places& place
     Cell& cell = cells.cells[index_of(header[i])];
     cell.from = row.fields[i].from;
     if (text_member(header[i]) != nullptr) {
-      cell.text = unguarded_text(row.fields[i].text);
+      cell.text = text_of_cell(row.fields[i].text);
     } else if (!plain && is_number(header[i])) {
       cell.text = plain_number(row.fields[i].text, read.understood.dialect);
     } else if (!plain && is_day(header[i])) {
@@ -118,7 +138,7 @@ bool read_row(CsvRow& row, const Header& header, bool plain, const Places& place
 }  // namespace
 
 void read_csv(std::string_view text, std::size_t from, const Places& places, const Dialect& told, FactsRead& read) {
-  CsvReader reader(text, from + separator_line(text.substr(from)));
+  CsvReader reader(text, from, CsvLines::many_a_field);
   read.understood.separator = reader.separator();
   CsvRow row;
   if (!reader.next(row)) return;
@@ -145,21 +165,17 @@ void read_csv(std::string_view text, std::size_t from, const Places& places, con
 
 std::string facts_to_csv(const std::vector<Fact>& facts) {
   using namespace record;
-  std::string csv;
-  for (std::size_t i = 0; i < column_count; ++i) {
-    if (i != 0) csv += ',';
-    csv += to_text(column_at(i));
-  }
-  csv += '\n';
+  constexpr std::string_view line_end = "\n";
+  std::vector<std::string> cells;
+  for (std::size_t i = 0; i < column_count; ++i) cells.emplace_back(to_text(column_at(i)));
+  std::string csv = csv_line(cells, line_end);
   for (const Fact& fact : facts) {
     for (std::size_t i = 0; i < column_count; ++i) {
-      if (i != 0) csv += ',';
       const Column column = column_at(i);
-      if (!has(fact, column)) continue;
-      const std::string text = text_of(fact, column);
-      csv += csv_field(text_member(column) != nullptr ? guarded_text(text) : text);
+      cells[i] = has(fact, column) ? text_of(fact, column) : "";
+      if (text_member(column) != nullptr) cells[i] = csv_text(cells[i]);
     }
-    csv += '\n';
+    csv += csv_line(cells, line_end);
   }
   return csv;
 }

@@ -153,11 +153,3 @@ TEST_CASE("text that is not UTF-8 is said to look like what it looks like") {
   CHECK(service::encoding_hint("gr\xfcn").find("Windows-1252") != std::string::npos);
   CHECK(service::encoding_hint("gr\x81n").find("Windows-1252") == std::string::npos);
 }
-
-TEST_CASE("the separator is read off the header") {
-  CHECK(service::csv_separator("a,b;c") == ',');
-  CHECK(service::csv_separator("a;b,c") == ';');
-  CHECK(service::csv_separator("a\tb") == '\t');
-  CHECK(service::csv_separator("\"a;b\",c") == ',');
-  CHECK(service::csv_separator("kind") == ',');
-}

@@ -3,7 +3,6 @@
 
 #include <doctest/doctest.h>
 
-#include "render/shared/csv_line.h"
 
 namespace {
 
@@ -88,15 +87,4 @@ TEST_CASE("the ruling limb comes first and the day says how sure it is") {
   CHECK(cli::when(point, today) == "today");
   point.due_on = service::day_of(2026, 2, 14);
   CHECK(cli::when(point, today) == "since 2026-02-14");
-}
-
-TEST_CASE("CSV cells keep their text and start no formula") {
-  CHECK(cli::csv_text("plain") == "plain");
-  CHECK(cli::csv_text("a,b") == "\"a,b\"");
-  CHECK(cli::csv_text("say \"x\"") == "\"say \"\"x\"\"\"");
-  CHECK(cli::csv_text("two\nlines") == "\"two\nlines\"");
-  for (const char* text : {"=1+1", "+49", "-1", "@SUM(A1)", "＝1"}) {
-    CHECK(cli::csv_text(text).front() == '\'');
-  }
-  CHECK(cli::csv_text("").empty());
 }

@@ -1,0 +1,50 @@
+#include "service/csv.h"
+
+#include <algorithm>
+#include <array>
+
+namespace service {
+namespace {
+
+bool starts_formula(std::string_view text) {
+  constexpr std::array<std::string_view, 11> starts = {"=",  "+",      "-",      "@",      "\t",    "\r",
+                                                       "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20"};
+  return std::any_of(starts.begin(), starts.end(), [&](std::string_view start) { return text.starts_with(start); });
+}
+
+// Whether it would start a formula, were it not for the apostrophes in front.
+bool starts_formula_behind_apostrophes(std::string_view text) {
+  return starts_formula(text.substr(std::min(text.find_first_not_of('\''), text.size())));
+}
+
+}  // namespace
+
+std::string csv_text(std::string_view text) {
+  std::string cell;
+  if (starts_formula_behind_apostrophes(text)) cell = '\'';
+  bool quoted = text.find_first_of(",;\"\r\n\t") != std::string_view::npos;
+  quoted = quoted || text.starts_with(' ') || text.ends_with(' ');
+  for (const char c : text) {
+    if (c == '"') cell += '"';
+    cell += c;
+  }
+  return quoted ? '"' + cell + '"' : cell;
+}
+
+std::string_view text_of_cell(std::string_view cell) {
+  const bool is_guarded = cell.starts_with('\'') && starts_formula_behind_apostrophes(cell);
+  return is_guarded ? cell.substr(1) : cell;
+}
+
+std::string csv_line(const std::vector<std::string>& cells, std::string_view end) {
+  // A line with nothing on it is no row.
+  if (cells.size() == 1 && cells.front().empty()) return "\"\"" + std::string(end);
+  std::string line;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    if (i != 0) line += ',';
+    line += cells[i];
+  }
+  return line.append(end);
+}
+
+}  // namespace service
