@@ -7,8 +7,6 @@
 
 #include <array>
 #include <cerrno>
-#include <cstdio>
-#include <cstdlib>
 #include <string>
 
 #include "service/base.h"
@@ -19,36 +17,6 @@ namespace {
 using service::Failure;
 using service::Trouble;
 
-std::string reason(int error) {
-  switch (error) {
-    case ENOSPC:
-    case EDQUOT:
-      return "the disk is full";
-    case EFBIG:
-      return "the file would be too large";
-    case EBADF:
-      return "it is closed";
-    case EACCES:
-    case EPERM:
-    case EROFS:
-      return "writing is not allowed there";
-    case ENOENT:
-    case ENOTDIR:
-      return "there is no such folder";
-    case EEXIST:
-      return "it exists already";
-    case EIO:
-      return "the device reports an error";
-    default:
-      return fmt::format("system error {}", error);
-  }
-}
-
-[[noreturn]] void cannot_write(const std::filesystem::path& file, int error, std::string_view hint) {
-  throw Failure(Trouble::io, {"cannot-write", fmt::format("{} cannot be written: {}", file.string(), reason(error)),
-                              std::string(hint)});
-}
-
 class File {
  public:
   explicit File(int number) : number_(number) {}
@@ -58,79 +26,20 @@ class File {
     if (number_ >= 0) ::close(number_);
   }
   int number() const { return number_; }
-  int close() {
-    const int result = ::close(number_) == 0 ? 0 : errno;
-    number_ = -1;
-    return result;
-  }
 
  private:
   int number_;
 };
 
-// Writes, syncs and closes; the errno of what went wrong, or 0.
-int fill(File& file, std::string_view text) {
-  while (!text.empty()) {
-    const ssize_t written = ::write(file.number(), text.data(), text.size());
-    if (written < 0 && errno == EINTR) continue;
-    if (written < 0) return errno;
-    text.remove_prefix(static_cast<std::size_t>(written));
-  }
-  if (::fsync(file.number()) != 0) return errno;
-  return file.close();
-}
-
-// The errno of what went wrong, or 0.
-int rename_to(const std::string& from, const std::filesystem::path& to, bool replace) {
-  if (!replace) {
-    if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return 0;
-    if (errno != EINVAL && errno != ENOSYS) return errno;
-    // A file system that cannot do both at once: look first.
-    struct stat there {};
-    if (::lstat(to.c_str(), &there) == 0) return EEXIST;
-  }
-  return ::rename(from.c_str(), to.c_str()) == 0 ? 0 : errno;
-}
-
-constexpr std::string_view temporary_end = ".new";
-
-// Filled and on the disk under a name of its own; then under its own name, in place of another or not at all.
-void put(const std::filesystem::path& file, std::string_view text, std::string_view hint, mode_t mode, bool replace) {
-  std::string made_up = (folder_of(file) / ("." + file.filename().string() + ".XXXXXX")).string();
-  made_up += temporary_end;
-  File temporary(::mkostemps(made_up.data(), static_cast<int>(temporary_end.size()), O_CLOEXEC));
-  if (temporary.number() < 0) cannot_write(file, errno, hint);
-  int error = ::fchmod(temporary.number(), mode) == 0 ? 0 : errno;
-  if (error == 0) error = fill(temporary, text);
-  if (error == 0) {
-    error = rename_to(made_up, file, replace);
-  }
-  if (error != 0) {
-    ::unlink(made_up.c_str());
-    cannot_write(file, error, hint);
-  }
-  sync_folder(folder_of(file));
-}
-
 }  // namespace
-
-std::filesystem::path folder_of(const std::filesystem::path& file) {
-  return file.has_parent_path() ? file.parent_path() : std::filesystem::path{"."};
-}
-
-void sync_folder(const std::filesystem::path& folder) {
-  const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (opened.number() >= 0) ::fsync(opened.number());
-}
-
-bool is_temporary(std::string_view name) { return name.starts_with('.') && name.ends_with(temporary_end); }
 
 void write_out(const World& world, std::string_view text, std::string_view hint) {
   if (text.empty()) return;
   const int error = world.write_output(text);
   if (error == 0 || error == EPIPE) return;
   throw Failure(Trouble::io,
-                {"cannot-write", fmt::format("the answer cannot be written to standard output: {}", reason(error)),
+                {"cannot-write",
+                 fmt::format("the answer cannot be written to standard output: {}", service::reason_not_written(error)),
                  std::string(hint)});
 }
 
@@ -166,11 +75,11 @@ void write_replacing(const std::filesystem::path& file, std::string_view text, s
   struct stat before {};
   const bool exists = ::lstat(file.c_str(), &before) == 0;
   // What machines need is their owner's business, so a new file is for him alone.
-  put(file, text, hint, exists ? before.st_mode & 0777U : 0600U, true);
+  service::write_file(file, text, exists ? before.st_mode & 0777U : 0600U, service::IfThere::replace, hint);
 }
 
 void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode) {
-  put(file, text, hint, mode, false);
+  service::write_file(file, text, mode, service::IfThere::refuse, hint);
 }
 
 bool begins_with(const std::filesystem::path& file, std::string_view text) {
@@ -180,7 +89,9 @@ bool begins_with(const std::filesystem::path& file, std::string_view text) {
   // Who reads the file next says that it is not there, is a folder, or has nothing to give yet.
   const bool left_to_others = got >= 0 || errno == ENOENT || errno == ENOTDIR || errno == EISDIR || errno == EAGAIN;
   if (!left_to_others) {
-    throw Failure(Trouble::io, {"cannot-read", fmt::format("{} cannot be read: {}", file.string(), reason(errno)), ""});
+    throw Failure(
+        Trouble::io,
+        {"cannot-read", fmt::format("{} cannot be read: {}", file.string(), service::reason_not_written(errno)), ""});
   }
   return got == static_cast<ssize_t>(text.size()) && begun == text;
 }

@@ -2,11 +2,17 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 #include <string_view>
 
+#include "service/files.h"
 #include "world.h"
 
 namespace cli {
+
+using service::folder_of;
+using service::is_temporary;
+using service::sync_folder;
 
 // Fails with io, with this hint. A reader that went away (`| head`) is fine.
 void write_out(const World& world, std::string_view text, std::string_view hint);
@@ -20,14 +26,6 @@ void write_replacing(const std::filesystem::path& file, std::string_view text, s
 
 // Makes a file that must not exist yet, whole or not at all. Fails with io.
 void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode = 0600);
-
-// Whether a file is what one of these left when it was killed.
-bool is_temporary(std::string_view name);
-
-std::filesystem::path folder_of(const std::filesystem::path& file);
-
-// Makes the names in a folder durable, as far as the file system can.
-void sync_folder(const std::filesystem::path& folder);
 
 // Facts of a million rows take a third of this.
 inline constexpr std::size_t largest_input = std::size_t{256} << 20U;

@@ -1,17 +1,15 @@
 // The only place of the fleet room that touches the disk: the folder's files into memory.
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
-#include <cstdlib>
-#include <cstring>
 #include <memory>
 #include <system_error>
 
 #include "fleet/findings.h"
 #include "fleet/guard.h"
+#include "service/files.h"
 #include "service/fleet.h"
 
 namespace service {
@@ -144,14 +142,9 @@ void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files)
   try {
     if (is_compiled(files)) return;
     const std::string text = compile_fleet(files);
-    std::string part = (folder / fleet::compiled_name).string() + ".XXXXXX";
-    const int descriptor = ::mkstemp(part.data());  // readable by its owner alone, as the record is
-    if (descriptor < 0) return;
-    const bool whole = ::write(descriptor, text.data(), text.size()) == static_cast<ssize_t>(text.size());
-    if (::close(descriptor) != 0 || !whole || std::rename(part.c_str(), (folder / fleet::compiled_name).c_str()) != 0) {
-      ::unlink(part.c_str());
-    }
-  } catch (const std::exception&) {  // no memory, say: the next reading parses
+    constexpr unsigned for_its_owner_alone = 0600;  // as the record is
+    write_file(folder / fleet::compiled_name, text, for_its_owner_alone, IfThere::replace, "");
+  } catch (const std::exception&) {  // no room, say: the next reading parses
   }
 }
 

@@ -2,6 +2,9 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
+
+#include "base/pending_file.h"
 
 namespace service::record {
 
@@ -15,24 +18,18 @@ class NewFile {
   NewFile& operator=(const NewFile&) = delete;
 
   // Where to fill it.
-  const std::filesystem::path& path() const { return file_; }
+  const std::filesystem::path& path() const { return file_->path(); }
 
   // Gives it its name. Returns when file and folder are on the disk.
   void keep();
 
  private:
-  void remove() noexcept;
-
   std::filesystem::path target_;
-  std::filesystem::path file_;
-  int descriptor_ = -1;
+  std::optional<PendingFile> file_;
   bool kept_ = false;
 };
 
 // Fails with bad_data where there is anything of that name.
 void refuse_existing(const std::filesystem::path& file);
-
-// Makes the names in a folder durable.
-void sync_folder_of(const std::filesystem::path& file);
 
 }  // namespace service::record

@@ -96,7 +96,7 @@ class Bench:
             check(complained, f"{what}exit status {done.returncode}, and no word about it")
             if verdict == "new" and not writing.makes:
                 check("stored" in complained, f"{what}it is stored, and there is no word about it: {complained}")
-        for file in folder.rglob("record.db*"):
+        for file in folder.rglob("*record.db*"):  # also while it has no name yet
             mode = stat.S_IMODE(file.stat().st_mode)
             check(mode == PRIVATE, f"{what}{file.name} has the mode {mode:o}")
             self.journals += file.name.endswith("-journal")
