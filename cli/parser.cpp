@@ -41,18 +41,17 @@ std::vector<const Option*> options_of(const Command* command) {
 }
 
 [[noreturn]] void unknown_command(const std::string& written) {
-  const auto names = command_names();
-  const std::string near = service::did_you_mean(written, names);
-  wrong("unknown-command", fmt::format("there is no command `{}`", written), near.empty() ? help_hint(nullptr) : near);
+  wrong("unknown-command", fmt::format("there is no command `{}`", written),
+        service::nearest_or(written, command_names(), help_hint(nullptr)));
 }
 
 [[noreturn]] void unknown_option(const std::string& written, const Command* command) {
   const std::string name = written.substr(0, written.find('='));
   std::vector<std::string> names{"--help", "--version"};
   for (const Option* option : options_of(command)) names.push_back("--" + std::string(option->name));
-  const std::string near = service::did_you_mean(name, names);
   const std::string who = command == nullptr ? "whichever" : std::string(command->name);
-  wrong("unknown-option", fmt::format("`{}` has no option `{}`", who, name), near.empty() ? help_hint(command) : near);
+  wrong("unknown-option", fmt::format("`{}` has no option `{}`", who, name),
+        service::nearest_or(name, names, help_hint(command)));
 }
 
 using Values = std::vector<std::string>;
@@ -150,9 +149,8 @@ void check_format(const Arguments& arguments) {
   const auto& known = arguments.command->formats;
   if (std::find(known.begin(), known.end(), *format) != known.end()) return;
   const std::vector<std::string> names(known.begin(), known.end());
-  const std::string near = service::did_you_mean(*format, names);
   wrong("unknown-format", fmt::format("`{}` cannot write the format `{}`", arguments.command->name, *format),
-        near.empty() ? fmt::format("it writes: {}", fmt::join(names, ", ")) : near);
+        service::nearest_or(*format, names, fmt::format("it writes: {}", fmt::join(names, ", "))));
 }
 
 }  // namespace

@@ -17,14 +17,6 @@ using service::Trouble;
   throw Failure(Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
 }
 
-// The nearest names, else all of them where they are few, else how many there are.
-std::string which(const std::string& written, const std::vector<std::string>& names, std::string_view none) {
-  if (names.empty()) return std::string(none);
-  if (std::string near = service::did_you_mean(written, names); !near.empty()) return near;
-  if (names.size() <= 20) return fmt::format("there are: {}", fmt::join(names, ", "));
-  return fmt::format("there are {}; the fleet files list them", names.size());
-}
-
 bool is_there(const std::filesystem::path& file) {
   std::error_code error;
   // What cannot be looked at is not "not there": opening it will say why.
@@ -95,7 +87,7 @@ const service::Machine& machine_named(const service::Fleet& fleet, const std::st
   std::vector<std::string> names;
   for (const service::Machine& machine : fleet.machines) names.push_back(machine.key);
   usage("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written),
-        which(written, names, "the fleet lists no machines"));
+        service::names_instead(written, names, "the fleet lists no machines"));
 }
 
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet) {
@@ -107,7 +99,7 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet)
     for (const service::Site& known : fleet.sites) names.push_back(known.key);
     if (fleet.site(*site) == nullptr) {
       usage("unknown-site", fmt::format("there is no site `{}` in this fleet", *site),
-            which(*site, names, "the fleet lists no sites"));
+            service::names_instead(*site, names, "the fleet lists no sites"));
     }
     const auto of_site = service::scope_of_site(fleet, *site);
     machines.insert(machines.end(), of_site.machines->begin(), of_site.machines->end());
@@ -132,14 +124,15 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
   const auto names = task_names(fleet.schedule_of(machine));
   if (std::find(names.begin(), names.end(), named.task) == names.end()) {
     usage("unknown-task", fmt::format("{} has no task `{}`", machine.key, named.task),
-          which(named.task, names, "its schedule has no tasks"));
+          service::names_instead(named.task, names, "its schedule has no tasks"));
   }
   if (at == std::string::npos) return named;
   const auto task = service::task_of(fleet, machine, named.task.substr(0, named.task.find('/')));
   const auto& positions = task->positions;
   if (std::find(positions.begin(), positions.end(), named.position) == positions.end()) {
-    usage("unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
-          which(named.position, positions, "this task has no positions; leave out what follows the @"));
+    usage(
+        "unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
+        service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
   }
   return named;
 }

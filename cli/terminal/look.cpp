@@ -75,11 +75,7 @@ int columns_of(const World& world) {
 }  // namespace
 
 Look look_of(const World& world, const Arguments& arguments) {
-  const std::string when = arguments.value("color").value_or("auto");
-  if (when != "auto" && when != "always" && when != "never") {
-    throw service::Failure(service::Trouble::usage, {"bad-color", fmt::format("`--color {}` is not understood", when),
-                                                     "write auto, always or never"});
-  }
+  const std::string when = arguments.value("color").value_or("auto");  // the parser takes no other word than its three
   const bool terminal = world.terminal && !arguments.has("output");
   const bool refused =
       !world.variable("NO_COLOR").value_or("").empty() || world.variable("TERM").value_or("") == "dumb";

@@ -159,6 +159,13 @@ std::vector<std::string> nearest(std::string_view written, std::span<const std::
 // "did you mean `a` or `b`?", or an empty text where nothing is near.
 std::string did_you_mean(std::string_view written, std::span<const std::string> names);
 
+// The same, or else the other advice.
+std::string nearest_or(std::string_view written, std::span<const std::string> names, std::string otherwise);
+
+// What to say of a name that is not there: the nearest ones; else all of them where they are few, else how many there
+// are; `none` where there are no names at all.
+std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none);
+
 // "1 day", "2 days"; "1 machine", "3 machines".
 std::string counted(std::int64_t count, std::string_view one, std::string_view many);
 

@@ -100,6 +100,23 @@ std::string did_you_mean(std::string_view written, std::span<const std::string> 
   return text + '?';
 }
 
+std::string nearest_or(std::string_view written, std::span<const std::string> names, std::string otherwise) {
+  std::string near = did_you_mean(written, names);
+  return near.empty() ? otherwise : near;
+}
+
+std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none) {
+  constexpr std::size_t few = 20;
+  if (names.empty()) return std::string(none);
+  std::string all = "there are: ";
+  if (names.size() > few) {
+    all = "there are " + std::to_string(names.size()) + "; the fleet files list them";
+  } else {
+    for (std::size_t i = 0; i < names.size(); ++i) all += (i == 0 ? "" : ", ") + names[i];
+  }
+  return nearest_or(written, names, std::move(all));
+}
+
 std::string counted(std::int64_t count, std::string_view one, std::string_view many) {
   return std::to_string(count) + ' ' + std::string(count == 1 ? one : many);
 }

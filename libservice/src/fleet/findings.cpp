@@ -63,10 +63,4 @@ std::string listed(const std::vector<std::string>& names, std::string_view last_
   return text;
 }
 
-std::string nearest_or(std::string_view written, const std::vector<std::string>& names, std::string otherwise) {
-  std::string near = did_you_mean(written, names);
-  if (near.empty()) return otherwise;
-  return near;
-}
-
 }  // namespace service::fleet

@@ -38,7 +38,4 @@ std::string in_quotes(std::string_view text);
 // `a`, `b` and `c`
 std::string listed(const std::vector<std::string>& names, std::string_view last_link);
 
-// "did you mean `a`?", else the other advice.
-std::string nearest_or(std::string_view written, const std::vector<std::string>& names, std::string otherwise);
-
 }  // namespace service::fleet

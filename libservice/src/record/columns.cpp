@@ -66,9 +66,9 @@ std::optional<Column> parse_column(std::string_view name) {
   return column_at(static_cast<std::size_t>(at - names.begin()));
 }
 
-std::string nearest_column(std::string_view written) {
+std::string nearest_column(std::string_view written, std::string otherwise) {
   const auto all = words(column_count, [](std::size_t i) { return names[i]; });
-  return did_you_mean(written, all);
+  return nearest_or(written, all, std::move(otherwise));
 }
 
 std::string Fact::*text_member(Column column) {

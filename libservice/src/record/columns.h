@@ -45,7 +45,7 @@ constexpr Column column_at(std::size_t index) { return static_cast<Column>(index
 
 std::string_view to_text(Column column);
 std::optional<Column> parse_column(std::string_view name);
-std::string nearest_column(std::string_view written);  // "did you mean ...?" or empty
+std::string nearest_column(std::string_view written, std::string otherwise);  // "did you mean ...?", else that
 
 // The member of a column of free text, nullptr for the others.
 std::string Fact::*text_member(Column column);

@@ -50,10 +50,9 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
   for (const CsvField& field : std::span(row.fields).first(named)) {
     const auto column = parse_column(column_name(field.text));
     if (!column) {
-      const std::string near = nearest_column(column_name(field.text));
       tell(field.from, "unknown-column",
            field.text.empty() ? "a column has no name" : fmt::format("unknown column `{}`", cleaned(field.text)),
-           near.empty() ? "take the column out; `export` shows the names of all columns" : near);
+           nearest_column(column_name(field.text), "take the column out; `export` shows the names of all columns"));
       continue;
     }
     for (const Column earlier : header) {

@@ -64,9 +64,8 @@ class LineHandler final : public nlohmann::json_sax<Json> {
     key_ = name;
     column_ = parse_column(name);
     if (!column_) {
-      const std::string near = nearest_column(name);
       mistakes.push_back({"unknown-column", fmt::format("unknown key `{}`", cleaned(name)),
-                          near.empty() ? "take it out; `export` shows the names of all keys" : near, name});
+                          nearest_column(name, "take it out; `export` shows the names of all keys"), name});
       return true;
     }
     if (seen_.test(index_of(*column_))) {

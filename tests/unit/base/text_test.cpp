@@ -58,6 +58,20 @@ TEST_CASE("the question names what was perhaps meant") {
   CHECK((asked == "did you mean `left` or `lift`?" || asked == "did you mean `lift` or `left`?"));
 }
 
+TEST_CASE("of a name that is not there the nearest are said, else all where they are few, else how many there are") {
+  using service::names_instead;
+  using service::nearest_or;
+  CHECK(nearest_or("coolnt", tasks, "look it up") == "did you mean `coolant`?");
+  CHECK(nearest_or("windscreen", tasks, "look it up") == "look it up");
+  CHECK(names_instead("coolnt", tasks, "there are none") == "did you mean `coolant`?");
+  CHECK(names_instead("windscreen", tasks, "there are none") ==
+        "there are: engine-oil, engine-belt, air-primary, air-safety, coolant");
+  CHECK(names_instead("windscreen", std::vector<std::string>(20, "x"), "").starts_with("there are: x, x"));
+  CHECK(names_instead("windscreen", std::vector<std::string>(21, "x"), "") ==
+        "there are 21; the fleet files list them");
+  CHECK(names_instead("windscreen", {}, "there are none") == "there are none");
+}
+
 TEST_CASE("one takes the singular and all else the plural") {
   CHECK(counted(1, "day", "days") == "1 day");
   CHECK(counted(2, "day", "days") == "2 days");
