@@ -2,16 +2,23 @@
 
 #include <xxhash.h>
 
+#include <algorithm>
 #include <array>
+#include <bit>
 
 namespace service {
 
 std::uint64_t checksum_of(std::string_view bytes) { return XXH3_64bits(bytes.data(), bytes.size()); }
 
+Checksum::Checksum() {
+  constexpr std::size_t a_usual_row = 500;
+  bytes_.reserve(a_usual_row);
+}
+
 // The order of bytes is ours, so that a record means the same on every machine.
 void Checksum::add(std::uint64_t value) {
-  std::array<char, 8> bytes{};
-  for (unsigned i = 0; i < bytes.size(); ++i) bytes[i] = static_cast<char>(value >> (8 * i) & 0xFFU);
+  auto bytes = std::bit_cast<std::array<char, 8>>(value);
+  if constexpr (std::endian::native == std::endian::big) std::reverse(bytes.begin(), bytes.end());
   bytes_.append(bytes.data(), bytes.size());
 }
 

@@ -16,6 +16,7 @@ std::uint64_t checksum_of(std::string_view bytes);
 // there.
 class Checksum {
  public:
+  Checksum();
   void add(std::uint64_t value);
   void add(std::int64_t value) { add(static_cast<std::uint64_t>(value)); }
   void add(std::string_view text);

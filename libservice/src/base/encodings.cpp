@@ -1,6 +1,7 @@
 // Encodings of text: the one place where UTF-8 and UTF-16 are decoded.
 #include "base/encodings.h"
 
+#include <algorithm>
 #include <boost/locale/encoding_utf.hpp>
 #include <boost/locale/utf.hpp>
 
@@ -24,10 +25,14 @@ std::optional<Letter> first_letter(std::string_view text) {
 }
 
 std::optional<std::size_t> first_bad_utf8(std::string_view text) {
-  for (std::size_t at = 0; at < text.size();) {
-    const auto letter = first_letter(text.substr(at));
-    if (!letter) return at;
-    at += letter->bytes;
+  // Most text is ASCII, in which nothing needs to be decoded.
+  const auto is_beyond_ascii = [](char c) { return static_cast<unsigned char>(c) >= 0x80; };
+  auto at = text.begin();
+  while ((at = std::find_if(at, text.end(), is_beyond_ascii)) != text.end()) {
+    const auto from = at;
+    if (!utf::is_valid_codepoint(utf::utf_traits<char>::decode(at, text.end()))) {
+      return static_cast<std::size_t>(from - text.begin());
+    }
   }
   return std::nullopt;
 }
