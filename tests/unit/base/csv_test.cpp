@@ -133,9 +133,9 @@ TEST_CASE("the separator is read off the header, behind a line that says so") {
   CHECK(service::csv_separator("a\tb") == '\t');
   CHECK(service::csv_separator("\"a;b\",c") == ',');
   CHECK(service::csv_separator("kind") == ',');
-  CHECK(read("a;b,c\n1;2\n") == std::vector<Texts>{{"a", "b,c"}, {"1", "2"}});
-  CHECK(read("sep=;\r\na;b\r\n1;2") == std::vector<Texts>{{"a", "b"}, {"1", "2"}});
-  CHECK(read("sep=;\na;b\n") == std::vector<Texts>{{"a", "b"}});
+  CHECK((read("a;b,c\n1;2\n") == std::vector<Texts>{{"a", "b,c"}, {"1", "2"}}));
+  CHECK((read("sep=;\r\na;b\r\n1;2") == std::vector<Texts>{{"a", "b"}, {"1", "2"}}));
+  CHECK((read("sep=;\na;b\n") == std::vector<Texts>{{"a", "b"}}));
 }
 
 TEST_CASE("each row and field knows its place") {
