@@ -1,0 +1,54 @@
+// The one way to report what is wrong.
+#pragma once
+
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace service {
+
+// Where in a file. Lines and columns count from 1, columns in characters. `text` is that source line as it was written.
+struct Place {
+  std::string file;
+  int line = 0;
+  int column = 0;
+  int width = 1;
+  std::string text;
+};
+
+enum class Severity { error, remark };
+
+struct Diagnostic {
+  std::string code;     // stable name of the mistake, such as `unknown-key`: the same in tests and documents
+  std::string message;  // what is wrong, one sentence without a full stop
+  std::string hint;     // what to do about it
+  std::optional<Place> place = std::nullopt;
+  Severity severity = Severity::error;
+};
+
+// What kind of failure it was. The values are the exit statuses of the command (sysexits).
+enum class Trouble {
+  usage = 64,
+  bad_data = 65,
+  not_found = 66,
+  internal = 70,
+  io = 74,
+  busy = 75,
+  bad_fleet = 78,
+};
+
+class Failure : public std::runtime_error {
+ public:
+  Failure(Trouble trouble, std::vector<Diagnostic> diagnostics);
+  Failure(Trouble trouble, Diagnostic diagnostic);
+
+  Trouble trouble() const { return trouble_; }
+  const std::vector<Diagnostic>& diagnostics() const { return diagnostics_; }
+
+ private:
+  Trouble trouble_;
+  std::vector<Diagnostic> diagnostics_;
+};
+
+}  // namespace service

@@ -1,0 +1,37 @@
+// Names that are near, plural forms, and text made safe to show.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace service {
+
+// The nearest of the names within a small edit distance of what was written, most similar first, at most three.
+std::vector<std::string> nearest(std::string_view written, std::span<const std::string> names);
+
+// "did you mean `a` or `b`?", or an empty text where nothing is near.
+std::string did_you_mean(std::string_view written, std::span<const std::string> names);
+
+// The same, or else the other advice.
+std::string nearest_or(std::string_view written, std::span<const std::string> names, std::string otherwise);
+
+// What to say of a name that is not there: the nearest ones; else all of them where they are few, else how many there
+// are; `none` where there are no names at all.
+std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none);
+
+// "1 day", "2 days"; "1 machine", "3 machines".
+std::string counted(std::int64_t count, std::string_view one, std::string_view many);
+
+// In which byte the first letter begins that is no well-formed UTF-8: cut off, overlong, half of a pair, or beyond the
+// last one. Nothing where all is well.
+std::optional<std::size_t> first_bad_utf8(std::string_view text);
+
+// Control characters (C0, DEL, C1) and bidirectional overrides made harmless, for showing text from files.
+std::string cleaned(std::string_view text);
+
+}  // namespace service
