@@ -1,8 +1,7 @@
-// Numbers and limbs in words, and CSV cells.
+// Numbers and limbs in words.
 #include "render/shared/words.h"
 
 #include <doctest/doctest.h>
-
 
 namespace {
 
