@@ -1,94 +1,17 @@
-// The forecast's building blocks. Values marked "scipy" were computed with scipy 1.10 (gammaincc, nbinom), the others
-// with an independent prototype in another language; neither shares code with the library.
+// The whole forecast of one machine that has no fellow, against an independent prototype in another language.
 #include <doctest/doctest.h>
 
 #include <cmath>
 
+#include "support/near.h"
 #include "support/world.h"
 #include "usage/ahead.h"
-#include "usage/gamma.h"
 #include "usage/kind.h"
-#include "usage/levels.h"
-#include "usage/profile.h"
-#include "usage/spread.h"
 
 using namespace service;
 using test::amount;
 using test::day;
-
-namespace {
-
-doctest::Approx near(double value, double tolerance) { return doctest::Approx(value).epsilon(tolerance); }
-
-}  // namespace
-
-TEST_CASE("the regularised upper incomplete gamma function") {
-  // scipy.special.gammaincc, equal to Boost.Math in 12 digits
-  CHECK(usage::upper_gamma(12.5, 10) == near(0.746825306017, 1e-11));
-  CHECK(usage::upper_gamma(100, 120) == near(0.0278637398905, 1e-11));
-  CHECK(usage::upper_gamma(0.4, 2) == near(0.032852804761, 1e-10));
-  CHECK(usage::upper_gamma(0.001, 1) == near(0.000219608357586, 1e-10));
-}
-
-TEST_CASE("first passage of a wear limit by a gamma process") {
-  // P(T <= t) = Q(a t, b D); van Noortwijk, Reliability Engineering & System Safety 94 (2009) 2-21, from memory. For
-  // whole shapes the values are Poisson sums: shape 8, 10 and 12 against 10.
-  CHECK(usage::upper_gamma(0.02 * 400, 10) == near(0.2202206466, 1e-9));
-  CHECK(usage::upper_gamma(0.02 * 500, 10) == near(0.4579297145, 1e-9));
-  CHECK(usage::upper_gamma(0.02 * 600, 10) == near(0.6967761463, 1e-9));
-  double poisson = 0;  // P(N <= 9), mean 10
-  double term = std::exp(-10.0);
-  for (int n = 0; n <= 9; ++n) {
-    poisson += term;
-    term *= 10.0 / (n + 1);
-  }
-  CHECK(usage::upper_gamma(10, 10) == near(poisson, 1e-12));
-}
-
-TEST_CASE("usage with an uncertain level passing 100 h") {
-  // left 100 h, spread 4 h, level variance 1/50: Q(L / v, 100 / v) with v = 4 + L / 50; scipy
-  const auto passed = [](double mean) {
-    const double v = 4 + mean / 50;
-    return usage::upper_gamma(mean / v, 100 / v);
-  };
-  CHECK(passed(80) == near(0.1678714152, 1e-9));
-  CHECK(passed(100) == near(0.4674171081, 1e-9));
-  CHECK(passed(130) == near(0.8505728586, 1e-9));
-}
-
-TEST_CASE("odds of a window under one idea of the level") {
-  CHECK(usage::log_odds(20, 30, 4, 5, 6) == near(-2.1573024986, 1e-9));  // scipy.stats.nbinom.logpmf(5, 5, 6 / 13.5)
-  CHECK(usage::log_odds(0, 30, 4, 5, 6) == near(-4.0546510811, 1e-9));
-  CHECK(usage::log_odds(37.5, 14, 6, 3.2, 2.5) == near(-3.0190813869, 1e-9));
-}
-
-TEST_CASE("how far a season may slip") {
-  const auto slips = usage::usual_slips();
-  const double weights[] = {.128575, .231008, .280834, .231008, .128575};
-  for (std::size_t i = 0; i < slips.size(); ++i) {
-    CHECK(slips[i].days == -10 + 5 * static_cast<int>(i));
-    CHECK(slips.at(i).weight == near(weights[i], 1e-5));
-  }
-}
-
-TEST_CASE("spread between its three lengths") {
-  CHECK(usage::spread_at({4, 6, 11}, 75) == near(5.229377, 1e-6));
-  CHECK(usage::spread_at({4, 6, 11}, 30) == near(4, 1e-12));
-  CHECK(usage::spread_at({4, 6, 11}, 120) == near(6, 1e-12));
-  CHECK(usage::spread_at({4, 6, 11}, 3) == near(4, 1e-12));
-  CHECK(usage::spread_at({4, 6, 11}, 900) == near(11, 1e-12));
-}
-
-TEST_CASE("odds that an element is still in beyond its interval") {
-  const usage::Kind kind({}, {.98, .92, 1.10, 1.03});
-  CHECK(kind.unserviced_at(.5) == near(.999743, 1e-5));
-  CHECK(kind.unserviced_at(.9) == near(.848504, 1e-5));
-  CHECK(kind.unserviced_at(1) == near(.5, 1e-9));
-  CHECK(kind.unserviced_at(1.05) == near(.321665, 1e-5));
-  CHECK(kind.unserviced_at(1.2) == near(.054727, 1e-4));
-  CHECK(kind.unserviced_at(1.6) == near(.03, 1e-9));
-  CHECK(usage::Kind({}, {.98}, false).unserviced_at(3) == near(1, 1e-12));  // nobody writes services down
-}
+using test::near;
 
 TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   // In service new 2020-01-01, read on the 1st of each month to 2023-01-01: 60 h in each month April to October, 10 h
