@@ -329,7 +329,7 @@ TEST_CASE("hours or months, whichever comes first") {
 // ---- published rules --------------------------------------------------------------------------------------------
 
 TEST_CASE("services inside the variance count on the scheduled day, outside on the actual one") {
-  // US Army DA PAM 750-8 (22 Aug 2005), chapter 3, item (h)1 to 3; the step of 180 days is PS magazine 580's.
+  // US Army DA PAM 750-8 (22 Aug 2005), chapter 3, item (h)1 to 3; the step of 180 days is that of TB 43-PS-580.
   const auto next_day = [](Day done) {
     Book b;
     b.in_service(on(2006, 4, 17) - 180);
@@ -360,7 +360,7 @@ TEST_CASE("services inside the variance count on the scheduled day, outside on t
 }
 
 TEST_CASE("the window of the variance") {
-  // PS magazine 636 (Nov 2005): semiannual, due 17 Apr 2006, window 30 Mar to 5 May 2006; item (h)4: past it, down.
+  // TB 43-PS-636 (Nov 2005): semiannual, due 17 Apr 2006, window 30 Mar to 5 May 2006; item (h)4: past it, down.
   Book b;
   Task& t = b.task("semiannual", {days(180)});
   t.grace = percent(10);
@@ -370,7 +370,7 @@ TEST_CASE("the window of the variance") {
   CHECK(b.ask(on(2006, 5, 5), "semiannual").standing == Standing::due);
   CHECK(b.ask(on(2006, 5, 6), "semiannual").standing == Standing::overdue);
 
-  // PS magazine 580 (March 2001): 90 -> 9, 180 -> 18, 360 -> 36 days.
+  // TB 43-PS-580 (March 2001): 90 -> 9, 180 -> 18, 360 -> 36 days.
   for (const int n : {90, 180, 360}) {
     Book c;
     c.w.grace = percent(10);

@@ -44,6 +44,20 @@ TEST_CASE("a changes limb is due at the n-th change and overdue beyond it") {
   CHECK(told(world.point("2021-05-01", "inner")) == "overdue changes 2021-04-01");
 }
 
+TEST_CASE("the inner element is due with every third change of the outer one") {
+  // Common practice, no source.
+  World world = inner();
+  world.done("inner", "2020-12-01");
+  for (int n = 1; n <= 7; ++n) {
+    CAPTURE(n);
+    const std::string today = "2021-0" + std::to_string(n) + "-01";
+    world.done("outer", today);
+    const bool due = world.point(today, "inner").standing == Standing::due;
+    CHECK(due == (n % 3 == 0));
+    if (due) world.done("inner", today);
+  }
+}
+
 TEST_CASE("a changes limb counts days after the day this was fitted") {
   World world = inner();
   world.done("outer", "2021-01-01");
