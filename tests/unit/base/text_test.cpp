@@ -72,6 +72,11 @@ TEST_CASE("of a name that is not there the nearest are said, else all where they
   CHECK(names_instead("windscreen", {}, "there are none") == "there are none");
 }
 
+TEST_CASE("a part of a name is nearer than another short word") {
+  const std::vector<std::string> names{"air", "engine-oil", "oil-cooler", "coil"};
+  CHECK(did_you_mean("oil", names) == "did you mean `engine-oil`, `oil-cooler` or `coil`?");
+}
+
 TEST_CASE("one takes the singular and all else the plural") {
   CHECK(counted(1, "day", "days") == "1 day");
   CHECK(counted(2, "day", "days") == "2 days");

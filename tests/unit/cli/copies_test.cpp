@@ -1,4 +1,4 @@
-// Copies of the record: merge and backup; and `check` on what comes of them.
+// Copies of the record: merge and backup, and what comes of them.
 #include <doctest/doctest.h>
 #include <sys/stat.h>
 
@@ -7,17 +7,16 @@
 #include <string>
 #include <vector>
 
-#include "unit/cli/place.h"
+#include "unit/cli/asking.h"
 
 namespace {
 
 namespace fs = std::filesystem;
+using cli_test::book;
+using cli_test::findings;
+using cli_test::has;
+using cli_test::must;
 using cli_test::Place;
-
-std::string book(Place& place) {
-  REQUIRE(place.run("export") == 0);
-  return place.out;
-}
 
 void put_aside(const Place& place, const std::string& name) {
   fs::copy_file(place.folder / "record.db", place.folder / name);
@@ -25,11 +24,6 @@ void put_aside(const Place& place, const std::string& name) {
 
 void take_out(const Place& place, const std::string& name) {
   fs::copy_file(place.folder / name, place.folder / "record.db", fs::copy_options::overwrite_existing);
-}
-
-void must(Place& place, const std::string& line) {
-  const bool ran = place.run(line) == 0;
-  REQUIRE_MESSAGE(ran, (line + "\n" + place.err));
 }
 
 // Three copies of one book that went separate ways.
@@ -48,15 +42,6 @@ void three_ways(Place& place) {
   take_out(place, "start.db");
   must(place, "reading pump 12 --on 2026-03-01");
   put_aside(place, "third.db");
-}
-
-nlohmann::json findings(Place& place, const std::string& line, int status) {
-  CHECK(place.run(line + " --format json") == status);
-  return nlohmann::json::parse(place.out)["findings"];
-}
-
-bool has(const nlohmann::json& findings, const std::string& code) {
-  return std::any_of(findings.begin(), findings.end(), [&](const auto& finding) { return finding["code"] == code; });
 }
 
 }  // namespace
@@ -95,6 +80,29 @@ TEST_CASE("what export wrote of a copy merges as the copy does") {
     must(place, std::string("merge ") + name);
     CHECK(book(place) == expected);
   }
+}
+
+TEST_CASE("a row with the id of another fact is refused, never counted as there") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 100 --on 2026-06-01") == 0);
+  const std::string text = book(place);
+  std::string other_value = text;
+  other_value.replace(text.find(",100,"), 5, ",150,");
+  std::string other_origin = text;
+  other_origin.replace(text.rfind(",reading,"), 9, ",van,");
+  for (const std::string& changed : {other_value, other_origin}) {
+    place.write("changed.csv", changed);
+    for (const char* line : {"import changed.csv", "merge changed.csv"}) {
+      CAPTURE(line);
+      CHECK(place.run(line) == 65);
+      CHECK(place.complains("another fact has the id"));
+    }
+  }
+  place.write("twice.csv", text + text.substr(text.find('\n') + 1));
+  CHECK(place.run("import twice.csv") == 0);
+  CHECK(place.says("2 already there"));
+  CHECK(book(place) == text);
 }
 
 TEST_CASE("a strike merged later still strikes") {
@@ -206,57 +214,4 @@ TEST_CASE("a backup is whole, of the record's mode, and never over another file"
   CHECK(place.run("backup other.db") == 65);
   CHECK_FALSE(fs::exists(place.folder / "other.db"));
   CHECK_FALSE(fs::exists(place.folder / "other.db.part"));
-}
-
-TEST_CASE("check tells all that is wrong with fleet and record in one run") {
-  Place place;
-  place.furnish();
-  must(place, "check");
-  CHECK(place.says("Checked: 2 machines, 0 facts. Nothing is wrong."));
-  must(place, "done loader engine-oil --at 100");
-  must(place, "reading pump 12");
-  // The fleet changes under the book: a machine renamed, a task renamed.
-  std::string fleet = cli_test::small_fleet;
-  fleet.replace(fleet.find("  pump:"), 7, "  pomp:");
-  place.write("fleet.yaml", fleet);
-  std::string schedule = cli_test::tractor_schedule;
-  schedule.replace(schedule.find("engine-oil:"), 11, "oil-change:");
-  place.write("schedules/tractor.yaml", schedule);
-  const auto found = findings(place, "check", 65);
-  CHECK(has(found, "unlisted-machine"));
-  CHECK(has(found, "unknown-task"));
-  REQUIRE(place.run("check") == 65);
-  CHECK(place.says("record.db: error: done engine-oil at 100.0 h of loader"));
-  CHECK(place.says("did you mean `pomp`?"));
-  CHECK(place.says("or if it is wrong: whichever strike"));
-}
-
-TEST_CASE("check reads the record even where the fleet cannot be read, and the fleet where the record is damaged") {
-  Place place;
-  place.furnish();
-  must(place, "saw loader leak --note lefthand");
-  std::string bytes = place.read("record.db");
-  for (auto at = bytes.find("lefthand"); at != std::string::npos; at = bytes.find("lefthand")) bytes[at] = 'L';
-  place.write("record.db", bytes);
-  place.write("fleet.yaml", std::string("flet: x\n") + cli_test::small_fleet);
-  const auto found = findings(place, "check", 78);
-  CHECK(has(found, "unknown-key"));
-  CHECK(has(found, "damaged-fact"));
-}
-
-TEST_CASE("odd intervals and odd readings are remarks, and errors only where asked for") {
-  Place place;
-  place.furnish();
-  place.write("schedules/pump.yaml",
-              "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  gland:\n    do: Repack the gland\n"
-              "    every: {hours: 100}\n    first: {hours: 200}\n    in: {wet: {hours: 150}}\n");
-  CHECK_FALSE(has(findings(place, "check", 0), "odd-interval"));
-  CHECK(has(findings(place, "check --strict", 65), "odd-interval"));
-  for (int month = 1; month <= 9; ++month) {
-    must(place, "reading loader " + std::to_string(10 * month) + " --on 2025-0" + std::to_string(month) + "-01");
-  }
-  CHECK_FALSE(has(findings(place, "check", 0), "odd-reading"));
-  must(place, "reading loader 190 --on 2025-10-01");  // 100 h where the others are 10
-  CHECK(has(findings(place, "check", 0), "odd-reading"));
-  CHECK(place.run("check --exit-code") == 1);
 }

@@ -101,6 +101,18 @@ TEST_CASE("what cannot be a delay is refused, and says what can") {
   CHECK(heading(place, "engine-oil") == "overdue");
 }
 
+TEST_CASE("a delay by use needs a task that comes due by use") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("put-off pump gland --until +10h") == 64);
+  CHECK(place.complains("does not come due by use"));
+  REQUIRE(place.run("reading loader 500 --on 2026-06-01") == 0);
+  REQUIRE(place.run("meter-change loader --last 510 --first 0") == 0);
+  REQUIRE(place.run("put-off loader engine-oil --until 60h --note hay") == 0);
+  REQUIRE(place.run("due") == 0);
+  CHECK(place.says("put off until 60.0 h on the meter (use 570.0 h)"));
+}
+
 TEST_CASE("a safety task is never put off") {
   Place place;
   place.furnish();
@@ -145,6 +157,17 @@ TEST_CASE("a machine out of use comes first, until it is back") {
   REQUIRE(place.run("back pump") == 0);
   REQUIRE(place.run("due --overdue") == 0);
   CHECK_FALSE(place.says("Out of use"));
+}
+
+TEST_CASE("laying up a machine that is out of use does not promise that it works again") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("out-of-use pump --note guard_off") == 0);
+  REQUIRE(place.run("lay-up pump --until 2026-09-01") == 0);
+  CHECK(place.says("stays so, whatever the day"));
+  CHECK_FALSE(place.says("counts as in use"));
+  REQUIRE(place.run("history pump") == 0);
+  CHECK(place.says("out of use and laid up"));
 }
 
 TEST_CASE("a count is of a part that the fleet lists") {

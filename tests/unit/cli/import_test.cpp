@@ -4,16 +4,12 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
-#include "unit/cli/place.h"
+#include "unit/cli/asking.h"
 
 namespace {
 
+using cli_test::book;
 using cli_test::Place;
-
-std::string book(Place& place) {
-  REQUIRE(place.run("export") == 0);
-  return place.out;
-}
 
 // The facts without ids and times: what a file said.
 std::string content(Place& place) {
@@ -83,6 +79,18 @@ TEST_CASE("one file in every dress that spreadsheets know gives one book") {
   }
   CHECK(expected.find("812.5") != std::string::npos);
   CHECK(expected.find("2026-03-04") != std::string::npos);
+}
+
+TEST_CASE("headings as people write them, and the columns that spreadsheets leave behind") {
+  Place place;
+  place.furnish();
+  place.write("facts.csv",
+              "sep=;\nKind;Machine ; ON;At;;\nreading;loader;2026-01-10;100;;\nreading;pump;2026-01-10;5;;\n");
+  REQUIRE_MESSAGE(place.run("import facts.csv") == 0, place.err);
+  CHECK(place.says("2 facts new"));
+  place.write("facts.csv", "kind;machine;on;at;\nreading;loader;2026-01-11;101;x\n");
+  CHECK(place.run("import facts.csv") == 65);
+  CHECK(place.complains("facts.csv:2:"));
 }
 
 TEST_CASE("a file that allows two readings is refused, both are shown, and saying which settles it") {
@@ -155,6 +163,21 @@ TEST_CASE("bad rows can be left out, go to a file, and come in once they are men
   CHECK(place.read("bad.csv") == place.input);
 }
 
+TEST_CASE("bad rows put aside come back with what the good ones told of the file") {
+  Place place;
+  place.furnish();
+  place.write("facts.csv", "kind;machine;on;at\nreading;loader;13/02/2026;812,5\nreading;loadr;03/04/2026;1.250\n");
+  REQUIRE(place.run("import facts.csv --skip-bad") == 0);
+  CHECK(place.says("facts.rejected.csv --decimal comma --dates day-first"));
+  std::string rows = place.read("facts.rejected.csv");
+  rows.replace(rows.find("loadr"), 5, "loader");
+  place.write("facts.rejected.csv", rows);
+  CHECK(place.run("import facts.rejected.csv") == 65);
+  CHECK(place.run("import facts.rejected.csv --decimal comma --dates day-first") == 0);
+  place.write("more.csv", "kind;machine;on;at\nreading;loadr;2026-01-01;1\n");
+  CHECK(place.run("import more.csv --skip-bad --rejects nowhere/x.csv") == 66);
+}
+
 TEST_CASE("a dry run says how a file is read and what becomes of each meter") {
   Place place;
   place.furnish();
@@ -170,6 +193,15 @@ TEST_CASE("a dry run says how a file is read and what becomes of each meter") {
   CHECK(book(place) == before);
 }
 
+TEST_CASE("each line names its machine where a command concerns several") {
+  Place place;
+  place.furnish();
+  place.write("facts.csv",
+              "kind,machine,on,at,task\nservice,loader,2024-05-01,10,engine-oil\nreading,pump,2026-01-10,5,\n");
+  REQUIRE(place.run("import facts.csv") == 0);
+  CHECK(place.says("  loader engine-oil: "));
+}
+
 TEST_CASE("text in another encoding is refused by name, with its place") {
   Place place;
   place.furnish();
@@ -180,4 +212,12 @@ TEST_CASE("text in another encoding is refused by name, with its place") {
   place.write("facts.csv", std::string("\xff\xfek\0i\0n", 7));
   CHECK(place.run("import facts.csv") == 65);
   CHECK(place.complains("UTF-16"));
+}
+
+TEST_CASE("a database is no file of facts, and its own words stay inside") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("import record.db") == 65);
+  CHECK(place.complains("whichever merge record.db"));
+  CHECK_FALSE(place.complains("SQLite"));
 }

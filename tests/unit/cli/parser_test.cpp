@@ -6,6 +6,7 @@
 
 #include "command_table.h"
 #include "service/base.h"
+#include "unit/cli/place.h"
 
 namespace {
 
@@ -110,6 +111,21 @@ TEST_CASE("malformed command lines are usage errors in our own words") {
       CHECK(said.find(theirs) == std::string::npos);
     }
   }
+}
+
+TEST_CASE("an option never takes the next option for its value") {
+  cli_test::Place place;
+  place.furnish();
+  for (const char* line : {"saw loader leak --note --dry-run", "due --machine --all", "due --output= --all",
+                           "done loader hoses --by= --dry-run", "due --color mauve", "undo --color mauve"}) {
+    CAPTURE(std::string(line));
+    CHECK(place.run(line) == 64);
+    CHECK_FALSE(place.err.empty());
+  }
+  REQUIRE(place.run("export") == 0);
+  CHECK(place.out.find("leak") == std::string::npos);
+  CHECK(place.run("saw loader leak --note=--dry-run") == 0);  // said in one word it is meant
+  CHECK(place.run("due --all --machine pump --format json") == 0);
 }
 
 TEST_CASE("help and version need nothing else to be right") {

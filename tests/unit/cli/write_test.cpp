@@ -3,16 +3,12 @@
 
 #include <nlohmann/json.hpp>
 
-#include "unit/cli/place.h"
+#include "unit/cli/asking.h"
 
+using cli_test::book;
 using cli_test::Place;
 
 namespace {
-
-std::string exported(Place& place) {
-  REQUIRE(place.run("export") == 0);
-  return place.out;
-}
 
 std::string due_list(Place& place) {
   REQUIRE(place.run("due --all --format json") == 0);
@@ -37,25 +33,25 @@ TEST_CASE("a reading tells the step, the due list and the way back") {
 TEST_CASE("a dry run says the same and stores nothing") {
   Place place;
   place.furnish();
-  const std::string before = exported(place);
+  const std::string before = book(place);
   REQUIRE(place.run("reading loader 1275.4 --dry-run") == 0);
   CHECK(place.says("Nothing was stored"));
   CHECK(place.says("1275.4 h"));
   CHECK_FALSE(place.says("Saved"));
   CHECK_FALSE(place.says("undo"));
-  CHECK(exported(place) == before);
+  CHECK(book(place) == before);
 }
 
 TEST_CASE("a reading that cannot be true is refused and changes nothing") {
   Place place;
   place.furnish();
   REQUIRE(place.run("reading loader 1250 --on 2026-06-06") == 0);
-  const std::string before = exported(place);
+  const std::string before = book(place);
   CHECK(place.run("reading loader 900") == 65);
   CHECK(place.complains("lower than"));
   CHECK(place.run("reading loader 9000") == 65);
   CHECK(place.run("reading loader 1300 --on 2026-06-16") == 65);  // tomorrow
-  CHECK(exported(place) == before);
+  CHECK(book(place) == before);
 }
 
 TEST_CASE("a roll-over is understood and said") {
@@ -132,6 +128,17 @@ TEST_CASE("signs and measurements are written down and judged") {
   CHECK(place.run("saw loader tread=") == 64);
   CHECK(place.run("saw loader tread=5 --unit inch") == 65);
   CHECK(place.run("saw loader leak --unit mm") == 64);
+}
+
+TEST_CASE("a value at a position that its task does not have is refused") {
+  Place place;
+  place.furnish();
+  place.write(
+      "schedules/pump.yaml",
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  filter: {do: Clean it, every: {measured: {restriction: "
+      "{above: 25, unit: kPa}}}}\n");
+  CHECK(place.run("saw pump restriction=12 --position nowhere") == 64);
+  CHECK(place.run("saw pump restriction=12") == 0);
 }
 
 TEST_CASE("a sign that no task listens to is kept, and that is said") {
@@ -233,10 +240,10 @@ TEST_CASE("facts are signed by whoever the environment names") {
   REQUIRE(place.run("reading loader 20 --on 2026-06-02") == 0);
   place.variables["WHICHEVER_USER"] = "ola";
   REQUIRE(place.run("reading loader 30 --on 2026-06-03") == 0);
-  const std::string book = exported(place);
-  CHECK(book.find(",unknown,reading,") != std::string::npos);
-  CHECK(book.find(",una,reading,") != std::string::npos);
-  CHECK(book.find(",ola,reading,") != std::string::npos);
+  const std::string text = book(place);
+  CHECK(text.find(",unknown,reading,") != std::string::npos);
+  CHECK(text.find(",una,reading,") != std::string::npos);
+  CHECK(text.find(",ola,reading,") != std::string::npos);
 }
 
 TEST_CASE("text that is no UTF-8 is refused, and said in valid JSON") {

@@ -1,0 +1,36 @@
+// What tests ask a place about, beside its lists.
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "unit/cli/place.h"
+
+namespace cli_test {
+
+// Commands that only prepare the ground.
+inline void must(Place& place, const std::string& line) {
+  const bool ran = place.run(line) == 0;
+  REQUIRE_MESSAGE(ran, (line + "\n" + place.err));
+}
+
+// The whole record, as export writes it.
+inline std::string book(Place& place) {
+  must(place, "export");
+  return place.out;
+}
+
+// What `line`, a form of check, finds.
+inline nlohmann::json findings(Place& place, const std::string& line, int status) {
+  CHECK(place.run(line + " --format json") == status);
+  return nlohmann::json::parse(place.out)["findings"];
+}
+
+inline bool has(const nlohmann::json& findings, const std::string& code) {
+  return std::any_of(findings.begin(), findings.end(), [&](const auto& finding) { return finding["code"] == code; });
+}
+
+}  // namespace cli_test
