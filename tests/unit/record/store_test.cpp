@@ -1,29 +1,23 @@
+// The store: what is stored is read again, whole or not at all.
 #include <doctest/doctest.h>
-#include <sqlite3.h>
 
 #include <algorithm>
-#include <stdexcept>
 
 #include "unit/record/support.h"
 
 using namespace service;
 using record_test::add;
+using record_test::csv_of;
 using record_test::fact_id;
 using record_test::failure_of;
 using record_test::Folder;
+using record_test::new_record;
 using record_test::reading;
 using record_test::strike;
 
 namespace {
 
 const Day day = day_of(2026, 1, 1);
-
-Record new_record(const std::filesystem::path& file) {
-  Record::create(file);
-  return Record::open(file, Access::write);
-}
-
-std::string csv_of(const Record& record) { return facts_to_csv(record.facts()); }
 
 Fact count_of(const std::string& part, std::int64_t later) {
   Fact fact = reading("", day, 0, later);
@@ -190,155 +184,4 @@ TEST_CASE("a dry run answers the same and changes no byte") {
   auto record = Record::open(file, Access::write);
   CHECK(facts_to_csv(record.append({}, false, decide)) == dry);
   CHECK(record.facts().size() == 3);
-}
-
-TEST_CASE("facts whose ids are there already are left out") {
-  const Folder folder;
-  auto record = new_record(folder / "record.db");
-  const std::vector<Fact> facts = record_test::hard_facts();
-  CHECK(add(record, facts).size() == facts.size());
-  const std::string before = csv_of(record);
-  CHECK(add(record, facts).empty());
-  CHECK(csv_of(record) == before);
-
-  // A further fact of a command that is there, and the same fact twice at once.
-  Fact further = facts.front();
-  further.id.number = 99;
-  CHECK(add(record, {facts[1], further, further}).size() == 1);
-  CHECK(record.facts().size() == facts.size() + 1);
-}
-
-TEST_CASE("a known fact or command with other content is refused, whatever else the file holds") {
-  const Folder folder;
-  auto record = new_record(folder / "record.db");
-  const Fact known = reading("loader", day, 1, 1);
-  add(record, {known});
-  const auto refused = [&](Fact changed) {
-    return failure_of([&] { add(record, {reading("pump", day, 7, 7), changed}); });
-  };
-  Fact changed = known;
-  changed.at = Amount{101};
-  CHECK(refused(changed) == "65 contradicting-fact");
-  changed = known;
-  changed.machine = "pump";
-  CHECK(refused(changed) == "65 contradicting-fact");
-  for (const int n : {1, 2}) {
-    changed = known;
-    changed.id.number = n;
-    ++changed.entered;
-    CHECK(refused(changed) == "65 contradicting-fact");
-    changed.entered = known.entered;
-    changed.entered_by = "bob";
-    CHECK(refused(changed) == "65 contradicting-fact");
-    changed.entered_by = known.entered_by;
-    changed.origin = "import";
-    CHECK(refused(changed) == "65 contradicting-fact");
-  }
-  Fact first = reading("pump", day, 1, 2, 1);
-  Fact second = reading("pump", day, 1, 2, 2);
-  second.origin = "other";
-  CHECK(failure_of([&] { add(record, {first, second}); }) == "65 contradicting-fact");
-  second = first;
-  second.at = Amount{5};
-  CHECK(failure_of([&] { add(record, {first, second}); }) == "65 contradicting-fact");
-  CHECK(record.facts().size() == 1);
-}
-
-TEST_CASE("two records become the same by union, in either order and any number of times") {
-  const Folder folder;
-  std::vector<Fact> office;
-  std::vector<Fact> van;
-  for (int i = 1; i <= 40; ++i) {
-    (i % 2 == 0 ? office : van)
-        .push_back(reading("machine-" + std::to_string(i % 7), day + std::chrono::days{i * 37 % 11}, i, 100 + i / 5, i,
-                           static_cast<std::uint8_t>(i % 2)));
-  }
-  const std::vector<Fact> shared = record_test::hard_facts();
-  office.insert(office.end(), shared.begin(), shared.end());
-  van.insert(van.begin(), shared.begin(), shared.end());
-  van.push_back(strike(office.front().id, 500));
-
-  auto one = new_record(folder / "one.db");
-  add(one, office);
-  auto two = new_record(folder / "two.db");
-  add(two, van);
-  CHECK(csv_of(one) != csv_of(two));
-  add(one, two.facts());
-  add(two, one.facts());
-  add(one, two.facts());
-  CHECK(csv_of(one) == csv_of(two));
-  CHECK(facts_to_json_lines(one.facts()) == facts_to_json_lines(two.facts()));
-  CHECK(one.facts().size() == 40 + shared.size() + 1);
-
-  auto other_way = new_record(folder / "other-way.db");
-  add(other_way, van);
-  add(other_way, office);
-  CHECK(csv_of(other_way) == csv_of(one));
-}
-
-TEST_CASE("an export read into an empty record gives the same record") {
-  const Folder folder;
-  auto record = new_record(folder / "record.db");
-  add(record, record_test::hard_facts());
-  add(record, {reading("loader", day, 7, 900)});
-  for (const std::string& text : {csv_of(record), facts_to_json_lines(record.facts())}) {
-    auto copy = new_record(folder / "copy.db");
-    add(copy, record_test::facts_of(read_facts(text, "export")));
-    CHECK(csv_of(copy) == csv_of(record));
-    std::filesystem::remove(folder / "copy.db");
-  }
-}
-
-TEST_CASE("struck facts and strikes of strikes are kept, and undo finds the command before") {
-  const Folder folder;
-  auto record = new_record(folder / "record.db");
-  add(record, {reading("loader", day, 1, 1)});
-  add(record, {reading("pump", day, 2, 2)});
-  add(record, {strike(fact_id(2, 1), 3, "undo")});
-  CHECK(record.facts().size() == 3);
-  REQUIRE(record.last_command().size() == 1);
-  CHECK(record.last_command()[0].machine == "loader");
-  add(record, {strike(fact_id(3, 1), 4)});
-  CHECK(unstruck(record.facts()).size() == 3);
-  CHECK(record.last_command()[0].origin == "strike");
-}
-
-TEST_CASE("a record opened for reading takes nothing") {
-  const Folder folder;
-  new_record(folder / "record.db");
-  auto record = Record::open(folder / "record.db", Access::read);
-  CHECK(failure_of([&] { add(record, {reading("loader", day, 1, 1)}); }) == "70 record-read-only");
-}
-
-TEST_CASE("a record that another program holds is busy after the patience given, for writers and readers") {
-  const Folder folder;
-  const std::filesystem::path file = folder / "record.db";
-  new_record(file);
-  auto writer = Record::open(file, Access::write, std::chrono::milliseconds(50));
-  const auto reader = Record::open(file, Access::read, std::chrono::milliseconds(50));
-  sqlite3* other = nullptr;
-  REQUIRE(sqlite3_open(file.c_str(), &other) == SQLITE_OK);
-  REQUIRE(sqlite3_exec(other, "BEGIN EXCLUSIVE", nullptr, nullptr, nullptr) == SQLITE_OK);
-  CHECK(failure_of([&] { add(writer, {reading("loader", day, 1, 1)}); }) == "75 record-busy");
-  CHECK(failure_of([&] { (void)reader.facts(); }) == "75 record-busy");
-  CHECK(failure_of([&] { Record::open(file, Access::read, std::chrono::milliseconds(50)); }) == "75 record-busy");
-  REQUIRE(sqlite3_exec(other, "ROLLBACK", nullptr, nullptr, nullptr) == SQLITE_OK);
-  sqlite3_close(other);
-  CHECK(add(writer, {reading("loader", day, 1, 1)}).size() == 1);
-  CHECK(reader.facts().size() == 1);
-}
-
-TEST_CASE("a commit that a reader holds up stores nothing and can be repeated") {
-  const Folder folder;
-  const std::filesystem::path file = folder / "record.db";
-  new_record(file);
-  auto writer = Record::open(file, Access::write, std::chrono::milliseconds(50));
-  sqlite3* other = nullptr;
-  REQUIRE(sqlite3_open(file.c_str(), &other) == SQLITE_OK);
-  REQUIRE(sqlite3_exec(other, "BEGIN; SELECT * FROM book", nullptr, nullptr, nullptr) == SQLITE_OK);
-  CHECK(failure_of([&] { add(writer, {reading("loader", day, 1, 1)}); }) == "75 record-busy");
-  sqlite3_exec(other, "ROLLBACK", nullptr, nullptr, nullptr);
-  sqlite3_close(other);
-  CHECK(writer.facts().empty());
-  CHECK(add(writer, {reading("loader", day, 1, 1)}).size() == 1);
 }

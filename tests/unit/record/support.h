@@ -91,6 +91,13 @@ inline std::vector<service::Fact> add(service::Record& record, const std::vector
   return record.append({}, false, [&](const std::vector<service::Fact>&) { return facts; });
 }
 
+inline service::Record new_record(const std::filesystem::path& file) {
+  service::Record::create(file);
+  return service::Record::open(file, service::Access::write);
+}
+
+inline std::string csv_of(const service::Record& record) { return service::facts_to_csv(record.facts()); }
+
 // The exit status and the code of the first mistake, such as "65 record-empty"; "none" where nothing failed.
 template <class Action>
 std::string failure_of(Action&& action) {

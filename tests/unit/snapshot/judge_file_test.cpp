@@ -13,14 +13,11 @@ using service::FactKind;
 using service::Proposal;
 using test::Bench;
 using test::day;
+using test::hours;
+using test::rolls;
 using test::verdict;
 
 namespace {
-
-const std::string oil = "  oil: {do: Oil, every: {hours: 250, signs: [leak]}}\n";
-const std::string rolls = "meters: {engine: {unit: h, rolls-over-at: 10000}}\n";
-
-Bench hours(const std::string& meters = "") { return Bench(oil, "bought: 2020-01-01", "", meters); }
 
 Fact strike_of(const FactId& id) {
   Fact fact;

@@ -48,6 +48,17 @@ class Bench {
   }
 };
 
+inline const std::string oil = "  oil: {do: Oil, every: {hours: 250, signs: [leak]}}\n";
+inline const std::string rolls = "meters: {engine: {unit: h, rolls-over-at: 10000}}\n";
+
+// Judged on the readings of a machine bought used.
+inline Bench hours(const std::string& meters = "") { return Bench(oil, "bought: 2020-01-01", "", meters); }
+
+inline std::string usage_after(const Bench& bench, std::string_view as_of) {
+  const auto snapshot = bench.after(as_of);
+  return text_or_none(service::meter_histories(snapshot, *snapshot.fleet().machine("m")).at("engine").on(day(as_of)));
+}
+
 // "2 accepted, 1 refused"; rows already there only where there are any.
 inline std::string verdict(const service::Judgement& judgement) {
   std::string text =

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "support/world.h"
+#include "unit/usage/known.h"
 
 using service::Doubt;
 using service::FactId;
@@ -12,20 +12,9 @@ using service::MeterHistory;
 using test::day;
 using test::text_or_none;
 using test::World;
-
-namespace {
-
-World bought(const std::string& start = "bought: 2020-01-01") {
-  return World("  oil: {do: Oil, every: {hours: 250}}\n", start);
-}
-
-MeterHistory history(const World& world, std::string_view as_of = "2030-01-01") {
-  return service::meter_histories(world.snapshot(as_of), *world.fleet().machine("m")).at("engine");
-}
-
-std::string known(const World& world, std::string_view on) { return text_or_none(history(world).on(day(on))); }
-
-}  // namespace
+using usage_test::bought;
+using usage_test::history;
+using usage_test::known;
 
 TEST_CASE("a reading lower than the one before puts the meter in doubt and the higher usage holds") {
   World world = bought();
