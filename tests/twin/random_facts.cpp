@@ -18,196 +18,277 @@ std::vector<const Task*> parents_in(const Schedule& schedule, const std::string&
   return list;
 }
 
-}  // namespace
+Span year_of(Day day) {
+  const Civil c = civil_of(day);
+  return {day_of(c.year, 1, 1), day_of(c.year, 12, 31)};
+}
 
-std::vector<Fact> random_facts(Luck& luck, const World& w, const RandomMachine& rm, const Schedule& schedule,
-                               const RandomOptions& options) {
-  const Machine& m = *rm.machine;
-  const bool is_new = m.in_service.has_value();
-  const Day begin = is_new ? m.in_service->on : m.bought ? m.bought->on : rm.truth_from + 700;
-  const Day end = w.as_of + 30;
-  const Day oldest_service = is_new ? begin : begin - 600;
-  std::vector<Planned> planned;
+Span month_of(Day day) {
+  const Civil c = civil_of(day);
+  return {day_of(c.year, c.month, 1), day_of(c.year, c.month, month_length(c.year, c.month))};
+}
 
-  const auto meter_for = [&](Planned& p, const std::string& name) {
+// Draws the facts of one machine, kind by kind. The order of the draws makes the world of a seed what it is.
+class Drawing {
+ public:
+  Drawing(Luck& luck, const World& world, const RandomMachine& rm, const Schedule& schedule,
+          const RandomOptions& options)
+      : luck_(luck),
+        world_(world),
+        rm_(rm),
+        machine_(*rm.machine),
+        schedule_(schedule),
+        options_(options),
+        is_new_(machine_.in_service.has_value()),
+        begin_(is_new_           ? machine_.in_service->on
+               : machine_.bought ? machine_.bought->on
+                                 : rm.truth_from + 700),
+        end_(world.as_of + 30),
+        oldest_service_(is_new_ ? begin_ : begin_ - 600) {}
+
+  std::vector<Planned> draw() {
+    draw_readings();
+    draw_meter_change();
+    for (int i = luck_.chance(10) ? 0 : luck_.between(1, 6); i > 0; --i) draw_service();
+    draw_signs();
+    draw_measurements();
+    draw_put_offs();
+    draw_states();
+    if (machine_.left) std::erase_if(planned_, [&](const Planned& p) { return p.fact.on.last >= *machine_.left; });
+
+    std::stable_sort(planned_.begin(), planned_.end(),
+                     [](const Planned& a, const Planned& b) { return a.fact.on.first < b.fact.on.first; });
+    for (std::size_t i = 0; i < planned_.size(); ++i) draw_value(i);
+    return planned_;
+  }
+
+ private:
+  void meter_for(Planned& p, const std::string& name) {
     // The first meter may be left out, and usually is.
-    if (name != rm.meters.front().name || luck.chance(15)) p.fact.meter = name;
-  };
-  const auto any_meter = [&] { return luck.one_of(rm.meters).name; };
-
-  const int readings = luck.chance(8) ? 0 : luck.between(1, 7);
-  for (int i = 0; i < readings; ++i) {
-    Planned p = plan(FactKind::reading, m.name, luck.between(begin, end));
-    p.valued = true;
-    meter_for(p, luck.chance(65) ? rm.meters.front().name : any_meter());
-    planned.push_back(p);
-    if (luck.chance(12)) planned.push_back(p);  // twice on a day
+    if (name != rm_.meters.front().name || luck_.chance(15)) p.fact.meter = name;
   }
-  if (luck.chance(25)) {
-    Planned p = plan(FactKind::meter_change, m.name, luck.between(begin, end));
-    p.valued = true;
-    meter_for(p, luck.chance(70) ? rm.meters.front().name : any_meter());
-    p.new_first = luck.chance(50) ? 0 : luck.between(1, 90000);
-    const auto meter = std::find_if(rm.meters.begin(), rm.meters.end(), [&](const Meter& x) {
-      return x.name == (p.fact.meter.empty() ? rm.meters.front().name : p.fact.meter);
-    });
-    if (!meter->rolls_over_at) planned.push_back(p);
+  std::string any_meter() { return luck_.one_of(rm_.meters).name; }
+  std::string meter_name(const Planned& p) const {
+    return p.fact.meter.empty() ? rm_.meters.front().name : p.fact.meter;
   }
 
-  const int services = luck.chance(10) ? 0 : luck.between(1, 6);
-  for (int i = 0; i < services; ++i) {
-    const Task& t = luck.one_of(schedule.tasks);
-    const bool old = !is_new && luck.chance(25);
-    Planned p =
-        plan(FactKind::service, m.name, old ? luck.between(oldest_service, begin - 1) : luck.between(begin, end));
-    p.fact.task = t.name;
-    if (!t.positions.empty() && luck.chance(60)) p.fact.position = luck.one_of(t.positions);
-    if (t.competent_person || luck.chance(20)) p.fact.by = "inspector";
-    if (options.partial_dates && luck.chance(25)) {
-      const Civil c = civil_of(p.fact.on.first);
-      Span span;
-      if (luck.chance(50))
-        span = {day_of(c.year, 1, 1), day_of(c.year, 12, 31)};
-      else
-        span = {day_of(c.year, c.month, 1), day_of(c.year, c.month, month_length(c.year, c.month))};
-      if (span.first >= oldest_service) p.fact.on = span;
-    }
-    if (luck.chance(55)) {
+  void draw_readings() {
+    const int readings = luck_.chance(8) ? 0 : luck_.between(1, 7);
+    for (int i = 0; i < readings; ++i) {
+      Planned p = plan(FactKind::reading, machine_.name, luck_.between(begin_, end_));
       p.valued = true;
-      meter_for(p, luck.chance(80) ? rm.meters.front().name : any_meter());
+      meter_for(p, luck_.chance(65) ? rm_.meters.front().name : any_meter());
+      planned_.push_back(p);
+      if (luck_.chance(12)) planned_.push_back(p);  // twice on a day
     }
-    planned.push_back(p);
+  }
 
-    for (const Task* parent : parents_in(schedule, t.name)) {
+  void draw_meter_change() {
+    if (!luck_.chance(25)) return;
+    Planned p = plan(FactKind::meter_change, machine_.name, luck_.between(begin_, end_));
+    p.valued = true;
+    meter_for(p, luck_.chance(70) ? rm_.meters.front().name : any_meter());
+    p.new_first = luck_.chance(50) ? 0 : luck_.between(1, 90000);
+    const auto meter =
+        std::find_if(rm_.meters.begin(), rm_.meters.end(), [&](const Meter& x) { return x.name == meter_name(p); });
+    if (!meter->rolls_over_at) planned_.push_back(p);
+  }
+
+  void draw_service() {
+    const Task& t = luck_.one_of(schedule_.tasks);
+    const bool old = !is_new_ && luck_.chance(25);
+    Planned p = plan(FactKind::service, machine_.name,
+                     old ? luck_.between(oldest_service_, begin_ - 1) : luck_.between(begin_, end_));
+    p.fact.task = t.name;
+    if (!t.positions.empty() && luck_.chance(60)) p.fact.position = luck_.one_of(t.positions);
+    if (t.competent_person || luck_.chance(20)) p.fact.by = "inspector";
+    if (options_.partial_dates && luck_.chance(25)) {
+      const Span span = luck_.chance(50) ? year_of(p.fact.on.first) : month_of(p.fact.on.first);
+      if (span.first >= oldest_service_) p.fact.on = span;
+    }
+    if (luck_.chance(55)) {
+      p.valued = true;
+      meter_for(p, luck_.chance(80) ? rm_.meters.front().name : any_meter());
+    }
+    planned_.push_back(p);
+    draw_checks(p);
+    draw_beside(p);
+  }
+
+  // The checks that a service owes.
+  void draw_checks(const Planned& p) {
+    for (const Task* parent : parents_in(schedule_, p.fact.task)) {
       for (const FollowUp& f : parent->follow_ups) {
-        if (!luck.chance(45)) continue;
-        const Day day = p.fact.on.last + luck.between(0, 20);
-        if (day > end) continue;
-        Planned check = plan(FactKind::service, m.name, day);
+        if (!luck_.chance(45)) continue;
+        const Day day = p.fact.on.last + luck_.between(0, 20);
+        if (day > end_) continue;
+        Planned check = plan(FactKind::service, machine_.name, day);
         check.fact.task = parent->name + "/" + f.name;
         // Checked where it was done: at one position, or at all.
         if (!parent->positions.empty() && !p.fact.position.empty()) check.fact.position = p.fact.position;
         if (parent->competent_person) check.fact.by = "inspector";
-        planned.push_back(check);
+        planned_.push_back(check);
       }
     }
-    // On the same day again, or a sign that is older or newer than it on that day.
-    if (p.fact.on.whole() && luck.chance(10)) {
+  }
+
+  // On the same day again, or a sign that is older or newer than it on that day.
+  void draw_beside(const Planned& p) {
+    if (p.fact.on.whole() && luck_.chance(10)) {
       Planned again = p;
       again.valued = !p.valued;
       if (!again.valued) again.fact.meter.clear();
-      planned.push_back(again);
+      planned_.push_back(again);
     }
-    if (p.fact.on.first >= begin && luck.chance(15)) {
-      Planned sign = plan(FactKind::sign, m.name, p.fact.on.first);
+    if (p.fact.on.first >= begin_ && luck_.chance(15)) {
+      Planned sign = plan(FactKind::sign, machine_.name, p.fact.on.first);
       sign.fact.name = "leak";
-      planned.insert(luck.chance(50) ? planned.end() - 1 : planned.end(), sign);
+      planned_.insert(luck_.chance(50) ? planned_.end() - 1 : planned_.end(), sign);
     }
   }
 
-  for (int i = luck.below(3); i > 0; --i) {
-    Planned p = plan(FactKind::sign, m.name, luck.between(begin, end));
-    p.fact.name = luck.one_of(std::vector<std::string>{"leak", "hard-start", "squeal"});
-    planned.push_back(p);
+  void draw_signs() {
+    for (int i = luck_.below(3); i > 0; --i) {
+      Planned p = plan(FactKind::sign, machine_.name, luck_.between(begin_, end_));
+      p.fact.name = luck_.one_of(std::vector<std::string>{"leak", "hard-start", "squeal"});
+      planned_.push_back(p);
+    }
   }
-  // A measurement names a position only where every task that has such a limit has that position.
-  for (int i = luck.below(4); i > 0; --i) {
-    Planned p = plan(FactKind::measurement, m.name, luck.between(begin, end));
-    p.fact.name = luck.chance(60) ? "restriction" : "tread";
-    p.fact.unit = p.fact.name == "restriction" ? "inH2O" : "mm";
-    const Amount limit = p.fact.name == "restriction" ? 25 * hundred : 3 * hundred;
-    p.fact.value = std::max<Amount>(0, limit + luck.one_of(std::vector<int>{-200, -10, 0, 0, 10, 150}));
+
+  // The positions of the tasks that have a limb of that name, where they are the same; nothing where no task has.
+  std::optional<std::vector<std::string>> positions_measured(const std::string& name) const {
     std::optional<std::vector<std::string>> common;
-    bool used = false;
-    for (const Task& t : schedule.tasks)
-      for (const Limb& l : t.every)
-        if (l.kind == Kind::measured && l.name == p.fact.name) {
-          used = true;
-          if (!common)
-            common = t.positions;
-          else if (*common != t.positions)
-            common = std::vector<std::string>{};
-        }
-    if (used && common && !common->empty() && luck.chance(70)) p.fact.position = luck.one_of(*common);
-    if (used) planned.push_back(p);
+    for (const Task& t : schedule_.tasks)
+      for (const Limb& l : t.every) {
+        if (l.kind != Kind::measured || l.name != name) continue;
+        if (!common)
+          common = t.positions;
+        else if (*common != t.positions)
+          common = std::vector<std::string>{};
+      }
+    return common;
   }
-  for (int i = luck.below(3); i > 0; --i) {
-    const Task& t = luck.one_of(schedule.tasks);
-    if (t.safety) continue;
-    Planned p = plan(FactKind::put_off, m.name, luck.between(begin, end));
-    p.fact.task = t.name;
-    if (!t.positions.empty() && luck.chance(50)) p.fact.position = luck.one_of(t.positions);
-    p.fact.by = "owner";
-    p.fact.note = "wait";
-    const int form = luck.below(3);
-    if (form != 0) p.fact.until = p.fact.on.first + luck.between(1, 150);
-    // `at` is a usage, not a value of the meter that may have been changed since.
-    if (form != 1) {
-      std::string meter = rm.meters.front().name;
-      for (const Limb& l : t.every)
-        if (l.kind == Kind::usage) {
-          meter = l.meter;
-          if (meter.empty())
-            for (const Meter& x : rm.meters)
-              if (x.unit == "h") {
-                meter = x.name;
-                break;
-              }
-          break;
-        }
-      p.fact.at = rm.at_end_of(meter, p.fact.on.first) + luck.between(0, 20000);
+
+  void draw_measurements() {
+    // A measurement names a position only where every task that has such a limit has that position.
+    for (int i = luck_.below(4); i > 0; --i) {
+      Planned p = plan(FactKind::measurement, machine_.name, luck_.between(begin_, end_));
+      p.fact.name = luck_.chance(60) ? "restriction" : "tread";
+      p.fact.unit = p.fact.name == "restriction" ? "inH2O" : "mm";
+      const Amount limit = p.fact.name == "restriction" ? 25 * hundred : 3 * hundred;
+      p.fact.value = std::max<Amount>(0, limit + luck_.one_of(std::vector<int>{-200, -10, 0, 0, 10, 150}));
+      const auto positions = positions_measured(p.fact.name);
+      if (!positions) continue;
+      if (!positions->empty() && luck_.chance(70)) p.fact.position = luck_.one_of(*positions);
+      planned_.push_back(p);
     }
-    planned.push_back(p);
-  }
-  for (int i = luck.chance(25) ? luck.between(1, 3) : 0; i > 0; --i) {
-    const FactKind kind = luck.one_of(std::vector<FactKind>{FactKind::laid_up, FactKind::out_of_use, FactKind::back});
-    Planned p = plan(kind, m.name, luck.between(begin, end));
-    if (kind == FactKind::laid_up && luck.chance(50)) p.fact.until = p.fact.on.first + luck.between(1, 120);
-    planned.push_back(p);
   }
 
-  if (m.left) std::erase_if(planned, [&](const Planned& p) { return p.fact.on.last >= *m.left; });
+  // The meter by which a task comes due, else the first.
+  std::string meter_of(const Task& t) const {
+    for (const Limb& l : t.every) {
+      if (l.kind != Kind::usage) continue;
+      if (!l.meter.empty()) return l.meter;
+      for (const Meter& x : rm_.meters)
+        if (x.unit == "h") return x.name;
+      return l.meter;
+    }
+    return rm_.meters.front().name;
+  }
 
-  std::stable_sort(planned.begin(), planned.end(),
-                   [](const Planned& a, const Planned& b) { return a.fact.on.first < b.fact.on.first; });
+  void draw_put_offs() {
+    for (int i = luck_.below(3); i > 0; --i) {
+      const Task& t = luck_.one_of(schedule_.tasks);
+      if (t.safety) continue;
+      Planned p = plan(FactKind::put_off, machine_.name, luck_.between(begin_, end_));
+      p.fact.task = t.name;
+      if (!t.positions.empty() && luck_.chance(50)) p.fact.position = luck_.one_of(t.positions);
+      p.fact.by = "owner";
+      p.fact.note = "wait";
+      const int form = luck_.below(3);
+      if (form != 0) p.fact.until = p.fact.on.first + luck_.between(1, 150);
+      // `at` is a usage, not a value of the meter that may have been changed since.
+      if (form != 1) {
+        p.fact.at = rm_.at_end_of(meter_of(t), p.fact.on.first) + luck_.between(0, 20000);
+      }
+      planned_.push_back(p);
+    }
+  }
+
+  void draw_states() {
+    for (int i = luck_.chance(25) ? luck_.between(1, 3) : 0; i > 0; --i) {
+      const FactKind kind =
+          luck_.one_of(std::vector<FactKind>{FactKind::laid_up, FactKind::out_of_use, FactKind::back});
+      Planned p = plan(kind, machine_.name, luck_.between(begin_, end_));
+      if (kind == FactKind::laid_up && luck_.chance(50)) p.fact.until = p.fact.on.first + luck_.between(1, 120);
+      planned_.push_back(p);
+    }
+  }
 
   // Values: those of a day share out the use of that day in their order.
-  const auto meter_name = [&](const Planned& p) {
-    return p.fact.meter.empty() ? rm.meters.front().name : p.fact.meter;
-  };
-  for (std::size_t i = 0; i < planned.size(); ++i) {
-    Planned& p = planned[i];
-    if (!p.valued) continue;
-    const std::string name = meter_name(p);
-    const Day day = p.fact.on.first;
-    const Amount before = rm.at_end_of(name, day - 1);
-    const Amount after = rm.at_end_of(name, day);
-    if (p.fact.on.whole()) {
-      int place = 0, of = 0;
-      for (std::size_t j = 0; j < planned.size(); ++j) {
-        if (planned[j].fact.on.first != day || !planned[j].valued || !planned[j].fact.on.whole()) continue;
-        ++of;
-        if (j <= i) ++place;
-      }
-      p.usage = before + (after - before) * place / of;
-    } else {
-      // Somewhere in the span, but before the next value of that meter, so that it contradicts none; and only
-      // where a later value says what the meter shows on the as-of day.
-      Day limit = p.fact.on.last;
-      bool shown_later = false;
-      for (std::size_t j = 0; j < planned.size(); ++j) {
-        const Planned& q = planned[j];
-        if (!q.valued || !q.fact.on.whole() || meter_name(q) != name) continue;
-        if (q.fact.on.first > day) limit = std::min(limit, q.fact.on.first - 1);
-        if (q.fact.on.first >= p.fact.on.last && q.fact.on.first <= w.as_of) shown_later = true;
-      }
-      if (m.bought && name == rm.meters.front().name && m.bought->on > day) limit = std::min(limit, m.bought->on - 1);
-      p.usage = rm.at_end_of(name, luck.between(day, std::max(day, limit)));
-      if (!shown_later) p.valued = false;
-    }
+  void draw_value(std::size_t i) {
+    Planned& p = planned_[i];
+    if (!p.valued) return;
+    if (p.fact.on.whole())
+      share_out(i);
+    else
+      draw_value_of_span(p);
     if (!p.valued) p.fact.meter.clear();
   }
-  std::vector<Fact> facts = with_values(m, rm.meters, planned);
+
+  void share_out(std::size_t i) {
+    Planned& p = planned_[i];
+    const std::string name = meter_name(p);
+    const Day day = p.fact.on.first;
+    const Amount before = rm_.at_end_of(name, day - 1);
+    const Amount after = rm_.at_end_of(name, day);
+    int place = 0, of = 0;
+    for (std::size_t j = 0; j < planned_.size(); ++j) {
+      if (planned_[j].fact.on.first != day || !planned_[j].valued || !planned_[j].fact.on.whole()) continue;
+      ++of;
+      if (j <= i) ++place;
+    }
+    p.usage = before + (after - before) * place / of;
+  }
+
+  void draw_value_of_span(Planned& p) {
+    const std::string name = meter_name(p);
+    const Day day = p.fact.on.first;
+    // Somewhere in the span, but before the next value of that meter, so that it contradicts none; and only
+    // where a later value says what the meter shows on the as-of day.
+    Day limit = p.fact.on.last;
+    bool shown_later = false;
+    for (std::size_t j = 0; j < planned_.size(); ++j) {
+      const Planned& q = planned_[j];
+      if (!q.valued || !q.fact.on.whole() || meter_name(q) != name) continue;
+      if (q.fact.on.first > day) limit = std::min(limit, q.fact.on.first - 1);
+      if (q.fact.on.first >= p.fact.on.last && q.fact.on.first <= world_.as_of) shown_later = true;
+    }
+    if (machine_.bought && name == rm_.meters.front().name && machine_.bought->on > day)
+      limit = std::min(limit, machine_.bought->on - 1);
+    p.usage = rm_.at_end_of(name, luck_.between(day, std::max(day, limit)));
+    if (!shown_later) p.valued = false;
+  }
+
+  Luck& luck_;
+  const World& world_;
+  const RandomMachine& rm_;
+  const Machine& machine_;
+  const Schedule& schedule_;
+  const RandomOptions& options_;
+  const bool is_new_;
+  const Day begin_;
+  const Day end_;
+  const Day oldest_service_;
+  std::vector<Planned> planned_;
+};
+
+}  // namespace
+
+std::vector<Fact> random_facts(Luck& luck, const World& w, const RandomMachine& rm, const Schedule& schedule,
+                               const RandomOptions& options) {
+  const std::vector<Planned> planned = Drawing(luck, w, rm, schedule, options).draw();
+  std::vector<Fact> facts = with_values(*rm.machine, rm.meters, planned);
   drop_repeats(facts);
   return facts;
 }
