@@ -8,6 +8,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <boost/random/normal_distribution.hpp>
+#include <boost/random/uniform_int_distribution.hpp>
+#include <boost/random/uniform_real_distribution.hpp>
 #include <cmath>
 #include <cstdio>
 #include <cstring>
@@ -90,9 +93,10 @@ Fact fact_of(FactKind kind, const std::string& machine, Day day, std::int64_t& e
 // meter, done somewhat early or late.
 void write_down(const Truth& truth, Day start, Day as_of, const std::vector<double>& intervals, std::mt19937_64& random,
                 std::vector<Fact>& facts, std::int64_t& entered) {
-  std::uniform_real_distribution<double> even(0, 1);
-  std::normal_distribution<double> normal(0, 1);
-  const double pause = std::exp(std::log(14 + 50 * even(random)) + 0.3 * normal(random));
+  boost::random::uniform_real_distribution<double> even(0, 1);
+  boost::random::normal_distribution<double> normal(0, 1);
+  const double typical = 14 + 50 * even(random);
+  const double pause = typical * std::exp(0.3 * normal(random));
   double next_reading = pause * even(random);
   std::vector<double> fitted(intervals.size(), 0);
   std::vector<double> patience(intervals.size());
@@ -113,7 +117,8 @@ void write_down(const Truth& truth, Day start, Day as_of, const std::vector<doub
       facts.push_back(fact);
       read = true;
       fitted[t] = seen;
-      patience[t] = 1 + 0.07 * normal(random) + (even(random) < 0.15 ? 0.2 * even(random) : 0);
+      patience[t] = 1 + 0.07 * normal(random);
+      if (even(random) < 0.15) patience[t] += 0.2 * even(random);
     }
     const double age = days_between(truth.from, day);
     if (age < next_reading) continue;
@@ -133,9 +138,9 @@ double days_to(const std::optional<Day>& day, Day as_of) {
 }
 
 Score score_fleet(const std::string& kind, std::mt19937_64& random) {
-  const int history = std::uniform_int_distribution<int>(500, 2000)(random);
+  const int history = boost::random::uniform_int_distribution<int>(500, 2000)(random);
   const Day as_of = Day{std::chrono::sys_days{std::chrono::year{2024} / 1 / 1}} +
-                    std::chrono::days{std::uniform_int_distribution<int>(0, 364)(random)};
+                    std::chrono::days{boost::random::uniform_int_distribution<int>(0, 364)(random)};
   const Day start = as_of - std::chrono::days{history};
   const int all = history + far_days + 1;
   const auto hours = honesty::hours_of(kind, machines, start, all, random);
@@ -159,7 +164,7 @@ Score score_fleet(const std::string& kind, std::mt19937_64& random) {
   std::vector<double> intervals;
   for (const double share : {0.15, 0.4, 0.9}) {
     intervals.push_back(
-        std::max(5.0, std::round(year * share * std::uniform_real_distribution<double>(0.7, 1.3)(random))));
+        std::max(5.0, std::round(year * share * boost::random::uniform_real_distribution<double>(0.7, 1.3)(random))));
   }
   FleetFiles files;
   files.texts["fleet.yaml"] = yaml;

@@ -1,6 +1,9 @@
 #include "honesty/truths.h"
 
 #include <algorithm>
+#include <boost/random/normal_distribution.hpp>
+#include <boost/random/uniform_int_distribution.hpp>
+#include <boost/random/uniform_real_distribution.hpp>
 #include <cmath>
 #include <functional>
 #include <map>
@@ -12,12 +15,14 @@ using Random = std::mt19937_64;
 using service::Day;
 
 double uniform(Random& random, double from, double to) {
-  return std::uniform_real_distribution<double>(from, to)(random);
+  return boost::random::uniform_real_distribution<double>(from, to)(random);
 }
-double normal(Random& random, double mean, double sd) { return std::normal_distribution<double>(mean, sd)(random); }
+double normal(Random& random, double mean, double sd) {
+  return boost::random::normal_distribution<double>(mean, sd)(random);
+}
 double lognormal(Random& random, double median, double sigma) { return median * std::exp(normal(random, 0, sigma)); }
 bool chance(Random& random, double odds) { return uniform(random, 0, 1) < odds; }
-int whole(Random& random, int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); }
+int whole(Random& random, int from, int to) { return boost::random::uniform_int_distribution<int>(from, to)(random); }
 
 int day_in_year(Day day) {
   const std::chrono::year_month_day parts{day};
@@ -99,7 +104,8 @@ Machine several(const Fleet& fleet, Random& random) {
   std::vector<std::pair<int, double>> jobs;
   const int count = whole(random, 3, 5);
   for (int k = 0; k < count; ++k) {
-    jobs.emplace_back(30 + k * 330 / count + whole(random, -15, 15), lognormal(random, 45, 0.35));
+    const int begins = 30 + k * 330 / count + whole(random, -15, 15);
+    jobs.emplace_back(begins, lognormal(random, 45, 0.35));
   }
   return [&fleet, jobs, year = 0, left = std::vector<double>(jobs.size())](int i, Random& r) mutable {
     const Day day = fleet.from + std::chrono::days{i};

@@ -1,6 +1,7 @@
 // The mean number of services to come, by simulation, where use comes in whole hours at random.
 #pragma once
 
+#include <boost/random/poisson_distribution.hpp>
 #include <cmath>
 #include <memory>
 #include <random>
@@ -24,7 +25,7 @@ class Jobs : public service::UsageAhead {
   std::optional<Day> reaches(Amount, service::Quantile) const override { return std::nullopt; }
   std::unique_ptr<const service::ReachOdds> odds(Amount, std::optional<Amount>) const override { return nullptr; }
   std::unique_ptr<const service::UsagePath> draw(std::mt19937_64& random, double, int days) const override {
-    std::poisson_distribution<std::int64_t> jobs(rate_);
+    boost::random::poisson_distribution<std::int64_t> jobs(rate_);
     std::vector<Amount> usage{Amount{}};
     for (int i = 0; i < days; ++i) usage.push_back(usage.back() + Amount::units(jobs(random)));
     return std::make_unique<service::UsagePath>(from_, 1, std::move(usage));

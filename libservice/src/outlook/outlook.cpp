@@ -2,6 +2,7 @@
 #include "service/outlook.h"
 
 #include <algorithm>
+#include <boost/random/uniform_real_distribution.hpp>
 #include <random>
 
 #include "standing/chain.h"
@@ -450,7 +451,7 @@ bool Outlook::stands() const { return impl_->stands; }
 
 std::vector<ComingService> Outlook::draw(std::uint64_t way, Day to) const {
   std::mt19937_64 seasons(way * 2'654'435'761U + 1);
-  const double season = std::uniform_real_distribution<double>(0, 1)(seasons);
+  const double season = boost::random::uniform_real_distribution<double>(0, 1)(seasons);
   Paths paths;
   for (const Meter& meter : impl_->view.machine.meters) {
     // A stream for each meter, so that how far one is drawn does not change another.

@@ -1,6 +1,8 @@
 #include "usage/ahead.h"
 
 #include <algorithm>
+#include <boost/random/gamma_distribution.hpp>
+#include <boost/random/uniform_real_distribution.hpp>
 #include <cmath>
 
 #include "usage/constants.h"
@@ -322,7 +324,7 @@ std::unique_ptr<const ReachOdds> LearntAhead::odds(Amount level, std::optional<A
 
 std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, double season, int days) const {
   constexpr int step = 7;
-  std::uniform_real_distribution<double> even(0, 1);
+  boost::random::uniform_real_distribution<double> even(0, 1);
   const auto pick = [](const auto& choices, double where) -> const auto& {
     for (const auto& choice : choices) {
       if (where < choice.weight) return choice;
@@ -336,7 +338,7 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, doub
   // What a year's error has beyond a month's is the level's, not the lumps'.
   const double doubt = level_variance(level) + std::max(0.0, learnt_.spreads[2] - learnt_.spreads[0]) /
                                                    (year_days * std::max(level.mean(), 1e-9));
-  const double times = std::gamma_distribution<double>(1 / doubt, doubt)(random);
+  const double times = boost::random::gamma_distribution<double>(1 / doubt, doubt)(random);
   // Where long stretches stray less than short ones, lumps make up for each other; the middle serves both.
   const double scale = std::min(learnt_.spreads[0], std::sqrt(learnt_.spreads[0] * learnt_.spreads[2]));
   double use = 0;
@@ -345,7 +347,7 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, doub
   for (int day = 0;; day += step) {
     const double reached = mean_days(as_of_ + std::chrono::days{day}, slip, pause);
     const double shape = level.mean() * times * (reached - before) / scale;
-    if (shape > 1e-9) use += std::gamma_distribution<double>(shape, scale)(random);
+    if (shape > 1e-9) use += boost::random::gamma_distribution<double>(shape, scale)(random);
     usage.push_back(amount(use));
     before = reached;
     if (day >= days) break;
