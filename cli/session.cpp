@@ -78,8 +78,7 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
 }
 
 service::Snapshot snapshot_of(const Session& session, const service::Record& record, const service::Scope& scope) {
-  const auto kin = service::kin_of(*session.fleet, scope);
-  return {session.fleet, record.facts(kin), session.today, session.day_is_given, scope, record.newest_day()};
+  return service::take_snapshot(session.fleet, record, session.today, session.day_is_given, scope);
 }
 
 const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written) {

@@ -77,8 +77,10 @@ int history(Context& context) {
   const auto record = open_record(session.folder, service::Access::read);
   const std::string key = named(session, record, context.arguments.words[0]);
   const service::Scope scope{std::vector<std::string>{key}};
-  const auto facts = record.facts(scope);
-  const service::Snapshot snapshot(session.fleet, facts, session.today, session.day_is_given, scope);
+  const service::Scope kin = service::kin_of(*session.fleet, scope);
+  const auto facts = record.facts(kin);
+  const service::Snapshot snapshot(session.fleet, {facts, kin, record.newest_day()}, session.today,
+                                   session.day_is_given, scope);
   const service::Machine* machine = session.fleet->machine(key);
   const auto struck = service::struck(facts);
   const auto mine = concerned(facts, key);

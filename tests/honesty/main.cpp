@@ -178,7 +178,7 @@ Score score_fleet(const std::string& kind, std::mt19937_64& random) {
   std::int64_t entered = 1'000;
   for (const Truth& truth : truths) write_down(truth, start, as_of, intervals, random, facts, entered);
 
-  const Snapshot snapshot(fleet, facts, as_of, true);
+  const Snapshot snapshot(fleet, service::whole_book(facts), as_of, true);
   const DueAsk ask{as_of + std::chrono::days{30}, {}};
   const auto learnt = due_list(snapshot, ask);
   const auto find = [](const DueList& list, const Point& point) -> const Point& {

@@ -15,12 +15,12 @@ namespace {
 constexpr std::uint64_t worlds = 3'000;
 
 service::DueList due(const test::Built& world, service::Scope scope = {}) {
-  const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true, std::move(scope));
+  const service::Snapshot snapshot(world.fleet, service::whole_book(world.facts), world.as_of, true, std::move(scope));
   return service::due_list(snapshot, world.as_of + std::chrono::days{30});
 }
 
 service::DueList due_by(const test::Built& world, const service::Forecaster& forecaster) {
-  const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
+  const service::Snapshot snapshot(world.fleet, service::whole_book(world.facts), world.as_of, true);
   return service::due_list(snapshot, {world.as_of + std::chrono::days{30}, {}}, forecaster);
 }
 
@@ -163,7 +163,7 @@ TEST_CASE("a span of days is in order, not before the day it was asked for, and 
   int spans = 0;
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
     const auto world = test::build(twin::random_world(10'000'000 + seed));
-    const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
+    const service::Snapshot snapshot(world.fleet, service::whole_book(world.facts), world.as_of, true);
     const service::Day asked = world.as_of + std::chrono::days{static_cast<int>(seed % 700)};
     for (const auto& point : service::due_list(snapshot, {world.as_of + std::chrono::days{30}, asked}).points) {
       const auto& [p10, p50, p90] = point.due_span;
@@ -272,7 +272,7 @@ TEST_CASE("more hours never make less due") {
     for (const auto& machine : world.fleet->machines) {
       const service::Meter* const meter = machine.first_meter();
       if (meter == nullptr) continue;
-      const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
+      const service::Snapshot snapshot(world.fleet, service::whole_book(world.facts), world.as_of, true);
       const auto events = service::meter_events(machine, *meter, snapshot.facts_of(machine.key));
       // A second value on the last day moves the line before it, and with it what is interpolated.
       if (events.empty() || events.back().day == world.as_of) continue;

@@ -244,7 +244,8 @@ Built build(const twin::World& world) {
 std::string disagreement(const twin::World& world, Way way) {
   try {
     const auto fleet = fleet_of(world);
-    const service::Snapshot snapshot(fleet, facts_of(world, *fleet, way), day_of(world.as_of), true);
+    const service::Snapshot snapshot(fleet, service::whole_book(facts_of(world, *fleet, way)), day_of(world.as_of),
+                                     true);
     // The twin knows facts alone, so the cheapest expectation will do.
     const auto list =
         service::due_list(snapshot, {day_of(world.as_of) + std::chrono::days{30}, {}}, service::straight_line());

@@ -140,7 +140,7 @@ class World {
   const std::vector<service::Fact>& facts() const { return facts_; }
 
   service::Snapshot snapshot(std::string_view as_of, service::Scope scope = {}) const {
-    return {fleet_, facts_, day(as_of), true, std::move(scope)};
+    return {fleet_, service::whole_book(facts_), day(as_of), true, std::move(scope)};
   }
   service::DueList due(std::string_view as_of) const {
     return service::due_list(snapshot(as_of), {day(as_of) + std::chrono::days{30}, {}}, service::straight_line());

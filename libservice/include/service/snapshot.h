@@ -19,14 +19,23 @@ namespace service {
 
 // --- Snapshot ----------------------------------------------------------------------------------------------
 
+// What was read of a record. Nothing in it may be left out: without the machines of the kind other days come out, and
+// without the newest day a clock that is behind goes unnoticed.
+struct Extract {
+  std::vector<Fact> facts;    // of the machines of `read`, struck ones and strikes too
+  Scope read;                 // at least the machines asked about and those of their kinds (`kin_of`)
+  std::optional<Day> newest;  // the newest effective day in the whole record; none: it holds no fact with a day
+};
+
+// All facts that there are. The newest day is taken from them.
+Extract whole_book(std::vector<Fact> facts);
+
 class Snapshot {
  public:
-  // `all`: every fact of the scope, struck ones and strikes too; also of the machines beyond it whose use is to teach
-  // what to expect of those in it (`kin_of`). Facts whose day is after `as_of` are not there yet.
-  // `newest`: the newest effective day in the whole record; with `day_is_given` false (the day came off a clock) a
-  // newest fact after `as_of` means that the clock is wrong.
-  Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given, Scope scope = {},
-           std::optional<Day> newest = std::nullopt);
+  // Facts whose day is after `as_of` are not there yet. With `day_is_given` false (the day came off a clock) a newest
+  // fact after `as_of` means that the clock is wrong. Fails with internal where the extract lacks machines of the kinds
+  // in the scope.
+  Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_of, bool day_is_given, Scope scope = {});
 
   const Fleet& fleet() const { return *fleet_; }
   const std::shared_ptr<const Fleet>& fleet_ptr() const { return fleet_; }
@@ -56,6 +65,11 @@ class Snapshot {
 
 // A scope and all other machines of its kinds (of the same schedules), from which its use ahead is learnt.
 Scope kin_of(const Fleet& fleet, const Scope& scope);
+
+// What the record holds about a scope on a day, with all that it takes to answer as a question about the whole fleet
+// would. Fails as `Record::facts` does.
+Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                       const Scope& scope = {});
 
 // The machines of a site, for a scope. Fails with usage where there is no such site.
 Scope scope_of_site(const Fleet& fleet, std::string_view site);
@@ -157,12 +171,12 @@ Judgement judge(const Fleet& fleet, const std::vector<Fact>& known, const std::v
 // What the judge would say today of facts that are in the book already: the fleet files may have changed since, and
 // merged facts were judged elsewhere. Struck facts, strikes and facts after `today` are left out. Facts about a machine
 // that the fleet does not list are told once for each machine.
-struct FactFault {
+struct JudgedAgain {
   FactId fact;
   Diagnostic what;
 };
 
-std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& facts, Day today);
+std::vector<JudgedAgain> judge_again(const Fleet& fleet, const std::vector<Fact>& facts, Day today);
 
 // Services of the same task (and position) on the same day, entered by different commands with the same or no meter
 // value: two people wrote down one service, most likely. They count as one.

@@ -125,13 +125,15 @@ Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>
               const Progress& progress) {
   Replay result;
   result.fleet = fleet;
-  const Snapshot now(fleet, facts, as_of, true, scope);
+  // All days are given, so the newest one does not matter.
+  const Extract past{facts, kin_of(*fleet, scope), std::nullopt};
+  const Snapshot now(fleet, past, as_of, true, scope);
   result.days = days_to_ask(now);
   std::map<const Machine*, Sum> sums;
   for (std::size_t i = 0; i < result.days.size(); ++i) {
     if (progress) progress(i, result.days.size());
     const Day day = result.days[i];
-    const Snapshot then(fleet, facts, day, true, scope);
+    const Snapshot then(fleet, past, day, true, scope);
     const Forecaster learnt = learnt_from(then);
     const DueList list = due_list(then, {day, {}, Detail::standings}, straight_line());
     for (const Machine& machine : fleet->machines) {

@@ -18,16 +18,42 @@ void group_by_machine(std::vector<Fact>& facts) {
   facts = std::move(grouped);
 }
 
+// A caller's mistake, and one that nobody would see: its answers look like any others.
+void insist_on_kin(const Fleet& fleet, const Scope& read, const Scope& scope) {
+  if (!read.machines) return;
+  const std::set<std::string_view> there(read.machines->begin(), read.machines->end());
+  const Scope kin = kin_of(fleet, scope);
+  if (kin.machines && std::all_of(kin.machines->begin(), kin.machines->end(),
+                                  [&](const std::string& machine) { return there.contains(machine); })) {
+    return;
+  }
+  throw Failure(Trouble::internal,
+                {"facts-missing", "the facts do not reach: those of other machines of the same kinds are needed too",
+                 "read the facts of kin_of(scope), or take_snapshot of the record"});
+}
+
 }  // namespace
 
-Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, std::vector<Fact> all, Day as_of, bool day_is_given, Scope scope,
-                   std::optional<Day> newest)
+Extract whole_book(std::vector<Fact> facts) {
+  std::optional<Day> newest;
+  for (const Fact& fact : facts) {
+    if (has_day(fact)) newest = std::max(newest.value_or(fact.on.first), fact.on.first);
+  }
+  return {std::move(facts), {}, newest};
+}
+
+Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_of, bool day_is_given, Scope scope)
     : fleet_(std::move(fleet)),
       scope_(std::move(scope)),
       as_of_(as_of),
       day_is_given_(day_is_given),
-      newest_(newest),
-      facts_(unstruck(std::move(all))) {
+      newest_(extract.newest) {
+  insist_on_kin(*fleet_, extract.read, scope_);
+  // Facts that are there are there, whatever the caller says.
+  for (const Fact& fact : extract.facts) {
+    if (has_day(fact)) newest_ = std::max(newest_.value_or(fact.on.first), fact.on.first);
+  }
+  facts_ = unstruck(std::move(extract.facts));
   std::erase_if(facts_, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
   group_by_machine(facts_);
   for (std::size_t from = 0; from < facts_.size();) {
@@ -47,6 +73,15 @@ std::span<const Fact> Snapshot::facts_of(std::string_view machine) const& {
   if (range == ranges_.end()) return {};
   const auto [from, to] = range->second;
   return std::span{facts_}.subspan(from, to - from);
+}
+
+Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                       const Scope& scope) {
+  Scope kin = kin_of(*fleet, scope);
+  auto facts = record.facts(kin);
+  // After the facts: what another program adds in between may make the newest day too new, and never too old.
+  const auto newest = record.newest_day();
+  return {std::move(fleet), {std::move(facts), std::move(kin), newest}, as_of, day_is_given, scope};
 }
 
 Scope scope_of_site(const Fleet& fleet, std::string_view site) {

@@ -64,12 +64,12 @@ World farm() {
   return world;
 }
 
-std::vector<Fact> of_scope(const World& world, const Scope& scope) {
-  std::vector<Fact> facts;
+service::Extract of_scope(const World& world, const Scope& scope) {
+  service::Extract extract{{}, service::kin_of(world.fleet(), scope), std::nullopt};
   for (const Fact& fact : world.facts()) {
-    if (scope.holds(fact.machine)) facts.push_back(fact);
+    if (extract.read.holds(fact.machine)) extract.facts.push_back(fact);
   }
-  return facts;
+  return extract;
 }
 
 std::string line(const service::Point& point) {
@@ -191,6 +191,38 @@ TEST_CASE("a scope gives the same points as the whole fleet restricted to it") {
     CHECK(all_points(part, {}) == all_points(whole, scope));
     CHECK_FALSE(part.points.empty());
   }
+}
+
+TEST_CASE("an extract without the machines of the kind gives no snapshot") {
+  const World world = farm();
+  const Scope one{std::vector<std::string>{"a"}};
+  service::Extract extract = of_scope(world, one);
+  extract.read = one;
+  std::string code;
+  try {
+    const Snapshot snapshot(std::make_shared<const service::Fleet>(world.fleet()), extract, day("2026-01-15"), true,
+                            one);
+  } catch (const service::Failure& failure) {
+    code = failure.diagnostics().front().code;
+  }
+  CHECK(code == "facts-missing");
+}
+
+TEST_CASE("a fact after a day off the clock is noticed though nobody named the newest day") {
+  World world = farm();
+  Fact later;
+  later.machine = "a";
+  later.on = day("2026-01-16");
+  later.at = amount("900");
+  world.add(later);
+  const auto fleet = std::make_shared<const service::Fleet>(world.fleet());
+  const auto newest = [&](service::Extract extract) {
+    return text_or_none(Snapshot(fleet, std::move(extract), day("2026-01-15"), false).newest_fact());
+  };
+  CHECK(newest(service::whole_book(world.facts())) == "2026-01-16");
+  CHECK(newest({world.facts(), {}, std::nullopt}) == "2026-01-16");
+  CHECK(newest({world.facts(), {}, day("2026-01-20")}) == "2026-01-20");
+  CHECK(newest(service::whole_book({})) == "none");
 }
 
 TEST_CASE("a scope counts its own machines and holds no others") {

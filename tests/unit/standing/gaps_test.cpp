@@ -35,8 +35,8 @@ std::size_t count(const World& world, std::string_view as_of, GapKind kind) {
 }
 
 DueList by_the_clock(const World& world, std::string_view today, std::string_view newest) {
-  const service::Snapshot snapshot(std::make_shared<const service::Fleet>(world.fleet()), world.facts(), day(today),
-                                   false, {}, day(newest));
+  const service::Snapshot snapshot(std::make_shared<const service::Fleet>(world.fleet()),
+                                   {world.facts(), {}, day(newest)}, day(today), false);
   return service::due_list(snapshot, day(today) + std::chrono::days{30});
 }
 

@@ -11,7 +11,7 @@
 namespace service {
 namespace {
 
-FactFault unlisted(const Fleet& fleet, const Fact& first, int facts) {
+JudgedAgain unlisted(const Fleet& fleet, const Fact& first, int facts) {
   std::vector<std::string> names;
   for (const Machine& machine : fleet.machines) names.push_back(machine.key);
   const std::string near = did_you_mean(first.machine, names);
@@ -24,8 +24,8 @@ FactFault unlisted(const Fleet& fleet, const Fact& first, int facts) {
 
 }  // namespace
 
-std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& facts, Day today) {
-  std::vector<FactFault> faults;
+std::vector<JudgedAgain> judge_again(const Fleet& fleet, const std::vector<Fact>& facts, Day today) {
+  std::vector<JudgedAgain> wrong;
   std::map<std::string, std::pair<Fact, int>> unknown_machines;
   for (const Fact& fact : unstruck(facts)) {
     if (fact.kind == FactKind::strike || fact.on.first > today) continue;  // those are not there yet
@@ -35,14 +35,14 @@ std::vector<FactFault> faults_of(const Fleet& fleet, const std::vector<Fact>& fa
     }
     Fact copy = fact;  // the judge completes what it looks at
     std::vector<std::string> said;
-    if (auto fault = judge_names(fleet, copy, today, said)) {
-      faults.push_back({fact.id, std::move(*fault)});
+    if (auto what = judge_names(fleet, copy, today, said)) {
+      wrong.push_back({fact.id, std::move(*what)});
     } else if (!said.empty()) {
-      faults.push_back({fact.id, {"no-use", std::move(said.front()), "", std::nullopt, Severity::remark}});
+      wrong.push_back({fact.id, {"no-use", std::move(said.front()), "", std::nullopt, Severity::remark}});
     }
   }
-  for (const auto& [machine, told] : unknown_machines) faults.push_back(unlisted(fleet, told.first, told.second));
-  return faults;
+  for (const auto& [machine, told] : unknown_machines) wrong.push_back(unlisted(fleet, told.first, told.second));
+  return wrong;
 }
 
 std::vector<std::pair<FactId, FactId>> written_twice(const std::vector<Fact>& facts) {
