@@ -13,6 +13,7 @@
 // No floating point takes part in any decision. None of these functions reads the clock, the locale or the environment.
 #pragma once
 
+#include "service/cures.h"
 #include "service/days.h"
 #include "service/diagnostics.h"
 #include "service/parsed.h"

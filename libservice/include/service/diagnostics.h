@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "service/cures.h"
+
 namespace service {
 
 // Where in a file. Lines and columns count from 1, columns in characters. `text` is that source line as it was written.
@@ -22,9 +24,10 @@ enum class Severity { error, remark };
 struct Diagnostic {
   std::string code;     // stable name of the mistake, such as `unknown-key`: the same in tests and documents
   std::string message;  // what is wrong, one sentence without a full stop
-  std::string hint;     // what to do about it
+  std::string hint;     // what to do about it, as far as that is said without a cure
   std::optional<Place> place = std::nullopt;
   Severity severity = Severity::error;
+  std::vector<Cure> cures = {};  // what could be done, the likeliest first
 };
 
 // What kind of failure it was. The values are the exit statuses of the command (sysexits).

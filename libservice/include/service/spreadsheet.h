@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "service/cures.h"
+
 namespace service {
 
 // UTF-16 with a byte order mark as UTF-8, and any other text as it is. Nothing where the UTF-16 is broken.
@@ -49,6 +51,7 @@ class DialectSurvey {
     std::string code;  // `two-readings`, `mixed-dialect`
     std::string message;
     std::string hint;
+    std::vector<Cure> cures = {};
   };
   std::vector<Finding> findings() const;
 

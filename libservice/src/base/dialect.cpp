@@ -146,7 +146,7 @@ void DialectSurvey::day(std::string_view text, std::size_t at) {
 std::vector<DialectSurvey::Finding> DialectSurvey::findings() const {
   std::vector<Finding> found;
   const auto look = [&](const Choice& choice, std::optional<bool> told, std::string_view first, std::string_view second,
-                        const std::string& cure) {
+                        CureKind cure, const std::string& otherwise) {
     if (told) {
       const auto& other = *told ? choice.only_first : choice.only_second;
       if (other) {
@@ -163,17 +163,18 @@ std::vector<DialectSurvey::Finding> DialectSurvey::findings() const {
                 '`' + cleaned(earlier.text) + "` before it with " + std::string(second_is_later ? first : second),
                 "write the whole file in one way"));
     } else if (choice.either && !choice.only_first && !choice.only_second) {
-      found.push_back({choice.either->at, "two-readings",
+      found.push_back({choice.either->at,
+                       "two-readings",
                        '`' + cleaned(choice.either->text) + "` can be " + choice.either->first + " or " +
                            choice.either->second + ", and nothing in the file tells which",
-                       cure});
+                       otherwise,
+                       {{cure}}});
     }
   };
   look(numbers_, told_.decimal ? std::optional(*told_.decimal == DecimalMark::comma) : std::nullopt, "a decimal point",
-       "a decimal comma",
-       "say which with --decimal point or --decimal comma; or write it without a mark between thousands");
+       "a decimal comma", CureKind::tell_decimal_mark, "write it without a mark between thousands");
   look(days_, told_.dates ? std::optional(*told_.dates == DateOrder::month_first) : std::nullopt, "the day first",
-       "the month first", "say which with --dates day-first or --dates month-first; or write days as 2026-03-01");
+       "the month first", CureKind::tell_date_order, "write days as 2026-03-01");
   return found;
 }
 

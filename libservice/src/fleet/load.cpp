@@ -117,15 +117,21 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
     if (problem && problem != std::errc::no_such_file_or_directory && problem != std::errc::not_a_directory) {
       fleet::fail_to_read(folder, fleet::reason_of(problem));
     }
-    throw Failure(Trouble::not_found,
-                  Diagnostic{fleet::code::no_such_folder, fmt::format("there is no folder {}", shown),
-                             "check the path, or make a fleet there with `whichever new DIR`"});
+    throw Failure(Trouble::not_found, Diagnostic{fleet::code::no_such_folder,
+                                                 fmt::format("there is no folder {}", shown),
+                                                 "check the path",
+                                                 std::nullopt,
+                                                 Severity::error,
+                                                 {{CureKind::make_fleet}}});
   }
   if (!fleet::is_there(folder / "fleet.yaml")) {
-    throw Failure(Trouble::not_found,
-                  Diagnostic{fleet::code::no_fleet_file, fmt::format("there is no fleet.yaml in {}", shown),
-                             fleet::is_there(folder / "fleet.yml") ? "rename fleet.yml to fleet.yaml"
-                                                                   : "`whichever new DIR` makes one"});
+    Diagnostic none{fleet::code::no_fleet_file, fmt::format("there is no fleet.yaml in {}", shown), ""};
+    if (fleet::is_there(folder / "fleet.yml")) {
+      none.hint = "rename fleet.yml to fleet.yaml";
+    } else {
+      none.cures = {{CureKind::make_fleet}};
+    }
+    throw Failure(Trouble::not_found, std::move(none));
   }
   FleetFiles files;
   files.folder = folder;

@@ -91,7 +91,8 @@ bool settle_dialect(CsvReader reader, const Header& header, const Places& places
   }
   const auto findings = survey.findings();
   for (const DialectSurvey::Finding& finding : findings) {
-    read.mistakes.push_back({finding.code, finding.message, finding.hint, places.at(finding.at)});
+    read.mistakes.push_back(
+        {finding.code, finding.message, finding.hint, places.at(finding.at), Severity::error, finding.cures});
   }
   read.unreadable = !findings.empty();
   read.understood.dialect = survey.dialect();

@@ -7,17 +7,20 @@
 
 namespace service::record {
 
-const char* const damage_hint =
-    "put back a backup of the record; what can still be read of this one, `whichever export --legible` writes";
 const char* const backup_hint = "put back a backup of the record; this one was not changed";
 
+Diagnostic damaged(std::string code, std::string message) {
+  return {std::move(code), std::move(message), "put back a backup of the record",
+          std::nullopt,    Severity::error,    {{CureKind::save_legible}}};
+}
+
 Diagnostic damaged_book() {
-  return {"damaged-book", "the row that counts the whole book does not agree with its checksum", damage_hint};
+  return damaged("damaged-book", "the row that counts the whole book does not agree with its checksum");
 }
 
 Diagnostic damaged_machine(std::string_view name) {
-  return {"damaged-machine", fmt::format("the row of machine {} does not agree with its checksum", cleaned(name)),
-          damage_hint};
+  return damaged("damaged-machine",
+                 fmt::format("the row of machine {} does not agree with its checksum", cleaned(name)));
 }
 
 std::string name_of(const std::filesystem::path& file) { return cleaned(file.string()); }
@@ -44,8 +47,11 @@ void fail(const SQLite::Exception& error, const std::filesystem::path& file, Doi
       throw failure(Trouble::busy, "record-busy", fmt::format("another program is using the record {}", name),
                     "wait until it has ended, then try again");
     case SQLITE_CORRUPT:
-      throw failure(Trouble::bad_data, "record-damaged", fmt::format("the record {} is damaged", name),
-                    doing == Doing::opening ? backup_hint : damage_hint);
+      if (doing == Doing::opening) {
+        throw failure(Trouble::bad_data, "record-damaged", fmt::format("the record {} is damaged", name), backup_hint);
+      }
+      throw Failure(Trouble::bad_data,
+                    damaged("record-damaged", fmt::format("the record {} is damaged", name) + outcome));
     case SQLITE_NOTADB:
       throw failure(Trouble::bad_data, "not-a-record", fmt::format("{} is not a record", name),
                     "give the folder of a fleet, whose record is record.db; `new` makes one");

@@ -32,9 +32,10 @@ auto guarded(const std::filesystem::path& file, Doing doing, Action&& action) {
 // The name of the file as messages give it.
 std::string name_of(const std::filesystem::path& file);
 
-// What to do about a damaged record.
-extern const char* const damage_hint;  // where something can still be read
-extern const char* const backup_hint;  // where not
+extern const char* const backup_hint;  // where nothing can be read
+
+// Of a record of which something can still be read.
+Diagnostic damaged(std::string code, std::string message);
 
 // The rows that count, where they do not agree with their seals.
 Diagnostic damaged_book();

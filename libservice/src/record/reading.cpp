@@ -18,7 +18,7 @@ FactReader::FactReader(SQLite::Database& database)
       task_query_(database, "SELECT name FROM task WHERE key = ?") {}
 
 void FactReader::note(std::string code, std::string message) {
-  damage.push_back({std::move(code), std::move(message), damage_hint});
+  damage.push_back(damaged(std::move(code), std::move(message)));
 }
 
 const std::string& FactReader::task_name(std::int64_t key) {

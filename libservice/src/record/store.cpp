@@ -66,12 +66,14 @@ std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope) 
     bind_command_id(query, 1, command);
     stored = query.executeStep();
   } catch (const std::exception&) {
-    throw Failure(Trouble::io,
-                  {"unconfirmed",
-                   fmt::format("the disk reported an error at the record {}, and it cannot be read now: "
-                               "whether this was stored is not known",
-                               name_of(file)),
-                   "look at the disk; then see with `whichever history MACHINE` before you enter it again"});
+    throw Failure(Trouble::io, {"unconfirmed",
+                                fmt::format("the disk reported an error at the record {}, and it cannot be read now: "
+                                            "whether this was stored is not known",
+                                            name_of(file)),
+                                "look at the disk",
+                                std::nullopt,
+                                Severity::error,
+                                {{CureKind::look_before_again}}});
   }
   if (!stored) fail(error, file, Doing::writing);
   throw Failure(Trouble::io,

@@ -36,7 +36,7 @@ class Judge {
     meters();
     number();
     std::stable_sort(refused_.begin(), refused_.end(), [](const auto& a, const auto& b) { return a.row < b.row; });
-    for (RefusedValue& refused : refused_) {
+    for (RowDiagnostic& refused : refused_) {
       refused.why.place = proposals_[refused.row].place;
       result_.refused.push_back(std::move(refused.why));
       result_.refused_rows.push_back(refused.row);
@@ -74,8 +74,9 @@ class Judge {
     const auto target = std::find_if(known_.begin(), known_.end(),
                                      [&](const Fact& known) { return fact.strikes && known.id == *fact.strikes; });
     if (target == known_.end()) {
-      return Diagnostic{"unknown-fact", "the record holds no fact with this id",
-                        "whichever history MACHINE shows the ids of its facts"};
+      return Diagnostic{
+          "unknown-fact",          "the record holds no fact with this id", "", std::nullopt, Severity::error,
+          {{CureKind::show_facts}}};
     }
     const bool standing =
         std::any_of(unstruck_.begin(), unstruck_.end(), [&](const Fact& known) { return known.id == target->id; });
@@ -144,7 +145,7 @@ class Judge {
       std::stable_sort(facts.begin(), facts.end(), before);
       const Machine& machine = *fleet_.machine(line.first);
       auto judged = judge_meter_values(machine, *machine.meter(line.second), facts, values);
-      for (RefusedValue& refused : judged.refused) refused_.push_back(std::move(refused));
+      for (RowDiagnostic& refused : judged.refused) refused_.push_back(std::move(refused));
       for (RollOver& roll_over : judged.roll_overs) {
         result_.said.push_back(
             fmt::format("meter `{}` of {} went past {}: its roll-over on {} is recorded with the reading", line.second,
@@ -157,7 +158,7 @@ class Judge {
   // The final numbers: rows in their order, a roll-over directly before the reading that it explains.
   void number() {
     std::unordered_set<std::size_t> refused;
-    for (const RefusedValue& value : refused_) refused.insert(value.row);
+    for (const RowDiagnostic& value : refused_) refused.insert(value.row);
     int next = 1;
     for (NewValue& value : rows_) {
       if (refused.contains(value.row)) continue;
@@ -186,7 +187,7 @@ class Judge {
   Day today_;
 
   std::vector<NewValue> rows_;
-  std::vector<RefusedValue> refused_;
+  std::vector<RowDiagnostic> refused_;
   std::map<std::size_t, Fact> roll_overs_;
   Judgement result_;
 };

@@ -27,11 +27,15 @@ std::string told(const Step& step, const Meter& meter) {
   return fmt::format("{} on {}", with_unit(step.after, meter), to_text(step.day));
 }
 
+Cure strike(const Fact& fact, std::string which) {
+  return {CureKind::strike_fact, {{"fact", to_text(fact.id)}, {"which", std::move(which)}}};
+}
+
 // What one could do about an older value that is in the way of a newer one.
-std::string cure_for(const Step& older) {
-  if (older.fact == nullptr) return "the value in the fleet file is wrong: mend `at` there";
-  if (older.row) return "the earlier row is wrong: mend it";
-  return fmt::format("the earlier value is wrong: whichever strike {}", short_text(older.fact->id));
+Cure cure_for(const Step& older, const Machine& machine) {
+  if (older.fact == nullptr) return {CureKind::mend_start, {{"machine", machine.key}}};
+  if (older.row) return {CureKind::mend_earlier_row};
+  return strike(*older.fact, "earlier");
 }
 
 Amount most_in(Day from, Day to) { return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1)); }
@@ -92,9 +96,9 @@ class Walk {
 
   // Refuses the newer of two steps that cannot follow each other, or the older one where the newer one is known.
   // The refused one is out of the line; the walk goes on from the other.
-  void refuse(const Step& step, std::string code, std::string message, std::string hint) {
+  void refuse(const Step& step, Diagnostic why) {
     const Step& refused = step.row ? step : *last_;
-    judgement.refused.push_back({*refused.row, {std::move(code), std::move(message), std::move(hint)}});
+    judgement.refused.push_back({*refused.row, std::move(why)});
     if (!step.row) accept(step, Amount{});
   }
 
@@ -103,22 +107,30 @@ class Walk {
     std::string message =
         fmt::format("meter `{}` of {} shows {} on {}, which is lower than {}", meter_.name, machine_.key,
                     with_unit(step.before, meter_), to_text(step.day), told(older, meter_));
-    std::string hint;
+    Diagnostic why{"reading-falls", std::move(message), ""};
     if (!step.row && step.change) {
-      hint = fmt::format(
-          "the book has a change of the meter on that day; if that is wrong: whichever strike {}, and enter "
-          "the readings again",
-          short_text(step.fact->id));
+      why.hint = "the book has a change of the meter on that day";
+      why.cures = {strike(*step.fact, "in-the-way")};
     } else if (!step.row) {
-      hint = "the later value is already in the book; mend the earlier one or its day";
+      why.hint = "the later value is already in the book; mend the earlier one or its day";
     } else {
-      hint = fmt::format(
-          "it could be: the value is wrong: mend it; the meter was replaced: whichever meter-change {0} --meter {1} "
-          "--last {2} --first 0 --on {3} (with what the old and the new one showed); it went past its highest value: "
-          "the same with --last the highest value; {4}",
-          machine_.key, meter_.name, to_text(older.after), to_text(step.day), cure_for(older));
+      Cure went_past{CureKind::roll_over,
+                     {{"machine", machine_.key}, {"meter", meter_.name}, {"on", to_text(step.day)}}};
+      why.cures = {{CureKind::mend_value},
+                   meter_replaced(older, Amount{}, step.day),
+                   std::move(went_past),
+                   cure_for(older, machine_)};
     }
-    refuse(step, "reading-falls", std::move(message), std::move(hint));
+    refuse(step, std::move(why));
+  }
+
+  Cure meter_replaced(const Step& older, Amount first, Day on) const {
+    return {CureKind::change_meter,
+            {{"machine", machine_.key},
+             {"meter", meter_.name},
+             {"last", to_text(older.after)},
+             {"first", to_text(first)},
+             {"on", to_text(on)}}};
   }
 
   void refuse_too_much(const Step& step) {
@@ -126,11 +138,11 @@ class Walk {
     std::string message = fmt::format("meter `{}` of {} shows {} on {}, {} more than {}: over 24 h a day", meter_.name,
                                       machine_.key, with_unit(step.before, meter_), to_text(step.day),
                                       with_unit(step.before - older.after, meter_), told(older, meter_));
-    std::string hint = fmt::format(
-        "it could be: the value is wrong (a missing decimal point?): mend it; the meter was replaced: whichever "
-        "meter-change {0} --meter {1} --last {2} --first {3} --on {4} (with what the old and the new one showed); {5}",
-        machine_.key, meter_.name, to_text(older.after), to_text(step.before), to_text(step.day), cure_for(older));
-    refuse(step, "reading-jumps", std::move(message), std::move(hint));
+    Diagnostic why{"reading-jumps", std::move(message), ""};
+    why.cures = {{CureKind::mend_value, {{"slip", "point"}}},
+                 meter_replaced(older, step.before, step.day),
+                 cure_for(older, machine_)};
+    refuse(step, std::move(why));
   }
 
   const Machine& machine_;

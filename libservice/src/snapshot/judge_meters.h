@@ -15,7 +15,8 @@ struct NewValue {
   std::size_t row = 0;  // index of its proposal
 };
 
-struct RefusedValue {
+// What is wrong with a proposal.
+struct RowDiagnostic {
   std::size_t row = 0;
   Diagnostic why;
 };
@@ -26,7 +27,7 @@ struct RollOver {
 };
 
 struct MeterJudgement {
-  std::vector<RefusedValue> refused;
+  std::vector<RowDiagnostic> refused;
   std::vector<RollOver> roll_overs;
 };
 

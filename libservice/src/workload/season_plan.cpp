@@ -124,7 +124,10 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
     throw Failure(Trouble::usage,
                   {"season-over",
                    fmt::format("the season `{}` of {} was over on {}", cleaned(season.key), *year, to_text(days.to)),
-                   "leave --year out for the next one"});
+                   "",
+                   std::nullopt,
+                   Severity::error,
+                   {{CureKind::next_season}}});
   }
   int next = static_cast<int>(std::chrono::year_month_day{as_of}.year()) - 1;
   while (days_of(season, next).to < as_of) ++next;

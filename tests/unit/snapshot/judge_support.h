@@ -44,7 +44,7 @@ class Bench {
     const auto judgement = judge();
     std::vector<service::Fact> all = known.facts();
     all.insert(all.end(), judgement.accepted.begin(), judgement.accepted.end());
-    return {std::make_shared<const service::Fleet>(known.fleet()), all, day(as_of), true};
+    return {std::make_shared<const service::Fleet>(known.fleet()), service::whole_book(all), day(as_of), true};
   }
 };
 
@@ -70,7 +70,14 @@ inline std::string verdict(const service::Judgement& judgement) {
 // All that a refusal tells people.
 inline std::string told(const service::Judgement& judgement) {
   std::string text;
-  for (const auto& diagnostic : judgement.refused) text += diagnostic.message + ". " + diagnostic.hint + "\n";
+  for (const auto& diagnostic : judgement.refused) {
+    text += diagnostic.message + ". " + diagnostic.hint + "\n";
+    for (const service::Cure& cure : diagnostic.cures) {
+      text += std::string(to_text(cure.kind));
+      for (const auto& [name, value] : cure.values) text += ' ' + name + ' ' + value;
+      text += '\n';
+    }
+  }
   return text;
 }
 

@@ -1,0 +1,107 @@
+#include "render/cures.h"
+
+#include <fmt/format.h>
+
+#include "service/record.h"
+
+namespace cli {
+namespace {
+
+using service::Cure;
+using service::CureKind;
+
+std::string command_to_strike(const Cure& cure) {
+  const auto id = service::parse_fact_id(cure.value("fact"));
+  return "whichever strike " + (id ? short_text(*id) : std::string(cure.value("fact")));
+}
+
+// One of several things that may have happened, with what to do in that case; empty for cures that are no such thing.
+std::string as_possibility(const Cure& cure) {
+  switch (cure.kind) {
+    case CureKind::mend_value:
+      return cure.value("slip") == "point" ? "the value is wrong (a missing decimal point?): mend it"
+                                           : "the value is wrong: mend it";
+    case CureKind::mend_earlier_row:
+      return "the earlier row is wrong: mend it";
+    case CureKind::mend_start:
+      return "the value in the fleet file is wrong: mend `at` there";
+    case CureKind::change_meter:
+      return fmt::format(
+          "the meter was replaced: whichever meter-change {} --meter {} --last {} --first {} --on {} (with what the "
+          "old and the new one showed)",
+          cure.value("machine"), cure.value("meter"), cure.value("last"), cure.value("first"), cure.value("on"));
+    case CureKind::roll_over:
+      return "it went past its highest value: the same with --last the highest value";
+    case CureKind::strike_fact:
+      return cure.value("which") == "earlier" ? "the earlier value is wrong: " + command_to_strike(cure) : "";
+    default:
+      return "";
+  }
+}
+
+// A strike set against what is said already.
+std::string with_strike(const std::string& said, const Cure& cure) {
+  const std::string command = command_to_strike(cure);
+  if (said.empty()) return command;
+  const std::string_view which = cure.value("which");
+  if (which == "either") return said + ", or " + command;
+  if (which == "second") return said + "; if one is wrong: " + command;
+  if (which == "in-the-way") return said + "; if that is wrong: " + command + ", and enter the readings again";
+  return said + "; or if it is wrong: " + command;
+}
+
+std::string joined(const std::string& said, std::string_view link, const std::string& more) {
+  return said.empty() ? more : said + std::string(link) + more;
+}
+
+std::string with(const std::string& said, const Cure& cure) {
+  switch (cure.kind) {
+    case CureKind::strike_fact:
+      return with_strike(said, cure);
+    case CureKind::show_facts:
+      return joined(said, "; ", "`whichever history MACHINE` shows the ids of its facts");
+    case CureKind::look_before_again:
+      return joined(said, "; then ", "see with `whichever history MACHINE` before you enter it again");
+    case CureKind::ask_due_list:
+      return joined(said, "; ", "ask with `whichever due`");
+    case CureKind::save_legible:
+      return joined(said, "; ", "what can still be read of this one, `whichever export --legible` writes");
+    case CureKind::make_fleet:
+      return said.empty() ? "`whichever new DIR` makes one" : said + ", or make a fleet there with `whichever new DIR`";
+    case CureKind::tell_decimal_mark:
+      return "say which with --decimal point or --decimal comma; or " + said;
+    case CureKind::tell_date_order:
+      return "say which with --dates day-first or --dates month-first; or " + said;
+    case CureKind::next_season:
+      return joined(said, "; ", "leave --year out for the next one");
+    default:
+      return said;
+  }
+}
+
+}  // namespace
+
+std::string hint_of(const service::Diagnostic& diagnostic) {
+  std::string text = diagnostic.hint;
+  std::vector<std::string> possible;
+  for (const Cure& cure : diagnostic.cures) {
+    std::string one = as_possibility(cure);
+    if (one.empty()) {
+      text = with(text, cure);
+    } else {
+      possible.push_back(std::move(one));
+    }
+  }
+  if (possible.empty()) return text;
+  return joined(text, "; ", fmt::format("it could be: {}", fmt::join(possible, "; ")));
+}
+
+std::vector<service::Diagnostic> worded(std::vector<service::Diagnostic> diagnostics) {
+  for (service::Diagnostic& diagnostic : diagnostics) {
+    diagnostic.hint = hint_of(diagnostic);
+    diagnostic.cures.clear();
+  }
+  return diagnostics;
+}
+
+}  // namespace cli

@@ -1,0 +1,41 @@
+// What could be done about something that is wrong, as data.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace service {
+
+// What could be done about something that is wrong. Whoever shows it words it: as a command line, on a form, aloud.
+// The values that a kind carries stand beside it; those in brackets may be missing.
+enum class CureKind {
+  mend_value,         // the value is wrong: [slip] `point`: a decimal point may be missing
+  mend_earlier_row,   // an earlier row of the same file is wrong
+  mend_start,         // the value that the fleet file gives for the machine's start is wrong: machine
+  change_meter,       // the meter was replaced: machine, meter, last, first, on
+  roll_over,          // the meter went past its highest value: machine, meter, on
+  strike_fact,        // a fact is wrong: fact, [which] `earlier`, `in-the-way`, `either`, `second`: how it stands to
+                      // the others
+  show_facts,         // look up the ids of facts: [machine]
+  look_before_again,  // see what is stored before entering it again
+  ask_due_list,       // ask what is due
+  save_legible,       // write out what can be read of a damaged record
+  make_fleet,         // begin a fleet in that folder
+  tell_decimal_mark,  // say whether the file has decimal points or commas
+  tell_date_order,    // say whether the file has the day or the month first
+  next_season         // name no year, and ask about the next one
+};
+
+std::string_view to_text(CureKind kind);  // `strike-fact`
+
+struct Cure {
+  CureKind kind = CureKind::mend_value;
+  // By name, each in the form that the strict readers take.
+  std::vector<std::pair<std::string, std::string>> values = {};
+
+  std::string_view value(std::string_view name) const;  // empty where there is none
+};
+
+}  // namespace service
