@@ -25,9 +25,7 @@ int count(Context& context) {
   fact.value = count_of(context.arguments.words[1]);
   fact.on = service::DaySpan(day_option(context.arguments, "on", session.today));
   auto record = open_record(session.folder, service::Access::write);
-  const auto propose = [&](const auto&) { return std::vector<service::Proposal>{{fact, false, std::nullopt}}; };
-  // Facts without a machine are in every scope, so none is needed.
-  tell(context, write(context, session, record, {"count", {std::vector<std::string>{}}, propose}));
+  tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;
 }
 

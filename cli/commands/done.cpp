@@ -20,23 +20,8 @@ std::optional<service::Found> found_option(const Arguments& arguments) {
                                                    near.empty() ? "write good, worn or failed" : near});
 }
 
-void add_checks(const service::Schedule& schedule, const service::Fact& done, std::vector<service::Proposal>& all) {
-  const service::Task* task = schedule.task(done.task);
-  if (task == nullptr) return;
-  for (const service::FollowUp& check : task->follow_ups) {
-    service::Fact fact = done;
-    fact.task += '/' + check.name;
-    fact.found.reset();
-    all.push_back({fact, false, std::nullopt});
-  }
-}
-
-// Day and meter value, for a marker pen. The meter's value, not its usage: that is what people compare it with.
-std::string label(const service::Fact& fact, const service::Machine& machine) {
-  std::string text = to_text(fact.on);
-  if (!fact.at) return text;
-  const auto* meter = fact.meter.empty() ? machine.first_meter() : machine.meter(fact.meter);
-  return text + " · " + with_unit(*fact.at, meter == nullptr ? "" : meter->unit);
+std::string words_of(const service::ElementLabel& label) {
+  return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
 }
 
 }  // namespace
@@ -54,17 +39,20 @@ int done(Context& context) {
         service::Trouble::usage,
         {"meter-without-value", "`--meter` says which meter, but not its value", "give the value too: --at VALUE"});
   }
-  std::vector<service::Proposal> proposals;
+  std::vector<service::Fact> facts;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
     const TaskName named = task_named(*session.fleet, machine, arguments.words[i]);
     fact.task = named.task;
     fact.position = named.position;
-    proposals.push_back({fact, false, std::nullopt});
-    if (arguments.has("checked")) add_checks(session.fleet->schedule_of(machine), fact, proposals);
+    facts.push_back(fact);
+    if (!arguments.has("checked")) continue;
+    for (service::Fact& check : checks_after(session.fleet->schedule_of(machine), fact)) {
+      facts.push_back(std::move(check));
+    }
   }
   auto record = open_record(session.folder, service::Access::write);
-  Written written = write(context, session, record, {"done", only(machine), [&](const auto&) { return proposals; }});
-  if (!written.added.empty()) written.write_on_it.push_back(label(fact, machine));
+  Written written = write(context, session, record, request_of(context, session, facts));
+  if (!written.entered.added.empty()) written.write_on_it.push_back(words_of(label_of(fact, machine)));
   tell(context, written);
   return 0;
 }

@@ -1,9 +1,6 @@
 // `import`: a file of facts, all rows or none, or with --skip-bad the good ones.
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <set>
-
 #include "commands/commands.h"
 #include "commands/writing.h"
 #include "output.h"
@@ -12,16 +9,6 @@ namespace cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-// Strikes may be about any machine; without them, the machines of the file are enough to judge it.
-service::Scope scope_of_rows(const std::vector<service::FactRow>& rows) {
-  std::set<std::string> machines;
-  for (const service::FactRow& row : rows) {
-    if (row.fact.kind == service::FactKind::strike) return {};
-    if (!row.fact.machine.empty()) machines.insert(row.fact.machine);
-  }
-  return {std::vector<std::string>(machines.begin(), machines.end())};
-}
 
 template <class Value>
 std::optional<Value> one_of(const Arguments& arguments, const char* option,
@@ -123,21 +110,6 @@ void insist_on_new(const fs::path& file) {
                           "mend and import that file, or name another with --rejects FILE"});
 }
 
-// The header and the bad rows as they were written, so that they can be mended and imported.
-std::string rejects_text(const service::FactsRead& read, const std::vector<std::size_t>& refused_rows) {
-  std::vector<std::pair<int, std::string_view>> rows;
-  for (const auto& row : read.rejected) rows.emplace_back(row.line, row.raw);
-  for (const std::size_t row : refused_rows) rows.emplace_back(read.rows[row].place.line, read.rows[row].raw);
-  std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  std::string text = read.header.empty() ? "" : read.header + '\n';
-  for (const auto& [line, raw] : rows) text += std::string(raw) + '\n';
-  return text;
-}
-
-bool earlier(const service::Diagnostic& a, const service::Diagnostic& b) {
-  return (a.place ? a.place->line : 0) < (b.place ? b.place->line : 0);
-}
-
 }  // namespace
 
 int import_facts(Context& context) {
@@ -165,43 +137,27 @@ int import_facts(Context& context) {
       skip_bad ? (context.world.folder / rejects_file(arguments, name)).lexically_normal() : fs::path{};
   auto record = open_record(session.folder, service::Access::write);
 
-  std::vector<service::Proposal> proposals;
-  for (const service::FactRow& row : read.rows) proposals.push_back({row.fact, row.has_id, row.place});
   const std::string origin = "import " + fs::path(shown).filename().string();
-  // Mistakes of reading and of judging are told together, so that a file is mended in one go.
-  const auto propose = [&](const std::vector<service::Fact>& known) {
-    if (read.mistakes.empty() && !skip_bad) return proposals;
-    const service::Stamp stamp{service::make_command_id(context.world.milliseconds(), context.world.draw()), 0, "", ""};
-    const auto judged = service::judge(*session.fleet, known, proposals, stamp, session.today);
-    if (skip_bad) {
-      if (!read.mistakes.empty() || !judged.refused.empty()) insist_on_new(rejects);
-      return proposals;
-    }
-    auto all = read.mistakes;
-    all.insert(all.end(), judged.refused.begin(), judged.refused.end());
-    std::stable_sort(all.begin(), all.end(), earlier);
-    throw service::Failure(service::Trouble::bad_data, std::move(all));
-  };
+  auto request = entry_of_file(read, origin, session.today, session.day_is_given, skip_bad);
+  request.before_leaving_out = [&] { insist_on_new(rejects); };
   const bool dry_run = arguments.has("dry-run");
-  Written written = write(context, session, record,
-                          {origin, scope_of_rows(read.rows), propose, understood(read, told, dry_run), skip_bad});
-  const std::size_t refused = read.rejected.size() + written.refused_rows.size();
+  Written written = write(context, session, record, request, understood(read, told, dry_run));
+  const service::Entered& entered = written.entered;
+  const std::size_t refused = read.rejected.size() + entered.refused_rows.size();
   written.left_out = refused;
   if (refused > 0 && !dry_run) {
     // After the commit: until this is written, the file that was imported holds the same rows.
-    write_new(rejects, rejects_text(read, written.refused_rows),
+    write_new(rejects, service::rejects_of(read, entered.refused_rows),
               "the good rows are stored; import the file again with --skip-bad --rejects FILE for the bad ones");
     written.rejects = rejects.string();
   }
-  context.also = read.mistakes;
-  context.also.insert(context.also.end(), written.refused.begin(), written.refused.end());
-  std::stable_sort(context.also.begin(), context.also.end(), earlier);
+  context.also = entered.refused;
 
-  if (written.what.size() == 1 && written.added.size() > 1) written.what.clear();  // the count follows
-  const auto facts = static_cast<std::int64_t>(written.added.size());
+  if (written.what.size() == 1 && entered.added.size() > 1) written.what.clear();  // the count follows
+  const auto facts = static_cast<std::int64_t>(entered.added.size());
   written.what.insert(written.what.begin(),
                       fmt::format("{} new, {} already there, {} refused", service::counted(facts, "fact", "facts"),
-                                  written.already_there, refused));
+                                  entered.already_there, refused));
   if (refused > 0) {
     written.next.push_back(dry_run ? fmt::format("Without --dry-run the bad rows go to {}", rejects.string())
                                    : fmt::format("The bad rows are in {}. Mend them there, then: whichever import {}{}",

@@ -8,14 +8,6 @@ namespace cli {
 namespace {
 
 using service::FactKind;
-using service::UseKind;
-
-// What holds of the machine on the day of the fact, before it.
-service::UseState state_before(const Session& session, const std::vector<service::Fact>& known,
-                               const service::Machine& machine, service::Day on) {
-  const service::Snapshot then(session.fleet, known, on, true, only(machine));
-  return use_state(then, machine);
-}
 
 [[noreturn]] void pointless(const service::Machine& machine, const char* state, std::string hint) {
   throw service::Failure(
@@ -23,13 +15,12 @@ service::UseState state_before(const Session& session, const std::vector<service
       {"nothing-to-change", fmt::format("{} is {} already; nothing was stored", machine.key, state), std::move(hint)});
 }
 
-void insist_on_change(FactKind kind, const service::UseState& state, const service::Machine& machine) {
-  if (kind == FactKind::back && state.kind == UseKind::in_use) {
+void insist_on_change(FactKind kind, const service::UseChange& change, const service::Machine& machine) {
+  if (change.changes) return;
+  if (kind == FactKind::back) {
     pointless(machine, "in use", "it was neither laid up nor out of use on that day; --on names another day");
   }
-  if (kind == FactKind::out_of_use && state.kind == UseKind::out_of_use) {
-    pointless(machine, "out of use", "when it is safe again: whichever back " + machine.key);
-  }
+  pointless(machine, "out of use", "when it is safe again: whichever back " + machine.key);
 }
 
 int write_use(Context& context, FactKind kind, std::string_view what_follows) {
@@ -38,19 +29,18 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   service::Fact fact = fact_about(context, session, kind, machine);
   if (context.arguments.has("until")) fact.until = day_option(context.arguments, "until", {});
   auto record = open_record(session.folder, service::Access::write);
-  bool unsafe = false;
-  const auto propose = [&](const std::vector<service::Fact>& known) {
-    const service::UseState state = state_before(session, known, machine, fact.on.first);
-    insist_on_change(kind, state, machine);
-    unsafe = kind == FactKind::laid_up && state.kind == UseKind::out_of_use;
+  service::UseChange change;
+  const auto propose = [&](const service::Extract& known) {
+    change = use_change(session.fleet, known, machine, kind, fact.on.first);
+    insist_on_change(kind, change, machine);
     return std::vector<service::Proposal>{{fact, false, std::nullopt}};
   };
-  Written written =
-      write(context, session, record, {std::string(context.arguments.command->name), only(machine), propose});
-  if (unsafe && !written.added.empty()) {
+  Written written = write(context, session, record, request_of(context, session, only(machine), propose));
+  const bool added = !written.entered.added.empty();
+  if (added && change.stays_out_of_use) {
     written.next.push_back(
         fmt::format("It is out of use and stays so, whatever the day, until: whichever back {}", machine.key));
-  } else if (!written.added.empty()) {
+  } else if (added) {
     written.next.push_back(fmt::format(fmt::runtime(what_follows), fmt::arg("machine", machine.key)));
   }
   tell(context, written);

@@ -1,9 +1,6 @@
 // `merge`: the facts of another copy of the record, in any order and any number of times.
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <set>
-
 #include "commands/commands.h"
 #include "commands/writing.h"
 #include "output.h"
@@ -37,13 +34,7 @@ std::vector<Fact> facts_of(const fs::path& file, const std::string& shown) {
 
 // The book of another fleet would not be wrong, only useless here, and not to be got rid of.
 void insist_on_same_fleet(const std::vector<Fact>& facts, const service::Fleet& fleet, const std::string& shown) {
-  bool about_machines = false;
-  for (const Fact& fact : facts) {
-    if (fact.machine.empty()) continue;
-    if (fleet.machine(fact.machine) != nullptr) return;
-    about_machines = true;
-  }
-  if (!about_machines) return;
+  if (service::about_this_fleet(fleet, facts)) return;
   throw service::Failure(service::Trouble::bad_data,
                          {"other-fleet",
                           fmt::format("{} holds facts, but none about a machine of this fleet; nothing "
@@ -52,22 +43,13 @@ void insist_on_same_fleet(const std::vector<Fact>& facts, const service::Fleet& 
                           "look whether it belongs to another fleet"});
 }
 
-// What the two copies together say twice or in contradiction.
-void tell_what_meets(const std::vector<Fact>& all, const std::vector<Fact>& added, Written& written) {
-  std::set<service::FactId> fresh;
-  for (const Fact& fact : added) fresh.insert(fact.id);
-  for (const auto& [one, other] : service::written_twice(all)) {
-    if (!fresh.contains(one) && !fresh.contains(other)) continue;
-    const auto fact = std::find_if(all.begin(), all.end(), [&](const Fact& f) { return f.id == one; });
-    written.next.push_back(
-        fmt::format("It is written down twice that {} of {} was done on {} ({} and {}); it counts once.", fact->task,
-                    fact->machine, to_text(fact->on), short_text(one), short_text(other)));
+void tell_what_meets(const service::Meeting& meeting, std::vector<std::string>& next) {
+  for (const auto& [one, other] : meeting.twice) {
+    next.push_back(fmt::format("It is written down twice that {} of {} was done on {} ({} and {}); it counts once.",
+                               one.task, one.machine, to_text(one.on), short_text(one.id), short_text(other.id)));
   }
-  for (const service::Gap& gap : written.after.gaps) {
-    const bool was = std::any_of(written.before.gaps.begin(), written.before.gaps.end(),
-                                 [&](const service::Gap& g) { return g.kind == gap.kind && g.facts == gap.facts; });
-    if (gap.kind != service::GapKind::doubt || was) continue;
-    written.next.push_back(fmt::format("In doubt: {}: {}", gap.machine, gap.say));
+  for (const service::Gap& gap : meeting.contradicted) {
+    next.push_back(fmt::format("In doubt: {}: {}", gap.machine, gap.say));
   }
 }
 
@@ -81,19 +63,13 @@ int merge(Context& context) {
   auto record = open_record(session.folder, service::Access::write);
   std::vector<service::Proposal> proposals;
   for (const Fact& fact : theirs) proposals.push_back({fact, true, std::nullopt});
-  std::vector<Fact> all;
-  const auto propose = [&](const std::vector<Fact>& known) {
-    all = known;
-    return proposals;
-  };
-  Written written = write(context, session, record, {"merge", {}, propose});
-  all.insert(all.end(), written.added.begin(), written.added.end());
-  tell_what_meets(all, written.added, written);
-  const auto facts = static_cast<std::int64_t>(written.added.size());
+  const auto propose = [&](const service::Extract&) { return proposals; };
+  Written written = write(context, session, record, request_of(context, session, {}, propose));
+  const service::Entered& entered = written.entered;
+  tell_what_meets(what_meets(entered), written.next);
+  const auto facts = static_cast<std::int64_t>(entered.added.size());
   written.what = {
-      fmt::format("{} new, {} already there", service::counted(facts, "fact", "facts"), written.already_there)};
-  // The commands of the other copy keep their own ids, so `undo` would take back one of those.
-  written.takes_back = false;
+      fmt::format("{} new, {} already there", service::counted(facts, "fact", "facts"), entered.already_there)};
   tell(context, written);
   return 0;
 }

@@ -24,8 +24,7 @@ int meter_change(Context& context) {
   fact.first = needed(context.arguments, "first", "what the new meter shows");
   fact.meter = meter_option(context.arguments, machine);
   auto record = open_record(session.folder, service::Access::write);
-  const auto propose = [&](const auto&) { return std::vector<service::Proposal>{{fact, false, std::nullopt}}; };
-  tell(context, write(context, session, record, {"meter-change", only(machine), propose}));
+  tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;
 }
 

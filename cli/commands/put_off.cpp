@@ -5,12 +5,9 @@
 
 #include "commands/commands.h"
 #include "commands/writing.h"
-#include "service/usage.h"
 
 namespace cli {
 namespace {
-
-using service::Amount;
 
 // As it is written: a day, so much more use, or what the meter will show.
 struct Until {
@@ -46,19 +43,8 @@ Until until_of(const Arguments& arguments) {
   return until;
 }
 
-// The meter by which this task comes due. Where there is none nobody may ever read one, and a delay would not end.
-const service::Meter* meter_of(const service::DueList& list, const TaskName& named, const service::Machine& machine) {
-  for (const service::Point& point : list.points) {
-    if (point.name != named.task || (!named.position.empty() && point.position != named.position)) continue;
-    for (const auto& limb : point.limbs) {
-      if (limb.kind == service::LimbKind::usage) return machine.meter(limb.name);
-    }
-  }
-  return nullptr;
-}
-
-// The number of `+50h`; its unit must be the meter's.
-Amount number_of(const std::string& written, const service::Meter& meter) {
+// `+50h`, `+50` or `2200h`.
+service::UseUntil use_of(const std::string& written) {
   const std::size_t from = written.starts_with('+') ? 1 : 0;
   if (written.find_first_of("0123456789") == std::string::npos) {
     usage("bad-until", fmt::format("`--until {}` is neither a day nor a use", written), forms);
@@ -68,32 +54,28 @@ Amount number_of(const std::string& written, const service::Meter& meter) {
   if (!amount) usage("bad-until", fmt::format("`--until {}` {}", written, amount.problem), forms);
   std::string unit = written.substr(unit_at);
   unit.erase(0, unit.find_first_not_of(' '));
-  if (unit.empty() && from == 1) return *amount;
-  if (unit != meter.unit) {
-    usage("other-unit", fmt::format("`--until {}`: meter `{}` counts in {}", written, meter.name, meter.unit),
-          fmt::format("write it as {}{}{}", from == 1 ? "+" : "", to_text(*amount), meter.unit));
-  }
-  return *amount;
+  return {from == 1, *amount, unit};
 }
 
-// Where the use that was written ends, as usage of the meter.
-Amount usage_until(const std::string& written, const service::MeterHistory& history, const service::Meter& meter,
-                   service::Day today) {
-  const Amount number = number_of(written, meter);
-  const auto known = history.on(today);
-  if (!known) {
-    usage("no-usage", fmt::format("nothing is known of meter `{}`, so `--until {}` has no end", meter.name, written),
-          "read the meter first, or give a day");
+[[noreturn]] void no_end(const service::PutOffEnd& end, const service::UseUntil& use, const std::string& written,
+                         const TaskName& named, const service::Machine& machine) {
+  switch (end.problem) {
+    case service::UseProblem::no_meter:
+      usage("no-meter", fmt::format("{} of {} does not come due by use", named.task, machine.key), "give a day");
+    case service::UseProblem::other_unit:
+      usage("other-unit",
+            fmt::format("`--until {}`: meter `{}` counts in {}", written, end.meter->name, end.meter->unit),
+            fmt::format("write it as {}{}{}", use.more ? "+" : "", to_text(use.amount), end.meter->unit));
+    case service::UseProblem::nothing_known:
+      usage("no-usage",
+            fmt::format("nothing is known of meter `{}`, so `--until {}` has no end", end.meter->name, written),
+            "read the meter first, or give a day");
+    case service::UseProblem::already_shown:
+      break;
   }
-  if (written.starts_with('+')) return *known + number;
-  // What the meter shows and its usage differ by the same amount until it is changed.
-  const Amount until = *known + (number - history.shown_at(*known));
-  if (until <= *known) {
-    usage("bad-until",
-          fmt::format("meter `{}` shows {} {} already", meter.name, to_text(history.shown_at(*known)), meter.unit),
-          "give a value that is still ahead");
-  }
-  return until;
+  usage("bad-until",
+        fmt::format("meter `{}` shows {} {} already", end.meter->name, to_text(end.shown), end.meter->unit),
+        "give a value that is still ahead");
 }
 
 }  // namespace
@@ -112,27 +94,25 @@ int put_off(Context& context) {
   fact.until = until.day;
 
   auto record = open_record(session.folder, service::Access::write);
-  const auto propose = [&](const std::vector<service::Fact>& known) {
+  const auto propose = [&](const service::Extract& known) {
     const service::Snapshot now(session.fleet, known, session.today, session.day_is_given, only(machine));
-    const auto list = due_list(now, {session.today, {}, service::Detail::standings}, service::straight_line());
-    const auto histories = meter_histories(now, machine);
     std::vector<service::Proposal> proposals;
     for (const TaskName& named : tasks) {
       fact.task = named.task;
       fact.position = named.position;
       fact.at.reset();
       if (!until.written.empty()) {
-        const service::Meter* meter = meter_of(list, named, machine);
-        if (meter == nullptr)
-          usage("no-meter", fmt::format("{} of {} does not come due by use", named.task, machine.key), "give a day");
-        fact.at = usage_until(until.written, histories.find(meter->name)->second, *meter, session.today);
+        const service::UseUntil use = use_of(until.written);
+        const auto end = put_off_end(now, machine, named.task, named.position, use);
+        if (!end.usage) no_end(end, use, until.written, named, machine);
+        fact.at = end.usage;
       }
       proposals.push_back({fact, false, std::nullopt});
     }
     return proposals;
   };
-  Written written = write(context, session, record, {"put-off", only(machine), propose});
-  if (!written.added.empty()) {
+  Written written = write(context, session, record, request_of(context, session, only(machine), propose));
+  if (!written.entered.added.empty()) {
     if (fact.note.empty()) written.next.emplace_back("No reason is kept; --note TEXT would keep one.");
     written.next.emplace_back("It stays what it is on the due list. Doing it ends the delay.");
   }

@@ -11,8 +11,7 @@ int reading(Context& context) {
   fact.at = amount_of(context.arguments.words[1], "the value");
   fact.meter = meter_option(context.arguments, machine);
   auto record = open_record(session.folder, service::Access::write);
-  const auto propose = [&](const auto&) { return std::vector<service::Proposal>{{fact, false, std::nullopt}}; };
-  tell(context, write(context, session, record, {"reading", only(machine), propose}));
+  tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;
 }
 

@@ -20,7 +20,7 @@ int saw(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
   const auto& machine = machine_named(*session.fleet, arguments.words[0]);
-  std::vector<service::Proposal> proposals;
+  std::vector<service::Fact> facts;
   bool measured = false;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
     const std::string& written = arguments.words[i];
@@ -45,14 +45,14 @@ int saw(Context& context) {
       fact.position = arguments.value("position").value_or("");
       measured = true;
     }
-    proposals.push_back({fact, false, std::nullopt});
+    facts.push_back(std::move(fact));
   }
   if (!measured) {
     insist_on_measurement(arguments, "unit");
     insist_on_measurement(arguments, "position");
   }
   auto record = open_record(session.folder, service::Access::write);
-  tell(context, write(context, session, record, {"saw", only(machine), [&](const auto&) { return proposals; }}));
+  tell(context, write(context, session, record, request_of(context, session, facts)));
   return 0;
 }
 

@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <set>
 #include <utility>
 
 #include "commands/written_facts.h"
@@ -13,83 +11,25 @@
 namespace cli {
 namespace {
 
+using service::Entered;
 using service::Fact;
 
-service::Stamp stamp_of(const World& world, const std::string& origin,
-                        const std::vector<service::Proposal>& proposals) {
-  const std::int64_t now = world.milliseconds();
-  // A strike holds only where its id is later than its fact's, so a clock that went back must not matter.
-  std::int64_t drawn_at = now;
-  for (const auto& proposal : proposals) {
-    if (!proposal.fact.strikes) continue;
-    drawn_at = std::max(drawn_at, service::milliseconds_of(proposal.fact.strikes->command) + 1);
-  }
-  return {service::make_command_id(drawn_at, world.draw()), now, entered_by(world), origin};
-}
-
-// One mistyped value may concern several facts of a command; it is said once. Rows of a file are each said.
-std::vector<service::Diagnostic> once_each(std::vector<service::Diagnostic> refused) {
-  std::set<std::string> said;
-  std::erase_if(refused, [&](const service::Diagnostic& diagnostic) {
-    return !diagnostic.place && !said.insert(diagnostic.message).second;
-  });
-  return refused;
-}
-
-[[noreturn]] void refuse(const std::string& origin, std::vector<service::Diagnostic> refused) {
-  // A name that is mistyped on the command line is a usage error; in a file it is the file that is wrong.
-  const bool mistyped = !origin.starts_with("import") &&
-                        std::all_of(refused.begin(), refused.end(), [](const service::Diagnostic& diagnostic) {
-                          return diagnostic.code.starts_with("unknown-");
-                        });
-  throw service::Failure(mistyped ? service::Trouble::usage : service::Trouble::bad_data, std::move(refused));
-}
-
-// The machines that facts are about: of a strike, those of the struck fact.
-service::Scope scope_of_facts(const std::vector<Fact>& added, const std::vector<Fact>& known) {
-  std::set<std::string> machines;
-  std::vector<const Fact*> open;
-  for (const Fact& fact : added) open.push_back(&fact);
-  while (!open.empty()) {
-    const Fact* fact = open.back();
-    open.pop_back();
-    if (!fact->machine.empty()) machines.insert(fact->machine);
-    if (!fact->strikes) continue;
-    const auto target = std::find_if(known.begin(), known.end(), [&](const Fact& k) { return k.id == *fact->strikes; });
-    if (target != known.end() && target->id < fact->id) open.push_back(&*target);
-  }
-  return {std::vector<std::string>(machines.begin(), machines.end())};
-}
-
-// What the added facts change on the due list.
-void compare(const Session& session, const std::vector<Fact>& before, std::optional<service::Day> newest,
-             Written& written) {
-  auto after = before;
-  after.insert(after.end(), written.added.begin(), written.added.end());
-  const service::Scope scope = scope_of_facts(written.added, before);
-  written.about_several = scope.machines->size() > 1;
-  const auto horizon = session.today + std::chrono::days{30};
-  const service::Snapshot was(session.fleet, before, session.today, session.day_is_given, scope, newest);
-  const service::Snapshot is(session.fleet, std::move(after), session.today, session.day_is_given, scope, newest);
-  written.before = due_list(was, horizon);
-  written.after = due_list(is, horizon);
-  written.changes = difference(written.before, written.after);
-  written.moves = heading_changes(written.before, written.after);
-  // Many facts are counted, not read back.
+// Each fact in a line; many facts are counted, not read back.
+std::vector<std::string> lines_of(const Entered& entered) {
   constexpr std::size_t most = 20;
   constexpr std::size_t first = 5;
-  const bool many = written.added.size() > most;
-  if (written.dry_run && !written.understood.empty()) {
-    for (std::string& line : newest_readings(written.added, was, is)) written.understood.push_back(std::move(line));
-  }
+  const auto& added = entered.added;
+  const bool many = added.size() > most;
+  std::vector<std::string> lines;
   if (many) {
-    written.what = {fmt::format("{} facts{}", written.added.size(), written.added.front().strikes ? " struck" : "")};
-    if (!written.dry_run) return;
+    lines.push_back(fmt::format("{} facts{}", added.size(), added.front().strikes ? " struck" : ""));
+    if (!entered.dry_run) return lines;
   }
-  for (const Fact& fact : written.added) {
-    if (many && written.what.size() > first) return;
-    written.what.push_back(line_of(fact, was, is, before));
+  for (const Fact& fact : added) {
+    if (many && lines.size() > first) break;
+    lines.push_back(line_of(fact, entered));
   }
+  return lines;
 }
 
 }  // namespace
@@ -101,47 +41,34 @@ std::string entered_by(const World& world) {
   return "unknown";
 }
 
-Written write(Context& context, const Session& session, service::Record& record, const Errand& errand) {
+service::EntryRequest request_of(const Context& context, const Session& session, const std::vector<Fact>& facts) {
+  return entry_of(std::string(context.arguments.command->name), facts, session.today, session.day_is_given);
+}
+
+service::EntryRequest request_of(const Context& context, const Session& session, const service::Scope& scope,
+                                 service::Propose propose) {
+  auto request = request_of(context, session, {});
+  request.scope = scope;
+  request.propose = std::move(propose);
+  return request;
+}
+
+Written write(Context& context, const Session& session, service::Record& record, const service::EntryRequest& request,
+              std::vector<std::string> understood) {
+  service::EntryRequest asked = request;
+  asked.dry_run = context.arguments.has("dry-run");
+  const service::Writer writer{entered_by(context.world), context.world.milliseconds, context.world.draw};
   Written written;
   written.command = std::string(context.arguments.command->name);
-  written.today = session.today;
-  written.dry_run = context.arguments.has("dry-run");
-  written.understood = errand.understood;
-  const auto newest = record.newest_day();
-  std::vector<Fact> before;
-  std::size_t accepted = 0;
-  // The kin is read as well, so that what is expected after a fact is what the due list will say.
-  const auto kin = service::kin_of(*session.fleet, errand.scope);
-  written.added = record.append(kin, written.dry_run, [&](const std::vector<Fact>& known) {
-    before = known;
-    const auto proposals = errand.propose(known);
-    const auto stamp = stamp_of(context.world, errand.origin, proposals);
-    auto judgement = service::judge(*session.fleet, known, proposals, stamp, session.today);
-    if (!judgement.refused.empty() && !errand.skip_bad) {
-      refuse(errand.origin, once_each(std::move(judgement.refused)));
-    }
-    written.refused = std::move(judgement.refused);
-    written.refused_rows = std::move(judgement.refused_rows);
-    written.already_there = judgement.already_there;
-    written.said = std::move(judgement.said);
-    accepted = judgement.accepted.size();
-    return std::move(judgement.accepted);
-  });
-  // Facts that came with an id of their own may be there from another copy of the record.
-  written.already_there += static_cast<int>(accepted - written.added.size());
-  context.stored = !written.dry_run && !written.added.empty();
+  written.entered = enter(session.fleet, record, asked, writer);
+  context.stored = !asked.dry_run && !written.entered.added.empty();
   // Whoever may write the record spares those who only ask the parsing of files that did not change.
   if (context.stored) service::keep_compiled(session.folder, session.files);
-
-  try {
-    compare(session, before, newest, written);
-  } catch (const std::exception&) {
-    if (!context.stored) throw;
-    // Whoever is told only of the mistake would enter the facts again.
-    throw service::Failure(service::Trouble::internal,
-                           {"stored-not-compared", "it is stored, but what it changed could not be worked out",
-                            "do not enter it again; ask with `whichever due`"});
+  written.understood = std::move(understood);
+  if (asked.dry_run && !written.understood.empty()) {
+    for (std::string& line : newest_reading_lines(written.entered)) written.understood.push_back(std::move(line));
   }
+  written.what = lines_of(written.entered);
   return written;
 }
 

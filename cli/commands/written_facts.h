@@ -4,17 +4,13 @@
 #include <string>
 #include <vector>
 
-#include "service/record.h"
-#include "service/snapshot.h"
+#include "service/entry.h"
 
 namespace cli {
 
-// `known` are the facts from before, for what a strike strikes.
-std::string line_of(const service::Fact& fact, const service::Snapshot& before, const service::Snapshot& after,
-                    const std::vector<service::Fact>& known);
+std::string line_of(const service::Fact& fact, const service::Entered& entered);
 
 // For each meter that the facts show a value of: its newest reading before and after.
-std::vector<std::string> newest_readings(const std::vector<service::Fact>& added, const service::Snapshot& before,
-                                         const service::Snapshot& after);
+std::vector<std::string> newest_reading_lines(const service::Entered& entered);
 
 }  // namespace cli

@@ -4,6 +4,7 @@
 #include "render/answers.h"
 #include "render/overdue/words.h"
 #include "render/shared/json_parts.h"
+#include "render/written_text.h"
 
 namespace cli {
 namespace {
@@ -106,24 +107,24 @@ std::string commands_as_json(const Command* one) {
 std::string backup_as_json(const std::string& file, int facts) { return dumped({{"backup", file}, {"facts", facts}}); }
 
 std::string written_as_json(const Written& written) {
+  const service::Entered& entered = written.entered;
   Json json;
   json["command"] = written.command;
-  json["as_of"] = to_text(written.today);
-  json["stored"] = !written.dry_run && !written.added.empty();
-  json["dry_run"] = written.dry_run;
-  json["already_there"] = written.already_there;
+  json["as_of"] = to_text(entered.today);
+  json["stored"] = !entered.dry_run && !entered.added.empty();
+  json["dry_run"] = entered.dry_run;
+  json["already_there"] = entered.already_there;
   json["facts"] = Json::array();
-  for (const service::Fact& fact : written.added) json["facts"].push_back(fact_as_json(fact));
-  json["said"] = written.said;
+  for (const service::Fact& fact : entered.added) json["facts"].push_back(fact_as_json(fact));
+  json["said"] = entered.said;
   json["understood"] = written.understood;
   json["refused"] = written.left_out;
   json["rejects"] = text_or_null(written.rejects);
   json["changes"] = Json::array();
-  for (const service::PointChange& change : written.changes) json["changes"].push_back(change_as_json(change));
+  for (const service::PointChange& change : entered.changes) json["changes"].push_back(change_as_json(change));
   json["moves"] = Json::array();
-  for (const service::HeadingChange& move : written.moves) json["moves"].push_back(move_as_json(move));
-  json["undo"] =
-      written.dry_run || written.added.empty() || !written.takes_back ? Json(nullptr) : Json("whichever undo");
+  for (const service::HeadingChange& move : entered.moves) json["moves"].push_back(move_as_json(move));
+  json["undo"] = text_or_null(undo_of(written));
   return dumped(json);
 }
 

@@ -70,22 +70,31 @@ bool worth_telling(const PointChange& change) {
   return a.standing != b.standing || a.by_estimate != b.by_estimate || !same_fitting(a, b);
 }
 
+std::string undo_of(const Written& written) {
+  const service::Entered& entered = written.entered;
+  const auto command = command_of(entered);
+  if (entered.dry_run || !command) return "";
+  return "whichever undo";
+}
+
 std::string written_as_text(const Written& written) {
+  const service::Entered& entered = written.entered;
+  const bool about_several = entered.machines.size() > 1;  // then each line names its own
   std::string text;
   for (const std::string& line : written.understood) text += service::cleaned(line) + '\n';
-  for (const std::string& said : written.said) text += service::cleaned(said) + '\n';
-  if (written.added.empty()) {
+  for (const std::string& said : entered.said) text += service::cleaned(said) + '\n';
+  if (entered.added.empty()) {
     text +=
-        written.already_there > 0 ? "This is in the record already; nothing was stored.\n" : "Nothing was stored.\n";
+        entered.already_there > 0 ? "This is in the record already; nothing was stored.\n" : "Nothing was stored.\n";
     for (const std::string& what : written.what) text += "  " + what + '\n';
     for (const std::string& next : written.next) text += next + '\n';
     return text;
   }
   constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
-  text += written.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
+  text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
   for (const std::string& what : written.what) text += "  " + what + '\n';
   std::vector<const PointChange*> told;
-  for (const PointChange& change : written.changes) {
+  for (const PointChange& change : entered.changes) {
     if (worth_telling(change)) told.push_back(&change);
   }
   // What became worse first: that is what sends people to a machine.
@@ -93,27 +102,28 @@ std::string written_as_text(const Written& written) {
     const auto rank = [](const PointChange* c) { return c->after == nullptr ? Standing::later : c->after->standing; };
     return rank(a) < rank(b);
   });
-  const bool only_counts = std::all_of(written.added.begin(), written.added.end(),
+  const bool only_counts = std::all_of(entered.added.begin(), entered.added.end(),
                                        [](const service::Fact& fact) { return fact.kind == service::FactKind::count; });
   if (!only_counts) text += told.empty() ? "On the due list nothing changes its standing.\n" : "On the due list:\n";
   for (std::size_t i = 0; i < std::min(most, told.size()); ++i) {
-    text += "  " + words_of(*told[i], written.about_several) + '\n';
+    text += "  " + words_of(*told[i], about_several) + '\n';
   }
   if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
-  if (!written.moves.empty()) text += "On the overdue list:\n";
-  for (std::size_t i = 0; i < std::min(most, written.moves.size()); ++i) {
-    text += "  " + words_of(written.moves[i], written.about_several) + '\n';
+  if (!entered.moves.empty()) text += "On the overdue list:\n";
+  for (std::size_t i = 0; i < std::min(most, entered.moves.size()); ++i) {
+    text += "  " + words_of(entered.moves[i], about_several) + '\n';
   }
-  if (written.moves.size() > most) {
-    text += fmt::format("  and {} more; see `whichever due --overdue`\n", written.moves.size() - most);
+  if (entered.moves.size() > most) {
+    text += fmt::format("  and {} more; see `whichever due --overdue`\n", entered.moves.size() - most);
   }
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   for (const std::string& next : written.next) text += next + '\n';
-  if (written.dry_run || !written.takes_back) return text;
-  if (written.command != service::undo_origin) return text + "Take it back: whichever undo\n";
+  const std::string undo = undo_of(written);
+  if (undo.empty()) return text;
+  if (written.command != service::undo_origin) return text + "Take it back: " + undo + '\n';
   // `undo` passes over what `undo` did, so that two of them take back two commands.
-  if (written.added.size() == 1) {
-    text += fmt::format("Bring it back: whichever strike {}\n", short_text(written.added.front().id));
+  if (entered.added.size() == 1) {
+    text += fmt::format("Bring it back: whichever strike {}\n", short_text(entered.added.front().id));
   }
   return text + "Take back the command before it too: whichever undo\n";
 }

@@ -9,6 +9,9 @@ namespace cli {
 
 std::string written_as_text(const Written& written);
 
+// The command line that takes back what was written, `whichever undo`; empty where there is none.
+std::string undo_of(const Written& written);
+
 // `engine-oil: overdue -> later, next due 2027-03-02 or at 1761.4 h`.
 std::string words_of(const service::PointChange& change, bool with_machine);
 

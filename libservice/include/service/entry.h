@@ -1,0 +1,286 @@
+// Entering facts: from what somebody says to facts in the book, and what they changed. Also what takes facts back, and
+// what is wrong with a book as a whole.
+//
+//   EntryRequest request = entry_of("reading", {fact}, today);
+//   Entered entered = enter(fleet, record, request, writer);     // judged, stamped, stored, compared: or a Failure
+//   for (const PointChange& change : entered.changes) ...
+//
+// Everything is decided here and nothing is worded: values in, values out. What is refused comes as diagnostics, whose
+// cures say what could be done, with which values.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/base.h"
+#include "service/fleet.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+#include "service/standing.h"
+
+namespace service {
+
+// --- Entering ----------------------------------------------------------------------------------------------
+
+// Who enters facts. Clock and chance are the caller's, for the library has neither. Both are asked while nobody else
+// can write, so commands stand in the book in the order in which they were stored.
+struct Writer {
+  std::string name;
+  std::function<std::int64_t()> milliseconds;          // since 1970, UTC
+  std::function<std::array<std::uint8_t, 10>()> draw;  // bytes that nobody else will draw
+};
+
+// The stamp of these proposals at this moment. A strike holds only where its id is later than that of what it strikes,
+// so a clock that went back does not matter to it.
+Stamp stamp_of(const Writer& writer, std::string origin, std::span<const Proposal> proposals);
+
+// Finds the facts to enter. Called while nobody else can write, with what the book holds of the request's scope (and of
+// the machines of the kind); what it throws ends the entry, and nothing is stored.
+using Propose = std::function<std::vector<Proposal>(const Extract& known)>;
+
+struct EntryRequest {
+  std::string origin;  // what the facts come from: a command, or `import FILE`
+  Scope scope;         // machines that the facts are about, by whose facts they are judged
+  Propose propose;
+  Day today;                  // a fact of a later day is a plan, and refused
+  bool day_is_given = false;  // else it came off a clock
+  bool skip_bad = false;      // store what is right, and hand back what is refused
+  bool dry_run = false;       // decide everything, store nothing
+
+  // Of a file: rows that could not be read. They are told together with what the judge refuses, so that a file is
+  // mended in one go.
+  std::vector<Diagnostic> unread = {};
+  // Called with `skip_bad` before anything is stored, where something will be left out. What it throws ends the entry.
+  std::function<void()> before_leaving_out = {};
+};
+
+// Just these facts.
+EntryRequest entry_of(std::string origin, const std::vector<Fact>& facts, Day today, bool day_is_given = false);
+
+// What was entered, or with a dry run would be. Everything in it stays valid as long as it or a copy of it lives.
+struct Entered {
+  Day today;
+  bool dry_run = false;
+  std::vector<Fact> added;
+  bool own_ids = true;                    // this entry drew the ids of all that it added
+  int already_there = 0;                  // how many were in the book, and were left out
+  std::vector<Diagnostic> refused;        // with `skip_bad`: what is wrong with what was left out, unread rows too
+  std::vector<std::size_t> refused_rows;  // and which of the proposals those are
+  std::vector<std::string> said;          // what was understood beyond the plain facts, such as a roll-over
+
+  // What they change, within the machines that they are about.
+  std::vector<std::string> machines;  // of a strike, those of what it strikes; in order
+  std::shared_ptr<const DueList> before;
+  std::shared_ptr<const DueList> after;
+  std::vector<PointChange> changes;  // point into the two lists
+  std::vector<HeadingChange> moves;  // likewise
+
+  // The book before and after, for the questions below.
+  std::shared_ptr<const std::vector<Fact>> known;
+  std::shared_ptr<const Snapshot> was;
+  std::shared_ptr<const Snapshot> is;
+};
+
+// One transaction: judges, stamps, stores, and compares the due lists before and after.
+//
+// Fails with what the judge refuses: usage where only names are unknown and the facts came from no file, else bad_data;
+// nothing is stored then. Fails as `Record::append` does, and with internal where the request's scope leaves out a
+// machine that a proposal is about. Fails with internal, code `stored-not-compared`, where the
+// facts are stored but what they changed cannot be told: they must not be entered again.
+Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const EntryRequest& request,
+              const Writer& writer);
+
+// --- What one fact did -------------------------------------------------------------------------------------
+
+// What a value shown by a meter did to it.
+struct MeterStep {
+  std::string machine;
+  std::string meter;
+  std::string unit;
+  std::optional<Amount> from;  // what the meter showed last before, up to the same day; none: nothing was known
+  Amount to;
+  std::optional<Amount> used;  // in between, through changes of the meter; none: not known
+  int days = 0;                // in between
+};
+
+// Of a reading, or a service with a value; nothing for other facts. Reads the history of the meter each time, so ask it
+// of the facts that are shown, not of a whole file.
+std::optional<MeterStep> meter_step(const Entered& entered, const Fact& fact);
+
+struct ShownOn {
+  Amount shown;  // by the meter itself
+  Day day;
+  friend bool operator==(const ShownOn&, const ShownOn&) = default;
+};
+
+// The newest value of a meter before and after.
+struct NewestReading {
+  std::string machine;
+  std::string meter;
+  std::string unit;
+  std::optional<ShownOn> before;
+  std::optional<ShownOn> after;
+};
+
+// Of each meter that the added facts show a value of, in the order of machines and meters.
+std::vector<NewestReading> newest_readings(const Entered& entered);
+
+// What a strike strikes; null where the book that was read does not hold it. Lives as long as `entered.known`.
+const Fact* target_of(const Entered& entered, const Fact& strike);
+
+// For a marker pen: the day, and what the meter showed. The meter's value and not its usage, for that is what people
+// compare it with.
+struct ElementLabel {
+  DaySpan on;
+  std::optional<Amount> at;
+  std::string unit;
+};
+
+ElementLabel label_of(const Fact& service, const Machine& machine);
+
+// --- Facts to propose --------------------------------------------------------------------------------------
+
+// The checks that a service asks for afterwards, as done with it.
+std::vector<Fact> checks_after(const Schedule& schedule, const Fact& service);
+
+// Until when something is put off, by use: so much more, or what the meter will show.
+struct UseUntil {
+  bool more = false;
+  Amount amount;
+  std::string unit;  // may be empty where it is `more`
+};
+
+enum class UseProblem {
+  no_meter,       // the task does not come due by use: where nobody may ever read a meter a delay would not end
+  other_unit,     // than the meter counts in
+  nothing_known,  // of the meter's usage, so the delay has no end
+  already_shown,  // the meter shows as much already
+};
+
+// The usage at which a delay ends, or why there is none.
+struct PutOffEnd {
+  std::optional<Amount> usage;
+  UseProblem problem = UseProblem::no_meter;  // where there is no usage
+  const Meter* meter = nullptr;               // by which the task comes due; the machine's
+  Amount shown;                               // of `already_shown`: what the meter shows now
+};
+
+// Of a task of a machine on the day of the snapshot. An empty position means any.
+PutOffEnd put_off_end(const Snapshot& now, const Machine& machine, std::string_view task, std::string_view position,
+                      const UseUntil& until);
+
+// What laying up, taking out of use or bringing back does to a machine on that day.
+struct UseChange {
+  UseState before;                // on that day
+  bool changes = true;            // false: it is so already, and there is nothing to write down
+  bool stays_out_of_use = false;  // laid up, and yet unsafe until somebody says that it is back
+};
+
+UseChange use_change(const std::shared_ptr<const Fleet>& fleet, const Extract& known, const Machine& machine,
+                     FactKind kind, Day on);
+
+// --- Taking back -------------------------------------------------------------------------------------------
+
+// The fact that somebody means: its full id, or the short form where exactly one answers to it.
+struct FactNamed {
+  std::optional<FactId> id;
+  std::vector<FactId> several;  // those that answer to it, where it is more than one
+  std::string near;             // where it is none: "did you mean ...", or empty
+};
+
+FactNamed fact_named(std::string_view written, const std::vector<Fact>& book);
+
+Fact strike_of(const FactId& id, Day on, std::string note = {});
+
+// What is to be known of a command to decide whether it can be taken back.
+struct CommandInBook {
+  CommandId id;
+  std::int64_t entered = 0;
+  std::string entered_by;
+  std::string origin;
+  std::vector<Fact> standing;  // those of its facts that nobody struck, in the one order; at least one
+};
+
+// Commands of which something stands, the newest first: by `entered`, then by id.
+std::vector<CommandInBook> standing_commands(const std::vector<Fact>& book);
+
+struct UndoAsk {
+  std::string who;                 // asks; entries without a name count as one person's
+  std::int64_t now = 0;            // milliseconds since 1970, off the real clock
+  std::optional<CommandId> meant;  // named by who asks: then it is taken back, whosever and however old it is
+};
+
+enum class UndoVerdict {
+  take_back,
+  ask_first,         // it is likelier a slip than a wish: show it, and let it be named
+  none_of_ones_own,  // there is only what others entered
+  nothing_there,     // of what could be taken back
+  unknown_command,   // what was named is not in the book, or nothing of it stands
+};
+
+enum class UndoReason { someone_elses, file, old };  // a file of more than one fact; entered more than a day ago
+
+struct Undo {
+  UndoVerdict verdict = UndoVerdict::nothing_there;
+  UndoReason reason = UndoReason::someone_elses;  // of `ask_first`
+  std::optional<CommandInBook> command;           // what would be taken back
+};
+
+// Which command `undo` takes back: the newest that stands, where it is one's own, of the last day, and no file of many
+// facts. A command that is an `undo` itself is passed over, so that two of them take back two commands.
+Undo decide_undo(const std::vector<Fact>& book, const UndoAsk& ask);
+
+// True where `undo` takes this back only by name.
+bool is_file_of_many(std::string_view origin, std::size_t facts);
+
+// The command by which `undo` can take back what was entered; nothing where it came with ids of other commands.
+std::optional<CommandId> command_of(const Entered& entered);
+
+// --- Other people's facts ----------------------------------------------------------------------------------
+
+// What two copies of a book together say twice or in contradiction, as far as the added facts have part in it.
+struct Meeting {
+  struct Twice {
+    Fact one;
+    Fact other;
+  };
+  std::vector<Twice> twice;       // each counts once
+  std::vector<Gap> contradicted;  // that were none before
+};
+
+Meeting what_meets(const Entered& merged);
+
+// False where facts are about machines, and none of those is in the fleet: the book of another fleet.
+bool about_this_fleet(const Fleet& fleet, const std::vector<Fact>& facts);
+
+// The machines that rows of a file are judged by. Strikes may be about any.
+Scope scope_of_rows(const std::vector<FactRow>& rows);
+
+// A file of facts as a request: all rows or none, or the good ones with `skip_bad`.
+EntryRequest entry_of_file(const FactsRead& read, std::string origin, Day today, bool day_is_given, bool skip_bad);
+
+// The header and the bad rows as they were written, in the order of the file, to be mended and imported.
+// `refused_rows`: those that `enter` left out.
+std::string rejects_of(const FactsRead& read, const std::vector<std::size_t>& refused_rows);
+
+// --- Checking ----------------------------------------------------------------------------------------------
+
+// What is wrong with a fact of the book, or with the book where it names none.
+struct FactDiagnostic {
+  std::optional<Fact> fact;
+  Diagnostic what;
+};
+
+// Judges a whole book again beside the fleet files of today, which may have changed; finds contradictions, a clock that
+// is behind, readings that somebody should look at, and what was written down twice. `facts`: the whole book.
+std::vector<FactDiagnostic> check_book(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts,
+                                       Day today, bool day_is_given);
+
+}  // namespace service

@@ -1,0 +1,96 @@
+// A whole book looked at beside the fleet files of today.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "service/entry.h"
+#include "service/usage.h"
+
+namespace service {
+namespace {
+
+Cure strike(const FactId& fact, std::string_view which = {}) {
+  Cure cure{CureKind::strike_fact, {{"fact", to_text(fact)}}};
+  if (!which.empty()) cure.values.emplace_back("which", which);
+  return cure;
+}
+
+class BookCheck {
+ public:
+  BookCheck(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day today, bool day_is_given)
+      : fleet_(fleet), facts_(facts), today_(today), snapshot_(fleet, whole_book(facts), today, day_is_given) {
+    for (const Fact& fact : facts) by_id_.emplace(fact.id, &fact);
+  }
+
+  std::vector<FactDiagnostic> run() {
+    judged_again();
+    gaps();
+    odd_readings();
+    for (const auto& [one, other] : written_twice(facts_)) {
+      say(one, {"written-twice",
+                fmt::format("is written down a second time as {}; they count as one", short_text(other)),
+                "nothing needs doing",
+                std::nullopt,
+                Severity::remark,
+                {strike(other, "second")}});
+    }
+    return std::move(found_);
+  }
+
+ private:
+  void say(const std::optional<FactId>& fact, Diagnostic what) {
+    found_.push_back({fact ? std::optional(*by_id_.at(*fact)) : std::nullopt, std::move(what)});
+  }
+
+  void judged_again() {
+    for (auto& [fact, what] : judge_again(*fleet_, facts_, today_)) {
+      // Of a machine that is not listed all facts are told at once.
+      const bool about_machine = what.code == "unlisted-machine";
+      if (!about_machine && what.severity == Severity::error) what.cures.push_back(strike(fact));
+      say(about_machine ? std::nullopt : std::optional(fact), std::move(what));
+    }
+  }
+
+  void gaps() {
+    for (const Gap& gap : due_list(snapshot_, {today_, {}}, straight_line()).gaps) {
+      if (gap.kind == GapKind::clock) say({}, {"clock", gap.say, "mend the clock, or strike the fact"});
+      if (gap.kind != GapKind::doubt) continue;
+      Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};
+      for (const FactId& fact : gap.facts) what.cures.push_back(strike(fact, "either"));
+      say({}, std::move(what));
+    }
+  }
+
+  void odd_readings() {
+    for (const Machine& machine : fleet_->machines) {
+      for (const Meter& meter : machine.meters) {
+        for (const OddStep& step : odd_steps(machine, meter, snapshot_.facts_of(machine.key))) {
+          say(step.fact, {"odd-reading",
+                          fmt::format("that is {} {} in {}, unlike the rest", to_text_tenths(step.used),
+                                      cleaned(meter.unit), counted(days_between(step.from, step.to), "day", "days")),
+                          "look at the meter again",
+                          std::nullopt,
+                          Severity::remark,
+                          {strike(step.fact)}});
+        }
+      }
+    }
+  }
+
+  std::shared_ptr<const Fleet> fleet_;
+  const std::vector<Fact>& facts_;
+  Day today_;
+  Snapshot snapshot_;
+  std::map<FactId, const Fact*> by_id_;
+  std::vector<FactDiagnostic> found_;
+};
+
+}  // namespace
+
+std::vector<FactDiagnostic> check_book(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts,
+                                       Day today, bool day_is_given) {
+  return BookCheck(fleet, facts, today, day_is_given).run();
+}
+
+}  // namespace service

@@ -1,0 +1,163 @@
+// Judge, stamp, store, compare: one transaction, and then what it changed.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "service/entry.h"
+
+namespace service {
+namespace {
+
+int line_of(const Diagnostic& diagnostic) { return diagnostic.place ? diagnostic.place->line : 0; }
+
+// What was not read and what was refused, in the order of the file's lines.
+std::vector<Diagnostic> all_wrong(const std::vector<Diagnostic>& unread, std::vector<Diagnostic> refused) {
+  refused.insert(refused.begin(), unread.begin(), unread.end());
+  std::stable_sort(refused.begin(), refused.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) { return line_of(a) < line_of(b); });
+  return refused;
+}
+
+// One mistyped value may concern several facts of a command; it is said once. Rows of a file are each said.
+std::vector<Diagnostic> once_each(std::vector<Diagnostic> wrong) {
+  std::set<std::string> said;
+  std::erase_if(wrong, [&](const Diagnostic& diagnostic) {
+    return !diagnostic.place && !said.insert(diagnostic.message).second;
+  });
+  return wrong;
+}
+
+[[noreturn]] void refuse(std::vector<Diagnostic> wrong) {
+  // A name that somebody mistypes is his slip; in a file it is the file that is wrong.
+  const bool mistyped = std::all_of(wrong.begin(), wrong.end(), [](const Diagnostic& diagnostic) {
+    return !diagnostic.place && diagnostic.code.starts_with("unknown-");
+  });
+  throw Failure(mistyped ? Trouble::usage : Trouble::bad_data, once_each(std::move(wrong)));
+}
+
+// Facts of a machine that was not read would be judged as if it had none.
+void insist_on_scope(const Scope& scope, const std::vector<Proposal>& proposals) {
+  for (const Proposal& proposal : proposals) {
+    if (scope.holds(proposal.fact.machine)) continue;
+    throw Failure(Trouble::internal,
+                  {"scope-too-small", fmt::format("a fact about {} is outside of what was read", proposal.fact.machine),
+                   "name all machines that the facts are about"});
+  }
+}
+
+// The machines that facts are about: of a strike, those of the struck fact.
+std::vector<std::string> machines_of(const std::vector<Fact>& added, const std::vector<Fact>& known) {
+  std::set<std::string> machines;
+  std::vector<const Fact*> open;
+  for (const Fact& fact : added) open.push_back(&fact);
+  while (!open.empty()) {
+    const Fact* fact = open.back();
+    open.pop_back();
+    if (!fact->machine.empty()) machines.insert(fact->machine);
+    if (!fact->strikes) continue;
+    const auto target = std::find_if(known.begin(), known.end(), [&](const Fact& k) { return k.id == *fact->strikes; });
+    if (target != known.end() && target->id < fact->id) open.push_back(&*target);
+  }
+  return {machines.begin(), machines.end()};
+}
+
+void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Extract& known,
+             Entered& entered) {
+  constexpr std::chrono::days horizon{30};
+  entered.machines = machines_of(entered.added, known.facts);
+  const Scope scope{entered.machines};
+  Extract with_added = known;
+  with_added.facts.insert(with_added.facts.end(), entered.added.begin(), entered.added.end());
+  entered.was = std::make_shared<const Snapshot>(fleet, known, request.today, request.day_is_given, scope);
+  entered.is =
+      std::make_shared<const Snapshot>(fleet, std::move(with_added), request.today, request.day_is_given, scope);
+  entered.before = std::make_shared<const DueList>(due_list(*entered.was, request.today + horizon));
+  entered.after = std::make_shared<const DueList>(due_list(*entered.is, request.today + horizon));
+  entered.changes = difference(*entered.before, *entered.after);
+  entered.moves = heading_changes(*entered.before, *entered.after);
+}
+
+// What is left of a judgement to be stored, or the failure that it is.
+std::vector<Fact> accepted(Judgement judgement, const EntryRequest& request, Entered& entered) {
+  auto wrong = all_wrong(request.unread, std::move(judgement.refused));
+  if (!wrong.empty()) {
+    if (!request.skip_bad) refuse(std::move(wrong));
+    if (request.before_leaving_out) request.before_leaving_out();
+  }
+  entered.refused = std::move(wrong);
+  entered.refused_rows = std::move(judgement.refused_rows);
+  entered.already_there = judgement.already_there;
+  entered.said = std::move(judgement.said);
+  return std::move(judgement.accepted);
+}
+
+}  // namespace
+
+Stamp stamp_of(const Writer& writer, std::string origin, std::span<const Proposal> proposals) {
+  const std::int64_t now = writer.milliseconds();
+  std::int64_t drawn_at = now;
+  for (const Proposal& proposal : proposals) {
+    if (!proposal.fact.strikes) continue;
+    drawn_at = std::max(drawn_at, milliseconds_of(proposal.fact.strikes->command) + 1);
+  }
+  return {make_command_id(drawn_at, writer.draw()), now, writer.name, std::move(origin)};
+}
+
+EntryRequest entry_of(std::string origin, const std::vector<Fact>& facts, Day today, bool day_is_given) {
+  std::vector<Proposal> proposals;
+  std::set<std::string> machines;
+  bool everything = false;
+  for (const Fact& fact : facts) {
+    proposals.push_back({fact, false, std::nullopt});
+    if (!fact.machine.empty()) machines.insert(fact.machine);
+    everything = everything || fact.kind == FactKind::strike;  // it may be about any machine
+  }
+  EntryRequest request;
+  request.origin = std::move(origin);
+  if (!everything) request.scope.machines.emplace(machines.begin(), machines.end());
+  request.propose = [proposals = std::move(proposals)](const Extract&) { return proposals; };
+  request.today = today;
+  request.day_is_given = day_is_given;
+  return request;
+}
+
+Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const EntryRequest& request,
+              const Writer& writer) {
+  Entered entered;
+  entered.today = request.today;
+  entered.dry_run = request.dry_run;
+  // The kin is read as well, so that what is expected after a fact is what the due list will say.
+  const auto known = std::make_shared<Extract>(Extract{{}, kin_of(*fleet, request.scope), std::nullopt});
+  std::size_t to_store = 0;
+  entered.added = record.append(known->read, request.dry_run, [&](const std::vector<Fact>& facts) {
+    known->facts = facts;
+    known->newest = record.newest_day();
+    const auto proposals = request.propose(*known);
+    insist_on_scope(request.scope, proposals);
+    entered.own_ids = std::none_of(proposals.begin(), proposals.end(), [](const Proposal& p) { return p.has_id; });
+    const Stamp stamp = stamp_of(writer, request.origin, proposals);
+    auto store = accepted(judge(*fleet, facts, proposals, stamp, request.today), request, entered);
+    to_store = store.size();
+    return store;
+  });
+  // Facts that came with an id of their own may be there from another copy of the record.
+  entered.already_there += static_cast<int>(to_store - entered.added.size());
+  entered.known = {known, &known->facts};
+  try {
+    compare(fleet, request, *known, entered);
+  } catch (const std::exception&) {
+    if (request.dry_run || entered.added.empty()) throw;
+    // Whoever is told only of the mistake would enter the facts again.
+    throw Failure(Trouble::internal, {"stored-not-compared",
+                                      "it is stored, but what it changed could not be worked out",
+                                      "do not enter it again",
+                                      std::nullopt,
+                                      Severity::error,
+                                      {{CureKind::ask_due_list}}});
+  }
+  return entered;
+}
+
+}  // namespace service

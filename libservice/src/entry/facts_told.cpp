@@ -1,0 +1,86 @@
+// What one fact did: to its meter, to what it strikes; what to write on a new element.
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "service/entry.h"
+#include "service/usage.h"
+
+namespace service {
+namespace {
+
+const Meter* meter_of(const Fact& fact, const Machine& machine) {
+  return fact.meter.empty() ? machine.first_meter() : machine.meter(fact.meter);
+}
+
+std::optional<ShownOn> newest_of(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
+  const MeterHistory history(machine, meter, facts);
+  if (history.empty()) return std::nullopt;
+  const Knot& knot = history.knots().back();
+  return ShownOn{history.shown_at(knot.usage), knot.day};
+}
+
+}  // namespace
+
+std::optional<MeterStep> meter_step(const Entered& entered, const Fact& fact) {
+  const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
+  const Machine* machine = entered.is->fleet().machine(fact.machine);
+  const Meter* meter = machine == nullptr ? nullptr : machine->meter(fact.meter);
+  if (!shows || meter == nullptr || !fact.at || !fact.on.whole_day()) return std::nullopt;
+  MeterStep step{machine->key, meter->name, meter->unit, std::nullopt, *fact.at, std::nullopt, 0};
+  const auto known = entered.was->facts_of(machine->key);
+  const auto events = meter_events(*machine, *meter, known);
+  const MeterEvent* last = nullptr;
+  for (const MeterEvent& event : events) {
+    if (event.day <= fact.on.first) last = &event;
+  }
+  if (last == nullptr) return step;
+  step.from = last->fresh.value_or(last->shown);
+  step.days = days_between(last->day, fact.on.first);
+  const auto from = MeterHistory(*machine, *meter, known).on(last->day);
+  const auto to = MeterHistory(*machine, *meter, entered.is->facts_of(machine->key)).usage_of(fact.id);
+  if (from && to) step.used = *to - *from;
+  return step;
+}
+
+std::vector<NewestReading> newest_readings(const Entered& entered) {
+  std::set<std::pair<std::string, std::string>> meters;
+  for (const Fact& fact : entered.added) {
+    if (fact.at && fact.kind != FactKind::put_off) meters.emplace(fact.machine, fact.meter);
+  }
+  std::vector<NewestReading> newest;
+  for (const auto& [key, name] : meters) {
+    const Machine* machine = entered.is->fleet().machine(key);
+    const Meter* meter = machine == nullptr ? nullptr : machine->meter(name);
+    if (meter == nullptr) continue;
+    newest.push_back({key, name, meter->unit, newest_of(*machine, *meter, entered.was->facts_of(key)),
+                      newest_of(*machine, *meter, entered.is->facts_of(key))});
+  }
+  return newest;
+}
+
+const Fact* target_of(const Entered& entered, const Fact& strike) {
+  const auto found = std::find_if(entered.known->begin(), entered.known->end(),
+                                  [&](const Fact& known) { return strike.strikes && known.id == *strike.strikes; });
+  return found == entered.known->end() ? nullptr : &*found;
+}
+
+ElementLabel label_of(const Fact& service, const Machine& machine) {
+  const Meter* meter = meter_of(service, machine);
+  return {service.on, service.at, meter == nullptr ? "" : meter->unit};
+}
+
+std::vector<Fact> checks_after(const Schedule& schedule, const Fact& service) {
+  std::vector<Fact> checks;
+  const Task* task = schedule.task(service.task);
+  if (task == nullptr) return checks;
+  for (const FollowUp& check : task->follow_ups) {
+    Fact fact = service;
+    fact.task += '/' + check.name;
+    fact.found.reset();
+    checks.push_back(std::move(fact));
+  }
+  return checks;
+}
+
+}  // namespace service

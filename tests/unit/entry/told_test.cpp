@@ -1,0 +1,132 @@
+// What one fact did: to a meter, to a delay, to the use of a machine.
+#include <doctest/doctest.h>
+
+#include "office.h"
+
+using namespace entry_test;
+using service::UseProblem;
+using test::text_or_none;
+
+TEST_CASE("a reading is set against what the meter showed before") {
+  Office office;
+  const auto first = office.enter({reading("pump", "2025-02-09", "60")});
+  const auto step = service::meter_step(first, first.added.front());
+  REQUIRE(step.has_value());
+  CHECK(text_or_none(step->from) == "0");  // in service new
+  CHECK(service::to_text(step->to) == "60");
+  CHECK(text_or_none(step->used) == "60");
+  CHECK(step->days == 30);
+  CHECK(step->unit == "h");
+
+  const auto same_day = office.enter({reading("pump", "2025-02-09", "61.5")});
+  CHECK(service::meter_step(same_day, same_day.added.front())->days == 0);
+  CHECK(text_or_none(service::meter_step(same_day, same_day.added.front())->used) == "1.5");
+}
+
+TEST_CASE("use is counted through a change of the meter") {
+  Office office;
+  office.enter({reading("pump", "2025-02-09", "60")});
+  Fact change = use(FactKind::meter_change, "pump", "2025-03-01");
+  change.last = amount("70");
+  change.first = amount("5");
+  office.enter({change});
+  const auto entered = office.enter({reading("pump", "2025-03-11", "25")});
+  const auto step = service::meter_step(entered, entered.added.front());
+  REQUIRE(step.has_value());
+  CHECK(text_or_none(step->from) == "5");
+  CHECK(text_or_none(step->used) == "20");
+  CHECK(step->days == 10);
+}
+
+TEST_CASE("facts that show no value did nothing to a meter") {
+  Office office;
+  const auto entered = office.enter({done("loader", "oil", "2026-06"), use(FactKind::laid_up, "pump", "2026-06-01")});
+  for (const Fact& fact : entered.added) CHECK_FALSE(service::meter_step(entered, fact).has_value());
+}
+
+TEST_CASE("the newest reading of each meter is told before and after") {
+  Office office;
+  office.enter({reading("loader", "2026-06-01", "400")});
+  const auto entered = office.enter({reading("loader", "2026-05-01", "380"), reading("pump", "2026-06-02", "9")});
+  const auto newest = service::newest_readings(entered);
+  REQUIRE(newest.size() == 2);
+  CHECK(newest[0].machine == "loader");
+  CHECK((newest[0].before == newest[0].after));  // the older value changes nothing
+  CHECK(service::to_text(newest[0].after->shown) == "400");
+  CHECK(newest[1].machine == "pump");
+  CHECK(service::to_text(newest[1].before->day) == "2025-01-10");
+  CHECK(service::to_text(newest[1].after->day) == "2026-06-02");
+}
+
+TEST_CASE("what to write on a new element is its day and what the meter shows") {
+  Office office;
+  const auto& loader = *office.fleet->machine("loader");
+  const auto label = service::label_of(done("loader", "oil", "2026-06", "400"), loader);
+  CHECK(service::to_text(label.on) == "2026-06");
+  CHECK(text_or_none(label.at) == "400");
+  CHECK(label.unit == "h");
+}
+
+TEST_CASE("the checks after a service are proposed as done with it") {
+  Office office;
+  Fact oil = done("loader", "oil", "2026-06-01", "400");
+  oil.found = service::Found::worn;
+  const auto checks = service::checks_after(office.fleet->schedule_of(*office.fleet->machine("loader")), oil);
+  REQUIRE(checks.size() == 1);
+  CHECK(checks[0].task == "oil/leaks");
+  CHECK_FALSE(checks[0].found.has_value());  // the element was worn, not the look for leaks
+  CHECK(text_or_none(checks[0].at) == "400");
+  CHECK(service::checks_after(office.fleet->schedule_of(*office.fleet->machine("pump")), oil).empty());
+}
+
+TEST_CASE("a delay by use ends at a usage, through the change of a meter too") {
+  Office office;
+  office.enter({reading("loader", "2026-05-01", "400")});
+  Fact change = use(FactKind::meter_change, "loader", "2026-05-02");
+  change.last = amount("400");
+  change.first = amount("10");
+  office.enter({change});
+  office.enter({reading("loader", "2026-06-01", "30")});  // usage 420
+  const auto& loader = *office.fleet->machine("loader");
+  const auto now = office.snapshot();
+  const auto end = [&](bool more, std::string_view by, std::string unit, std::string_view task = "oil") {
+    return service::put_off_end(now, loader, task, "", {more, amount(by), std::move(unit)});
+  };
+  CHECK(text_or_none(end(true, "50", "h").usage) == "470");
+  CHECK(text_or_none(end(true, "50", "").usage) == "470");
+  CHECK(text_or_none(end(false, "45", "h").usage) == "435");
+  CHECK(end(false, "30", "h").problem == UseProblem::already_shown);
+  CHECK(service::to_text(end(false, "30", "h").shown) == "30");
+  CHECK(end(false, "45", "").problem == UseProblem::other_unit);
+  CHECK(end(true, "50", "km").problem == UseProblem::other_unit);
+  CHECK(end(true, "50", "h", "hoses").problem == UseProblem::no_meter);
+  CHECK((end(true, "50", "h", "hoses").meter == nullptr));
+  CHECK(end(true, "50", "h").meter->name == "engine");
+}
+
+TEST_CASE("a delay by use has no end where nothing is known of the meter") {
+  auto files = estate();
+  files.texts["fleet.yaml"] = "fleet: Test\nmachines:\n  loader: {schedule: tractor}\n";
+  Office office(files);
+  const auto end =
+      service::put_off_end(office.snapshot(), *office.fleet->machine("loader"), "oil", "", {true, amount("50"), "h"});
+  CHECK_FALSE(end.usage.has_value());
+  CHECK(end.problem == UseProblem::nothing_known);
+}
+
+TEST_CASE("laying up, taking out of use and bringing back say whether there is anything to write down") {
+  Office office;
+  office.enter({use(FactKind::out_of_use, "pump", "2026-06-01")});
+  const auto& pump = *office.fleet->machine("pump");
+  const service::Extract known = service::whole_book(office.record.facts());
+  const auto change = [&](FactKind kind, std::string_view on) {
+    return service::use_change(office.fleet, known, pump, kind, day(on));
+  };
+  CHECK(change(FactKind::back, "2026-06-02").changes);
+  CHECK_FALSE(change(FactKind::back, "2026-05-31").changes);  // it was in use that day
+  CHECK_FALSE(change(FactKind::out_of_use, "2026-06-02").changes);
+  CHECK(change(FactKind::laid_up, "2026-06-02").changes);
+  CHECK(change(FactKind::laid_up, "2026-06-02").stays_out_of_use);
+  CHECK_FALSE(change(FactKind::laid_up, "2026-05-31").stays_out_of_use);
+  CHECK(change(FactKind::back, "2026-06-02").before.kind == service::UseKind::out_of_use);
+}
