@@ -3,6 +3,8 @@
 
 #include "commands/commands.h"
 #include "commands/writing.h"
+#include "render/fact_words.h"
+#include "today.h"
 
 namespace cli {
 namespace {
@@ -27,6 +29,68 @@ service::FactId id_named(const std::string& written, const std::vector<service::
                           fmt::format("write one in full: {}", fmt::join(full, ", "))});
 }
 
+// A command by its id, or by the last characters of it where exactly one answers to them. An id of one fact is refused:
+// whoever means one fact would lose all that were entered with it.
+service::CommandId command_named(const std::string& written, const std::vector<service::Fact>& known) {
+  constexpr std::size_t shortest = 6;
+  if (const auto id = service::parse_command_id(written)) return *id;
+  std::vector<service::CommandId> found;
+  for (const service::CommandInBook& command : standing_commands(known)) {
+    if (written.size() >= shortest && to_text(command.id).ends_with(written)) found.push_back(command.id);
+  }
+  if (found.size() == 1) return found.front();
+  service::Diagnostic unknown{"unknown-command-id",
+                              fmt::format("no one command in the record has the id `{}`", written), ""};
+  if (service::fact_named(written, known).id) {
+    unknown.hint = "to take back that fact alone: whichever strike " + written;
+  } else {
+    unknown.cures = {{service::CureKind::show_facts}};
+  }
+  throw service::Failure(service::Trouble::usage, std::move(unknown));
+}
+
+// `import facts.csv` of 2026-06-15, entered by tester: what it wrote down.
+std::string words_of(const service::CommandInBook& command, const service::Fleet& fleet) {
+  constexpr std::size_t most = 3;
+  std::vector<std::string> facts;
+  for (const service::Fact& fact : command.standing) {
+    if (facts.size() == most) break;
+    facts.push_back((fact.machine.empty() ? "" : fact.machine + ": ") + fact_words(fact, fleet) + ", " +
+                    to_text(fact.on));
+  }
+  if (command.standing.size() > most) facts.push_back(fmt::format("and {} more", command.standing.size() - most));
+  return fmt::format("`{}`, entered by {} on {} ({})", command.origin,
+                     command.entered_by.empty() ? "nobody named" : command.entered_by,
+                     service::to_text(day_in_zone(command.entered, fleet.time_zone)), fmt::join(facts, "; "));
+}
+
+std::string reason_of(const service::Undo& undo, const std::string& who) {
+  if (undo.verdict == service::UndoVerdict::none_of_ones_own) {
+    return fmt::format("nothing in the record was entered by {}; the newest command is not to be taken back by a slip",
+                       who);
+  }
+  switch (undo.reason) {
+    case service::UndoReason::file:
+      return fmt::format("the newest command took in a file of {} facts", undo.command->standing.size());
+    case service::UndoReason::old:
+      return "the newest command is older than a day";
+    case service::UndoReason::someone_elses:
+      break;
+  }
+  return fmt::format("the newest command is not {}'s", who);
+}
+
+// Why nothing is taken back, and how to mean it.
+service::Diagnostic refusal_of(const service::Undo& undo, const service::Fleet& fleet, const std::string& who) {
+  if (undo.verdict == service::UndoVerdict::unknown_command) {
+    return {"nothing-to-undo", "nothing of this command stands in the record", ""};
+  }
+  if (!undo.command) return {"nothing-to-undo", "there is nothing to take back", "the record holds no such command"};
+  return {"undo-unsure",
+          fmt::format("{}; nothing was taken back: {}", reason_of(undo, who), words_of(*undo.command, fleet)),
+          "to take it back all the same: whichever undo " + to_text(undo.command->id)};
+}
+
 }  // namespace
 
 int strike(Context& context) {
@@ -43,13 +107,14 @@ int strike(Context& context) {
 int undo(Context& context) {
   const Session session = open_fleet(context);
   auto record = open_record(session.folder, service::Access::write);
+  const std::string who = entered_by(context.world);
   // Asked inside the transaction, so that nothing can come between the question and the strikes.
   const auto propose = [&](const service::Extract& known) {
-    const service::Undo undo =
-        service::decide_undo(known.facts, {entered_by(context.world), context.world.milliseconds(), std::nullopt});
-    if (!undo.command) {
-      throw service::Failure(service::Trouble::bad_data,
-                             {"nothing-to-undo", "there is nothing to take back", "the record holds no such command"});
+    service::UndoAsk ask{who, context.world.milliseconds(), std::nullopt};
+    if (!context.arguments.words.empty()) ask.meant = command_named(context.arguments.words[0], known.facts);
+    const service::Undo undo = service::decide_undo(known.facts, ask);
+    if (undo.verdict != service::UndoVerdict::take_back) {
+      throw service::Failure(service::Trouble::bad_data, refusal_of(undo, *session.fleet, who));
     }
     std::vector<service::Proposal> strikes;
     for (const service::Fact& fact : undo.command->standing) strikes.push_back(proposed(context, session, fact.id));

@@ -74,7 +74,8 @@ std::string undo_of(const Written& written) {
   const service::Entered& entered = written.entered;
   const auto command = command_of(entered);
   if (entered.dry_run || !command) return "";
-  return "whichever undo";
+  const bool named = service::is_file_of_many(entered.added.front().origin, entered.added.size());
+  return "whichever undo" + (named ? ' ' + to_text(*command) : "");
 }
 
 std::string written_as_text(const Written& written) {

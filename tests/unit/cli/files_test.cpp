@@ -59,6 +59,9 @@ TEST_CASE("the same file twice changes nothing") {
   CHECK(place.says("2 facts new"));
   REQUIRE(place.run("import facts.csv") == 0);
   CHECK(place.says("2 facts new, 0 already there, 0 refused"));
+  const auto undo = place.out.find("undo ");
+  REQUIRE(undo != std::string::npos);
+  const std::string command = place.out.substr(undo, 5 + 26);
   REQUIRE(place.run("export") == 0);
   const std::string book = place.out;
   CHECK(book.find(",import facts.csv,") != std::string::npos);
@@ -66,7 +69,7 @@ TEST_CASE("the same file twice changes nothing") {
   CHECK(place.says("0 facts new, 2 already there, 0 refused"));
   REQUIRE(place.run("export") == 0);
   CHECK(place.out == book);
-  REQUIRE(place.run("undo") == 0);
+  REQUIRE(place.run(command) == 0);
   CHECK(place.says("struck"));
 }
 
