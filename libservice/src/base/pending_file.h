@@ -27,9 +27,10 @@ class PendingFile {
   // Gives it its name; then file and folder are on the disk. A new file that the disk would not confirm is taken away.
   int keep(IfThere if_there);
 
- private:
+  // The same without waiting for the disk: for what can be made again.
   int take_name(IfThere if_there);
 
+ private:
   std::filesystem::path target_;
   std::filesystem::path file_;
   int descriptor_ = -1;

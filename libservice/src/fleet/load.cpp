@@ -7,9 +7,9 @@
 #include <memory>
 #include <system_error>
 
+#include "base/pending_file.h"
 #include "fleet/findings.h"
 #include "fleet/guard.h"
-#include "service/files.h"
 #include "service/fleet.h"
 
 namespace service {
@@ -149,8 +149,10 @@ void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files)
     if (is_compiled(files)) return;
     const std::string text = compile_fleet(files);
     constexpr unsigned for_its_owner_alone = 0600;  // as the record is
-    write_file(folder / fleet::compiled_name, text, for_its_owner_alone, IfThere::replace, "");
-  } catch (const std::exception&) {  // no room, say: the next reading parses
+    PendingFile pending(folder / fleet::compiled_name, for_its_owner_alone);
+    // Nobody waits for the disk: what a power cut leaves of it does not agree with its checksum, and is not used.
+    if (pending.error() == 0 && pending.write(text) == 0) pending.take_name(IfThere::replace);
+  } catch (const std::exception&) {  // no memory, say: the next reading parses
   }
 }
 
