@@ -41,6 +41,15 @@ TEST_CASE("global options work before and after the command") {
   }
 }
 
+TEST_CASE("colours are three words, wherever the option stands") {
+  for (const char* word : {"auto", "always", "never"}) {
+    CHECK(cli::parse({"due", "--color", word}).value("color").value_or("none") == word);
+  }
+  const std::string refused = "`--color sometimes` is not understood | write auto, always or never";
+  CHECK(refusal({"due", "--color", "sometimes"}) == refused);
+  CHECK(refusal({"--color=sometimes", "reading", "loader", "5"}) == refused);
+}
+
 TEST_CASE("words and repeated options arrive in order") {
   const auto arguments = cli::parse({"done", "loader", "--by", "A B", "engine-oil", "tyre@front-left", "--checked"});
   CHECK(arguments.command->name == "done");

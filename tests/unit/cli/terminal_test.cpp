@@ -102,7 +102,6 @@ TEST_CASE("who decides about colours") {
   CHECK(look({.variables = {{"NO_COLOR", "1"}}, .terminal = false, .color = "always"}).colour);
   CHECK(look({.variables = {{"COLORTERM", "truecolor"}}}).exact_colour);
   CHECK_FALSE(look({}).exact_colour);
-  CHECK_THROWS_AS(look({.color = "sometimes"}), service::Failure);
 }
 
 TEST_CASE("bars are drawn on terminals, with lines where the text is UTF-8") {
