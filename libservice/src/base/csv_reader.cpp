@@ -46,10 +46,11 @@ void CsvReader::read_row(CsvRow& row) {
 
 void CsvReader::read_field(CsvRow& row, CsvField& field) {
   if (at_ < text_.size() && text_[at_] == '"') read_quoted(row, field);
-  while (!at_line_end() && text_[at_] != separator_) {
+  const std::size_t from = at_;
+  for (; !at_line_end() && text_[at_] != separator_; ++at_) {
     if (text_[at_] == '"' && row.problems.empty()) row.problems.push_back({CsvMistake::bare_quote, at_});
-    field.text += text_[at_++];
   }
+  field.text += text_.substr(from, at_ - from);
 }
 
 void CsvReader::read_quoted(CsvRow& row, CsvField& field) {
