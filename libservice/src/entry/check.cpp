@@ -53,7 +53,7 @@ class BookCheck {
   }
 
   void gaps() {
-    for (const Gap& gap : due_list(snapshot_, {today_, {}}, straight_line()).gaps) {
+    for (const Gap& gap : due_list(snapshot_, {today_, {}, Detail::standings}, straight_line()).gaps) {
       if (gap.kind == GapKind::clock) say({}, {"clock", gap.say, "mend the clock, or strike the fact"});
       if (gap.kind != GapKind::doubt) continue;
       Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};

@@ -7,7 +7,7 @@ namespace {
 
 const Meter* meter_of_task(const Snapshot& now, const Machine& machine, std::string_view task,
                            std::string_view position) {
-  const DueList list = due_list(now, {now.as_of(), {}}, straight_line());
+  const DueList list = due_list(now, {now.as_of(), {}, Detail::standings}, straight_line());
   for (const Point& point : list.points) {
     if (point.machine->key != machine.key || point.name != task) continue;
     if (!position.empty() && point.position != position) continue;
