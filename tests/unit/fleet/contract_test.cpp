@@ -11,8 +11,6 @@
 namespace {
 
 using namespace service;
-using fleet_texts::codes_of;
-using fleet_texts::fleet_of;
 using fleet_texts::words;
 
 constexpr std::string_view contract_fleet = R"(# fleet.yaml

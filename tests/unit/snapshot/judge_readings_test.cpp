@@ -6,7 +6,6 @@
 
 #include "unit/snapshot/judge_support.h"
 
-using service::FactKind;
 using test::Bench;
 using test::day;
 using test::hours;

@@ -11,7 +11,6 @@ using test::Bench;
 using test::day;
 using test::hours;
 using test::rolls;
-using test::tells;
 using test::text_or_none;
 using test::usage_after;
 using test::verdict;

@@ -4,29 +4,16 @@
 #include <string>
 #include <string_view>
 
-#include "support/world.h"
+#include "unit/standing/task_t.h"
 
 using service::LimbKind;
+using standing_test::due_at;
+using standing_test::due_day;
+using standing_test::task;
 using test::limb;
 using test::text_or_none;
 using test::told;
 using test::World;
-
-namespace {
-
-World task(const std::string& keys, const std::string& machine = "bought: {on: 2020-01-01, at: 0}") {
-  return World("  t: {do: Work, " + keys + "}\n", machine);
-}
-
-std::string due_at(const World& world, std::string_view as_of) {
-  return text_or_none(limb(world.point(as_of, "t"), LimbKind::usage).due_at);
-}
-
-std::string due_day(const World& world, std::string_view as_of) {
-  return text_or_none(limb(world.point(as_of, "t"), LimbKind::calendar).due_on);
-}
-
-}  // namespace
 
 TEST_CASE("plainly the next interval counts from when it was done, early or late") {
   for (const auto& [done, next] : {std::pair{"1200", "1450"}, {"1250", "1500"}, {"1300", "1550"}}) {

@@ -6,10 +6,11 @@
 #include <string_view>
 #include <vector>
 
-#include "support/world.h"
+#include "unit/standing/task_t.h"
 
 using service::LimbKind;
 using service::Standing;
+using standing_test::fitted_on;
 using test::limb;
 using test::text_or_none;
 using test::told;
@@ -30,12 +31,6 @@ const std::string checked =
     "    every: {hours: 250}\n"
     "    follow-up: {leaks: {do: Look for leaks, within: {hours: 1}}, torque: {do: Torque, within: {hours: 10, days: "
     "7}}}\n";
-
-std::string fitted_on(const World& world, std::string_view as_of, std::string_view name,
-                      std::string_view position = "") {
-  const auto point = world.point(as_of, name, position);
-  return point.fitted ? service::to_text(point.fitted->on) : "none";
-}
 
 int points_named(const World& world, std::string_view as_of, std::string_view name) {
   const auto list = world.due(as_of);

@@ -5,12 +5,13 @@
 #include <string>
 #include <string_view>
 
-#include "support/world.h"
+#include "unit/standing/task_t.h"
 
 using service::Basis;
 using service::LimbKind;
 using service::LimbState;
 using service::Standing;
+using standing_test::fitted_on;
 using test::limb;
 using test::text_or_none;
 using test::told;
@@ -34,11 +35,6 @@ Known fitted(const World& world, std::string_view as_of) {
   const auto point = world.point(as_of, "t");
   REQUIRE(point.fitted.has_value());
   return {text_or_none(point.fitted->at), point.fitted->basis};
-}
-
-std::string fitted_on(const World& world, std::string_view as_of) {
-  const auto point = world.point(as_of, "t");
-  return point.fitted ? service::to_text(point.fitted->on) : "none";
 }
 
 }  // namespace

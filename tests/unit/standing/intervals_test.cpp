@@ -4,10 +4,10 @@
 #include <string>
 #include <string_view>
 
-#include "support/world.h"
+#include "unit/standing/task_t.h"
 
 using service::LimbKind;
-using service::Standing;
+using standing_test::due_day;
 using test::limb;
 using test::text_or_none;
 using test::World;
@@ -27,10 +27,6 @@ std::string due_at(const World& world, std::string_view as_of, std::string_view 
     if (limb.kind == LimbKind::usage && limb.name == meter) return text_or_none(limb.due_at);
   }
   return "no such limb";
-}
-
-std::string due_day(const World& world, std::string_view as_of) {
-  return text_or_none(limb(world.point(as_of, "t"), LimbKind::calendar).due_on);
 }
 
 std::size_t limbs_of(const World& world) { return world.point("2025-01-02", "t").limbs.size(); }

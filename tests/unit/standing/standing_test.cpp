@@ -4,29 +4,17 @@
 #include <string>
 #include <string_view>
 
-#include "support/world.h"
+#include "unit/standing/task_t.h"
 
 using service::LimbKind;
 using service::LimbState;
 using service::Standing;
+using standing_test::due_at;
+using standing_test::task;
 using test::limb;
 using test::text_or_none;
 using test::told;
 using test::World;
-
-namespace {
-
-// A task `t` on a machine bought used long ago.
-World task(const std::string& keys, const std::string& machine = "bought: {on: 2020-01-01, at: 0}",
-           const std::string& more = "") {
-  return World("  t: {do: Work, " + keys + "}\n", machine, more);
-}
-
-std::string next_at(const World& world, std::string_view as_of) {
-  return text_or_none(limb(world.point(as_of, "t"), LimbKind::usage).due_at);
-}
-
-}  // namespace
 
 TEST_CASE("250 h or a month, fitted on the last of January: due by months on the last of February") {
   World world = task("every: {hours: 250, months: 1}");
@@ -112,9 +100,9 @@ TEST_CASE("counting from the earlier, a late one eats into the next interval and
   for (const auto& [done, next] : {std::pair{"504", "600"}, {"480", "580"}, {"500", "600"}}) {
     World world = task("every: {hours: 100}, counts-from: earlier");
     world.done("t", "2026-01-01", "400");
-    CHECK(next_at(world, "2026-01-02") == "500");
+    CHECK(due_at(world, "2026-01-02") == "500");
     world.done("t", "2026-06-01", done);
-    CHECK(next_at(world, "2026-06-02") == next);
+    CHECK(due_at(world, "2026-06-02") == next);
   }
 }
 

@@ -10,7 +10,6 @@ using service::Doubt;
 using service::FactId;
 using service::MeterHistory;
 using test::day;
-using test::text_or_none;
 using test::World;
 using usage_test::bought;
 using usage_test::history;

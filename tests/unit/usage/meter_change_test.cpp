@@ -5,12 +5,9 @@
 
 #include "unit/usage/known.h"
 
-using service::MeterHistory;
-using test::day;
 using test::text_or_none;
 using test::World;
 using usage_test::bought;
-using usage_test::first_day_at;
 using usage_test::history;
 using usage_test::known;
 using usage_test::two_meters;
