@@ -50,6 +50,15 @@ TEST_CASE("a register lists machines beside or instead of the fleet file") {
   CHECK((fleet.machine("pump-5") == nullptr));
 }
 
+TEST_CASE("an apostrophe that keeps a spreadsheet from computing is no part of a name") {
+  const Fleet fleet = fleet_of("fleet: Test farm\n", fleet_texts::one_task,
+                               "machine,schedule,name,serial\np,pump,'-Pump-,'=12\nq,pump,'t Pumpje,'12\n");
+  CHECK(fleet.machine("p")->name == "-Pump-");
+  CHECK(fleet.machine("p")->serial == "=12");
+  CHECK(fleet.machine("q")->name == "'t Pumpje");
+  CHECK(fleet.machine("q")->serial == "'12");
+}
+
 TEST_CASE("a register with its header alone adds nothing") {
   CHECK(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, "machine,schedule\n").machines.size() == 1);
   CHECK(codes_of("fleet: Test farm\n", fleet_texts::one_task, "machine,schedule\n") == "no-machines");
