@@ -123,9 +123,9 @@ std::string written_as_text(const Written& written) {
   if (undo.empty()) return text;
   if (written.command != service::undo_origin) return text + "Take it back: " + undo + '\n';
   // `undo` passes over what `undo` did, so that two of them take back two commands.
-  if (entered.added.size() == 1) {
-    text += fmt::format("Bring it back: whichever strike {}\n", short_text(entered.added.front().id));
-  }
+  const service::FactId& first = entered.added.front().id;
+  text += entered.added.size() == 1 ? fmt::format("Bring it back: whichever strike {}\n", short_text(first))
+                                    : fmt::format("Bring it back: whichever undo {}\n", to_text(*command_of(entered)));
   return text + "Take back the command before it too: whichever undo\n";
 }
 

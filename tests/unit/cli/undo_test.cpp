@@ -77,6 +77,11 @@ TEST_CASE("a file of many facts is taken back only by name, which is told when i
   CHECK(id_in(place.err) == id);
   must(place, "undo " + id.substr(20));  // its last six characters will do
   CHECK(place.says("struck: loader: reading engine 142.0 h"));
+  must(place, "undo " + id_in(place.out));  // what undo itself did, by name: the readings count again
+  CHECK(place.says("counts again"));
+  must(place, "history loader");
+  CHECK_FALSE(place.says("STRUCK"));
+  must(place, "undo " + id);
 
   place.write("one.csv", "kind,machine,on,at\nreading,loader,2026-06-01,100\n");
   must(place, "import one.csv");
