@@ -15,6 +15,9 @@
 namespace cli {
 namespace {
 
+constexpr Option machine_option{"machine", "MACHINE", "only this machine; may be given again", true};
+constexpr Option site_option{"site", "SITE", "only machines of this site; adds to --machine"};
+constexpr Word some_machines{"MACHINE", false, true};  // all where none is named
 constexpr Option on_option{"on", "DAY", "the day it happened; today unless told"};
 constexpr Option dry_run_option{"dry-run", "", "show what would happen, store nothing"};
 constexpr Option meter_option{"meter", "METER", "which meter; the machine's first unless told"};
@@ -31,9 +34,9 @@ const std::vector<Command>& table() {
                 "due by hours or by months, whichever comes first. What is not known is said below the list. On a "
                 "terminal each point has two bars on one scale: use above, time below; the stroke is where the "
                 "interval ends.",
-       .words = {},
-       .options = {{"machine", "MACHINE", "only this machine; may be given again", true},
-                   {"site", "SITE", "only machines of this site; adds to --machine"},
+       .words = {some_machines},
+       .options = {machine_option,
+                   site_option,
                    {"within", "30d|6w|3m", "how far ahead `coming` looks; 30d unless told"},
                    {"all", "", "show later points too"},
                    {"overdue", "", "the overdue list: silent only when all is well"},
@@ -41,7 +44,7 @@ const std::vector<Command>& table() {
                    {"exit-code", "", "status 1 when something needs doing"}},
        .formats = names_of(due_formats),
        .examples = {{"due", "the whole fleet"},
-                    {"due --machine combine --within 3m", "the combine, three months ahead"},
+                    {"due combine --within 3m", "the combine, three months ahead"},
                     {"due --overdue", "what must not wait; silent when there is nothing"}},
        .statuses =
            {{1,
@@ -119,8 +122,8 @@ const std::vector<Command>& table() {
        .summary = "what is not known, with blanks to fill in",
        .about = "Lists what nobody has written down, by machine, with blanks: to print and take round, or as CSV to "
                 "fill in and import. A year is enough; a blank stays unknown.",
-       .words = {{"MACHINE", false, true}},
-       .options = {{"site", "SITE", "machines of this site"}},
+       .words = {some_machines},
+       .options = {machine_option, site_option},
        .formats = names_of(find_out_formats),
        .examples = {{"find-out", "all that is not known"},
                     {"find-out generator-standby --format csv", "one machine, as rows for `import`"}},
@@ -134,8 +137,9 @@ const std::vector<Command>& table() {
            "readings, from its kind where those are few, and from `expect:`. A machine that nobody ever read is "
            "named, and nothing is said of it. --replay asks the past again and shows how often the span was "
            "right, beside two plain rules: the mean rate of the year before, and the same days of last year.",
-       .words = {{"MACHINE", false, true}},
-       .options = {{"site", "SITE", "machines of this site"},
+       .words = {some_machines},
+       .options = {machine_option,
+                   site_option,
                    {"within", "30d|6w|3m", "how far ahead; 12m unless told"},
                    {"replay", "", "was it right so far? by machine and kind"}},
        .formats = names_of(forecast_formats),
@@ -150,14 +154,14 @@ const std::vector<Command>& table() {
                 "beforehand, safety first, with the day to do it by (the early end of its span), the work, the parts "
                 "and the share of its life that is given up by doing it today. What can wait is listed with its odds; "
                 "a safety task never is. What cannot be known until somebody reads a meter is named.",
-       .words = {{"SEASON"}},
+       .words = {{"SEASON"}, some_machines},
        .options = {{"year", "YEAR", "the year of its first day; the next season unless told"},
                    {"odds", "PERCENT", "from which odds on to do it beforehand; 20 unless told"},
-                   {"machine", "MACHINE", "only this machine; may be given again", true},
-                   {"site", "SITE", "only machines of this site; adds to --machine"}},
+                   machine_option,
+                   site_option},
        .formats = names_of(season_formats),
        .examples = {{"season harvest", "before the next harvest"},
-                    {"season pumping --machine pump-north --odds 10%", "one machine, more careful"}},
+                    {"season pumping pump-north --odds 10%", "one machine, more careful"}},
        .statuses = {},
        .action = season},
       {.name = "workload",
@@ -166,11 +170,11 @@ const std::vector<Command>& table() {
                 "Labour is the time a task takes times the people it needs. Shown is the mean, and the span that "
                 "eight cases of ten stay within, over 200 ways in which use may go on. Weeks and months add up to the "
                 "same.",
-       .words = {},
+       .words = {some_machines},
        .options = {{"within", "30d|6w|3m", "how far ahead; 12m unless told"},
                    {"by", "week|month", "the rows; month unless told"},
-                   {"machine", "MACHINE", "only this machine; may be given again", true},
-                   {"site", "SITE", "only machines of this site; adds to --machine"}},
+                   machine_option,
+                   site_option},
        .formats = names_of(workload_formats),
        .examples = {{"workload", "twelve months, by month"},
                     {"workload --within 8w --by week --site wullamere", "one site, by week"}},
@@ -181,9 +185,11 @@ const std::vector<Command>& table() {
        .about = "What services likely to come due use, against what is in stock: the newest `count` less what was used "
                 "since, else `stock:` of the fleet file. Short parts come first, with the day to order by: the early "
                 "end of the span in which the first one is missed, less its lead time. Then a shopping list by "
-                "supplier, in whole packs.",
-       .words = {},
-       .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"}},
+                "supplier, in whole packs. The stock is the whole fleet's: where some machines are asked about, what "
+                "others need "
+                "of it is not counted.",
+       .words = {some_machines},
+       .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"}, machine_option, site_option},
        .formats = names_of(parts_formats),
        .examples = {{"parts", "the next three months"}, {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},

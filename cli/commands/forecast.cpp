@@ -36,7 +36,7 @@ int forecast(Context& context) {
   answer.list = due_list(asking.snapshot(), {to, {}}, asking.forecaster());
   answer.to = to;
   answer.meters = meters_ahead(asking.snapshot(), days_ahead(asking.today(), to), asking.forecaster());
-  answer.closely = !arguments.words.empty();
+  answer.closely = !arguments.words.empty() || arguments.has("machine");
   asking.write(forecast_formats, answer);
   return 0;
 }

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "unit/cli/place.h"
 
@@ -170,14 +171,33 @@ TEST_CASE("first cuts the list and says so") {
   CHECK(json_of(place, "due --first 2")["points"].size() == 2);
 }
 
+TEST_CASE("machines are words as well as options, and add up") {
+  Place place;
+  place.furnish();
+  const auto machines = [&](const std::string& line) {
+    const auto list = json_of(place, line);
+    std::set<std::string> found;
+    for (const auto& point : list["points"]) found.insert(point["machine"]);
+    return found;
+  };
+  using Found = std::set<std::string>;
+  CHECK((machines("due") == Found{"loader", "pump"}));
+  CHECK((machines("due pump") == Found{"pump"}));
+  CHECK((machines("due --machine pump") == Found{"pump"}));
+  CHECK((machines("due pump loader") == Found{"loader", "pump"}));
+  CHECK((machines("due pump --machine loader") == Found{"loader", "pump"}));
+  CHECK(place.run("due pmp") == 64);
+  CHECK(place.err.find("did you mean `pump`?") != std::string::npos);
+}
+
 TEST_CASE("CSV and Markdown name the gaps as well") {
   Place place;
   place.furnish();
   REQUIRE(place.run("reading loader 100 --on 2024-06-01") == 0);
   REQUIRE(place.run("due --format csv") == 0);
-  CHECK(place.out.starts_with("what,machine,task,position,standing"));
+  CHECK(place.out.starts_with("row,machine,task,position,standing"));
   CHECK(place.says("point,loader,engine-oil,,overdue"));
-  CHECK(place.says("gap,loader,,,stale"));
+  CHECK(place.says(",engine,stale,,2024-06-01,"));
   REQUIRE(place.run("due --format md") == 0);
   CHECK(place.says("| overdue | loader | engine-oil |"));
   CHECK(place.says("## Not known"));

@@ -84,7 +84,7 @@ TEST_CASE("malformed command lines are usage errors in our own words") {
       {"--"},
       {"due", "-x"},
       {"due", "--nonsense"},
-      {"due", "extra"},
+      {"check", "extra"},
       {"due", "--within"},
       {"due", "--machine"},
       {"due", "--all=yes"},
