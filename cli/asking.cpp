@@ -29,6 +29,12 @@ service::Replay Asking::replay() {
   return service::replay(session_.fleet, facts, today(), scope_, progress("asking the past"));
 }
 
+std::vector<service::MachineUse> Asking::states_of(const std::vector<const service::Machine*>& machines) {
+  std::vector<service::MachineUse> states;
+  for (const service::Machine* machine : machines) states.push_back({machine, use_state(snapshot(), *machine)});
+  return states;
+}
+
 service::Progress Asking::progress(const std::string& what) const {
   if (!context_.world.error_terminal) return {};
   return [&world = context_.world, what](std::size_t done, std::size_t all) {

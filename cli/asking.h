@@ -4,11 +4,13 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "render/shared/formats.h"
 #include "run.h"
 #include "service/outlook.h"
 #include "service/snapshot.h"
+#include "service/standing.h"
 #include "service/usage.h"
 #include "session.h"
 
@@ -31,6 +33,9 @@ class Asking {
   const service::Snapshot& snapshot();
   const service::Forecaster& forecaster();
   service::Replay replay();
+
+  // How each of these machines stands on that day.
+  std::vector<service::MachineUse> states_of(const std::vector<const service::Machine*>& machines);
 
   // Says on standard error how far `what` is, where that is a terminal and the work is long.
   service::Progress progress(const std::string& what) const;

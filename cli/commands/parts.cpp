@@ -9,8 +9,11 @@ namespace cli {
 int parts(Context& context) {
   Asking asking(context);
   const service::Day to = outlook_option(context.arguments, "3m", asking.today());
-  asking.write(parts_formats,
-               parts_list(asking.snapshot(), to, asking.forecaster(), asking.progress("drawing the ways ahead")));
+  PartsAnswer answer;
+  answer.list = parts_list(asking.snapshot(), to, asking.forecaster(), asking.progress("drawing the ways ahead"));
+  answer.not_in_use = asking.states_of(answer.list.standing);
+  answer.some_machines = asking.scope().machines.has_value();
+  asking.write(parts_formats, answer);
   return 0;
 }
 

@@ -3,6 +3,7 @@ import json
 import re
 import shutil
 
+import columns
 import strictness
 import verdicts
 
@@ -33,7 +34,8 @@ SAMPLE = [
     ("season harvest --as-of 2026-08-15", 0), ("season harvest --year 2020", 64), ("season harvest --year soon", 64),
     ("season harvest --odds 0%", 64), ("season nothing", 64), ("workload", 0),
     ("workload --by week --within 8w --site wullamere", 0), ("workload --by day", 64), ("parts", 0),
-    ("parts --within 6m", 0), ("parts --within soon", 64),
+    ("parts --within 6m", 0), ("parts --within soon", 64), ("due combine dryer", 0), ("due combne", 64),
+    ("season harvest combine", 0), ("workload combine", 0), ("parts combine", 0),
     ("check", None), ("backup copy.db", 0), ("merge copy.db", 0), ("backup copy.db", 65), ("import nothing.csv", 66),
     ("import register.csv", 65), ("duee", 64), ("due --fleet nowhere", 66), ("new .", 65),
     ("help", 0), ("help due", 0), ("completion bash", 0), ("completion zsh", 0), ("completion fish", 0),
@@ -194,4 +196,5 @@ def validated(program):
     for path in sorted((verdicts.root / "schemas").glob("*.output.schema.json")):
         if path.name.removesuffix(".output.schema.json") not in answers.schemas:
             answers.complaints.append(f"no answer was held against {path.name}")
-    return answers.valid, [*answers.complaints, *answers.words_not_seen(), *answers.loose()]
+    return answers.valid, [*answers.complaints, *answers.words_not_seen(), *answers.loose(),
+                           *columns.complaints(program, answers.schemas)]

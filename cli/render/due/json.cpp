@@ -5,17 +5,15 @@ namespace cli {
 
 std::string due_as_json(const DueAnswer& due) {
   const service::DueList& list = due.list;
-  Json json = head_of(list);
+  Json json = head_of(*list.fleet, list.as_of);
+  json["to"] = to_text(list.within);
   json["points"] = Json::array();
   for (const service::Point& point : list.points) {
     if (due.first && json["points"].size() == *due.first) break;
     json["points"].push_back(point_as_json(point));
   }
-  json["gaps"] = Json::array();
-  for (const service::Gap& gap : list.gaps) json["gaps"].push_back(gap_as_json(gap));
-  json["machines"] = Json::array();
-  for (const service::MachineUse& use : list.not_in_use) json["machines"].push_back(machine_as_json(use));
-  json["within"] = to_text(list.within);
+  json["gaps"] = gaps_as_json(list.gaps);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use);
   return dumped(json);
 }
 

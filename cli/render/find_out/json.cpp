@@ -2,30 +2,30 @@
 #include "render/shared/json_parts.h"
 
 namespace cli {
+namespace {
+
+Json question_as_json(const service::Question& question) {
+  const service::Point* point = question.point;
+  return {{"kind", to_text(question.kind)},
+          {"meter", text_or_null(question.meter)},
+          {"unit", text_or_null(question.unit)},
+          {"name", text_or_null(question.name)},
+          {"task", point == nullptr ? Json(nullptr) : Json(point->name)},
+          {"position", point == nullptr ? Json(nullptr) : text_or_null(point->position)},
+          {"say", question.gap == nullptr ? Json(nullptr) : Json(question.gap->say)}};
+}
+
+}  // namespace
 
 std::string find_out_as_json(const service::DueList& list) {
-  Json json;
-  json["fleet"] = list.fleet->name;
-  json["as_of"] = to_text(list.as_of);
-  json["machines"] = Json::array();
-  for (const service::MachineQuestions& asked : service::find_out(list)) {
-    Json machine{{"machine", asked.machine->key},
-                 {"name", text_or_null(asked.machine->name)},
-                 {"nothing_recorded", asked.nothing_recorded},
-                 {"start_unknown", asked.start_unknown},
-                 {"questions", Json::array()}};
-    for (const service::Question& question : asked.questions) {
-      Json part{{"kind", to_text(question.kind)},
-                {"meter", text_or_null(question.meter)},
-                {"unit", text_or_null(question.unit)},
-                {"name", text_or_null(question.name)}};
-      part["task"] = question.point == nullptr ? Json(nullptr) : Json(question.point->name);
-      part["position"] = question.point == nullptr ? Json(nullptr) : text_or_null(question.point->position);
-      part["why"] = question.gap == nullptr ? Json(nullptr) : Json(question.gap->say);
-      machine["questions"].push_back(std::move(part));
-    }
-    json["machines"].push_back(std::move(machine));
-  }
+  Json json = head_of(*list.fleet, list.as_of);
+  json["machines"] = array_of(service::find_out(list), [](const service::MachineQuestions& asked) -> Json {
+    return {{"machine", asked.machine->key},
+            {"name", text_or_null(asked.machine->name)},
+            {"nothing_recorded", asked.nothing_recorded},
+            {"start_unknown", asked.start_unknown},
+            {"questions", array_of(asked.questions, question_as_json)}};
+  });
   return dumped(json);
 }
 

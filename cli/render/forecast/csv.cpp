@@ -3,24 +3,26 @@
 
 namespace cli {
 
-using service::to_text;
-
 std::string forecast_as_csv(const Forecast& forecast) {
-  std::string text = csv_line({"machine", "meter", "unit", "on", "p10", "p50", "p90"});
+  CsvTable table({"row", "machine", "meter", "unit", "on", "p10", "p50", "p90"});
   for (const service::MeterAhead& meter : forecast.meters) {
-    const auto row = [&](const service::UsageSpan& span) {
-      text += csv_line({csv_text(meter.machine->key), csv_text(meter.meter->name), csv_text(meter.meter->unit),
-                        to_text(span.day), to_text(span.p10), to_text(span.p50), to_text(span.p90)});
+    const auto add = [&](const char* row, const std::optional<service::UsageSpan>& span) {
+      std::vector<std::pair<std::string_view, std::string>> cells{{"row", row},
+                                                                  {"machine", csv_text(meter.machine->key)},
+                                                                  {"meter", csv_text(meter.meter->name)},
+                                                                  {"unit", csv_text(meter.meter->unit)}};
+      if (span) {
+        cells.insert(cells.end(), {{"on", service::to_text(span->day)},
+                                   {"p10", to_text(span->p10)},
+                                   {"p50", to_text(span->p50)},
+                                   {"p90", to_text(span->p90)}});
+      }
+      table.add(cells);
     };
-    if (!meter.now) {  // a meter that nobody read has a row, and nothing in it
-      text += csv_line(
-          {csv_text(meter.machine->key), csv_text(meter.meter->name), csv_text(meter.meter->unit), "", "", "", ""});
-      continue;
-    }
-    row(*meter.now);
-    for (const auto& span : meter.ahead) row(span);
+    add("now", meter.now);  // a meter that nobody read has a row, and nothing in it
+    for (const auto& span : meter.ahead) add("ahead", span);
   }
-  return text;
+  return table.text();
 }
 
 }  // namespace cli

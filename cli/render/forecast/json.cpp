@@ -1,4 +1,5 @@
 #include "render/forecast/forecast.h"
+#include "render/shared/figures.h"
 #include "render/shared/json_parts.h"
 
 namespace cli {
@@ -12,25 +13,22 @@ Json meter_as_json(const service::MeterAhead& meter) {
   Json json{{"machine", meter.machine->key}, {"meter", meter.meter->name}, {"unit", meter.meter->unit}};
   json["last"] = meter.last ? Json{{"on", to_text(meter.last->day)}, {"at", number(meter.last->usage)}} : Json(nullptr);
   json["now"] = meter.now ? usage_as_json(*meter.now) : Json(nullptr);
-  json["ahead"] = Json::array();
-  for (const auto& span : meter.ahead) json["ahead"].push_back(usage_as_json(span));
+  json["ahead"] = array_of(meter.ahead, usage_as_json);
   if (!meter.grounds) {
     json["learnt"] = nullptr;
     return json;
   }
   const service::Grounds& grounds = *meter.grounds;
-  Json months = Json::array();
-  for (const double share : grounds.months) months.push_back(rounded(share, 10'000));
-  json["learnt"] = {{"per_year", rounded(grounds.per_year, 10)},
-                    {"so_far", rounded(grounds.so_far, 10)},
-                    {"months", std::move(months)},
-                    {"years", rounded(grounds.years, 100)},
+  json["learnt"] = {{"per_year", usage_of(grounds.per_year)},
+                    {"so_far", usage_of(grounds.so_far)},
+                    {"months", array_of(grounds.months, share_of)},
+                    {"years", years_of(grounds.years)},
                     {"stretches", grounds.stretches},
                     {"others", grounds.others},
                     {"expected", grounds.expected},
                     {"expected_seasons", grounds.expected_seasons},
-                    {"lump", rounded(grounds.lump, 10)},
-                    {"idle", rounded(grounds.idle, 1000)}};
+                    {"lump", usage_of(grounds.lump)},
+                    {"idle", share_of(grounds.idle)}};
   return json;
 }
 
@@ -38,9 +36,9 @@ Json meter_as_json(const service::MeterAhead& meter) {
 
 std::string forecast_as_json(const Forecast& forecast) {
   const service::DueList& list = forecast.list;
-  Json json{{"fleet", list.fleet->name}, {"as_of", to_text(list.as_of)}, {"to", to_text(forecast.to)}};
-  json["meters"] = Json::array();
-  for (const auto& meter : forecast.meters) json["meters"].push_back(meter_as_json(meter));
+  Json json = head_of(*list.fleet, list.as_of);
+  json["to"] = to_text(forecast.to);
+  json["meters"] = array_of(forecast.meters, meter_as_json);
   json["points"] = Json::array();
   for (const service::Point& point : list.points) {
     if (!point.due_on || *point.due_on > forecast.to) continue;
@@ -50,8 +48,8 @@ std::string forecast_as_json(const Forecast& forecast) {
     row["due_span"] = span_as_json(point.due_span);
     json["points"].push_back(std::move(row));
   }
-  json["gaps"] = Json::array();
-  for (const auto& gap : list.gaps) json["gaps"].push_back(gap_as_json(gap));
+  json["gaps"] = gaps_as_json(list.gaps);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use);
   return dumped(json);
 }
 

@@ -3,19 +3,30 @@
 
 namespace cli {
 
-using service::to_text;
-
-std::string parts_as_csv(const service::PartsList& list) {
-  std::string text = csv_line({"part", "number", "what", "unit", "need", "perhaps", "stock", "counted-on", "short",
-                               "buy", "packs", "missed-from", "order-by", "price", "supplier"});
-  for (const service::PartNeed& need : list.needs) {
-    text += csv_line({csv_text(need.key), csv_text(need.part != nullptr ? need.part->number : ""),
-                      csv_text(need.part != nullptr ? need.part->what : ""), csv_text(need.unit), to_text(need.need),
-                      to_text(need.more), figure(need.stock), figure(need.counted_on), to_text(need.short_by),
-                      to_text(need.buy), figure(need.packs), figure(need.short_on), figure(need.order_by),
-                      figure(need.price), csv_text(need.part != nullptr ? need.part->supplier : "")});
+std::string parts_as_csv(const PartsAnswer& answer) {
+  CsvTable table({"part", "listed", "what", "number", "supplier", "fluid", "unit", "need", "more", "stock",
+                  "counted_on", "short_by", "buy", "packs", "missed_from", "order_by", "price"});
+  for (const service::PartNeed& need : answer.list.needs) {
+    const service::Part* part = need.part;
+    table.add({{"part", csv_text(need.key)},
+               {"listed", yes_or_no(part != nullptr)},
+               {"what", csv_text(part != nullptr ? part->what : "")},
+               {"number", csv_text(part != nullptr ? part->number : "")},
+               {"supplier", csv_text(part != nullptr ? part->supplier : "")},
+               {"fluid", yes_or_no(need.fluid)},
+               {"unit", csv_text(need.unit)},
+               {"need", to_text(need.need)},
+               {"more", to_text(need.more)},
+               {"stock", figure(need.stock)},
+               {"counted_on", figure(need.counted_on)},
+               {"short_by", to_text(need.short_by)},
+               {"buy", to_text(need.buy)},
+               {"packs", figure(need.packs)},
+               {"missed_from", figure(need.short_on)},
+               {"order_by", figure(need.order_by)},
+               {"price", figure(need.price)}});
   }
-  return text;
+  return table.text();
 }
 
 }  // namespace cli

@@ -3,17 +3,14 @@
 
 namespace cli {
 
-using service::PartNeed;
-
-std::string parts_as_json(const service::PartsList& list) {
-  Json json{{"fleet", list.fleet->name},
-            {"as_of", to_text(list.as_of)},
-            {"to", to_text(list.to)},
-            {"currency", text_or_null(list.fleet->currency)},
-            {"parts", Json::array()}};
-  for (const PartNeed& need : list.needs) json["parts"].push_back(need_as_json(need));
-  json["unknown"] = unknown_as_json(list.unknown);
-  json["stands"] = keys_of(list.standing);
+std::string parts_as_json(const PartsAnswer& answer) {
+  const service::PartsList& list = answer.list;
+  Json json = head_of(*list.fleet, list.as_of);
+  json["to"] = to_text(list.to);
+  json["currency"] = text_or_null(list.fleet->currency);
+  json["parts"] = array_of(list.needs, need_as_json);
+  json["unknown"] = places_of(list.unknown);
+  json["not_in_use"] = not_in_use_as_json(answer.not_in_use);
   return dumped(json);
 }
 

@@ -11,7 +11,8 @@ using service::PartNeed;
 using service::PartsList;
 using service::to_text;
 
-std::string parts_as_markdown(const PartsList& list) {
+std::string parts_as_markdown(const PartsAnswer& answer) {
+  const PartsList& list = answer.list;
   std::string text = fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(list.fleet->name),
                                  to_text(list.as_of), to_text(list.to));
   const auto shops = by_supplier(list);
@@ -26,6 +27,7 @@ std::string parts_as_markdown(const PartsList& list) {
                       markdown_cell(what_of(*need)), markdown_cell(price_words(*need, *list.fleet)));
     }
   }
+  if (answer.some_machines) text += '\n' + others_need() + '\n';
   if (!list.unknown.empty() || !list.standing.empty()) text += '\n';
   for (const auto& [machine, point] : list.unknown) {
     text +=

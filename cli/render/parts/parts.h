@@ -3,19 +3,26 @@
 
 #include <array>
 #include <string>
+#include <vector>
 
 #include "render/shared/formats.h"
 #include "service/workload.h"
 
 namespace cli {
 
-std::string parts_as_text(const service::PartsList& list, const Look& look);
-std::string parts_as_json(const service::PartsList& list);
-std::string parts_as_csv(const service::PartsList& list);  // one row a part
-std::string parts_as_markdown(const service::PartsList& list);
+struct PartsAnswer {
+  service::PartsList list;
+  std::vector<service::MachineUse> not_in_use;  // those that stand, and are left out
+  bool some_machines = false;                   // others may need the same stock
+};
+
+std::string parts_as_text(const PartsAnswer& answer, const Look& look);
+std::string parts_as_json(const PartsAnswer& answer);
+std::string parts_as_csv(const PartsAnswer& answer);  // one row a part
+std::string parts_as_markdown(const PartsAnswer& answer);
 
 inline constexpr std::array parts_formats{
-    Format<service::PartsList>{"text", parts_as_text}, Format<service::PartsList>{"json", parts_as_json},
-    Format<service::PartsList>{"csv", parts_as_csv}, Format<service::PartsList>{"md", parts_as_markdown}};
+    Format<PartsAnswer>{"text", parts_as_text}, Format<PartsAnswer>{"json", parts_as_json},
+    Format<PartsAnswer>{"csv", parts_as_csv}, Format<PartsAnswer>{"md", parts_as_markdown}};
 
 }  // namespace cli

@@ -45,7 +45,8 @@ std::optional<service::Money> total(const std::vector<const PartNeed*>& needs) {
 
 }  // namespace
 
-std::string parts_as_text(const PartsList& list, const Look& look) {
+std::string parts_as_text(const PartsAnswer& answer, const Look& look) {
+  const PartsList& list = answer.list;
   std::string text = heading(look, fmt::format("{}, {}: parts and fluids to {}", cleaned(list.fleet->name),
                                                to_text(list.as_of), to_text(list.to)));
   std::vector<Row> shorts{{"order", "part", "need", "in stock", "missed from", "for"}};
@@ -66,6 +67,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   if (shorts.size() > 1) text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ");
   if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ");
   if (shorts.size() == 1 && enough.size() == 1) text += "\nNo service that is likely by then takes a part or fluid.\n";
+  if (answer.some_machines && enough.size() > 1) text += "  " + others_need() + '\n';
   const auto shops = by_supplier(list);
   if (!shops.empty()) text += '\n' + heading(look, "Shopping list");
   for (const auto& [shop, needs] : shops) {

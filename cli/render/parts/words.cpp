@@ -44,6 +44,8 @@ std::map<std::string, std::vector<const PartNeed*>> by_supplier(const PartsList&
   return shops;
 }
 
+std::string others_need() { return "What other machines need of the same stock is not counted here."; }
+
 std::string supplier_of(const PartNeed& need) {
   return need.part != nullptr && !need.part->supplier.empty() ? cleaned(need.part->supplier) : "no supplier named";
 }

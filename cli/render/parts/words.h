@@ -21,6 +21,9 @@ std::string price_words(const service::PartNeed& need, const service::Fleet& fle
 // The short ones by supplier, in the order of names.
 std::map<std::string, std::vector<const service::PartNeed*>> by_supplier(const service::PartsList& list);
 
+// Said where some machines are asked about, for the stock is the whole fleet's.
+std::string others_need();
+
 // `2 packs of 25`, `3`, `205 L`: how much to buy of it.
 std::string to_buy(const service::PartNeed& need);
 

@@ -1,22 +1,26 @@
 #include "render/replay/replay.h"
 #include "render/shared/csv_line.h"
+#include "render/shared/figures.h"
 
 namespace cli {
+namespace {
+
+std::string row_of(const char* kind, const std::string& machine, const std::string& schedule,
+                   const service::ReplayScore& score) {
+  const auto days = [&](double value) { return score.answered > 0 ? decimal(days_of(value)) : ""; };
+  return csv_line({kind, csv_text(machine), csv_text(schedule), std::to_string(score.answered),
+                   std::to_string(score.open), std::to_string(score.inside), days(score.loss), days(score.straight),
+                   days(score.same_days)});
+}
+
+}  // namespace
 
 std::string replay_as_csv(const ReplayAnswer& answer) {
-  const service::Replay& replay = answer.past;
-  std::string text =
-      csv_line({"machine", "schedule", "answered", "open", "inside", "loss", "mean-rate-loss", "same-days-loss"});
-  const auto row = [&](const std::string& machine, const std::string& kind, const service::ReplayScore& score) {
-    const bool any = score.answered > 0;
-    text += csv_line({csv_text(machine), csv_text(kind), std::to_string(score.answered), std::to_string(score.open),
-                      std::to_string(score.inside), any ? decimal(score.loss) : "", any ? decimal(score.straight) : "",
-                      any ? decimal(score.same_days) : ""});
-  };
-  for (const auto& each : replay.machines) row(each.machine->key, each.kind, each.score);
-  for (const auto& each : replay.kinds) row("", each.kind, each.score);
-  row("", "", replay.all);
-  return text;
+  std::string text = csv_line(
+      {"row", "machine", "schedule", "answered", "open", "inside", "loss", "mean_rate_loss", "same_days_loss"});
+  for (const auto& each : answer.past.machines) text += row_of("machine", each.machine->key, each.kind, each.score);
+  for (const auto& each : answer.past.kinds) text += row_of("schedule", "", each.kind, each.score);
+  return text + row_of("all", "", "", answer.past.all);
 }
 
 }  // namespace cli

@@ -1,12 +1,12 @@
 #include "render/replay/replay.h"
+#include "render/shared/figures.h"
 #include "render/shared/json_parts.h"
 
 namespace cli {
 namespace {
 
 Json score_as_json(const service::ReplayScore& score) {
-  const bool any = score.answered > 0;
-  const auto days = [&](double value) { return any ? Json(rounded(value, 100)) : Json(nullptr); };
+  const auto days = [&](double value) { return score.answered > 0 ? Json(days_of(value)) : Json(nullptr); };
   return {{"answered", score.answered},
           {"open", score.open},
           {"inside", score.inside},
@@ -15,24 +15,22 @@ Json score_as_json(const service::ReplayScore& score) {
           {"same_days_loss", days(score.same_days)}};
 }
 
+Json row_as_json(const service::ReplayRow& row) {
+  Json json;
+  if (row.machine != nullptr) json["machine"] = row.machine->key;
+  json["schedule"] = row.kind;
+  json.update(score_as_json(row.score));
+  return json;
+}
+
 }  // namespace
 
 std::string replay_as_json(const ReplayAnswer& answer) {
   const service::Replay& replay = answer.past;
-  Json json{{"fleet", replay.fleet->name}, {"as_of", to_text(answer.as_of)}, {"days", Json::array()}};
-  for (const auto day : replay.days) json["days"].push_back(to_text(day));
-  json["machines"] = Json::array();
-  for (const auto& row : replay.machines) {
-    Json one{{"machine", row.machine->key}, {"schedule", row.kind}};
-    one.update(score_as_json(row.score));
-    json["machines"].push_back(std::move(one));
-  }
-  json["kinds"] = Json::array();
-  for (const auto& row : replay.kinds) {
-    Json one{{"schedule", row.kind}};
-    one.update(score_as_json(row.score));
-    json["kinds"].push_back(std::move(one));
-  }
+  Json json = head_of(*replay.fleet, answer.as_of);
+  json["days"] = array_of(replay.days, [](service::Day day) { return to_text(day); });
+  json["machines"] = array_of(replay.machines, row_as_json);
+  json["schedules"] = array_of(replay.kinds, row_as_json);
   json["all"] = score_as_json(replay.all);
   return dumped(json);
 }

@@ -1,39 +1,58 @@
 #include <fmt/format.h>
 
 #include "render/season/season.h"
-#include "render/shared/csv_line.h"
+#include "render/shared/csv_rows.h"
+#include "render/shared/figures.h"
 #include "render/shared/resources_words.h"
 
 namespace cli {
+namespace {
 
-using service::to_text;
+std::string share(const std::optional<double>& share) { return share ? decimal(share_of(*share)) : ""; }
+
+void add_item(CsvTable& table, const char* row, const service::SeasonItem& item) {
+  const auto& span = item.point.due_span;
+  const service::Resources& takes = item.resources;
+  table.add({{"row", row},
+             {"machine", csv_text(item.point.machine->key)},
+             {"task", csv_text(item.point.name)},
+             {"position", csv_text(item.point.position)},
+             {"standing", std::string(service::to_text(item.standing))},
+             {"by_estimate", yes_or_no(item.point.by_estimate)},
+             {"safety", yes_or_no(item.safety)},
+             {"odds", share(item.odds)},
+             {"do_by", service::to_text(item.do_by)},
+             {"due_span_p10", figure(span.p10)},
+             {"due_span_p50", figure(span.p50)},
+             {"due_span_p90", figure(span.p90)},
+             {"gives_up", share(item.given_up)},
+             {"again", share(item.again)},
+             {"includes", csv_text(fmt::format("{}", fmt::join(item.covered, " ")))},
+             {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
+             {"takes_people", std::to_string(takes.people)},
+             {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},
+             {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}});
+}
+
+}  // namespace
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
-  std::string text = csv_line({"row", "machine", "task", "position", "odds", "do-by", "p10", "p50", "p90", "gives-up",
-                               "again", "minutes", "people", "takes", "includes", "say"});
-  const auto rows = [&](const char* kind, const std::vector<service::SeasonItem>& items) {
-    for (const auto& item : items) {
-      const auto& span = item.point.due_span;
-      text += csv_line({kind, csv_text(item.point.machine->key), csv_text(item.point.name),
-                        csv_text(item.point.position), share(item.odds), to_text(item.do_by), figure(span.p10),
-                        figure(span.p50), figure(span.p90), share(item.given_up), share(item.again),
-                        item.resources.time ? std::to_string(item.resources.time->count()) : "",
-                        std::to_string(item.resources.people), csv_text(parts_words(item.resources)),
-                        csv_text(fmt::format("{}", fmt::join(item.covered, " "))), ""});
-    }
-  };
-  const auto note = [&](const char* kind, const std::string& machine, const std::string& task,
-                        const std::string& position, const std::string& say) {
-    std::vector<std::string> cells{kind, csv_text(machine), csv_text(task), csv_text(position)};
-    cells.resize(15);
-    cells.push_back(csv_text(say));
-    text += csv_line(cells);
-  };
-  rows("beforehand", plan.beforehand);
-  rows("can-wait", plan.can_wait);
-  for (const service::Point& point : plan.unknown) note("unknown", point.machine->key, point.name, point.position, "");
-  for (const service::Gap& gap : plan.gaps) note("gap", gap.machine, "", "", gap.say);
-  return text;
+  CsvTable table({"row",      "machine",       "task",         "position",     "standing",     "by_estimate", "safety",
+                  "odds",     "do_by",         "due_span_p10", "due_span_p50", "due_span_p90", "gives_up",    "again",
+                  "includes", "takes_minutes", "takes_people", "takes_parts",  "takes_fluids", "unknown",     "meter",
+                  "kind",     "state",         "since",        "until",        "note",         "say"});
+  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item);
+  for (const auto& item : plan.can_wait) add_item(table, "can-wait", item);
+  for (const service::Point& point : plan.unknown) {
+    table.add({{"row", "unknown"},
+               {"machine", csv_text(point.machine->key)},
+               {"task", csv_text(point.name)},
+               {"position", csv_text(point.position)},
+               {"unknown", joined_kinds(point.unknown)}});
+  }
+  for (const service::Gap& gap : plan.gaps) add_gap(table, gap);
+  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use);
+  return table.text();
 }
 
 }  // namespace cli

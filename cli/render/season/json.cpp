@@ -1,11 +1,11 @@
 #include "render/season/season.h"
 #include "render/shared/cautions.h"
+#include "render/shared/figures.h"
 #include "render/shared/json_parts.h"
 
 namespace cli {
 namespace {
 
-using service::PartNeed;
 using service::SeasonItem;
 
 Json resources_as_json(const service::Resources& resources) {
@@ -25,48 +25,44 @@ Json item_as_json(const SeasonItem& item) {
   json["standing"] = service::to_text(item.standing);
   json["by_estimate"] = item.point.by_estimate;
   json["safety"] = item.safety;
-  json["odds"] = rounded(item.odds, 10'000);
+  json["odds"] = share_of(item.odds);
   json["do_by"] = to_text(item.do_by);
   json["due_span"] = span_as_json(item.point.due_span);
   json["gives_up"] = share_or_null(item.given_up);
   json["again"] = share_or_null(item.again);
-  json["includes"] = item.covered;
+  json["includes"] = array_of(item.covered, [](const std::string& label) { return task_of(label); });
   json["takes"] = resources_as_json(item.resources);
+  return json;
+}
+
+Json unknown_as_json(const service::Point& point) {
+  Json json = place_of(point);
+  json["unknown"] = kinds_of(point.unknown);
   return json;
 }
 
 }  // namespace
 
 std::string season_as_json(const service::SeasonPlan& plan) {
-  Json json{{"fleet", plan.fleet->name},     {"season", plan.season->key},
-            {"as_of", to_text(plan.as_of)},  {"from", to_text(plan.from)},
-            {"to", to_text(plan.to)},        {"threshold", rounded(plan.threshold, 10'000)},
-            {"under_way", plan.under_way()}, {"cautions", base_cautions()}};
-  json["not_in_use"] = Json::array();
-  for (const auto& use : plan.not_in_use) {
-    const bool out = use.state.kind == service::UseKind::out_of_use;
-    json["not_in_use"].push_back({{"machine", use.machine->key},
-                                  {"state", out ? "out-of-use" : "laid-up"},
-                                  {"until", day_or_null(use.state.until)}});
-  }
-  for (const auto& [name, items] : {std::pair{"beforehand", &plan.beforehand}, std::pair{"can_wait", &plan.can_wait}}) {
-    json[name] = Json::array();
-    for (const SeasonItem& item : *items) json[name].push_back(item_as_json(item));
-  }
+  Json json = head_of(*plan.fleet, plan.as_of);
+  json["season"] = plan.season->key;
+  json["from"] = to_text(plan.from);
+  json["to"] = to_text(plan.to);
+  json["threshold"] = share_of(plan.threshold);
+  json["under_way"] = plan.under_way();
+  json["cautions"] = base_cautions();
+  json["not_in_use"] = not_in_use_as_json(plan.not_in_use);
+  json["beforehand"] = array_of(plan.beforehand, item_as_json);
+  json["can_wait"] = array_of(plan.can_wait, item_as_json);
   json["not_before"] = plan.not_before;
-  json["unknown"] = Json::array();
-  for (const service::Point& point : plan.unknown) {
-    Json row = place_of(point);
-    row["unknown"] = Json::array();
-    for (const auto kind : point.unknown) row["unknown"].push_back(service::to_text(kind));
-    json["unknown"].push_back(std::move(row));
+  json["unknown"] = array_of(plan.unknown, unknown_as_json);
+  json["gaps"] = gaps_as_json(plan.gaps);
+  json["labour_hours"] = mean_of(static_cast<double>(plan.labour_minutes) / 60);
+  json["no_time"] = Json::array();
+  for (const SeasonItem& item : plan.beforehand) {
+    if (!item.resources.time) json["no_time"].push_back(place_of(item.point));
   }
-  json["gaps"] = Json::array();
-  for (const auto& gap : plan.gaps) json["gaps"].push_back(gap_as_json(gap));
-  json["labour_hours"] = rounded(static_cast<double>(plan.labour_minutes) / 60, 1000);
-  json["without_time"] = plan.without_time;
-  json["parts"] = Json::array();
-  for (const PartNeed& need : plan.parts) json["parts"].push_back(need_as_json(need));
+  json["parts"] = array_of(plan.parts, need_as_json);
   json["say"] = season_in_a_line(plan);
   return dumped(json);
 }

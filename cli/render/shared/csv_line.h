@@ -1,8 +1,11 @@
-// Lists as CSV, by the library's one writer, and how figures stand in them.
+// Lines of CSV (RFC 4180) that a spreadsheet can open without starting a formula.
 #pragma once
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "service/base.h"
 #include "service/csv.h"
@@ -10,6 +13,7 @@
 namespace cli {
 
 using service::csv_line;
+
 using service::csv_text;
 
 template <class T>
@@ -17,8 +21,18 @@ std::string figure(const std::optional<T>& value) {
   return value ? std::string(service::to_text(*value)) : "";
 }
 
-// Odds and means are estimates: more digits would claim to know more.
-std::string decimal(double value);
-std::string share(const std::optional<double>& value);
+inline std::string yes_or_no(bool value) { return value ? "yes" : "no"; }
+
+// Rows of several kinds under one head: each names the columns that it fills, the others stay blank.
+class CsvTable {
+ public:
+  explicit CsvTable(std::vector<std::string> columns);
+  void add(const std::vector<std::pair<std::string_view, std::string>>& cells);
+  const std::string& text() const { return text_; }
+
+ private:
+  std::vector<std::string> columns_;
+  std::string text_;
+};
 
 }  // namespace cli

@@ -1,5 +1,8 @@
 #include "render/shared/json_parts.h"
 
+#include "render/shared/figures.h"
+#include "render/shared/words.h"
+
 namespace cli {
 namespace {
 
@@ -63,7 +66,7 @@ Json put_off_as_json(const service::PutOff& put_off) {
           {"at", number_or_null(put_off.at)},
           {"shown", number_or_null(put_off.shown)},
           {"by", text_or_null(put_off.by)},
-          {"why", text_or_null(put_off.why)}};
+          {"note", text_or_null(put_off.why)}};
 }
 
 }  // namespace
@@ -73,20 +76,14 @@ Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr)
 Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_text(*day)) : Json(nullptr); }
 
 Json point_as_json(const service::Point& point) {
-  Json json;
-  json["machine"] = point.machine->key;
-  json["task"] = point.name;
-  json["position"] = text_or_null(point.position);
+  Json json = place_of(point);
   json["standing"] = to_text(point.standing);
   json["by_estimate"] = point.by_estimate;
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
   json["due_on"] = day_or_null(point.due_on);
-  json["unknown"] = Json::array();
-  for (const LimbKind kind : point.unknown) json["unknown"].push_back(to_text(kind));
+  json["unknown"] = kinds_of(point.unknown);
   json["put_off"] = point.put_off ? put_off_as_json(*point.put_off) : Json(nullptr);
-  json["due_span"] = {{"p10", day_or_null(point.due_span.p10)},
-                      {"p50", day_or_null(point.due_span.p50)},
-                      {"p90", day_or_null(point.due_span.p90)}};
+  json["due_span"] = span_as_json(point.due_span);
   json["fitted"] = point.fitted ? fitted_as_json(*point.fitted) : Json(nullptr);
   json["limbs"] = Json::array();
   for (const LimbStanding& limb : point.limbs) {
@@ -112,33 +109,25 @@ Json fact_as_json(const service::Fact& fact) {
   return json.is_discarded() ? Json(nullptr) : json;
 }
 
-std::string_view state_name(service::UseKind kind) {
-  switch (kind) {
-    case service::UseKind::out_of_use:
-      return "out-of-use";
-    case service::UseKind::laid_up:
-      return "laid-up";
-    case service::UseKind::in_use:
-      return "in-use";
-  }
-  return "in-use";
-}
+Json gaps_as_json(const std::vector<service::Gap>& gaps) { return array_of(gaps, gap_as_json); }
 
 Json machine_as_json(const service::MachineUse& use) {
   return {{"machine", use.machine->key},
-          {"state", state_name(use.state.kind)},
+          {"state", name_of(use.state.kind)},
           {"since", day_or_null(use.state.since)},
-          {"until", day_or_null(use.state.until)}};
+          {"until", day_or_null(use.state.until)},
+          {"note", text_or_null(use.state.note)}};
 }
 
-Json head_of(const service::DueList& list) {
-  Json json;
-  json["fleet"] = list.fleet->name;
-  json["as_of"] = to_text(list.as_of);
-  return json;
+Json not_in_use_as_json(const std::vector<service::MachineUse>& machines) {
+  return array_of(machines, machine_as_json);
 }
 
-Json share_or_null(const std::optional<double>& share) { return share ? Json(rounded(*share, 10'000)) : Json(nullptr); }
+Json head_of(const service::Fleet& fleet, service::Day as_of) {
+  return {{"fleet", fleet.name}, {"as_of", to_text(as_of)}};
+}
+
+Json share_or_null(const std::optional<double>& share) { return share ? Json(share_of(*share)) : Json(nullptr); }
 
 Json span_as_json(const service::DueSpan& span) {
   return {{"p10", day_or_null(span.p10)}, {"p50", day_or_null(span.p50)}, {"p90", day_or_null(span.p90)}};
@@ -157,37 +146,44 @@ Json need_as_json(const service::PartNeed& need) {
             {"fluid", need.fluid},
             {"unit", text_or_null(need.unit)},
             {"need", number(need.need)},
-            {"perhaps", number(need.more)},
+            {"more", number(need.more)},
             {"stock", number_or_null(need.stock)},
             {"counted_on", day_or_null(need.counted_on)},
-            {"short", number(need.short_by)},
+            {"short_by", number(need.short_by)},
             {"buy", number(need.buy)},
             {"packs", number_or_null(need.packs)},
             {"missed_from", day_or_null(need.short_on)},
             {"order_by", day_or_null(need.order_by)},
             {"price", number_or_null(need.price)}};
-  json["uses"] = Json::array();
-  for (const auto& use : need.uses) {
-    json["uses"].push_back({{"machine", use.machine->key},
-                            {"task", use.point},
-                            {"round", use.round},
-                            {"amount", number(use.amount)},
-                            {"likely", use.likely},
-                            {"due_span", span_as_json(use.due)}});
-  }
+  json["uses"] = array_of(need.uses, [](const service::PartUse& use) {
+    Json part = place_of(*use.machine, use.point);
+    part["round"] = use.round;
+    part["amount"] = number(use.amount);
+    part["likely"] = use.likely;
+    part["due_span"] = span_as_json(use.due);
+    return part;
+  });
   return json;
 }
 
-Json unknown_as_json(const std::vector<std::pair<const service::Machine*, std::string>>& unknown) {
-  Json json = Json::array();
-  for (const auto& [machine, point] : unknown) json.push_back({{"machine", machine->key}, {"task", point}});
+Json task_of(const std::string& label) {
+  const auto at = label.find('@');
+  return {{"task", label.substr(0, at)},
+          {"position", at == std::string::npos ? Json(nullptr) : Json(label.substr(at + 1))}};
+}
+
+Json place_of(const service::Machine& machine, const std::string& label) {
+  Json json{{"machine", machine.key}};
+  json.update(task_of(label));
   return json;
 }
 
-Json keys_of(const std::vector<const service::Machine*>& machines) {
-  Json json = Json::array();
-  for (const service::Machine* machine : machines) json.push_back(machine->key);
-  return json;
+Json places_of(const std::vector<std::pair<const service::Machine*, std::string>>& labels) {
+  return array_of(labels, [](const auto& label) { return place_of(*label.first, label.second); });
+}
+
+Json kinds_of(const std::vector<LimbKind>& kinds) {
+  return array_of(kinds, [](LimbKind kind) { return to_text(kind); });
 }
 
 std::string dumped(const Json& json) { return json.dump(1, ' ', false, Json::error_handler_t::replace) + '\n'; }

@@ -1,7 +1,6 @@
 // Pieces that several JSON answers share. For the files that write JSON alone.
 #pragma once
 
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "service/record.h"
@@ -27,21 +26,33 @@ Json number_or_null(const std::optional<T>& value) {
 }
 Json day_or_null(const std::optional<service::Day>& day);
 
-// Odds and means are estimates: more digits would claim to know more.
-inline double rounded(double value, double digits) { return std::round(value * digits) / digits; }
 Json share_or_null(const std::optional<double>& share);
 
-Json head_of(const service::DueList& list);       // fleet and day
-Json place_of(const service::Point& point);       // machine, task, position
+// Each thing of a list, as this makes it.
+template <class Things, class Write>
+Json array_of(const Things& things, const Write& write) {
+  Json json = Json::array();
+  for (const auto& thing : things) json.push_back(write(thing));
+  return json;
+}
+
+// --- What has the same keys in every answer ---
+
+Json head_of(const service::Fleet& fleet, service::Day as_of);
+Json place_of(const service::Point& point);  // machine, task, position
+// The library's `task@position`, taken apart.
+Json task_of(const std::string& label);                                    // task, position
+Json place_of(const service::Machine& machine, const std::string& label);  // machine, task, position
+Json places_of(const std::vector<std::pair<const service::Machine*, std::string>>& labels);
 Json span_as_json(const service::DueSpan& span);  // three days
+Json kinds_of(const std::vector<service::LimbKind>& kinds);
 Json point_as_json(const service::Point& point);
 Json gap_as_json(const service::Gap& gap);
-Json fact_as_json(const service::Fact& fact);
-std::string_view state_name(service::UseKind kind);
+Json gaps_as_json(const std::vector<service::Gap>& gaps);
 Json machine_as_json(const service::MachineUse& use);
+Json not_in_use_as_json(const std::vector<service::MachineUse>& machines);
+Json fact_as_json(const service::Fact& fact);
 Json need_as_json(const service::PartNeed& need);
-Json unknown_as_json(const std::vector<std::pair<const service::Machine*, std::string>>& unknown);
-Json keys_of(const std::vector<const service::Machine*>& machines);
 
 std::string dumped(const Json& json);  // indented, with a line end
 std::string dumped_line(const Json& json);

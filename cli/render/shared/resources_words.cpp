@@ -27,15 +27,26 @@ std::string time_words(const service::Resources& resources) {
   return text;
 }
 
-std::string parts_words(const service::Resources& resources) {
+std::vector<std::string> part_words(const service::Resources& resources) {
   std::vector<std::string> words;
   for (const auto& [key, pieces] : resources.parts) {
     words.push_back(pieces == service::PartAmount::units(1) ? cleaned(key)
                                                             : fmt::format("{} {}", to_text(pieces), cleaned(key)));
   }
+  return words;
+}
+
+std::vector<std::string> fluid_words(const service::Resources& resources) {
+  std::vector<std::string> words;
   for (const auto& [key, amount] : resources.fluids) {
     words.push_back(fmt::format("{} {}", quantity(amount.amount, amount.unit), cleaned(key)));
   }
+  return words;
+}
+
+std::string parts_words(const service::Resources& resources) {
+  std::vector<std::string> words = part_words(resources);
+  for (std::string& fluid : fluid_words(resources)) words.push_back(std::move(fluid));
   return fmt::format("{}", fmt::join(words, ", "));
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "service/workload.h"
 
@@ -9,7 +10,9 @@ namespace cli {
 
 std::string hours_words(double hours);                                      // `31.2 h`
 std::string quantity(service::PartAmount amount, const std::string& unit);  // `12`, `11.5 L`; `piece` is not said
-std::string time_words(const service::Resources& resources);   // `2 h 30 min`, `5 h x 2 people`, `time not said`
+std::string time_words(const service::Resources& resources);  // `2 h 30 min`, `5 h x 2 people`, `time not said`
+std::vector<std::string> part_words(const service::Resources& resources);   // one a part: `2 knives`
+std::vector<std::string> fluid_words(const service::Resources& resources);  // one a fluid: `28 L engine-oil-15w40`
 std::string parts_words(const service::Resources& resources);  // `oil-filter-combine, 28 L engine-oil-15w40`
 std::string odds_words(double odds);                           // `83 %`, `under 1 %`, `due` where it is certain
 

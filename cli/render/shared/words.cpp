@@ -234,6 +234,18 @@ std::vector<std::string> remarks_of(const Point& point) {
   return remarks;
 }
 
+std::string_view name_of(service::UseKind kind) {
+  switch (kind) {
+    case service::UseKind::out_of_use:
+      return "out-of-use";
+    case service::UseKind::laid_up:
+      return "laid-up";
+    case service::UseKind::in_use:
+      break;
+  }
+  return "in-use";
+}
+
 std::string words_of(const service::UseState& state) {
   std::string text = state.kind == service::UseKind::out_of_use ? "out of use" : "laid up";
   if (state.kind == service::UseKind::in_use) text = "in use";

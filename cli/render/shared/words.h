@@ -44,6 +44,8 @@ std::vector<std::string> remarks_of(const service::Point& point);
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.
 std::string words_of(const service::PutOff& put_off);
 
+std::string_view name_of(service::UseKind kind);  // in files: `out-of-use`
+
 // `out of use since 2026-05-21: fork worn`.
 std::string words_of(const service::UseState& state);
 

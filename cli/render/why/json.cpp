@@ -4,7 +4,7 @@
 namespace cli {
 
 std::string why_as_json(const WhyAnswer& why) {
-  Json json = head_of(why.list);
+  Json json = head_of(*why.list.fleet, why.list.as_of);
   json["points"] = Json::array();
   for (const Explained& explained : why.points) {
     Json point = point_as_json(*explained.point);
@@ -15,6 +15,8 @@ std::string why_as_json(const WhyAnswer& why) {
     point["ruling"] = explained.ruling;
     json["points"].push_back(std::move(point));
   }
+  json["gaps"] = gaps_as_json(why.list.gaps);
+  json["not_in_use"] = not_in_use_as_json(why.list.not_in_use);
   return dumped(json);
 }
 

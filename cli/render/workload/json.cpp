@@ -1,50 +1,57 @@
+#include "render/shared/figures.h"
 #include "render/shared/json_parts.h"
 #include "render/workload/workload.h"
 
 namespace cli {
 namespace {
 
-using service::Spread;
+Json spread_as_json(const service::Spread& spread) {
+  return {{"mean", mean_of(spread.mean)},
+          {"p10", mean_of(spread.p10)},
+          {"p50", mean_of(spread.p50)},
+          {"p90", mean_of(spread.p90)}};
+}
 
-Json spread_as_json(const Spread& spread) {
-  return {{"mean", rounded(spread.mean, 1000)},
-          {"p10", rounded(spread.p10, 1000)},
-          {"p50", rounded(spread.p50, 1000)},
-          {"p90", rounded(spread.p90, 1000)}};
+template <class Sums>
+Json sums_of(const Sums& sums) {
+  return {{"labour_hours", spread_as_json(sums.labour_hours)},
+          {"services", spread_as_json(sums.services)},
+          {"cost", spread_as_json(sums.cost)}};
+}
+
+Json row_as_json(const service::WorkloadRow& row) {
+  Json json{{"from", to_text(row.from)}, {"to", to_text(row.to)}};
+  json.update(sums_of(row));
+  return json;
+}
+
+Json part_as_json(const service::WorkloadPart& part) {
+  return {{"part", part.key}, {"unit", text_or_null(part.unit)}, {"mean", mean_of(part.mean)}};
+}
+
+Json load_of(const service::WorkloadMachine& machine) {
+  return {{"machine", machine.machine->key},
+          {"labour_hours", spread_as_json(machine.labour_hours)},
+          {"services", {{"mean", mean_of(machine.services)}}}};
 }
 
 }  // namespace
 
-std::string workload_as_json(const service::Workload& load) {
-  Json json{{"fleet", load.fleet->name}, {"as_of", to_text(load.as_of)},
-            {"to", to_text(load.to)},    {"by", load.step == service::Step::week ? "week" : "month"},
-            {"ways", load.ways},         {"currency", text_or_null(load.fleet->currency)},
-            {"rows", Json::array()}};
-  for (const auto& row : load.rows) {
-    json["rows"].push_back({{"from", to_text(row.from)},
-                            {"to", to_text(row.to)},
-                            {"labour_hours", spread_as_json(row.labour_hours)},
-                            {"services", spread_as_json(row.services)},
-                            {"cost", spread_as_json(row.cost)}});
-  }
-  json["in_all"] = {{"labour_hours", spread_as_json(load.labour_hours)},
-                    {"services", spread_as_json(load.services)},
-                    {"cost", spread_as_json(load.cost)}};
-  for (const auto& [name, parts] : {std::pair{"parts", &load.parts}, std::pair{"fluids", &load.fluids}}) {
-    json[name] = Json::array();
-    for (const auto& part : *parts) {
-      json[name].push_back({{"part", part.key}, {"unit", text_or_null(part.unit)}, {"mean", rounded(part.mean, 1000)}});
-    }
-  }
-  json["machines"] = Json::array();
-  for (const auto& machine : load.machines) {
-    json["machines"].push_back({{"machine", machine.machine->key},
-                                {"labour_hours", spread_as_json(machine.labour_hours)},
-                                {"services", rounded(machine.services, 1000)}});
-  }
-  json["unknown"] = unknown_as_json(load.unknown);
-  json["stands"] = keys_of(load.standing);
-  json["no_time"] = unknown_as_json(load.no_time);
+std::string workload_as_json(const WorkloadAnswer& answer) {
+  const service::Workload& load = answer.load;
+  Json json = head_of(*load.fleet, load.as_of);
+  json["to"] = to_text(load.to);
+  json["by"] = load.step == service::Step::week ? "week" : "month";
+  json["ways"] = load.ways;
+  json["currency"] = text_or_null(load.fleet->currency);
+  json["rows"] = array_of(load.rows, row_as_json);
+  json["in_all"] = sums_of(load);
+  json["parts"] = array_of(load.parts, part_as_json);
+  json["fluids"] = array_of(load.fluids, part_as_json);
+  json["machines"] = array_of(load.machines, load_of);
+  json["unknown"] = places_of(load.unknown);
+  json["not_in_use"] = not_in_use_as_json(answer.not_in_use);
+  json["no_time"] = places_of(load.no_time);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
   return dumped(json);

@@ -40,7 +40,8 @@ std::string parts_of(const std::vector<service::WorkloadPart>& parts) {
 
 }  // namespace
 
-std::string workload_as_text(const Workload& load, const Look& look) {
+std::string workload_as_text(const WorkloadAnswer& answer, const Look& look) {
+  const Workload& load = answer.load;
   const bool weeks = load.step == service::Step::week;
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", service::cleaned(load.fleet->name),

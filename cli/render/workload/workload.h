@@ -3,18 +3,24 @@
 
 #include <array>
 #include <string>
+#include <vector>
 
 #include "render/shared/formats.h"
 #include "service/workload.h"
 
 namespace cli {
 
-std::string workload_as_text(const service::Workload& load, const Look& look);
-std::string workload_as_json(const service::Workload& load);
-std::string workload_as_csv(const service::Workload& load);
+struct WorkloadAnswer {
+  service::Workload load;
+  std::vector<service::MachineUse> not_in_use;  // those that stand, and are left out
+};
 
-inline constexpr std::array workload_formats{Format<service::Workload>{"text", workload_as_text},
-                                             Format<service::Workload>{"json", workload_as_json},
-                                             Format<service::Workload>{"csv", workload_as_csv}};
+std::string workload_as_text(const WorkloadAnswer& answer, const Look& look);
+std::string workload_as_json(const WorkloadAnswer& answer);
+std::string workload_as_csv(const WorkloadAnswer& answer);  // a row a week or month, and all together
+
+inline constexpr std::array workload_formats{Format<WorkloadAnswer>{"text", workload_as_text},
+                                             Format<WorkloadAnswer>{"json", workload_as_json},
+                                             Format<WorkloadAnswer>{"csv", workload_as_csv}};
 
 }  // namespace cli

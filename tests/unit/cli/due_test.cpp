@@ -74,7 +74,7 @@ TEST_CASE("due as JSON has exact amounts and every point") {
   CHECK((*oil)["limbs"][1]["left_days"] == 1);
   CHECK(point(list, "pump", "gland") != nullptr);  // later ones too
   CHECK(list["gaps"].is_array());
-  CHECK(list["machines"].empty());
+  CHECK(list["not_in_use"].empty());
   CHECK(place.out.find("\"machine\": \"loader\"") < place.out.find("\"task\""));  // keys keep their order
 }
 
@@ -160,7 +160,8 @@ TEST_CASE("machines out of use come first and laid up ones under their heading")
   CHECK(place.out.find("out of use since 2026-06-01: brakes pull") < place.out.find("overdue"));
   CHECK(place.says("laid up since 2026-06-02: dry"));
   const auto list = json_of(place, "due");
-  CHECK(list["machines"][0].dump() == R"({"machine":"loader","since":"2026-06-01","state":"out-of-use","until":null})");
+  CHECK(list["not_in_use"][0].dump() ==
+        R"({"machine":"loader","note":"brakes pull","since":"2026-06-01","state":"out-of-use","until":null})");
 }
 
 TEST_CASE("first cuts the list and says so") {

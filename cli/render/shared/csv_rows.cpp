@@ -1,0 +1,34 @@
+#include "render/shared/csv_rows.h"
+
+#include <fmt/format.h>
+
+#include "render/shared/words.h"
+
+namespace cli {
+
+void add_gap(CsvTable& table, const service::Gap& gap) {
+  table.add({{"row", "gap"},
+             {"machine", csv_text(gap.machine)},
+             {"meter", csv_text(gap.meter)},
+             {"kind", std::string(to_text(gap.kind))},
+             {"since", figure(gap.since)},
+             {"say", csv_text(gap.say)}});
+}
+
+void add_machine(CsvTable& table, const service::MachineUse& use) {
+  table.add({{"row", "machine"},
+             {"machine", csv_text(use.machine->key)},
+             {"state", std::string(name_of(use.state.kind))},
+             {"since", figure(use.state.since)},
+             {"until", figure(use.state.until)},
+             {"note", csv_text(use.state.note)},
+             {"say", csv_text(words_of(use.state))}});
+}
+
+std::string joined_kinds(const std::vector<service::LimbKind>& kinds) {
+  std::vector<std::string_view> names;
+  for (const auto kind : kinds) names.push_back(to_text(kind));
+  return fmt::format("{}", fmt::join(names, " "));
+}
+
+}  // namespace cli

@@ -1,0 +1,18 @@
+// Rows that CSV answers share. Keys are those of JSON, a key inside another joined to it by `_`.
+#pragma once
+
+#include "render/shared/csv_line.h"
+#include "service/standing.h"
+
+namespace cli {
+
+// Columns machine, meter, kind, since, say.
+void add_gap(CsvTable& table, const service::Gap& gap);
+
+// Columns machine, state, since, until, note, say.
+void add_machine(CsvTable& table, const service::MachineUse& use);
+
+// Kinds of limbs, parted by blanks.
+std::string joined_kinds(const std::vector<service::LimbKind>& kinds);
+
+}  // namespace cli

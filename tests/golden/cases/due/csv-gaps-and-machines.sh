@@ -1,0 +1,1 @@
+whichever due generator-standby telehandler-yard --within 1m --format csv --as-of 2026-06-15
