@@ -48,6 +48,12 @@ class Snapshot {
   std::span<const Fact> facts_of(std::string_view machine) const&;
   std::span<const Fact> facts_of(std::string_view machine) const&& = delete;
 
+  // The same about other machines. Fails with internal where their facts, or those of their kinds, were not read.
+  Snapshot within(Scope scope) const;
+
+  // All facts of the record were read, so that what concerns the whole fleet (stock, say) can be told.
+  bool holds_all() const { return !read_.machines; }
+
   // Machines with facts which the fleet does not list, in order, with the number of their facts.
   const std::vector<std::pair<std::string, int>>& unlisted() const& { return unlisted_; }
   const std::vector<std::pair<std::string, int>>& unlisted() const&& = delete;
@@ -57,9 +63,15 @@ class Snapshot {
   Scope scope_;
   Day as_of_;
   bool day_is_given_;
+  void find_unlisted();
+
   std::optional<Day> newest_;
-  std::vector<Fact> facts_;  // by machine, then in the one order
-  std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges_;
+  Scope read_;
+  struct Book {
+    std::vector<Fact> facts;  // by machine, then in the one order
+    std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges;
+  };
+  std::shared_ptr<const Book> book_;
   std::vector<std::pair<std::string, int>> unlisted_;
 };
 
@@ -70,6 +82,11 @@ Scope kin_of(const Fleet& fleet, const Scope& scope);
 // would. Fails as `Record::facts` does.
 Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                        const Scope& scope = {});
+
+// The same with all that the record holds, for answers whose figures are the whole fleet's and whose rows are the
+// scope's: parts against stock, a season's orders.
+Snapshot take_fleet_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                             const Scope& scope = {});
 
 // The machines of a site, for a scope. Fails with usage where there is no such site.
 Scope scope_of_site(const Fleet& fleet, std::string_view site);

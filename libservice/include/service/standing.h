@@ -155,6 +155,18 @@ inline bool is_due(const Point& point) {
   return point.standing == Standing::overdue || point.standing == Standing::due;
 }
 
+// A point by name, where no more of it is told.
+struct PointName {
+  const Machine* machine = nullptr;
+  std::string task;      // `engine-oil`, `engine-oil/check-leaks`
+  std::string position;  // empty: none
+  friend bool operator==(const PointName&, const PointName&) = default;
+};
+
+inline PointName name_of(const Point& point) { return {point.machine, point.name, point.position}; }
+
+std::string label_of(std::string_view task, std::string_view position);  // `engine-oil`, `tyre@front-left`
+
 // --- The due list ------------------------------------------------------------------------------------------
 
 enum class GapKind {

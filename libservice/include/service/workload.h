@@ -81,10 +81,10 @@ struct Workload {
   std::vector<WorkloadMachine> machines;
 
   // What is not in it.
-  std::vector<std::pair<const Machine*, std::string>> unknown;  // machine and point of which nothing can be said
-  std::vector<const Machine*> standing;                         // laid up or out of use, nobody said until when
-  std::vector<std::pair<const Machine*, std::string>> no_time;  // points with services but no `takes`
-  std::vector<std::string> no_price;                            // parts and fluids
+  std::vector<PointName> unknown;      // points of which nothing can be said
+  std::vector<MachineUse> not_in_use;  // laid up or out of use, nobody said until when
+  std::vector<PointName> no_time;      // points with services but no `takes`
+  std::vector<std::string> no_price;   // parts and fluids
   bool labour_priced = false;
 };
 
@@ -97,13 +97,15 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
 
 struct PartUse {
   const Machine* machine = nullptr;
-  std::string point;  // `engine-oil`, `tyre@front-left`
+  std::string task;  // `engine-oil`
+  std::string position;
   int round = 1;
   PartAmount amount;
-  DueSpan due;          // of that service
+  DueSpan due;          // of that service; of work before a season the day to do it by
   bool likely = false;  // its middle day is within the horizon; else only its early end is
 };
 
+// One part or fluid. What is needed, stock and order are the whole fleet's: stock is shared out by day of need.
 struct PartNeed {
   std::string key;
   const Part* part = nullptr;  // null: the fleet lists no such part
@@ -117,22 +119,36 @@ struct PartNeed {
   std::optional<PartAmount> packs;  // to buy; none where it comes in no packs
   PartAmount buy;                   // in the part's unit, whole packs where it comes in packs
   std::optional<Day> short_on;      // the early end of the first likely service that stock does not cover
-  std::optional<Day> order_by;      // that day less the lead time
+  std::optional<Day> order_by;      // that day less the lead time, not before as-of; where short
+  int late_days = 0;                // so many days before as-of it should have been ordered
   std::optional<Money> price;       // of what is to be bought
-  std::vector<PartUse> uses;        // by day
+  std::vector<PartUse> uses;        // by day; those of the scope
+  bool is_short() const { return short_by.hundredths > 0; }
 };
 
 struct PartsList {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
   Day to;
-  std::vector<PartNeed> needs;  // what is short first, by the day to order
-  std::vector<std::pair<const Machine*, std::string>> unknown;
-  std::vector<const Machine*> standing;
+  const Season* before = nullptr;  // null: the services of a span; else the work before that season
+  bool whole_fleet = true;         // else only what the scope uses is listed
+  std::vector<PartNeed> needs;     // what is short first, by the day to order
+  std::vector<PointName> unknown;
+  std::vector<MachineUse> not_in_use;
 };
 
-// For all machines of the snapshot's scope. Stock is the whole fleet's, so the scope should be too.
+// The services from as-of to a day. The snapshot's scope chooses what is listed; it must hold all facts of the record
+// (take_fleet_snapshot), for the figures are the fleet's.
 PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress = {});
+
+// What is short, to be bought in one place.
+struct SupplierOrder {
+  std::string supplier;  // empty: none is given
+  std::vector<const PartNeed*> needs;
+  std::optional<Money> total;  // none where one of them has no price
+};
+
+std::vector<SupplierOrder> orders_of(const PartsList& list);  // by supplier, in the order of names
 
 // --- Season ------------------------------------------------------------------------------------------------
 
@@ -142,10 +158,19 @@ struct SeasonItem {
   Day do_by;                            // its early end, or the day before the season where that is sooner
   std::optional<double> given_up;       // share of its life that is left when it is done today
   std::optional<double> again;          // odds that it comes due again in the season, done today
-  std::vector<std::string> covered;     // points of the list that this one includes
+  bool comes_again = false;             // they reach the threshold
+  bool hardly_helps = false;            // it comes again, and more than half of its life would be given up
+  std::vector<PointName> covered;       // points of the list that this one includes
   bool safety = false;                  // it, or one that it includes, is a safety task
   Standing standing = Standing::later;  // the worst of it and of those that it includes
+  UseKind use = UseKind::in_use;        // of its machine
   Resources resources;
+};
+
+struct SeasonAsk {
+  const Season* season = nullptr;
+  std::optional<int> year = {};  // of the season's first day
+  double threshold = 0.2;        // odds from which a point is listed to do beforehand
 };
 
 struct SeasonPlan {
@@ -163,7 +188,8 @@ struct SeasonPlan {
   std::vector<MachineUse> not_in_use;
   std::int64_t labour_minutes = 0;  // of `beforehand`
   int without_time = 0;             // of them, tasks that say no `takes`
-  std::vector<PartNeed> parts;      // that they take, held against stock
+  std::int64_t pieces = 0;          // of parts that they take
+  std::vector<PartNeed> parts;      // that they take, held against stock: as `parts_before` lists them
   bool under_way() const { return from <= as_of; }
 };
 
@@ -171,8 +197,10 @@ struct SeasonPlan {
 // that season is over on the snapshot's day.
 SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of);
 
-// The list of that season.
-SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::optional<int> year, double threshold,
-                       const Forecaster& forecaster);
+// The list of that season. Like parts_list it needs all facts of the record.
+SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
+
+// The parts of that list: the same needs, days and orders.
+PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
 }  // namespace service

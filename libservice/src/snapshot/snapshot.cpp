@@ -47,32 +47,49 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
       scope_(std::move(scope)),
       as_of_(as_of),
       day_is_given_(day_is_given),
-      newest_(extract.newest) {
-  insist_on_kin(*fleet_, extract.read, scope_);
+      newest_(extract.newest),
+      read_(std::move(extract.read)) {
+  insist_on_kin(*fleet_, read_, scope_);
   // Facts that are there are there, whatever the caller says.
   for (const Fact& fact : extract.facts) {
     if (has_day(fact)) newest_ = std::max(newest_.value_or(fact.on.first), fact.on.first);
   }
-  facts_ = unstruck(std::move(extract.facts));
-  std::erase_if(facts_, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
-  group_by_machine(facts_);
-  for (std::size_t from = 0; from < facts_.size();) {
+  auto book = std::make_shared<Book>();
+  book->facts = unstruck(std::move(extract.facts));
+  std::erase_if(book->facts, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
+  group_by_machine(book->facts);
+  const std::vector<Fact>& facts = book->facts;
+  for (std::size_t from = 0; from < facts.size();) {
     std::size_t to = from;
-    while (to < facts_.size() && facts_[to].machine == facts_[from].machine) ++to;
-    const std::string& machine = facts_[from].machine;
-    ranges_.emplace(machine, std::pair{from, to});
-    if (!machine.empty() && scope_.holds(machine) && fleet_->machine(machine) == nullptr) {
-      unlisted_.emplace_back(machine, static_cast<int>(to - from));
-    }
+    while (to < facts.size() && facts[to].machine == facts[from].machine) ++to;
+    book->ranges.emplace(facts[from].machine, std::pair{from, to});
     from = to;
+  }
+  book_ = std::move(book);
+  find_unlisted();
+}
+
+void Snapshot::find_unlisted() {
+  unlisted_.clear();
+  for (const auto& [machine, range] : book_->ranges) {
+    if (machine.empty() || !scope_.holds(machine) || fleet_->machine(machine) != nullptr) continue;
+    unlisted_.emplace_back(machine, static_cast<int>(range.second - range.first));
   }
 }
 
+Snapshot Snapshot::within(Scope scope) const {
+  insist_on_kin(*fleet_, read_, scope);
+  Snapshot other = *this;
+  other.scope_ = std::move(scope);
+  other.find_unlisted();
+  return other;
+}
+
 std::span<const Fact> Snapshot::facts_of(std::string_view machine) const& {
-  const auto range = ranges_.find(machine);
-  if (range == ranges_.end()) return {};
+  const auto range = book_->ranges.find(machine);
+  if (range == book_->ranges.end()) return {};
   const auto [from, to] = range->second;
-  return std::span{facts_}.subspan(from, to - from);
+  return std::span{book_->facts}.subspan(from, to - from);
 }
 
 Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
@@ -82,6 +99,11 @@ Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record,
   // After the facts: what another program adds in between may make the newest day too new, and never too old.
   const auto newest = record.newest_day();
   return {std::move(fleet), {std::move(facts), std::move(kin), newest}, as_of, day_is_given, scope};
+}
+
+Snapshot take_fleet_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                             const Scope& scope) {
+  return take_snapshot(std::move(fleet), record, as_of, day_is_given).within(scope);
 }
 
 Scope scope_of_site(const Fleet& fleet, std::string_view site) {

@@ -38,7 +38,7 @@ class Days {
       // The overdue list shows what is due by estimate, and what is not known beside it.
       const bool shown = point.by_estimate || !point.unknown.empty() || point.put_off;
       if (ask_.detail == Detail::everything || shown) date(i);
-      if (ask_.detail != Detail::standings) weigh(i);
+      if (ask_.detail != Detail::standings || ask_.odds_by) weigh(i);
       const bool comes = !point.by_estimate && point.due_on && *point.due_on <= ask_.within;
       if (comes && ask_.detail != Detail::standings) point.standing = Standing::coming;
     }
@@ -52,7 +52,8 @@ class Days {
     const DueOdds odds(points_[i], view_);
     if (!odds.known()) return;
     if (ask_.odds_by) points_[i].odds = odds.by(*ask_.odds_by);
-    if (!dated_[i] && odds.by(ask_.within) >= ask_.days_from) date(i, odds);
+    if (ask_.detail == Detail::standings || dated_[i]) return;
+    if (odds.by(ask_.within) >= ask_.days_from) date(i, odds);
   }
 
   // The span of a point, the own days of its limbs, and which of them rules.
@@ -75,8 +76,12 @@ class Days {
 
   void date_limbs(Point& point) const {
     for (LimbStanding& limb : point.limbs) {
-      if (limb.kind != LimbKind::usage || limb.state != LimbState::not_reached || limb.by_estimate) continue;
-      limb.due_on = not_past(view_.ahead.find(limb.name)->second->reaches(*limb.due_at, Quantile::p50));
+      if (limb.kind != LimbKind::usage || limb.state != LimbState::not_reached) continue;
+      const UsageAhead& ahead = *view_.ahead.find(limb.name)->second;
+      if (!limb.by_estimate) limb.due_on = not_past(ahead.reaches(*limb.due_at, Quantile::p50));
+      const auto today = ahead.on(view_.as_of, Quantile::p50);
+      const Amount known = limb.known->usage;
+      if (today && *today != known) limb.estimated_used = *today - (known - *limb.used);
     }
   }
 

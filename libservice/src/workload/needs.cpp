@@ -9,10 +9,14 @@
 namespace service::load {
 namespace {
 
-void hold_against_stock(PartNeed& need) {
+void hold_against_stock(PartNeed& need, Day as_of) {
   std::sort(need.uses.begin(), need.uses.end(), [](const PartUse& a, const PartUse& b) {
-    return std::tuple{a.due.p10.value_or(Day::max()), a.machine->key, a.point, a.round} <
-           std::tuple{b.due.p10.value_or(Day::max()), b.machine->key, b.point, b.round};
+    const auto key = [](const PartUse& use) {
+      return std::tie(use.machine->key, use.task, use.position, use.round);
+    };
+    const Day day_a = a.due.p10.value_or(Day::max());
+    const Day day_b = b.due.p10.value_or(Day::max());
+    return day_a != day_b ? day_a < day_b : key(a) < key(b);
   });
   const PartAmount stock = need.stock.value_or(PartAmount{});
   for (const PartUse& use : need.uses) {
@@ -32,9 +36,14 @@ void hold_against_stock(PartNeed& need) {
     need.packs = PartAmount::units(count);
     need.buy = PartAmount{count * pack.hundredths};
   }
+  const int lead_days = need.part != nullptr ? need.part->lead_days.value_or(0) : 0;
+  if (need.short_on) {
+    const Day order = *need.short_on - std::chrono::days{lead_days};
+    need.order_by = std::max(order, as_of);
+    need.late_days = std::max(0, days_between(order, as_of));
+  }
   if (need.part == nullptr) return;
   if (need.part->price) need.price = cost_of(need.buy, *need.part->price);
-  if (need.short_on && need.part->lead_days) need.order_by = *need.short_on - std::chrono::days{*need.part->lead_days};
 }
 
 // What is in stock on the snapshot's day: the newest count less what services used since, else the fleet file's figure.
@@ -129,17 +138,32 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
       need.stock = stock.amount;
       if (stock.count != nullptr) need.counted_on = stock.count->on.first;
     }
-    hold_against_stock(need);
+    hold_against_stock(need, snapshot.as_of());
     needs.push_back(std::move(need));
   }
   std::stable_sort(needs.begin(), needs.end(), [](const PartNeed& a, const PartNeed& b) {
     const auto rank = [](const PartNeed& need) {
-      const bool enough = need.short_by <= PartAmount{};
-      return std::tuple{enough, need.order_by.value_or(need.short_on.value_or(Day::max()))};
+      // What should have been ordered long ago comes first.
+      return std::tuple{!need.is_short(), need.order_by.value_or(Day::max()) - std::chrono::days{need.late_days}};
     };
     return rank(a) < rank(b);
   });
   return needs;
+}
+
+void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs) {
+  if (!scope.machines) return;
+  for (PartNeed& need : needs) {
+    std::erase_if(need.uses, [&](const PartUse& use) { return !scope.holds(use.machine->key); });
+  }
+  std::erase_if(needs, [](const PartNeed& need) { return need.uses.empty(); });
+}
+
+void insist_on_whole(const Snapshot& snapshot) {
+  if (snapshot.holds_all()) return;
+  throw Failure(Trouble::internal,
+                {"facts-missing", "the facts do not reach: stock is the whole fleet's, so all of them are needed",
+                 "take_fleet_snapshot of the record"});
 }
 
 }  // namespace service::load

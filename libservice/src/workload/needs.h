@@ -14,7 +14,13 @@ struct Use {
 
 void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as);
 
-// By part; what is short first, by the day to order by, then the others by name.
+// By part; what is short first, by the day to order by, then the others by name. `uses`: the whole fleet's.
 std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses);
+
+// Leaves the needs that a scope has a part in, with its uses; their figures stay the fleet's.
+void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs);
+
+// Fails with internal where not all facts of the record were read.
+void insist_on_whole(const Snapshot& snapshot);
 
 }  // namespace service::load

@@ -11,19 +11,14 @@ void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const 
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     const Outlook outlook(snapshot, machine, forecaster);
     for (const std::size_t k : outlook.unknown()) {
-      const Point& point = outlook.today()[k];
-      unsaid.unknown.emplace_back(&machine, label(point.name, point.position));
+      unsaid.unknown.push_back(name_of(outlook.today()[k]));
     }
     if (outlook.stands()) {
-      unsaid.standing.push_back(&machine);
+      unsaid.not_in_use.push_back({&machine, use_state(snapshot, machine)});
     } else {
       visit(machine, outlook);
     }
   }
-}
-
-std::string label(const std::string& name, const std::string& position) {
-  return position.empty() ? name : name + '@' + position;
 }
 
 }  // namespace service::load

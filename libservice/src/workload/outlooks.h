@@ -12,13 +12,12 @@ namespace service::load {
 
 // What no outlook can say: points of which nothing is known, machines that stand, nobody said until when.
 struct Unsaid {
-  std::vector<std::pair<const Machine*, std::string>>& unknown;
-  std::vector<const Machine*>& standing;
+  std::vector<PointName>& unknown;
+  std::vector<MachineUse>& not_in_use;
 };
 
 void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,
                   const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&)>& visit);
 
-std::string label(const std::string& name, const std::string& position);  // `tyre@front-left`
 
 }  // namespace service::load

@@ -5,8 +5,8 @@
 #include <tuple>
 
 #include "service/workload.h"
+#include "workload/again.h"
 #include "workload/needs.h"
-#include "workload/outlooks.h"
 
 namespace service {
 namespace {
@@ -24,51 +24,6 @@ std::optional<double> given_up(const Point& point, Day as_of) {
   if (!used) return std::nullopt;
   return std::clamp(1 - *used, 0.0, 1.0);
 }
-
-// What one machine's meters are expected to do, for the question whether a task comes due again.
-class Again {
- public:
-  Again(const Snapshot& snapshot, const Forecaster& forecaster) : snapshot_(snapshot), forecaster_(forecaster) {}
-
-  std::optional<double> odds(const Point& point, Day by) {
-    if (point.follow_up != nullptr) return std::nullopt;
-    look_at(*point.machine);
-    const auto task = task_of(snapshot_.fleet(), *point.machine, point.task->name);
-    if (!task) return std::nullopt;
-    double not_yet = 1;
-    bool known = false;
-    for (const LimbChoice& choice : task->every) {
-      for (const Limb& limb : choice.candidates) {
-        if (const auto* calendar = std::get_if<CalendarLimb>(&limb)) {
-          known = true;
-          if (after(snapshot_.as_of(), calendar->every) <= by) not_yet = 0;
-        } else if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
-          const auto meter = ahead_.find(usage->meter.value_or(""));
-          if (meter == ahead_.end()) continue;
-          const auto now = meter->second->on(snapshot_.as_of(), Quantile::p50);
-          if (!now) continue;
-          known = true;
-          if (const auto reach = meter->second->odds(*now + usage->every, std::nullopt)) not_yet *= 1 - reach->by(by);
-        }
-      }
-    }
-    return known ? std::optional{1 - not_yet} : std::nullopt;
-  }
-
- private:
-  void look_at(const Machine& machine) {
-    if (machine_ == &machine) return;
-    machine_ = &machine;
-    histories_ = meter_histories(snapshot_, machine);
-    ahead_ = aheads_of(snapshot_, machine, histories_, forecaster_);
-  }
-
-  const Snapshot& snapshot_;
-  const Forecaster& forecaster_;
-  const Machine* machine_ = nullptr;
-  Histories histories_;
-  Aheads ahead_;
-};
 
 bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& part) {
   if (&whole == &part || whole.point.machine != part.point.machine) return false;
@@ -99,7 +54,7 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
     if (folded[i]) continue;
     for (std::size_t k = 0; k < items.size(); ++k) {
       if (!folded[k] || !includes(fleet, items[i], items[k])) continue;
-      items[i].covered.push_back(load::label(items[k].point.name, items[k].point.position));
+      items[i].covered.push_back(name_of(items[k].point));
       items[i].do_by = std::min(items[i].do_by, items[k].do_by);
       items[i].safety = items[i].safety || items[k].safety;
       if (worse(items[k].standing, items[i].standing)) items[i].standing = items[k].standing;
@@ -107,6 +62,110 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
     kept.push_back(items[i]);
   }
   items = std::move(kept);
+}
+
+constexpr double hardly = 0.01;  // less odds of coming due before the season's end than that are not told
+
+// Fills the lists of a plan from the points of the whole fleet.
+class Sorting {
+ public:
+  Sorting(SeasonPlan& plan, const Snapshot& snapshot, const Forecaster& forecaster)
+      : plan_(plan), snapshot_(snapshot), again_(snapshot, forecaster) {}
+
+  void sort(Point&& point, const UseState* use) {
+    const bool known = point.odds.has_value() && point.standing != Standing::no_record;
+    const double odds = point.odds.value_or(0);
+    if (!known || (!point.unknown.empty() && odds < plan_.threshold)) {
+      // A sign that nobody saw is no gap.
+      const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds && by_eye(point);
+      if (!quiet) {
+        plan_.unknown.push_back(std::move(point));
+      } else if (in_scope(point)) {
+        ++plan_.not_before;
+      }
+      return;
+    }
+    if (odds < hardly) {
+      plan_.not_before += in_scope(point) ? 1 : 0;
+      return;
+    }
+    const bool waits = odds < plan_.threshold && !point.task->safety && !is_due(point);
+    SeasonItem item = item_of(point, use);
+    if (!waits) look_beyond(item, point);
+    item.point = std::move(point);
+    (waits ? plan_.can_wait : plan_.beforehand).push_back(std::move(item));
+  }
+
+ private:
+  bool in_scope(const Point& point) const { return snapshot_.scope().holds(point.machine->key); }
+
+  static bool by_eye(const Point& point) {
+    return std::all_of(point.limbs.begin(), point.limbs.end(),
+                       [](const LimbStanding& limb) { return observed(limb.kind); });
+  }
+
+  SeasonItem item_of(const Point& point, const UseState* use) const {
+    const Day latest = std::max(plan_.as_of, plan_.from - std::chrono::days{1});
+    SeasonItem item;
+    item.odds = point.odds.value_or(0);
+    item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan_.as_of, latest);
+    // What somebody put off waits until then; a point that is due, by facts or by estimate, never waits for odds.
+    if (point.put_off && point.put_off->until) {
+      item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
+    }
+    item.given_up = reached(point) ? std::optional{0.0} : given_up(point, plan_.as_of);
+    item.resources = resources_of(*point.machine, *point.task, point.follow_up);
+    item.safety = point.task->safety;
+    item.standing = point.standing;
+    item.use = use != nullptr ? use->kind : UseKind::in_use;
+    return item;
+  }
+
+  // Whether it comes due again before the end, done today. What is hardly used gains nothing by being changed.
+  void look_beyond(SeasonItem& item, const Point& point) {
+    item.again = again_.odds(point, plan_.to);
+    item.comes_again = item.again && *item.again >= plan_.threshold;
+    item.hardly_helps = item.comes_again && item.given_up.value_or(0) > 0.5;
+  }
+
+  SeasonPlan& plan_;
+  const Snapshot& snapshot_;
+  load::Again again_;
+};
+
+// What the work beforehand takes, of the whole fleet.
+std::vector<PartNeed> parts_of(const Snapshot& snapshot, const std::vector<SeasonItem>& items) {
+  std::vector<load::Use> uses;
+  for (const SeasonItem& item : items) {
+    PartUse use;
+    use.machine = item.point.machine;
+    use.task = item.point.name;
+    use.position = item.point.position;
+    use.due = {item.do_by, item.do_by, item.do_by};
+    use.likely = true;
+    load::add_uses(uses, item.resources, use);
+  }
+  return load::needs_of(snapshot, std::move(uses));
+}
+
+void keep_of(const Scope& scope, SeasonPlan& plan) {
+  const auto beyond = [&](const auto& each) { return !scope.holds(each.point.machine->key); };
+  std::erase_if(plan.beforehand, beyond);
+  std::erase_if(plan.can_wait, beyond);
+  std::erase_if(plan.unknown, [&](const Point& point) { return !scope.holds(point.machine->key); });
+  load::keep_uses_of(scope, plan.parts);
+}
+
+void add_up(SeasonPlan& plan) {
+  for (const SeasonItem& item : plan.beforehand) {
+    plan.labour_minutes += item.resources.labour_minutes();
+    plan.without_time += item.resources.time ? 0 : 1;
+  }
+  for (const PartNeed& need : plan.parts) {
+    PartAmount used;
+    for (const PartUse& use : need.uses) used = used + use.amount;
+    if (!need.fluid) plan.pieces += (used.hundredths + 99) / 100;
+  }
 }
 
 }  // namespace
@@ -134,56 +193,21 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
   return days_of(season, next);
 }
 
-SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::optional<int> year, double threshold,
-                       const Forecaster& forecaster) {
-  const SeasonDays days = season_days(season, year, snapshot.as_of());
-  DueList list = due_list(snapshot, {days.to, days.to}, forecaster);
+SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
+  load::insist_on_whole(snapshot);
+  const SeasonDays days = season_days(*ask.season, ask.year, snapshot.as_of());
   SeasonPlan plan;
   plan.fleet = snapshot.fleet_ptr();
-  plan.season = &season;
+  plan.season = ask.season;
   plan.as_of = snapshot.as_of();
   plan.from = days.from;
   plan.to = days.to;
-  plan.threshold = threshold;
-  plan.gaps = list.gaps;
-  plan.not_in_use = list.not_in_use;
-  constexpr double hardly = 0.01;
-  Again again(snapshot, forecaster);
-  const Day latest = std::max(plan.as_of, days.from - std::chrono::days{1});
+  plan.threshold = ask.threshold;
+  DueList list = due_list(snapshot.within({}), {days.to, days.to, Detail::coming, hardly}, forecaster);
+  Sorting sorting(plan, snapshot, forecaster);
   for (Point& point : list.points) {
-    const bool known = point.odds.has_value() && point.standing != Standing::no_record;
-    const bool safety = point.task->safety;
-    const double odds = point.odds.value_or(0);
-    if (!known || (!point.unknown.empty() && odds < threshold)) {
-      // A sign that nobody saw is no gap.
-      const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds;
-      const bool by_eye = std::all_of(point.limbs.begin(), point.limbs.end(),
-                                      [](const LimbStanding& limb) { return observed(limb.kind); });
-      if (quiet && by_eye) {
-        ++plan.not_before;
-      } else {
-        plan.unknown.push_back(point);
-      }
-      continue;
-    }
-    if (odds < hardly) {
-      ++plan.not_before;
-      continue;
-    }
-    SeasonItem item;
-    item.odds = odds;
-    item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan.as_of, latest);
-    item.given_up = reached(point) ? std::optional{0.0} : given_up(point, plan.as_of);
-    item.resources = resources_of(*point.machine, *point.task, point.follow_up);
-    // What somebody put off waits until then; a point that is due, by facts or by estimate, never waits for odds.
-    if (point.put_off && point.put_off->until)
-      item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
-    item.safety = safety;
-    item.standing = point.standing;
-    const bool wait = odds < threshold && !safety && !is_due(point);
-    if (!wait) item.again = again.odds(point, days.to);
-    item.point = point;
-    (wait ? plan.can_wait : plan.beforehand).push_back(std::move(item));
+    const UseState* use = list.state_of(*point.machine);
+    sorting.sort(std::move(point), use);
   }
   fold_covered(snapshot.fleet(), plan.beforehand);
   std::stable_sort(plan.beforehand.begin(), plan.beforehand.end(), [](const SeasonItem& a, const SeasonItem& b) {
@@ -191,19 +215,27 @@ SeasonPlan season_plan(const Snapshot& snapshot, const Season& season, std::opti
   });
   std::stable_sort(plan.can_wait.begin(), plan.can_wait.end(),
                    [](const SeasonItem& a, const SeasonItem& b) { return a.odds > b.odds; });
-  std::vector<load::Use> uses;
-  for (const SeasonItem& item : plan.beforehand) {
-    plan.labour_minutes += item.resources.labour_minutes();
-    plan.without_time += item.resources.time ? 0 : 1;
-    PartUse use;
-    use.machine = item.point.machine;
-    use.point = load::label(item.point.name, item.point.position);
-    use.due = {item.do_by, item.do_by, item.do_by};
-    use.likely = true;
-    load::add_uses(uses, item.resources, use);
-  }
-  plan.parts = load::needs_of(snapshot, std::move(uses));
+  plan.parts = parts_of(snapshot, plan.beforehand);
+  if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
+  plan.gaps = std::move(list.gaps);
+  plan.not_in_use = std::move(list.not_in_use);
+  keep_of(snapshot.scope(), plan);
+  add_up(plan);
   return plan;
+}
+
+PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
+  SeasonPlan plan = season_plan(snapshot, ask, forecaster);
+  PartsList list;
+  list.fleet = plan.fleet;
+  list.as_of = plan.as_of;
+  list.to = std::max(plan.as_of, plan.from - std::chrono::days{1});
+  list.before = ask.season;
+  list.whole_fleet = !snapshot.scope().machines;
+  list.needs = std::move(plan.parts);
+  for (const Point& point : plan.unknown) list.unknown.push_back(name_of(point));
+  list.not_in_use = std::move(plan.not_in_use);
+  return list;
 }
 
 }  // namespace service

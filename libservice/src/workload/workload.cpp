@@ -96,7 +96,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
     for (std::size_t i = 0; i < resources.size(); ++i) {
       if (times[i] == 0) continue;
       if (!resources[i].time)
-        result.no_time.emplace_back(&machine, load::label(outlook.points()[i].name, outlook.points()[i].position));
+        result.no_time.push_back({&machine, outlook.points()[i].name, outlook.points()[i].position});
       for (const auto& [key, pieces] : resources[i].parts) {
         const Part* part = prices.part(key);
         parts[{key, part != nullptr ? part->unit : ""}] += pieces.hundredths * times[i];
@@ -109,7 +109,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
     }
     result.machines.push_back({&machine, spread_of(minutes, 60), spread_of(services, 1).mean});
   };
-  load::each_outlook(snapshot, forecaster, progress, {result.unknown, result.standing}, add);
+  load::each_outlook(snapshot, forecaster, progress, {result.unknown, result.not_in_use}, add);
   for (std::size_t i = 0; i < sums.size(); ++i) {
     result.rows[i].labour_hours = spread_of(sums[i].minutes, 60);
     result.rows[i].services = spread_of(sums[i].services, 1);

@@ -1,0 +1,64 @@
+// What is expected of a point, in words: from which readings, with which odds, and what it will take.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/grounds_words.h"
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
+#include "render/why/words.h"
+
+namespace cli {
+namespace {
+
+using service::Explanation;
+using service::LimbStanding;
+using service::Point;
+
+// The year, shape and source of a meter's use.
+std::string use_of(const service::ExplainedUse& use) {
+  const std::string meter = service::cleaned(use.meter);
+  if (!use.grounds) return fmt::format("use of {} ahead: nothing to go by", meter);
+  const std::string unit = service::cleaned(use.unit);
+  return fmt::format("use of {} ahead: {:.0f} {} in a mean year, {}; learnt {}", meter, use.grounds->per_year, unit,
+                     words_of(use.busy), words_of(*use.grounds, unit));
+}
+
+std::string span_of(const Explanation& explained) {
+  const auto& [p10, p50, p90] = explained.point.due_span;
+  if (!p50) return p10 ? fmt::format("may come due from {} on; at even odds not within five years", to_text(*p10)) : "";
+  if (p10 == p90) return fmt::format("comes due on {}, for certain", to_text(*p50));
+  const std::string late = explained.ends_certainly
+                               ? fmt::format("at the latest on {}", to_text(*p90))
+                               : fmt::format("in one of ten after {}", p90 ? to_text(*p90) : "five years");
+  return fmt::format("comes due at even odds by {}; in one case of ten by {}, {}", to_text(*p50), to_text(*p10), late);
+}
+
+std::string takes_of(const service::Resources& resources) {
+  std::string text = "takes " + time_words(resources);
+  if (const std::string parts = parts_words(resources); !parts.empty()) text += "; " + parts;
+  return text;
+}
+
+}  // namespace
+
+std::vector<std::string> expectations(const Explanation& explained) {
+  std::vector<std::string> lines;
+  for (const service::ExplainedUse& use : explained.use) lines.push_back(use_of(use));
+  if (!reached(explained.point)) {
+    for (const LimbStanding& limb : explained.point.limbs) {
+      if (!limb.expected || !limb.expected->p50) continue;
+      lines.push_back(fmt::format("{} is likely to have been done often enough by {}", service::cleaned(limb.name),
+                                  to_text(*limb.expected->p50)));
+    }
+    if (std::string span = span_of(explained); !span.empty()) lines.push_back(std::move(span));
+    for (const service::SeasonOdds& season : explained.seasons) {
+      lines.push_back(fmt::format("odds of coming due by the end of {}, {}: {}", service::cleaned(season.season->key),
+                                  to_text(season.days.to), odds_words(season.odds)));
+    }
+  }
+  lines.push_back(takes_of(explained.resources));
+  return lines;
+}
+
+}  // namespace cli

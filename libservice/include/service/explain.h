@@ -1,0 +1,74 @@
+// One standing taken apart: everything that it takes to say why. Whoever shows it words it and reckons nothing.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "service/base.h"
+#include "service/forecast.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+#include "service/standing.h"
+#include "service/workload.h"
+
+namespace service {
+
+// A fact that the standing rests on.
+struct ExplainedFact {
+  Fact fact;
+  std::optional<Amount> usage;  // lifetime usage of its meter, where the meter showed another value
+};
+
+// Why one limb rules.
+enum class Ruling {
+  nothing_reckoned,  // no limb can be reckoned
+  alone,             // there is no other
+  ends_first,        // none is reached, and this one ends first
+  reached_first,     // others are as far
+  furthest,          // no other limb is as far
+};
+
+// What is expected of a meter that the point counts.
+struct ExplainedUse {
+  std::string meter;
+  std::string unit;
+  std::optional<Grounds> grounds;  // none: there is nothing to go by
+  BusyMonths busy;
+};
+
+// Odds of coming due by the end of a season, the one under way or the next.
+struct SeasonOdds {
+  const Season* season = nullptr;
+  SeasonDays days;
+  double odds = 0;
+};
+
+struct Explanation {
+  Point point;
+  bool running_in = false;            // the interval is the first one
+  bool grace_known = true;            // no limb has a percentage of an interval that cannot be reckoned
+  std::vector<ExplainedFact> facts;   // that of the fitting first, where there is one; each once
+  bool by_covering = false;           // fitted by a service of a task that covers this one
+  Ruling ruling = Ruling::alone;
+  std::vector<ExplainedUse> use;      // once for each meter; of limbs that are not reached
+  bool ends_certainly = false;        // the late end of the span is a day that a calendar limb names
+  std::vector<SeasonOdds> seasons;    // of a point that is not reached
+  Resources resources;
+};
+
+struct Explanations {
+  std::shared_ptr<const Fleet> fleet;
+  Day as_of;
+  std::vector<Explanation> points;
+  std::vector<Gap> gaps;                // of the machine and of the fleet
+  std::vector<MachineUse> not_in_use;
+};
+
+// Of a task (or `task/check`) of the one machine in the snapshot's scope; at all positions where none is named. No
+// points where the task has no standing on that day.
+Explanations explain(const Snapshot& snapshot, std::string_view task, std::string_view position,
+                     const Forecaster& forecaster);
+
+}  // namespace service

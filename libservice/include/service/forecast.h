@@ -1,0 +1,63 @@
+// The answer to "how will it go on": use of every meter ahead, and what comes due next.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "service/base.h"
+#include "service/snapshot.h"
+#include "service/standing.h"
+#include "service/usage.h"
+
+namespace service {
+
+// Lately so much more or less use than ever before that somebody should look at the last reading.
+enum class UseLately { as_before, much_more, much_less };
+
+UseLately use_lately(const Grounds& grounds);
+
+// The months with half as much use again as a mean month, where they hold much of the year. Empty: spread over it.
+struct BusyMonths {
+  std::vector<unsigned> months;  // 1 to 12
+  double share = 0;              // of the year's use
+};
+
+BusyMonths busy_months(const Grounds& grounds);
+
+// What can be said of the day on which a point comes due.
+enum class DayKind {
+  reached,      // it is due
+  certain,      // a calendar limb names it, and nothing can come sooner
+  at_latest,    // the same, but use may bring it sooner, and nothing can be said of that
+  span,         // p10 to p90
+  beyond,       // p10 to beyond five years
+};
+
+struct ForecastPoint {
+  Point point;
+  DayKind kind = DayKind::span;
+};
+
+struct MeterForecast {
+  MeterAhead ahead;                      // on the same day of every month, and on the last day
+  UseLately lately = UseLately::as_before;
+  std::optional<BusyMonths> busy;        // where anything is expected
+  std::optional<UsageSpan> in_a_month;   // none beyond the last day
+  std::optional<UsageSpan> in_three_months;
+};
+
+struct Forecast {
+  std::shared_ptr<const Fleet> fleet;
+  Day as_of;
+  Day to;
+  std::vector<MeterForecast> meters;
+  std::vector<ForecastPoint> points;  // that come due by `to` at even odds, by day
+  std::vector<Gap> gaps;
+  std::vector<MachineUse> not_in_use;
+};
+
+Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster);
+
+DayKind day_kind(const Point& point);
+
+}  // namespace service

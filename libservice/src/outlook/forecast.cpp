@@ -1,0 +1,95 @@
+#include "service/forecast.h"
+
+#include <algorithm>
+
+namespace service {
+namespace {
+
+// The same day of every month ahead, and the last day.
+std::vector<Day> days_ahead(Day from, Day to) {
+  std::vector<Day> days;
+  for (int months = 1; add_months(from, months) <= to; ++months) days.push_back(add_months(from, months));
+  if (days.empty() || days.back() < to) days.push_back(to);
+  return days;
+}
+
+std::optional<UsageSpan> span_on(const MeterAhead& meter, Day day) {
+  const auto found = std::find_if(meter.ahead.begin(), meter.ahead.end(),
+                                  [&](const UsageSpan& span) { return span.day == day; });
+  return found == meter.ahead.end() ? std::nullopt : std::optional{*found};
+}
+
+MeterForecast forecast_of(MeterAhead&& ahead, Day as_of) {
+  MeterForecast meter;
+  meter.ahead = std::move(ahead);
+  meter.in_a_month = span_on(meter.ahead, add_months(as_of, 1));
+  meter.in_three_months = span_on(meter.ahead, add_months(as_of, 3));
+  if (meter.ahead.grounds) {
+    meter.lately = use_lately(*meter.ahead.grounds);
+    meter.busy = busy_months(*meter.ahead.grounds);
+  }
+  return meter;
+}
+
+}  // namespace
+
+UseLately use_lately(const Grounds& grounds) {
+  // Ours, no source: below four stretches or within these bounds there is nothing to wonder at.
+  constexpr int enough_stretches = 4;
+  constexpr double much_more = 1.8;
+  constexpr double much_less = 0.4;
+  if (grounds.stretches < enough_stretches || grounds.so_far <= 0) return UseLately::as_before;
+  const double times = grounds.per_year / grounds.so_far;
+  if (times >= much_more) return UseLately::much_more;
+  return times <= much_less ? UseLately::much_less : UseLately::as_before;
+}
+
+BusyMonths busy_months(const Grounds& grounds) {
+  constexpr double half_as_much_again = 1.5 / 12;
+  constexpr std::size_t most = 5;
+  constexpr double much = 0.4;
+  BusyMonths busy;
+  for (std::size_t i = 0; i < grounds.months.size(); ++i) {
+    if (grounds.months.at(i) < half_as_much_again) continue;
+    busy.months.push_back(static_cast<unsigned>(i) + 1);
+    busy.share += grounds.months.at(i);
+  }
+  if (busy.months.size() > most || busy.share < much) return {};
+  return busy;
+}
+
+DayKind day_kind(const Point& point) {
+  if (reached(point)) return DayKind::reached;
+  const auto& [p10, p50, p90] = point.due_span;
+  if (!p90) return DayKind::beyond;
+  if (*p10 != *p90) return DayKind::span;
+  // A usage limb of which nothing can be said may come sooner than the day that is certain.
+  const bool may_be_sooner = std::any_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
+    return limb.kind == LimbKind::usage && !limb.due_on;
+  });
+  return may_be_sooner ? DayKind::at_latest : DayKind::certain;
+}
+
+Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster) {
+  DueList list = due_list(snapshot, {to, {}, Detail::coming}, forecaster);
+  Forecast answer;
+  answer.fleet = snapshot.fleet_ptr();
+  answer.as_of = snapshot.as_of();
+  answer.to = to;
+  for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
+    answer.meters.push_back(forecast_of(std::move(meter), answer.as_of));
+  }
+  for (Point& point : list.points) {
+    if (!point.due_on || *point.due_on > to) continue;
+    const DayKind kind = day_kind(point);
+    answer.points.push_back({std::move(point), kind});
+  }
+  std::stable_sort(answer.points.begin(), answer.points.end(), [](const ForecastPoint& a, const ForecastPoint& b) {
+    return *a.point.due_on < *b.point.due_on;
+  });
+  answer.gaps = std::move(list.gaps);
+  answer.not_in_use = std::move(list.not_in_use);
+  return answer;
+}
+
+}  // namespace service

@@ -1,0 +1,140 @@
+#include "service/explain.h"
+
+#include <algorithm>
+
+namespace service {
+namespace {
+
+class Explaining {
+ public:
+  Explaining(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster)
+      : facts_(snapshot.facts_of(machine.key)), histories_(meter_histories(snapshot, machine)) {
+    const Aheads ahead = aheads_of(snapshot, machine, histories_, forecaster);
+    for (const auto& [meter, use] : ahead) {
+      if (use->grounds() != nullptr) grounds_.emplace(meter, *use->grounds());
+    }
+    for (const Season& season : snapshot.fleet().seasons) {
+      const SeasonDays days = season_days(season, std::nullopt, snapshot.as_of());
+      seasons_.push_back({&season, days, due_list(snapshot, {days.to, days.to, Detail::standings}, forecaster)});
+    }
+  }
+
+  Explanation of(const Point& point) const {
+    Explanation explained;
+    explained.point = point;
+    explained.running_in =
+        !point.task->first.empty() && point.follow_up == nullptr && point.fitted && !point.fitted->fact;
+    explained.grace_known = std::none_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
+      return limb.state == LimbState::unknown;
+    });
+    add_facts(explained);
+    explained.ruling = ruling_of(point);
+    explained.resources = resources_of(*point.machine, *point.task, point.follow_up);
+    add_use(explained);
+    if (reached(point)) return explained;
+    explained.ends_certainly =
+        point.due_span.p90 && std::any_of(point.limbs.begin(), point.limbs.end(), [&](const LimbStanding& limb) {
+          return (limb.kind == LimbKind::calendar || limb.kind == LimbKind::season) && limb.due_on == point.due_span.p90;
+        });
+    add_seasons(explained);
+    return explained;
+  }
+
+ private:
+  void add_facts(Explanation& explained) const {
+    const Point& point = explained.point;
+    if (point.fitted && point.fitted->fact) {
+      add(explained, *point.fitted->fact);
+      explained.by_covering =
+          point.follow_up == nullptr && !point.fitted->task.empty() && point.fitted->task != point.task->name;
+    }
+    for (const LimbStanding& limb : point.limbs) {
+      if (limb.known && limb.known->fact) add(explained, *limb.known->fact);
+      if (limb.fact) add(explained, *limb.fact);
+    }
+    if (point.put_off) add(explained, point.put_off->fact);
+  }
+
+  void add(Explanation& explained, const FactId& id) const {
+    const auto fact = std::find_if(facts_.begin(), facts_.end(), [&](const Fact& each) { return each.id == id; });
+    const bool told = std::any_of(explained.facts.begin(), explained.facts.end(),
+                                  [&](const ExplainedFact& each) { return each.fact.id == id; });
+    if (fact == facts_.end() || told) return;
+    ExplainedFact one{*fact, std::nullopt};
+    const Machine& machine = *explained.point.machine;
+    const Meter* meter = fact->meter.empty() ? machine.first_meter() : machine.meter(fact->meter);
+    const bool shows = fact->kind == FactKind::reading || fact->kind == FactKind::service;
+    if (shows && fact->at && meter != nullptr) {
+      const auto usage = histories_.find(meter->name)->second.usage_of(fact->id);
+      if (usage && *usage != *fact->at) one.usage = usage;
+    }
+    explained.facts.push_back(std::move(one));
+  }
+
+  static Ruling ruling_of(const Point& point) {
+    if (!point.ruled_by) return Ruling::nothing_reckoned;
+    if (point.limbs.size() == 1) return Ruling::alone;
+    const LimbStanding& ruling = point.limbs[*point.ruled_by];
+    if (!reached(ruling)) return Ruling::ends_first;
+    const auto alike = std::count_if(point.limbs.begin(), point.limbs.end(),
+                                     [&](const LimbStanding& other) { return other.state == ruling.state; });
+    return alike > 1 ? Ruling::reached_first : Ruling::furthest;
+  }
+
+  void add_use(Explanation& explained) const {
+    for (const LimbStanding& limb : explained.point.limbs) {
+      if (limb.kind != LimbKind::usage || reached(limb) || !histories_.contains(limb.name)) continue;
+      const bool told = std::any_of(explained.use.begin(), explained.use.end(),
+                                    [&](const ExplainedUse& each) { return each.meter == limb.name; });
+      if (told) continue;
+      ExplainedUse use{limb.name, limb.unit, std::nullopt, {}};
+      if (const auto found = grounds_.find(limb.name); found != grounds_.end()) {
+        use.grounds = found->second;
+        use.busy = busy_months(found->second);
+      }
+      explained.use.push_back(std::move(use));
+    }
+  }
+
+  void add_seasons(Explanation& explained) const {
+    for (const auto& [season, days, list] : seasons_) {
+      const auto same = std::find_if(list.points.begin(), list.points.end(), [&](const Point& point) {
+        return name_of(point) == name_of(explained.point);
+      });
+      if (same != list.points.end() && same->odds) explained.seasons.push_back({season, days, *same->odds});
+    }
+  }
+
+  struct SeasonList {
+    const Season* season;
+    SeasonDays days;
+    DueList list;
+  };
+
+  std::span<const Fact> facts_;
+  Histories histories_;
+  std::map<std::string, Grounds, std::less<>> grounds_;
+  std::vector<SeasonList> seasons_;
+};
+
+}  // namespace
+
+Explanations explain(const Snapshot& snapshot, std::string_view task, std::string_view position,
+                     const Forecaster& forecaster) {
+  constexpr int horizon_days = 30;
+  DueList list = due_list(snapshot, {snapshot.as_of() + std::chrono::days{horizon_days}}, forecaster);
+  Explanations answer;
+  answer.fleet = snapshot.fleet_ptr();
+  answer.as_of = snapshot.as_of();
+  std::optional<Explaining> explaining;
+  for (const Point& point : list.points) {
+    if (point.name != task || (!position.empty() && point.position != position)) continue;
+    if (!explaining) explaining.emplace(snapshot, *point.machine, forecaster);
+    answer.points.push_back(explaining->of(point));
+  }
+  answer.gaps = std::move(list.gaps);
+  answer.not_in_use = std::move(list.not_in_use);
+  return answer;
+}
+
+}  // namespace service
