@@ -9,7 +9,7 @@
 #include <cmath>
 #include <random>
 
-#include "usage/levels.h"
+#include "usage/rate_filter.h"
 
 namespace {
 
@@ -47,16 +47,16 @@ TEST_CASE("odds that usage passed a level are the survival function of a gamma v
   }
 }
 
-TEST_CASE("odds of a window in whole clumps are the negative binomial's") {
+TEST_CASE("the likelihood of a window in whole lumps is the negative binomial's") {
   std::mt19937_64 random(20'260'303);
   for (int i = 0; i < draws; ++i) {
     const double shape = between(random, 0.5, 300);
     const double rate = between(random, 0.5, 300);
-    const double worth = between(random, 1, 60);
-    const auto clumps = std::uniform_int_distribution<unsigned>(0, 60)(random);
-    const double published = gsl_ran_negative_binomial_pdf(clumps, rate / (rate + worth), shape);
+    const double exposure = between(random, 1, 60);
+    const auto lumps = std::uniform_int_distribution<unsigned>(0, 60)(random);
+    const double published = gsl_ran_negative_binomial_pdf(lumps, rate / (rate + exposure), shape);
     if (published < 1e-200) continue;
-    REQUIRE(service::usage::log_odds(clumps, worth, 1, shape, rate) ==
+    REQUIRE(service::usage::log_likelihood(lumps, exposure, 1, shape, rate) ==
             doctest::Approx(std::log(published)).epsilon(1e-8));
   }
 }

@@ -23,11 +23,11 @@ Json meter_as_json(const service::MeterAhead& meter) {
                     {"so_far", usage_of(grounds.so_far)},
                     {"months", array_of(grounds.months, share_of)},
                     {"years", years_of(grounds.years)},
-                    {"stretches", grounds.stretches},
+                    {"stretches", grounds.gaps},
                     {"others", grounds.others},
                     {"expected", grounds.expected},
                     {"expected_seasons", grounds.expected_seasons},
-                    {"lump", usage_of(grounds.lump)},
+                    {"lump", usage_of(grounds.dispersion)},
                     {"idle", share_of(grounds.idle)}};
   return json;
 }

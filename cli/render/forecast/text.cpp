@@ -36,7 +36,7 @@ std::string span_words(const UsageSpan& span, const std::string& unit) {
 std::string when_read(const MeterAhead& meter, service::Day as_of) {
   if (!meter.last) return "never read";
   const int days = service::days_between(meter.last->day, as_of);
-  const bool only_start = meter.grounds && meter.grounds->stretches == 0;
+  const bool only_start = meter.grounds && meter.grounds->gaps == 0;
   const char* const what = only_start ? "known since" : "read";
   if (days == 0) return fmt::format("{} today", what);
   return fmt::format("{} {}, {} ago", what, to_text(meter.last->day), service::counted(days, "day", "days"));
@@ -44,7 +44,7 @@ std::string when_read(const MeterAhead& meter, service::Day as_of) {
 
 // Lately so much more or less than ever before that somebody should look at the last reading.
 std::string odd_rate(const service::Grounds& grounds, const std::string& unit) {
-  if (grounds.stretches < 4 || grounds.so_far <= 0) return "";
+  if (grounds.gaps < 4 || grounds.so_far <= 0) return "";
   const double times = grounds.per_year / grounds.so_far;
   if (times < 1.8 && times > 0.4) return "";
   return fmt::format("lately {} than the {:.0f} {} a year so far: is the last reading right?",

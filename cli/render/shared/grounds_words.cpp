@@ -32,7 +32,7 @@ std::string busy_months(const service::Grounds& grounds) {
 
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {
   std::string text;
-  if (grounds.stretches == 0) {
+  if (grounds.gaps == 0) {
     text = "from no readings of its own";
   } else {
     text = fmt::format("from {:.1f} years of readings", grounds.years);
@@ -42,7 +42,7 @@ std::string words_of(const service::Grounds& grounds, const std::string& unit) {
   }
   if (grounds.expected) text += "; its owner says how much a year";
   if (grounds.expected_seasons) text += grounds.expected ? ", and by season" : "; its owner says how much by season";
-  text += fmt::format("; use comes in lumps of about {:.0f} {}", std::max(1.0, grounds.lump), unit);
+  text += fmt::format("; use comes in lumps of about {:.0f} {}", std::max(1.0, grounds.dispersion), unit);
   if (grounds.idle > 0.02) text += fmt::format("; it may be standing idle ({:.0f} %)", grounds.idle * 100);
   return text;
 }

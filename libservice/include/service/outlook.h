@@ -1,4 +1,4 @@
-// The services to come of a machine along one way in which its meters may go on; and the past, asked again.
+// The services to come of a machine along a sample path of its meters; and the past, asked again.
 #pragma once
 
 #include <cstdint>
@@ -34,8 +34,8 @@ struct OutlookPoint {
   std::string position;
 };
 
-// The services of one machine from as-of on, along one way in which its meters may go on: each point is serviced on the
-// day it comes due (a point that is due now, today; one put off, when that ends; on a machine that is laid up, the day
+// The services of one machine from as-of on, along a sample path of its meters: each point is serviced on the day it
+// comes due (a point that is due now, today; one put off, when that ends; on a machine that is laid up, the day
 // it is back), a service of a task serves all that it covers, and starts the next interval as `counts-from` says. Signs
 // and measurements to come are not known, so those limbs come due only where they are due now.
 class Outlook {
@@ -57,9 +57,9 @@ class Outlook {
   // It stands, and nobody said until when: then nothing is to come.
   bool stands() const;
 
-  // One way, drawn by its odds. The same `way` is the same season, early or late, on all machines; the same machine and
-  // way give the same services, whatever else is asked.
-  std::vector<ComingService> draw(std::uint64_t way, Day to) const;
+  // Along the sample path of a number. The same number is the same season, early or late, on all machines; the same
+  // machine and number give the same services, whatever else is asked.
+  std::vector<ComingService> draw(std::uint64_t path, Day to) const;
 
  private:
   struct Impl;

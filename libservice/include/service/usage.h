@@ -123,7 +123,7 @@ class ReachOdds {
 // The first day by which the odds have come to `share`, from one day to another; nothing where they stay below.
 std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from, Day to);
 
-// One way in which a meter may go on: usage on the days from as-of on, rising.
+// A sample path of a meter, one drawn future: usage on the days from as-of on, rising.
 class UsagePath {
  public:
   // Usage at the end of every `step`th day from `from` on, the first value on `from` itself.
@@ -140,7 +140,7 @@ class UsagePath {
 
 // What an expectation was learnt from, for whoever asks why.
 struct Grounds {
-  int stretches = 0;      // spans between readings of this meter
+  int gaps = 0;           // between one reading of this meter and the next
   double years = 0;       // that they cover
   int others = 0;         // machines of the kind that were learnt from
   bool expected = false;  // the owner says how much a year
@@ -148,7 +148,7 @@ struct Grounds {
   double per_year = 0;            // use of a mean year from now, in the meter's unit
   double so_far = 0;              // of a mean year so far; 0 where nothing was read
   std::array<double, 12> months;  // its shares by month; they add up to 1
-  double lump = 0;                // use comes in lumps of about so much, in the meter's unit
+  double dispersion = 0;          // variance over mean of a month's use, in the meter's unit: about the size of a lump
   double idle = 0;                // odds that the machine stands idle now
 };
 
@@ -170,8 +170,9 @@ class UsageAhead {
   // span of a due day, and may touch no standing.
   virtual std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const = 0;
 
-  // A way to go on, drawn by its odds, `days` from as-of on. `season`: in 0..1, where this draw lies among early and
-  // late seasons, so that the machines of one fleet can share the weather. Null where nothing is known.
+  // A sample path, `days` from as-of on. `season`: in 0..1, where this draw lies among early and late seasons, so that
+  // the machines of one fleet can share the weather. The same engine draws the same path whatever standard library the
+  // program is built with. Null where nothing is known.
   virtual std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double season, int days) const = 0;
 
   virtual const Grounds* grounds() const { return nullptr; }
@@ -225,8 +226,8 @@ Forecaster straight_line();
 // The same days of the year before again, and the straight line where there is no such year.
 Forecaster same_days_again();
 
-// A distribution: the machine's own season profile and level, leaning on its kind's and on `expect:` where its own
-// history is short, with a spread measured on past errors. `kin` holds the facts of every machine of the kinds that
+// A distribution: the machine's own season profile and rate of use, leaning on its kind's and on `expect:` where its
+// own history is short, with a spread measured on past errors. `kin` holds the facts of every machine of the kinds that
 // will be asked about, whatever its scope is; it must outlive the forecaster. What a kind teaches is worked out once,
 // when it is first needed. One thread at a time.
 Forecaster learnt_from(const Snapshot& kin);

@@ -38,7 +38,7 @@ UseLately use_lately(const Grounds& grounds) {
   constexpr int enough_stretches = 4;
   constexpr double much_more = 1.8;
   constexpr double much_less = 0.4;
-  if (grounds.stretches < enough_stretches || grounds.so_far <= 0) return UseLately::as_before;
+  if (grounds.gaps < enough_stretches || grounds.so_far <= 0) return UseLately::as_before;
   const double times = grounds.per_year / grounds.so_far;
   if (times >= much_more) return UseLately::much_more;
   return times <= much_less ? UseLately::much_less : UseLately::as_before;

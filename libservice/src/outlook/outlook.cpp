@@ -1,4 +1,4 @@
-// The services to come along one way of use, from event to event.
+// The services to come along a sample path of use, from event to event.
 #include "service/outlook.h"
 
 #include <algorithm>
@@ -16,7 +16,7 @@ namespace {
 
 constexpr Day never = Day::max();
 
-// What stays of a limb.
+// What the due days of a limb follow from, the same on every sample path.
 struct LimbRule {
   LimbKind kind = LimbKind::sign;
   const LimbChoice* choice = nullptr;
@@ -28,8 +28,8 @@ struct LimbRule {
   int lead_days = 0;
 };
 
-// How a limb stands on a day of one way.
-struct LimbWay {
+// How a limb stands on a day of one sample path.
+struct LimbOnPath {
   const LimbRule* rule = nullptr;
   std::optional<Amount> start;    // of the usage interval
   std::optional<ChainDay> chain;  // of the calendar interval
@@ -58,7 +58,7 @@ struct SlotState {
   bool open = true;        // a check is open from a service of its task until it is done
   std::optional<Day> now;  // due already: the day on which it will be done
   Day fitted = Day::min();
-  std::vector<LimbWay> limbs;
+  std::vector<LimbOnPath> limbs;
   int rounds = 0;
 };
 
@@ -201,7 +201,7 @@ void Outlook::Impl::add_task(const MachineTask& task, const std::string& positio
   bool by_eye = true;  // comes due by what somebody sees or measures alone: quiet, not unknown
   for (std::size_t i = 0; i < slot.now.size(); ++i) {
     const LimbStanding& standing = point->limbs[i];
-    LimbWay limb;
+    LimbOnPath limb;
     switch (slot.now[i].kind) {
       case LimbKind::usage:
         limb.start = usage_start(view, task, services, standing.name);
@@ -254,7 +254,7 @@ void Outlook::Impl::add_check(std::size_t parent, const FollowUp& follow_up, con
   const Point* point = standing_of(name, slot.position);
   state.open = point != nullptr;
   for (const LimbRule& rule : slot.now) {
-    LimbWay limb;
+    LimbOnPath limb;
     if (point != nullptr && rule.kind == LimbKind::usage && rule.meter < view.machine.meters.size()) {
       limb.start = usage_then(view, services.back(), view.machine.meters[rule.meter].name).usage;
     } else if (point != nullptr && rule.kind == LimbKind::calendar) {
@@ -268,7 +268,8 @@ void Outlook::Impl::add_check(std::size_t parent, const FollowUp& follow_up, con
   start.push_back(std::move(state));
 }
 
-// Which services serve which points, and who counts them as changes; and the first limbs' rules, now that they rest.
+// Which services serve which points, and which limbs count them as changes. All slots are in place by now, so that the
+// first limbs can point at their rules.
 void Outlook::Impl::link() {
   for (std::size_t i = 0; i < slots.size(); ++i) {
     for (std::size_t k = 0; k < slots[i].now.size(); ++k) start[i].limbs[k].rule = &slots[i].now[k];
@@ -320,7 +321,7 @@ Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& state
     return end == never ? never : std::max(*state.now, end);
   }
   Day due = never;
-  for (const LimbWay& limb : state.limbs) {
+  for (const LimbOnPath& limb : state.limbs) {
     const LimbRule& rule = *limb.rule;
     const UsagePath* path = limb.start ? path_of(paths, rule.meter) : nullptr;
     if (path != nullptr) due = std::min(due, path->first_day_at(*limb.start + rule.every).value_or(never));
@@ -336,15 +337,15 @@ void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& st
   SlotState& state = states[index];
   const CountsFrom from = slot.task->task->counts_from;
   const CalendarRule calendar = calendar_rule(slot);
-  std::vector<LimbWay> next;
+  std::vector<LimbOnPath> next;
   next.reserve(slot.every.size());
   for (const LimbRule& rule : slot.every) {
-    LimbWay limb;
+    LimbOnPath limb;
     limb.rule = &rule;
-    const auto ended = std::find_if(state.limbs.begin(), state.limbs.end(), [&](const LimbWay& other) {
+    const auto ended = std::find_if(state.limbs.begin(), state.limbs.end(), [&](const LimbOnPath& other) {
       return other.rule->kind == rule.kind && other.rule->meter == rule.meter;
     });
-    const LimbWay* before = ended == state.limbs.end() ? nullptr : &*ended;
+    const LimbOnPath* before = ended == state.limbs.end() ? nullptr : &*ended;
     switch (rule.kind) {
       case LimbKind::usage:
         if (path_of(paths, rule.meter) == nullptr) break;
@@ -389,7 +390,7 @@ void Outlook::Impl::serve(std::size_t index, Day day, std::vector<SlotState>& st
       SlotState& state = states[check];
       state.open = true;
       state.now.reset();
-      for (LimbWay& limb : state.limbs) {
+      for (LimbOnPath& limb : state.limbs) {
         if (limb.rule->kind == LimbKind::calendar) limb.chain = ChainDay{day, 0};
         if (limb.rule->kind != LimbKind::usage) continue;
         const UsagePath* path = path_of(paths, limb.rule->meter);
@@ -401,7 +402,7 @@ void Outlook::Impl::serve(std::size_t index, Day day, std::vector<SlotState>& st
     SlotState& state = states[other];
     // In the first interval its limbs may be others; those that count the same task stand in the same place.
     if (k >= state.limbs.size() || day <= state.fitted) continue;
-    LimbWay& limb = state.limbs[k];
+    LimbOnPath& limb = state.limbs[k];
     if (!limb.counts || limb.changed == day) continue;
     ++limb.count;
     limb.changed = day;
@@ -449,14 +450,14 @@ const std::vector<Point>& Outlook::today() const { return impl_->today; }
 const std::vector<std::size_t>& Outlook::unknown() const { return impl_->unknown; }
 bool Outlook::stands() const { return impl_->stands; }
 
-std::vector<ComingService> Outlook::draw(std::uint64_t way, Day to) const {
-  std::mt19937_64 seasons(way * 2'654'435'761U + 1);
+std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {
+  std::mt19937_64 seasons(number * 2'654'435'761U + 1);
   const double season = boost::random::uniform_real_distribution<double>(0, 1)(seasons);
   Paths paths;
   for (const Meter& meter : impl_->view.machine.meters) {
     // A stream for each meter, so that how far one is drawn does not change another.
     const std::uint64_t name = number_of(impl_->view.machine.key) * 31 + number_of(meter.name);
-    std::mt19937_64 random(name ^ (way * 0x9E3779B97F4A7C15U));
+    std::mt19937_64 random(name ^ (number * 0x9E3779B97F4A7C15U));
     paths.push_back(impl_->view.ahead.find(meter.name)
                         ->second->draw(random, season, std::max(1, days_between(impl_->view.as_of, to))));
   }

@@ -6,8 +6,6 @@
 namespace service::usage {
 namespace {
 
-constexpr int bin_days = 5;
-
 // 0 for 1 January; the leap day has the number of the day before it.
 int day_in_year(const std::chrono::year_month_day& day) {
   constexpr std::array<int, 12> before{0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334};
@@ -69,13 +67,13 @@ std::vector<BinDays> days_by_bin(Day from, Day to) {
   return days;
 }
 
-double worth(const Profile& profile, const std::vector<BinDays>& days) {
+double exposure(const Profile& profile, const std::vector<BinDays>& days) {
   double sum = 0;
   for (const auto& [bin, count] : days) sum += profile[static_cast<std::size_t>(bin)] * count;
   return sum;
 }
 
-RunningWorth::RunningWorth(const Profile& profile, Day from, Day to) : from_(from) {
+RunningExposure::RunningExposure(const Profile& profile, Day from, Day to) : from_(from) {
   ends_.reserve(static_cast<std::size_t>(std::max(0, days_between(from, to))) + 2);
   DayWalk walk(from);
   double sum = 0;
@@ -86,7 +84,7 @@ RunningWorth::RunningWorth(const Profile& profile, Day from, Day to) : from_(fro
   }
 }
 
-std::size_t RunningWorth::at(Day day) const {
+std::size_t RunningExposure::at(Day day) const {
   const int last = static_cast<int>(ends_.size()) - 1;
   return static_cast<std::size_t>(std::clamp(days_between(from_, day) + 1, 1, last));
 }

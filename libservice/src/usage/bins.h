@@ -9,6 +9,7 @@
 namespace service::usage {
 
 inline constexpr int bin_count = 73;
+inline constexpr int bin_days = 5;
 inline constexpr double year_days = 365.25;
 
 int bin_of(Day day);
@@ -29,15 +30,15 @@ struct BinDays {
 // they add up to the days between.
 std::vector<BinDays> days_by_bin(Day from, Day to);
 
-// Sum of a profile over the days from one reading to the next: how many mean days they are worth.
-double worth(const Profile& profile, const std::vector<BinDays>& days);
+// Sum of a profile over the days from one reading to the next: how many mean days they count for.
+double exposure(const Profile& profile, const std::vector<BinDays>& days);
 
-// The profile summed up day by day, so that the worth of any span inside is one subtraction. Days outside count as the
-// nearest inside.
-class RunningWorth {
+// The profile summed up day by day, so that the exposure of any span inside is one subtraction. Days outside count as
+// the nearest inside.
+class RunningExposure {
  public:
-  RunningWorth() = default;
-  RunningWorth(const Profile& profile, Day from, Day to);
+  RunningExposure() = default;
+  RunningExposure(const Profile& profile, Day from, Day to);
 
   // Mean days from the middle of one day, when a meter is read, to the middle of another.
   double between(Day from, Day to) const {

@@ -11,26 +11,26 @@
 namespace service {
 namespace {
 
-using usage::Kind;
-using usage::Stretch;
+using usage::PooledModel;
+using usage::ReadingGap;
 using usage::Trace;
 
-std::vector<Stretch> stretches_of(const MeterHistory& history, const std::vector<usage::Standstill>& standstills) {
-  std::vector<Stretch> stretches;
+std::vector<ReadingGap> gaps_of(const MeterHistory& history, const std::vector<usage::Standstill>& standstills) {
+  std::vector<ReadingGap> gaps;
   const auto& knots = history.knots();
   for (std::size_t i = 1; i < knots.size(); ++i) {
-    Stretch stretch{knots[i - 1].day,
-                    knots[i].day,
-                    static_cast<double>((knots[i].usage - knots[i - 1].usage).hundredths) / 100,
-                    {}};
-    stretch.days = usage::days_in_use(stretch.from, stretch.to, standstills);
-    if (stretch.days.empty()) {
-      if (stretch.use <= 0) continue;  // it stood, and was known to
-      stretch.days = usage::days_by_bin(stretch.from, stretch.to);
+    ReadingGap gap{knots[i - 1].day,
+                   knots[i].day,
+                   static_cast<double>((knots[i].usage - knots[i - 1].usage).hundredths) / 100,
+                   {}};
+    gap.days = usage::days_in_use(gap.from, gap.to, standstills);
+    if (gap.days.empty()) {
+      if (gap.use <= 0) continue;  // it stood, and was known to
+      gap.days = usage::days_by_bin(gap.from, gap.to);
     }
-    stretches.push_back(std::move(stretch));
+    gaps.push_back(std::move(gap));
   }
-  return stretches;
+  return gaps;
 }
 
 // The interval of a task on a meter.
@@ -71,12 +71,12 @@ void add_lateness(const Fleet& fleet, const Machine& machine, const MeterHistory
   }
 }
 
-struct KindOfMeter {
-  std::shared_ptr<const Kind> kind;
+struct PooledMeter {
+  std::shared_ptr<const PooledModel> pooled;
   double unit = 1;
 };
 
-KindOfMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& schedule, const std::string& meter) {
+PooledMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& schedule, const std::string& meter) {
   std::vector<Trace> traces;
   usage::Lateness lateness;
   bool services = false;
@@ -89,10 +89,10 @@ KindOfMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& sc
     const MeterHistory history(machine, *own, facts);
     Trace trace;
     trace.machine = machine.key;
-    trace.stretches = stretches_of(history, usage::standstills_of(facts, kin.as_of()));
+    trace.gaps = gaps_of(history, usage::standstills_of(facts, kin.as_of()));
     if (machine.first_meter() == own) {
       if (machine.expect.per_year) {
-        trace.expected_level = static_cast<double>(machine.expect.per_year->hundredths) / 100 / usage::year_days;
+        trace.expected_rate = static_cast<double>(machine.expect.per_year->hundredths) / 100 / usage::year_days;
       }
       trace.expected_shape = usage::expected_profile(machine.expect, fleet);
     }
@@ -101,7 +101,7 @@ KindOfMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& sc
     services = services ||
                std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return fact.kind == FactKind::service; });
   }
-  KindOfMeter learnt;
+  PooledMeter learnt;
   if (!in_hours) {
     // The constants are hours of a machine in ordinary use; kilometres or bales are brought to their size.
     double use = 0;
@@ -109,36 +109,37 @@ KindOfMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& sc
     double expected = 0;
     int expecting = 0;
     for (const Trace& trace : traces) {
-      for (const Stretch& stretch : trace.stretches) {
-        use += stretch.use;
-        days += days_between(stretch.from, stretch.to);
+      for (const ReadingGap& gap : trace.gaps) {
+        use += gap.use;
+        days += days_between(gap.from, gap.to);
       }
-      if (trace.expected_level) expected += *trace.expected_level;
-      expecting += trace.expected_level ? 1 : 0;
+      if (trace.expected_rate) expected += *trace.expected_rate;
+      expecting += trace.expected_rate ? 1 : 0;
     }
     const double a_day = days > 0 && use > 0 ? use / days : expecting > 0 ? expected / expecting : 0;
     if (a_day > 0) learnt.unit = a_day * usage::year_days / usage::constants.hours_a_year;
     for (Trace& trace : traces) {
-      for (Stretch& stretch : trace.stretches) stretch.use /= learnt.unit;
-      if (trace.expected_level) *trace.expected_level /= learnt.unit;
+      for (ReadingGap& gap : trace.gaps) gap.use /= learnt.unit;
+      if (trace.expected_rate) *trace.expected_rate /= learnt.unit;
     }
   }
-  learnt.kind = std::make_shared<const Kind>(std::move(traces), std::move(lateness), services);
+  learnt.pooled = std::make_shared<const PooledModel>(std::move(traces), std::move(lateness), services);
   return learnt;
 }
 
 }  // namespace
 
 Forecaster learnt_from(const Snapshot& kin) {
-  using Kinds = std::map<std::pair<std::string, std::string>, KindOfMeter>;
-  return [&kin, kinds = std::make_shared<Kinds>()](const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
+  using PooledMeters = std::map<std::pair<std::string, std::string>, PooledMeter>;
+  return [&kin, kinds = std::make_shared<PooledMeters>()](
+             const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
     if (question.history.empty()) return usage::nothing_expected();
     const auto [at, is_new] = kinds->try_emplace({question.machine.schedule, question.meter.name});
     if (is_new) at->second = learn(kin, question.fleet, question.machine.schedule, question.meter.name);
-    auto learnt = at->second.kind->of(question.machine.key);
+    auto learnt = at->second.pooled->of(question.machine.key);
     if (!learnt) return usage::nothing_expected();
     return usage::ahead_of(
-        {std::move(*learnt), at->second.kind, question.history, question.state, question.as_of, at->second.unit});
+        {std::move(*learnt), at->second.pooled, question.history, question.state, question.as_of, at->second.unit});
   };
 }
 

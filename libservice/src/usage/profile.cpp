@@ -20,13 +20,14 @@ Profile smoothed(const Profile& profile) {
 
 }  // namespace
 
-Profile learn_profile(std::span<const std::vector<Stretch>* const> machines, const Profile& prior, double prior_years) {
+Profile learn_profile(std::span<const std::vector<ReadingGap>* const> machines, const Profile& prior,
+                      double prior_years) {
   const double prior_days = prior_years * year_days / bin_count;
   Profile behind;  // what no share of the readings changes
   for (std::size_t b = 0; b < bin_count; ++b) behind[b] = prior_days;
-  for (const auto* stretches : machines) {
-    for (const Stretch& stretch : *stretches) {
-      for (const auto& [bin, days] : stretch.days) behind[static_cast<std::size_t>(bin)] += days;
+  for (const auto* gaps : machines) {
+    for (const ReadingGap& gap : *gaps) {
+      for (const auto& [bin, days] : gap.days) behind[static_cast<std::size_t>(bin)] += days;
     }
   }
   Profile shape = prior;
@@ -34,23 +35,23 @@ Profile learn_profile(std::span<const std::vector<Stretch>* const> machines, con
   for (int round = 0; round < constants.profile_rounds; ++round) {
     Profile share;
     for (std::size_t b = 0; b < bin_count; ++b) share[b] = prior_days * prior[b];
-    for (const auto* stretches : machines) {
+    for (const auto* gaps : machines) {
       double used = 0;
       double whole = 0;
       expected.clear();
-      for (const Stretch& stretch : *stretches) {
-        expected.push_back(worth(shape, stretch.days));
-        used += stretch.use;
+      for (const ReadingGap& gap : *gaps) {
+        expected.push_back(exposure(shape, gap.days));
+        used += gap.use;
         whole += expected.back();
       }
       // A machine without use says nothing of when it is used, but its days are among those without use.
       if (used <= 0 || whole <= 0) continue;
-      const double level = used / whole;
-      for (std::size_t i = 0; i < stretches->size(); ++i) {
-        const Stretch& stretch = (*stretches)[i];
-        if (stretch.use <= 0 || expected[i] <= 0) continue;
-        const double factor = stretch.use / (expected[i] * level);
-        for (const auto& [bin, days] : stretch.days) {
+      const double rate = used / whole;
+      for (std::size_t i = 0; i < gaps->size(); ++i) {
+        const ReadingGap& gap = (*gaps)[i];
+        if (gap.use <= 0 || expected[i] <= 0) continue;
+        const double factor = gap.use / (expected[i] * rate);
+        for (const auto& [bin, days] : gap.days) {
           const auto b = static_cast<std::size_t>(bin);
           share[b] += shape[b] * days * factor;
         }
@@ -84,14 +85,14 @@ std::optional<Profile> expected_profile(const Expect& expect, const Fleet& fleet
   }
   double free_days = 0;
   for (double& days : taken) {
-    days = std::min(days, 5.0);
-    free_days += 5 - days;
+    days = std::min(days, double{bin_days});
+    free_days += bin_days - days;
   }
   const double year = expect.per_year ? static_cast<double>(expect.per_year->hundredths) / 100 : named;
   const double rest = free_days > 0 ? std::max(0.0, year - named) / free_days : 0;
   double whole = 0;
   for (std::size_t b = 0; b < bin_count; ++b) {
-    hours[b] += rest * (5 - taken[b]);
+    hours[b] += rest * (bin_days - taken[b]);
     whole += hours[b];
   }
   if (whole <= 0) return std::nullopt;

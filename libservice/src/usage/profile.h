@@ -15,16 +15,17 @@
 namespace service::usage {
 
 // Use between two readings.
-struct Stretch {
+struct ReadingGap {
   Day from;
   Day to;
   double use = 0;
   std::vector<BinDays> days;
 };
 
-// Of several machines, each with its own level, so that every machine-year weighs the same; or of one.
+// Of several machines, each with its own rate, so that every machine-year weighs the same; or of one.
 // `prior_years`: what the prior weighs.
-Profile learn_profile(std::span<const std::vector<Stretch>* const> machines, const Profile& prior, double prior_years);
+Profile learn_profile(std::span<const std::vector<ReadingGap>* const> machines, const Profile& prior,
+                      double prior_years);
 
 // What an owner expects by season, as a profile. Nothing where he names no season.
 std::optional<Profile> expected_profile(const Expect& expect, const Fleet& fleet);

@@ -5,12 +5,14 @@
 
 namespace service::usage {
 
-Scatters past_errors(const std::vector<Window>& windows, const Levels& levels) {
+Scatters past_errors(const std::vector<Window>& windows, const RateMixture& rate) {
   Scatters errors;
   if (windows.empty()) return errors;
   const Day first = windows.front().from;
   const double years = days_between(first, windows.back().to) / year_days;
-  const double learning = std::max(0.4, std::min(1.5, 0.33 * years)) * year_days;
+  const double learning = std::max(constants.least_learning_years,
+                                   std::min(constants.most_learning_years, constants.learning_share * years)) *
+                          year_days;
   for (std::size_t s = 0; s < spread_days.size(); ++s) {
     const double length = spread_days[s];
     std::optional<Day> next;
@@ -18,17 +20,17 @@ Scatters past_errors(const std::vector<Window>& windows, const Levels& levels) {
       const Day from = windows[j].from;
       if (days_between(first, from) < learning || (next && from < *next)) continue;
       double use = 0;
-      double worth = 0;
+      double exposure = 0;
       int days = 0;
-      for (std::size_t i = j; i < windows.size() && days < 0.8 * length; ++i) {
+      for (std::size_t i = j; i < windows.size() && days < constants.shortest_length * length; ++i) {
         use += windows[i].use;
-        worth += windows[i].worth;
+        exposure += windows[i].exposure;
         days = days_between(from, windows[i].to);
       }
-      if (days < 0.8 * length) break;
-      if (days > 1.8 * length) continue;
+      if (days < constants.shortest_length * length) break;
+      if (days > constants.longest_length * length) continue;
       const double share = days / length;
-      const double mean = levels.before[j] * worth;
+      const double mean = rate.predicted[j] * exposure;
       errors[s].squares += share * (use - mean) * (use - mean);
       errors[s].means += share * mean;
       next = from + std::chrono::days{spread_days[s] / 2};
@@ -37,24 +39,24 @@ Scatters past_errors(const std::vector<Window>& windows, const Levels& levels) {
   return errors;
 }
 
-Spreads spread_of_kind(const Scatters& all) {
+Spreads pooled_spread(const Scatters& all) {
   Spreads spreads{};
-  for (std::size_t s = 0; s < spreads.size(); ++s) spreads[s] = clump_of_kind(all[s]);
+  for (std::size_t s = 0; s < spreads.size(); ++s) spreads[s] = pooled_dispersion(all[s]);
   return spreads;
 }
 
-Spreads spread_of(const Scatters& own, const Spreads& kind, const SpreadQuestion& question,
+Spreads spread_of(const Scatters& own, const Spreads& pooled, const SpreadQuestion& question,
                   const ForecastConstants& use) {
   Spreads spreads{};
   for (std::size_t s = 0; s < spreads.size(); ++s) {
-    spreads[s] = std::max(use.least_spread, (own[s].squares + constants.clump_weight * kind[s]) /
-                                                (own[s].means + constants.clump_weight));
+    spreads[s] = std::max(use.least_spread, (own[s].squares + constants.dispersion_weight * pooled[s]) /
+                                                (own[s].means + constants.dispersion_weight));
   }
-  const double level = std::max(question.level, 1e-9);
-  const double irregular = std::min(1.0, use.regular_factor * std::sqrt(spreads[2] / (year_days * level)));
-  const double little_known = 1 + use.widening * irregular / (0.5 + question.known_years);
-  const double few_clumps = std::min(1.5, 1 + 5 / std::sqrt(1 + question.used / spreads[1]));
-  for (double& spread : spreads) spread *= little_known * few_clumps;
+  const double rate = std::max(question.rate, 1e-9);
+  const double irregular = std::min(1.0, use.regular_factor * std::sqrt(spreads[2] / (year_days * rate)));
+  const double little_known = 1 + use.widening * irregular / (use.widening_years + question.known_years);
+  const double few_lumps = std::min(use.most_few_lumps, 1 + use.few_lumps / std::sqrt(1 + question.used / spreads[1]));
+  for (double& spread : spreads) spread *= little_known * few_lumps;
   return spreads;
 }
 

@@ -6,7 +6,7 @@
 #include "support/near.h"
 #include "support/world.h"
 #include "usage/ahead.h"
-#include "usage/kind.h"
+#include "usage/pooled_model.h"
 
 using namespace service;
 using test::amount;
@@ -30,20 +30,20 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   const auto histories = meter_histories(snapshot, machine);
   const MeterHistory& history = histories.at("engine");
 
-  std::vector<usage::Stretch> stretches;
+  std::vector<usage::ReadingGap> gaps;
   for (std::size_t i = 1; i < history.knots().size(); ++i) {
     const Knot& from = history.knots()[i - 1];
     const Knot& to = history.knots()[i];
-    stretches.push_back({from.day, to.day, static_cast<double>((to.usage - from.usage).hundredths) / 100,
+    gaps.push_back({from.day, to.day, static_cast<double>((to.usage - from.usage).hundredths) / 100,
                          usage::days_by_bin(from.day, to.day)});
   }
   // The prototype's own constants, where ours differ.
   usage::ForecastConstants prototype;
   prototype.loose_share = 0.04;
-  prototype.least_clump = 0.2;
+  prototype.least_dispersion = 0.2;
   prototype.least_spread = 0.3;
   prototype.widening = 0.6;
-  const auto alone = std::make_shared<const usage::Kind>(std::vector<usage::Trace>{{"m", stretches, {}, {}}},
+  const auto alone = std::make_shared<const usage::PooledModel>(std::vector<usage::Trace>{{"m", gaps, {}, {}}},
                                                          usage::Lateness{}, true, prototype);
   const auto learnt = alone->of("m");
   REQUIRE(learnt.has_value());
@@ -51,14 +51,14 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   CHECK(learnt->profile[20] == near(1.5572, 2e-3));
   CHECK(learnt->profile[40] == near(1.4839, 2e-3));
   CHECK(learnt->profile[60] == near(.8758, 2e-3));
-  CHECK(learnt->clump == near(.2, 1e-9));
-  REQUIRE(learnt->levels.now.size() == 2);
-  CHECK(learnt->levels.now[0].weight == near(.8020, 5e-3));
-  CHECK(learnt->levels.now[0].mean() == near(1.27710, 2e-4));
-  CHECK(learnt->levels.now[0].shape == near(314.17, 2e-3));
-  CHECK(learnt->levels.now[1].mean() == near(1.27798, 2e-4));
-  CHECK(learnt->levels.now[1].shape == near(309.99, 2e-3));
-  CHECK(learnt->levels.idle == 0);
+  CHECK(learnt->dispersion == near(.2, 1e-9));
+  REQUIRE(learnt->rate.components.size() == 2);
+  CHECK(learnt->rate.components[0].weight == near(.8020, 5e-3));
+  CHECK(learnt->rate.components[0].mean() == near(1.27710, 2e-4));
+  CHECK(learnt->rate.components[0].shape == near(314.17, 2e-3));
+  CHECK(learnt->rate.components[1].mean() == near(1.27798, 2e-4));
+  CHECK(learnt->rate.components[1].shape == near(309.99, 2e-3));
+  CHECK(learnt->rate.idle == 0);
   for (const double spread : learnt->spreads) CHECK(spread == near(.33307, 2e-3));
   CHECK(.16 * std::exp(-learnt->known_years) == near(.00796048, 1e-5));
   CHECK(100 / (100 + learnt->predicted_use) == near(.088744, 5e-3));

@@ -1,5 +1,5 @@
 // Small parts of what is learnt of a kind of machines, against an independent prototype in another language.
-#include "usage/kind.h"
+#include "usage/pooled_model.h"
 
 #include <doctest/doctest.h>
 
@@ -10,12 +10,12 @@
 using namespace service;
 using test::near;
 
-TEST_CASE("how far a season may slip") {
-  const auto slips = usage::usual_slips();
+TEST_CASE("how far a season may shift") {
+  const auto shifts = usage::prior_phase_shifts();
   const double weights[] = {.128575, .231008, .280834, .231008, .128575};
-  for (std::size_t i = 0; i < slips.size(); ++i) {
-    CHECK(slips[i].days == -10 + 5 * static_cast<int>(i));
-    CHECK(slips.at(i).weight == near(weights[i], 1e-5));
+  for (std::size_t i = 0; i < shifts.size(); ++i) {
+    CHECK(shifts[i].days == -10 + 5 * static_cast<int>(i));
+    CHECK(shifts.at(i).weight == near(weights[i], 1e-5));
   }
 }
 
@@ -28,12 +28,12 @@ TEST_CASE("spread between its three lengths") {
 }
 
 TEST_CASE("odds that an element is still in beyond its interval") {
-  const usage::Kind kind({}, {.98, .92, 1.10, 1.03});
+  const usage::PooledModel kind({}, {.98, .92, 1.10, 1.03});
   CHECK(kind.unserviced_at(.5) == near(.999743, 1e-5));
   CHECK(kind.unserviced_at(.9) == near(.848504, 1e-5));
   CHECK(kind.unserviced_at(1) == near(.5, 1e-9));
   CHECK(kind.unserviced_at(1.05) == near(.321665, 1e-5));
   CHECK(kind.unserviced_at(1.2) == near(.054727, 1e-4));
   CHECK(kind.unserviced_at(1.6) == near(.03, 1e-9));
-  CHECK(usage::Kind({}, {.98}, false).unserviced_at(3) == near(1, 1e-12));  // nobody writes services down
+  CHECK(usage::PooledModel({}, {.98}, false).unserviced_at(3) == near(1, 1e-12));  // nobody writes services down
 }

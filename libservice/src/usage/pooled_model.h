@@ -19,23 +19,23 @@ namespace service::usage {
 // One machine's meter: what was read, and what its owner expects.
 struct Trace {
   std::string machine;
-  std::vector<Stretch> stretches;
-  std::optional<double> expected_level;  // hours a mean day
+  std::vector<ReadingGap> gaps;
+  std::optional<double> expected_rate;  // hours a mean day
   std::optional<Profile> expected_shape;
 };
 
 // Everything the forecast of one meter stands on.
 struct Learnt {
   Profile profile{};
-  Levels levels;
+  RateMixture rate;
   Spreads spreads{};
-  double clump = 0;
+  double dispersion = 0;
   double known_years = 0;  // own years, and half of those of the kind's others
   double own_years = 0;
-  double predicted_use = 0;  // over the year-long stretches that the spread was measured on
+  double predicted_use = 0;  // over the year-long spans that the spread was measured on
   double used = 0;
-  double mean_days = 0;  // that all stretches are worth
-  int stretches = 0;
+  double mean_days = 0;  // exposure of all gaps
+  int gaps = 0;
   int others = 0;         // machines of the kind that taught something
   bool expected = false;  // the owner says how much a year
   bool expected_seasons = false;
@@ -44,10 +44,10 @@ struct Learnt {
 // How late the kind's services were: recorded use between services over the interval.
 using Lateness = std::vector<double>;
 
-class Kind {
+class PooledModel {
  public:
-  explicit Kind(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true,
-                const ForecastConstants& use = constants);
+  explicit PooledModel(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true,
+                       const ForecastConstants& use = constants);
 
   // Nothing where neither the machine's readings nor the owner nor the kind says how much it is used.
   std::optional<Learnt> of(const std::string& machine) const;
@@ -62,13 +62,19 @@ class Kind {
     Trace trace;
     double use = 0;
     double years = 0;
+    double prior_rate = 0;
+    Scatters errors;
     Learnt learnt;
     bool known = false;
   };
 
+  void learn_profiles();
+  void learn_prior_rates();
+  void learn_rates(const ForecastConstants& use);
+  void learn_spreads(const ForecastConstants& use);
+
   std::vector<Member> members_;
   std::map<std::string, std::size_t, std::less<>> index_;
-  Profile shape_ = flat_profile();
   Lateness lateness_;  // ascending
   bool services_are_recorded_;
   std::size_t used_machines_ = 0;

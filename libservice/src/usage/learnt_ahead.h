@@ -1,0 +1,83 @@
+// One meter's future, inside: what its parts (first passage, silence of the record, sample paths) share.
+#pragma once
+
+#include <cmath>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "usage/ahead.h"
+
+namespace service::usage {
+
+// What was learnt of a meter, asked about its future.
+class LearntAhead : public UsageAhead {
+ public:
+  explicit LearntAhead(AheadFrom from);
+
+  std::optional<Amount> on(Day day, Quantile quantile) const override;
+  std::optional<Day> reaches(Amount level, Quantile quantile) const override;
+  std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const override;
+  std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double season, int days) const override;
+  const Grounds* grounds() const override { return &grounds_; }
+
+  // Odds that use since the last reading has come to `left` by a day, with a spread of `spread`.
+  double passed(double left, Day day, double spread) const;
+  double expected(Day day) const { return rate_ * mean_days(day, 0, 0); }
+  // The day after `from` by which the mean comes to it, or the end.
+  Day expected_day(double left, Day from) const;
+  double spread_over(Day day) const { return spread_at(learnt_.spreads, days_between(last_.day, day)); }
+  double unserviced_at(double share) const { return pooled_->unserviced_at(share); }
+  double left_to(Amount level) const { return static_cast<double>((level - last_.usage).hundredths) / 100 / unit_; }
+  Day first() const { return last_.day; }
+  Day as_of() const { return as_of_; }
+  Day end() const { return end_; }
+
+ private:
+  // Mean days of use from the last reading to the end of a day, in a season `shift` days late, beginning again after
+  // `pause`.
+  double mean_days(Day day, int shift, int pause) const;
+  void merge_alike();
+  void learn_phase_shift(const MeterHistory& history);
+  void tell_grounds();
+  Amount amount(double hours) const {
+    return last_.usage + Amount{static_cast<std::int64_t>(std::llround(hours * unit_ * 100))};
+  }
+  Amount usage_at(Day day, double share) const;
+  double rate_variance(const RateComponent& component) const;
+
+  Learnt learnt_;
+  std::shared_ptr<const PooledModel> pooled_;
+  Knot last_;
+  Day as_of_;
+  Day end_;
+  double unit_;
+  double rate_ = 0;
+  std::optional<Day> idle_from_;
+  Day idle_to_{};
+  RunningExposure exposure_;
+  PhaseShifts shifts_ = prior_phase_shifts();
+  std::vector<Pause> pauses_;
+  Grounds grounds_{};
+  Amount today_;  // at even odds
+};
+
+// The odds of a level as read off the record, without regard to services that nobody wrote down.
+class PlainOdds : public ReachOdds {
+ public:
+  PlainOdds(const LearntAhead& ahead, double left)
+      : ahead_(ahead),
+        left_(left),
+        likely_(ahead.expected_day(left, ahead.first())),
+        spread_(ahead.spread_over(likely_)) {}
+  double by(Day day) const override { return ahead_.passed(left_, day, spread_); }
+  std::optional<Day> likely() const override { return likely_; }
+
+ private:
+  const LearntAhead& ahead_;
+  double left_;
+  Day likely_;
+  double spread_;
+};
+
+}  // namespace service::usage

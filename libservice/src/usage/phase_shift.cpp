@@ -1,0 +1,60 @@
+// How early or late the season is: the prior, and what its use so far tells.
+#include <algorithm>
+#include <cmath>
+
+#include "usage/constants.h"
+#include "usage/gamma.h"
+#include "usage/learnt_ahead.h"
+
+namespace service::usage {
+
+PhaseShifts prior_phase_shifts() {
+  PhaseShifts shifts{};
+  double sum = 0;
+  for (std::size_t i = 0; i < shifts.size(); ++i) {
+    const double days = (static_cast<double>(i) - 2) * constants.shift_step;
+    shifts[i] = {static_cast<int>(days), std::exp(-0.5 * days * days / (constants.shift_sd * constants.shift_sd))};
+    sum += shifts[i].weight;
+  }
+  for (PhaseShift& shift : shifts) shift.weight /= sum;
+  return shifts;
+}
+
+// A season under way tells by its use so far whether it began early or late.
+void LearntAhead::learn_phase_shift(const MeterHistory& history) {
+  const Profile& profile = learnt_.profile;
+  constexpr int bins = constants.quiet_days / bin_days;
+  double quietest = 1e300;
+  int at = 0;
+  for (int b = 0; b < bin_count; ++b) {
+    double sum = 0;
+    for (int k = 0; k < bins; ++k) sum += profile[static_cast<std::size_t>((b + k) % bin_count)];
+    if (sum / bins < quietest) {
+      quietest = sum / bins;
+      at = (b + bins / 2) % bin_count;
+    }
+  }
+  if (quietest >= constants.quiet_share) return;
+  Day middle = last_.day;
+  for (int back = 0; back <= 366 && bin_of(middle) != at; ++back) middle -= std::chrono::days{1};
+  const auto then = history.on(middle);
+  if (days_between(middle, last_.day) <= constants.least_season_days || !then || middle < history.knots().front().day) {
+    return;
+  }
+  const double use = std::max(static_cast<double>((last_.usage - *then).hundredths) / 100 / unit_, 0.1);
+  double sum = 0;
+  std::array<double, 5> logs{};
+  for (std::size_t i = 0; i < shifts_.size(); ++i) {
+    const auto shift = std::chrono::days{shifts_[i].days};
+    const double mean = std::max(rate_ * exposure_.between(middle - shift, last_.day - shift), 1e-6);
+    const double scale = learnt_.spreads[0] + constants.shift_error * mean;
+    const double shape = mean / scale;
+    logs[i] = (shape - 1) * std::log(use / scale) - use / scale - log_gamma(shape) - std::log(scale) +
+              std::log(shifts_[i].weight);
+  }
+  const double most = *std::max_element(logs.begin(), logs.end());
+  for (const double each : logs) sum += std::exp(each - most);
+  for (std::size_t i = 0; i < shifts_.size(); ++i) shifts_[i].weight = std::exp(logs[i] - most) / sum;
+}
+
+}  // namespace service::usage

@@ -1,0 +1,280 @@
+#include "usage/rate_filter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "usage/gamma.h"
+
+namespace service::usage {
+namespace {
+
+struct Component {
+  double shape;
+  double rate;
+  double log_weight;
+};
+
+double heaviest_of(const std::vector<Component>& components) {
+  double heaviest = -1e300;
+  for (const Component& component : components) heaviest = std::max(heaviest, component.log_weight);
+  return heaviest;
+}
+
+// The profile around a day, averaged over about a fortnight: how steep it is there is told without the bins' edges.
+class SoftProfile {
+ public:
+  explicit SoftProfile(const Profile& profile) : profile_(profile) {
+    double sum = 0;
+    for (int k = -reach; k <= reach; ++k) {
+      const double w = std::exp(-0.5 * k * k / (sd * sd));
+      weights_[static_cast<std::size_t>(k + reach)] = w;
+      sum += w;
+    }
+    for (double& weight : weights_) weight /= sum;
+  }
+
+  double around(Day day) const {
+    double sum = 0;
+    for (int k = -reach; k <= reach; ++k) {
+      sum += weights_[static_cast<std::size_t>(k + reach)] *
+             profile_[static_cast<std::size_t>(bin_of(day + std::chrono::days{k}))];
+    }
+    return sum;
+  }
+
+ private:
+  static constexpr double sd = constants.soft_profile_sd;
+  static constexpr int reach = 15;  // three standard deviations
+  const Profile& profile_;
+  std::array<double, 2 * reach + 1> weights_{};
+};
+
+bool heavier(const Component& a, const Component& b) { return a.log_weight > b.log_weight; }
+
+void normalise(std::vector<Component>& components) {
+  const double heaviest = heaviest_of(components);
+  std::erase_if(components,
+                [&](const Component& component) { return component.log_weight < heaviest - constants.lightest; });
+  if (components.size() > static_cast<std::size_t>(constants.most_components)) {
+    std::stable_sort(components.begin(), components.end(), heavier);
+    components.resize(static_cast<std::size_t>(constants.most_components));
+  }
+  double sum = 0;
+  for (const Component& component : components) sum += std::exp(component.log_weight - heaviest);
+  for (Component& component : components) component.log_weight -= heaviest + std::log(sum);
+}
+
+class RateFilter {
+ public:
+  RateFilter(const Profile& profile, double prior_rate, double dispersion, const ForecastConstants& use)
+      : soft_(profile),
+        dispersion_(dispersion),
+        use_(use),
+        past_use_(constants.fresh_days * prior_rate),
+        past_exposure_(constants.fresh_days) {
+    const double shape = std::max(constants.first_years * year_days * prior_rate / dispersion, 1.0);
+    components_.push_back({shape, shape / prior_rate, 0});
+  }
+
+  double mean() const {
+    double sum = 0;
+    for (const Component& each : components_) sum += std::exp(each.log_weight) * each.shape / each.rate;
+    return sum;
+  }
+
+  void add(const Window& window) {
+    age(window.length());
+    weigh(window);
+    past_use_ += window.use;
+    past_exposure_ += window.exposure;
+  }
+
+  // With a fresh component for a change to come, and the heaviest kept.
+  RateMixture result() {
+    RateMixture result;
+    result.idle = idle_;
+    for (Component& each : components_) each.log_weight += std::log(1 - constants.change_to_come);
+    add_fresh(constants.change_to_come);
+    std::stable_sort(components_.begin(), components_.end(), heavier);
+    components_.resize(std::min(components_.size(), static_cast<std::size_t>(constants.kept_components)));
+    double sum = 0;
+    for (const Component& each : components_) sum += std::exp(each.log_weight);
+    for (const Component& each : components_) {
+      result.components.push_back({each.shape, each.rate, std::exp(each.log_weight) / sum});
+    }
+    return result;
+  }
+
+ private:
+  // The mean rate of all windows so far, from which a change begins anew.
+  double usual() const { return std::max(past_use_ / past_exposure_, 1e-9); }
+
+  void add_fresh(double odds) {
+    components_.push_back({constants.fresh_shape, constants.fresh_shape / usual(), std::log(odds)});
+  }
+
+  // What the days of a window do before its use is seen: the rate may have changed, and old windows are forgotten.
+  void age(double days) {
+    const double hazard = 1 - std::exp(-constants.changes_a_year * days / year_days);
+    for (Component& each : components_) {
+      each.log_weight += std::log(1 - hazard);
+      const double kept = std::max(std::exp(-days / year_days / constants.memory_years),
+                                   std::min(1.0, constants.least_kept / each.shape));
+      each.shape *= kept;
+      each.rate *= kept;
+    }
+    add_fresh(hazard);
+  }
+
+  // Variance of the window's use over its mean: the lumps', that of a season some days early or late where the profile
+  // is steep, and a share of the mean.
+  double scale_of(const Window& window, double mean) {
+    if (!slope_from_) slope_from_ = soft_.around(window.from);
+    const double slope_to = soft_.around(window.to);  // where the next window begins
+    const double slope = *slope_from_ - slope_to;
+    slope_from_ = slope_to;
+    const double shift = usual() * constants.season_shift_days * slope;
+    return dispersion_ + shift * shift / mean + use_.loose_share * mean;
+  }
+
+  void weigh(const Window& window) {
+    const double mean = std::max(usual() * window.exposure, 1e-9);
+    const double scale = scale_of(window, mean);
+    const bool little = window.use <= constants.idle_share * mean;
+    const double idle_now = idle_ * std::pow(constants.idle_lasts, window.length() / double{constants.window_days}) +
+                            (1 - idle_) * constants.idle_begins;
+    stood_.clear();
+    for (Component& each : components_) {
+      double log_likely = log_likelihood(window.use, window.exposure, scale, each.shape, each.rate);
+      double still = 0;
+      if (little) {
+        const double ran = (1 - idle_now) * std::exp(log_likely);
+        still = idle_now / (idle_now + ran);
+        log_likely = std::log(ran + idle_now);
+      }
+      each.shape += (1 - still) * window.use / scale;
+      each.rate += (1 - still) * window.exposure / scale;
+      each.log_weight += log_likely;
+      stood_.push_back(still);
+    }
+    idle_ = little ? mean_still() : 0;
+    normalise(components_);
+  }
+
+  double mean_still() const {
+    const double heaviest = heaviest_of(components_);
+    double sum = 0;
+    double still = 0;
+    for (std::size_t i = 0; i < components_.size(); ++i) {
+      const double w = std::exp(components_[i].log_weight - heaviest);
+      sum += w;
+      still += w * stood_[i];
+    }
+    return still / sum;
+  }
+
+  SoftProfile soft_;
+  double dispersion_;
+  const ForecastConstants& use_;
+  std::vector<Component> components_;
+  double past_use_;
+  double past_exposure_;
+  double idle_ = 0;
+  std::optional<double> slope_from_;  // the profile where the window begins
+  std::vector<double> stood_;         // odds by component that the machine stood in the window
+};
+
+}  // namespace
+
+std::vector<Window> windows_of(const std::vector<ReadingGap>& gaps, const Profile& profile) {
+  std::vector<Window> windows;
+  bool open = false;
+  for (const ReadingGap& gap : gaps) {
+    if (!open) windows.push_back({gap.from, gap.from, 0, 0});
+    Window& window = windows.back();
+    window.to = gap.to;
+    window.use += gap.use;
+    window.exposure += exposure(profile, gap.days);
+    open = window.length() < constants.window_days;
+  }
+  return windows;
+}
+
+Scatter window_errors(const std::vector<Window>& windows) {
+  Scatter scatter;
+  if (windows.size() < static_cast<std::size_t>(constants.least_windows)) return scatter;
+  // A two-sided exponential mean, swept once each way.
+  const std::size_t n = windows.size();
+  std::vector<double> use(n, 0.0);
+  std::vector<double> exposures(n, 0.0);
+  const auto fade = [&](std::size_t a, std::size_t b) {
+    return std::exp(-days_between(windows[a].to, windows[b].to) / constants.local_days);
+  };
+  double u = 0;
+  double w = 0;
+  for (std::size_t j = 0; j < n; ++j) {
+    const double f = j == 0 ? 0 : fade(j - 1, j);
+    u = u * f + windows[j].use;
+    w = w * f + windows[j].exposure;
+    use[j] = u;
+    exposures[j] = w;
+  }
+  u = w = 0;
+  for (std::size_t j = n; j-- > 0;) {
+    const double f = j + 1 == n ? 0 : fade(j, j + 1);
+    u *= f;
+    w *= f;
+    use[j] += u;
+    exposures[j] += w;
+    u += windows[j].use;
+    w += windows[j].exposure;
+  }
+  for (std::size_t j = 0; j < n; ++j) {
+    if (exposures[j] <= 0) continue;
+    const double mean = windows[j].exposure * use[j] / exposures[j];
+    scatter.squares += (windows[j].use - mean) * (windows[j].use - mean);
+    scatter.means += mean;
+  }
+  return scatter;
+}
+
+double pooled_dispersion(const Scatter& all) {
+  return (all.squares + constants.dispersion_prior * constants.dispersion_weight) /
+         (all.means + constants.dispersion_weight);
+}
+
+double dispersion_of(const Scatter& own, double pooled, const ForecastConstants& use) {
+  return std::max(use.least_dispersion,
+                  (own.squares + constants.dispersion_weight * pooled) / (own.means + constants.dispersion_weight));
+}
+
+double log_likelihood(double use, double exposure, double dispersion, double shape, double rate) {
+  const double k = use / dispersion;
+  const double e = exposure / dispersion + 1e-12;
+  const double together = rate + e;
+  return log_gamma(shape + k) - log_gamma(shape) - log_gamma(k + 1) + shape * std::log(rate / together) +
+         k * std::log(e / together);
+}
+
+double RateMixture::mean() const {
+  double sum = 0;
+  for (const RateComponent& component : components) sum += component.weight * component.mean();
+  return sum;
+}
+
+RateMixture filter_rate(const std::vector<Window>& windows, const Profile& profile, double prior_rate,
+                        double dispersion, const ForecastConstants& use) {
+  RateFilter filter(profile, prior_rate, dispersion, use);
+  std::vector<double> predicted;
+  predicted.reserve(windows.size());
+  for (const Window& window : windows) {
+    predicted.push_back(filter.mean());
+    filter.add(window);
+  }
+  RateMixture result = filter.result();
+  result.predicted = std::move(predicted);
+  return result;
+}
+
+}  // namespace service::usage

@@ -1,0 +1,39 @@
+// That no service was written down, as evidence of when a level is reached.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "usage/constants.h"
+#include "usage/learnt_ahead.h"
+
+namespace service::usage {
+
+// The plain odds, held against the silence of the record: had the level been reached long ago, somebody would have
+// written down a service. The odds of reaching it on a day are multiplied by the odds that an element is still in at
+// the use that would have followed by as-of, and normalised.
+class UnservicedOdds : public ReachOdds {
+ public:
+  // `every`: the interval, in hours.
+  UnservicedOdds(const LearntAhead& ahead, double left, double every);
+
+  double by(Day day) const override;
+  std::optional<Day> likely() const override { return plain_.likely(); }
+
+ private:
+  // From a day on: what was weighed before it, the plain odds by then, and the weight of the days up to the next.
+  struct Step {
+    double mass;
+    double odds;
+    double weight;
+  };
+
+  PlainOdds plain_;
+  Day from_{};
+  Day to_{};
+  int step_ = 1;
+  std::vector<Step> steps_;
+  double whole_ = 1;
+};
+
+}  // namespace service::usage
