@@ -6,8 +6,9 @@
 //   ├── sites, seasons, parts, crews, calls
 //   └── defaults: grace, stale-after, time-zone
 //
-// Read with `load_fleet_files` (the only place that touches the disk) and `read_fleet` (pure). A Fleet that was read
-// is consistent: every name that it mentions exists in it. Order is the order in which things were written.
+// Read with `load_fleet_files` (the only place that touches the disk) and `read_fleet` (pure), or filled in by a
+// program and `checked`. Such a Fleet is consistent: every name that it mentions exists in it. Order is the order in
+// which things were written.
 #pragma once
 
 #include <chrono>
@@ -357,6 +358,14 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder);
 
 // Fails with bad_fleet, carrying every mistake of all files in the order of files and lines.
 Fleet read_fleet(const FleetFiles& files);
+
+// A fleet that was filled in by a program, checked by the rules by which files are: names that are mentioned exist and
+// are given once, limbs find their meters on every machine and have sizes that can be written, no tasks cover each
+// other in a ring, no machine left before it began. A machine without meters gets its schedule's, names that are left
+// out are the keys, and the look-ups become fast; `remarks` and `index` are made anew, and places of things are kept.
+// Fails with bad_fleet, carrying every mistake. They have no place in a file; their messages say of what they are:
+// "the machine `pump-3`: there is no site `yrad`".
+Fleet checked(Fleet fleet);
 
 // The YAML files, parsed, as the text of `FleetFiles::compiled`. A file with a mistake is left out.
 std::string compile_fleet(const FleetFiles& files);

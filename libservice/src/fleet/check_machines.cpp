@@ -35,11 +35,10 @@ void check_duplicates(const Draft& draft, Findings& findings) {
     if (machine.machine.key.empty()) continue;
     const auto [found, fresh] = first.try_emplace(machine.machine.key, &machine.key);
     if (fresh) continue;
-    const Place place = found->second->place();
-    findings.error(code::duplicate_machine, machine.key,
-                   fmt::format("the machine `{}` is listed at {}:{}:{} already", cleaned(machine.machine.key),
-                               place.file, place.line, place.column),
-                   "keep one of the two, or give the second one its own name");
+    findings.error(
+        code::duplicate_machine, machine.key,
+        fmt::format("the machine `{}` is listed{} already", cleaned(machine.machine.key), found->second->where()),
+        "keep one of the two, or give the second one its own name");
   }
 }
 

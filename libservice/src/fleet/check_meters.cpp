@@ -23,7 +23,7 @@ const Meter* meter_for(const MeterUse& use, const std::vector<Meter>& meters) {
   return found == meters.end() ? nullptr : &*found;
 }
 
-std::vector<std::string> names_of(const std::vector<Meter>& meters) {
+std::vector<std::string> meter_names(const std::vector<Meter>& meters) {
   std::vector<std::string> names;
   for (const Meter& meter : meters) names.push_back(meter.name);
   return names;
@@ -31,7 +31,7 @@ std::vector<std::string> names_of(const std::vector<Meter>& meters) {
 
 std::string meters_of(const Carrier& carrier) {
   if (carrier.meters->empty()) return fmt::format("{} has no meters", carrier.whose);
-  return fmt::format("the meters of {} are {}", carrier.whose, listed(names_of(*carrier.meters), "and"));
+  return fmt::format("the meters of {} are {}", carrier.whose, listed(meter_names(*carrier.meters), "and"));
 }
 
 void complain_missing(const MeterUse& use, const Carrier& carrier, Findings& findings) {
@@ -41,7 +41,7 @@ void complain_missing(const MeterUse& use, const Carrier& carrier, Findings& fin
   } else {
     findings.error(code::unknown_meter, use.spot,
                    fmt::format("{} has no meter `{}`", carrier.whose, cleaned(use.meter)),
-                   nearest_or(use.meter, names_of(*carrier.meters), meters_of(carrier)));
+                   nearest_or(use.meter, meter_names(*carrier.meters), meters_of(carrier)));
   }
 }
 

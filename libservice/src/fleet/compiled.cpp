@@ -43,9 +43,9 @@ class Writer {
 };
 
 // Its input agreed with its checksum and was made by a Writer of the same version; it only never reads past the end.
-class Reader {
+class ByteReader {
  public:
-  explicit Reader(std::string_view text) : rest_(text) {}
+  explicit ByteReader(std::string_view text) : rest_(text) {}
 
   bool at_end() const { return rest_.empty(); }
 
@@ -110,7 +110,7 @@ CompiledFiles::CompiledFiles(std::string_view compiled) {
   for (std::size_t i = 0; i < sum_size; ++i) sum |= std::uint64_t{static_cast<unsigned char>(compiled[i])} << (8 * i);
   compiled.remove_prefix(sum_size);
   if (sum != checksum_of(compiled)) return;
-  for (Reader reader(compiled); !reader.at_end();) {
+  for (ByteReader reader(compiled); !reader.at_end();) {
     const std::string_view text = reader.words();
     trees_.emplace(text, reader.words());
   }
@@ -119,7 +119,7 @@ CompiledFiles::CompiledFiles(std::string_view compiled) {
 std::optional<Node> CompiledFiles::tree_of(std::string_view text) const {
   const auto found = trees_.find(text);
   if (found == trees_.end()) return std::nullopt;
-  return Reader(found->second).node();
+  return ByteReader(found->second).node();
 }
 
 std::string compile(const std::map<std::string_view, Node>& files) {

@@ -14,7 +14,13 @@ void Findings::remark(const char* code, const Spot& spot, std::string message, s
 }
 
 void Findings::add(Severity severity, const char* code, const Spot& spot, std::string message, std::string hint) {
-  found_.push_back({spot.source->rank(), {code, std::move(message), std::move(hint), place_of(spot), severity}});
+  Diagnostic diagnostic{code, std::move(message), std::move(hint), std::nullopt, severity};
+  if (spot.source->is_file()) {
+    diagnostic.place = place_of(spot);
+  } else {
+    diagnostic.message = spot.source->name() + ": " + diagnostic.message;
+  }
+  found_.push_back({spot.source->rank(), std::move(diagnostic)});
 }
 
 // A line of a quarter of a megabyte may hold thousands of mistakes. It is shown and counted through for the first ones;
@@ -32,8 +38,8 @@ std::vector<Diagnostic> Findings::sorted(Severity severity) const {
     if (finding.diagnostic.severity == severity) order.push_back(&finding);
   }
   const auto position = [](const Finding* finding) {
-    const Place& place = *finding->diagnostic.place;
-    return std::tuple(finding->rank, place.line, place.column);
+    const auto& place = finding->diagnostic.place;
+    return std::tuple(finding->rank, place ? place->line : 0, place ? place->column : 0);
   };
   std::stable_sort(order.begin(), order.end(),
                    [&](const Finding* a, const Finding* b) { return position(a) < position(b); });

@@ -1,6 +1,7 @@
 #include "fleet/fleet_sections.h"
 
 #include "fleet/keys.h"
+#include "fleet/value_checks.h"
 #include "fleet/week_hours.h"
 
 namespace service::fleet {
@@ -180,23 +181,13 @@ constexpr Key<Call> call_keys[] = {
     {"needs", [](const Reader& r, const Field& f, Call& c) { c.needs = r.distinct_names(f); }},
 };
 
-void check_call(const Reader& reader, const Entry& written, const Call& call) {
+void check_call_as_written(const Reader& reader, const Entry& written, const Call& call) {
   if (written.value.kind != Node::Kind::map) return;
   const auto given = [&](std::string_view key) {
     return std::any_of(written.value.entries.begin(), written.value.entries.end(),
                        [&](const Entry& entry) { return entry.key.text == key; });
   };
-  if (given("site") == given("machine")) {
-    reader.error(code::site_or_machine, reader.spot(written.key.span),
-                 fmt::format("the call `{}` needs either `site` or `machine`", cleaned(call.key)),
-                 "name the machine where there is one; its site is known");
-  }
-  if (call.from && call.by && *call.from > *call.by) {
-    reader.error(code::from_after_by, reader.spot(written.key.span),
-                 fmt::format("the call `{}` is wanted from {}, but by {}", cleaned(call.key), to_text(*call.from),
-                             to_text(*call.by)),
-                 "write the earlier day under `from:`");
-  }
+  check_call(call, given("site"), given("machine"), reader.spot(written.key.span), reader.findings());
 }
 
 }  // namespace
@@ -212,10 +203,7 @@ void read_sites(const Reader& reader, const Field& field) {
 void read_seasons(const Reader& reader, const Field& field) {
   read_named(reader, field, "a season", season_keys, reader.draft.fleet.seasons, Noun::season);
   for (const Entry& season : field.value->entries) {
-    const std::string& name = season.key.text;
-    if (name != "per-year" && !parse_day(name)) continue;
-    reader.error(code::bad_name, reader.spot(season.key.span), fmt::format("a season cannot be called `{}`", name),
-                 "elsewhere this word means a day, or the whole year; give the season another name");
+    check_season_name(season.key.text, reader.spot(season.key.span), reader.findings());
   }
 }
 
@@ -247,7 +235,7 @@ void read_costs(const Reader& reader, const Field& field) {
 void read_calls(const Reader& reader, const Field& field) {
   std::vector<Call>& calls = reader.draft.fleet.calls;
   read_named(reader, field, "a call", call_keys, calls, std::nullopt);
-  for (std::size_t i = 0; i < calls.size(); ++i) check_call(reader, field.value->entries[i], calls[i]);
+  for (std::size_t i = 0; i < calls.size(); ++i) check_call_as_written(reader, field.value->entries[i], calls[i]);
 }
 
 }  // namespace service::fleet

@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "fleet/keys.h"
+#include "fleet/limb_sizes.h"
 
 namespace service::fleet {
 namespace {
@@ -45,9 +46,9 @@ void read_usage(const Reader& reader, const Field& field, Interval& into) {
   }
 }
 
-template <CalendarUnit unit, int most>
+template <CalendarUnit unit>
 void read_calendar(const Reader& reader, const Field& field, Interval& into) {
-  const auto count = reader.count(field, {1, most});
+  const auto count = reader.count(field, {1, most_of(unit)});
   if (!into.calendar_unit.empty()) {
     reader.error(
         code::two_calendar_units, reader.spot(field.key),
@@ -71,7 +72,7 @@ void read_changes(const Reader& reader, const Field& field, Interval& into) {
   if (refused(reader, field, into)) return;
   for (const Field& task : entries_of(reader, field, "write the task and the number of times: {air-primary: 3}")) {
     into.notes->changes.push_back({std::string(task.name), reader.spot(task.key)});
-    if (const auto count = reader.count(task, {1, 1'000'000})) {
+    if (const auto count = reader.count(task, {1, most_changes})) {
       into.limbs.emplace_back(ChangesLimb{std::string(task.name), *count});
     }
   }
@@ -136,7 +137,6 @@ Parsed<int> parse_lead(std::string_view text) {
 }
 
 constexpr Wanted a_lead{code::bad_number_of_days, "a time before the season", "write 14 days before or 2 weeks before"};
-constexpr int longest_lead = 364;
 
 void read_season(const Reader& reader, const Field& field, Interval& into) {
   if (refused(reader, field, into)) return;
@@ -156,10 +156,10 @@ void read_season(const Reader& reader, const Field& field, Interval& into) {
 constexpr Key<Interval> limb_keys[] = {
     {"hours", read_hours},
     {"usage", read_usage},
-    {"days", read_calendar<CalendarUnit::days, 36525>},
-    {"weeks", read_calendar<CalendarUnit::weeks, 5200>},
-    {"months", read_calendar<CalendarUnit::months, 1200>},
-    {"years", read_calendar<CalendarUnit::years, 100>},
+    {"days", read_calendar<CalendarUnit::days>},
+    {"weeks", read_calendar<CalendarUnit::weeks>},
+    {"months", read_calendar<CalendarUnit::months>},
+    {"years", read_calendar<CalendarUnit::years>},
     {"changes", read_changes},
     {"measured", read_measured},
     {"signs", read_signs},
@@ -170,10 +170,10 @@ constexpr Key<Interval> limb_keys[] = {
 constexpr Key<Interval> within_keys[] = {
     {"hours", read_hours},
     {"usage", read_usage},
-    {"days", read_calendar<CalendarUnit::days, 36525>},
-    {"weeks", read_calendar<CalendarUnit::weeks, 5200>},
-    {"months", read_calendar<CalendarUnit::months, 1200>},
-    {"years", read_calendar<CalendarUnit::years, 100>},
+    {"days", read_calendar<CalendarUnit::days>},
+    {"weeks", read_calendar<CalendarUnit::weeks>},
+    {"months", read_calendar<CalendarUnit::months>},
+    {"years", read_calendar<CalendarUnit::years>},
 };
 
 bool names_limb_of_tasks_alone(const Node& interval) {
@@ -211,11 +211,13 @@ void read_grace_usage(const Reader& reader, const Field& field, GraceDraft& into
 constexpr Key<GraceDraft> grace_keys[] = {
     {"hours", [](const Reader& r, const Field& f, GraceDraft& g) { g.grace.hours = r.exact<Amount>(f); }},
     {"usage", read_grace_usage},
-    {"days", [](const Reader& r, const Field& f, GraceDraft& g) { read_grace_days(r, f, g, 1, 36525); }},
-    {"weeks", [](const Reader& r, const Field& f, GraceDraft& g) { read_grace_days(r, f, g, 7, 5200); }},
+    {"days",
+     [](const Reader& r, const Field& f, GraceDraft& g) { read_grace_days(r, f, g, 1, most_of(CalendarUnit::days)); }},
+    {"weeks",
+     [](const Reader& r, const Field& f, GraceDraft& g) { read_grace_days(r, f, g, 7, most_of(CalendarUnit::weeks)); }},
     {"changes",
      [](const Reader& r, const Field& f, GraceDraft& g) {
-       g.grace.changes = r.count(f, {0, 1'000'000});
+       g.grace.changes = r.count(f, {0, most_changes});
      }},
 };
 

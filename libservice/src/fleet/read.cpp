@@ -6,8 +6,8 @@
 #include <set>
 
 #include "fleet/compiled.h"
+#include "fleet/conclude.h"
 #include "fleet/fleet_file.h"
-#include "fleet/index.h"
 #include "fleet/register.h"
 #include "fleet/schedules.h"
 
@@ -40,10 +40,7 @@ class FleetReader {
     for (const auto& file : files_.texts) {
       if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
     }
-    check();
-    auto errors = findings_.errors();
-    if (!errors.empty()) throw Failure(Trouble::bad_fleet, std::move(errors));
-    return finished();
+    return conclude(std::move(draft_), findings_, {main_, {}});
   }
 
  private:
@@ -91,36 +88,6 @@ class FleetReader {
     } else {
       draft_.unread_schedules.insert(stem);
     }
-  }
-
-  void check() {
-    check_machines(draft_, findings_);
-    check_names(draft_, findings_);
-    check_meters(draft_, findings_);
-    check_covers(draft_, findings_);
-    if (draft_.machines.empty() && !draft_.unsure_of(Noun::machine)) {
-      findings_.error(code::no_machines, {main_, {}}, "the fleet lists no machines",
-                      "add them under `machines:`, or as rows of register.csv");
-    }
-    remark_on(draft_, findings_);
-  }
-
-  Fleet finished() {
-    Fleet fleet = std::move(draft_.fleet);
-    for (ScheduleDraft& draft : draft_.schedules) {
-      for (TaskDraft& task : draft.tasks) draft.schedule.tasks.push_back(std::move(task.task));
-      fleet.schedules.push_back(std::move(draft.schedule));
-    }
-    make_index(fleet);  // of the schedules, which the machines look up
-    fleet.machines.reserve(draft_.machines.size());
-    for (MachineDraft& draft : draft_.machines) {
-      if (!draft.own_meters) draft.machine.meters = fleet.schedule_of(draft.machine).meters;
-      for (ChangeDraft& change : draft.changes) draft.machine.change.push_back(std::move(change.change));
-      fleet.machines.push_back(std::move(draft.machine));
-    }
-    make_index(fleet);
-    fleet.remarks = findings_.remarks();
-    return fleet;
   }
 
   const FleetFiles& files_;

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <unordered_set>
 
+#include "fleet/value_checks.h"
+
 namespace service::fleet {
 namespace {
 
@@ -177,14 +179,7 @@ std::vector<Field> Reader::list(const Field& field, std::string_view hint) const
   return fields;
 }
 
-bool Reader::good_name(std::string_view name, const Spot& where) const {
-  if (is_name(name)) return true;
-  const std::string fitting = as_name(name);
-  error(code::bad_name, where, fmt::format("{} is not a name: lower-case letters, digits and hyphens", in_quotes(name)),
-        fitting.empty() ? "write a name of lower-case letters, digits and hyphens, such as pump-2"
-                        : fmt::format("write `{}`", fitting));
-  return false;
-}
+bool Reader::good_name(std::string_view name, const Spot& where) const { return check_name(name, where, findings_); }
 
 std::optional<std::string> Reader::text(const Field& field) const {
   const Node* const node = scalar(field, a_text);

@@ -46,6 +46,7 @@ class Reader {
   Draft& draft;
 
   const Source& source() const { return source_; }
+  Findings& findings() const { return findings_; }
   Spot spot(Span span) const { return {&source_, span}; }
   Spot spot(const Field& field) const;  // of the value; of the key where there is no value
   void error(const char* code, const Spot& spot, std::string message, std::string hint) const;

@@ -52,7 +52,7 @@ std::optional<Amount> amount_in(const Reader& reader, const CsvField& field, con
   return parsed(reader, field, plain_number(field.text, dialect), parse_amount, wanted::number);
 }
 
-void read_conditions(const Reader& reader, const CsvField& field, Row& row) {
+void read_condition_list(const Reader& reader, const CsvField& field, Row& row) {
   constexpr std::string_view separators = " ;";
   std::vector<std::string>& conditions = row.draft.machine.conditions;
   const Spot all = spot_of(reader, field);
@@ -107,7 +107,7 @@ constexpr Column known_columns[] = {
     {"bought", [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }, Column::Holds::day},
     {"bought-at", [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }, Column::Holds::number},
     {"serial", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = text_of_cell(f.text); }},
-    {"conditions", read_conditions},
+    {"conditions", read_condition_list},
     {"left",
      [](const Reader& r, const CsvField& f, Row& row) {
        row.draft.machine.left = parsed(r, f, plain_day(f.text, *row.dialect), parse_day, wanted::day);
@@ -117,8 +117,8 @@ constexpr Column known_columns[] = {
     {"per-year", read_per_year, Column::Holds::number},
 };
 
-void read_start(const Reader& reader, StartKind kind, const CsvField* on, const CsvField* at, const Dialect& dialect,
-                MachineDraft& into) {
+void read_row_start(const Reader& reader, StartKind kind, const CsvField* on, const CsvField* at,
+                    const Dialect& dialect, MachineDraft& into) {
   const bool fresh = kind == StartKind::in_service;
   if (at != nullptr && on == nullptr) {
     reader.error(code::missing_key, spot_of(reader, *at), "a meter value needs the day on which it was shown",
@@ -283,8 +283,8 @@ class RegisterReader {
       }
     }
     MachineDraft& machine = row.draft;
-    read_start(reader_, StartKind::in_service, row.in_service, row.at, dialect_, machine);
-    read_start(reader_, StartKind::bought, row.bought, row.bought_at, dialect_, machine);
+    read_row_start(reader_, StartKind::in_service, row.in_service, row.at, dialect_, machine);
+    read_row_start(reader_, StartKind::bought, row.bought, row.bought_at, dialect_, machine);
     if (machine.machine.name.empty()) machine.machine.name = machine.machine.key;
     machine.machine.place = machine.key.place();
     reader_.draft.machines.push_back(std::move(machine));

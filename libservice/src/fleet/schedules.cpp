@@ -4,6 +4,7 @@
 
 #include "fleet/keys.h"
 #include "fleet/limbs.h"
+#include "fleet/value_checks.h"
 
 namespace service::fleet {
 namespace {
@@ -111,10 +112,7 @@ void read_tasks(const Reader& reader, const Field& field, ScheduleDraft& into) {
   const auto fields = reader.map(field, "write the tasks, each under its name");
   into.tasks_unsure = !fields;
   if (!fields) return;
-  if (fields->empty()) {
-    reader.error(code::no_tasks, reader.spot(field), "the schedule has no tasks, so nothing would ever come due",
-                 "write its tasks, each under its name with `do:` and `every:`");
-  }
+  check_has_tasks(!fields->empty(), reader.spot(field), reader.findings());
   for (const Field& one : *fields) {
     reader.good_name(one.name, reader.spot(one.key));
     TaskDraft draft;
@@ -171,17 +169,8 @@ std::vector<std::string> read_positions(const Reader& reader, const Field& field
   for (const Field& item : reader.list(field, "write the positions: [front-left, front-right]")) {
     auto one = reader.text(item);
     if (!one) continue;
-    const bool edges = one->front() == ' ' || one->back() == ' ';
-    if (edges || one->find_first_of("@/,;\n\r\t") != std::string::npos) {
-      // TASK@POSITION and lists of names are written on the command line and in files of facts.
-      reader.error(code::bad_position, reader.spot(item), fmt::format("{} cannot name a position", in_quotes(*one)),
-                   "use a short name on one line, without @ / , ; such as front-left");
-    } else if (!seen.insert(*one).second) {
-      reader.error(code::repeated_value, reader.spot(item),
-                   fmt::format("the position {} is here twice", in_quotes(*one)), "give each position its own name");
-    } else {
-      positions.push_back(std::move(*one));
-    }
+    if (!check_position(*one, seen, reader.spot(item), reader.findings())) continue;
+    positions.push_back(std::move(*one));
   }
   if (field.value->kind == Node::Kind::list && field.value->items.empty()) {
     reader.error(code::empty_value, reader.spot(field), "`positions` has no value",

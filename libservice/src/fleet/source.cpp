@@ -19,6 +19,12 @@ Source::Source(std::string name, int rank, std::string_view text) : name_(std::m
   }
 }
 
+Source Source::in_code(std::string whose, int rank) {
+  Source source(std::move(whose), rank, {});
+  source.is_file_ = false;
+  return source;
+}
+
 std::string_view Source::line(int number) const {
   if (number < 0 || number >= lines()) return {};
   const auto index = static_cast<std::size_t>(number);
@@ -42,6 +48,12 @@ Place Source::place(Span span) const {
   const std::string_view marked = text.substr(column, static_cast<std::size_t>(span.width));
   return {name_, span.line + 1, characters(text.substr(0, column)) + 1, std::max(1, characters(marked)),
           std::string(text)};
+}
+
+std::string Spot::where() const {
+  if (!source->is_file()) return {};
+  const Place at = place();
+  return " at " + at.file + ':' + std::to_string(at.line) + ':' + std::to_string(at.column);
 }
 
 std::string_view without_bom(std::string_view text) { return text.starts_with("\xEF\xBB\xBF") ? text.substr(3) : text; }

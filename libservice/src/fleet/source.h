@@ -1,4 +1,4 @@
-// One input file in memory, and places in it.
+// One input file in memory, and places in it. Or a thing that a program made, which is no file and has no places.
 //
 // Readers keep byte positions, which are cheap; a Place (characters, the line's text) is made only when something is
 // said about it.
@@ -26,6 +26,10 @@ class Source {
   // `name` is how messages call it, `rank` its place in the order of files, `text` must outlive it.
   Source(std::string name, int rank, std::string_view text);
 
+  // `whose` is what messages about it begin with: "the machine `pump-3`".
+  static Source in_code(std::string whose, int rank);
+  bool is_file() const { return is_file_; }
+
   const std::string& name() const { return name_; }
   int rank() const { return rank_; }
   std::string_view text() const { return text_; }
@@ -37,6 +41,7 @@ class Source {
  private:
   std::string name_;
   int rank_;
+  bool is_file_ = true;
   std::string_view text_;
   std::vector<std::size_t> starts_;
 };
@@ -45,6 +50,7 @@ struct Spot {
   const Source* source = nullptr;
   Span span;
   Place place() const { return source->place(span); }
+  std::string where() const;  // " at fleet.yaml:3:5"; empty where it is in no file
 };
 
 std::string_view without_bom(std::string_view text);

@@ -1,0 +1,48 @@
+#include "fleet/conclude.h"
+
+#include "fleet/index.h"
+
+namespace service::fleet {
+namespace {
+
+void check_whole(Draft& draft, Findings& findings, const Spot& main) {
+  check_machines(draft, findings);
+  check_names(draft, findings);
+  check_meters(draft, findings);
+  check_covers(draft, findings);
+  if (draft.machines.empty() && !draft.unsure_of(Noun::machine)) {
+    findings.error(code::no_machines, main, "the fleet lists no machines",
+                   "add them under `machines:`, or as rows of register.csv");
+  }
+  remark_on(draft, findings);
+}
+
+Fleet put_together(Draft draft) {
+  Fleet fleet = std::move(draft.fleet);
+  for (ScheduleDraft& schedule : draft.schedules) {
+    for (TaskDraft& task : schedule.tasks) schedule.schedule.tasks.push_back(std::move(task.task));
+    fleet.schedules.push_back(std::move(schedule.schedule));
+  }
+  make_index(fleet);  // of the schedules, which the machines look up
+  fleet.machines.reserve(draft.machines.size());
+  for (MachineDraft& machine : draft.machines) {
+    if (!machine.own_meters) machine.machine.meters = fleet.schedule_of(machine.machine).meters;
+    for (ChangeDraft& change : machine.changes) machine.machine.change.push_back(std::move(change.change));
+    fleet.machines.push_back(std::move(machine.machine));
+  }
+  make_index(fleet);
+  return fleet;
+}
+
+}  // namespace
+
+Fleet conclude(Draft draft, Findings& findings, const Spot& main) {
+  check_whole(draft, findings, main);
+  auto errors = findings.errors();
+  if (!errors.empty()) throw Failure(Trouble::bad_fleet, std::move(errors));
+  Fleet fleet = put_together(std::move(draft));
+  fleet.remarks = findings.remarks();
+  return fleet;
+}
+
+}  // namespace service::fleet
