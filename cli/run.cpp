@@ -6,7 +6,6 @@
 
 #include "help.h"
 #include "output.h"
-#include "render/cures.h"
 #include "render/diagnostics.h"
 #include "render/json.h"
 #include "service/base.h"
@@ -14,8 +13,8 @@
 namespace cli {
 namespace {
 
-void say(const std::vector<std::string>& written, const World& world, const std::vector<service::Diagnostic>& found) {
-  const auto diagnostics = worded(found);
+void say(const std::vector<std::string>& written, const World& world,
+         const std::vector<service::Diagnostic>& diagnostics) {
   if (wants_json(written)) {
     world.write_error(errors_as_json(diagnostics));
   } else {

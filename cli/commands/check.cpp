@@ -6,7 +6,6 @@
 
 #include "commands/commands.h"
 #include "render/check_text.h"
-#include "render/cures.h"
 #include "render/fact_words.h"
 #include "render/json.h"
 #include "service/entry.h"
@@ -74,7 +73,6 @@ int check(Context& context) {
       checked.findings.push_back(told(found, *session->fleet, file));
     }
   }
-  checked.findings = worded(std::move(checked.findings));
   const bool json = context.arguments.value("format").value_or("text") == "json";
   context.out = json ? check_as_json(checked) : check_as_text(checked);
   if (bad_fleet) return static_cast<int>(service::Trouble::bad_fleet);

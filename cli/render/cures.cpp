@@ -96,12 +96,4 @@ std::string hint_of(const service::Diagnostic& diagnostic) {
   return joined(text, "; ", fmt::format("it could be: {}", fmt::join(possible, "; ")));
 }
 
-std::vector<service::Diagnostic> worded(std::vector<service::Diagnostic> diagnostics) {
-  for (service::Diagnostic& diagnostic : diagnostics) {
-    diagnostic.hint = hint_of(diagnostic);
-    diagnostic.cures.clear();
-  }
-  return diagnostics;
-}
-
 }  // namespace cli

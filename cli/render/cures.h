@@ -2,7 +2,6 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
 #include "service/base.h"
 
@@ -11,8 +10,5 @@ namespace cli {
 // The hint and the cures of a diagnostic, in one line: `it could be: the value is wrong: mend it; the meter was
 // replaced: whichever meter-change ...`.
 std::string hint_of(const service::Diagnostic& diagnostic);
-
-// The same diagnostics with their cures worded into their hints.
-std::vector<service::Diagnostic> worded(std::vector<service::Diagnostic> diagnostics);
 
 }  // namespace cli

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "render/cures.h"
 #include "terminal/width.h"
 
 namespace cli {
@@ -88,7 +89,9 @@ std::string as_text(const service::Diagnostic& diagnostic) {
       fmt::format("{}{}: {}\n", where(diagnostic), error ? "error" : "remark", service::cleaned(diagnostic.message));
   if (diagnostic.place && diagnostic.place->line > 0 && !diagnostic.place->text.empty())
     text += excerpt(*diagnostic.place);
-  if (!diagnostic.hint.empty()) text += fmt::format("hint: {}\n", service::cleaned(diagnostic.hint));
+  if (const std::string hint = hint_of(diagnostic); !hint.empty()) {
+    text += fmt::format("hint: {}\n", service::cleaned(hint));
+  }
   return text;
 }
 

@@ -2,6 +2,7 @@
 
 #include "command_table.h"
 #include "render/answers.h"
+#include "render/cures.h"
 #include "render/overdue/words.h"
 #include "render/shared/json_parts.h"
 #include "render/written_text.h"
@@ -49,7 +50,7 @@ Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
   const auto& place = diagnostic.place;
   return {{"code", diagnostic.code},
           {"message", diagnostic.message},
-          {"hint", text_or_null(diagnostic.hint)},
+          {"hint", text_or_null(hint_of(diagnostic))},
           {"file", place ? text_or_null(place->file) : Json(nullptr)},
           {"line", place && place->line > 0 ? Json(place->line) : Json(nullptr)},
           {"column", place && place->column > 0 ? Json(place->column) : Json(nullptr)}};

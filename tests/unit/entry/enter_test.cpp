@@ -123,7 +123,7 @@ TEST_CASE("with skip_bad the good rows are stored, the bad ones handed back, and
       "reading,pump,2026-06-01,9\n";
   const auto read = service::read_facts(text, "list.csv");
   CHECK(office.failure(service::entry_of_file(read, "import list.csv", day("2026-06-15"), true, false)) ==
-        "65 bad-day");
+        "65 bad-value");
   CHECK(office.record.facts().empty());
 
   auto request = service::entry_of_file(read, "import list.csv", day("2026-06-15"), true, true);
@@ -141,7 +141,9 @@ TEST_CASE("with skip_bad the good rows are stored, the bad ones handed back, and
   CHECK(service::rejects_of(read, entered.refused_rows) ==
         "kind,machine,on,at\nreading,loader,2026-06-99,410\nreading,loader,2026-06-10,300\n");
 
+  request.before_leaving_out = [&] { ++asked; };
   const auto again = office.enter(request);
+  CHECK(asked == 2);
   CHECK(again.added.empty());
   CHECK(again.already_there == 2);
 }

@@ -213,7 +213,7 @@ TEST_CASE("a fact after a day off the clock is noticed though nobody named the n
   Fact later;
   later.machine = "a";
   later.on = day("2026-01-16");
-  later.at = amount("900");
+  later.at = test::amount("900");
   world.add(later);
   const auto fleet = std::make_shared<const service::Fleet>(world.fleet());
   const auto newest = [&](service::Extract extract) {
