@@ -18,7 +18,8 @@ class Writing(NamedTuple):
 
     @property
     def title(self):
-        return f"{self.command} {self.rest}".split(" --")[0].replace("{last-reading}", "ID").strip()
+        shown = f"{self.command} {self.rest}".split(" --")[0]
+        return shown.replace("{last-reading}", "ID").replace("{its-command}", "ID").strip()
 
 
 WRITINGS = [
@@ -27,7 +28,7 @@ WRITINGS = [
     Writing("saw", "loader leak restriction=7"),
     Writing("meter-change", "loader --last 1210 --first 0"),
     Writing("strike", "{last-reading} --note misread"),
-    Writing("undo"),
+    Writing("undo", "{its-command}"),
     Writing("import", "rows.csv"),
     Writing("new", "yard", starts="yard", without="*"),
     Writing("new", "fleet", starts="fleet", without="fleet/record.db"),
@@ -71,4 +72,6 @@ class Stage:
         return folder
 
     def words(self, writing):
-        return words(writing.command, writing.rest.replace("{last-reading}", self.last_reading))
+        command = self.last_reading.split("-")[0]  # an import: it must be named to be undone
+        return words(writing.command,
+                     writing.rest.replace("{last-reading}", self.last_reading).replace("{its-command}", command))

@@ -101,7 +101,7 @@ TEST_CASE("malformed command lines are usage errors in our own words") {
       {"why", "loader"},
       {"meter-change"},
       {"strike"},
-      {"undo", "x"},
+      {"undo", "x", "y"},
       {"history"},
       {"import"},
       {"export", "x"},
