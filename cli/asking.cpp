@@ -7,7 +7,7 @@ namespace cli {
 Asking::Asking(Context& context, std::size_t first_machine)
     : context_(context),
       session_(open_fleet(context)),
-      scope_(scope_of_words(context.arguments, *session_.fleet, first_machine)) {}
+      scope_(scope_of(context.arguments, *session_.fleet, first_machine)) {}
 
 const service::Record& Asking::record() {
   if (!record_) record_.emplace(open_record(session_.folder, service::Access::read));

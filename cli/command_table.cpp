@@ -420,6 +420,14 @@ std::span<const Command> commands() { return table(); }
 std::span<const Option> global_options() { return globals; }
 std::span<const ExitStatus> shared_statuses() { return shared; }
 
+std::vector<std::string> command_names() {
+  std::vector<std::string> names;
+  for (const Command& command : commands()) {
+    if (!command.hidden) names.emplace_back(command.name);
+  }
+  return names;
+}
+
 const Command* find_command(std::string_view name) {
   const auto all = commands();
   const auto found = std::find_if(all.begin(), all.end(), [&](const Command& command) { return command.name == name; });

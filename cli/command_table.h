@@ -50,6 +50,7 @@ struct Command {
 std::span<const Command> commands();
 std::span<const Option> global_options();
 std::span<const ExitStatus> shared_statuses();
+std::vector<std::string> command_names();            // those for people
 const Command* find_command(std::string_view name);  // null where there is none
 
 }  // namespace cli

@@ -146,14 +146,6 @@ Names meter_names(const service::Fleet& fleet, const Typed& typed) {
   return names;
 }
 
-Names command_names() {
-  Names names;
-  for (const Command& command : commands()) {
-    if (!command.hidden) names.emplace_back(command.name);
-  }
-  return names;
-}
-
 // What the table calls a value or word tells what it can be.
 Names names_for(std::string_view called, const Context& context, const Typed& typed) {
   if (called == "COMMAND") return command_names();

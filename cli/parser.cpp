@@ -9,26 +9,15 @@
 #include <algorithm>
 #include <memory>
 
+#include "mistakes.h"
 #include "service/base.h"
 
 namespace cli {
 namespace {
 
-[[noreturn]] void wrong(std::string code, std::string message, std::string hint) {
-  throw service::Failure(service::Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
-}
-
 std::string help_hint(const Command* command) {
   return command == nullptr ? "`whichever help` lists the commands"
                             : fmt::format("`whichever {} --help` shows what it takes", command->name);
-}
-
-std::vector<std::string> command_names() {
-  std::vector<std::string> names;
-  for (const Command& command : commands()) {
-    if (!command.hidden) names.emplace_back(command.name);
-  }
-  return names;
 }
 
 std::vector<const Option*> options_of(const Command* command) {

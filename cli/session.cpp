@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <system_error>
 
+#include "mistakes.h"
 #include "today.h"
 
 namespace cli {
@@ -12,10 +13,6 @@ namespace {
 
 using service::Failure;
 using service::Trouble;
-
-[[noreturn]] void usage(std::string code, std::string message, std::string hint) {
-  throw Failure(Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
-}
 
 bool is_there(const std::filesystem::path& file) {
   std::error_code error;
@@ -37,7 +34,7 @@ std::vector<std::string> task_names(const service::Schedule& schedule) {
 std::filesystem::path fleet_folder(const Context& context) {
   if (const auto given = context.arguments.value("fleet")) {
     if (!given->empty()) return (context.world.folder / *given).lexically_normal();
-    usage("empty-value", "`--fleet` is empty", "name the folder that holds fleet.yaml");
+    wrong("empty-value", "`--fleet` is empty", "name the folder that holds fleet.yaml");
   }
   if (const auto given = context.world.variable("WHICHEVER_FLEET"); given && !given->empty()) {
     return (context.world.folder / *given).lexically_normal();
@@ -85,34 +82,31 @@ const service::Machine& machine_named(const service::Fleet& fleet, const std::st
   if (const service::Machine* machine = fleet.machine(written)) return *machine;
   std::vector<std::string> names;
   for (const service::Machine& machine : fleet.machines) names.push_back(machine.key);
-  usage("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written),
+  wrong("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written),
         service::names_instead(written, names, "the fleet lists no machines"));
 }
 
-service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet) {
-  if (!arguments.has("machine") && !arguments.has("site")) return {};
+service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine) {
+  std::vector<std::string> named = arguments.values("machine");
+  if (first_machine < arguments.words.size()) {
+    named.insert(named.end(), arguments.words.begin() + static_cast<std::ptrdiff_t>(first_machine),
+                 arguments.words.end());
+  }
+  const auto site = arguments.value("site");
+  if (named.empty() && !site) return {};
   std::vector<std::string> machines;
-  for (const std::string& written : arguments.values("machine")) machines.push_back(machine_named(fleet, written).key);
-  if (const auto site = arguments.value("site")) {
+  for (const std::string& written : named) machines.push_back(machine_named(fleet, written).key);
+  if (site) {
     std::vector<std::string> names;
     for (const service::Site& known : fleet.sites) names.push_back(known.key);
     if (fleet.site(*site) == nullptr) {
-      usage("unknown-site", fmt::format("there is no site `{}` in this fleet", *site),
+      wrong("unknown-site", fmt::format("there is no site `{}` in this fleet", *site),
             service::names_instead(*site, names, "the fleet lists no sites"));
     }
     const auto of_site = service::scope_of_site(fleet, *site);
     machines.insert(machines.end(), of_site.machines->begin(), of_site.machines->end());
   }
   return {machines};
-}
-
-service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet, std::size_t from) {
-  service::Scope scope = scope_of(arguments, fleet);
-  for (std::size_t i = from; i < arguments.words.size(); ++i) {
-    if (!scope.machines) scope.machines.emplace();
-    scope.machines->push_back(machine_named(fleet, arguments.words[i]).key);
-  }
-  return scope;
 }
 
 service::Scope only(const service::Machine& machine) { return {std::vector<std::string>{machine.key}}; }
@@ -122,16 +116,15 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
   TaskName named{written.substr(0, at), at == std::string::npos ? "" : written.substr(at + 1)};
   const auto names = task_names(fleet.schedule_of(machine));
   if (std::find(names.begin(), names.end(), named.task) == names.end()) {
-    usage("unknown-task", fmt::format("{} has no task `{}`", machine.key, named.task),
+    wrong("unknown-task", fmt::format("{} has no task `{}`", machine.key, named.task),
           service::names_instead(named.task, names, "its schedule has no tasks"));
   }
   if (at == std::string::npos) return named;
   const auto task = service::task_of(fleet, machine, named.task.substr(0, named.task.find('/')));
   const auto& positions = task->positions;
   if (std::find(positions.begin(), positions.end(), named.position) == positions.end()) {
-    usage(
-        "unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
-        service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
+    wrong("unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
+          service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
   }
   return named;
 }
@@ -140,7 +133,7 @@ service::Day day_option(const Arguments& arguments, const std::string& name, ser
   const auto written = arguments.value(name);
   if (!written) return otherwise;
   const auto day = service::parse_day(*written);
-  if (!day) usage("bad-day", fmt::format("`--{} {}` {}", name, *written, day.problem), "write a day as 2026-03-01");
+  if (!day) wrong("bad-day", fmt::format("`--{} {}` {}", name, *written, day.problem), "write a day as 2026-03-01");
   return *day;
 }
 
@@ -148,7 +141,7 @@ service::Day horizon_option(const Arguments& arguments, const std::string& other
   const std::string written = arguments.value("within").value_or(otherwise);
   const auto day = service::parse_horizon(written, today);
   if (!day) {
-    usage("bad-horizon", fmt::format("`--within {}` {}", written, day.problem),
+    wrong("bad-horizon", fmt::format("`--within {}` {}", written, day.problem),
           "write days, weeks or months as 30d, 6w or 3m");
   }
   return *day;
@@ -157,14 +150,14 @@ service::Day horizon_option(const Arguments& arguments, const std::string& other
 service::Day outlook_option(const Arguments& arguments, const std::string& otherwise, service::Day today) {
   const service::Day to = horizon_option(arguments, otherwise, today);
   if (to <= service::add_months(today, service::horizon_months)) return to;
-  usage("too-far", fmt::format("`--within {}` is more than five years", *arguments.value("within")),
+  wrong("too-far", fmt::format("`--within {}` is more than five years", *arguments.value("within")),
         "nothing is said of use beyond five years; write 60m or less");
 }
 
 service::Amount amount_of(const std::string& written, const std::string& what) {
   const auto amount = service::parse_amount(written);
   if (!amount) {
-    usage("bad-number", fmt::format("{} `{}` {}", what, written, amount.problem),
+    wrong("bad-number", fmt::format("{} `{}` {}", what, written, amount.problem),
           "write digits with a point, such as 1250 or 1250.5");
   }
   return *amount;

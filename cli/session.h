@@ -38,11 +38,8 @@ service::Snapshot snapshot_of(const Session& session, const service::Record& rec
 
 const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written);
 
-// The machines of --machine and --site together; all where neither is given.
-service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet);
-
-// The same, with the machines named without an option: the words from this one on.
-service::Scope scope_of_words(const Arguments& arguments, const service::Fleet& fleet, std::size_t from = 0);
+// The machines of --machine, --site and the words from this one on, together; all where none is given.
+service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine);
 
 service::Scope only(const service::Machine& machine);
 

@@ -3,6 +3,7 @@
 
 #include "commands/commands.h"
 #include "completing.h"
+#include "mistakes.h"
 #include "render/json.h"
 #include "run.h"
 #include "service/base.h"
@@ -13,9 +14,7 @@ int completion(Context& context) {
   const std::string& shell = context.arguments.words[0];
   context.out = completion_script(shell);
   if (context.out.empty()) {
-    throw service::Failure(
-        service::Trouble::usage,
-        {"unknown-shell", fmt::format("there is no completion for the shell `{}`", shell), "write bash, zsh or fish"});
+    wrong("unknown-shell", fmt::format("there is no completion for the shell `{}`", shell), "write bash, zsh or fish");
   }
   if (context.arguments.value("format").value_or("text") == "json") context.out = script_as_json(shell, context.out);
   return 0;

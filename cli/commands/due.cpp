@@ -7,6 +7,7 @@
 
 #include "asking.h"
 #include "commands/commands.h"
+#include "mistakes.h"
 #include "render/overdue/overdue.h"
 
 namespace cli {
@@ -17,10 +18,8 @@ std::optional<std::size_t> first_of(const Arguments& arguments) {
   if (!written) return std::nullopt;
   const auto count = service::parse_count(*written);
   if (!count || *count == 0) {
-    throw service::Failure(
-        service::Trouble::usage,
-        {"bad-number", fmt::format("`--first {}` {}", *written, count ? "shows nothing" : count.problem),
-         "write how many points to show, such as 10"});
+    wrong("bad-number", fmt::format("`--first {}` {}", *written, count ? "shows nothing" : count.problem),
+          "write how many points to show, such as 10");
   }
   return static_cast<std::size_t>(*count);
 }
@@ -30,16 +29,13 @@ void check_overdue(const Arguments& arguments) {
   if (!arguments.has("overdue")) return;
   for (const char* option : {"within", "all", "first"}) {
     if (!arguments.has(option)) continue;
-    throw service::Failure(
-        service::Trouble::usage,
-        {"options-clash", fmt::format("`--overdue` and `--{}` do not go together", option), "leave one of them out"});
+    wrong("options-clash", fmt::format("`--overdue` and `--{}` do not go together", option), "leave one of them out");
   }
   const auto names = names_of(overdue_formats);
   const std::string format = arguments.value("format").value_or("text");
   if (std::find(names.begin(), names.end(), format) == names.end()) {
-    throw service::Failure(service::Trouble::usage,
-                           {"options-clash", fmt::format("the overdue list is not written as {}", format),
-                            fmt::format("it is written as {}", fmt::join(names, " or "))});
+    wrong("options-clash", fmt::format("the overdue list is not written as {}", format),
+          fmt::format("it is written as {}", fmt::join(names, " or ")));
   }
 }
 

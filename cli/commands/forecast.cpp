@@ -3,6 +3,7 @@
 
 #include "asking.h"
 #include "commands/commands.h"
+#include "mistakes.h"
 #include "render/replay/replay.h"
 
 namespace cli {
@@ -26,8 +27,8 @@ int forecast(Context& context) {
   const service::Day to = outlook_option(arguments, "12m", asking.today());
   if (arguments.has("replay")) {
     if (arguments.has("within")) {
-      throw service::Failure(service::Trouble::usage, {"options-clash", "`--replay` and `--within` do not go together",
-                                                       "the past is asked as far as the book answers; leave one out"});
+      wrong("options-clash", "`--replay` and `--within` do not go together",
+            "the past is asked as far as the book answers; leave one out");
     }
     asking.write(replay_formats, ReplayAnswer{asking.replay(), asking.today()});
     return 0;

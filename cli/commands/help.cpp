@@ -4,6 +4,7 @@
 
 #include "commands/commands.h"
 #include "man_page.h"
+#include "mistakes.h"
 #include "render/json.h"
 #include "run.h"
 #include "service/base.h"
@@ -23,14 +24,8 @@ int help(Context& context) {
   const std::string& written = context.arguments.words[0];
   const Command* command = find_command(written);
   if (command == nullptr) {
-    std::vector<std::string> names;
-    for (const Command& known : commands()) {
-      if (!known.hidden) names.emplace_back(known.name);
-    }
-    const std::string near = service::did_you_mean(written, names);
-    throw service::Failure(service::Trouble::usage,
-                           {"unknown-command", fmt::format("there is no command `{}`", written),
-                            near.empty() ? "`whichever help` lists the commands" : near});
+    wrong("unknown-command", fmt::format("there is no command `{}`", written),
+          service::nearest_or(written, command_names(), "`whichever help` lists the commands"));
   }
   context.out = json ? commands_as_json(command) : help_text(*command);
   return 0;

@@ -5,6 +5,7 @@
 
 #include "asking.h"
 #include "commands/commands.h"
+#include "mistakes.h"
 
 namespace cli {
 namespace {
@@ -13,13 +14,8 @@ const service::Season& season_named(const service::Fleet& fleet, const std::stri
   if (const service::Season* season = fleet.season(written)) return *season;
   std::vector<std::string> names;
   for (const service::Season& season : fleet.seasons) names.push_back(season.key);
-  std::string hint = service::did_you_mean(written, names);
-  if (hint.empty()) {
-    hint = names.empty() ? "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"
-                         : fmt::format("there are: {}", fmt::join(names, ", "));
-  }
-  throw service::Failure(service::Trouble::usage,
-                         {"unknown-season", fmt::format("there is no season `{}` in this fleet", written), hint});
+  wrong("unknown-season", fmt::format("there is no season `{}` in this fleet", written),
+        service::names_instead(written, names, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
 }
 
 std::optional<int> year_of(const Arguments& arguments) {
@@ -27,9 +23,8 @@ std::optional<int> year_of(const Arguments& arguments) {
   if (!written) return std::nullopt;
   const auto year = service::parse_count(*written);
   if (!year || *year < 1900 || *year > 2200) {
-    throw service::Failure(service::Trouble::usage,
-                           {"bad-year", fmt::format("`--year {}` is no year from 1900 to 2200", *written),
-                            "write the year in which the season begins, such as 2026"});
+    wrong("bad-year", fmt::format("`--year {}` is no year from 1900 to 2200", *written),
+          "write the year in which the season begins, such as 2026");
   }
   return *year;
 }
@@ -41,9 +36,8 @@ double odds_of(const Arguments& arguments) {
   if (digits.ends_with('%')) digits.pop_back();
   const auto percent = service::parse_amount(digits);
   if (!percent || (*percent).hundredths <= 0 || (*percent).hundredths > 10'000) {
-    throw service::Failure(service::Trouble::usage,
-                           {"bad-odds", fmt::format("`--odds {}` is no share above 0 and up to 100 %", *written),
-                            "write percent, such as 20 or 20%"});
+    wrong("bad-odds", fmt::format("`--odds {}` is no share above 0 and up to 100 %", *written),
+          "write percent, such as 20 or 20%");
   }
   return static_cast<double>((*percent).hundredths) / 10'000;
 }

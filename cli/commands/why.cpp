@@ -6,6 +6,7 @@
 #include "asking.h"
 #include "commands/commands.h"
 #include "commands/explaining.h"
+#include "mistakes.h"
 
 namespace cli {
 namespace {
@@ -13,11 +14,9 @@ namespace {
 // A check that follows another task is there only once that task was done.
 [[noreturn]] void no_point(const service::Machine& machine, const TaskName& named, service::Day as_of) {
   const bool check = named.task.find('/') != std::string::npos;
-  throw service::Failure(
-      service::Trouble::usage,
-      {"no-point", fmt::format("{} of {} has no standing on {}", named.task, machine.key, service::to_text(as_of)),
-       check ? fmt::format("it is owed once, after {} was done", named.task.substr(0, named.task.find('/')))
-             : "the machine was not kept on that day, or the task has no positions on it"});
+  wrong("no-point", fmt::format("{} of {} has no standing on {}", named.task, machine.key, service::to_text(as_of)),
+        check ? fmt::format("it is owed once, after {} was done", named.task.substr(0, named.task.find('/')))
+              : "the machine was not kept on that day, or the task has no positions on it");
 }
 
 }  // namespace

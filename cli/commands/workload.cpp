@@ -5,6 +5,7 @@
 
 #include "asking.h"
 #include "commands/commands.h"
+#include "mistakes.h"
 
 namespace cli {
 namespace {
@@ -13,8 +14,7 @@ service::Step step_of(const Arguments& arguments) {
   const std::string by = arguments.value("by").value_or("month");
   if (by == "week") return service::Step::week;
   if (by == "month") return service::Step::month;
-  throw service::Failure(service::Trouble::usage,
-                         {"bad-choice", fmt::format("`--by {}` is not understood", by), "write week or month"});
+  wrong("bad-choice", fmt::format("`--by {}` is not understood", by), "write week or month");
 }
 
 }  // namespace

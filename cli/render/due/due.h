@@ -1,7 +1,6 @@
 // The due list: on a terminal with paired bars, in a pipe as aligned columns; as JSON, CSV and Markdown.
 #pragma once
 
-#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -24,7 +23,7 @@ std::string due_as_json(const DueAnswer& due);
 std::string due_as_csv(const DueAnswer& due);
 std::string due_as_markdown(const DueAnswer& due);
 
-inline constexpr std::array due_formats{Format<DueAnswer>{"text", due_as_text}, Format<DueAnswer>{"json", due_as_json},
-                                        Format<DueAnswer>{"csv", due_as_csv}, Format<DueAnswer>{"md", due_as_markdown}};
+inline constexpr Format<DueAnswer> due_formats[] = {
+    {"text", due_as_text}, {"json", due_as_json}, {"csv", due_as_csv}, {"md", due_as_markdown}};
 
 }  // namespace cli

@@ -38,8 +38,7 @@ std::string due_as_markdown(const DueAnswer& due) {
   if (cut > 0) text += fmt::format("\n{} more are left out.\n", cut);
   if (!list.gaps.empty()) text += "\n## Not known\n\n";
   for (const service::Gap& gap : list.gaps) {
-    text += fmt::format("- **{}**: {}\n", gap.machine.empty() ? "whole fleet" : markdown_cell(gap.machine),
-                        markdown_cell(gap.say));
+    text += fmt::format("- **{}**: {}\n", markdown_cell(whose(gap)), markdown_cell(gap.say));
   }
   return text;
 }

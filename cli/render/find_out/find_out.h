@@ -1,7 +1,6 @@
 // What is not known, with blanks: to print and take round, or to fill in and import.
 #pragma once
 
-#include <array>
 #include <string>
 
 #include "render/shared/formats.h"
@@ -14,8 +13,7 @@ std::string find_out_as_text(const service::DueList& list, const Look& look);
 std::string find_out_as_csv(const service::DueList& list);
 std::string find_out_as_json(const service::DueList& list);
 
-inline constexpr std::array find_out_formats{Format<service::DueList>{"text", find_out_as_text},
-                                             Format<service::DueList>{"csv", find_out_as_csv},
-                                             Format<service::DueList>{"json", find_out_as_json}};
+inline constexpr Format<service::DueList> find_out_formats[] = {
+    {"text", find_out_as_text}, {"csv", find_out_as_csv}, {"json", find_out_as_json}};
 
 }  // namespace cli

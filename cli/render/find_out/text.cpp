@@ -4,6 +4,7 @@
 
 #include "render/find_out/find_out.h"
 #include "render/shared/cautions.h"
+#include "render/shared/headings.h"
 #include "render/shared/words.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
@@ -22,8 +23,7 @@ constexpr std::string_view blank_value = "________";
 std::string asked_for(const Question& question) {
   if (question.kind == FactKind::reading) return "meter " + service::cleaned(question.meter);
   if (question.kind == FactKind::measurement) {
-    const std::string& position = question.point->position;
-    return service::cleaned(position.empty() ? question.name : question.name + '@' + position);
+    return labelled(question.name, question.point->position);
   }
   return task_of(*question.point);
 }
@@ -57,7 +57,7 @@ std::string head_of(const MachineQuestions& asked, const service::DueList& list)
 }
 
 void add_machine(std::string& text, const MachineQuestions& asked, const service::DueList& list, const Look& look) {
-  text += '\n' + painted(look, Ink::strong, head_of(asked, list)) + '\n';
+  text += '\n' + heading(look, head_of(asked, list));
   if (const service::UseState* state = list.state_of(*asked.machine)) {
     text += wrapped("  ", words_of(*state), static_cast<std::size_t>(look.columns), 2);
   }
@@ -100,9 +100,7 @@ std::string none(const service::DueList& list) {
 std::string find_out_as_text(const service::DueList& list, const Look& look) {
   const auto all = service::find_out(list);
   std::string text =
-      painted(look, Ink::strong,
-              fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of))) +
-      '\n';
+      heading(look, fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
   if (all.empty()) return text + '\n' + none(list);
   const auto columns = static_cast<std::size_t>(look.columns);
   text += wrapped("", "For a service a year is enough. A blank stays unknown. " + base_cautions_sentence(), columns, 0);

@@ -1,7 +1,6 @@
 // Use now and ahead: a line a meter, or closely with a band and the next due days.
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
@@ -22,8 +21,7 @@ std::string forecast_as_text(const Forecast& forecast, const Look& look);
 std::string forecast_as_json(const Forecast& forecast);
 std::string forecast_as_csv(const Forecast& forecast);  // one row a meter and day
 
-inline constexpr std::array forecast_formats{Format<Forecast>{"text", forecast_as_text},
-                                             Format<Forecast>{"json", forecast_as_json},
-                                             Format<Forecast>{"csv", forecast_as_csv}};
+inline constexpr Format<Forecast> forecast_formats[] = {
+    {"text", forecast_as_text}, {"json", forecast_as_json}, {"csv", forecast_as_csv}};
 
 }  // namespace cli

@@ -1,7 +1,6 @@
 // The overdue list. As text it is what cron mails, and empty exactly when the list is.
 #pragma once
 
-#include <array>
 #include <string>
 
 #include "render/shared/formats.h"
@@ -13,7 +12,6 @@ std::string overdue_as_text(const service::DueList& list, const Look& look);
 // The same shape as the due list, with the entries of the overdue list alone and a heading on each.
 std::string overdue_as_json(const service::DueList& list);
 
-inline constexpr std::array overdue_formats{Format<service::DueList>{"text", overdue_as_text},
-                                            Format<service::DueList>{"json", overdue_as_json}};
+inline constexpr Format<service::DueList> overdue_formats[] = {{"text", overdue_as_text}, {"json", overdue_as_json}};
 
 }  // namespace cli

@@ -1,7 +1,6 @@
 // Parts to have and to order: as columns, and as a shopping list in Markdown.
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
@@ -21,8 +20,7 @@ std::string parts_as_json(const PartsAnswer& answer);
 std::string parts_as_csv(const PartsAnswer& answer);  // one row a part
 std::string parts_as_markdown(const PartsAnswer& answer);
 
-inline constexpr std::array parts_formats{
-    Format<PartsAnswer>{"text", parts_as_text}, Format<PartsAnswer>{"json", parts_as_json},
-    Format<PartsAnswer>{"csv", parts_as_csv}, Format<PartsAnswer>{"md", parts_as_markdown}};
+inline constexpr Format<PartsAnswer> parts_formats[] = {
+    {"text", parts_as_text}, {"json", parts_as_json}, {"csv", parts_as_csv}, {"md", parts_as_markdown}};
 
 }  // namespace cli

@@ -1,7 +1,6 @@
 // How right the odds were so far.
 #pragma once
 
-#include <array>
 #include <string>
 
 #include "render/shared/formats.h"
@@ -18,8 +17,7 @@ std::string replay_as_text(const ReplayAnswer& answer, const Look& look);
 std::string replay_as_json(const ReplayAnswer& answer);
 std::string replay_as_csv(const ReplayAnswer& answer);  // a row a machine, a kind, and all
 
-inline constexpr std::array replay_formats{Format<ReplayAnswer>{"text", replay_as_text},
-                                           Format<ReplayAnswer>{"json", replay_as_json},
-                                           Format<ReplayAnswer>{"csv", replay_as_csv}};
+inline constexpr Format<ReplayAnswer> replay_formats[] = {
+    {"text", replay_as_text}, {"json", replay_as_json}, {"csv", replay_as_csv}};
 
 }  // namespace cli

@@ -4,23 +4,12 @@
 
 #include "render/season/season.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/words.h"
 
 namespace cli {
-namespace {
 
 using service::SeasonPlan;
 using service::to_text;
-
-std::string joined_names(const std::vector<std::string>& names) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
-    text += names[i];
-  }
-  return text;
-}
-
-}  // namespace
 
 std::string season_in_a_line(const SeasonPlan& plan) {
   if (plan.beforehand.empty()) {
@@ -47,14 +36,14 @@ std::string season_in_a_line(const SeasonPlan& plan) {
   for (const service::PartNeed* need : shorts) {
     const auto order = need->order_by.value_or(need->short_on.value_or(plan.as_of));
     if (order <= plan.as_of) {
-      at_once.push_back(service::cleaned(need->key));
+      at_once.push_back(need->key);
     } else {
-      later.push_back(service::cleaned(need->key));
+      later.push_back(need->key);
       by = by ? std::min(*by, order) : order;
     }
   }
-  if (!at_once.empty()) text += fmt::format("; order {} today", joined_names(at_once));
-  if (!later.empty()) text += fmt::format("; order {} by {}", joined_names(later), to_text(*by));
+  if (!at_once.empty()) text += fmt::format("; order {} today", listed(at_once, "and"));
+  if (!later.empty()) text += fmt::format("; order {} by {}", listed(later, "and"), to_text(*by));
   return text + ".";
 }
 

@@ -1,7 +1,6 @@
 // What to do before a season: what is due, in rows with odds; what it takes; what can wait.
 #pragma once
 
-#include <array>
 #include <string>
 
 #include "render/shared/formats.h"
@@ -16,8 +15,7 @@ std::string season_as_csv(const service::SeasonPlan& plan);  // one row a point 
 // `31.2 h of work and 40 parts before 2026-08-01; order knives by 2026-07-10.`
 std::string season_in_a_line(const service::SeasonPlan& plan);
 
-inline constexpr std::array season_formats{Format<service::SeasonPlan>{"text", season_as_text},
-                                           Format<service::SeasonPlan>{"json", season_as_json},
-                                           Format<service::SeasonPlan>{"csv", season_as_csv}};
+inline constexpr Format<service::SeasonPlan> season_formats[] = {
+    {"text", season_as_text}, {"json", season_as_json}, {"csv", season_as_csv}};
 
 }  // namespace cli

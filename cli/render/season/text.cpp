@@ -102,8 +102,7 @@ std::string unknown_rows(const SeasonPlan& plan, const Look& look) {
   std::vector<std::pair<std::string, std::string>> rows;
   std::set<std::string> told;
   for (const service::Gap& gap : plan.gaps) {
-    const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;
-    rows.emplace_back(who, gap.say);
+    rows.emplace_back(whose(gap), gap.say);
   }
   for (const Point& point : plan.unknown) {
     if (!told.insert(point.machine->key).second) continue;

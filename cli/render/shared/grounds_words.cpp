@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "render/shared/words.h"
+
 namespace cli {
 namespace {
 
@@ -14,20 +16,15 @@ constexpr std::array<const char*, 12> months{"January", "February", "March",    
 }  // namespace
 
 std::string busy_months(const service::Grounds& grounds) {
-  std::vector<std::size_t> busy;
+  std::vector<std::string> busy;
   double share = 0;
   for (std::size_t i = 0; i < months.size(); ++i) {
     if (grounds.months.at(i) < 1.5 / 12) continue;
-    busy.push_back(i);
+    busy.emplace_back(months.at(i));
     share += grounds.months.at(i);
   }
   if (busy.empty() || busy.size() > 5 || share < 0.4) return "spread over the year";
-  std::string text = fmt::format("{:.0f} % of it in ", share * 100);
-  for (std::size_t i = 0; i < busy.size(); ++i) {
-    if (i > 0) text += i + 1 == busy.size() ? " and " : ", ";
-    text += months.at(busy[i]);
-  }
-  return text;
+  return fmt::format("{:.0f} % of it in {}", share * 100, listed(busy, "and"));
 }
 
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {

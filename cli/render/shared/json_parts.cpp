@@ -19,38 +19,34 @@ void add_limb_figures(Json& json, const LimbStanding& limb) {
       json["left"] = number_or_null(limb.left);
       json["due_at"] = number_or_null(limb.due_at);
       json["due_shown"] = number_or_null(limb.due_shown);
-      json["due_on"] = day_or_null(limb.due_on);
-      return;
+      break;
     case LimbKind::calendar:
       json["every"] = limb.span ? Json(to_text(*limb.span)) : Json(nullptr);
-      json["due_on"] = day_or_null(limb.due_on);
       break;
     case LimbKind::changes:
       json["task"] = limb.name;
       json["every"] = limb.limit_count;
       json["count"] = limb.count ? Json(*limb.count) : Json(nullptr);
       json["left"] = limb.count ? Json(limb.limit_count - *limb.count) : Json(nullptr);
-      json["due_on"] = day_or_null(limb.due_on);
-      return;
+      break;
     case LimbKind::measured:
       json["name"] = limb.name;
       json["unit"] = limb.unit;
       json["limit"] = number(limb.limit);
       json["above"] = limb.above;
       json["value"] = number_or_null(limb.measured);
-      json["due_on"] = day_or_null(limb.due_on);
-      return;
+      break;
     case LimbKind::sign:
       json["signs"] = limb.signs;
       json["seen"] = text_or_null(limb.seen);
-      json["due_on"] = day_or_null(limb.due_on);
-      return;
+      break;
     case LimbKind::season:
       json["season"] = limb.name;
       json["lead_days"] = limb.lead_days;
-      json["due_on"] = day_or_null(limb.due_on);
       break;
   }
+  json["due_on"] = day_or_null(limb.due_on);
+  if (limb.kind != LimbKind::calendar && limb.kind != LimbKind::season) return;
   json["left_days"] = limb.left_days ? Json(*limb.left_days) : Json(nullptr);
 }
 

@@ -205,11 +205,10 @@ std::string said_rows(const SaidLines& rows, const Look& look) {
 }
 
 SaidLines::value_type line_of(const service::Gap& gap) {
-  const std::string who = gap.machine.empty() ? "whole fleet" : gap.machine;
   if (gap.kind == service::GapKind::nothing_recorded) {
-    return {who, fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
+    return {whose(gap), fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
   }
-  return {who, gap.say};
+  return {whose(gap), gap.say};
 }
 
 }  // namespace cli

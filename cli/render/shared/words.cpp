@@ -20,15 +20,6 @@ std::string of_meter(const LimbStanding& limb, const Point& point) {
   return first == nullptr || first->name == limb.name ? "" : fmt::format(" ({})", limb.name);
 }
 
-std::string either(const std::vector<std::string>& names) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? " or " : ", ";
-    text += service::cleaned(names[i]);
-  }
-  return text;
-}
-
 std::string usage_words(const LimbStanding& limb, const Point& point) {
   const std::string interval = interval_of(limb, point);
   if (!limb.left) return "use unknown, of " + interval;
@@ -132,9 +123,22 @@ std::string with_unit(service::Amount amount, const std::string& unit) {
   return unit.empty() ? number : number + ' ' + service::cleaned(unit);
 }
 
-std::string task_of(const Point& point) {
-  return service::cleaned(point.position.empty() ? point.name : point.name + '@' + point.position);
+std::string labelled(const std::string& name, const std::string& position) {
+  return service::cleaned(position.empty() ? name : name + '@' + position);
 }
+
+std::string listed(const std::vector<std::string>& names, std::string_view last) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? fmt::format(" {} ", last) : ", ";
+    text += service::cleaned(names[i]);
+  }
+  return text;
+}
+
+std::string whose(const service::Gap& gap) { return gap.machine.empty() ? "whole fleet" : gap.machine; }
+
+std::string task_of(const Point& point) { return labelled(point.name, point.position); }
 
 std::string interval_of(const LimbStanding& limb, const Point& point) {
   switch (limb.kind) {
@@ -150,7 +154,7 @@ std::string interval_of(const LimbStanding& limb, const Point& point) {
       return fmt::format("{} {} {} {}", service::cleaned(limb.name), limb.above ? "above" : "below",
                          to_text(limb.limit), service::cleaned(limb.unit));
     case LimbKind::sign:
-      return "on " + either(limb.signs);
+      return "on " + listed(limb.signs, "or");
     case LimbKind::season:
       return fmt::format("{} before {}", days(limb.lead_days), service::cleaned(limb.name));
   }

@@ -22,7 +22,15 @@ std::string about(service::Amount amount, const std::string& unit);
 // The due point of a usage limb; where the meter was changed or went round, also what it then shows.
 std::string due_point(const service::LimbStanding& limb);
 
-// `engine-oil`, `tyre@front-left`.
+// `tyre@front-left`; `engine-oil` where there is no position.
+std::string labelled(const std::string& name, const std::string& position);
+
+// `leak or hard-start`, `a, b and c`.
+std::string listed(const std::vector<std::string>& names, std::string_view last);
+
+// Of a gap: the machine, or the whole fleet.
+std::string whose(const service::Gap& gap);
+
 std::string task_of(const service::Point& point);
 
 // One limb as it stands: `11.4 h over 250 h`, `1 day left of 12 months`. Empty for what is quiet (a sign that nobody

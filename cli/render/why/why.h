@@ -1,7 +1,6 @@
 // One standing taken apart, in few columns.
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
@@ -19,6 +18,6 @@ struct WhyAnswer {
 std::string why_as_text(const WhyAnswer& why);
 std::string why_as_json(const WhyAnswer& why);
 
-inline constexpr std::array why_formats{Format<WhyAnswer>{"text", why_as_text}, Format<WhyAnswer>{"json", why_as_json}};
+inline constexpr Format<WhyAnswer> why_formats[] = {{"text", why_as_text}, {"json", why_as_json}};
 
 }  // namespace cli

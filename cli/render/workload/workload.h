@@ -1,7 +1,6 @@
 // The work ahead: a row a week or month, and what is not in it.
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
@@ -19,8 +18,7 @@ std::string workload_as_text(const WorkloadAnswer& answer, const Look& look);
 std::string workload_as_json(const WorkloadAnswer& answer);
 std::string workload_as_csv(const WorkloadAnswer& answer);  // a row a week or month, and all together
 
-inline constexpr std::array workload_formats{Format<WorkloadAnswer>{"text", workload_as_text},
-                                             Format<WorkloadAnswer>{"json", workload_as_json},
-                                             Format<WorkloadAnswer>{"csv", workload_as_csv}};
+inline constexpr Format<WorkloadAnswer> workload_formats[] = {
+    {"text", workload_as_text}, {"json", workload_as_json}, {"csv", workload_as_csv}};
 
 }  // namespace cli

@@ -3,6 +3,11 @@
 
 #include <doctest/doctest.h>
 
+#include <stdexcept>
+
+#include "render/shared/csv_line.h"
+#include "render/shared/figures.h"
+
 namespace {
 
 using service::Amount;
@@ -86,4 +91,32 @@ TEST_CASE("the ruling limb comes first and the day says how sure it is") {
   CHECK(cli::when(point, today) == "today");
   point.due_on = service::day_of(2026, 2, 14);
   CHECK(cli::when(point, today) == "since 2026-02-14");
+}
+
+TEST_CASE("an estimate is rounded once, and its decimal says the number that it is") {
+  CHECK(cli::decimal(cli::mean_of(938.1546)) == "938.155");
+  CHECK(cli::decimal(cli::mean_of(2.0)) == "2");
+  CHECK(cli::decimal(cli::share_of(0.99996)) == "1");
+  CHECK(cli::decimal(cli::share_of(0.00004)) == "0");
+  CHECK(cli::decimal(cli::days_of(7.966)) == "7.97");
+  for (int i = 0; i < 2000; ++i) {
+    const double mean = cli::mean_of(i * 0.7654321);
+    CHECK(std::stod(cli::decimal(mean)) == mean);
+  }
+}
+
+TEST_CASE("rows of CSV fill the columns that they name") {
+  cli::CsvTable table({"row", "machine", "say"});
+  table.add({{"say", "no reading"}, {"row", "gap"}});
+  table.add({{"machine", "pump"}});
+  CHECK(table.text() == "row,machine,say\r\ngap,,no reading\r\n,pump,\r\n");
+  CHECK_THROWS_AS(table.add({{"site", "yard"}}), std::logic_error);
+}
+
+TEST_CASE("names are joined as people join them") {
+  CHECK(cli::listed({}, "and").empty());
+  CHECK(cli::listed({"leak"}, "or") == "leak");
+  CHECK(cli::listed({"leak", "noise", "hard-start"}, "or") == "leak, noise or hard-start");
+  CHECK(cli::labelled("tyre", "front-left") == "tyre@front-left");
+  CHECK(cli::labelled("engine-oil", "").find('@') == std::string::npos);
 }
