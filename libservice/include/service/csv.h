@@ -15,6 +15,8 @@
 #include <string_view>
 #include <vector>
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // A cell of free text as it goes into a line: behind an apostrophe where it would start a formula, in quotes where it
@@ -28,3 +30,5 @@ std::string_view text_of_cell(std::string_view cell);
 std::string csv_line(const std::vector<std::string>& cells, std::string_view end = "\r\n");
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -6,6 +6,8 @@
 #include <utility>
 #include <vector>
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // What could be done about something that is wrong. Whoever shows it words it: as a command line, on a form, aloud.
@@ -39,3 +41,5 @@ struct Cure {
 };
 
 }  // namespace service
+
+#pragma GCC visibility pop

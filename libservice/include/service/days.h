@@ -7,6 +7,8 @@
 
 #include "service/parsed.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 using Day = std::chrono::sys_days;
@@ -60,3 +62,5 @@ Parsed<int> parse_span_days(std::string_view text);  // 30d, 6w (whole days); mo
 Parsed<Day> parse_horizon(std::string_view text, Day from);
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -8,6 +8,8 @@
 
 #include "service/cures.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // Where in a file. Lines and columns count from 1, columns in characters. `text` is that source line as it was written.
@@ -55,3 +57,5 @@ class Failure : public std::runtime_error {
 };
 
 }  // namespace service
+
+#pragma GCC visibility pop

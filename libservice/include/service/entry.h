@@ -25,6 +25,8 @@
 #include "service/snapshot.h"
 #include "service/standing.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // --- Entering ----------------------------------------------------------------------------------------------
@@ -284,3 +286,5 @@ std::vector<FactDiagnostic> check_book(const std::shared_ptr<const Fleet>& fleet
                                        Day today, bool day_is_given);
 
 }  // namespace service
+
+#pragma GCC visibility pop

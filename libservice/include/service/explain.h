@@ -13,6 +13,8 @@
 #include "service/standing.h"
 #include "service/workload.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // A fact that the standing rests on.
@@ -72,3 +74,5 @@ Explanations explain(const Snapshot& snapshot, std::string_view task, std::strin
                      const Forecaster& forecaster);
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -5,6 +5,8 @@
 #include <string>
 #include <string_view>
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 enum class IfThere { replace, refuse };
@@ -29,3 +31,5 @@ int sync_folder(const std::filesystem::path& folder);
 std::string reason_not_written(int error);
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -23,6 +23,8 @@
 
 #include "service/base.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // --- Meters and limbs --------------------------------------------------------------------------------------
@@ -378,3 +380,5 @@ bool is_compiled(const FleetFiles& files);
 void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files) noexcept;
 
 }  // namespace service
+
+#pragma GCC visibility pop

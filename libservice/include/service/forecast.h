@@ -9,6 +9,8 @@
 #include "service/standing.h"
 #include "service/usage.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // Lately so much more or less use than ever before that somebody should look at the last reading.
@@ -61,3 +63,5 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
 DayKind day_kind(const Point& point);
 
 }  // namespace service
+
+#pragma GCC visibility pop

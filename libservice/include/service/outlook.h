@@ -14,6 +14,8 @@
 #include "service/standing.h"
 #include "service/usage.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // Called before each step of long work, with how many are done and how many there are.
@@ -99,3 +101,5 @@ Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>
               const Progress& progress = {});
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -8,6 +8,8 @@
 #include <optional>
 #include <string>
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // Either a value, or in one clause what is wrong with the text ("has more than two decimals").
@@ -21,3 +23,5 @@ struct Parsed {
 };
 
 }  // namespace service
+
+#pragma GCC visibility pop

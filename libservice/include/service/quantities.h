@@ -11,6 +11,8 @@
 
 #include "service/parsed.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // Hundredths of an hour as a duration, for the places where a meter's hours meet the clock's.
@@ -75,3 +77,5 @@ Parsed<Quantity> parse_exact(std::string_view text) {
 inline Parsed<Amount> parse_amount(std::string_view text) { return parse_exact<Amount>(text); }
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -18,6 +18,8 @@
 
 #include "service/base.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // --- Ids ---------------------------------------------------------------------------------------------------
@@ -257,3 +259,5 @@ class Record {
 };
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -15,6 +15,8 @@
 #include "service/fleet.h"
 #include "service/record.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // --- Snapshot ----------------------------------------------------------------------------------------------
@@ -217,3 +219,5 @@ bool shown_by(const Fact& fact, const Machine& machine, const Meter& meter);
 std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -9,6 +9,8 @@
 
 #include "service/cures.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // UTF-16 with a byte order mark as UTF-8, and any other text as it is. Nothing where the UTF-16 is broken.
@@ -88,3 +90,5 @@ class DialectSurvey {
 };
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -18,6 +18,8 @@
 #include "service/snapshot.h"
 #include "service/usage.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 enum class Standing { overdue, due, coming, later, no_record };  // worst first, `no_record` beside them
@@ -297,3 +299,5 @@ struct HeadingChange {
 std::vector<HeadingChange> heading_changes(const DueList& before, const DueList& after);
 
 }  // namespace service
+
+#pragma GCC visibility pop

@@ -9,6 +9,8 @@
 #include <string_view>
 #include <vector>
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // The nearest of the names within a small edit distance of what was written, most similar first, at most three.
@@ -35,3 +37,5 @@ std::optional<std::size_t> first_bad_utf8(std::string_view text);
 std::string cleaned(std::string_view text);
 
 }  // namespace service
+
+#pragma GCC visibility pop

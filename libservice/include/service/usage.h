@@ -20,6 +20,8 @@
 #include "service/record.h"
 #include "service/snapshot.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // --- What is known -----------------------------------------------------------------------------------------
@@ -233,3 +235,5 @@ Forecaster same_days_again();
 Forecaster learnt_from(const Snapshot& kin);
 
 }  // namespace service
+
+#pragma GCC visibility pop

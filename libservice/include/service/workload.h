@@ -18,6 +18,8 @@
 #include "service/standing.h"
 #include "service/usage.h"
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // --- What one service takes --------------------------------------------------------------------------------
@@ -204,3 +206,5 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
 }  // namespace service
+
+#pragma GCC visibility pop

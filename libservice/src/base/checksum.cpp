@@ -1,5 +1,6 @@
 #include "base/checksum.h"
 
+#define XXH_INLINE_ALL  // nothing to link: whoever uses the library need not have it
 #include <xxhash.h>
 
 #include <algorithm>

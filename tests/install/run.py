@@ -1,0 +1,104 @@
+"""Installs a build, moves it to another folder and builds somebody else's project against it: by find_package and by
+pkg-config, with the static and the shared library.
+
+usage: run.py BUILD_FOLDER CMAKE
+"""
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+
+HERE = pathlib.Path(__file__).resolve().parent
+build, cmake = pathlib.Path(sys.argv[1]).resolve(), sys.argv[2]
+ANSWER = "pump-1 oil: due on 2026-05-01\nrefused: the machine `pump-1`: there is no site `yrad`\n"
+passed = failed = 0
+
+
+def run(*command, **more):
+    return subprocess.run([str(word) for word in command], text=True, capture_output=True, **more)
+
+
+def must(*command, **more):
+    done = run(*command, **more)
+    if done.returncode:
+        raise RuntimeError(f"{' '.join(map(str, command))}\n{done.stdout}{done.stderr}")
+    return done.stdout
+
+
+def case(what, function, *arguments):
+    global passed, failed
+    try:
+        function(*arguments)
+        passed += 1
+    except (RuntimeError, OSError) as error:
+        failed += 1
+        print(f"FAILED: {what}: {error}")
+
+
+def answers(program, **more):
+    said = must(program, **more)
+    if said != ANSWER:
+        raise RuntimeError(f"it says {said!r}, not {ANSWER!r}")
+
+
+def by_cmake(prefix, kind, top):
+    folder = top / f"cmake-{kind}"
+    must(cmake, "-S", HERE / "consumer", "-B", folder, "-G", "Ninja", f"-DCMAKE_PREFIX_PATH={prefix}", f"-DKIND={kind}")
+    must(cmake, "--build", folder)
+    answers(folder / "consumer")
+
+
+def by_pkg_config(prefix, kind, top):
+    program = top / f"by-pkg-config-{kind}"
+    folder = next(prefix.rglob("pkgconfig"))
+    environment = os.environ | {"PKG_CONFIG_PATH": str(folder), "LD_LIBRARY_PATH": str(folder.parent)}
+    static = ["--static"] if kind == "static" else []
+    flags = must("pkg-config", "--cflags", "--libs", *static, "service", env=environment).split()
+    must("g++", "-std=c++20", HERE / "consumer" / "main.cpp", "-o", program, *flags)
+    answers(program, env=environment)
+    needs = "libservice.so" in must("ldd", program, env=environment)
+    if needs != (kind == "shared"):
+        raise RuntimeError("it is linked with the other library")
+
+
+def only_public(prefix):
+    library = next(prefix.rglob("libservice.so"))
+    seen = must("nm", "-DC", "--defined-only", library)
+    if "service::checked(service::Fleet)" not in seen:
+        raise RuntimeError("`service::checked` is not exported")
+    rooms = [f" service::{path.name}::" for path in (HERE.parents[1] / "libservice" / "src").iterdir()]
+    inner = [line for line in seen.splitlines() if any(room in line for room in rooms)]
+    if inner:
+        raise RuntimeError("inner symbols are exported:\n" + "\n".join(inner[:20]))
+
+
+def main():
+    with tempfile.TemporaryDirectory() as folder:
+        top = pathlib.Path(folder)
+        must(cmake, "--install", build, "--prefix", top / "first")
+        prefix = top / "moved" / "here"
+        prefix.parent.mkdir()
+        (top / "first").rename(prefix)
+        case("the command", must, prefix / "bin" / "whichever", "--version")
+        kinds = [kind for kind in ("static", "shared") if list(prefix.rglob(f"service-{kind}.cmake"))]
+        for kind in {"static", "shared"} - set(kinds):
+            print(f"{kind}: left out, this build has none (WHICHEVER_BOTH_LIBRARIES)")
+        if not kinds:
+            raise RuntimeError("no library was installed")
+        for kind in kinds:
+            case(f"find_package, {kind}", by_cmake, prefix, kind, top)
+        if "shared" in kinds:
+            case("what is exported", only_public, prefix)
+            case("pkg-config, shared", by_pkg_config, prefix, "shared", top)
+        if "static" in kinds:
+            alone = shutil.copytree(prefix, top / "static-alone", symlinks=True)
+            for library in alone.rglob("libservice.so*"):
+                library.unlink()
+            case("pkg-config, static", by_pkg_config, alone, "static", top)
+
+
+main()
+print(f"cases: {passed} passed, {failed} failed")
+sys.exit(1 if failed else 0)
