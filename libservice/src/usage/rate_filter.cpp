@@ -15,6 +15,24 @@ struct Component {
   double log_weight;
 };
 
+// The negative binomial likelihood of one window: what all components share of it is worked out once.
+class WindowLikelihood {
+ public:
+  WindowLikelihood(double use, double exposure, double dispersion)
+      : count_(use / dispersion), exposure_(exposure / dispersion + 1e-12), log_factorial_(log_gamma(count_ + 1)) {}
+
+  double log_under(double shape, double rate) const {
+    const double together = rate + exposure_;
+    return log_gamma(shape + count_) - log_gamma(shape) - log_factorial_ + shape * std::log(rate / together) +
+           count_ * std::log(exposure_ / together);
+  }
+
+ private:
+  double count_;
+  double exposure_;
+  double log_factorial_;
+};
+
 double heaviest_of(const std::vector<Component>& components) {
   double heaviest = -1e300;
   for (const Component& component : components) heaviest = std::max(heaviest, component.log_weight);
@@ -144,9 +162,10 @@ class RateFilter {
     const bool little = window.use <= constants.idle_share * mean;
     const double idle_now = idle_ * std::pow(constants.idle_lasts, window.length() / double{constants.window_days}) +
                             (1 - idle_) * constants.idle_begins;
+    const WindowLikelihood likelihood(window.use, window.exposure, scale);
     stood_.clear();
     for (Component& each : components_) {
-      double log_likely = log_likelihood(window.use, window.exposure, scale, each.shape, each.rate);
+      double log_likely = likelihood.log_under(each.shape, each.rate);
       double still = 0;
       if (little) {
         const double ran = (1 - idle_now) * std::exp(log_likely);
@@ -250,11 +269,7 @@ double dispersion_of(const Scatter& own, double pooled, const ForecastConstants&
 }
 
 double log_likelihood(double use, double exposure, double dispersion, double shape, double rate) {
-  const double k = use / dispersion;
-  const double e = exposure / dispersion + 1e-12;
-  const double together = rate + e;
-  return log_gamma(shape + k) - log_gamma(shape) - log_gamma(k + 1) + shape * std::log(rate / together) +
-         k * std::log(e / together);
+  return WindowLikelihood(use, exposure, dispersion).log_under(shape, rate);
 }
 
 double RateMixture::mean() const {
