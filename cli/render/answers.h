@@ -23,16 +23,6 @@ struct Written {
   std::vector<std::string> next;         // what follows from it for people
 };
 
-// One standing explained: `why` prints it and reckons nothing.
-struct Explained {
-  const service::Point* point = nullptr;
-  std::string rule;
-  std::vector<std::string> facts;
-  std::vector<std::string> sums;
-  std::vector<std::string> ahead;  // what is expected, and from what
-  std::string ruling;
-};
-
 // What `check` looked at and found.
 struct Checked {
   std::optional<int> machines;  // none: the fleet files cannot be read

@@ -30,7 +30,7 @@ Json change_as_json(const service::PointChange& change) {
 // Under which heading of the overdue list a point stands, where its standing stays what it was.
 Json move_as_json(const service::HeadingChange& move) {
   const auto heading = [](const std::optional<service::OverdueHeading>& of) {
-    return of ? Json(name_of(*of)) : Json(nullptr);
+    return of ? Json(service::to_text(*of)) : Json(nullptr);
   };
   return {{"machine", move.point->machine->key},
           {"task", move.point->name},

@@ -10,16 +10,6 @@ namespace {
 using service::LimbKind;
 using service::Point;
 
-// The limb of a kind that is nearest to its end stands in the columns of that kind.
-const service::LimbStanding* limb_of(const Point& point, LimbKind kind) {
-  const service::LimbStanding* found = nullptr;
-  for (std::size_t i = 0; i < point.limbs.size(); ++i) {
-    if (point.limbs[i].kind != kind) continue;
-    if (found == nullptr || (point.ruled_by && *point.ruled_by == i)) found = &point.limbs[i];
-  }
-  return found;
-}
-
 void add_point(CsvTable& table, const Point& point) {
   std::vector<std::pair<std::string_view, std::string>> cells{
       {"row", "point"},
@@ -35,13 +25,13 @@ void add_point(CsvTable& table, const Point& point) {
       {"due_span_p90", figure(point.due_span.p90)},
       {"unknown", joined_kinds(point.unknown)},
       {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}};
-  if (const auto* usage = limb_of(point, LimbKind::usage)) {
+  if (const auto* usage = service::limb_of(point, LimbKind::usage)) {
     cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
                                {"usage_used", figure(usage->used)},
                                {"usage_left", figure(usage->left)},
                                {"usage_unit", csv_text(usage->unit)}});
   }
-  if (const auto* calendar = limb_of(point, LimbKind::calendar)) {
+  if (const auto* calendar = service::limb_of(point, LimbKind::calendar)) {
     cells.insert(cells.end(),
                  {{"calendar_every", figure(calendar->span)},
                   {"calendar_due_on", figure(calendar->due_on)},
@@ -69,11 +59,7 @@ std::string due_as_csv(const DueAnswer& due) {
        "fitted_on",  "fitted_until", "fitted_at",    "unknown",        "put_off_until",   "put_off_at",
        "meter",      "kind",         "state",        "since",          "until",           "note",
        "say"});
-  std::size_t count = 0;
-  for (const Point& point : due.list.points) {
-    if (due.first && count++ == *due.first) break;
-    add_point(table, point);
-  }
+  for (const Point* point : due.every().points) add_point(table, *point);
   for (const service::Gap& gap : due.list.gaps) add_gap(table, gap);
   for (const service::MachineUse& use : due.list.not_in_use) add_machine(table, use);
   return table.text();

@@ -15,6 +15,9 @@ struct DueAnswer {
   bool all = false;                  // for people: later points too
   std::optional<std::size_t> first;  // only so many points
   std::optional<service::Day> newest_fact;
+
+  service::DueRows rows() const { return rows_of(list, {all, false, first}); }   // for people
+  service::DueRows every() const { return rows_of(list, {true, true, first}); }  // for programs
 };
 
 std::string due_as_text(const DueAnswer& due, const Look& look);

@@ -14,18 +14,10 @@ std::string due_as_markdown(const DueAnswer& due) {
     text += fmt::format("- **{}**: {}\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
   }
   if (!list.not_in_use.empty()) text += '\n';
+  const service::DueRows shown = due.rows();
   std::string rows;
-  std::size_t count = 0;
-  std::size_t cut = 0;
-  for (const service::Point& point : list.points) {
-    if (nothing_known(list, *point.machine)) continue;
-    const bool quiet = point.standing == service::Standing::later && point.unknown.empty() && !point.put_off;
-    if (quiet && !due.all) continue;
-    if (due.first && count == *due.first) {
-      ++cut;
-      continue;
-    }
-    ++count;
+  for (const service::Point* const each : shown.points) {
+    const service::Point& point = *each;
     rows +=
         fmt::format("| {} | {} | {} | {} | {} | {} |\n", words_of(point.standing), markdown_cell(point.machine->key),
                     markdown_cell(task_of(point)), markdown_cell(fmt::format("{}", fmt::join(limb_words(point), "; "))),
@@ -35,7 +27,7 @@ std::string due_as_markdown(const DueAnswer& due) {
               ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),
                             service::counted(list.machines, "machine", "machines"))
               : "| standing | machine | task | by | day | remarks |\n| --- | --- | --- | --- | --- | --- |\n" + rows;
-  if (cut > 0) text += fmt::format("\n{} more are left out.\n", cut);
+  if (shown.left_off > 0) text += fmt::format("\n{} more are left out.\n", shown.left_off);
   if (!list.gaps.empty()) text += "\n## Not known\n\n";
   for (const service::Gap& gap : list.gaps) {
     text += fmt::format("- **{}**: {}\n", markdown_cell(whose(gap)), markdown_cell(gap.say));

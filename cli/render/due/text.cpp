@@ -13,8 +13,6 @@ namespace {
 
 using service::DueList;
 using service::Gap;
-using service::GapKind;
-using service::Point;
 using service::Standing;
 
 SaidLines machines_that(const DueList& list, service::UseKind kind) {
@@ -37,23 +35,16 @@ std::string nothing_due(const DueAnswer& due) {
   return text + '\n';
 }
 
-bool shown(const Point& point, bool all) {
-  return all || point.standing != Standing::later || !point.unknown.empty() || point.put_off.has_value();
-}
-
-std::string totals(const DueList& list, const std::set<std::string>& unknown, std::size_t hidden, std::size_t cut) {
-  std::map<Standing, int> counts;
-  for (const Point& point : list.points) {
-    if (!unknown.contains(point.machine->key)) ++counts[point.standing];
-  }
+std::string totals(const service::DueRows& rows) {
   std::vector<std::string> parts;
   for (const Standing standing :
        {Standing::overdue, Standing::due, Standing::no_record, Standing::coming, Standing::later}) {
-    if (counts[standing] > 0) parts.push_back(fmt::format("{} {}", counts[standing], words_of(standing)));
+    const auto count = rows.counts.find(standing);
+    if (count != rows.counts.end()) parts.push_back(fmt::format("{} {}", count->second, words_of(standing)));
   }
   std::string text = fmt::format("{}.", fmt::join(parts, ", "));
-  if (cut > 0) text += fmt::format(" {} more are left out by --first.", cut);
-  if (hidden > 0) text += " --all shows the later ones too.";
+  if (rows.left_off > 0) text += fmt::format(" {} more are left out by --first.", rows.left_off);
+  if (rows.later > 0) text += " --all shows the later ones too.";
   return text + '\n';
 }
 
@@ -66,29 +57,9 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   if (const auto lines = machines_that(list, service::UseKind::out_of_use); !lines.empty()) {
     text += '\n' + heading(look, "Out of use: do not run") + said_rows(lines, look);
   }
-  std::set<std::string> unknown;
-  for (const Gap& gap : list.gaps) {
-    if (gap.kind == GapKind::nothing_recorded) unknown.insert(gap.machine);
-  }
-  std::vector<const Point*> points;
-  std::size_t hidden = 0;
-  std::size_t cut = 0;
-  bool something_known_due = false;
-  for (const Point& point : list.points) {
-    if (unknown.contains(point.machine->key)) continue;  // one line under "Not known" stands for them
-    if (!shown(point, due.all)) {
-      ++hidden;
-      continue;
-    }
-    something_known_due = something_known_due || point.standing != Standing::later;
-    if (due.first && points.size() == *due.first) {
-      ++cut;
-    } else {
-      points.push_back(&point);
-    }
-  }
-  if (!something_known_due) text += '\n' + nothing_due(due);
-  if (!points.empty()) text += '\n' + point_rows(points, list.as_of, look);
+  const service::DueRows rows = due.rows();
+  if (!rows.anything_due) text += '\n' + nothing_due(due);
+  if (!rows.points.empty()) text += '\n' + point_rows(rows.points, list.as_of, look);
   if (const auto lines = machines_that(list, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }
@@ -97,7 +68,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
     for (const Gap& gap : list.gaps) lines.push_back(line_of(gap));
     text += '\n' + heading(look, "Not known") + said_rows(lines, look);
   }
-  if (something_known_due) text += '\n' + totals(list, unknown, hidden, cut);
+  if (rows.anything_due) text += '\n' + totals(rows);
   return text;
 }
 

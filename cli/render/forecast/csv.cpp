@@ -3,9 +3,10 @@
 
 namespace cli {
 
-std::string forecast_as_csv(const Forecast& forecast) {
+std::string forecast_as_csv(const ForecastAnswer& answer) {
   CsvTable table({"row", "machine", "meter", "unit", "on", "p10", "p50", "p90"});
-  for (const service::MeterAhead& meter : forecast.meters) {
+  for (const service::MeterForecast& each : answer.forecast.meters) {
+    const service::MeterAhead& meter = each.ahead;
     const auto add = [&](const char* row, const std::optional<service::UsageSpan>& span) {
       std::vector<std::pair<std::string_view, std::string>> cells{{"row", row},
                                                                   {"machine", csv_text(meter.machine->key)},

@@ -10,18 +10,16 @@
 
 namespace cli {
 
-struct Forecast {
-  service::DueList list;
-  service::Day to;
-  std::vector<service::MeterAhead> meters;
-  bool closely = false;  // machines were named: all that is known of each
+struct ForecastAnswer {
+  service::Forecast forecast;
+  bool closely = false;  // machines were named: for people, all that is known of each
 };
 
-std::string forecast_as_text(const Forecast& forecast, const Look& look);
-std::string forecast_as_json(const Forecast& forecast);
-std::string forecast_as_csv(const Forecast& forecast);  // one row a meter and day
+std::string forecast_as_text(const ForecastAnswer& answer, const Look& look);
+std::string forecast_as_json(const ForecastAnswer& answer);
+std::string forecast_as_csv(const ForecastAnswer& answer);  // one row a meter and day
 
-inline constexpr Format<Forecast> forecast_formats[] = {
+inline constexpr Format<ForecastAnswer> forecast_formats[] = {
     {"text", forecast_as_text}, {"json", forecast_as_json}, {"csv", forecast_as_csv}};
 
 }  // namespace cli

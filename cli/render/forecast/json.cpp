@@ -34,22 +34,22 @@ Json meter_as_json(const service::MeterAhead& meter) {
 
 }  // namespace
 
-std::string forecast_as_json(const Forecast& forecast) {
-  const service::DueList& list = forecast.list;
-  Json json = head_of(*list.fleet, list.as_of);
+std::string forecast_as_json(const ForecastAnswer& answer) {
+  const service::Forecast& forecast = answer.forecast;
+  Json json = head_of(*forecast.fleet, forecast.as_of);
   json["to"] = to_text(forecast.to);
-  json["meters"] = array_of(forecast.meters, meter_as_json);
-  json["points"] = Json::array();
-  for (const service::Point& point : list.points) {
-    if (!point.due_on || *point.due_on > forecast.to) continue;
-    Json row = place_of(point);
-    row["standing"] = service::to_text(point.standing);
-    row["due_on"] = day_or_null(point.due_on);
-    row["due_span"] = span_as_json(point.due_span);
-    json["points"].push_back(std::move(row));
-  }
-  json["gaps"] = gaps_as_json(list.gaps);
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use);
+  json["meters"] = array_of(forecast.meters, [](const service::MeterForecast& meter) {
+    return meter_as_json(meter.ahead);
+  });
+  json["points"] = array_of(forecast.points, [](const service::ForecastPoint& each) {
+    Json row = place_of(each.point);
+    row["standing"] = service::to_text(each.point.standing);
+    row["due_on"] = day_or_null(each.point.due_on);
+    row["due_span"] = span_as_json(each.point.due_span);
+    return row;
+  });
+  json["gaps"] = gaps_as_json(forecast.gaps);
+  json["not_in_use"] = not_in_use_as_json(forecast.not_in_use);
   return dumped(json);
 }
 

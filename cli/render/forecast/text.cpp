@@ -42,29 +42,15 @@ std::string when_read(const MeterAhead& meter, service::Day as_of) {
   return fmt::format("{} {}, {} ago", what, to_text(meter.last->day), service::counted(days, "day", "days"));
 }
 
-// Lately so much more or less than ever before that somebody should look at the last reading.
-std::string odd_rate(const service::Grounds& grounds, const std::string& unit) {
-  if (grounds.gaps < 4 || grounds.so_far <= 0) return "";
-  const double times = grounds.per_year / grounds.so_far;
-  if (times < 1.8 && times > 0.4) return "";
-  return fmt::format("lately {} than the {:.0f} {} a year so far: is the last reading right?",
-                     times > 1 ? "much more" : "much less", grounds.so_far, unit);
-}
-
-const UsageSpan* nearest_to(const MeterAhead& meter, service::Day day) {
-  const UsageSpan* best = nullptr;
-  for (const UsageSpan& span : meter.ahead) {
-    if (span.day <= day) best = &span;
-  }
-  return best;
-}
-
-std::string line_a_meter(const Forecast& forecast) {
-  const service::Day as_of = forecast.list.as_of;
+std::string line_a_meter(const service::Forecast& forecast) {
   std::vector<Row> rows{{"", "", "today", "in a month", "in three months", "in a mean year"}};
   std::string nothing;
   std::string look_at;
-  for (const MeterAhead& meter : forecast.meters) {
+  const auto then = [](const std::optional<UsageSpan>& span, const std::string& unit) {
+    return span ? span_words(*span, unit) : std::string();
+  };
+  for (const service::MeterForecast& each : forecast.meters) {
+    const MeterAhead& meter = each.ahead;
     const std::string unit = service::cleaned(meter.meter->unit);
     if (!meter.now) {
       nothing +=
@@ -72,14 +58,10 @@ std::string line_a_meter(const Forecast& forecast) {
                       meter.last ? "one value, and neither its owner nor its kind says more" : "nobody ever read it");
       continue;
     }
-    const auto then = [&](int ahead_months) -> std::string {
-      const service::Day day = service::add_months(as_of, ahead_months);
-      const UsageSpan* span = nearest_to(meter, day);
-      return span == nullptr || span->day < day ? "" : span_words(*span, unit);
-    };
-    rows.push_back({name_of(meter), when_read(meter, as_of), span_words(*meter.now, unit), then(1), then(3),
+    rows.push_back({name_of(meter), when_read(meter, forecast.as_of), span_words(*meter.now, unit),
+                    then(each.in_a_month, unit), then(each.in_three_months, unit),
                     meter.grounds ? fmt::format("{:.0f} {}", meter.grounds->per_year, unit) : ""});
-    if (const std::string odd = meter.grounds ? odd_rate(*meter.grounds, unit) : ""; !odd.empty()) {
+    if (const std::string odd = meter.grounds ? words_of(each.lately, *meter.grounds, unit) : ""; !odd.empty()) {
       look_at += fmt::format("  {}: {}\n", name_of(meter), odd);
     }
   }
@@ -91,7 +73,8 @@ std::string line_a_meter(const Forecast& forecast) {
   return text;
 }
 
-std::string closely(const MeterAhead& meter, const Look& look) {
+std::string closely(const service::MeterForecast& forecast, const Look& look) {
+  const MeterAhead& meter = forecast.ahead;
   const std::string unit = service::cleaned(meter.meter->unit);
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = '\n' + heading(look, name_of(meter));
@@ -112,10 +95,10 @@ std::string closely(const MeterAhead& meter, const Look& look) {
   if (meter.grounds) {
     text +=
         wrapped("  from now    ",
-                fmt::format("{:.0f} {} in a mean year, {}", meter.grounds->per_year, unit, busy_months(*meter.grounds)),
+                fmt::format("{:.0f} {} in a mean year, {}", meter.grounds->per_year, unit, words_of(*forecast.busy)),
                 columns, 14);
     text += wrapped("  learnt      ", words_of(*meter.grounds, unit), columns, 14);
-    const std::string odd = odd_rate(*meter.grounds, unit);
+    const std::string odd = words_of(forecast.lately, *meter.grounds, unit);
     if (!odd.empty()) text += wrapped("  look again  ", odd, columns, 14);
   }
   double most = 0;
@@ -132,53 +115,47 @@ std::string closely(const MeterAhead& meter, const Look& look) {
   return text + table(rows, "  ");
 }
 
-// A usage limb of which nothing can be said may come sooner than the day that is certain.
-bool may_be_sooner(const Point& point) {
-  return std::any_of(point.limbs.begin(), point.limbs.end(), [](const service::LimbStanding& limb) {
-    return limb.kind == service::LimbKind::usage && !limb.due_on;
-  });
+std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
+  const auto& [p10, p50, p90] = each.point.due_span;
+  switch (each.kind) {
+    case service::DayKind::reached:
+      return when(each.point, as_of);
+    case service::DayKind::beyond:
+      return to_text(*p10) + " to beyond five years";
+    case service::DayKind::span:
+      return fmt::format("{} to {}", to_text(*p10), to_text(*p90));
+    case service::DayKind::at_latest:
+      return "at the latest; by use nothing can be said";
+    case service::DayKind::certain:
+      break;
+  }
+  return "for certain";
 }
 
-std::string next_points(const Forecast& forecast) {
-  std::vector<const Point*> points;
-  for (const Point& point : forecast.list.points) {
-    if (point.due_span.p50 && *point.due_span.p50 <= forecast.to) points.push_back(&point);
-  }
-  std::stable_sort(points.begin(), points.end(),
-                   [](const Point* a, const Point* b) { return *a->due_span.p50 < *b->due_span.p50; });
+std::string next_points(const service::Forecast& forecast) {
   std::vector<Row> rows;
-  for (const Point* point : points) {
-    const bool is_reached = reached(*point);
-    const auto& [p10, p50, p90] = point->due_span;
-    std::string span = "for certain";
-    if (is_reached) {
-      span = when(*point, forecast.list.as_of);
-    } else if (!p90) {
-      span = to_text(*p10) + " to beyond five years";
-    } else if (*p10 != *p90) {
-      span = fmt::format("{} to {}", to_text(*p10), to_text(*p90));
-    } else if (may_be_sooner(*point)) {
-      span = "at the latest; by use nothing can be said";
-    }
-    if (point->by_estimate) span += ", due by estimate: read the meter";
-    rows.push_back({service::cleaned(point->machine->key), task_of(*point),
-                    is_reached ? words_of(point->standing) : to_text(*p50), span});
+  for (const service::ForecastPoint& each : forecast.points) {
+    const Point& point = each.point;
+    std::string span = day_words(each, forecast.as_of);
+    if (point.by_estimate) span += ", due by estimate: read the meter";
+    rows.push_back({service::cleaned(point.machine->key), task_of(point),
+                    each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
   }
   return rows.empty() ? "  Nothing comes due by then.\n" : table(rows, "  ");
 }
 
 }  // namespace
 
-std::string forecast_as_text(const Forecast& forecast, const Look& look) {
-  const service::DueList& list = forecast.list;
-  std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", service::cleaned(list.fleet->name),
-                                               to_text(list.as_of), to_text(forecast.to)));
-  for (const service::MachineUse& use : list.not_in_use) {
+std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
+  const service::Forecast& forecast = answer.forecast;
+  std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", service::cleaned(forecast.fleet->name),
+                                               to_text(forecast.as_of), to_text(forecast.to)));
+  for (const service::MachineUse& use : forecast.not_in_use) {
     text += fmt::format("  {}: {}\n", service::cleaned(use.machine->key), words_of(use.state));
   }
   if (forecast.meters.empty()) text += "\nNo machine here has a meter, so no use is to be expected.\n";
-  if (forecast.closely) {
-    for (const MeterAhead& meter : forecast.meters) text += closely(meter, look);
+  if (answer.closely) {
+    for (const service::MeterForecast& meter : forecast.meters) text += closely(meter, look);
     text += '\n' + heading(look, "Due next, at even odds; in one case of ten sooner than the span, in one later") +
             next_points(forecast);
   } else if (!forecast.meters.empty()) {

@@ -10,7 +10,7 @@ std::string overdue_as_json(const service::DueList& list) {
   for (const char* key : {"points", "gaps", "not_in_use"}) json[key] = Json::array();
   for (const auto& entry : overdue_list(list)) {
     const auto add = [&](const char* key, Json part) {
-      part["heading"] = name_of(entry.heading);
+      part["heading"] = service::to_text(entry.heading);
       json[key].push_back(std::move(part));
     };
     if (entry.point != nullptr) add("points", point_as_json(*entry.point));

@@ -9,22 +9,18 @@
 namespace cli {
 
 std::string overdue_as_text(const service::DueList& list, const Look& look) {
-  using service::OverdueHeading;
-  const auto entries = overdue_list(list);
-  if (entries.empty()) return "";
+  const auto blocks = overdue_blocks(list);
+  if (blocks.empty()) return "";
   std::string text = heading(look, fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
-  for (const auto which : {OverdueHeading::out_of_use, OverdueHeading::overdue, OverdueHeading::read_the_meter,
-                           OverdueHeading::find_out, OverdueHeading::put_off, OverdueHeading::laid_up}) {
+  for (const service::OverdueBlock& block : blocks) {
     std::vector<const service::Point*> points;
     SaidLines lines;
-    for (const auto& entry : entries) {
-      if (entry.heading != which) continue;
+    for (const auto& entry : block.entries) {
       if (entry.point != nullptr) points.push_back(entry.point);
       if (entry.gap != nullptr) lines.push_back(line_of(*entry.gap));
       if (entry.use != nullptr) lines.emplace_back(entry.use->machine->key, words_of(entry.use->state));
     }
-    if (points.empty() && lines.empty()) continue;
-    text += '\n' + heading(look, title_of(which));
+    text += '\n' + heading(look, title_of(block.heading));
     if (!lines.empty()) text += said_rows(lines, look);
     if (!points.empty()) text += point_rows(points, list.as_of, look);
   }

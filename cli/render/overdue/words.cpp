@@ -22,22 +22,4 @@ std::string_view title_of(OverdueHeading heading) {
   return "";
 }
 
-std::string_view name_of(OverdueHeading heading) {
-  switch (heading) {
-    case OverdueHeading::out_of_use:
-      return "out-of-use";
-    case OverdueHeading::overdue:
-      return "overdue";
-    case OverdueHeading::read_the_meter:
-      return "read-the-meter";
-    case OverdueHeading::find_out:
-      return "find-out";
-    case OverdueHeading::put_off:
-      return "put-off";
-    case OverdueHeading::laid_up:
-      return "laid-up";
-  }
-  return "";
-}
-
 }  // namespace cli

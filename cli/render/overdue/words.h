@@ -8,6 +8,5 @@
 namespace cli {
 
 std::string_view title_of(service::OverdueHeading heading);  // above the entries: `Find out`
-std::string_view name_of(service::OverdueHeading heading);   // in JSON: `find-out`
 
 }  // namespace cli

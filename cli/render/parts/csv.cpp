@@ -3,10 +3,10 @@
 
 namespace cli {
 
-std::string parts_as_csv(const PartsAnswer& answer) {
+std::string parts_as_csv(const service::PartsList& list) {
   CsvTable table({"part", "listed", "what", "number", "supplier", "fluid", "unit", "need", "more", "stock",
-                  "counted_on", "short_by", "buy", "packs", "missed_from", "order_by", "price"});
-  for (const service::PartNeed& need : answer.list.needs) {
+                  "counted_on", "short_by", "buy", "packs", "missed_from", "order_by", "late_days", "price"});
+  for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"part", csv_text(need.key)},
                {"listed", yes_or_no(part != nullptr)},
@@ -24,6 +24,7 @@ std::string parts_as_csv(const PartsAnswer& answer) {
                {"packs", figure(need.packs)},
                {"missed_from", figure(need.short_on)},
                {"order_by", figure(need.order_by)},
+               {"late_days", std::to_string(need.late_days)},
                {"price", figure(need.price)}});
   }
   return table.text();

@@ -3,14 +3,14 @@
 
 namespace cli {
 
-std::string parts_as_json(const PartsAnswer& answer) {
-  const service::PartsList& list = answer.list;
+std::string parts_as_json(const service::PartsList& list) {
   Json json = head_of(*list.fleet, list.as_of);
   json["to"] = to_text(list.to);
+  json["before"] = list.before != nullptr ? Json(list.before->key) : Json(nullptr);
   json["currency"] = text_or_null(list.fleet->currency);
   json["parts"] = array_of(list.needs, need_as_json);
   json["unknown"] = places_of(list.unknown);
-  json["not_in_use"] = not_in_use_as_json(answer.not_in_use);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use);
   return dumped(json);
 }
 

@@ -1,4 +1,5 @@
 #include "render/shared/markdown.h"
+#include "render/shared/words.h"
 
 #include <fmt/format.h>
 
@@ -11,30 +12,29 @@ using service::PartNeed;
 using service::PartsList;
 using service::to_text;
 
-std::string parts_as_markdown(const PartsAnswer& answer) {
-  const PartsList& list = answer.list;
+std::string parts_as_markdown(const PartsList& list) {
   std::string text = fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(list.fleet->name),
                                  to_text(list.as_of), to_text(list.to));
-  const auto shops = by_supplier(list);
-  if (shops.empty()) text += "\nNothing is short.\n";
-  for (const auto& [shop, needs] : shops) {
+  const auto orders = orders_of(list);
+  if (orders.empty()) text += "\nNothing is short.\n";
+  for (const service::SupplierOrder& order : orders) {
     text += fmt::format("\n## {}\n\n| order by | buy | part | number | what | price |\n|---|---|---|---|---|---|\n",
-                        markdown_cell(shop));
-    for (const PartNeed* need : needs) {
+                        markdown_cell(supplier_words(order)));
+    for (const PartNeed* need : order.needs) {
       text +=
           fmt::format("| {} | {} | {} | {} | {} | {} |\n", order_words(*need, list.as_of), markdown_cell(to_buy(*need)),
                       markdown_cell(need->key), markdown_cell(need->part != nullptr ? need->part->number : ""),
                       markdown_cell(what_of(*need)), markdown_cell(price_words(*need, *list.fleet)));
     }
   }
-  if (answer.some_machines) text += '\n' + others_need() + '\n';
-  if (!list.unknown.empty() || !list.standing.empty()) text += '\n';
-  for (const auto& [machine, point] : list.unknown) {
-    text +=
-        fmt::format("- not known when **{}** of **{}** comes due\n", markdown_cell(point), markdown_cell(machine->key));
+  if (!list.whole_fleet) text += '\n' + figures_of_fleet() + '\n';
+  if (!list.unknown.empty() || !list.not_in_use.empty()) text += '\n';
+  for (const service::PointName& point : list.unknown) {
+    text += fmt::format("- not known when **{}** of **{}** comes due\n", markdown_cell(task_of(point)),
+                        markdown_cell(point.machine->key));
   }
-  for (const service::Machine* machine : list.standing) {
-    text += fmt::format("- **{}** stands, and nobody said until when\n", markdown_cell(machine->key));
+  for (const service::MachineUse& use : list.not_in_use) {
+    text += fmt::format("- **{}** stands, and nobody said until when\n", markdown_cell(use.machine->key));
   }
   return text;
 }

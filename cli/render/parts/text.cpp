@@ -6,6 +6,7 @@
 #include "render/parts/words.h"
 #include "render/shared/headings.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/words.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
 
@@ -34,53 +35,49 @@ std::string who_uses(const PartNeed& need) {
   return fmt::format("{}", fmt::join(machines, ", "));
 }
 
-std::optional<service::Money> total(const std::vector<const PartNeed*>& needs) {
-  service::Money sum;
-  for (const PartNeed* need : needs) {
-    if (!need->price) return std::nullopt;
-    sum = sum + *need->price;
-  }
-  return sum;
+std::string span_of(const PartsList& list) {
+  if (list.before == nullptr) return "to " + to_text(list.to);
+  return fmt::format("for the work before {}", cleaned(list.before->key));
 }
 
 }  // namespace
 
-std::string parts_as_text(const PartsAnswer& answer, const Look& look) {
-  const PartsList& list = answer.list;
-  std::string text = heading(look, fmt::format("{}, {}: parts and fluids to {}", cleaned(list.fleet->name),
-                                               to_text(list.as_of), to_text(list.to)));
+std::string parts_as_text(const PartsList& list, const Look& look) {
+  std::string text = heading(look, fmt::format("{}, {}: parts and fluids {}", cleaned(list.fleet->name), to_text(list.as_of),
+                                               span_of(list)));
   std::vector<Row> shorts{{"order", "part", "need", "in stock", "missed from", "for"}};
   std::vector<Row> enough{{"part", "need", "in stock", "first for", ""}};
   for (const PartNeed& need : list.needs) {
     std::string amount = quantity(need.need, need.unit);
     if (need.more.hundredths > 0) amount += fmt::format(" (perhaps {})", quantity(need.need + need.more, need.unit));
-    if (is_short(need)) {
+    if (need.is_short()) {
       shorts.push_back({order_words(need, list.as_of), cleaned(need.key), amount, in_stock(need),
                         need.short_on ? to_text(*need.short_on) : "", who_uses(need)});
     } else if (!need.uses.empty()) {
       const auto& first = need.uses.front();
       enough.push_back({cleaned(need.key), amount, in_stock(need),
-                        cleaned(first.machine->key) + ' ' + cleaned(first.point),
+                        cleaned(first.machine->key) + ' ' +
+                            task_of(service::PointName{first.machine, first.task, first.position}),
                         first.due.p10 ? to_text(*first.due.p10) : ""});
     }
   }
   if (shorts.size() > 1) text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ");
   if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ");
   if (shorts.size() == 1 && enough.size() == 1) text += "\nNo service that is likely by then takes a part or fluid.\n";
-  if (answer.some_machines && enough.size() > 1) text += "  " + others_need() + '\n';
-  const auto shops = by_supplier(list);
-  if (!shops.empty()) text += '\n' + heading(look, "Shopping list");
-  for (const auto& [shop, needs] : shops) {
+  if (!list.whole_fleet && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
+  const auto orders = orders_of(list);
+  if (!orders.empty()) text += '\n' + heading(look, "Shopping list");
+  for (const service::SupplierOrder& order : orders) {
     std::vector<Row> rows;
-    for (const PartNeed* need : needs) {
+    for (const PartNeed* need : order.needs) {
       const std::string number = need->part != nullptr ? cleaned(need->part->number) : "";
       rows.push_back({to_buy(*need), cleaned(need->key), number, what_of(*need), price_words(*need, *list.fleet)});
     }
-    const auto sum = total(needs);
-    text += "  " + shop + (sum ? ", " + money_words(*sum, *list.fleet) : "") + '\n';
+    const std::string total = order.total ? ", " + money_words(*order.total, *list.fleet) : "";
+    text += "  " + supplier_words(order) + total + '\n';
     text += table(rows, "    ");
   }
-  return text + left_out(list.unknown, list.standing);
+  return text + left_out(list.unknown, list.not_in_use);
 }
 
 }  // namespace cli

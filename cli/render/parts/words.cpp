@@ -8,22 +8,16 @@ namespace cli {
 
 using service::cleaned;
 using service::PartNeed;
-using service::PartsList;
 using service::to_text;
-
-bool is_short(const PartNeed& need) { return need.short_by.hundredths > 0; }
 
 std::string what_of(const PartNeed& need) {
   return need.part != nullptr && !need.part->what.empty() ? cleaned(need.part->what) : cleaned(need.key);
 }
 
 std::string order_words(const PartNeed& need, service::Day as_of) {
-  const auto by = need.order_by ? need.order_by : need.short_on;
-  if (!by) return "";
-  if (*by < as_of)
-    return fmt::format("today, late by {}", service::counted(service::days_between(*by, as_of), "day", "days"));
-  if (*by == as_of) return "today";
-  return to_text(*by);
+  if (!need.order_by) return "";
+  if (need.late_days > 0) return fmt::format("today, late by {}", service::counted(need.late_days, "day", "days"));
+  return *need.order_by == as_of ? "today" : to_text(*need.order_by);
 }
 
 std::string money_words(service::Money money, const service::Fleet& fleet) {
@@ -35,19 +29,10 @@ std::string price_words(const PartNeed& need, const service::Fleet& fleet) {
   return need.price ? money_words(*need.price, fleet) : "no price";
 }
 
-// The short ones by supplier, in the order of names.
-std::map<std::string, std::vector<const PartNeed*>> by_supplier(const PartsList& list) {
-  std::map<std::string, std::vector<const PartNeed*>> shops;
-  for (const PartNeed& need : list.needs) {
-    if (is_short(need)) shops[supplier_of(need)].push_back(&need);
-  }
-  return shops;
-}
+std::string figures_of_fleet() { return "Need, stock and orders are the whole fleet's."; }
 
-std::string others_need() { return "What other machines need of the same stock is not counted here."; }
-
-std::string supplier_of(const PartNeed& need) {
-  return need.part != nullptr && !need.part->supplier.empty() ? cleaned(need.part->supplier) : "no supplier named";
+std::string supplier_words(const service::SupplierOrder& order) {
+  return order.supplier.empty() ? "no supplier named" : cleaned(order.supplier);
 }
 
 std::string to_buy(const PartNeed& need) {

@@ -1,15 +1,12 @@
 // What is to be bought, in words.
 #pragma once
 
-#include <map>
 #include <string>
-#include <vector>
 
 #include "service/workload.h"
 
 namespace cli {
 
-bool is_short(const service::PartNeed& need);
 std::string what_of(const service::PartNeed& need);  // what the fleet file calls it, else its key
 
 // `today, late by 3 days`, `2026-07-10`.
@@ -18,16 +15,13 @@ std::string order_words(const service::PartNeed& need, service::Day as_of);
 std::string money_words(service::Money money, const service::Fleet& fleet);
 std::string price_words(const service::PartNeed& need, const service::Fleet& fleet);
 
-// The short ones by supplier, in the order of names.
-std::map<std::string, std::vector<const service::PartNeed*>> by_supplier(const service::PartsList& list);
-
 // Said where some machines are asked about, for the stock is the whole fleet's.
-std::string others_need();
+std::string figures_of_fleet();
 
 // `2 packs of 25`, `3`, `205 L`: how much to buy of it.
 std::string to_buy(const service::PartNeed& need);
 
 // `mainland order`, or that nobody says who sells it.
-std::string supplier_of(const service::PartNeed& need);
+std::string supplier_words(const service::SupplierOrder& order);
 
 }  // namespace cli

@@ -29,11 +29,11 @@ std::string replay_as_text(const ReplayAnswer& answer, const Look& look) {
       rows.push_back({name, "0", "", "", "", "", "nothing answered yet"});
       return;
     }
-    std::string verdict;
-    if (score.straight < score.loss && score.straight <= score.same_days)
-      verdict = "the mean rate is better here";
-    else if (score.same_days < score.loss)
-      verdict = "the same days of last year are better here";
+    const auto better = score.better();
+    const char* const verdict = better == service::ReplayScore::Better::straight ? "the mean rate is better here"
+                                : better == service::ReplayScore::Better::same_days
+                                    ? "the same days of last year are better here"
+                                    : "";
     rows.push_back({name, std::to_string(score.answered),
                     fmt::format("{:.0f} %", 100.0 * score.inside / score.answered), fmt::format("{:.1f}", score.loss),
                     fmt::format("{:.1f}", score.straight), fmt::format("{:.1f}", score.same_days), verdict});

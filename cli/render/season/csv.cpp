@@ -27,7 +27,7 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item)
              {"due_span_p90", figure(span.p90)},
              {"gives_up", share(item.given_up)},
              {"again", share(item.again)},
-             {"includes", csv_text(fmt::format("{}", fmt::join(item.covered, " ")))},
+             {"includes", csv_text(names_of(item.covered, " "))},
              {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
              {"takes_people", std::to_string(takes.people)},
              {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},

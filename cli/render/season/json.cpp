@@ -30,7 +30,10 @@ Json item_as_json(const SeasonItem& item) {
   json["due_span"] = span_as_json(item.point.due_span);
   json["gives_up"] = share_or_null(item.given_up);
   json["again"] = share_or_null(item.again);
-  json["includes"] = array_of(item.covered, [](const std::string& label) { return task_of(label); });
+  json["hardly_helps"] = item.hardly_helps;
+  json["includes"] = array_of(item.covered, [](const service::PointName& point) {
+    return Json{{"task", point.task}, {"position", text_or_null(point.position)}};
+  });
   json["takes"] = resources_as_json(item.resources);
   return json;
 }

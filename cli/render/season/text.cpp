@@ -23,15 +23,11 @@ std::string share_words(const std::optional<double>& share) {
   return share ? fmt::format("{:.0f} %", *share * 100) : "not known";
 }
 
-std::string why_now(const SeasonPlan& plan, const SeasonItem& item) {
+std::string why_now(const SeasonItem& item) {
   std::vector<std::string> remarks;
   const Point& point = item.point;
-  const auto use = std::find_if(plan.not_in_use.begin(), plan.not_in_use.end(),
-                                [&](const service::MachineUse& each) { return each.machine == point.machine; });
-  if (use != plan.not_in_use.end()) {
-    remarks.emplace_back(use->state.kind == service::UseKind::out_of_use ? "out of use: do not run"
-                                                                         : "laid up: before it goes back to work");
-  }
+  if (item.use == service::UseKind::out_of_use) remarks.emplace_back("out of use: do not run");
+  if (item.use == service::UseKind::laid_up) remarks.emplace_back("laid up: before it goes back to work");
   if (item.standing == service::Standing::overdue) remarks.emplace_back("overdue");
   if (item.standing == service::Standing::due) {
     remarks.emplace_back(point.by_estimate ? "due by estimate: read the meter" : "due");
@@ -40,13 +36,11 @@ std::string why_now(const SeasonPlan& plan, const SeasonItem& item) {
   if (point.task->competent_person) remarks.emplace_back("by a competent person");
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
   if (!item.covered.empty()) {
-    remarks.push_back("includes " + service::cleaned(fmt::format("{}", fmt::join(item.covered, ", "))));
+    remarks.push_back("includes " + service::cleaned(names_of(item.covered, ", ")));
   }
-  if (item.again && *item.again >= plan.threshold) {
-    // What is hardly used gains nothing by being changed.
-    const bool hardly_helps = item.given_up.value_or(0) > 0.5;
+  if (item.comes_again) {
     remarks.push_back(fmt::format("{}: {}",
-                                  hardly_helps
+                                  item.hardly_helps
                                       ? "doing it now hardly helps, for it comes due before the end all the same"
                                       : "comes due again before the end",
                                   odds_words(*item.again)));
@@ -64,14 +58,14 @@ std::string odds_of(const SeasonItem& item) {
   return odds_words(item.odds);
 }
 
-std::string rows_of(const SeasonPlan& plan, const std::vector<SeasonItem>& items, const Look& look) {
+std::string rows_of(const std::vector<SeasonItem>& items, const Look& look) {
   std::vector<Row> rows{{"do by", "machine", "task", "odds", "gives up today", "takes", "parts"}};
   std::vector<std::string> remarks{""};
   for (const SeasonItem& item : items) {
     rows.push_back({to_text(item.do_by), service::cleaned(item.point.machine->key), task_of(item.point), odds_of(item),
                     share_words(item.given_up), time_words(item.resources), ""});
     std::string below = parts_words(item.resources);
-    const std::string remark = why_now(plan, item);
+    const std::string remark = why_now(item);
     if (!remark.empty()) below += (below.empty() ? "" : " · ") + remark;
     remarks.push_back(below);
     rows.back().pop_back();
@@ -133,7 +127,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
             heading(look, fmt::format(
                               "{}: {}", plan.under_way() ? "Do now" : "Do beforehand",
                               service::counted(static_cast<std::int64_t>(plan.beforehand.size()), "point", "points"))) +
-            rows_of(plan, plan.beforehand, look);
+            rows_of(plan.beforehand, look);
   }
   if (!plan.can_wait.empty())
     text += '\n' + heading(look, "Can wait, with the odds that they come due before it ends") + waiting(plan);

@@ -18,7 +18,7 @@ void add_gap(CsvTable& table, const service::Gap& gap) {
 void add_machine(CsvTable& table, const service::MachineUse& use) {
   table.add({{"row", "machine"},
              {"machine", csv_text(use.machine->key)},
-             {"state", std::string(name_of(use.state.kind))},
+             {"state", std::string(service::to_text(use.state.kind))},
              {"since", figure(use.state.since)},
              {"until", figure(use.state.until)},
              {"note", csv_text(use.state.note)},

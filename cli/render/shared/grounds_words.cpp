@@ -15,16 +15,17 @@ constexpr std::array<const char*, 12> months{"January", "February", "March",    
 
 }  // namespace
 
-std::string busy_months(const service::Grounds& grounds) {
-  std::vector<std::string> busy;
-  double share = 0;
-  for (std::size_t i = 0; i < months.size(); ++i) {
-    if (grounds.months.at(i) < 1.5 / 12) continue;
-    busy.emplace_back(months.at(i));
-    share += grounds.months.at(i);
-  }
-  if (busy.empty() || busy.size() > 5 || share < 0.4) return "spread over the year";
-  return fmt::format("{:.0f} % of it in {}", share * 100, listed(busy, "and"));
+std::string words_of(const service::BusyMonths& busy) {
+  if (busy.months.empty()) return "spread over the year";
+  std::vector<std::string> names;
+  for (const unsigned month : busy.months) names.emplace_back(months.at(month - 1));
+  return fmt::format("{:.0f} % of it in {}", busy.share * 100, listed(names, "and"));
+}
+
+std::string words_of(service::UseLately lately, const service::Grounds& grounds, const std::string& unit) {
+  if (lately == service::UseLately::as_before) return "";
+  return fmt::format("lately {} than the {:.0f} {} a year so far: is the last reading right?",
+                     lately == service::UseLately::much_more ? "much more" : "much less", grounds.so_far, unit);
 }
 
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {

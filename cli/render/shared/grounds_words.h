@@ -3,12 +3,15 @@
 
 #include <string>
 
-#include "service/usage.h"
+#include "service/forecast.h"
 
 namespace cli {
 
 // `88 % of it in August and September`, `spread over the year`: months with half as much again as the mean.
-std::string busy_months(const service::Grounds& grounds);
+std::string words_of(const service::BusyMonths& busy);
+
+// Asks whether the last reading is right; empty where use is as before.
+std::string words_of(service::UseLately lately, const service::Grounds& grounds, const std::string& unit);
 
 // `from 8.2 years of readings and 2 other machines of its kind; its owner says how much a year`.
 std::string words_of(const service::Grounds& grounds, const std::string& unit);

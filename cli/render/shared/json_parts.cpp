@@ -109,7 +109,7 @@ Json gaps_as_json(const std::vector<service::Gap>& gaps) { return array_of(gaps,
 
 Json machine_as_json(const service::MachineUse& use) {
   return {{"machine", use.machine->key},
-          {"state", name_of(use.state.kind)},
+          {"state", to_text(use.state.kind)},
           {"since", day_or_null(use.state.since)},
           {"until", day_or_null(use.state.until)},
           {"note", text_or_null(use.state.note)}};
@@ -130,7 +130,7 @@ Json span_as_json(const service::DueSpan& span) {
 }
 
 Json place_of(const service::Point& point) {
-  return {{"machine", point.machine->key}, {"task", point.name}, {"position", text_or_null(point.position)}};
+  return place_of(service::name_of(point));
 }
 
 Json need_as_json(const service::PartNeed& need) {
@@ -150,9 +150,10 @@ Json need_as_json(const service::PartNeed& need) {
             {"packs", number_or_null(need.packs)},
             {"missed_from", day_or_null(need.short_on)},
             {"order_by", day_or_null(need.order_by)},
+            {"late_days", need.late_days},
             {"price", number_or_null(need.price)}};
   json["uses"] = array_of(need.uses, [](const service::PartUse& use) {
-    Json part = place_of(*use.machine, use.point);
+    Json part = place_of(service::PointName{use.machine, use.task, use.position});
     part["round"] = use.round;
     part["amount"] = number(use.amount);
     part["likely"] = use.likely;
@@ -162,20 +163,12 @@ Json need_as_json(const service::PartNeed& need) {
   return json;
 }
 
-Json task_of(const std::string& label) {
-  const auto at = label.find('@');
-  return {{"task", label.substr(0, at)},
-          {"position", at == std::string::npos ? Json(nullptr) : Json(label.substr(at + 1))}};
+Json place_of(const service::PointName& point) {
+  return {{"machine", point.machine->key}, {"task", point.task}, {"position", text_or_null(point.position)}};
 }
 
-Json place_of(const service::Machine& machine, const std::string& label) {
-  Json json{{"machine", machine.key}};
-  json.update(task_of(label));
-  return json;
-}
-
-Json places_of(const std::vector<std::pair<const service::Machine*, std::string>>& labels) {
-  return array_of(labels, [](const auto& label) { return place_of(*label.first, label.second); });
+Json places_of(const std::vector<service::PointName>& points) {
+  return array_of(points, [](const service::PointName& point) { return place_of(point); });
 }
 
 Json kinds_of(const std::vector<LimbKind>& kinds) {

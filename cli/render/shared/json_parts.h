@@ -40,10 +40,8 @@ Json array_of(const Things& things, const Write& write) {
 
 Json head_of(const service::Fleet& fleet, service::Day as_of);
 Json place_of(const service::Point& point);  // machine, task, position
-// The library's `task@position`, taken apart.
-Json task_of(const std::string& label);                                    // task, position
-Json place_of(const service::Machine& machine, const std::string& label);  // machine, task, position
-Json places_of(const std::vector<std::pair<const service::Machine*, std::string>>& labels);
+Json place_of(const service::PointName& point);
+Json places_of(const std::vector<service::PointName>& points);
 Json span_as_json(const service::DueSpan& span);  // three days
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
 Json point_as_json(const service::Point& point);

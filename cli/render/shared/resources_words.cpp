@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "render/shared/words.h"
+
 namespace cli {
 
 using service::cleaned;
@@ -56,23 +60,20 @@ std::string odds_words(double odds) {
   return fmt::format("{:.0f} %", odds * 100);
 }
 
-std::string left_out(const std::vector<std::pair<const service::Machine*, std::string>>& unknown,
-                     const std::vector<const service::Machine*>& standing) {
+std::string left_out(const std::vector<service::PointName>& unknown,
+                     const std::vector<service::MachineUse>& not_in_use) {
   std::string text;
-  std::vector<std::pair<std::string, std::vector<std::string>>> by_machine;
-  for (const auto& [machine, point] : unknown) {
-    if (by_machine.empty() || by_machine.back().first != machine->key) by_machine.push_back({machine->key, {}});
-    by_machine.back().second.push_back(cleaned(point));
+  for (auto from = unknown.begin(); from != unknown.end();) {  // machine by machine
+    const auto to = std::find_if(from, unknown.end(), [&](const auto& point) { return point.machine != from->machine; });
+    const std::string machine = cleaned(from->machine->key);
+    const auto count = to - from;
+    text += fmt::format("  {}: not known when {} {} due: whichever find-out {}\n", machine,
+                        count == 1 ? task_of(*from) : service::counted(count, "task", "tasks"),
+                        count == 1 ? "comes" : "come", machine);
+    from = to;
   }
-  for (const auto& [machine, points] : by_machine) {
-    text +=
-        fmt::format("  {}: not known when {} {} due: whichever find-out {}\n", cleaned(machine),
-                    points.size() == 1 ? points.front()
-                                       : service::counted(static_cast<std::int64_t>(points.size()), "task", "tasks"),
-                    points.size() == 1 ? "comes" : "come", cleaned(machine));
-  }
-  for (const service::Machine* machine : standing) {
-    text += fmt::format("  {}: stands, and nobody said until when\n", cleaned(machine->key));
+  for (const service::MachineUse& use : not_in_use) {
+    text += fmt::format("  {}: stands, and nobody said until when\n", cleaned(use.machine->key));
   }
   return text.empty() ? "" : "\nNot in it\n" + text;
 }

@@ -17,7 +17,7 @@ std::string parts_words(const service::Resources& resources);  // `oil-filter-co
 std::string odds_words(double odds);                           // `83 %`, `under 1 %`, `due` where it is certain
 
 // The heading of what is left out, and its lines: points of which nothing can be said, machines that stand.
-std::string left_out(const std::vector<std::pair<const service::Machine*, std::string>>& unknown,
-                     const std::vector<const service::Machine*>& standing);
+std::string left_out(const std::vector<service::PointName>& unknown,
+                     const std::vector<service::MachineUse>& not_in_use);
 
 }  // namespace cli

@@ -123,10 +123,6 @@ std::string with_unit(service::Amount amount, const std::string& unit) {
   return unit.empty() ? number : number + ' ' + service::cleaned(unit);
 }
 
-std::string labelled(const std::string& name, const std::string& position) {
-  return service::cleaned(position.empty() ? name : name + '@' + position);
-}
-
 std::string listed(const std::vector<std::string>& names, std::string_view last) {
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i) {
@@ -138,7 +134,17 @@ std::string listed(const std::vector<std::string>& names, std::string_view last)
 
 std::string whose(const service::Gap& gap) { return gap.machine.empty() ? "whole fleet" : gap.machine; }
 
-std::string task_of(const Point& point) { return labelled(point.name, point.position); }
+std::string task_of(const Point& point) { return service::label_of(point.name, point.position); }
+
+std::string names_of(const std::vector<service::PointName>& points, std::string_view between) {
+  std::vector<std::string> names;
+  for (const service::PointName& point : points) names.push_back(service::label_of(point.task, point.position));
+  return fmt::format("{}", fmt::join(names, between));
+}
+
+std::string task_of(const service::PointName& point) {
+  return service::cleaned(service::label_of(point.task, point.position));
+}
 
 std::string interval_of(const LimbStanding& limb, const Point& point) {
   switch (limb.kind) {
@@ -195,8 +201,7 @@ std::string when(const Point& point, service::Day as_of) {
   const std::string day = to_text(*point.due_on);
   if (*point.due_on == as_of) return "today";
   if (*point.due_on < as_of) return "since " + day;
-  const bool expected = point.ruled_by && point.limbs[*point.ruled_by].kind == LimbKind::usage;
-  if (!expected) return "on " + day;
+  if (!service::is_expected(point)) return "on " + day;
   const auto& span = point.due_span;
   if (span.p10 && span.p90 && *span.p10 != *span.p90) {
     return fmt::format("about {} ({} to {})", day, to_text(*span.p10), to_text(*span.p90));
@@ -236,18 +241,6 @@ std::vector<std::string> remarks_of(const Point& point) {
   }
   if (point.standing == Standing::no_record && !point.fitted) remarks.emplace_back("no service is written down");
   return remarks;
-}
-
-std::string_view name_of(service::UseKind kind) {
-  switch (kind) {
-    case service::UseKind::out_of_use:
-      return "out-of-use";
-    case service::UseKind::laid_up:
-      return "laid-up";
-    case service::UseKind::in_use:
-      break;
-  }
-  return "in-use";
 }
 
 std::string words_of(const service::UseState& state) {

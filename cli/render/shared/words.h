@@ -22,16 +22,18 @@ std::string about(service::Amount amount, const std::string& unit);
 // The due point of a usage limb; where the meter was changed or went round, also what it then shows.
 std::string due_point(const service::LimbStanding& limb);
 
-// `tyre@front-left`; `engine-oil` where there is no position.
-std::string labelled(const std::string& name, const std::string& position);
-
 // `leak or hard-start`, `a, b and c`.
 std::string listed(const std::vector<std::string>& names, std::string_view last);
 
 // Of a gap: the machine, or the whole fleet.
 std::string whose(const service::Gap& gap);
 
+// `engine-oil`, `tyre@front-left`.
 std::string task_of(const service::Point& point);
+std::string task_of(const service::PointName& point);
+
+// Tasks and positions alone, one after the other.
+std::string names_of(const std::vector<service::PointName>& points, std::string_view between);
 
 // One limb as it stands: `11.4 h over 250 h`, `1 day left of 12 months`. Empty for what is quiet (a sign that nobody
 // saw, a value that nobody measured) unless `loud`.
@@ -51,8 +53,6 @@ std::vector<std::string> remarks_of(const service::Point& point);
 
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.
 std::string words_of(const service::PutOff& put_off);
-
-std::string_view name_of(service::UseKind kind);  // in files: `out-of-use`
 
 // `out of use since 2026-05-21: fork worn`.
 std::string words_of(const service::UseState& state);

@@ -1,13 +1,15 @@
 #include "render/shared/json_parts.h"
 #include "render/why/why.h"
+#include "render/why/words.h"
 
 namespace cli {
 
-std::string why_as_json(const WhyAnswer& why) {
-  Json json = head_of(*why.list.fleet, why.list.as_of);
+std::string why_as_json(const service::Explanations& why) {
+  Json json = head_of(*why.fleet, why.as_of);
   json["points"] = Json::array();
-  for (const Explained& explained : why.points) {
-    Json point = point_as_json(*explained.point);
+  for (const service::Explanation& each : why.points) {
+    const Explained explained = in_words(each, *why.fleet, why.as_of);
+    Json point = point_as_json(each.point);
     point["rule"] = explained.rule;
     point["facts"] = explained.facts;
     point["sums"] = explained.sums;
@@ -15,8 +17,8 @@ std::string why_as_json(const WhyAnswer& why) {
     point["ruling"] = explained.ruling;
     json["points"].push_back(std::move(point));
   }
-  json["gaps"] = gaps_as_json(why.list.gaps);
-  json["not_in_use"] = not_in_use_as_json(why.list.not_in_use);
+  json["gaps"] = gaps_as_json(why.gaps);
+  json["not_in_use"] = not_in_use_as_json(why.not_in_use);
   return dumped(json);
 }
 

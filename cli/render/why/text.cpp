@@ -3,6 +3,7 @@
 #include "render/shared/words.h"
 #include "render/why/why.h"
 #include "terminal/wrap.h"
+#include "render/why/words.h"
 
 namespace cli {
 namespace {
@@ -17,16 +18,16 @@ void add(std::string& text, std::string_view head, const std::vector<std::string
 
 }  // namespace
 
-std::string why_as_text(const WhyAnswer& why) {
-  const service::DueList& list = why.list;
+std::string why_as_text(const service::Explanations& why) {
   std::string text;
-  for (const Explained& explained : why.points) {
-    const service::Point& point = *explained.point;
+  for (const service::Explanation& each : why.points) {
+    const Explained explained = in_words(each, *why.fleet, why.as_of);
+    const service::Point& point = each.point;
     const std::string& doing = point.follow_up != nullptr ? point.follow_up->doing : point.task->doing;
     if (!text.empty()) text += '\n';
-    text += fmt::format("{} {}, on {}: {}\n", service::cleaned(point.machine->key), task_of(point), to_text(list.as_of),
+    text += fmt::format("{} {}, on {}: {}\n", service::cleaned(point.machine->key), task_of(point), to_text(why.as_of),
                         service::cleaned(doing));
-    if (const auto* state = list.state_of(*point.machine)) add(text, "machine", {words_of(*state)});
+    for (const service::MachineUse& use : why.not_in_use) add(text, "machine", {words_of(use.state)});
     add(text, "rule", {explained.rule});
     add(text, "facts", explained.facts);
     add(text, "sums", explained.sums);
@@ -34,7 +35,7 @@ std::string why_as_text(const WhyAnswer& why) {
     add(text, "so", {explained.ruling});
     add(text, "note", remarks_of(point));
     std::vector<std::string> gaps;
-    for (const service::Gap& gap : list.gaps) gaps.push_back(service::cleaned(gap.say));
+    for (const service::Gap& gap : why.gaps) gaps.push_back(service::cleaned(gap.say));
     add(text, "unknown", gaps);
     if (!point.task->notes.empty()) add(text, "source", {service::cleaned(point.task->notes)});
   }

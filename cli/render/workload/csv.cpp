@@ -22,8 +22,7 @@ std::string line_of(const char* row, service::Day from, service::Day to, const S
 
 }  // namespace
 
-std::string workload_as_csv(const WorkloadAnswer& answer) {
-  const service::Workload& load = answer.load;
+std::string workload_as_csv(const service::Workload& load) {
   std::vector<std::string> head{"row", "from", "to"};
   for (const char* what : {"labour_hours", "services", "cost"}) {
     for (const char* which : {"mean", "p10", "p50", "p90"}) head.push_back(fmt::format("{}_{}", what, which));

@@ -37,8 +37,7 @@ Json load_of(const service::WorkloadMachine& machine) {
 
 }  // namespace
 
-std::string workload_as_json(const WorkloadAnswer& answer) {
-  const service::Workload& load = answer.load;
+std::string workload_as_json(const service::Workload& load) {
   Json json = head_of(*load.fleet, load.as_of);
   json["to"] = to_text(load.to);
   json["by"] = load.step == service::Step::week ? "week" : "month";
@@ -50,7 +49,7 @@ std::string workload_as_json(const WorkloadAnswer& answer) {
   json["fluids"] = array_of(load.fluids, part_as_json);
   json["machines"] = array_of(load.machines, load_of);
   json["unknown"] = places_of(load.unknown);
-  json["not_in_use"] = not_in_use_as_json(answer.not_in_use);
+  json["not_in_use"] = not_in_use_as_json(load.not_in_use);
   json["no_time"] = places_of(load.no_time);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;

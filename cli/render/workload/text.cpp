@@ -4,6 +4,7 @@
 
 #include "render/shared/headings.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/words.h"
 #include "render/workload/workload.h"
 #include "terminal/band.h"
 #include "terminal/table.h"
@@ -40,8 +41,7 @@ std::string parts_of(const std::vector<service::WorkloadPart>& parts) {
 
 }  // namespace
 
-std::string workload_as_text(const WorkloadAnswer& answer, const Look& look) {
-  const Workload& load = answer.load;
+std::string workload_as_text(const service::Workload& load, const Look& look) {
   const bool weeks = load.step == service::Step::week;
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", service::cleaned(load.fleet->name),
@@ -69,13 +69,13 @@ std::string workload_as_text(const WorkloadAnswer& answer, const Look& look) {
   if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
   if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts), columns, 8);
   if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids), columns, 8);
-  text += left_out(load.unknown, load.standing);
+  text += left_out(load.unknown, load.not_in_use);
   std::vector<std::string> missing;
   if (!load.no_time.empty()) {
     missing.push_back(fmt::format("{} with services but no `takes` (first: {} {})",
                                   service::counted(static_cast<std::int64_t>(load.no_time.size()), "point", "points"),
-                                  service::cleaned(load.no_time.front().first->key),
-                                  service::cleaned(load.no_time.front().second)));
+                                  service::cleaned(load.no_time.front().machine->key),
+                                  task_of(load.no_time.front())));
   }
   if (!load.no_price.empty()) {
     missing.push_back(fmt::format(

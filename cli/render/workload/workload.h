@@ -9,16 +9,11 @@
 
 namespace cli {
 
-struct WorkloadAnswer {
-  service::Workload load;
-  std::vector<service::MachineUse> not_in_use;  // those that stand, and are left out
-};
+std::string workload_as_text(const service::Workload& load, const Look& look);
+std::string workload_as_json(const service::Workload& load);
+std::string workload_as_csv(const service::Workload& load);  // a row a week or month, and all together
 
-std::string workload_as_text(const WorkloadAnswer& answer, const Look& look);
-std::string workload_as_json(const WorkloadAnswer& answer);
-std::string workload_as_csv(const WorkloadAnswer& answer);  // a row a week or month, and all together
-
-inline constexpr Format<WorkloadAnswer> workload_formats[] = {
+inline constexpr Format<service::Workload> workload_formats[] = {
     {"text", workload_as_text}, {"json", workload_as_json}, {"csv", workload_as_csv}};
 
 }  // namespace cli

@@ -80,6 +80,9 @@ struct ReplayScore {
   double loss = 0;       // mean days
   double straight = 0;   // of the mean rate of the 365 days before
   double same_days = 0;  // of the same days of the year before
+
+  enum class Better { forecast, straight, same_days };
+  Better better() const;  // whose loss is least
 };
 
 struct ReplayRow {

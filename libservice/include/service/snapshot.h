@@ -97,6 +97,8 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site);
 
 enum class UseKind { in_use, laid_up, out_of_use };
 
+std::string_view to_text(UseKind kind);  // `out-of-use`
+
 struct UseState {
   UseKind kind = UseKind::in_use;  // a machine both out of use and laid up is out of use
   std::optional<Day> since;

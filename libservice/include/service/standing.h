@@ -7,6 +7,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -238,6 +239,29 @@ bool ranks_before(const Point& a, const Point& b);
 // Nothing known of the machine at all: one line of the list stands for all its points.
 bool nothing_known(const DueList& list, const Machine& machine);
 
+// Which points an answer shows, and how many it leaves out.
+struct DueRows {
+  std::vector<const Point*> points;  // in the order of the list
+  std::size_t left_off = 0;          // cut off behind the first ones that were asked for
+  std::size_t later = 0;             // left out because they come later
+  std::map<Standing, int> counts;    // of all, but for machines of which nothing is known: one line stands for those
+  bool anything_due = false;         // something but later points is among them
+};
+
+struct DueShow {
+  bool later = false;               // later points too; else only those with something unknown or put off
+  bool unknown_machines = false;    // each point of machines of which nothing is known
+  std::optional<std::size_t> first = {};  // only so many
+};
+
+DueRows rows_of(const DueList& list, const DueShow& show);
+
+// The limb of a kind that tells most of a point: the ruling one, else the first; null where there is none.
+const LimbStanding* limb_of(const Point& point, LimbKind kind);
+
+// The due day lies ahead, and may be another one.
+bool is_expected(const Point& point);
+
 // What cron mails: in this order, each with its own heading. Empty means that all is well and all is known.
 enum class OverdueHeading { out_of_use, overdue, read_the_meter, find_out, put_off, laid_up };
 
@@ -248,7 +272,17 @@ struct OverdueEntry {
   const MachineUse* use = nullptr;
 };
 
+std::string_view to_text(OverdueHeading heading);  // `out-of-use`
+
 std::vector<OverdueEntry> overdue_list(const DueList& list);
+
+// The same, heading by heading; headings without entries are left out.
+struct OverdueBlock {
+  OverdueHeading heading = OverdueHeading::overdue;
+  std::vector<OverdueEntry> entries;
+};
+
+std::vector<OverdueBlock> overdue_blocks(const DueList& list);
 
 // True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, or a
 // machine out of use.

@@ -121,6 +121,11 @@ Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const
 
 }  // namespace
 
+ReplayScore::Better ReplayScore::better() const {
+  if (straight < loss && straight <= same_days) return Better::straight;
+  return same_days < loss ? Better::same_days : Better::forecast;
+}
+
 Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day as_of, const Scope& scope,
               const Progress& progress) {
   Replay result;

@@ -3,6 +3,11 @@
 
 namespace service {
 
+std::string_view to_text(UseKind kind) {
+  if (kind == UseKind::in_use) return "in-use";
+  return kind == UseKind::laid_up ? "laid-up" : "out-of-use";
+}
+
 UseState use_state(const Snapshot& snapshot, const Machine& machine) {
   const Fact* laid_up = nullptr;
   const Fact* out_of_use = nullptr;

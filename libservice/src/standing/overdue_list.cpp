@@ -1,5 +1,6 @@
 // What cron mails. Every point and gap comes at most once, under the heading that says what to do about it.
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <set>
 #include <string>
@@ -47,6 +48,22 @@ std::vector<OverdueEntry> overdue_list(const DueList& list) {
   std::stable_sort(entries.begin(), entries.end(),
                    [](const OverdueEntry& a, const OverdueEntry& b) { return a.heading < b.heading; });
   return entries;
+}
+
+std::vector<OverdueBlock> overdue_blocks(const DueList& list) {
+  std::vector<OverdueBlock> blocks;
+  for (const OverdueEntry& entry : overdue_list(list)) {
+    if (blocks.empty() || blocks.back().heading != entry.heading) blocks.push_back({entry.heading, {}});
+    blocks.back().entries.push_back(entry);
+  }
+  return blocks;
+}
+
+std::string_view to_text(OverdueHeading heading) {
+  // In the order of the enumerators.
+  constexpr std::array<std::string_view, 6> names{"out-of-use", "overdue", "read-the-meter",
+                                                  "find-out",   "put-off", "laid-up"};
+  return names.at(static_cast<std::size_t>(heading));
 }
 
 }  // namespace service
