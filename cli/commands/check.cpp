@@ -25,13 +25,13 @@ std::string named(const Fact& fact, const service::Fleet& fleet) {
                      short_text(fact.id));
 }
 
-// The diagnostic as one about a fact in the record.
-Diagnostic told(const service::FactDiagnostic& found, const service::Fleet& fleet, const std::string& record) {
+// The diagnostic with the fact that it is about, and the record as its place where it names no file.
+Diagnostic told(const service::FactDiagnostic& found, const service::Fleet* fleet, const std::string& record) {
   Diagnostic what = found.what;
-  what.place = service::Place{record, 0, 0, 0, {}};
-  if (!found.fact) return what;
+  if (!what.place) what.place = service::Place{record, 0, 0, 0, {}};
+  if (!found.fact || fleet == nullptr) return what;
   const std::string_view link = what.code == "written-twice" ? " " : ": ";
-  what.message = fmt::format("{}{}{}", named(*found.fact, fleet), link, what.message);
+  what.message = fmt::format("{}{}{}", named(*found.fact, *fleet), link, what.message);
   return what;
 }
 
@@ -44,34 +44,23 @@ bool any(const std::vector<Diagnostic>& findings, Severity severity) {
 int check(Context& context) {
   const bool strict = context.arguments.has("strict");
   Checked checked;
-  // A fleet that cannot be read is no reason not to look at the record.
-  std::optional<Session> session;
+  Session session;
   bool bad_fleet = false;
   try {
     session = open_fleet(context);
-    checked.machines = static_cast<int>(session->fleet->machines.size());
-    checked.findings = session->fleet->remarks;
-    if (strict) {
-      for (Diagnostic& odd : odd_intervals(*session->fleet)) checked.findings.push_back(std::move(odd));
-    }
+    checked.machines = static_cast<int>(session.fleet->machines.size());
   } catch (const service::Failure& failure) {
+    // A fleet that cannot be read is no reason not to look at the record.
     if (failure.trouble() != service::Trouble::bad_fleet) throw;
     bad_fleet = true;
     checked.findings = failure.diagnostics();
   }
   const auto folder = fleet_folder(context);
-  const auto record = open_record(folder, service::Access::read);
-  const service::Legible book = record.legible();
+  const service::Legible book = open_record(folder, service::Access::read).legible();
   checked.facts = static_cast<int>(book.facts.size());
   const std::string file = (folder / "record.db").lexically_normal().string();
-  for (Diagnostic damage : book.damage) {
-    damage.place = service::Place{file, 0, 0, 0, {}};
-    checked.findings.push_back(std::move(damage));
-  }
-  if (session) {
-    for (const auto& found : check_book(session->fleet, book.facts, session->today, session->day_is_given)) {
-      checked.findings.push_back(told(found, *session->fleet, file));
-    }
+  for (const auto& found : check_all(session.fleet, book, session.today, session.day_is_given, strict)) {
+    checked.findings.push_back(told(found, session.fleet.get(), file));
   }
   const bool json = context.arguments.value("format").value_or("text") == "json";
   context.out = json ? check_as_json(checked) : check_as_text(checked);

@@ -285,6 +285,12 @@ struct FactDiagnostic {
 std::vector<FactDiagnostic> check_book(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts,
                                        Day today, bool day_is_given);
 
+// All that is wrong or odd: what the fleet files leave to be remarked (with `strict` odd intervals too), what is
+// damaged in the record, and `check_book` of what can be read of it. A null fleet, whose files cannot be read, is no
+// reason not to look at the record. Diagnostics of the record name no place; those of files do.
+std::vector<FactDiagnostic> check_all(const std::shared_ptr<const Fleet>& fleet, const Legible& book, Day today,
+                                      bool day_is_given, bool strict);
+
 }  // namespace service
 
 #pragma GCC visibility pop

@@ -93,4 +93,18 @@ std::vector<FactDiagnostic> check_book(const std::shared_ptr<const Fleet>& fleet
   return BookCheck(fleet, facts, today, day_is_given).run();
 }
 
+std::vector<FactDiagnostic> check_all(const std::shared_ptr<const Fleet>& fleet, const Legible& book, Day today,
+                                      bool day_is_given, bool strict) {
+  std::vector<FactDiagnostic> found;
+  const auto add = [&](const std::vector<Diagnostic>& diagnostics) {
+    for (const Diagnostic& what : diagnostics) found.push_back({std::nullopt, what});
+  };
+  if (fleet != nullptr) add(fleet->remarks);
+  if (fleet != nullptr && strict) add(odd_intervals(*fleet));
+  add(book.damage);
+  if (fleet == nullptr) return found;
+  for (FactDiagnostic& one : check_book(fleet, book.facts, today, day_is_given)) found.push_back(std::move(one));
+  return found;
+}
+
 }  // namespace service

@@ -91,6 +91,33 @@ TEST_CASE("contradictions, a clock behind and what was written twice are told") 
   CHECK(written->what.cures.size() == 1);
 }
 
+TEST_CASE("damage is told beside what the book says, and alone where the fleet cannot be read") {
+  Office office;
+  service::Legible book;
+  book.facts = office.enter({reading("pump", "2026-06-01", "9")}).added;
+  book.facts.push_back(from_elsewhere(reading("pump", "2026-06-02", "3"), 1));
+  book.damage = {{"damaged-row", "a row does not agree with its checksum", ""}};
+  const auto whole = service::check_all(office.fleet, book, day("2026-06-15"), true, false);
+  CHECK(tells(whole, "damaged-row"));
+  CHECK(tells(whole, "contradiction"));
+  const auto record_alone = service::check_all(nullptr, book, day("2026-06-15"), true, false);
+  REQUIRE(record_alone.size() == 1);
+  CHECK(record_alone[0].what.code == "damaged-row");
+}
+
+TEST_CASE("a strict check remarks on odd intervals of the fleet files, each with its place") {
+  auto files = estate();
+  files.texts["schedules/pump.yaml"] =
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  gland: {do: Gland, every: {hours: 100}, first: {hours: "
+      "200}}\n";
+  const Office odd(files);
+  const auto strict = service::check_all(odd.fleet, {}, day("2026-06-15"), true, true);
+  REQUIRE(strict.size() == 1);
+  CHECK(strict[0].what.code == "odd-interval");
+  CHECK(strict[0].what.place.has_value());
+  CHECK(service::check_all(odd.fleet, {}, day("2026-06-15"), true, false).empty());
+}
+
 TEST_CASE("a merge tells what the two copies say twice or in contradiction, and nothing older") {
   Office office;
   office.enter({done("pump", "gland", "2026-06-01"), reading("loader", "2026-06-01", "400")});
