@@ -84,6 +84,14 @@ struct ForecastConstants {
   double alike_mean = 0.01;  // numerical: components of so little difference become one
   double alike_shape = 0.25;
 
+  double least_season_use = 0.1;  // numerical: hours, below which the logarithm of a season's use is not taken
+
+  // Numerical: how finely answers are searched and drawn.
+  int first_search_days = 8;  // the first step out from the likely day; each next one is so many times as long:
+  int search_growth = 3;
+  double use_precision = 0.004;  // hours to which a quantile of usage is found: under half a hundredth
+  int path_step_days = 7;        // between two values of a sample path
+
   // That no service was written down.
   double lateness_spread = 0.15;   // standard deviation of use at a service over the interval (as first)
   double lateness_prior = 6;       // recorded pairs that the prior is worth (as first)

@@ -43,7 +43,7 @@ Amount LearntAhead::usage_at(Day day, double share) const {
   double low = 0;
   double high = std::max(1.0, 2 * expected(day));
   while (passed(high, day, spread) > 1 - share && high < 1e9) high *= 2;
-  for (int i = 0; i < 40 && high - low > 0.004; ++i) {
+  for (int i = 0; i < 40 && high - low > constants.use_precision; ++i) {
     const double middle = (low + high) / 2;
     (passed(middle, day, spread) >= 1 - share ? low : high) = middle;
   }

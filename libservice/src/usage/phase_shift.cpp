@@ -41,7 +41,8 @@ void LearntAhead::learn_phase_shift(const MeterHistory& history) {
   if (days_between(middle, last_.day) <= constants.least_season_days || !then || middle < history.knots().front().day) {
     return;
   }
-  const double use = std::max(static_cast<double>((last_.usage - *then).hundredths) / 100 / unit_, 0.1);
+  const double use =
+      std::max(static_cast<double>((last_.usage - *then).hundredths) / 100 / unit_, constants.least_season_use);
   double sum = 0;
   std::array<double, 5> logs{};
   for (std::size_t i = 0; i < shifts_.size(); ++i) {

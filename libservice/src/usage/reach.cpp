@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "service/usage.h"
+#include "usage/constants.h"
 #include "usage/halving.h"
 
 namespace service {
@@ -15,7 +16,7 @@ std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from,
   if (odds.by(guess) >= share) {
     at = guess;
     reached = true;
-    for (int step = 8; at > from; step *= 3) {
+    for (int step = usage::constants.first_search_days; at > from; step *= usage::constants.search_growth) {
       const Day earlier = std::max(from, at - std::chrono::days{step});
       if (odds.by(earlier) < share) {
         below = earlier;
@@ -25,7 +26,8 @@ std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from,
     }
   } else {
     below = guess;
-    for (int step = 8; below < to && !reached; step *= 3) {
+    for (int step = usage::constants.first_search_days; below < to && !reached;
+         step *= usage::constants.search_growth) {
       const Day later = std::min(to, below + std::chrono::days{step});
       reached = odds.by(later) >= share;
       (reached ? at : below) = later;

@@ -4,12 +4,13 @@
 #include <boost/random/uniform_real_distribution.hpp>
 #include <cmath>
 
+#include "usage/constants.h"
 #include "usage/learnt_ahead.h"
 
 namespace service::usage {
 
 std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, double season, int days) const {
-  constexpr int step = 7;
+  constexpr int step = constants.path_step_days;
   boost::random::uniform_real_distribution<double> even(0, 1);
   const auto pick = [](const auto& choices, double where) -> const auto& {
     for (const auto& choice : choices) {
