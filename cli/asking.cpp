@@ -15,7 +15,10 @@ const service::Record& Asking::record() {
 }
 
 const service::Snapshot& Asking::snapshot() {
-  if (!snapshot_) snapshot_.emplace(snapshot_of(session_, record(), scope_));
+  if (!snapshot_) {
+    const auto take = whole_fleet_ ? service::take_fleet_snapshot : service::take_snapshot;
+    snapshot_.emplace(take(session_.fleet, record(), session_.today, session_.day_is_given, scope_));
+  }
   return *snapshot_;
 }
 
@@ -27,12 +30,6 @@ const service::Forecaster& Asking::forecaster() {
 service::Replay Asking::replay() {
   const auto facts = record().facts(service::kin_of(fleet(), scope_));
   return service::replay(session_.fleet, facts, today(), scope_, progress("asking the past"));
-}
-
-std::vector<service::MachineUse> Asking::states_of(const std::vector<const service::Machine*>& machines) {
-  std::vector<service::MachineUse> states;
-  for (const service::Machine* machine : machines) states.push_back({machine, use_state(snapshot(), *machine)});
-  return states;
 }
 
 service::Progress Asking::progress(const std::string& what) const {

@@ -28,14 +28,14 @@ class Asking {
   const service::Scope& scope() const { return scope_; }
   void narrow_to(const service::Machine& machine) { scope_ = only(machine); }
 
+  // For answers whose figures are the fleet's and whose rows are the scope's.
+  void read_whole_fleet() { whole_fleet_ = true; }
+
   // The record is opened by the first of these that is called, so that mistakes in options are told before it is
   // missed. Fails with not_found, io, busy and bad_data.
   const service::Snapshot& snapshot();
   const service::Forecaster& forecaster();
   service::Replay replay();
-
-  // How each of these machines stands on that day.
-  std::vector<service::MachineUse> states_of(const std::vector<const service::Machine*>& machines);
 
   // Says on standard error how far `what` is, where that is a terminal and the work is long.
   service::Progress progress(const std::string& what) const;
@@ -52,6 +52,7 @@ class Asking {
   Context& context_;
   Session session_;
   service::Scope scope_;
+  bool whole_fleet_ = false;
   std::optional<service::Record> record_;
   std::optional<service::Snapshot> snapshot_;
   std::optional<service::Forecaster> forecaster_;

@@ -185,13 +185,18 @@ const std::vector<Command>& table() {
        .about = "What services likely to come due use, against what is in stock: the newest `count` less what was used "
                 "since, else `stock:` of the fleet file. Short parts come first, with the day to order by: the early "
                 "end of the span in which the first one is missed, less its lead time. Then a shopping list by "
-                "supplier, in whole packs. The stock is the whole fleet's: where some machines are asked about, what "
-                "others need "
-                "of it is not counted.",
+                "supplier, in whole packs. With --before it is the work that `season` lists to do beforehand, with the "
+                "same days to order. Stock is shared out over the whole fleet: some machines choose what is listed, "
+                "and the figures stay the fleet's.",
        .words = {some_machines},
-       .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"}, machine_option, site_option},
+       .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"},
+                   {"before", "SEASON", "what the work before this season takes"},
+                   machine_option,
+                   site_option},
        .formats = names_of(parts_formats),
-       .examples = {{"parts", "the next three months"}, {"parts --within 6m --format md", "a shopping list to send"}},
+       .examples = {{"parts", "the next three months"},
+                    {"parts --before harvest", "for the work before harvest"},
+                    {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},
        .action = parts},
       {.name = "put-off",

@@ -74,10 +74,6 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
   return service::Record::open(file, access);
 }
 
-service::Snapshot snapshot_of(const Session& session, const service::Record& record, const service::Scope& scope) {
-  return service::take_snapshot(session.fleet, record, session.today, session.day_is_given, scope);
-}
-
 const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written) {
   if (const service::Machine* machine = fleet.machine(written)) return *machine;
   std::vector<std::string> names;
@@ -110,6 +106,14 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet,
 }
 
 service::Scope only(const service::Machine& machine) { return {std::vector<std::string>{machine.key}}; }
+
+const service::Season& season_named(const service::Fleet& fleet, const std::string& written) {
+  if (const service::Season* season = fleet.season(written)) return *season;
+  std::vector<std::string> names;
+  for (const service::Season& season : fleet.seasons) names.push_back(season.key);
+  wrong("unknown-season", fmt::format("there is no season `{}` in this fleet", written),
+        service::names_instead(written, names, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
+}
 
 TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written) {
   const auto at = written.find('@');

@@ -31,9 +31,6 @@ Session open_fleet(const Context& context);
 // Fails with not_found where the folder has no record yet.
 service::Record open_record(const std::filesystem::path& folder, service::Access access);
 
-// What the record holds about a scope and its kin, on the session's day.
-service::Snapshot snapshot_of(const Session& session, const service::Record& record, const service::Scope& scope);
-
 // --- Names as people write them; each fails with usage and the nearest valid names ---
 
 const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written);
@@ -42,6 +39,8 @@ const service::Machine& machine_named(const service::Fleet& fleet, const std::st
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine);
 
 service::Scope only(const service::Machine& machine);
+
+const service::Season& season_named(const service::Fleet& fleet, const std::string& written);
 
 struct TaskName {
   std::string task;      // `engine-oil`, `engine-oil/check-leaks`

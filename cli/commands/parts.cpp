@@ -3,17 +3,26 @@
 
 #include "asking.h"
 #include "commands/commands.h"
+#include "mistakes.h"
 
 namespace cli {
 
 int parts(Context& context) {
+  const Arguments& arguments = context.arguments;
   Asking asking(context);
-  const service::Day to = outlook_option(context.arguments, "3m", asking.today());
-  PartsAnswer answer;
-  answer.list = parts_list(asking.snapshot(), to, asking.forecaster(), asking.progress("drawing the ways ahead"));
-  answer.not_in_use = asking.states_of(answer.list.standing);
-  answer.some_machines = asking.scope().machines.has_value();
-  asking.write(parts_formats, answer);
+  asking.read_whole_fleet();  // stock is the whole fleet's
+  if (const auto before = arguments.value("before")) {
+    if (arguments.has("within")) {
+      wrong("options-clash", "`--before` and `--within` do not go together",
+            "a season's work ends where the season begins; leave one of them out");
+    }
+    const service::Season& season = season_named(asking.fleet(), *before);
+    asking.write(parts_formats, parts_before(asking.snapshot(), {&season}, asking.forecaster()));
+    return 0;
+  }
+  const service::Day to = outlook_option(arguments, "3m", asking.today());
+  asking.write(parts_formats, parts_list(asking.snapshot(), to, asking.forecaster(),
+                                         asking.progress("drawing the ways ahead")));
   return 0;
 }
 

@@ -10,14 +10,6 @@
 namespace cli {
 namespace {
 
-const service::Season& season_named(const service::Fleet& fleet, const std::string& written) {
-  if (const service::Season* season = fleet.season(written)) return *season;
-  std::vector<std::string> names;
-  for (const service::Season& season : fleet.seasons) names.push_back(season.key);
-  wrong("unknown-season", fmt::format("there is no season `{}` in this fleet", written),
-        service::names_instead(written, names, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
-}
-
 std::optional<int> year_of(const Arguments& arguments) {
   const auto written = arguments.value("year");
   if (!written) return std::nullopt;
@@ -50,7 +42,8 @@ int season(Context& context) {
   const service::Season& season = season_named(asking.fleet(), arguments.words[0]);
   const auto year = year_of(arguments);
   const double odds = odds_of(arguments);
-  asking.write(season_formats, season_plan(asking.snapshot(), season, year, odds, asking.forecaster()));
+  asking.read_whole_fleet();  // stock is the whole fleet's
+  asking.write(season_formats, season_plan(asking.snapshot(), {&season, year, odds}, asking.forecaster()));
   return 0;
 }
 

@@ -5,7 +5,6 @@
 
 #include "asking.h"
 #include "commands/commands.h"
-#include "commands/explaining.h"
 #include "mistakes.h"
 
 namespace cli {
@@ -27,14 +26,7 @@ int why(Context& context) {
   const auto& machine = machine_named(asking.fleet(), words[0]);
   const TaskName named = task_named(asking.fleet(), machine, words[1]);
   asking.narrow_to(machine);
-  const auto& snapshot = asking.snapshot();
-  WhyAnswer answer;
-  answer.list = due_list(snapshot, {asking.today() + std::chrono::days{30}, {}}, asking.forecaster());
-  for (const service::Point& point : answer.list.points) {
-    if (point.name != named.task) continue;
-    if (!named.position.empty() && point.position != named.position) continue;
-    answer.points.push_back(explain(snapshot, answer.list, point, asking.forecaster()));
-  }
+  const auto answer = explain(asking.snapshot(), named.task, named.position, asking.forecaster());
   if (answer.points.empty()) no_point(machine, named, asking.today());
   asking.write(why_formats, answer);
   return 0;

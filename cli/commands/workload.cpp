@@ -23,11 +23,8 @@ int workload(Context& context) {
   Asking asking(context);
   const service::Day to = outlook_option(context.arguments, "12m", asking.today());
   const service::Step step = step_of(context.arguments);
-  WorkloadAnswer answer;
-  answer.load =
-      service::workload(asking.snapshot(), to, step, asking.forecaster(), asking.progress("drawing the ways ahead"));
-  answer.not_in_use = asking.states_of(answer.load.standing);
-  asking.write(workload_formats, answer);
+  asking.write(workload_formats, service::workload(asking.snapshot(), to, step, asking.forecaster(),
+                                                   asking.progress("drawing the ways ahead")));
   return 0;
 }
 

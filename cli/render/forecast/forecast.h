@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "render/shared/formats.h"
-#include "service/standing.h"
-#include "service/usage.h"
+#include "service/forecast.h"
+
 
 namespace cli {
 

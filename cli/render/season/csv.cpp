@@ -4,6 +4,7 @@
 #include "render/shared/csv_rows.h"
 #include "render/shared/figures.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/words.h"
 
 namespace cli {
 namespace {
