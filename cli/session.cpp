@@ -127,8 +127,9 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
   const auto task = service::task_of(fleet, machine, named.task.substr(0, named.task.find('/')));
   const auto& positions = task->positions;
   if (std::find(positions.begin(), positions.end(), named.position) == positions.end()) {
-    wrong("unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
-          service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
+    wrong(
+        "unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
+        service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
   }
   return named;
 }

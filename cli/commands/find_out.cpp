@@ -9,8 +9,8 @@ namespace cli {
 int find_out(Context& context) {
   Asking asking(context);
   // No odds are asked, so nothing need be learnt.
-  asking.write(find_out_formats, due_list(asking.snapshot(), {asking.today(), {}, service::Detail::standings},
-                                          service::straight_line()));
+  asking.write(find_out_formats,
+               due_list(asking.snapshot(), {asking.today(), {}, service::Detail::standings}, service::straight_line()));
   return 0;
 }
 

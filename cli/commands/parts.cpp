@@ -21,8 +21,8 @@ int parts(Context& context) {
     return 0;
   }
   const service::Day to = outlook_option(arguments, "3m", asking.today());
-  asking.write(parts_formats, parts_list(asking.snapshot(), to, asking.forecaster(),
-                                         asking.progress("drawing the ways ahead")));
+  asking.write(parts_formats,
+               parts_list(asking.snapshot(), to, asking.forecaster(), asking.progress("drawing the ways ahead")));
   return 0;
 }
 

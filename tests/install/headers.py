@@ -55,7 +55,8 @@ for header in headers:
     name = header.relative_to(folder)
     text = header.read_text()
     check(f"{name}: its includes", foreign(text))
-    check(f"{name}: its marks", unmarked(text))
+    if "namespace service" in text:
+        check(f"{name}: its marks", unmarked(text))
     for compiler in compilers:
         done = subprocess.run([compiler, *FLAGS, "-I", folder, "-"], input=f"#include <{name}>\n", text=True,
                               capture_output=True)

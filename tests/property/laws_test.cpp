@@ -123,7 +123,7 @@ TEST_CASE("asking for less leaves out days, and changes nothing that is said") {
   int listed = 0;
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
     const auto world = test::build(twin::random_world(11'000'000 + seed));
-    const service::Snapshot snapshot(world.fleet, world.facts, world.as_of, true);
+    const service::Snapshot snapshot(world.fleet, service::whole_book(world.facts), world.as_of, true);
     const service::Day within = world.as_of + std::chrono::days{60};
     const auto everything = service::due_list(snapshot, {within});
     const auto some = service::due_list(snapshot, {within, {}, service::Detail::coming});

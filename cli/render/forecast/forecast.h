@@ -7,7 +7,6 @@
 #include "render/shared/formats.h"
 #include "service/forecast.h"
 
-
 namespace cli {
 
 struct ForecastAnswer {

@@ -38,9 +38,8 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
   const service::Forecast& forecast = answer.forecast;
   Json json = head_of(*forecast.fleet, forecast.as_of);
   json["to"] = to_text(forecast.to);
-  json["meters"] = array_of(forecast.meters, [](const service::MeterForecast& meter) {
-    return meter_as_json(meter.ahead);
-  });
+  json["meters"] =
+      array_of(forecast.meters, [](const service::MeterForecast& meter) { return meter_as_json(meter.ahead); });
   json["points"] = array_of(forecast.points, [](const service::ForecastPoint& each) {
     Json row = place_of(each.point);
     row["standing"] = service::to_text(each.point.standing);

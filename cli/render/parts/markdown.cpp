@@ -1,10 +1,10 @@
 #include "render/shared/markdown.h"
-#include "render/shared/words.h"
 
 #include <fmt/format.h>
 
 #include "render/parts/parts.h"
 #include "render/parts/words.h"
+#include "render/shared/words.h"
 
 namespace cli {
 

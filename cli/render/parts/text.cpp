@@ -43,8 +43,8 @@ std::string span_of(const PartsList& list) {
 }  // namespace
 
 std::string parts_as_text(const PartsList& list, const Look& look) {
-  std::string text = heading(look, fmt::format("{}, {}: parts and fluids {}", cleaned(list.fleet->name), to_text(list.as_of),
-                                               span_of(list)));
+  std::string text = heading(
+      look, fmt::format("{}, {}: parts and fluids {}", cleaned(list.fleet->name), to_text(list.as_of), span_of(list)));
   std::vector<Row> shorts{{"order", "part", "need", "in stock", "missed from", "for"}};
   std::vector<Row> enough{{"part", "need", "in stock", "first for", ""}};
   for (const PartNeed& need : list.needs) {
@@ -55,10 +55,10 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
                         need.short_on ? to_text(*need.short_on) : "", who_uses(need)});
     } else if (!need.uses.empty()) {
       const auto& first = need.uses.front();
-      enough.push_back({cleaned(need.key), amount, in_stock(need),
-                        cleaned(first.machine->key) + ' ' +
-                            task_of(service::PointName{first.machine, first.task, first.position}),
-                        first.due.p10 ? to_text(*first.due.p10) : ""});
+      enough.push_back(
+          {cleaned(need.key), amount, in_stock(need),
+           cleaned(first.machine->key) + ' ' + task_of(service::PointName{first.machine, first.task, first.position}),
+           first.due.p10 ? to_text(*first.due.p10) : ""});
     }
   }
   if (shorts.size() > 1) text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ");

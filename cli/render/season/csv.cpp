@@ -28,6 +28,7 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item)
              {"due_span_p90", figure(span.p90)},
              {"gives_up", share(item.given_up)},
              {"again", share(item.again)},
+             {"hardly_helps", yes_or_no(item.hardly_helps)},
              {"includes", csv_text(names_of(item.covered, " "))},
              {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
              {"takes_people", std::to_string(takes.people)},
@@ -38,10 +39,11 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item)
 }  // namespace
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
-  CsvTable table({"row",      "machine",       "task",         "position",     "standing",     "by_estimate", "safety",
-                  "odds",     "do_by",         "due_span_p10", "due_span_p50", "due_span_p90", "gives_up",    "again",
-                  "includes", "takes_minutes", "takes_people", "takes_parts",  "takes_fluids", "unknown",     "meter",
-                  "kind",     "state",         "since",        "until",        "note",         "say"});
+  CsvTable table({"row",         "machine",      "task",         "position",     "standing",      "by_estimate",
+                  "safety",      "odds",         "do_by",        "due_span_p10", "due_span_p50",  "due_span_p90",
+                  "gives_up",    "again",        "hardly_helps", "includes",     "takes_minutes", "takes_people",
+                  "takes_parts", "takes_fluids", "unknown",      "meter",        "kind",          "state",
+                  "since",       "until",        "note",         "say"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item);
   for (const auto& item : plan.can_wait) add_item(table, "can-wait", item);
   for (const service::Point& point : plan.unknown) {

@@ -1,10 +1,9 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <string>
 #include <vector>
-
-#include <algorithm>
 
 #include "render/season/season.h"
 #include "render/shared/resources_words.h"

@@ -129,9 +129,7 @@ Json span_as_json(const service::DueSpan& span) {
   return {{"p10", day_or_null(span.p10)}, {"p50", day_or_null(span.p50)}, {"p90", day_or_null(span.p90)}};
 }
 
-Json place_of(const service::Point& point) {
-  return place_of(service::name_of(point));
-}
+Json place_of(const service::Point& point) { return place_of(service::name_of(point)); }
 
 Json need_as_json(const service::PartNeed& need) {
   Json json{{"part", need.key},

@@ -64,7 +64,8 @@ std::string left_out(const std::vector<service::PointName>& unknown,
                      const std::vector<service::MachineUse>& not_in_use) {
   std::string text;
   for (auto from = unknown.begin(); from != unknown.end();) {  // machine by machine
-    const auto to = std::find_if(from, unknown.end(), [&](const auto& point) { return point.machine != from->machine; });
+    const auto to =
+        std::find_if(from, unknown.end(), [&](const auto& point) { return point.machine != from->machine; });
     const std::string machine = cleaned(from->machine->key);
     const auto count = to - from;
     text += fmt::format("  {}: not known when {} {} due: whichever find-out {}\n", machine,

@@ -2,8 +2,8 @@
 
 #include "render/shared/words.h"
 #include "render/why/why.h"
-#include "terminal/wrap.h"
 #include "render/why/words.h"
+#include "terminal/wrap.h"
 
 namespace cli {
 namespace {

@@ -74,8 +74,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
   if (!load.no_time.empty()) {
     missing.push_back(fmt::format("{} with services but no `takes` (first: {} {})",
                                   service::counted(static_cast<std::int64_t>(load.no_time.size()), "point", "points"),
-                                  service::cleaned(load.no_time.front().machine->key),
-                                  task_of(load.no_time.front())));
+                                  service::cleaned(load.no_time.front().machine->key), task_of(load.no_time.front())));
   }
   if (!load.no_price.empty()) {
     missing.push_back(fmt::format(

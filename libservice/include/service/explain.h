@@ -49,14 +49,14 @@ struct SeasonOdds {
 
 struct Explanation {
   Point point;
-  bool running_in = false;            // the interval is the first one
-  bool grace_known = true;            // no limb has a percentage of an interval that cannot be reckoned
-  std::vector<ExplainedFact> facts;   // that of the fitting first, where there is one; each once
-  bool by_covering = false;           // fitted by a service of a task that covers this one
+  bool running_in = false;           // the interval is the first one
+  bool grace_known = true;           // no limb has a percentage of an interval that cannot be reckoned
+  std::vector<ExplainedFact> facts;  // that of the fitting first, where there is one; each once
+  bool by_covering = false;          // fitted by a service of a task that covers this one
   Ruling ruling = Ruling::alone;
-  std::vector<ExplainedUse> use;      // once for each meter; of limbs that are not reached
-  bool ends_certainly = false;        // the late end of the span is a day that a calendar limb names
-  std::vector<SeasonOdds> seasons;    // of a point that is not reached
+  std::vector<ExplainedUse> use;    // once for each meter; of limbs that are not reached
+  bool ends_certainly = false;      // the late end of the span is a day that a calendar limb names
+  std::vector<SeasonOdds> seasons;  // of a point that is not reached
   Resources resources;
 };
 
@@ -64,7 +64,7 @@ struct Explanations {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
   std::vector<Explanation> points;
-  std::vector<Gap> gaps;                // of the machine and of the fleet
+  std::vector<Gap> gaps;  // of the machine and of the fleet
   std::vector<MachineUse> not_in_use;
 };
 

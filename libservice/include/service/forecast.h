@@ -28,11 +28,11 @@ BusyMonths busy_months(const Grounds& grounds);
 
 // What can be said of the day on which a point comes due.
 enum class DayKind {
-  reached,      // it is due
-  certain,      // a calendar limb names it, and nothing can come sooner
-  at_latest,    // the same, but use may bring it sooner, and nothing can be said of that
-  span,         // p10 to p90
-  beyond,       // p10 to beyond five years
+  reached,    // it is due
+  certain,    // a calendar limb names it, and nothing can come sooner
+  at_latest,  // the same, but use may bring it sooner, and nothing can be said of that
+  span,       // p10 to p90
+  beyond,     // p10 to beyond five years
 };
 
 struct ForecastPoint {
@@ -41,10 +41,10 @@ struct ForecastPoint {
 };
 
 struct MeterForecast {
-  MeterAhead ahead;                      // on the same day of every month, and on the last day
+  MeterAhead ahead;  // on the same day of every month, and on the last day
   UseLately lately = UseLately::as_before;
-  std::optional<BusyMonths> busy;        // where anything is expected
-  std::optional<UsageSpan> in_a_month;   // none beyond the last day
+  std::optional<BusyMonths> busy;       // where anything is expected
+  std::optional<UsageSpan> in_a_month;  // none beyond the last day
   std::optional<UsageSpan> in_three_months;
 };
 

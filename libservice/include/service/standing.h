@@ -249,8 +249,8 @@ struct DueRows {
 };
 
 struct DueShow {
-  bool later = false;               // later points too; else only those with something unknown or put off
-  bool unknown_machines = false;    // each point of machines of which nothing is known
+  bool later = false;                     // later points too; else only those with something unknown or put off
+  bool unknown_machines = false;          // each point of machines of which nothing is known
   std::optional<std::size_t> first = {};  // only so many
 };
 

@@ -73,7 +73,8 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
   entered.was = std::make_shared<const Snapshot>(fleet, known, request.today, request.day_is_given, scope);
   entered.is =
       std::make_shared<const Snapshot>(fleet, std::move(with_added), request.today, request.day_is_given, scope);
-  entered.before = std::make_shared<const DueList>(due_list(*entered.was, {request.today + horizon, {}, Detail::coming}));
+  entered.before =
+      std::make_shared<const DueList>(due_list(*entered.was, {request.today + horizon, {}, Detail::coming}));
   entered.after = std::make_shared<const DueList>(due_list(*entered.is, {request.today + horizon, {}, Detail::coming}));
   entered.changes = difference(*entered.before, *entered.after);
   entered.moves = heading_changes(*entered.before, *entered.after);

@@ -14,8 +14,8 @@ std::vector<Day> days_ahead(Day from, Day to) {
 }
 
 std::optional<UsageSpan> span_on(const MeterAhead& meter, Day day) {
-  const auto found = std::find_if(meter.ahead.begin(), meter.ahead.end(),
-                                  [&](const UsageSpan& span) { return span.day == day; });
+  const auto found =
+      std::find_if(meter.ahead.begin(), meter.ahead.end(), [&](const UsageSpan& span) { return span.day == day; });
   return found == meter.ahead.end() ? std::nullopt : std::optional{*found};
 }
 
@@ -84,9 +84,8 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
     const DayKind kind = day_kind(point);
     answer.points.push_back({std::move(point), kind});
   }
-  std::stable_sort(answer.points.begin(), answer.points.end(), [](const ForecastPoint& a, const ForecastPoint& b) {
-    return *a.point.due_on < *b.point.due_on;
-  });
+  std::stable_sort(answer.points.begin(), answer.points.end(),
+                   [](const ForecastPoint& a, const ForecastPoint& b) { return *a.point.due_on < *b.point.due_on; });
   answer.gaps = std::move(list.gaps);
   answer.not_in_use = std::move(list.not_in_use);
   return answer;

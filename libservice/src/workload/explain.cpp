@@ -24,9 +24,8 @@ class Explaining {
     explained.point = point;
     explained.running_in =
         !point.task->first.empty() && point.follow_up == nullptr && point.fitted && !point.fitted->fact;
-    explained.grace_known = std::none_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
-      return limb.state == LimbState::unknown;
-    });
+    explained.grace_known = std::none_of(point.limbs.begin(), point.limbs.end(),
+                                         [](const LimbStanding& limb) { return limb.state == LimbState::unknown; });
     add_facts(explained);
     explained.ruling = ruling_of(point);
     explained.resources = resources_of(*point.machine, *point.task, point.follow_up);
@@ -34,7 +33,8 @@ class Explaining {
     if (reached(point)) return explained;
     explained.ends_certainly =
         point.due_span.p90 && std::any_of(point.limbs.begin(), point.limbs.end(), [&](const LimbStanding& limb) {
-          return (limb.kind == LimbKind::calendar || limb.kind == LimbKind::season) && limb.due_on == point.due_span.p90;
+          return (limb.kind == LimbKind::calendar || limb.kind == LimbKind::season) &&
+                 limb.due_on == point.due_span.p90;
         });
     add_seasons(explained);
     return explained;
@@ -98,9 +98,8 @@ class Explaining {
 
   void add_seasons(Explanation& explained) const {
     for (const auto& [season, days, list] : seasons_) {
-      const auto same = std::find_if(list.points.begin(), list.points.end(), [&](const Point& point) {
-        return name_of(point) == name_of(explained.point);
-      });
+      const auto same = std::find_if(list.points.begin(), list.points.end(),
+                                     [&](const Point& point) { return name_of(point) == name_of(explained.point); });
       if (same != list.points.end() && same->odds) explained.seasons.push_back({season, days, *same->odds});
     }
   }

@@ -11,9 +11,7 @@ namespace {
 
 void hold_against_stock(PartNeed& need, Day as_of) {
   std::sort(need.uses.begin(), need.uses.end(), [](const PartUse& a, const PartUse& b) {
-    const auto key = [](const PartUse& use) {
-      return std::tie(use.machine->key, use.task, use.position, use.round);
-    };
+    const auto key = [](const PartUse& use) { return std::tie(use.machine->key, use.task, use.position, use.round); };
     const Day day_a = a.due.p10.value_or(Day::max());
     const Day day_b = b.due.p10.value_or(Day::max());
     return day_a != day_b ? day_a < day_b : key(a) < key(b);

@@ -19,5 +19,4 @@ struct Unsaid {
 void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,
                   const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&)>& visit);
 
-
 }  // namespace service::load

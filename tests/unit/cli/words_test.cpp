@@ -85,8 +85,8 @@ TEST_CASE("the ruling limb comes first and the day says how sure it is") {
   CHECK(cli::when(point, today) == "about 2026-07-01");
   point.due_span = {service::day_of(2026, 6, 28), point.due_on, service::day_of(2026, 7, 9)};
   CHECK(cli::when(point, today) == "about 2026-07-01 (2026-06-28 to 2026-07-09)");
-  point.ruled_by = 0;
-  CHECK(cli::when(point, today) == "on 2026-07-01");
+  point.due_span = {point.due_on, point.due_on, point.due_on};
+  CHECK(cli::when(point, today) == "on 2026-07-01");  // a day, whichever limb rules
   point.due_on = today;
   CHECK(cli::when(point, today) == "today");
   point.due_on = service::day_of(2026, 2, 14);
@@ -117,6 +117,6 @@ TEST_CASE("names are joined as people join them") {
   CHECK(cli::listed({}, "and").empty());
   CHECK(cli::listed({"leak"}, "or") == "leak");
   CHECK(cli::listed({"leak", "noise", "hard-start"}, "or") == "leak, noise or hard-start");
-  CHECK(cli::labelled("tyre", "front-left") == "tyre@front-left");
-  CHECK(cli::labelled("engine-oil", "").find('@') == std::string::npos);
+  CHECK(service::label_of("tyre", "front-left") == "tyre@front-left");
+  CHECK(service::label_of("engine-oil", "").find('@') == std::string::npos);
 }

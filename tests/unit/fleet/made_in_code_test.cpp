@@ -285,7 +285,7 @@ std::vector<std::string> answers_of(const Fleet& asked, const std::string& facts
   REQUIRE(proposals.size() > 500);
   const Judgement judged = judge(*fleet, {}, proposals, {make_command_id(1, {}), 1, {}, {}}, today);
   REQUIRE(judged.refused.empty());
-  const auto list = due_list(Snapshot(fleet, judged.accepted, today, true), today + std::chrono::days{30});
+  const auto list = due_list(Snapshot(fleet, whole_book(judged.accepted), today, true), today + std::chrono::days{30});
   std::vector<std::string> answers;
   const auto text_of = [](const std::optional<Day>& day) { return day ? to_text(*day) : "?"; };
   for (const Point& point : list.points) {

@@ -37,7 +37,7 @@ TEST_CASE("a reading lower than the one before is refused, with what it could be
   CHECK(verdict(judgement) == "0 accepted, 1 refused");
   REQUIRE(judgement.refused_rows.size() == 1);
   CHECK(judgement.refused_rows.front() == 0);
-  CHECK(tells(judgement, "meter-change"));
+  CHECK(tells(judgement, "change-meter"));
   CHECK(tells(judgement, "100"));
 }
 

@@ -65,8 +65,8 @@ TEST_CASE("the meaning of a recorded roll-over does not hang on the fleet file")
   const auto accepted = bench.judge().accepted;
   all.insert(all.end(), accepted.begin(), accepted.end());
   const Bench edited = hours();  // no more word of rolling over
-  const service::Snapshot snapshot(std::make_shared<const service::Fleet>(edited.known.fleet()), all, day("2026-01-03"),
-                                   true);
+  const service::Snapshot snapshot(std::make_shared<const service::Fleet>(edited.known.fleet()),
+                                   service::whole_book(all), day("2026-01-03"), true);
   const auto history = service::meter_histories(snapshot, *snapshot.fleet().machine("m")).at("engine");
   CHECK(text_or_none(history.on(day("2026-01-03"))) == "10005");
   CHECK(history.doubts().empty());

@@ -35,7 +35,7 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
     const Knot& from = history.knots()[i - 1];
     const Knot& to = history.knots()[i];
     gaps.push_back({from.day, to.day, static_cast<double>((to.usage - from.usage).hundredths) / 100,
-                         usage::days_by_bin(from.day, to.day)});
+                    usage::days_by_bin(from.day, to.day)});
   }
   // The prototype's own constants, where ours differ.
   usage::ForecastConstants prototype;
@@ -44,7 +44,7 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   prototype.least_spread = 0.3;
   prototype.widening = 0.6;
   const auto alone = std::make_shared<const usage::PooledModel>(std::vector<usage::Trace>{{"m", gaps, {}, {}}},
-                                                         usage::Lateness{}, true, prototype);
+                                                                usage::Lateness{}, true, prototype);
   const auto learnt = alone->of("m");
   REQUIRE(learnt.has_value());
   CHECK(learnt->profile[0] == near(.2648, 2e-3));

@@ -29,7 +29,8 @@ TEST_CASE("usage with an uncertain rate passing 100 h") {
 }
 
 TEST_CASE("odds of a window under one component of the rate") {
-  CHECK(usage::log_likelihood(20, 30, 4, 5, 6) == near(-2.1573024986, 1e-9));  // scipy.stats.nbinom.logpmf(5, 5, 6 / 13.5)
+  CHECK(usage::log_likelihood(20, 30, 4, 5, 6) ==
+        near(-2.1573024986, 1e-9));  // scipy.stats.nbinom.logpmf(5, 5, 6 / 13.5)
   CHECK(usage::log_likelihood(0, 30, 4, 5, 6) == near(-4.0546510811, 1e-9));
   CHECK(usage::log_likelihood(37.5, 14, 6, 3.2, 2.5) == near(-3.0190813869, 1e-9));
 }

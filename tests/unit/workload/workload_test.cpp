@@ -104,7 +104,7 @@ TEST_CASE("what has no time, no price or no record is said") {
       "");
   const auto load = load_of(world, "2026-06-30", Step::month);
   REQUIRE(load.no_time.size() == 1);
-  CHECK(load.no_time[0].second == "oil");
+  CHECK(load.no_time[0].task == "oil");
   CHECK((load.no_price == std::vector<std::string>{"gasket"}));
   CHECK_FALSE(load.labour_priced);
 
@@ -112,12 +112,12 @@ TEST_CASE("what has no time, no price or no record is said") {
   used.reading("2026-01-01", "730");
   const auto unknown = load_of(used, "2026-06-30", Step::month);
   REQUIRE(unknown.unknown.size() == 1);
-  CHECK(unknown.unknown[0].second == "oil");
+  CHECK(unknown.unknown[0].task == "oil");
   CHECK(unknown.services.mean == 0);
 
   World stands = certain(oil_task);
   stands.state(FactKind::out_of_use, "2025-12-01");
-  CHECK(load_of(stands, "2026-06-30", Step::month).standing.size() == 1);
+  CHECK(load_of(stands, "2026-06-30", Step::month).not_in_use.size() == 1);
 }
 
 TEST_CASE("parts needed against stock: packs, the day it is missed, the day to order") {
@@ -196,7 +196,7 @@ SeasonPlan plan_of(const World& world, std::string_view as_of, const std::string
   const auto snapshot = world.snapshot(as_of);
   static std::vector<std::shared_ptr<const Fleet>> kept;  // the plan points into the fleet
   kept.push_back(snapshot.fleet_ptr());
-  return season_plan(snapshot, *snapshot.fleet().season(season), year, threshold, straight_line());
+  return season_plan(snapshot, {snapshot.fleet().season(season), year, threshold}, straight_line());
 }
 
 }  // namespace
@@ -261,7 +261,8 @@ TEST_CASE("a service that includes others stands for them, and what is not known
   const auto plan = plan_of(world, "2026-03-01", "harvest");
   REQUIRE(plan.beforehand.size() == 1);
   CHECK(plan.beforehand[0].point.name == "big");
-  CHECK((plan.beforehand[0].covered == std::vector<std::string>{"small"}));
+  REQUIRE(plan.beforehand[0].covered.size() == 1);
+  CHECK(plan.beforehand[0].covered[0].task == "small");
   CHECK(plan.beforehand[0].do_by == day("2026-07-01"));  // the small one's day
   CHECK(plan.labour_minutes == 180);
   REQUIRE(plan.parts.size() == 1);
@@ -283,7 +284,7 @@ TEST_CASE("what is likely enough is not put among what can wait") {
   world.done("brakes", "2026-01-01", "");
   const auto snapshot = world.snapshot("2026-03-02");
   const auto plan = [&](double threshold) {
-    return season_plan(snapshot, *snapshot.fleet().season("harvest"), std::nullopt, threshold, learnt_from(snapshot));
+    return season_plan(snapshot, {snapshot.fleet().season("harvest"), std::nullopt, threshold}, learnt_from(snapshot));
   };
   const auto low = plan(0.0001);
   REQUIRE(low.beforehand.size() == 2);
