@@ -5,7 +5,7 @@
 namespace cli {
 
 void wrong(std::string code, std::string message, std::string hint) {
-  throw service::Failure(service::Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
+  throw service::Failure(service::FailureKind::usage, {std::move(code), std::move(message), std::move(hint)});
 }
 
 }  // namespace cli

@@ -15,7 +15,7 @@ namespace cli {
 namespace {
 
 using service::Failure;
-using service::Trouble;
+using service::FailureKind;
 
 class File {
  public:
@@ -37,7 +37,7 @@ void write_out(const World& world, std::string_view text, std::string_view hint)
   if (text.empty()) return;
   const int error = world.write_output(text);
   if (error == 0 || error == EPIPE) return;
-  throw Failure(Trouble::io,
+  throw Failure(FailureKind::io,
                 {"cannot-write",
                  fmt::format("the answer cannot be written to standard output: {}", service::reason_not_written(error)),
                  std::string(hint)});
@@ -58,13 +58,13 @@ bool belongs_to_a_fleet(const std::filesystem::path& file) {
 
 void insist_replaceable(const std::filesystem::path& file) {
   if (belongs_to_a_fleet(file)) {
-    throw Failure(Trouble::usage,
+    throw Failure(FailureKind::usage,
                   {"own-file", fmt::format("{} belongs to a fleet and is not overwritten", file.string()),
                    "choose another name for the answer"});
   }
   struct stat there {};
   if (::lstat(file.c_str(), &there) == 0 && !S_ISREG(there.st_mode)) {
-    throw Failure(Trouble::usage,
+    throw Failure(FailureKind::usage,
                   {"not-a-file", fmt::format("{} is not a plain file, so it is not replaced", file.string()),
                    "name the file itself, or send standard output there with >"});
   }
@@ -90,7 +90,7 @@ bool begins_with(const std::filesystem::path& file, std::string_view text) {
   const bool left_to_others = got >= 0 || errno == ENOENT || errno == ENOTDIR || errno == EISDIR || errno == EAGAIN;
   if (!left_to_others) {
     throw Failure(
-        Trouble::io,
+        FailureKind::io,
         {"cannot-read", fmt::format("{} cannot be read: {}", file.string(), service::reason_not_written(errno)), ""});
   }
   return got == static_cast<ssize_t>(text.size()) && begun == text;
@@ -101,26 +101,27 @@ std::string read_file(const std::filesystem::path& file) {
   if (opened.number() < 0) {
     const bool missing = errno == ENOENT || errno == ENOTDIR;
     throw Failure(
-        missing ? Trouble::not_found : Trouble::io,
+        missing ? FailureKind::not_found : FailureKind::io,
         {missing ? "no-file" : "cannot-read",
          missing ? fmt::format("there is no file {}", file.string()) : fmt::format("{} cannot be read", file.string()),
          ""});
   }
   struct stat status {};
   if (::fstat(opened.number(), &status) == 0 && S_ISDIR(status.st_mode)) {
-    throw Failure(Trouble::bad_data, {"is-folder", fmt::format("{} is a folder", file.string()), "name a file in it"});
+    throw Failure(FailureKind::bad_data,
+                  {"is-folder", fmt::format("{} is a folder", file.string()), "name a file in it"});
   }
   std::string text;
   std::array<char, 65536> block{};
   for (;;) {
     if (text.size() > largest_input) {
-      throw Failure(Trouble::bad_data,
+      throw Failure(FailureKind::bad_data,
                     {"file-too-large", fmt::format("{} is larger than {} MiB", file.string(), largest_input >> 20U),
                      "check that it is the right file; a large one can be read in parts"});
     }
     const ssize_t got = ::read(opened.number(), block.data(), block.size());
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0) throw Failure(Trouble::io, {"cannot-read", fmt::format("{} cannot be read", file.string()), ""});
+    if (got < 0) throw Failure(FailureKind::io, {"cannot-read", fmt::format("{} cannot be read", file.string()), ""});
     if (got == 0) return text;
     text.append(block.data(), static_cast<std::size_t>(got));
   }

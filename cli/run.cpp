@@ -49,28 +49,28 @@ int answer(const std::vector<std::string>& written, const World& world) {
   return status;
 }
 
-int tell(const std::vector<std::string>& written, const World& world, service::Trouble trouble,
+int tell(const std::vector<std::string>& written, const World& world, service::FailureKind kind,
          const std::vector<service::Diagnostic>& diagnostics) {
   say(written, world, diagnostics);
-  return static_cast<int>(trouble);
+  return static_cast<int>(kind);
 }
 
 }  // namespace
 
 int run(const std::vector<std::string>& arguments, const World& world) {
-  using service::Trouble;
+  using service::FailureKind;
   // The texts of exceptions that are not ours are for programmers of other libraries; they are not shown.
   try {
     return answer(arguments, world);
   } catch (const service::Failure& failure) {
-    return tell(arguments, world, failure.trouble(), failure.diagnostics());
+    return tell(arguments, world, failure.kind(), failure.diagnostics());
   } catch (const std::bad_alloc&) {
-    return tell(arguments, world, Trouble::io,
+    return tell(arguments, world, FailureKind::io,
                 {{"no-memory", "there is not enough memory", "close other programs, or ask about one machine"}});
   } catch (const std::filesystem::filesystem_error&) {
-    return tell(arguments, world, Trouble::io, {{"files", "a file or folder could not be reached", ""}});
+    return tell(arguments, world, FailureKind::io, {{"files", "a file or folder could not be reached", ""}});
   } catch (const std::exception&) {
-    return tell(arguments, world, Trouble::internal,
+    return tell(arguments, world, FailureKind::internal,
                 {{"bug", "something went wrong inside the program; this is its mistake, not yours",
                   "run it again; where it stays, report the command line and the fleet files"}});
   }

@@ -12,7 +12,7 @@ namespace cli {
 namespace {
 
 using service::Failure;
-using service::Trouble;
+using service::FailureKind;
 
 bool is_there(const std::filesystem::path& file) {
   std::error_code error;
@@ -46,7 +46,7 @@ std::filesystem::path fleet_folder(const Context& context) {
     if (is_there(folder / "fleet.yaml")) return folder;
     if (folder == folder.parent_path()) break;
   }
-  throw Failure(Trouble::not_found,
+  throw Failure(FailureKind::not_found,
                 {"no-fleet", fmt::format("there is no fleet.yaml in {} or in any folder above it", start.string()),
                  "go to the fleet's folder, or name it with --fleet DIR or WHICHEVER_FLEET; "
                  "`whichever new DIR` starts one"});
@@ -67,7 +67,7 @@ Session open_fleet(const Context& context) {
 service::Record open_record(const std::filesystem::path& folder, service::Access access) {
   const auto file = folder / "record.db";
   if (!is_there(file)) {
-    throw Failure(Trouble::not_found,
+    throw Failure(FailureKind::not_found,
                   {"no-record", fmt::format("there is no record {}, so nothing is known of any machine", file.string()),
                    fmt::format("start one: whichever new {}", folder.string())});
   }

@@ -15,7 +15,7 @@ service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone) {
     const auto local = date::locate_zone(zone)->to_local(now);
     return service::Day{date::floor<date::days>(local).time_since_epoch()};
   } catch (const std::runtime_error&) {
-    throw service::Failure(service::Trouble::bad_fleet,
+    throw service::Failure(service::FailureKind::bad_fleet,
                            {"unknown-zone", fmt::format("this computer does not know the time zone `{}`", zone),
                             "mend `time-zone` in fleet.yaml, install the time zone data, or say --as-of DAY"});
   }

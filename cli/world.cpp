@@ -32,11 +32,11 @@ std::string read_all(int file) {
   for (;;) {
     const ssize_t got = ::read(file, block.data(), block.size());
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0) throw service::Failure(service::Trouble::io, {"cannot-read", "standard input cannot be read", ""});
+    if (got < 0) throw service::Failure(service::FailureKind::io, {"cannot-read", "standard input cannot be read", ""});
     if (got == 0) return text;
     text.append(block.data(), static_cast<std::size_t>(got));
     if (text.size() > largest_input) {
-      throw service::Failure(service::Trouble::bad_data,
+      throw service::Failure(service::FailureKind::bad_data,
                              {"file-too-large", "standard input does not end within 256 MiB",
                               "check that it is the right file; a large one can be read in parts"});
     }
@@ -51,7 +51,7 @@ std::array<std::uint8_t, 10> random_bytes() {
     if (got < 0 && errno == EINTR) continue;
     // An id that is not drawn at random could be drawn twice, and two facts would become one.
     if (got < 0) {
-      throw service::Failure(service::Trouble::io,
+      throw service::Failure(service::FailureKind::io,
                              {"no-random-bytes", "the system gives no random bytes, so nothing was stored", ""});
     }
     have += static_cast<std::size_t>(got);

@@ -51,7 +51,7 @@ int check(Context& context) {
     checked.machines = static_cast<int>(session.fleet->machines.size());
   } catch (const service::Failure& failure) {
     // A fleet that cannot be read is no reason not to look at the record.
-    if (failure.trouble() != service::Trouble::bad_fleet) throw;
+    if (failure.kind() != service::FailureKind::bad_fleet) throw;
     bad_fleet = true;
     checked.findings = failure.diagnostics();
   }
@@ -64,9 +64,9 @@ int check(Context& context) {
   }
   const bool json = context.arguments.value("format").value_or("text") == "json";
   context.out = json ? check_as_json(checked) : check_as_text(checked);
-  if (bad_fleet) return static_cast<int>(service::Trouble::bad_fleet);
+  if (bad_fleet) return static_cast<int>(service::FailureKind::bad_fleet);
   if (any(checked.findings, Severity::error) || (strict && !checked.findings.empty())) {
-    return static_cast<int>(service::Trouble::bad_data);
+    return static_cast<int>(service::FailureKind::bad_data);
   }
   return context.arguments.has("exit-code") && !checked.findings.empty() ? 1 : 0;
 }

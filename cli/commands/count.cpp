@@ -10,7 +10,7 @@ namespace {
 service::Measure count_of(const std::string& written) {
   const auto value = service::parse_measure(written);
   if (value) return *value;
-  throw service::Failure(service::Trouble::usage,
+  throw service::Failure(service::FailureKind::usage,
                          {"bad-number", fmt::format("the count `{}` {}", written, value.problem),
                           "write digits with a point, such as 4 or 11.5"});
 }

@@ -16,8 +16,9 @@ std::optional<service::Found> found_option(const Arguments& arguments) {
   }
   const std::vector<std::string> names{"good", "worn", "failed"};
   const std::string near = service::did_you_mean(*written, names);
-  throw service::Failure(service::Trouble::usage, {"bad-found", fmt::format("`--found {}` is not understood", *written),
-                                                   near.empty() ? "write good, worn or failed" : near});
+  throw service::Failure(service::FailureKind::usage,
+                         {"bad-found", fmt::format("`--found {}` is not understood", *written),
+                          near.empty() ? "write good, worn or failed" : near});
 }
 
 std::string words_of(const service::ElementLabel& label) {
@@ -36,7 +37,7 @@ int done(Context& context) {
   fact.found = found_option(arguments);
   if (!fact.meter.empty() && !fact.at) {
     throw service::Failure(
-        service::Trouble::usage,
+        service::FailureKind::usage,
         {"meter-without-value", "`--meter` says which meter, but not its value", "give the value too: --at VALUE"});
   }
   std::vector<service::Fact> facts;

@@ -14,9 +14,9 @@ int export_facts(Context& context) {
   }
   const bool csv = context.arguments.value("format").value_or("csv") == "csv";
   context.out = csv ? service::facts_to_csv(book.facts) : service::facts_to_json_lines(book.facts);
-  context.also = std::move(book.damage);
+  context.also = std::move(book.diagnostics);
   // Whoever goes on with this file must know that it may lack facts.
-  return context.also.empty() ? 0 : static_cast<int>(service::Trouble::bad_data);
+  return context.also.empty() ? 0 : static_cast<int>(service::FailureKind::bad_data);
 }
 
 }  // namespace cli

@@ -20,7 +20,7 @@ std::optional<Value> one_of(const Arguments& arguments, const char* option,
     if (*written == name) return value;
     names.emplace_back(name);
   }
-  throw service::Failure(service::Trouble::usage,
+  throw service::Failure(service::FailureKind::usage,
                          {"bad-choice", fmt::format("`--{} {}` is not understood", option, *written),
                           fmt::format("write {}", fmt::join(names, " or "))});
 }
@@ -88,7 +88,7 @@ fs::path rejects_file(const Arguments& arguments, const std::string& name) {
   if (const auto told = arguments.value("rejects")) {
     file = *told;
   } else if (name == "-") {
-    throw service::Failure(service::Trouble::usage,
+    throw service::Failure(service::FailureKind::usage,
                            {"no-name", "standard input has no name for the file of bad rows", "give --rejects FILE"});
   } else {
     file = fs::path(name).replace_extension("rejected" + fs::path(name).extension().string());
@@ -100,12 +100,12 @@ void insist_on_new(const fs::path& file) {
   std::error_code error;
   if (!fs::is_directory(folder_of(file), error)) {
     throw service::Failure(
-        service::Trouble::not_found,
+        service::FailureKind::not_found,
         {"no-folder", fmt::format("there is no folder to hold {}; nothing was stored", file.string()),
          "name another file with --rejects FILE"});
   }
   if (!fs::exists(fs::symlink_status(file, error))) return;
-  throw service::Failure(service::Trouble::bad_data,
+  throw service::Failure(service::FailureKind::bad_data,
                          {"rejects-exist", fmt::format("{} is there already; nothing was stored", file.string()),
                           "mend and import that file, or name another with --rejects FILE"});
 }
@@ -118,7 +118,7 @@ int import_facts(Context& context) {
   const service::Dialect told = told_dialect(arguments);
   const bool skip_bad = arguments.has("skip-bad");
   if (arguments.has("rejects") && !skip_bad) {
-    throw service::Failure(service::Trouble::usage,
+    throw service::Failure(service::FailureKind::usage,
                            {"options-clash", "`--rejects` belongs to `--skip-bad`", "give both, or neither"});
   }
   const Session session = open_fleet(context);
@@ -127,12 +127,12 @@ int import_facts(Context& context) {
   const std::string text = from_input ? context.world.read_input() : read_file(context.world.folder / name);
   constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
   if (text.starts_with(database)) {
-    throw service::Failure(service::Trouble::bad_data,
+    throw service::Failure(service::FailureKind::bad_data,
                            {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
                             fmt::format("if it is a copy of this fleet's record: whichever merge {}", shown)});
   }
   auto read = service::read_facts(text, shown, told);
-  if (read.unreadable) throw service::Failure(service::Trouble::bad_data, std::move(read.mistakes));
+  if (read.unreadable) throw service::Failure(service::FailureKind::bad_data, std::move(read.diagnostics));
   const fs::path rejects =
       skip_bad ? (context.world.folder / rejects_file(arguments, name)).lexically_normal() : fs::path{};
   auto record = open_record(session.folder, service::Access::write);

@@ -11,7 +11,7 @@ using service::FactKind;
 
 [[noreturn]] void pointless(const service::Machine& machine, const char* state, std::string hint) {
   throw service::Failure(
-      service::Trouble::bad_data,
+      service::FailureKind::bad_data,
       {"nothing-to-change", fmt::format("{} is {} already; nothing was stored", machine.key, state), std::move(hint)});
 }
 

@@ -19,11 +19,11 @@ std::vector<Fact> facts_of(const fs::path& file, const std::string& shown) {
   const bool empty = fs::is_regular_file(file, error) && fs::file_size(file, error) == 0;
   if (empty || begins_with(file, database)) return service::Record::open(file, service::Access::read).facts();
   auto read = service::read_facts(read_file(file), shown);
-  if (!read.mistakes.empty()) throw service::Failure(service::Trouble::bad_data, std::move(read.mistakes));
+  if (!read.diagnostics.empty()) throw service::Failure(service::FailureKind::bad_data, std::move(read.diagnostics));
   std::vector<Fact> facts;
   for (service::FactRow& row : read.rows) {
     if (!row.has_id) {
-      throw service::Failure(service::Trouble::bad_data,
+      throw service::Failure(service::FailureKind::bad_data,
                              {"no-ids", "these facts have no ids, so they are no copy of a record",
                               fmt::format("take them in with: whichever import {}", shown), row.place});
     }
@@ -35,7 +35,7 @@ std::vector<Fact> facts_of(const fs::path& file, const std::string& shown) {
 // The book of another fleet would not be wrong, only useless here, and not to be got rid of.
 void insist_on_same_fleet(const std::vector<Fact>& facts, const service::Fleet& fleet, const std::string& shown) {
   if (service::about_this_fleet(fleet, facts)) return;
-  throw service::Failure(service::Trouble::bad_data,
+  throw service::Failure(service::FailureKind::bad_data,
                          {"other-fleet",
                           fmt::format("{} holds facts, but none about a machine of this fleet; nothing "
                                       "was stored",

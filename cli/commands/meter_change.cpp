@@ -9,7 +9,7 @@ namespace {
 
 service::Amount needed(const Arguments& arguments, const std::string& name, const char* meaning) {
   if (const auto amount = amount_option(arguments, name)) return *amount;
-  throw service::Failure(service::Trouble::usage,
+  throw service::Failure(service::FailureKind::usage,
                          {"missing-option", fmt::format("`meter-change` needs --{} VALUE: {}", name, meaning),
                           "write both values: --last VALUE --first VALUE"});
 }

@@ -21,7 +21,7 @@ namespace {
 namespace fs = std::filesystem;
 
 [[noreturn]] void refuse(std::string code, std::string message, std::string hint) {
-  throw service::Failure(service::Trouble::bad_data, {std::move(code), std::move(message), std::move(hint)});
+  throw service::Failure(service::FailureKind::bad_data, {std::move(code), std::move(message), std::move(hint)});
 }
 
 void make_folder(const fs::path& folder) {
@@ -30,7 +30,7 @@ void make_folder(const fs::path& folder) {
   if (const fs::path above = folder.parent_path(); !above.empty() && above != folder) make_folder(above);
   fs::create_directory(folder, error);
   if (error) {
-    throw service::Failure(service::Trouble::io,
+    throw service::Failure(service::FailureKind::io,
                            {"cannot-write", fmt::format("the folder {} cannot be made", folder.string()),
                             "choose a place where you may write"});
   }
@@ -73,7 +73,7 @@ void insist_on_empty(const fs::path& folder) {
            "name a new or empty folder");
   }
   if (error) {
-    throw service::Failure(service::Trouble::io,
+    throw service::Failure(service::FailureKind::io,
                            {"cannot-read", fmt::format("the folder {} cannot be read", folder.string()), ""});
   }
 }

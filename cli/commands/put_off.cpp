@@ -16,7 +16,7 @@ struct Until {
 };
 
 [[noreturn]] void usage(std::string code, std::string message, std::string hint) {
-  throw service::Failure(service::Trouble::usage, {std::move(code), std::move(message), std::move(hint)});
+  throw service::Failure(service::FailureKind::usage, {std::move(code), std::move(message), std::move(hint)});
 }
 
 constexpr const char* forms = "write a day as 2026-08-01, more use as +50h, or a meter value with its unit as 2200h";

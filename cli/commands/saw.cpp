@@ -9,7 +9,7 @@ namespace {
 
 void insist_on_measurement(const Arguments& arguments, const char* option) {
   if (!arguments.has(option)) return;
-  throw service::Failure(service::Trouble::usage,
+  throw service::Failure(service::FailureKind::usage,
                          {"no-measurement", fmt::format("`--{}` belongs to a measurement, and none is given", option),
                           "write a measurement as NAME=VALUE"});
 }
@@ -32,13 +32,14 @@ int saw(Context& context) {
     if (measures) {
       const auto value = service::parse_measure(std::string_view(written).substr(equals + 1));
       if (!value) {
-        throw service::Failure(service::Trouble::usage,
+        throw service::Failure(service::FailureKind::usage,
                                {"bad-number", fmt::format("the value in `{}` {}", written, value.problem),
                                 "write it as NAME=VALUE, such as restriction=4.5"});
       }
       if (!fact.note.empty()) {
-        throw service::Failure(service::Trouble::usage, {"no-note", "a measurement has no note",
-                                                         "leave --note out, or write a sign in a command of its own"});
+        throw service::Failure(
+            service::FailureKind::usage,
+            {"no-note", "a measurement has no note", "leave --note out, or write a sign in a command of its own"});
       }
       fact.value = *value;
       fact.unit = arguments.value("unit").value_or("");

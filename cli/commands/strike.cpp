@@ -20,11 +20,11 @@ service::FactId id_named(const std::string& written, const std::vector<service::
     service::Diagnostic unknown{"unknown-fact", fmt::format("no fact in the record has the id `{}`", written),
                                 named.near};
     if (named.near.empty()) unknown.cures = {{service::CureKind::show_facts}};
-    throw service::Failure(service::Trouble::usage, std::move(unknown));
+    throw service::Failure(service::FailureKind::usage, std::move(unknown));
   }
   std::vector<std::string> full;
   for (const service::FactId& id : named.several) full.push_back(to_text(id));
-  throw service::Failure(service::Trouble::usage,
+  throw service::Failure(service::FailureKind::usage,
                          {"two-facts", fmt::format("{} facts have the short id `{}`", full.size(), written),
                           fmt::format("write one in full: {}", fmt::join(full, ", "))});
 }
@@ -46,7 +46,7 @@ service::CommandId command_named(const std::string& written, const std::vector<s
   } else {
     unknown.cures = {{service::CureKind::show_facts}};
   }
-  throw service::Failure(service::Trouble::usage, std::move(unknown));
+  throw service::Failure(service::FailureKind::usage, std::move(unknown));
 }
 
 // `import facts.csv` of 2026-06-15, entered by tester: what it wrote down.
@@ -114,7 +114,7 @@ int undo(Context& context) {
     if (!context.arguments.words.empty()) ask.meant = command_named(context.arguments.words[0], known.facts);
     const service::Undo undo = service::decide_undo(known.facts, ask);
     if (undo.verdict != service::UndoVerdict::take_back) {
-      throw service::Failure(service::Trouble::bad_data, refusal_of(undo, *session.fleet, who));
+      throw service::Failure(service::FailureKind::bad_data, refusal_of(undo, *session.fleet, who));
     }
     std::vector<service::Proposal> strikes;
     for (const service::Fact& fact : undo.command->standing) strikes.push_back(proposed(context, session, fact.id));

@@ -83,7 +83,7 @@ Fact fact_about(const Context& context, const Session& session, service::FactKin
     const bool may_be_partial = kind == service::FactKind::service;
     if (!span || (!may_be_partial && !span.value->whole_day())) {
       throw service::Failure(
-          service::Trouble::usage,
+          service::FailureKind::usage,
           {"bad-day", fmt::format("`--on {}` {}", *on, span ? "is not a whole day" : span.problem),
            may_be_partial ? "write a day, month or year as 2026-03-01, 2026-03 or 2026" : "write a day as 2026-03-01"});
     }
@@ -102,7 +102,7 @@ std::string meter_option(const Arguments& arguments, const service::Machine& mac
   for (const service::Meter& meter : machine.meters) names.push_back(meter.name);
   std::string hint = service::did_you_mean(*written, names);
   if (hint.empty()) hint = names.empty() ? "it has no meters" : fmt::format("there are: {}", fmt::join(names, ", "));
-  throw service::Failure(service::Trouble::usage,
+  throw service::Failure(service::FailureKind::usage,
                          {"unknown-meter", fmt::format("{} has no meter `{}`", machine.key, *written), hint});
 }
 

@@ -210,7 +210,7 @@ std::vector<service::Fact> facts_of(const twin::World& world, const service::Fle
   const auto read = service::read_facts(twin::facts_csv(world, plain ? twin::Rows::plain : twin::Rows::exported,
                                                         plain ? twin::RollOvers::left_out : twin::RollOvers::written),
                                         "facts.csv");
-  if (!read.mistakes.empty()) throw service::Failure(service::Trouble::bad_data, read.mistakes);
+  if (!read.diagnostics.empty()) throw service::Failure(service::FailureKind::bad_data, read.diagnostics);
   if (way == Way::exported) {
     for (const service::FactRow& row : read.rows) facts.push_back(row.fact);
     return facts;
@@ -220,7 +220,7 @@ std::vector<service::Fact> facts_of(const twin::World& world, const service::Fle
   const service::Stamp stamp{service::make_command_id(1'000, {}), 1'000, "twin", "import"};
   auto judgement = service::judge(fleet, {}, proposals, stamp, service::day_of(2190, 1, 1));
   for (const auto& refused : judgement.refused) {
-    throw service::Failure(service::Trouble::bad_data, refused);
+    throw service::Failure(service::FailureKind::bad_data, refused);
   }
   return judgement.accepted;
 }

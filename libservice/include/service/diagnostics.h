@@ -24,7 +24,7 @@ struct Place {
 enum class Severity { error, remark };
 
 struct Diagnostic {
-  std::string code;     // stable name of the mistake, such as `unknown-key`: the same in tests and documents
+  std::string code;     // stable name of what is wrong, such as `unknown-key`: the same in tests and documents
   std::string message;  // what is wrong, one sentence without a full stop
   std::string hint;     // what to do about it, as far as that is said without a cure
   std::optional<Place> place = std::nullopt;
@@ -33,7 +33,7 @@ struct Diagnostic {
 };
 
 // What kind of failure it was. The values are the exit statuses of the command (sysexits).
-enum class Trouble {
+enum class FailureKind {
   usage = 64,
   bad_data = 65,
   not_found = 66,
@@ -45,14 +45,14 @@ enum class Trouble {
 
 class Failure : public std::runtime_error {
  public:
-  Failure(Trouble trouble, std::vector<Diagnostic> diagnostics);
-  Failure(Trouble trouble, Diagnostic diagnostic);
+  Failure(FailureKind kind, std::vector<Diagnostic> diagnostics);
+  Failure(FailureKind kind, Diagnostic diagnostic);
 
-  Trouble trouble() const { return trouble_; }
+  FailureKind kind() const { return kind_; }
   const std::vector<Diagnostic>& diagnostics() const { return diagnostics_; }
 
  private:
-  Trouble trouble_;
+  FailureKind kind_;
   std::vector<Diagnostic> diagnostics_;
 };
 

@@ -327,7 +327,7 @@ struct Fleet {
   std::optional<Travel> travel;
   Costs costs;
   std::vector<Call> calls;
-  std::vector<Diagnostic> remarks;          // not mistakes, but worth a look: said by `check`
+  std::vector<Diagnostic> remarks;          // no errors, but worth a look: said by `check`
   std::shared_ptr<const FleetIndex> index;  // made by the reader for the look-ups below; they work without it, slower
 
   const Machine* machine(std::string_view key) const;
@@ -358,18 +358,18 @@ struct FleetFiles {
 // Fails with not_found where there is no such folder or no fleet.yaml in it, io where a file cannot be read.
 FleetFiles load_fleet_files(const std::filesystem::path& folder);
 
-// Fails with bad_fleet, carrying every mistake of all files in the order of files and lines.
+// Fails with bad_fleet, carrying every error of all files in the order of files and lines.
 Fleet read_fleet(const FleetFiles& files);
 
 // A fleet that was filled in by a program, checked by the rules by which files are: names that are mentioned exist and
 // are given once, limbs find their meters on every machine and have sizes that can be written, no tasks cover each
 // other in a ring, no machine left before it began. A machine without meters gets its schedule's, names that are left
 // out are the keys, and the look-ups become fast; `remarks` and `index` are made anew, and places of things are kept.
-// Fails with bad_fleet, carrying every mistake. They have no place in a file; their messages say of what they are:
+// Fails with bad_fleet, carrying every error. They have no place in a file; their messages say of what they are:
 // "the machine `pump-3`: there is no site `yrad`".
 Fleet checked(Fleet fleet);
 
-// The YAML files, parsed, as the text of `FleetFiles::compiled`. A file with a mistake is left out.
+// The YAML files, parsed, as the text of `FleetFiles::compiled`. A file with an error is left out.
 std::string compile_fleet(const FleetFiles& files);
 
 // Whether `files.compiled` serves for all YAML files that are there, and holds no others.

@@ -159,19 +159,19 @@ struct Understood {
   std::string dates_settled_by;
 };
 
-// What a file of facts says. A row with a mistake is not among `rows`.
+// What a file of facts says. A row with something wrong is not among `rows`.
 struct FactsRead {
   std::vector<FactRow> rows;
-  std::vector<Diagnostic> mistakes;  // in the order of lines, each with its place
+  std::vector<Diagnostic> diagnostics;  // in the order of lines, each with its place
   Understood understood;
 
-  // No row can be believed: the header is wrong, or numbers or days can be read in two ways. `mistakes` says so.
+  // No row can be believed: the header is wrong, or numbers or days can be read in two ways. `diagnostics` says so.
   bool unreadable = false;
 
   // Rows of a find-out list that nobody filled in: a reading, service or measurement with neither day nor value.
   int blanks = 0;
 
-  // For a file of what was refused: the header as it was written (empty in JSON Lines), and the rows with mistakes,
+  // For a file of what was refused: the header as it was written (empty in JSON Lines), and the rows left out,
   // each whole, in their order and without its line end.
   struct Rejected {
     int line = 0;
@@ -205,7 +205,7 @@ enum class Access { read, write };
 // What can be read of a record, damaged or not, and what is wrong with it: nothing, for a sound one.
 struct Legible {
   std::vector<Fact> facts;  // in the one order
-  std::vector<Diagnostic> damage;
+  std::vector<Diagnostic> diagnostics;
 };
 
 // To be used by one thread at a time.

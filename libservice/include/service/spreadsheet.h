@@ -39,7 +39,7 @@ std::string plain_day(std::string_view text, const Dialect& dialect);
 
 // Finds the dialect of a file from all its numbers and days together, for one field alone often does not tell: `1.250`
 // is 1250 or 1.25. It never guesses: where the whole file allows two readings, or contradicts itself, that is a
-// finding.
+// diagnostic.
 class DialectSurvey {
  public:
   explicit DialectSurvey(Dialect told = {}) : told_(told) {}  // what its user says about the file
@@ -48,16 +48,16 @@ class DialectSurvey {
   void number(std::string_view text, std::size_t at);
   void day(std::string_view text, std::size_t at);
 
-  struct Finding {
+  struct FieldDiagnostic {
     std::size_t at = 0;
     std::string code;  // `two-readings`, `mixed-dialect`
     std::string message;
     std::string hint;
     std::vector<Cure> cures = {};
   };
-  std::vector<Finding> findings() const;
+  std::vector<FieldDiagnostic> diagnostics() const;
 
-  // What holds where there are no findings.
+  // What holds where there are no diagnostics.
   Dialect dialect() const;
 
   // The field that settled it: `1250,5`. Empty where it was told, or where nothing needed settling.

@@ -176,7 +176,7 @@ enum class GapKind {
   nothing_recorded,  // no fact about a machine that was not put in service new (bought, or its start is not known)
   no_reading,        // a meter that nobody ever read
   stale,             // the newest reading is older than stale-after
-  doubt,             // facts about a meter contradict each other, or say more than 24 h a day
+  contradiction,     // facts about a meter contradict each other, or say more than 24 h a day
   unlisted,          // facts about a machine that the fleet does not list
   clock,             // today is before the newest fact
   no_machine,        // no machine of the scope is there on that day, so an empty list says nothing

@@ -48,7 +48,7 @@ struct KnownUsage {
 
 // Two facts that cannot both be true, as merging copies of a book can bring them together: usage that falls (the higher
 // one holds), or an hour meter that ran more than 24 h a day. It lasts until one of them is struck.
-struct Doubt {
+struct Contradiction {
   Day day;      // of the later one
   Amount said;  // usage by the later one
   Amount held;  // usage that held before it
@@ -62,7 +62,7 @@ class MeterHistory {
   MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
 
   const std::vector<Knot>& knots() const { return knots_; }  // one a day, usage never falls
-  const std::vector<Doubt>& doubts() const { return doubts_; }
+  const std::vector<Contradiction>& contradictions() const { return contradictions_; }
   bool empty() const { return knots_.empty(); }
   bool read() const { return read_; }  // some value beyond the one at in-service or bought
   const std::optional<KnownUsage>& last_known() const { return last_known_; }
@@ -83,7 +83,7 @@ class MeterHistory {
 
  private:
   std::vector<Knot> knots_;
-  std::vector<Doubt> doubts_;
+  std::vector<Contradiction> contradictions_;
   std::map<FactId, Amount> by_fact_;
   std::optional<KnownUsage> last_known_;
   Amount offset_;  // of the current segment
@@ -96,17 +96,17 @@ using Histories = std::map<std::string, MeterHistory, std::less<>>;
 
 Histories meter_histories(const Snapshot& snapshot, const Machine& machine);
 
-// A step between two readings that is possible and yet odd: an hour meter that would have run over 16 h a day, or so
-// far above all other steps of this meter that a mistyped value is likelier. Common practice, no source: both figures
-// are ours, to ask people to look, and nothing else follows from them.
-struct OddStep {
+// A step between two readings that is possible and yet doubtful: an hour meter that would have run over 16 h a day, or
+// so far above all other steps of this meter that a mistyped value is likelier. Common practice, no source: both
+// figures are ours, to ask people to look, and nothing else follows from them.
+struct DoubtfulStep {
   FactId fact;  // of the later value
   Day from;
   Day to;
   Amount used;
 };
 
-std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
+std::vector<DoubtfulStep> doubtful_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
 
 // --- What is expected --------------------------------------------------------------------------------------
 

@@ -48,7 +48,7 @@ void CsvReader::read_field(CsvRow& row, CsvField& field) {
   if (at_ < text_.size() && text_[at_] == '"') read_quoted(row, field);
   const std::size_t from = at_;
   for (; !at_line_end() && text_[at_] != separator_; ++at_) {
-    if (text_[at_] == '"' && row.problems.empty()) row.problems.push_back({CsvMistake::bare_quote, at_});
+    if (text_[at_] == '"' && row.problems.empty()) row.problems.push_back({CsvProblemKind::bare_quote, at_});
   }
   field.text += text_.substr(from, at_ - from);
 }
@@ -65,16 +65,16 @@ void CsvReader::read_quoted(CsvRow& row, CsvField& field) {
       if (!at_line_end() && text_[at_] != separator_) {
         // A field over several lines is mostly a quote that was opened by mistake.
         const std::size_t place = field.text.find('\n') == std::string::npos ? at_ : opened;
-        row.problems.push_back({CsvMistake::text_after_quote, place});
+        row.problems.push_back({CsvProblemKind::text_after_quote, place});
       }
       return;
     }
     field.text += '"';
     ++at_;
   }
-  row.problems.push_back({CsvMistake::unclosed_quote, opened});
-  // Once, what follows is tried as rows again, so that their mistakes are told in the same run. Not more than once: a
-  // file of such quotes would be read over and over.
+  row.problems.push_back({CsvProblemKind::unclosed_quote, opened});
+  // Once, what follows is tried as rows again, so that what is wrong with them is told in the same run. Not more than
+  // once: a file of such quotes would be read over and over.
   at_ = gave_up_ ? text.size() : line_end(opened);
   field.text = text_.substr(opened, at_ - opened);
   gave_up_ = lines_ == CsvLines::many_a_field;

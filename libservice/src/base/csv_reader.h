@@ -14,14 +14,14 @@ struct CsvField {
   std::size_t to = 0;
 };
 
-enum class CsvMistake {
+enum class CsvProblemKind {
   bare_quote,        // a quote inside a field that does not begin with one
   text_after_quote,  // text behind the quote that closes a field
   unclosed_quote
 };
 
 struct CsvProblem {
-  CsvMistake mistake = CsvMistake::bare_quote;
+  CsvProblemKind kind = CsvProblemKind::bare_quote;
   std::size_t at = 0;
 };
 

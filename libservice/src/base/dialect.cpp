@@ -96,8 +96,8 @@ std::optional<std::string> day_by(std::string_view text, DateOrder order) {
   return order == DateOrder::day_first ? iso(c, b, a) : iso(c, a, b);
 }
 
-DialectSurvey::Finding mixed(const std::string& text, std::size_t at, std::string_view is, std::string_view against,
-                             std::string_view cure) {
+DialectSurvey::FieldDiagnostic mixed(const std::string& text, std::size_t at, std::string_view is,
+                                     std::string_view against, std::string_view cure) {
   return {at, "mixed-dialect",
           '`' + cleaned(text) + "` is written with " + std::string(is) + ", and " + std::string(against),
           std::string(cure)};
@@ -143,8 +143,8 @@ void DialectSurvey::day(std::string_view text, std::size_t at) {
   days_.see(text, at, day_by(text, DateOrder::day_first), day_by(text, DateOrder::month_first));
 }
 
-std::vector<DialectSurvey::Finding> DialectSurvey::findings() const {
-  std::vector<Finding> found;
+std::vector<DialectSurvey::FieldDiagnostic> DialectSurvey::diagnostics() const {
+  std::vector<FieldDiagnostic> found;
   const auto look = [&](const Choice& choice, std::optional<bool> told, std::string_view first, std::string_view second,
                         CureKind cure, const std::string& otherwise) {
     if (told) {

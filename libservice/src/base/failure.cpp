@@ -9,10 +9,10 @@ std::string summary(const std::vector<Diagnostic>& diagnostics) {
 
 }  // namespace
 
-Failure::Failure(Trouble trouble, std::vector<Diagnostic> diagnostics)
-    : std::runtime_error(summary(diagnostics)), trouble_(trouble), diagnostics_(std::move(diagnostics)) {}
+Failure::Failure(FailureKind kind, std::vector<Diagnostic> diagnostics)
+    : std::runtime_error(summary(diagnostics)), kind_(kind), diagnostics_(std::move(diagnostics)) {}
 
-Failure::Failure(Trouble trouble, Diagnostic diagnostic)
-    : Failure(trouble, std::vector<Diagnostic>{std::move(diagnostic)}) {}
+Failure::Failure(FailureKind kind, Diagnostic diagnostic)
+    : Failure(kind, std::vector<Diagnostic>{std::move(diagnostic)}) {}
 
 }  // namespace service

@@ -17,8 +17,8 @@ void write_file(const std::filesystem::path& file, std::string_view text, unsign
   if (error == 0) error = pending.write(text);
   if (error == 0) error = pending.keep(if_there);
   if (error == 0) return;
-  throw Failure(Trouble::io, {"cannot-write", file.string() + " cannot be written: " + reason_not_written(error),
-                              std::string(hint)});
+  throw Failure(FailureKind::io, {"cannot-write", file.string() + " cannot be written: " + reason_not_written(error),
+                                  std::string(hint)});
 }
 
 std::filesystem::path folder_of(const std::filesystem::path& file) {

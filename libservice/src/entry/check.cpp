@@ -26,7 +26,7 @@ class BookCheck {
   std::vector<FactDiagnostic> run() {
     judged_again();
     gaps();
-    odd_readings();
+    doubtful_readings();
     for (const auto& [one, other] : written_twice(facts_)) {
       say(one, {"written-twice",
                 fmt::format("is written down a second time as {}; they count as one", short_text(other)),
@@ -55,17 +55,17 @@ class BookCheck {
   void gaps() {
     for (const Gap& gap : due_list(snapshot_, {today_, {}, Detail::standings}, straight_line()).gaps) {
       if (gap.kind == GapKind::clock) say({}, {"clock", gap.say, "mend the clock, or strike the fact"});
-      if (gap.kind != GapKind::doubt) continue;
+      if (gap.kind != GapKind::contradiction) continue;
       Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};
       for (const FactId& fact : gap.facts) what.cures.push_back(strike(fact, "either"));
       say({}, std::move(what));
     }
   }
 
-  void odd_readings() {
+  void doubtful_readings() {
     for (const Machine& machine : fleet_->machines) {
       for (const Meter& meter : machine.meters) {
-        for (const OddStep& step : odd_steps(machine, meter, snapshot_.facts_of(machine.key))) {
+        for (const DoubtfulStep& step : doubtful_steps(machine, meter, snapshot_.facts_of(machine.key))) {
           say(step.fact, {"odd-reading",
                           fmt::format("that is {} {} in {}, unlike the rest", to_text_tenths(step.used),
                                       cleaned(meter.unit), counted(days_between(step.from, step.to), "day", "days")),
@@ -101,7 +101,7 @@ std::vector<FactDiagnostic> check_all(const std::shared_ptr<const Fleet>& fleet,
   };
   if (fleet != nullptr) add(fleet->remarks);
   if (fleet != nullptr && strict) add(odd_intervals(*fleet));
-  add(book.damage);
+  add(book.diagnostics);
   if (fleet == nullptr) return found;
   for (FactDiagnostic& one : check_book(fleet, book.facts, today, day_is_given)) found.push_back(std::move(one));
   return found;

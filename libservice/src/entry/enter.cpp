@@ -34,14 +34,14 @@ std::vector<Diagnostic> once_each(std::vector<Diagnostic> wrong) {
   const bool mistyped = std::all_of(wrong.begin(), wrong.end(), [](const Diagnostic& diagnostic) {
     return !diagnostic.place && diagnostic.code.starts_with("unknown-");
   });
-  throw Failure(mistyped ? Trouble::usage : Trouble::bad_data, once_each(std::move(wrong)));
+  throw Failure(mistyped ? FailureKind::usage : FailureKind::bad_data, once_each(std::move(wrong)));
 }
 
 // Facts of a machine that was not read would be judged as if it had none.
 void insist_on_scope(const Scope& scope, const std::vector<Proposal>& proposals) {
   for (const Proposal& proposal : proposals) {
     if (scope.holds(proposal.fact.machine)) continue;
-    throw Failure(Trouble::internal,
+    throw Failure(FailureKind::internal,
                   {"scope-too-small", fmt::format("a fact about {} is outside of what was read", proposal.fact.machine),
                    "name all machines that the facts are about"});
   }
@@ -150,13 +150,13 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
     compare(fleet, request, *known, entered);
   } catch (const std::exception&) {
     if (request.dry_run || entered.added.empty()) throw;
-    // Whoever is told only of the mistake would enter the facts again.
-    throw Failure(Trouble::internal, {"stored-not-compared",
-                                      "it is stored, but what it changed could not be worked out",
-                                      "do not enter it again",
-                                      std::nullopt,
-                                      Severity::error,
-                                      {{CureKind::ask_due_list}}});
+    // Whoever is told only what is wrong would enter the facts again.
+    throw Failure(FailureKind::internal, {"stored-not-compared",
+                                          "it is stored, but what it changed could not be worked out",
+                                          "do not enter it again",
+                                          std::nullopt,
+                                          Severity::error,
+                                          {{CureKind::ask_due_list}}});
   }
   return entered;
 }

@@ -21,7 +21,7 @@ Meeting what_meets(const Entered& merged) {
   for (const Gap& gap : merged.after->gaps) {
     const bool was = std::any_of(merged.before->gaps.begin(), merged.before->gaps.end(),
                                  [&](const Gap& g) { return g.kind == gap.kind && g.facts == gap.facts; });
-    if (gap.kind == GapKind::doubt && !was) meeting.contradicted.push_back(gap);
+    if (gap.kind == GapKind::contradiction && !was) meeting.contradicted.push_back(gap);
   }
   return meeting;
 }
@@ -55,7 +55,7 @@ EntryRequest entry_of_file(const FactsRead& read, std::string origin, Day today,
   request.today = today;
   request.day_is_given = day_is_given;
   request.skip_bad = skip_bad;
-  request.unread = read.mistakes;
+  request.unread = read.diagnostics;
   return request;
 }
 

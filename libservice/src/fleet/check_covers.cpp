@@ -11,8 +11,8 @@ namespace {
 
 class RingFinder {
  public:
-  RingFinder(const ScheduleDraft& schedule, Findings& findings)
-      : tasks_(schedule.tasks), findings_(findings), states_(tasks_.size(), State::fresh) {
+  RingFinder(const ScheduleDraft& schedule, Diagnostics& diagnostics)
+      : tasks_(schedule.tasks), diagnostics_(diagnostics), states_(tasks_.size(), State::fresh) {
     for (std::size_t i = 0; i < tasks_.size(); ++i) index_.emplace(tasks_[i].task.name, i);
   }
 
@@ -58,13 +58,13 @@ class RingFinder {
     std::string ring;
     for (auto step = begin; step != path_.end(); ++step) ring += tasks_[step->task].task.name + " covers ";
     ring += tasks_[first].task.name;
-    findings_.error(code::ring_of_covers, closing.spot,
-                    fmt::format("tasks cover each other in a ring: {}", cleaned(ring)),
-                    "let only the larger task cover the smaller ones");
+    diagnostics_.error(code::ring_of_covers, closing.spot,
+                       fmt::format("tasks cover each other in a ring: {}", cleaned(ring)),
+                       "let only the larger task cover the smaller ones");
   }
 
   const std::vector<TaskDraft>& tasks_;
-  Findings& findings_;
+  Diagnostics& diagnostics_;
   std::vector<State> states_;
   std::unordered_map<std::string, std::size_t> index_;
   std::vector<Step> path_;
@@ -72,8 +72,8 @@ class RingFinder {
 
 }  // namespace
 
-void check_covers(const Draft& draft, Findings& findings) {
-  for (const ScheduleDraft& schedule : draft.schedules) RingFinder(schedule, findings).find();
+void check_covers(const Draft& draft, Diagnostics& diagnostics) {
+  for (const ScheduleDraft& schedule : draft.schedules) RingFinder(schedule, diagnostics).find();
 }
 
 }  // namespace service::fleet

@@ -34,24 +34,24 @@ std::string meters_of(const Carrier& carrier) {
   return fmt::format("the meters of {} are {}", carrier.whose, listed(meter_names(*carrier.meters), "and"));
 }
 
-void complain_missing(const MeterUse& use, const Carrier& carrier, Findings& findings) {
+void complain_missing(const MeterUse& use, const Carrier& carrier, Diagnostics& diagnostics) {
   if (use.meter.empty()) {
-    findings.error(code::no_hour_meter, use.spot, fmt::format("{} has no meter in h", carrier.whose),
-                   "name another meter under `usage:`, or give it a meter with `unit: h` under `meters:`");
+    diagnostics.error(code::no_hour_meter, use.spot, fmt::format("{} has no meter in h", carrier.whose),
+                      "name another meter under `usage:`, or give it a meter with `unit: h` under `meters:`");
   } else {
-    findings.error(code::unknown_meter, use.spot,
-                   fmt::format("{} has no meter `{}`", carrier.whose, cleaned(use.meter)),
-                   nearest_or(use.meter, meter_names(*carrier.meters), meters_of(carrier)));
+    diagnostics.error(code::unknown_meter, use.spot,
+                      fmt::format("{} has no meter `{}`", carrier.whose, cleaned(use.meter)),
+                      nearest_or(use.meter, meter_names(*carrier.meters), meters_of(carrier)));
   }
 }
 
-void check_uses(const std::vector<MeterUse>& uses, const std::vector<Carrier>& carriers, Findings& findings) {
+void check_uses(const std::vector<MeterUse>& uses, const std::vector<Carrier>& carriers, Diagnostics& diagnostics) {
   for (std::size_t i = 0; i < uses.size(); ++i) {
     const MeterUse& use = uses[i];
     for (const Carrier& carrier : carriers) {
       const Meter* const meter = meter_for(use, *carrier.meters);
       if (meter == nullptr) {
-        complain_missing(use, carrier, findings);
+        complain_missing(use, carrier, diagnostics);
         break;
       }
       const auto end = uses.begin() + static_cast<std::ptrdiff_t>(i);
@@ -59,7 +59,7 @@ void check_uses(const std::vector<MeterUse>& uses, const std::vector<Carrier>& c
         return other.interval == use.interval && meter_for(other, *carrier.meters) == meter;
       });
       if (twice) {
-        findings.error(
+        diagnostics.error(
             code::same_meter_twice, use.spot,
             fmt::format("two limits of one interval are on the meter `{}` of {}", meter->name, carrier.whose),
             "keep one of the two");
@@ -81,11 +81,11 @@ std::string called(const MachineDraft& machine) {
   return fmt::format("the machine `{}`", cleaned(machine.machine.key));
 }
 
-void check_start(const MachineDraft& machine, const std::vector<Meter>& meters, Findings& findings) {
+void check_start(const MachineDraft& machine, const std::vector<Meter>& meters, Diagnostics& diagnostics) {
   if (!machine.start_at || !meters.empty()) return;
-  findings.error(code::unknown_meter, *machine.start_at,
-                 fmt::format("{} has no meter that could show this", called(machine)),
-                 "leave it out, or give the machine a meter under `meters:`");
+  diagnostics.error(code::unknown_meter, *machine.start_at,
+                    fmt::format("{} has no meter that could show this", called(machine)),
+                    "leave it out, or give the machine a meter under `meters:`");
 }
 
 bool exists_anywhere(const std::string& meter, const Draft& draft) {
@@ -100,7 +100,7 @@ bool exists_anywhere(const std::string& meter, const Draft& draft) {
 
 }  // namespace
 
-void check_meters(const Draft& draft, Findings& findings) {
+void check_meters(const Draft& draft, Diagnostics& diagnostics) {
   ByName schedules;
   for (const ScheduleDraft& schedule : draft.schedules) schedules.emplace(schedule.schedule.name, &schedule);
 
@@ -109,9 +109,9 @@ void check_meters(const Draft& draft, Findings& findings) {
   for (const MachineDraft& machine : draft.machines) {
     const std::vector<Meter>* const meters = meters_of(machine, schedules);
     if (meters == nullptr) continue;
-    check_start(machine, *meters, findings);
+    check_start(machine, *meters, diagnostics);
     for (const ChangeDraft& change : machine.changes) {
-      check_uses(change.limbs.meters, {{meters, called(machine)}}, findings);
+      check_uses(change.limbs.meters, {{meters, called(machine)}}, diagnostics);
     }
     // Machines without meters of their own are all alike: one of them speaks for all.
     if (machine.own_meters || followed_as_it_is.emplace(machine.machine.schedule, true).second) {
@@ -121,12 +121,12 @@ void check_meters(const Draft& draft, Findings& findings) {
   for (const ScheduleDraft& schedule : draft.schedules) {
     std::vector<Carrier>& on = carriers[schedule.schedule.name];
     if (on.empty()) on.push_back({&schedule.schedule.meters, fmt::format("the schedule `{}`", schedule.schedule.name)});
-    for (const TaskDraft& task : schedule.tasks) check_uses(task.limbs.meters, on, findings);
+    for (const TaskDraft& task : schedule.tasks) check_uses(task.limbs.meters, on, diagnostics);
   }
   for (const Mention& meter : draft.grace_meters) {
     if (exists_anywhere(meter.name, draft) || !draft.unread_schedules.empty()) continue;
-    findings.error(code::unknown_meter, meter.spot, fmt::format("no machine has a meter `{}`", cleaned(meter.name)),
-                   "name a meter of a machine or of a schedule");
+    diagnostics.error(code::unknown_meter, meter.spot, fmt::format("no machine has a meter `{}`", cleaned(meter.name)),
+                      "name a meter of a machine or of a schedule");
   }
 }
 

@@ -1,4 +1,4 @@
-// The name of every mistake that the fleet room can report, and the only place where one is spelled.
+// The code of every diagnostic of the fleet room, and the only place where one is spelled.
 // Each has a folder of the same name under tests/errors, and a line in the table there.
 #pragma once
 

@@ -5,16 +5,16 @@
 namespace service::fleet {
 namespace {
 
-void check_whole(Draft& draft, Findings& findings, const Spot& main) {
-  check_machines(draft, findings);
-  check_names(draft, findings);
-  check_meters(draft, findings);
-  check_covers(draft, findings);
+void check_whole(Draft& draft, Diagnostics& diagnostics, const Spot& main) {
+  check_machines(draft, diagnostics);
+  check_names(draft, diagnostics);
+  check_meters(draft, diagnostics);
+  check_covers(draft, diagnostics);
   if (draft.machines.empty() && !draft.unsure_of(Noun::machine)) {
-    findings.error(code::no_machines, main, "the fleet lists no machines",
-                   "add them under `machines:`, or as rows of register.csv");
+    diagnostics.error(code::no_machines, main, "the fleet lists no machines",
+                      "add them under `machines:`, or as rows of register.csv");
   }
-  remark_on(draft, findings);
+  remark_on(draft, diagnostics);
 }
 
 Fleet put_together(Draft draft) {
@@ -36,12 +36,12 @@ Fleet put_together(Draft draft) {
 
 }  // namespace
 
-Fleet conclude(Draft draft, Findings& findings, const Spot& main) {
-  check_whole(draft, findings, main);
-  auto errors = findings.errors();
-  if (!errors.empty()) throw Failure(Trouble::bad_fleet, std::move(errors));
+Fleet conclude(Draft draft, Diagnostics& diagnostics, const Spot& main) {
+  check_whole(draft, diagnostics, main);
+  auto errors = diagnostics.errors();
+  if (!errors.empty()) throw Failure(FailureKind::bad_fleet, std::move(errors));
   Fleet fleet = put_together(std::move(draft));
-  fleet.remarks = findings.remarks();
+  fleet.remarks = diagnostics.remarks();
   return fleet;
 }
 

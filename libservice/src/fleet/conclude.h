@@ -6,6 +6,6 @@
 namespace service::fleet {
 
 // Fails with bad_fleet where there are errors, found here or before. `main` is where to say what the whole fleet lacks.
-Fleet conclude(Draft draft, Findings& findings, const Spot& main);
+Fleet conclude(Draft draft, Diagnostics& diagnostics, const Spot& main);
 
 }  // namespace service::fleet

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "fleet/findings.h"
+#include "fleet/diagnostics.h"
 #include "service/fleet.h"
 
 namespace service::fleet {
@@ -85,10 +85,10 @@ struct Draft {
 };
 
 // Everything that can only be checked when all files have been read.
-void check_names(Draft& draft, Findings& findings);           // names that are mentioned exist
-void check_meters(const Draft& draft, Findings& findings);    // limbs find their meters on every machine
-void check_covers(const Draft& draft, Findings& findings);    // no ring
-void check_machines(const Draft& draft, Findings& findings);  // starts, ends, expected usage, keys given once
-void remark_on(const Draft& draft, Findings& findings);       // what is odd, but no mistake
+void check_names(Draft& draft, Diagnostics& diagnostics);           // names that are mentioned exist
+void check_meters(const Draft& draft, Diagnostics& diagnostics);    // limbs find their meters on every machine
+void check_covers(const Draft& draft, Diagnostics& diagnostics);    // no ring
+void check_machines(const Draft& draft, Diagnostics& diagnostics);  // starts, ends, expected usage, keys given once
+void remark_on(const Draft& draft, Diagnostics& diagnostics);       // what is odd, but no mistake
 
 }  // namespace service::fleet

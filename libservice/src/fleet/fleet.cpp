@@ -106,7 +106,7 @@ const Site* Fleet::site(std::string_view key) const {
 const Schedule& Fleet::schedule_of(const Machine& machine) const {
   const Schedule* const found = schedule(machine.schedule);
   if (found != nullptr) return *found;
-  throw Failure(Trouble::internal,
+  throw Failure(FailureKind::internal,
                 Diagnostic{fleet::code::unknown_schedule, "the machine `" + machine.key + "` has no schedule", {}});
 }
 

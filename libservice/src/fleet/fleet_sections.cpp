@@ -187,7 +187,7 @@ void check_call_as_written(const Reader& reader, const Entry& written, const Cal
     return std::any_of(written.value.entries.begin(), written.value.entries.end(),
                        [&](const Entry& entry) { return entry.key.text == key; });
   };
-  check_call(call, given("site"), given("machine"), reader.spot(written.key.span), reader.findings());
+  check_call(call, given("site"), given("machine"), reader.spot(written.key.span), reader.diagnostics());
 }
 
 }  // namespace
@@ -203,7 +203,7 @@ void read_sites(const Reader& reader, const Field& field) {
 void read_seasons(const Reader& reader, const Field& field) {
   read_named(reader, field, "a season", season_keys, reader.draft.fleet.seasons, Noun::season);
   for (const Entry& season : field.value->entries) {
-    check_season_name(season.key.text, reader.spot(season.key.span), reader.findings());
+    check_season_name(season.key.text, reader.spot(season.key.span), reader.diagnostics());
   }
 }
 

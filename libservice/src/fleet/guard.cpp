@@ -23,29 +23,30 @@ std::optional<ControlCharacter> first_control_character(std::string_view text) {
   return std::nullopt;
 }
 
-bool fit_to_read(const Source& source, std::size_t limit, Findings& findings) {
+bool fit_to_read(const Source& source, std::size_t limit, Diagnostics& diagnostics) {
   const std::string_view text = source.text();
   if (text.size() > limit) {
-    findings.error(code::file_too_large, {&source, whole_file},
-                   fmt::format("the file is larger than {} MiB", limit >> 20U),
-                   "check that it is the right file; large fleets are best listed in register.csv");
+    diagnostics.error(code::file_too_large, {&source, whole_file},
+                      fmt::format("the file is larger than {} MiB", limit >> 20U),
+                      "check that it is the right file; large fleets are best listed in register.csv");
     return false;
   }
   if (const auto bad = first_bad_utf8(text)) {
-    findings.error(code::not_utf8, {&source, source.span_at(*bad)}, "the text is not UTF-8 from here on",
-                   encoding_hint(text));
+    diagnostics.error(code::not_utf8, {&source, source.span_at(*bad)}, "the text is not UTF-8 from here on",
+                      encoding_hint(text));
     return false;
   }
   if (const auto control = first_control_character(text)) {
-    findings.error(code::control_character, {&source, source.span_at(control->offset)},
-                   fmt::format("a control character (U+{:04X}) stands here", control->value),
-                   control->value == '\r' ? "end the lines with LF or CR LF" : "delete it");
+    diagnostics.error(code::control_character, {&source, source.span_at(control->offset)},
+                      fmt::format("a control character (U+{:04X}) stands here", control->value),
+                      control->value == '\r' ? "end the lines with LF or CR LF" : "delete it");
     return false;
   }
   for (int i = 0; i < source.lines(); ++i) {
     if (source.line(i).size() > longest_line) {
-      findings.error(code::line_too_long, {&source, {i, 0, 1}},
-                     fmt::format("the line is longer than {} KiB", longest_line >> 10U), "break it into several lines");
+      diagnostics.error(code::line_too_long, {&source, {i, 0, 1}},
+                        fmt::format("the line is longer than {} KiB", longest_line >> 10U),
+                        "break it into several lines");
       return false;
     }
   }

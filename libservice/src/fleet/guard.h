@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <optional>
 
-#include "fleet/findings.h"
+#include "fleet/diagnostics.h"
 
 namespace service::fleet {
 
@@ -21,6 +21,6 @@ struct ControlCharacter {
 std::optional<ControlCharacter> first_control_character(std::string_view text);
 
 // Not too large, well-formed UTF-8, no control characters, no endless line. Reports the first thing that is wrong.
-bool fit_to_read(const Source& source, std::size_t limit, Findings& findings);
+bool fit_to_read(const Source& source, std::size_t limit, Diagnostics& diagnostics);
 
 }  // namespace service::fleet

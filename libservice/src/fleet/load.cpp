@@ -8,7 +8,7 @@
 #include <system_error>
 
 #include "base/pending_file.h"
-#include "fleet/findings.h"
+#include "fleet/diagnostics.h"
 #include "fleet/guard.h"
 #include "service/fleet.h"
 
@@ -30,9 +30,10 @@ std::string reason_of(const std::error_code& problem) {
 std::string reason_of(int error) { return reason_of(std::error_code(error, std::generic_category())); }
 
 [[noreturn]] void fail_to_read(const fs::path& file, std::string_view reason) {
-  throw Failure(Trouble::io, Diagnostic{code::unreadable_file,
-                                        fmt::format("{} cannot be read: {}", cleaned(file.generic_string()), reason),
-                                        "check that it is a file and that you may read it"});
+  throw Failure(
+      FailureKind::io,
+      Diagnostic{code::unreadable_file, fmt::format("{} cannot be read: {}", cleaned(file.generic_string()), reason),
+                 "check that it is a file and that you may read it"});
 }
 
 // Reads at most one byte more than the limit: enough for the reader to see that it is too large.
@@ -117,12 +118,12 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
     if (problem && problem != std::errc::no_such_file_or_directory && problem != std::errc::not_a_directory) {
       fleet::fail_to_read(folder, fleet::reason_of(problem));
     }
-    throw Failure(Trouble::not_found, Diagnostic{fleet::code::no_such_folder,
-                                                 fmt::format("there is no folder {}", shown),
-                                                 "check the path",
-                                                 std::nullopt,
-                                                 Severity::error,
-                                                 {{CureKind::make_fleet}}});
+    throw Failure(FailureKind::not_found, Diagnostic{fleet::code::no_such_folder,
+                                                     fmt::format("there is no folder {}", shown),
+                                                     "check the path",
+                                                     std::nullopt,
+                                                     Severity::error,
+                                                     {{CureKind::make_fleet}}});
   }
   if (!fleet::is_there(folder / "fleet.yaml")) {
     Diagnostic none{fleet::code::no_fleet_file, fmt::format("there is no fleet.yaml in {}", shown), ""};
@@ -131,7 +132,7 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
     } else {
       none.cures = {{CureKind::make_fleet}};
     }
-    throw Failure(Trouble::not_found, std::move(none));
+    throw Failure(FailureKind::not_found, std::move(none));
   }
   FleetFiles files;
   files.folder = folder;

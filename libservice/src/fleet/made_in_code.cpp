@@ -15,14 +15,14 @@ namespace {
 
 // Each key is a name, and given once. In files the reader of YAML sees to the second.
 template <class Things, class KeyOf, class SpotOf>
-void check_keys(const Things& things, KeyOf key_of, std::string_view what, SpotOf spot_of, Findings& findings) {
+void check_keys(const Things& things, KeyOf key_of, std::string_view what, SpotOf spot_of, Diagnostics& diagnostics) {
   std::unordered_set<std::string> seen;
   for (const auto& thing : things) {
     const std::string& key = key_of(thing);
-    check_name(key, spot_of(thing), findings);
+    check_name(key, spot_of(thing), diagnostics);
     if (seen.insert(key).second) continue;
-    findings.error(code::duplicate_key, spot_of(thing), fmt::format("the {} `{}` is given twice", what, cleaned(key)),
-                   "give each its own name");
+    diagnostics.error(code::duplicate_key, spot_of(thing),
+                      fmt::format("the {} `{}` is given twice", what, cleaned(key)), "give each its own name");
   }
 }
 
@@ -54,59 +54,60 @@ struct SizeOf {
   std::optional<BadSize> operator()(const SeasonLimb& limb) const { return bad_count(limb.lead_days, 0, longest_lead); }
 };
 
-void check_interval(const std::vector<Limb>& limbs, const char* key, const Spot& spot, Findings& findings) {
+void check_interval(const std::vector<Limb>& limbs, const char* key, const Spot& spot, Diagnostics& diagnostics) {
   int calendar_limbs = 0;
   for (const Limb& limb : limbs) {
     if (const auto bad = std::visit(SizeOf{}, limb)) {
-      findings.error(code::out_of_range, spot,
-                     fmt::format("the {} limb of `{}` cannot be {}", to_text(kind_of(limb)), key, bad->is),
-                     "write " + bad->advice);
+      diagnostics.error(code::out_of_range, spot,
+                        fmt::format("the {} limb of `{}` cannot be {}", to_text(kind_of(limb)), key, bad->is),
+                        "write " + bad->advice);
     }
     const auto* const sign = std::get_if<SignLimb>(&limb);
     if (sign != nullptr && sign->signs.empty()) {
-      findings.error(code::no_limb, spot, fmt::format("a sign limb of `{}` names no sign", key), "name the signs");
+      diagnostics.error(code::no_limb, spot, fmt::format("a sign limb of `{}` names no sign", key), "name the signs");
     }
     if (kind_of(limb) == LimbKind::calendar && ++calendar_limbs == 2) {
-      findings.error(code::two_calendar_units, spot, fmt::format("`{}` has two calendar limbs", key),
-                     "keep the one that the manual gives");
+      diagnostics.error(code::two_calendar_units, spot, fmt::format("`{}` has two calendar limbs", key),
+                        "keep the one that the manual gives");
     }
   }
 }
 
-void check_filled(const std::vector<Limb>& limbs, const char* key, const Spot& spot, Findings& findings) {
-  if (limbs.empty()) findings.error(code::no_limb, spot, fmt::format("`{}` names no limb", key), "give it limbs");
+void check_filled(const std::vector<Limb>& limbs, const char* key, const Spot& spot, Diagnostics& diagnostics) {
+  if (limbs.empty()) diagnostics.error(code::no_limb, spot, fmt::format("`{}` names no limb", key), "give it limbs");
 }
 
-void check_follow_up(const FollowUp& check, const Spot& spot, Findings& findings) {
-  check_filled(check.within, "within", spot, findings);
+void check_follow_up(const FollowUp& check, const Spot& spot, Diagnostics& diagnostics) {
+  check_filled(check.within, "within", spot, diagnostics);
   for (const Limb& limb : check.within) {
     const LimbKind kind = kind_of(limb);
     if (kind == LimbKind::usage || kind == LimbKind::calendar) continue;
-    findings.error(code::wrong_limb, spot,
-                   fmt::format("a {} limb cannot say when the check `{}` is owed", to_text(kind), cleaned(check.name)),
-                   "use hours, usage, days, weeks or months");
+    diagnostics.error(
+        code::wrong_limb, spot,
+        fmt::format("a {} limb cannot say when the check `{}` is owed", to_text(kind), cleaned(check.name)),
+        "use hours, usage, days, weeks or months");
   }
 }
 
-void check_positions(const std::vector<std::string>& positions, const Spot& spot, Findings& findings) {
+void check_positions(const std::vector<std::string>& positions, const Spot& spot, Diagnostics& diagnostics) {
   std::unordered_set<std::string> seen;
-  for (const std::string& position : positions) check_position(position, seen, spot, findings);
+  for (const std::string& position : positions) check_position(position, seen, spot, diagnostics);
 }
 
 }  // namespace
 
-MadeInCode::MadeInCode(Fleet fleet, Findings& findings, Draft& draft) : findings_(findings), draft_(draft) {
+MadeInCode::MadeInCode(Fleet fleet, Diagnostics& diagnostics, Draft& draft) : diagnostics_(diagnostics), draft_(draft) {
   const Spot whole = spot_of("the fleet");
   draft_.fleet = std::move(fleet);
   draft_.fleet.index.reset();
   draft_.fleet.remarks.clear();
   const auto at_whole = [&](const auto&) { return whole; };
-  check_keys(draft_.fleet.sites, key_of, "site", at_whole, findings_);
-  check_keys(draft_.fleet.seasons, key_of, "season", at_whole, findings_);
-  check_keys(draft_.fleet.parts, key_of, "part", at_whole, findings_);
-  check_keys(draft_.fleet.crews, key_of, "crew", at_whole, findings_);
-  check_keys(draft_.fleet.calls, key_of, "call", at_whole, findings_);
-  check_keys(draft_.fleet.schedules, name_of, "schedule", at_whole, findings_);
+  check_keys(draft_.fleet.sites, key_of, "site", at_whole, diagnostics_);
+  check_keys(draft_.fleet.seasons, key_of, "season", at_whole, diagnostics_);
+  check_keys(draft_.fleet.parts, key_of, "part", at_whole, diagnostics_);
+  check_keys(draft_.fleet.crews, key_of, "crew", at_whole, diagnostics_);
+  check_keys(draft_.fleet.calls, key_of, "call", at_whole, diagnostics_);
+  check_keys(draft_.fleet.schedules, name_of, "schedule", at_whole, diagnostics_);
   note_grace(draft_.fleet.grace, whole);
   take_sites(whole);
   take_surroundings();
@@ -130,7 +131,7 @@ void MadeInCode::take_sites(const Spot& whole) {
     const Spot spot = spot_of(fmt::format("the site `{}`", cleaned(site.key)));
     for (const std::string& season : site.closed_in) mention(Noun::season, season, spot);
   }
-  for (const Season& season : draft_.fleet.seasons) check_season_name(season.key, whole, findings_);
+  for (const Season& season : draft_.fleet.seasons) check_season_name(season.key, whole, diagnostics_);
   draft_.lists_parts = !draft_.fleet.parts.empty();
   for (const Part& part : draft_.fleet.parts) draft_.parts_listed.push_back({part.key, whole});
 }
@@ -147,7 +148,7 @@ void MadeInCode::take_surroundings() {
     const Spot spot = spot_of(fmt::format("the call `{}`", cleaned(call.key)));
     mention(Noun::site, call.site, spot);
     mention(Noun::machine, call.machine, spot);
-    check_call(call, !call.site.empty(), !call.machine.empty(), spot, findings_);
+    check_call(call, !call.site.empty(), !call.machine.empty(), spot, diagnostics_);
   }
 }
 
@@ -155,9 +156,9 @@ void MadeInCode::take_schedule(Schedule schedule) {
   ScheduleDraft draft;
   const Spot spot = spot_of(fmt::format("the schedule `{}`", cleaned(schedule.name)));
   const auto at_schedule = [&](const auto&) { return spot; };
-  check_keys(schedule.meters, name_of, "meter", at_schedule, findings_);
-  check_keys(schedule.tasks, name_of, "task", at_schedule, findings_);
-  check_has_tasks(!schedule.tasks.empty(), spot, findings_);
+  check_keys(schedule.meters, name_of, "meter", at_schedule, diagnostics_);
+  check_keys(schedule.tasks, name_of, "task", at_schedule, diagnostics_);
+  check_has_tasks(!schedule.tasks.empty(), spot, diagnostics_);
   for (Task& task : std::exchange(schedule.tasks, {})) draft.tasks.push_back(take_task(std::move(task), schedule.name));
   draft.schedule = std::move(schedule);
   draft_.schedules.push_back(std::move(draft));
@@ -167,18 +168,18 @@ TaskDraft MadeInCode::take_task(Task task, const std::string& schedule) {
   TaskDraft draft;
   const Spot spot = spot_of(fmt::format("the task `{}` of the schedule `{}`", cleaned(task.name), cleaned(schedule)));
   const auto at_task = [&](const auto&) { return spot; };
-  check_filled(task.every, "every", spot, findings_);
+  check_filled(task.every, "every", spot, diagnostics_);
   note_interval(task.every, "every", spot, draft.limbs);
   note_interval(task.first, "first", spot, draft.limbs);
   for (const auto& [condition, limbs] : task.in) {
-    check_name(condition, spot, findings_);
-    check_filled(limbs, "in", spot, findings_);
+    check_name(condition, spot, diagnostics_);
+    check_filled(limbs, "in", spot, diagnostics_);
     note_interval(limbs, "in", spot, draft.limbs);
     draft_.conditions_named.insert(condition);
   }
-  check_keys(task.follow_ups, name_of, "check", at_task, findings_);
+  check_keys(task.follow_ups, name_of, "check", at_task, diagnostics_);
   for (const FollowUp& check : task.follow_ups) {
-    check_follow_up(check, spot, findings_);
+    check_follow_up(check, spot, diagnostics_);
     note_interval(check.within, "within", spot, draft.limbs);
   }
   if (task.grace) {
@@ -186,7 +187,7 @@ TaskDraft MadeInCode::take_task(Task task, const std::string& schedule) {
     draft.grace = spot;
   }
   for (const std::string& covered : task.covers) draft.covers.push_back({covered, spot});
-  check_positions(task.positions, spot, findings_);
+  check_positions(task.positions, spot, diagnostics_);
   for (const auto& part : task.parts) mention(Noun::part, part.first, spot);
   for (const auto& fluid : task.fluids) mention(Noun::part, fluid.first, spot);
   draft.task = std::move(task);
@@ -196,12 +197,12 @@ TaskDraft MadeInCode::take_task(Task task, const std::string& schedule) {
 void MadeInCode::take_machine(Machine machine) {
   MachineDraft draft;
   const Spot spot = spot_of(fmt::format("the machine `{}`", cleaned(machine.key)));
-  check_name(machine.key, spot, findings_);
+  check_name(machine.key, spot, diagnostics_);
   check_keys(
-      machine.meters, name_of, "meter", [&](const auto&) { return spot; }, findings_);
+      machine.meters, name_of, "meter", [&](const auto&) { return spot; }, diagnostics_);
   if (machine.name.empty()) machine.name = machine.key;
   if (machine.schedule.empty()) {
-    findings_.error(code::missing_key, spot, "it has no schedule", "name the schedule that it follows");
+    diagnostics_.error(code::missing_key, spot, "it has no schedule", "name the schedule that it follows");
   }
   draft.key = draft.schedule = spot;
   draft.left = draft.expect = draft.start = spot;
@@ -228,7 +229,7 @@ ChangeDraft MadeInCode::take_change(TaskChange change, const std::string& machin
     note_grace(*change.grace, draft.spot);
     draft.grace = draft.spot;
   }
-  if (change.positions) check_positions(*change.positions, draft.spot, findings_);
+  if (change.positions) check_positions(*change.positions, draft.spot, diagnostics_);
   if (change.parts) {
     for (const auto& part : *change.parts) mention(Noun::part, part.first, draft.spot);
   }
@@ -241,7 +242,7 @@ ChangeDraft MadeInCode::take_change(TaskChange change, const std::string& machin
 
 void MadeInCode::note_interval(const std::vector<Limb>& limbs, const char* key, const Spot& spot, LimbNotes& notes) {
   ++notes.intervals;
-  check_interval(limbs, key, spot, findings_);
+  check_interval(limbs, key, spot, diagnostics_);
   for (const Limb& limb : limbs) {
     if (const auto* const usage = std::get_if<UsageLimb>(&limb)) {
       notes.meters.push_back({usage->meter.value_or(std::string()), spot, notes.intervals});
@@ -262,10 +263,10 @@ void MadeInCode::note_grace(const Grace& grace, const Spot& spot) {
 namespace service {
 
 Fleet checked(Fleet made) {
-  fleet::Findings findings;
+  fleet::Diagnostics diagnostics;
   fleet::Draft draft;
-  const fleet::MadeInCode taken_apart(std::move(made), findings, draft);
-  return fleet::conclude(std::move(draft), findings, taken_apart.whole());
+  const fleet::MadeInCode taken_apart(std::move(made), diagnostics, draft);
+  return fleet::conclude(std::move(draft), diagnostics, taken_apart.whole());
 }
 
 }  // namespace service

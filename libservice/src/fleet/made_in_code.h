@@ -9,11 +9,11 @@
 
 namespace service::fleet {
 
-// Takes the fleet apart into drafts, noting every name that it mentions and of what each mistake is to be told. What
+// Takes the fleet apart into drafts, noting every name that it mentions and of what each diagnostic is to be told. What
 // only a reader of files would find out (a key given twice, an interval of nothing) is said here.
 class MadeInCode {
  public:
-  MadeInCode(Fleet fleet, Findings& findings, Draft& draft);
+  MadeInCode(Fleet fleet, Diagnostics& diagnostics, Draft& draft);
 
   Spot whole() const { return {sources_.front().get(), whole_file}; }
 
@@ -29,7 +29,7 @@ class MadeInCode {
   void note_grace(const Grace& grace, const Spot& spot);
   void mention(Noun noun, const std::string& name, const Spot& spot);
 
-  Findings& findings_;
+  Diagnostics& diagnostics_;
   Draft& draft_;
   std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
 };

@@ -60,9 +60,9 @@ std::optional<Span> open_quote_between(const Source& source, Span from, Span to)
   return std::nullopt;
 }
 
-void report_open_quote(const Source& source, Span span, Findings& findings) {
-  findings.error(code::unclosed_quote, {&source, span}, "the quote opened here is not closed on this line",
-                 "close it; for text of several lines write `key: |` and the text indented below it");
+void report_open_quote(const Source& source, Span span, Diagnostics& diagnostics) {
+  diagnostics.error(code::unclosed_quote, {&source, span}, "the quote opened here is not closed on this line",
+                    "close it; for text of several lines write `key: |` and the text indented below it");
 }
 
 }  // namespace service::fleet

@@ -7,7 +7,7 @@
 #include <optional>
 #include <string_view>
 
-#include "fleet/findings.h"
+#include "fleet/diagnostics.h"
 
 namespace service::fleet {
 
@@ -19,6 +19,6 @@ std::optional<std::size_t> end_of_quoted(std::string_view rest_of_line);
 // The first quote from one place up to another that is not closed on its line.
 std::optional<Span> open_quote_between(const Source& source, Span from, Span to);
 
-void report_open_quote(const Source& source, Span span, Findings& findings);
+void report_open_quote(const Source& source, Span span, Diagnostics& diagnostics);
 
 }  // namespace service::fleet

@@ -1,4 +1,5 @@
-// All files of a fleet together: read each, check what holds between them, and give either the fleet or every mistake.
+// All files of a fleet together: read each, check what holds between them, and give either the fleet or every
+// diagnostic.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -35,12 +36,12 @@ class FleetReader {
     if (const auto found = files_.texts.find("register.csv"); found != files_.texts.end()) {
       // Spreadsheets save UTF-16 too. Where it is broken, the reader says that it is no UTF-8.
       register_.emplace(found->first, from_utf16(found->second).value_or(found->second));
-      read_register(source_of(*register_), findings_, draft_);
+      read_register(source_of(*register_), diagnostics_, draft_);
     }
     for (const auto& file : files_.texts) {
       if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
     }
-    return conclude(std::move(draft_), findings_, {main_, {}});
+    return conclude(std::move(draft_), diagnostics_, {main_, {}});
   }
 
  private:
@@ -54,7 +55,7 @@ class FleetReader {
 
   std::optional<Node> tree_of(const Source& source) {
     if (auto tree = compiled_.tree_of(source.text())) return tree;
-    return read_yaml(source, findings_);
+    return read_yaml(source, diagnostics_);
   }
 
   void read_main_file() {
@@ -62,12 +63,12 @@ class FleetReader {
     if (found == files_.texts.end()) {
       static const File missing{"fleet.yaml", ""};
       main_ = &source_of(missing);
-      findings_.error(code::no_fleet_file, {main_, whole_file}, "there is no such file",
-                      "write it, at least with `fleet:`");
+      diagnostics_.error(code::no_fleet_file, {main_, whole_file}, "there is no such file",
+                         "write it, at least with `fleet:`");
     } else {
       main_ = &source_of(*found);
       if (const auto root = tree_of(*main_)) {
-        read_fleet_file(Reader(*main_, findings_, draft_), *root);
+        read_fleet_file(Reader(*main_, diagnostics_, draft_), *root);
         return;
       }
     }
@@ -80,11 +81,11 @@ class FleetReader {
     const Source& source = source_of(file);
     const std::string stem(name.substr(0, name.rfind('.')));
     if (!name.ends_with(suffix)) {
-      findings_.error(code::wrong_suffix, {&source, whole_file}, "the name of a schedule's file ends with .yaml",
-                      fmt::format("rename it to {}{}{}", schedules_folder, cleaned(stem), suffix));
+      diagnostics_.error(code::wrong_suffix, {&source, whole_file}, "the name of a schedule's file ends with .yaml",
+                         fmt::format("rename it to {}{}{}", schedules_folder, cleaned(stem), suffix));
       draft_.unread_schedules.insert(stem);
     } else if (const auto root = tree_of(source)) {
-      draft_.schedules.push_back(read_schedule(Reader(source, findings_, draft_), *root, stem));
+      draft_.schedules.push_back(read_schedule(Reader(source, diagnostics_, draft_), *root, stem));
     } else {
       draft_.unread_schedules.insert(stem);
     }
@@ -95,7 +96,7 @@ class FleetReader {
   std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
   const Source* main_ = nullptr;
   std::optional<File> register_;  // as UTF-8
-  Findings findings_;
+  Diagnostics diagnostics_;
   Draft draft_;
 };
 
@@ -109,9 +110,9 @@ std::string compile_fleet(const FleetFiles& files) {
   for (const auto& [name, text] : files.texts) {
     if (!fleet::has_suffix_of_yaml(name)) continue;
     const fleet::Source source(name, 0, fleet::without_bom(text));
-    fleet::Findings findings;
-    auto root = fleet::read_yaml(source, findings);
-    if (root && findings.errors().empty()) trees.emplace(source.text(), std::move(*root));
+    fleet::Diagnostics diagnostics;
+    auto root = fleet::read_yaml(source, diagnostics);
+    if (root && diagnostics.errors().empty()) trees.emplace(source.text(), std::move(*root));
   }
   return fleet::compile(trees);
 }

@@ -99,7 +99,7 @@ Spot Reader::spot(const Field& field) const {
 }
 
 void Reader::error(const char* code, const Spot& spot, std::string message, std::string hint) const {
-  findings_.error(code, spot, std::move(message), std::move(hint));
+  diagnostics_.error(code, spot, std::move(message), std::move(hint));
 }
 
 void Reader::complain(const Field& field, const Wanted& wanted, std::string_view text, std::string_view problem) const {
@@ -179,7 +179,7 @@ std::vector<Field> Reader::list(const Field& field, std::string_view hint) const
   return fields;
 }
 
-bool Reader::good_name(std::string_view name, const Spot& where) const { return check_name(name, where, findings_); }
+bool Reader::good_name(std::string_view name, const Spot& where) const { return check_name(name, where, diagnostics_); }
 
 std::optional<std::string> Reader::text(const Field& field) const {
   const Node* const node = scalar(field, a_text);

@@ -41,12 +41,13 @@ inline constexpr Limits any_amount{0, 1'000'000'000};
 
 class Reader {
  public:
-  Reader(const Source& source, Findings& findings, Draft& draft) : draft(draft), source_(source), findings_(findings) {}
+  Reader(const Source& source, Diagnostics& diagnostics, Draft& draft)
+      : draft(draft), source_(source), diagnostics_(diagnostics) {}
 
   Draft& draft;
 
   const Source& source() const { return source_; }
-  Findings& findings() const { return findings_; }
+  Diagnostics& diagnostics() const { return diagnostics_; }
   Spot spot(Span span) const { return {&source_, span}; }
   Spot spot(const Field& field) const;  // of the value; of the key where there is no value
   void error(const char* code, const Spot& spot, std::string message, std::string hint) const;
@@ -105,7 +106,7 @@ class Reader {
 
  private:
   const Source& source_;
-  Findings& findings_;
+  Diagnostics& diagnostics_;
 };
 
 // Lower-case letters, digits and hyphens, beginning with a letter or digit.

@@ -140,14 +140,14 @@ void read_row_start(const Reader& reader, StartKind kind, const CsvField* on, co
 
 void tell_of_quote(const Reader& reader, const CsvProblem& problem) {
   const Spot spot = reader.spot(reader.source().span_at(problem.at));
-  switch (problem.mistake) {
-    case CsvMistake::bare_quote:
+  switch (problem.kind) {
+    case CsvProblemKind::bare_quote:
       return reader.error(code::bad_quote, spot, "a quote stands inside of a field that is not in quotes",
                           R"(put the whole field in quotes, and write the quote twice: "")");
-    case CsvMistake::text_after_quote:
+    case CsvProblemKind::text_after_quote:
       return reader.error(code::bad_quote, spot, "a quoted field ends before this, and no separator follows",
                           R"(put the whole field in quotes; a quote inside of it is written twice: "")");
-    case CsvMistake::unclosed_quote:
+    case CsvProblemKind::unclosed_quote:
       return reader.error(code::bad_quote, spot, "the quote opened here is not closed on this line",
                           R"(close it; a quote inside of a quoted field is written twice: "")");
   }
@@ -155,8 +155,8 @@ void tell_of_quote(const Reader& reader, const CsvProblem& problem) {
 
 class RegisterReader {
  public:
-  RegisterReader(const Source& source, Findings& findings, Draft& draft)
-      : reader_(source, findings, draft), rows_(source.text(), 0, CsvLines::one_a_row) {}
+  RegisterReader(const Source& source, Diagnostics& diagnostics, Draft& draft)
+      : reader_(source, diagnostics, draft), rows_(source.text(), 0, CsvLines::one_a_row) {}
 
   void read() {
     CsvRow row;
@@ -201,7 +201,7 @@ class RegisterReader {
 
   // How the file writes numbers and days, from all rows before one is believed.
   bool settle_dialect() {
-    CsvReader ahead = rows_;  // mistakes of quotes are told by the reading that follows
+    CsvReader ahead = rows_;  // what is wrong with quotes is told by the reading that follows
     DialectSurvey survey;
     std::vector<Span> spans;
     CsvRow row;
@@ -216,14 +216,14 @@ class RegisterReader {
         spans.push_back(spot_of(reader_, fields[i]).span);
       }
     }
-    const auto findings = survey.findings();
-    for (const DialectSurvey::Finding& finding : findings) {
-      reader_.error(finding.code == code::two_readings ? code::two_readings : code::mixed_dialect,
-                    reader_.spot(spans[finding.at]), finding.message,
+    const auto diagnostics = survey.diagnostics();
+    for (const DialectSurvey::FieldDiagnostic& diagnostic : diagnostics) {
+      reader_.error(diagnostic.code == code::two_readings ? code::two_readings : code::mixed_dialect,
+                    reader_.spot(spans[diagnostic.at]), diagnostic.message,
                     "write numbers as 1250.5 without a mark between thousands, and days as 2026-03-01");
     }
     dialect_ = survey.dialect();
-    return findings.empty();
+    return diagnostics.empty();
   }
 
   // Without the columns that machines cannot do without, no row is read.
@@ -299,9 +299,9 @@ class RegisterReader {
 
 }  // namespace
 
-void read_register(const Source& source, Findings& findings, Draft& draft) {
-  if (fit_to_read(source, register_limit, findings)) {
-    RegisterReader(source, findings, draft).read();
+void read_register(const Source& source, Diagnostics& diagnostics, Draft& draft) {
+  if (fit_to_read(source, register_limit, diagnostics)) {
+    RegisterReader(source, diagnostics, draft).read();
   } else {
     draft.unsure_of(Noun::machine) = true;
   }

@@ -5,6 +5,6 @@
 
 namespace service::fleet {
 
-void read_register(const Source& source, Findings& findings, Draft& draft);
+void read_register(const Source& source, Diagnostics& diagnostics, Draft& draft);
 
 }  // namespace service::fleet

@@ -11,32 +11,33 @@ namespace {
 
 using TaskByName = std::unordered_map<std::string, const Task*>;
 
-void remark_on_grace(const std::optional<Spot>& grace, const Task& task, Findings& findings) {
+void remark_on_grace(const std::optional<Spot>& grace, const Task& task, Diagnostics& diagnostics) {
   if (!grace || !task.safety) return;
-  findings.remark(code::grace_on_safety, *grace, fmt::format("`{}` is for safety, so its grace is not used", task.name),
-                  "leave out `grace:` or `safety:`");
+  diagnostics.remark(code::grace_on_safety, *grace,
+                     fmt::format("`{}` is for safety, so its grace is not used", task.name),
+                     "leave out `grace:` or `safety:`");
 }
 
-void remark_on_examinations(const TaskDraft& task, const TaskByName& tasks, Findings& findings) {
+void remark_on_examinations(const TaskDraft& task, const TaskByName& tasks, Diagnostics& diagnostics) {
   if (task.task.competent_person) return;
   for (const Mention& covered : task.covers) {
     const auto found = tasks.find(covered.name);
     if (found == tasks.end() || !found->second->competent_person) continue;
-    findings.remark(code::examination_covered, covered.spot,
-                    fmt::format("`{}` needs a competent person, so doing `{}` does not count as doing it", covered.name,
-                                task.task.name),
-                    "leave it out of `covers:`, or let `by-whom: competent-person` hold for both");
+    diagnostics.remark(code::examination_covered, covered.spot,
+                       fmt::format("`{}` needs a competent person, so doing `{}` does not count as doing it",
+                                   covered.name, task.task.name),
+                       "leave it out of `covers:`, or let `by-whom: competent-person` hold for both");
   }
 }
 
-void remark_on_tasks(const Draft& draft, Findings& findings) {
+void remark_on_tasks(const Draft& draft, Diagnostics& diagnostics) {
   std::unordered_map<std::string, TaskByName> by_schedule;
   for (const ScheduleDraft& schedule : draft.schedules) {
     TaskByName& tasks = by_schedule[schedule.schedule.name];
     for (const TaskDraft& task : schedule.tasks) tasks.emplace(task.task.name, &task.task);
     for (const TaskDraft& task : schedule.tasks) {
-      remark_on_grace(task.grace, task.task, findings);
-      remark_on_examinations(task, tasks, findings);
+      remark_on_grace(task.grace, task.task, diagnostics);
+      remark_on_examinations(task, tasks, diagnostics);
     }
   }
   for (const MachineDraft& machine : draft.machines) {
@@ -44,24 +45,24 @@ void remark_on_tasks(const Draft& draft, Findings& findings) {
     const TaskByName& tasks = by_schedule[machine.machine.schedule];
     for (const ChangeDraft& change : machine.changes) {
       const auto found = tasks.find(change.change.task);
-      if (found != tasks.end()) remark_on_grace(change.grace, *found->second, findings);
+      if (found != tasks.end()) remark_on_grace(change.grace, *found->second, diagnostics);
     }
   }
 }
 
-void remark_on_conditions(const Draft& draft, Findings& findings) {
+void remark_on_conditions(const Draft& draft, Diagnostics& diagnostics) {
   const std::vector<std::string> named(draft.conditions_named.begin(), draft.conditions_named.end());
   std::unordered_set<std::string> seen;
   for (const Mention& condition : draft.conditions) {
     if (draft.conditions_named.contains(condition.name) || !seen.insert(condition.name).second) continue;
-    findings.remark(code::condition_unused, condition.spot,
-                    fmt::format("no task says under `in:` what `{}` changes", condition.name),
-                    nearest_or(condition.name, named, "add it to a task, such as `in: {dusty: {hours: 125}}`"));
+    diagnostics.remark(code::condition_unused, condition.spot,
+                       fmt::format("no task says under `in:` what `{}` changes", condition.name),
+                       nearest_or(condition.name, named, "add it to a task, such as `in: {dusty: {hours: 125}}`"));
   }
 }
 
 // A fleet that keeps no list of parts needs none.
-void remark_on_parts(const Draft& draft, Findings& findings) {
+void remark_on_parts(const Draft& draft, Diagnostics& diagnostics) {
   if (!draft.lists_parts) return;
   std::unordered_set<std::string> listed;
   std::vector<std::string> names;
@@ -72,23 +73,23 @@ void remark_on_parts(const Draft& draft, Findings& findings) {
   std::unordered_set<std::string> used;
   for (const Mention& part : draft.mentions[static_cast<std::size_t>(Noun::part)]) {
     if (!used.insert(part.name).second || listed.contains(part.name)) continue;
-    findings.remark(code::part_not_listed, part.spot,
-                    fmt::format("`{}` is not among the parts of fleet.yaml", cleaned(part.name)),
-                    nearest_or(part.name, names, "add it under `parts:`"));
+    diagnostics.remark(code::part_not_listed, part.spot,
+                       fmt::format("`{}` is not among the parts of fleet.yaml", cleaned(part.name)),
+                       nearest_or(part.name, names, "add it under `parts:`"));
   }
   for (const Mention& part : draft.parts_listed) {
     if (used.contains(part.name)) continue;
-    findings.remark(code::part_not_used, part.spot, fmt::format("no task uses the part `{}`", cleaned(part.name)),
-                    "name it under `parts:` or `fluids:` of a task, or leave it out");
+    diagnostics.remark(code::part_not_used, part.spot, fmt::format("no task uses the part `{}`", cleaned(part.name)),
+                       "name it under `parts:` or `fluids:` of a task, or leave it out");
   }
 }
 
 }  // namespace
 
-void remark_on(const Draft& draft, Findings& findings) {
-  remark_on_tasks(draft, findings);
-  remark_on_conditions(draft, findings);
-  remark_on_parts(draft, findings);
+void remark_on(const Draft& draft, Diagnostics& diagnostics) {
+  remark_on_tasks(draft, diagnostics);
+  remark_on_conditions(draft, diagnostics);
+  remark_on_parts(draft, diagnostics);
 }
 
 }  // namespace service::fleet

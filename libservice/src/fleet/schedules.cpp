@@ -112,7 +112,7 @@ void read_tasks(const Reader& reader, const Field& field, ScheduleDraft& into) {
   const auto fields = reader.map(field, "write the tasks, each under its name");
   into.tasks_unsure = !fields;
   if (!fields) return;
-  check_has_tasks(!fields->empty(), reader.spot(field), reader.findings());
+  check_has_tasks(!fields->empty(), reader.spot(field), reader.diagnostics());
   for (const Field& one : *fields) {
     reader.good_name(one.name, reader.spot(one.key));
     TaskDraft draft;
@@ -169,7 +169,7 @@ std::vector<std::string> read_positions(const Reader& reader, const Field& field
   for (const Field& item : reader.list(field, "write the positions: [front-left, front-right]")) {
     auto one = reader.text(item);
     if (!one) continue;
-    if (!check_position(*one, seen, reader.spot(item), reader.findings())) continue;
+    if (!check_position(*one, seen, reader.spot(item), reader.diagnostics())) continue;
     positions.push_back(std::move(*one));
   }
   if (field.value->kind == Node::Kind::list && field.value->items.empty()) {

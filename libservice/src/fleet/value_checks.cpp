@@ -6,57 +6,57 @@
 
 namespace service::fleet {
 
-bool check_name(std::string_view name, const Spot& spot, Findings& findings) {
+bool check_name(std::string_view name, const Spot& spot, Diagnostics& diagnostics) {
   if (is_name(name)) return true;
   const std::string fitting = as_name(name);
-  findings.error(code::bad_name, spot,
-                 fmt::format("{} is not a name: lower-case letters, digits and hyphens", in_quotes(name)),
-                 fitting.empty() ? "write a name of lower-case letters, digits and hyphens, such as pump-2"
-                                 : fmt::format("write `{}`", fitting));
+  diagnostics.error(code::bad_name, spot,
+                    fmt::format("{} is not a name: lower-case letters, digits and hyphens", in_quotes(name)),
+                    fitting.empty() ? "write a name of lower-case letters, digits and hyphens, such as pump-2"
+                                    : fmt::format("write `{}`", fitting));
   return false;
 }
 
-bool check_season_name(const std::string& name, const Spot& spot, Findings& findings) {
+bool check_season_name(const std::string& name, const Spot& spot, Diagnostics& diagnostics) {
   if (name != "per-year" && !parse_day(name)) return true;
-  findings.error(code::bad_name, spot, fmt::format("a season cannot be called `{}`", name),
-                 "elsewhere this word means a day, or the whole year; give the season another name");
+  diagnostics.error(code::bad_name, spot, fmt::format("a season cannot be called `{}`", name),
+                    "elsewhere this word means a day, or the whole year; give the season another name");
   return false;
 }
 
 bool check_position(const std::string& position, std::unordered_set<std::string>& seen, const Spot& spot,
-                    Findings& findings) {
+                    Diagnostics& diagnostics) {
   const bool edges = position.empty() || position.front() == ' ' || position.back() == ' ';
   if (edges || position.find_first_of("@/,;\n\r\t") != std::string::npos) {
     // TASK@POSITION and lists of names are written on the command line and in files of facts.
-    findings.error(code::bad_position, spot, fmt::format("{} cannot name a position", in_quotes(position)),
-                   "use a short name on one line, without @ / , ; such as front-left");
+    diagnostics.error(code::bad_position, spot, fmt::format("{} cannot name a position", in_quotes(position)),
+                      "use a short name on one line, without @ / , ; such as front-left");
     return false;
   }
   if (seen.insert(position).second) return true;
-  findings.error(code::repeated_value, spot, fmt::format("the position {} is here twice", in_quotes(position)),
-                 "give each position its own name");
+  diagnostics.error(code::repeated_value, spot, fmt::format("the position {} is here twice", in_quotes(position)),
+                    "give each position its own name");
   return false;
 }
 
-bool check_has_tasks(bool has_tasks, const Spot& spot, Findings& findings) {
+bool check_has_tasks(bool has_tasks, const Spot& spot, Diagnostics& diagnostics) {
   if (has_tasks) return true;
-  findings.error(code::no_tasks, spot, "the schedule has no tasks, so nothing would ever come due",
-                 "write its tasks, each under its name with `do:` and `every:`");
+  diagnostics.error(code::no_tasks, spot, "the schedule has no tasks, so nothing would ever come due",
+                    "write its tasks, each under its name with `do:` and `every:`");
   return false;
 }
 
-bool check_call(const Call& call, bool names_site, bool names_machine, const Spot& spot, Findings& findings) {
+bool check_call(const Call& call, bool names_site, bool names_machine, const Spot& spot, Diagnostics& diagnostics) {
   if (names_site == names_machine) {
-    findings.error(code::site_or_machine, spot,
-                   fmt::format("the call `{}` needs either `site` or `machine`", cleaned(call.key)),
-                   "name the machine where there is one; its site is known");
+    diagnostics.error(code::site_or_machine, spot,
+                      fmt::format("the call `{}` needs either `site` or `machine`", cleaned(call.key)),
+                      "name the machine where there is one; its site is known");
   }
   const bool backwards = call.from && call.by && *call.from > *call.by;
   if (backwards) {
-    findings.error(code::from_after_by, spot,
-                   fmt::format("the call `{}` is wanted from {}, but by {}", cleaned(call.key), to_text(*call.from),
-                               to_text(*call.by)),
-                   "write the earlier day under `from:`");
+    diagnostics.error(code::from_after_by, spot,
+                      fmt::format("the call `{}` is wanted from {}, but by {}", cleaned(call.key), to_text(*call.from),
+                                  to_text(*call.by)),
+                      "write the earlier day under `from:`");
   }
   return names_site != names_machine && !backwards;
 }

@@ -5,17 +5,17 @@
 #include <string_view>
 #include <unordered_set>
 
-#include "fleet/findings.h"
+#include "fleet/diagnostics.h"
 #include "service/fleet.h"
 
 namespace service::fleet {
 
 // Each returns whether all is well.
-bool check_name(std::string_view name, const Spot& spot, Findings& findings);
-bool check_season_name(const std::string& name, const Spot& spot, Findings& findings);
+bool check_name(std::string_view name, const Spot& spot, Diagnostics& diagnostics);
+bool check_season_name(const std::string& name, const Spot& spot, Diagnostics& diagnostics);
 bool check_position(const std::string& position, std::unordered_set<std::string>& seen, const Spot& spot,
-                    Findings& findings);
-bool check_has_tasks(bool has_tasks, const Spot& spot, Findings& findings);
-bool check_call(const Call& call, bool names_site, bool names_machine, const Spot& spot, Findings& findings);
+                    Diagnostics& diagnostics);
+bool check_has_tasks(bool has_tasks, const Spot& spot, Diagnostics& diagnostics);
+bool check_call(const Call& call, bool names_site, bool names_machine, const Spot& spot, Diagnostics& diagnostics);
 
 }  // namespace service::fleet

@@ -20,7 +20,7 @@ namespace {
 constexpr std::size_t deepest = 32;
 constexpr std::size_t most_nodes = 2'000'000;
 
-// Thrown out of the event handler when going on would only produce nonsense. The reason is with the findings.
+// Thrown out of the event handler when going on would only produce nonsense. The reason is with the diagnostics.
 struct Stop {};
 
 Span span_of(const YAML::Mark& mark, const Source& source) {
@@ -41,7 +41,7 @@ int width_of(std::string_view rest, bool plain, std::string_view value) {
 
 class TreeBuilder : public YAML::EventHandler {
  public:
-  TreeBuilder(const Source& source, Findings& findings) : source_(source), findings_(findings) {}
+  TreeBuilder(const Source& source, Diagnostics& diagnostics) : source_(source), diagnostics_(diagnostics) {}
 
   bool documents_started() const { return documents_ > 0; }
   Span last_span() const { return last_; }
@@ -79,7 +79,7 @@ class TreeBuilder : public YAML::EventHandler {
     const std::string_view line = source_.line(span.line);
     const std::string_view rest = line.substr(std::min(line.size(), static_cast<std::size_t>(span.column)));
     if (!plain && !refused && opens_quote(rest) && !end_of_quoted(rest)) {
-      report_open_quote(source_, span, findings_);
+      report_open_quote(source_, span, diagnostics_);
       throw Stop{};
     }
     span.width = width_of(rest, plain, value);
@@ -111,7 +111,7 @@ class TreeBuilder : public YAML::EventHandler {
   };
 
   void error(const char* code, Span span, std::string message, std::string hint) {
-    findings_.error(code, {&source_, span}, std::move(message), std::move(hint));
+    diagnostics_.error(code, {&source_, span}, std::move(message), std::move(hint));
   }
 
   void refuse_alias(Span span) {
@@ -199,7 +199,7 @@ class TreeBuilder : public YAML::EventHandler {
   }
 
   const Source& source_;
-  Findings& findings_;
+  Diagnostics& diagnostics_;
   int documents_ = 0;
   std::size_t nodes_ = 0;
   Span last_;
@@ -274,32 +274,33 @@ Words in_our_words(std::string_view complaint) {
   return {{}, code::bad_yaml, "the text cannot be read as YAML here", check_indentation};
 }
 
-void report(const YAML::Exception& complaint, const TreeBuilder& builder, const Source& source, Findings& findings) {
+void report(const YAML::Exception& complaint, const TreeBuilder& builder, const Source& source,
+            Diagnostics& diagnostics) {
   // The parser notices an open quote only where the text after it makes no sense; people look where it was opened.
   const Span at = span_of(complaint.mark, source);
   if (const auto opened = open_quote_between(source, builder.last_span(), at)) {
-    report_open_quote(source, *opened, findings);
+    report_open_quote(source, *opened, diagnostics);
     return;
   }
   // Nor does it always see that a tab is why a line does not fit.
   const std::string_view line = source.line(at.line);
   const std::size_t tab = line.substr(0, line.find_first_not_of(" \t")).find('\t');
   if (tab != std::string_view::npos) {
-    findings.error(code::bad_yaml, {&source, {at.line, static_cast<int>(tab), 1}}, "a tab is used to indent",
-                   "indent with blanks only");
+    diagnostics.error(code::bad_yaml, {&source, {at.line, static_cast<int>(tab), 1}}, "a tab is used to indent",
+                      "indent with blanks only");
     return;
   }
   const Words words = in_our_words(complaint.msg);
-  findings.error(words.code, {&source, at}, words.message, words.hint);
+  diagnostics.error(words.code, {&source, at}, words.message, words.hint);
 }
 
 }  // namespace
 
-std::optional<Node> read_yaml(const Source& source, Findings& findings) {
-  if (!fit_to_read(source, yaml_limit, findings)) return std::nullopt;
+std::optional<Node> read_yaml(const Source& source, Diagnostics& diagnostics) {
+  if (!fit_to_read(source, yaml_limit, diagnostics)) return std::nullopt;
   // An open quote would reach to the end of the file and be taken; an end of document inside of it is an error.
   std::istringstream guarded(std::string(source.text()) + "\n...\n");
-  TreeBuilder builder(source, findings);
+  TreeBuilder builder(source, diagnostics);
   try {
     YAML::Parser parser(guarded);
     parser.HandleNextDocument(builder);
@@ -308,12 +309,12 @@ std::optional<Node> read_yaml(const Source& source, Findings& findings) {
   } catch (const Stop&) {
     return std::nullopt;
   } catch (const YAML::Exception& complaint) {
-    report(complaint, builder, source, findings);
+    report(complaint, builder, source, diagnostics);
     return std::nullopt;
   }
   Node root = builder.take_root();
   if (root.kind != Node::Kind::nothing) return root;
-  findings.error(code::empty_file, {&source, {}}, "the file holds nothing", "write its keys, or delete the file");
+  diagnostics.error(code::empty_file, {&source, {}}, "the file holds nothing", "write its keys, or delete the file");
   return std::nullopt;
 }
 

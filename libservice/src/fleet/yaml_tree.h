@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "fleet/findings.h"
+#include "fleet/diagnostics.h"
 
 namespace service::fleet {
 
@@ -35,7 +35,7 @@ struct Entry {
   Node value;
 };
 
-// The root, or nothing where the text could not be read to its end. Either way mistakes are with the findings.
-std::optional<Node> read_yaml(const Source& source, Findings& findings);
+// The root, or nothing where the text could not be read to its end. Either way what is wrong is with the diagnostics.
+std::optional<Node> read_yaml(const Source& source, Diagnostics& diagnostics);
 
 }  // namespace service::fleet

@@ -33,14 +33,14 @@ void copy_database(SQLite::Database& from, const fs::path& from_file, const fs::
   const fs::path& part = made.path();
   guarded(from_file, Doing::reading, [&] { copy_pages(from, part); });
   const Legible copied = Record::open(part, Access::read).legible();
-  if (!copied.damage.empty()) throw Failure(Trouble::bad_data, copied.damage);
+  if (!copied.diagnostics.empty()) throw Failure(FailureKind::bad_data, copied.diagnostics);
   // Whoever may read the record may read its copy, and nobody else.
   std::error_code error;
   const fs::file_status mode = fs::status(from_file, error);
   if (!error) fs::permissions(part, mode.permissions() & fs::perms::all, error);
   if (error) {
-    throw Failure(Trouble::io, {"cannot-create", "the copy cannot be given the mode of the record",
-                                "look at the permissions of its folder"});
+    throw Failure(FailureKind::io, {"cannot-create", "the copy cannot be given the mode of the record",
+                                    "look at the permissions of its folder"});
   }
   made.keep();
 }

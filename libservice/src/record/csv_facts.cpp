@@ -18,31 +18,31 @@ using Header = std::vector<Column>;  // columns without a name at the end of the
 
 void tell_of_quotes(const CsvRow& row, const Places& places, FactsRead& read) {
   const auto tell = [&](std::size_t at, const char* code, const char* message, const char* hint) {
-    read.mistakes.push_back({code, message, hint, places.at(at)});
+    read.diagnostics.push_back({code, message, hint, places.at(at)});
   };
   for (const CsvProblem& problem : row.problems) {
-    switch (problem.mistake) {
-      case CsvMistake::bare_quote:
+    switch (problem.kind) {
+      case CsvProblemKind::bare_quote:
         tell(problem.at, "bare-quote", "a quote stands inside a field that does not begin with one",
              "put quotes around the whole field, and write a quote inside it twice");
         break;
-      case CsvMistake::text_after_quote:
+      case CsvProblemKind::text_after_quote:
         tell(problem.at, "text-after-quote", "text follows the quote that closes this field",
              "write a quote inside a quoted field twice");
         break;
-      case CsvMistake::unclosed_quote:
+      case CsvProblemKind::unclosed_quote:
         tell(problem.at, "unclosed-quote", "this quote is never closed", "close the field with a quote");
         break;
     }
   }
 }
 
-// Which column each field is; nothing where the header has a mistake, for then no row can be believed.
+// Which column each field is; nothing where something is wrong with the header, for then no row can be believed.
 std::optional<Header> read_header(const CsvRow& row, const Places& places, FactsRead& read) {
   Header header;
-  const std::size_t told = read.mistakes.size();
+  const std::size_t told = read.diagnostics.size();
   const auto tell = [&](std::size_t at, std::string code, std::string message, std::string hint) {
-    read.mistakes.push_back({std::move(code), std::move(message), std::move(hint), places.at(at)});
+    read.diagnostics.push_back({std::move(code), std::move(message), std::move(hint), places.at(at)});
   };
   tell_of_quotes(row, places, read);
   std::size_t named = row.fields.size();
@@ -63,7 +63,7 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
     }
     header.push_back(*column);
   }
-  if (read.mistakes.size() != told) return std::nullopt;
+  if (read.diagnostics.size() != told) return std::nullopt;
   return header;
 }
 
@@ -89,26 +89,26 @@ bool settle_dialect(CsvReader reader, const Header& header, const Places& places
       if (is_day(header[i])) survey.day(field.text, field.from);
     }
   }
-  const auto findings = survey.findings();
-  for (const DialectSurvey::Finding& finding : findings) {
-    read.mistakes.push_back(
-        {finding.code, finding.message, finding.hint, places.at(finding.at), Severity::error, finding.cures});
+  const auto diagnostics = survey.diagnostics();
+  for (const DialectSurvey::FieldDiagnostic& diagnostic : diagnostics) {
+    read.diagnostics.push_back({diagnostic.code, diagnostic.message, diagnostic.hint, places.at(diagnostic.at),
+                                Severity::error, diagnostic.cures});
   }
-  read.unreadable = !findings.empty();
+  read.unreadable = !diagnostics.empty();
   read.understood.dialect = survey.dialect();
   read.understood.number_settled_by = survey.number_settled_by();
   read.understood.dates_settled_by = survey.dates_settled_by();
-  return findings.empty();
+  return diagnostics.empty();
 }
 
-// True where the row is a fact, or nothing; else its mistakes are told.
+// True where the row is a fact, or nothing; else what is wrong with it is told.
 bool read_row(CsvRow& row, const Header& header, bool plain, const Places& places, FactsRead& read) {
   tell_of_quotes(row, places, read);
   if (!row.problems.empty()) return false;
   cut_empty_end(row, header.size());
   if (row.fields.size() != header.size()) {
     const bool several_lines = places.line_of(row.from) != places.line_of(row.to);
-    read.mistakes.push_back(
+    read.diagnostics.push_back(
         {"ragged-row",
          fmt::format("the row has {}, and the header has {}",
                      counted(static_cast<std::int64_t>(row.fields.size()), "field", "fields"), header.size()),

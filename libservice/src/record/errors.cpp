@@ -28,11 +28,11 @@ std::string name_of(const std::filesystem::path& file) { return cleaned(file.str
 void fail(const SQLite::Exception& error, const std::filesystem::path& file, Doing doing) {
   const std::string name = name_of(file);
   const std::string outcome = doing == Doing::writing ? "; nothing was stored" : "";
-  const auto failure = [&](Trouble trouble, const char* code, const std::string& what, const std::string& hint) {
-    return Failure(trouble, {code, what + outcome, hint});
+  const auto failure = [&](FailureKind kind, const char* code, const std::string& what, const std::string& hint) {
+    return Failure(kind, {code, what + outcome, hint});
   };
   if (needs_recovery(error)) {
-    throw failure(Trouble::io, "unfinished-write",
+    throw failure(FailureKind::io, "unfinished-write",
                   fmt::format("{} holds a write that was cut short, and only who may write can clear it", name),
                   "run a command once as the owner of the record");
   }
@@ -44,33 +44,34 @@ void fail(const SQLite::Exception& error, const std::filesystem::path& file, Doi
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
     case SQLITE_PROTOCOL:
-      throw failure(Trouble::busy, "record-busy", fmt::format("another program is using the record {}", name),
+      throw failure(FailureKind::busy, "record-busy", fmt::format("another program is using the record {}", name),
                     "wait until it has ended, then try again");
     case SQLITE_CORRUPT:
       if (doing == Doing::opening) {
-        throw failure(Trouble::bad_data, "record-damaged", fmt::format("the record {} is damaged", name), backup_hint);
+        throw failure(FailureKind::bad_data, "record-damaged", fmt::format("the record {} is damaged", name),
+                      backup_hint);
       }
-      throw Failure(Trouble::bad_data,
+      throw Failure(FailureKind::bad_data,
                     damaged("record-damaged", fmt::format("the record {} is damaged", name) + outcome));
     case SQLITE_NOTADB:
-      throw failure(Trouble::bad_data, "not-a-record", fmt::format("{} is not a record", name),
+      throw failure(FailureKind::bad_data, "not-a-record", fmt::format("{} is not a record", name),
                     "give the folder of a fleet, whose record is record.db; `new` makes one");
     case SQLITE_FULL:
-      throw failure(Trouble::io, "disk-full", fmt::format("there is no room left on the disk of {}", name),
+      throw failure(FailureKind::io, "disk-full", fmt::format("there is no room left on the disk of {}", name),
                     "make room, then try again");
     case SQLITE_READONLY:
     case SQLITE_PERM:
     case SQLITE_AUTH:
-      throw failure(Trouble::io, "record-read-only", fmt::format("the record {} may not be written", name),
+      throw failure(FailureKind::io, "record-read-only", fmt::format("the record {} may not be written", name),
                     "look at the permissions of the file and of its folder");
     case SQLITE_CANTOPEN:
-      throw failure(Trouble::io, "record-unreadable", fmt::format("the record {} cannot be opened", name),
+      throw failure(FailureKind::io, "record-unreadable", fmt::format("the record {} cannot be opened", name),
                     "look at the permissions of the file and of its folder");
     case SQLITE_IOERR:
-      throw failure(Trouble::io, "disk-error", fmt::format("the disk reported an error at the record {}", name),
+      throw failure(FailureKind::io, "disk-error", fmt::format("the disk reported an error at the record {}", name),
                     "look at the disk, then try again");
     default:
-      throw failure(Trouble::internal, "record-internal",
+      throw failure(FailureKind::internal, "record-internal",
                     fmt::format("the record {} could not be used, for a reason that should not arise", name),
                     "please report this with the command you gave");
   }

@@ -8,7 +8,7 @@ FactsRead read_facts(std::string_view bytes, const std::string& file, const Dial
   FactsRead read;
   const auto unreadable = [&](std::string code, std::string message, std::string hint) {
     read.unreadable = true;
-    read.mistakes.push_back({std::move(code), std::move(message), std::move(hint), Place{file, 1, 1, 1, {}}});
+    read.diagnostics.push_back({std::move(code), std::move(message), std::move(hint), Place{file, 1, 1, 1, {}}});
     return read;
   };
   read.understood.utf16 = is_utf16(bytes);

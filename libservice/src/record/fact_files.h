@@ -9,7 +9,7 @@
 
 namespace service::record {
 
-// `from` is behind a byte order mark. Mistakes, rows and the rejected go into `read`.
+// `from` is behind a byte order mark. Diagnostics, rows and the rejected go into `read`.
 void read_csv(std::string_view text, std::size_t from, const Places& places, const Dialect& told, FactsRead& read);
 void read_json_lines(std::string_view text, std::size_t from, const Places& places, FactsRead& read);
 

@@ -18,8 +18,8 @@ std::string with_plain_breaks(const std::string& text) {
 
 class RowTaker {
  public:
-  RowTaker(const CellRow& row, const Places& places, std::vector<Diagnostic>& mistakes)
-      : row_(row), places_(places), mistakes_(mistakes), told_(mistakes.size()) {}
+  RowTaker(const CellRow& row, const Places& places, std::vector<Diagnostic>& diagnostics)
+      : row_(row), places_(places), diagnostics_(diagnostics), told_(diagnostics.size()) {}
 
   bool there(Column column) const { return !cell(column).text.empty(); }
   bool all_blank() const;
@@ -38,15 +38,15 @@ class RowTaker {
 
   const CellRow& row_;
   const Places& places_;
-  std::vector<Diagnostic>& mistakes_;
-  std::size_t told_;  // mistakes before this row
+  std::vector<Diagnostic>& diagnostics_;
+  std::size_t told_;  // diagnostics before this row
   std::array<bool, column_count> bad_{};
 };
 
 void RowTaker::tell(Column column, std::string code, std::string message, std::string hint) {
   bad_[index_of(column)] = true;
-  mistakes_.push_back({std::move(code), std::move(message), std::move(hint),
-                       places_.at(there(column) ? cell(column).from : row_.from)});
+  diagnostics_.push_back({std::move(code), std::move(message), std::move(hint),
+                          places_.at(there(column) ? cell(column).from : row_.from)});
 }
 
 bool RowTaker::all_blank() const {
@@ -124,10 +124,12 @@ void RowTaker::check_kind(const Fact& fact) {
     tell(Column::on, "missing-value", fmt::format("a fact of kind {} needs `on`", service::to_text(fact.kind)),
          "give the day; a year or a month is enough where the day is not known and the kind allows it");
   }
-  for (Fault& fault : faults_of(fact)) {
-    // A value that could not be read is there, and its own mistake is told.
-    const bool told = bad_[index_of(fault.column)] || (fault.column == Column::until && bad_[index_of(Column::at)]);
-    if (!told) tell(fault.column, std::move(fault.code), std::move(fault.message), std::move(fault.hint));
+  for (ColumnDiagnostic& diagnostic : column_diagnostics(fact)) {
+    // A value that could not be read is there, and what is wrong with it is told.
+    const bool told =
+        bad_[index_of(diagnostic.column)] || (diagnostic.column == Column::until && bad_[index_of(Column::at)]);
+    if (!told)
+      tell(diagnostic.column, std::move(diagnostic.code), std::move(diagnostic.message), std::move(diagnostic.hint));
   }
 }
 
@@ -137,14 +139,14 @@ std::optional<Fact> RowTaker::take() {
   read_values(fact);
   check_entry(fact);
   if (has_kind) check_kind(fact);
-  if (mistakes_.size() != told_) return std::nullopt;
+  if (diagnostics_.size() != told_) return std::nullopt;
   return fact;
 }
 
 }  // namespace
 
 bool take_row(const CellRow& row, const Places& places, FactsRead& read) {
-  RowTaker taker(row, places, read.mistakes);
+  RowTaker taker(row, places, read.diagnostics);
   if (taker.all_blank()) return true;
   if (taker.is_unanswered()) {
     ++read.blanks;

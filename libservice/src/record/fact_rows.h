@@ -1,4 +1,4 @@
-// A row of texts, one a column, becomes a fact; or all its mistakes are told. CSV and JSON Lines both end here.
+// A row of texts, one a column, becomes a fact; or all that is wrong with it is told. CSV and JSON Lines both end here.
 #pragma once
 
 #include <array>
@@ -21,7 +21,7 @@ struct CellRow {
   std::size_t from = 0;
 };
 
-// Adds the fact to the rows, or counts a blank, or adds mistakes and returns false.
+// Adds the fact to the rows, or counts a blank, or adds diagnostics and returns false.
 bool take_row(const CellRow& row, const Places& places, FactsRead& read);
 
 }  // namespace service::record

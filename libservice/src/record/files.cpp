@@ -15,21 +15,21 @@ namespace fs = std::filesystem;
   const std::string name = name_of(file);
   switch (error) {
     case EEXIST:
-      throw Failure(Trouble::bad_data, {"file-exists", fmt::format("{} exists already", name),
-                                        "it is left as it is; give another name, or move it away first"});
+      throw Failure(FailureKind::bad_data, {"file-exists", fmt::format("{} exists already", name),
+                                            "it is left as it is; give another name, or move it away first"});
     case ENOENT:
     case ENOTDIR:
-      throw Failure(Trouble::not_found,
+      throw Failure(FailureKind::not_found,
                     {"no-folder", fmt::format("there is no folder to hold {}", name), "make the folder first"});
     case ENOSPC:
     case EDQUOT:
-      throw Failure(Trouble::io, {"disk-full", fmt::format("there is no room left on the disk of {}", name),
-                                  "make room, then try again"});
+      throw Failure(FailureKind::io, {"disk-full", fmt::format("there is no room left on the disk of {}", name),
+                                      "make room, then try again"});
     case EIO:
-      throw Failure(Trouble::io, {"disk-error", fmt::format("the disk would not confirm that it holds {}", name),
-                                  "look at the disk, then try again"});
+      throw Failure(FailureKind::io, {"disk-error", fmt::format("the disk would not confirm that it holds {}", name),
+                                      "look at the disk, then try again"});
     default:
-      throw Failure(Trouble::io,
+      throw Failure(FailureKind::io,
                     {"cannot-create", fmt::format("{} cannot be made", name), "look at the permissions of its folder"});
   }
 }

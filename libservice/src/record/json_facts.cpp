@@ -17,7 +17,7 @@ using Json = nlohmann::json;
 // Takes one flat object of texts and numbers apart. Each callback returns whether to go on.
 class LineHandler final : public nlohmann::json_sax<Json> {
  public:
-  struct Mistake {
+  struct KeyDiagnostic {
     std::string code;
     std::string message;
     std::string hint;
@@ -25,7 +25,7 @@ class LineHandler final : public nlohmann::json_sax<Json> {
   };
 
   std::vector<std::pair<Column, std::string>> values;
-  std::vector<Mistake> mistakes;
+  std::vector<KeyDiagnostic> diagnostics;
   std::size_t syntax_at = 0;  // bytes read when the syntax broke, from 1
 
   bool null() override { return wrong_value("null"); }
@@ -36,8 +36,8 @@ class LineHandler final : public nlohmann::json_sax<Json> {
   bool number_float(number_float_t, const string_t& literal) override {
     std::string digits = literal;
     if (digits.find_first_of("eE") != std::string::npos) {
-      mistakes.push_back({"bad-value", fmt::format("`{}` is written with an exponent", key_),
-                          "write all its digits, with a point before the decimals", key_});
+      diagnostics.push_back({"bad-value", fmt::format("`{}` is written with an exponent", key_),
+                             "write all its digits, with a point before the decimals", key_});
       return true;
     }
     // The parser writes the point as the host program's locale would have it.
@@ -64,12 +64,12 @@ class LineHandler final : public nlohmann::json_sax<Json> {
     key_ = name;
     column_ = parse_column(name);
     if (!column_) {
-      mistakes.push_back({"unknown-column", fmt::format("unknown key `{}`", cleaned(name)),
-                          nearest_column(name, "take it out; `export` shows the names of all keys"), name});
+      diagnostics.push_back({"unknown-column", fmt::format("unknown key `{}`", cleaned(name)),
+                             nearest_column(name, "take it out; `export` shows the names of all keys"), name});
       return true;
     }
     if (seen_.test(index_of(*column_))) {
-      mistakes.push_back(
+      diagnostics.push_back(
           {"duplicate-column", fmt::format("the key `{}` is there twice", name), "take one of the two out", name});
     }
     seen_.set(index_of(*column_));
@@ -78,10 +78,10 @@ class LineHandler final : public nlohmann::json_sax<Json> {
 
   bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception&) override {
     syntax_at = std::max<std::size_t>(position, 1);
-    mistakes.push_back({"bad-json",
-                        "the line is not one whole JSON object",
-                        "write one object a line, like {\"kind\": \"reading\", \"machine\": ...}",
-                        {}});
+    diagnostics.push_back({"bad-json",
+                           "the line is not one whole JSON object",
+                           "write one object a line, like {\"kind\": \"reading\", \"machine\": ...}",
+                           {}});
     return false;
   }
 
@@ -93,7 +93,7 @@ class LineHandler final : public nlohmann::json_sax<Json> {
   }
 
   bool not_an_object() {
-    mistakes.push_back({"not-an-object", "the line is not an object", "write one a line, like {\"kind\": ...}", {}});
+    diagnostics.push_back({"not-an-object", "the line is not an object", "write one a line, like {\"kind\": ...}", {}});
     return false;
   }
 
@@ -101,8 +101,8 @@ class LineHandler final : public nlohmann::json_sax<Json> {
   bool wrong_value(const char* what) {
     if (!inside_) return not_an_object();
     const std::string value = what;
-    mistakes.push_back({"bad-value", fmt::format("`{}` is {}, and must be a text or a number", cleaned(key_), value),
-                        "write the value as text, or leave the key out", key_});
+    diagnostics.push_back({"bad-value", fmt::format("`{}` is {}, and must be a text or a number", cleaned(key_), value),
+                           "write the value as text, or leave the key out", key_});
     return value != "an object" && value != "a list";
   }
 
@@ -120,7 +120,7 @@ std::size_t offset_of_key(std::string_view line, const std::string& key) {
 
 bool read_line(std::string_view line, std::size_t from, const Places& places, FactsRead& read) {
   const auto tell = [&](std::size_t at, std::string code, std::string message, std::string hint) {
-    read.mistakes.push_back({std::move(code), std::move(message), std::move(hint), places.at(from + at)});
+    read.diagnostics.push_back({std::move(code), std::move(message), std::move(hint), places.at(from + at)});
   };
   if (const auto bad = first_bad_utf8(line)) {
     tell(*bad, "not-utf8", "the line is not UTF-8 text", encoding_hint(line));
@@ -128,10 +128,11 @@ bool read_line(std::string_view line, std::size_t from, const Places& places, Fa
   }
   LineHandler handler;
   Json::sax_parse(line, &handler);
-  if (!handler.mistakes.empty()) {
-    for (LineHandler::Mistake& mistake : handler.mistakes) {
-      const std::size_t at = mistake.code == "bad-json" ? handler.syntax_at - 1 : offset_of_key(line, mistake.key);
-      tell(at, std::move(mistake.code), std::move(mistake.message), std::move(mistake.hint));
+  if (!handler.diagnostics.empty()) {
+    for (LineHandler::KeyDiagnostic& diagnostic : handler.diagnostics) {
+      const std::size_t at =
+          diagnostic.code == "bad-json" ? handler.syntax_at - 1 : offset_of_key(line, diagnostic.key);
+      tell(at, std::move(diagnostic.code), std::move(diagnostic.message), std::move(diagnostic.hint));
     }
     return false;
   }

@@ -16,8 +16,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-[[noreturn]] void refuse(Trouble trouble, const char* code, std::string message, std::string hint) {
-  throw Failure(trouble, {code, std::move(message), std::move(hint)});
+[[noreturn]] void refuse(FailureKind kind, const char* code, std::string message, std::string hint) {
+  throw Failure(kind, {code, std::move(message), std::move(hint)});
 }
 
 // Looks at the file without opening it: a file descriptor of our own on it, once closed, would drop the engine's locks.
@@ -26,23 +26,23 @@ void check_file(const fs::path& file) {
   std::error_code error;
   const fs::file_status status = fs::status(file, error);
   if (status.type() == fs::file_type::not_found) {
-    refuse(Trouble::not_found, "no-record", fmt::format("there is no record {}", name),
+    refuse(FailureKind::not_found, "no-record", fmt::format("there is no record {}", name),
            "look at the path of the fleet folder; `new` makes a record");
   }
   if (status.type() == fs::file_type::directory) {
-    refuse(Trouble::bad_data, "record-is-folder", fmt::format("{} is a folder, not a record", name),
+    refuse(FailureKind::bad_data, "record-is-folder", fmt::format("{} is a folder, not a record", name),
            "give the record itself, mostly record.db in the fleet folder");
   }
   if (error || status.type() == fs::file_type::none || status.type() == fs::file_type::unknown) {
-    refuse(Trouble::io, "record-unreadable", fmt::format("the record {} cannot be reached", name),
+    refuse(FailureKind::io, "record-unreadable", fmt::format("the record {} cannot be reached", name),
            "look at the permissions of its folders");
   }
   if (status.type() != fs::file_type::regular) {
-    refuse(Trouble::bad_data, "record-is-no-file", fmt::format("{} is not a regular file", name),
+    refuse(FailureKind::bad_data, "record-is-no-file", fmt::format("{} is not a regular file", name),
            "give the record itself, mostly record.db in the fleet folder");
   }
   if (fs::file_size(file, error) == 0 && !error) {
-    refuse(Trouble::bad_data, "record-empty", fmt::format("{} is an empty file, not a record", name),
+    refuse(FailureKind::bad_data, "record-empty", fmt::format("{} is an empty file, not a record", name),
            "restore a backup; or remove the empty file and make a record with `new`");
   }
 }
@@ -51,7 +51,7 @@ void check_file(const fs::path& file) {
 void insist(SQLite::Database& database, const char* pragma, std::int64_t value) {
   database.exec(fmt::format("PRAGMA {} = {}", pragma, value));
   if (number_from(database, fmt::format("PRAGMA {}", pragma).c_str()) != value) {
-    refuse(Trouble::internal, "record-setting", fmt::format("the setting {} of the record did not take", pragma),
+    refuse(FailureKind::internal, "record-setting", fmt::format("the setting {} of the record did not take", pragma),
            "please report this with the version of the system");
   }
 }
@@ -60,7 +60,7 @@ void insist_option(SQLite::Database& database, int option, int value) {
   int now = -1;
   const int result = sqlite3_db_config(database.getHandle(), option, value, &now);
   if (result != SQLITE_OK || now != value) {
-    refuse(Trouble::internal, "record-setting", "a safety setting of the record did not take",
+    refuse(FailureKind::internal, "record-setting", "a safety setting of the record did not take",
            "please report this with the version of the system");
   }
 }
@@ -68,25 +68,25 @@ void insist_option(SQLite::Database& database, int option, int value) {
 void check_identity(SQLite::Database& database, const fs::path& file) {
   const std::string name = name_of(file);
   if (number_from(database, "PRAGMA application_id") != application_id) {
-    refuse(Trouble::bad_data, "foreign-database", fmt::format("{} is a database of another program", name),
+    refuse(FailureKind::bad_data, "foreign-database", fmt::format("{} is a database of another program", name),
            "give the record itself, mostly record.db in the fleet folder");
   }
   const std::int64_t version = number_from(database, "PRAGMA user_version");
   const auto newest = static_cast<std::int64_t>(migrations.size());
   if (version > newest) {
-    refuse(Trouble::bad_data, "newer-record",
+    refuse(FailureKind::bad_data, "newer-record",
            fmt::format("{} was written by a newer version (layout {}, and this one knows {})", name, version, newest),
            "use that version here too");
   }
   if (version != newest) {
-    refuse(Trouble::bad_data, "unknown-layout", fmt::format("{} has a layout that was never made ({})", name, version),
-           backup_hint);
+    refuse(FailureKind::bad_data, "unknown-layout",
+           fmt::format("{} has a layout that was never made ({})", name, version), backup_hint);
   }
 }
 
 void check_schema(SQLite::Database& database, const fs::path& file) {
   if (has_our_schema(database)) return;
-  refuse(Trouble::bad_data, "altered-record",
+  refuse(FailureKind::bad_data, "altered-record",
          fmt::format("the tables of {} are not as they were made; another tool has changed them", name_of(file)),
          backup_hint);
 }
@@ -104,7 +104,7 @@ SQLite::Database connect(const fs::path& file, Access access, std::chrono::milli
     check_schema(database, file);
   }
   if (access == Access::write && sqlite3_db_readonly(database.getHandle(), "main") != 0) {
-    refuse(Trouble::io, "record-read-only", fmt::format("the record {} may not be written", name_of(file)),
+    refuse(FailureKind::io, "record-read-only", fmt::format("the record {} may not be written", name_of(file)),
            "look at the permissions of the file and of its folder");
   }
   apply_journal_mode(database, file, access);
@@ -147,7 +147,7 @@ void apply_settings(SQLite::Database& database, std::chrono::milliseconds patien
 void apply_journal_mode(SQLite::Database& database, const fs::path& file, Access access) {
   SQLite::Statement journal(database, access == Access::read ? "PRAGMA journal_mode" : "PRAGMA journal_mode = DELETE");
   if (journal.executeStep() && journal.getColumn(0).getString() == "delete") return;
-  refuse(Trouble::bad_data, "other-journal",
+  refuse(FailureKind::bad_data, "other-journal",
          fmt::format("another tool has switched {} to another way of writing", name_of(file)),
          "record something once as the owner of the record, which switches it back");
 }

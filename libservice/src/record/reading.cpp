@@ -18,7 +18,7 @@ FactReader::FactReader(SQLite::Database& database)
       task_query_(database, "SELECT name FROM task WHERE key = ?") {}
 
 void FactReader::note(std::string code, std::string message) {
-  damage.push_back(damaged(std::move(code), std::move(message)));
+  diagnostics.push_back(damaged(std::move(code), std::move(message)));
 }
 
 const std::string& FactReader::task_name(std::int64_t key) {
@@ -86,11 +86,11 @@ std::vector<MachineRow> FactReader::machines() {
   Tally sum;
   for (const MachineRow& row : rows) {
     sum.count(row.tally);
-    if (!row.sealed) damage.push_back(damaged_machine(row.name));
+    if (!row.sealed) diagnostics.push_back(damaged_machine(row.name));
   }
   const BookRow book = read_book(database_);
   if (!book.sealed) {
-    damage.push_back(damaged_book());
+    diagnostics.push_back(damaged_book());
   } else if (const auto seen = static_cast<std::int64_t>(rows.size()); seen != book.machines) {
     note("missing-machines",
          fmt::format("the record holds {}, and {} were stored", counted(seen, "machine", "machines"), book.machines));
@@ -155,8 +155,8 @@ bool FactReader::past_damage(Action&& action) {
     return true;
   } catch (const SQLite::Exception& error) {
     if ((error.getErrorCode() & 0xff) != SQLITE_CORRUPT) throw;
-    const bool is_told =
-        std::any_of(damage.begin(), damage.end(), [](const Diagnostic& told) { return told.code == "damaged-pages"; });
+    const bool is_told = std::any_of(diagnostics.begin(), diagnostics.end(),
+                                     [](const Diagnostic& told) { return told.code == "damaged-pages"; });
     if (!is_told) note("damaged-pages", "a part of the record cannot be read");
     return false;
   }
@@ -186,7 +186,7 @@ void FactReader::read_machine(std::string_view name) {
     }
     return;
   }
-  if (!row->sealed || row->name != name) damage.push_back(damaged_machine(name));
+  if (!row->sealed || row->name != name) diagnostics.push_back(damaged_machine(name));
   SQLite::Statement query(database_, select_facts("WHERE machine = ? ORDER BY machine, task, first_day, command, n"));
   query.bind(1, row->key);
   Tally counted;

@@ -30,7 +30,7 @@ class FactReader {
 
   void sort();
   std::vector<Fact> facts;  // in the one order after sort()
-  std::vector<Diagnostic> damage;
+  std::vector<Diagnostic> diagnostics;
 
  private:
   struct Seen {

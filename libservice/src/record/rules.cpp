@@ -60,23 +60,23 @@ bool is_control(unsigned char c, unsigned char next) {
 }
 
 // Where a value is there but does not suit: only what the parsers cannot know.
-void check_values(const Fact& fact, std::vector<Fault>& faults) {
+void check_values(const Fact& fact, std::vector<ColumnDiagnostic>& diagnostics) {
   if (has_day(fact) && needs_whole_day(fact.kind) && !fact.on.whole_day()) {
-    faults.push_back({Column::on, "needs-whole-day",
-                      fmt::format("a fact of kind {} needs a whole day, and `{}` is a longer span", to_text(fact.kind),
-                                  to_text(fact.on)),
-                      "write the date as year-month-day"});
+    diagnostics.push_back({Column::on, "needs-whole-day",
+                           fmt::format("a fact of kind {} needs a whole day, and `{}` is a longer span",
+                                       to_text(fact.kind), to_text(fact.on)),
+                           "write the date as year-month-day"});
   }
   if (fact.kind == FactKind::put_off && !fact.until && !fact.at) {
-    faults.push_back({Column::until, "missing-value", "a put-off needs `until` or `at`",
-                      "say until which day, or until which meter value, it is put off"});
+    diagnostics.push_back({Column::until, "missing-value", "a put-off needs `until` or `at`",
+                           "say until which day, or until which meter value, it is put off"});
   }
   if (fact.kind == FactKind::count && fact.value && fact.value->millionths < 0) {
-    faults.push_back({Column::value, "negative-value", "a count is not negative", "write how many there are"});
+    diagnostics.push_back({Column::value, "negative-value", "a count is not negative", "write how many there are"});
   }
   if (fact.strikes && fact.id.number != 0 && fact.id <= *fact.strikes) {
-    faults.push_back({Column::strikes, "early-strike", "a strike has a later id than the fact it strikes",
-                      "strike the fact with the command, which draws a fitting id"});
+    diagnostics.push_back({Column::strikes, "early-strike", "a strike has a later id than the fact it strikes",
+                           "strike the fact with the command, which draws a fitting id"});
   }
 }
 
@@ -87,9 +87,10 @@ bool within(std::optional<Amount> amount) {
 bool within(Day day) { return day >= day_of(1900, 1, 1) && day <= day_of(2199, 12, 31); }
 
 // What no file can say, because its parsers refuse it: the caller's own mistakes.
-void check_bounds(const Fact& fact, std::vector<Fault>& faults) {
+void check_bounds(const Fact& fact, std::vector<ColumnDiagnostic>& diagnostics) {
   const auto out = [&](Column column) {
-    faults.push_back({column, "out-of-bounds", fmt::format("`{}` cannot be stored", to_text(column)), "give another"});
+    diagnostics.push_back(
+        {column, "out-of-bounds", fmt::format("`{}` cannot be stored", to_text(column)), "give another"});
   };
   if (fact.id.number < 1) out(Column::id);
   if (fact.entered < 0 || fact.entered > last_moment) out(Column::entered);
@@ -132,44 +133,44 @@ std::string text_problem(Column column, std::string_view text) {
   return {};
 }
 
-std::vector<Fault> faults_of(const Fact& fact) {
-  std::vector<Fault> faults;
+std::vector<ColumnDiagnostic> column_diagnostics(const Fact& fact) {
+  std::vector<ColumnDiagnostic> diagnostics;
   const Uses uses = uses_of(fact.kind);
   for (std::size_t i = 0; i < column_count; ++i) {
     const Column column = column_at(i);
     const std::uint32_t bit = set_of(column);
     const bool there = has(fact, column);
     if (!there && (uses.needed & bit) != 0) {
-      faults.push_back({column, "missing-value",
-                        fmt::format("a fact of kind {} needs `{}`", to_text(fact.kind), to_text(column)),
-                        fmt::format("give `{}`", to_text(column))});
+      diagnostics.push_back({column, "missing-value",
+                             fmt::format("a fact of kind {} needs `{}`", to_text(fact.kind), to_text(column)),
+                             fmt::format("give `{}`", to_text(column))});
     } else if (there && ((uses.needed | uses.optional | came_in) & bit) == 0) {
-      faults.push_back({column, "unused-column",
-                        fmt::format("a fact of kind {} has no `{}`", to_text(fact.kind), to_text(column)),
-                        fmt::format("leave `{}` empty here", to_text(column))});
+      diagnostics.push_back({column, "unused-column",
+                             fmt::format("a fact of kind {} has no `{}`", to_text(fact.kind), to_text(column)),
+                             fmt::format("leave `{}` empty here", to_text(column))});
     }
   }
-  check_values(fact, faults);
-  return faults;
+  check_values(fact, diagnostics);
+  return diagnostics;
 }
 
 std::vector<Diagnostic> wrong_with(const Fact& fact) {
-  std::vector<Fault> faults = faults_of(fact);
+  std::vector<ColumnDiagnostic> diagnostics = column_diagnostics(fact);
   for (std::size_t i = 0; i < column_count; ++i) {
     std::string Fact::*const member = text_member(column_at(i));
     if (member == nullptr) continue;
     const std::string problem = text_problem(column_at(i), fact.*member);
     if (!problem.empty()) {
-      faults.push_back(
+      diagnostics.push_back(
           {column_at(i), "bad-text", fmt::format("`{}` {}", to_text(column_at(i)), problem), "write it as plain text"});
     }
   }
-  check_bounds(fact, faults);
+  check_bounds(fact, diagnostics);
   std::vector<Diagnostic> wrong;
-  for (Fault& fault : faults) {
-    wrong.push_back({std::move(fault.code),
-                     fmt::format("fact {} cannot be stored: {}", short_text(fact.id), fault.message),
-                     std::move(fault.hint)});
+  for (ColumnDiagnostic& diagnostic : diagnostics) {
+    wrong.push_back({std::move(diagnostic.code),
+                     fmt::format("fact {} cannot be stored: {}", short_text(fact.id), diagnostic.message),
+                     std::move(diagnostic.hint)});
   }
   return wrong;
 }

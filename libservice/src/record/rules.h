@@ -16,7 +16,7 @@ enum class Use { unused, optional, needed };
 Use use_of(FactKind kind, Column column);
 
 // One thing that is wrong with a fact. `message` is a whole sentence.
-struct Fault {
+struct ColumnDiagnostic {
   Column column;
   std::string code;
   std::string message;
@@ -27,7 +27,7 @@ struct Fault {
 std::string text_problem(Column column, std::string_view text);
 
 // Missing and unused columns, and values that do not suit the kind. Texts are not looked at.
-std::vector<Fault> faults_of(const Fact& fact);
+std::vector<ColumnDiagnostic> column_diagnostics(const Fact& fact);
 
 // All of the above for a fact that is about to be stored, its id included; a diagnostic each, naming the fact.
 std::vector<Diagnostic> wrong_with(const Fact& fact);

@@ -44,14 +44,14 @@ void read(FactReader& reader, const Scope& scope) {
   reader.sort();
 }
 
-void insist_on_no_damage(std::vector<Diagnostic> damage) {
-  if (!damage.empty()) throw Failure(Trouble::bad_data, std::move(damage));
+void insist_on_no_damage(std::vector<Diagnostic> diagnostics) {
+  if (!diagnostics.empty()) throw Failure(FailureKind::bad_data, std::move(diagnostics));
 }
 
 std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope) {
   FactReader reader(database);
   read(reader, scope);
-  insist_on_no_damage(reader.damage);
+  insist_on_no_damage(reader.diagnostics);
   return std::move(reader.facts);
 }
 
@@ -66,17 +66,18 @@ std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope) 
     bind_command_id(query, 1, command);
     stored = query.executeStep();
   } catch (const std::exception&) {
-    throw Failure(Trouble::io, {"unconfirmed",
-                                fmt::format("the disk reported an error at the record {}, and it cannot be read now: "
-                                            "whether this was stored is not known",
-                                            name_of(file)),
-                                "look at the disk",
-                                std::nullopt,
-                                Severity::error,
-                                {{CureKind::look_before_again}}});
+    throw Failure(FailureKind::io,
+                  {"unconfirmed",
+                   fmt::format("the disk reported an error at the record {}, and it cannot be read now: "
+                               "whether this was stored is not known",
+                               name_of(file)),
+                   "look at the disk",
+                   std::nullopt,
+                   Severity::error,
+                   {{CureKind::look_before_again}}});
   }
   if (!stored) fail(error, file, Doing::writing);
-  throw Failure(Trouble::io,
+  throw Failure(FailureKind::io,
                 {"unconfirmed",
                  fmt::format("it is stored, but the disk would not confirm that it holds the record {}", name_of(file)),
                  "do not enter it again; look at the disk, and make a backup elsewhere"});
@@ -119,7 +120,7 @@ std::vector<std::string> Record::machines() const {
     for (MachineRow& row : reader.machines()) {
       if (!row.name.empty()) names.push_back(std::move(row.name));
     }
-    insist_on_no_damage(reader.damage);
+    insist_on_no_damage(reader.diagnostics);
     std::sort(names.begin(), names.end());
     return names;
   });
@@ -128,7 +129,7 @@ std::vector<std::string> Record::machines() const {
 std::optional<Day> Record::newest_day() const {
   return impl_->ask([&]() -> std::optional<Day> {
     const BookRow book = read_book(impl_->database);
-    if (!book.sealed) throw Failure(Trouble::bad_data, damaged_book());
+    if (!book.sealed) throw Failure(FailureKind::bad_data, damaged_book());
     if (!book.tally.newest) return std::nullopt;
     return Day{std::chrono::days{static_cast<int>(*book.tally.newest)}};
   });
@@ -139,12 +140,12 @@ Legible Record::legible() const {
     FactReader reader(impl_->database);
     reader.read_legible();
     reader.sort();
-    return Legible{std::move(reader.facts), std::move(reader.damage)};
+    return Legible{std::move(reader.facts), std::move(reader.diagnostics)};
   });
 }
 
 void Record::backup(const std::filesystem::path& target) const {
-  insist_on_no_damage(legible().damage);
+  insist_on_no_damage(legible().diagnostics);
   copy_database(impl_->database, impl_->file, target);
 }
 
@@ -153,8 +154,9 @@ std::vector<Fact> Record::last_command() const { return newest_command(facts());
 std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
                                  const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide) {
   if (impl_->access != Access::write) {
-    throw Failure(Trouble::internal, {"record-read-only", "the record was opened for reading only; nothing was stored",
-                                      "please report this with the command you gave"});
+    throw Failure(FailureKind::internal,
+                  {"record-read-only", "the record was opened for reading only; nothing was stored",
+                   "please report this with the command you gave"});
   }
   std::optional<SQLite::Exception> commit_error;
   std::vector<Fact> added = guarded(impl_->file, Doing::writing, [&] {

@@ -13,7 +13,7 @@ namespace service::record {
 namespace {
 
 [[noreturn]] void contradiction(const Fact& fact, const char* what) {
-  throw Failure(Trouble::bad_data,
+  throw Failure(FailureKind::bad_data,
                 {"contradicting-fact", fmt::format("fact {} is known already with another {}", to_text(fact.id), what),
                  "a fact is never edited: take the file as it was exported, and strike what is wrong"});
 }
@@ -27,7 +27,7 @@ void check(const std::vector<Fact>& facts) {
   for (const Fact& fact : facts) {
     for (Diagnostic& diagnostic : wrong_with(fact)) wrong.push_back(std::move(diagnostic));
   }
-  if (!wrong.empty()) throw Failure(Trouble::bad_data, std::move(wrong));
+  if (!wrong.empty()) throw Failure(FailureKind::bad_data, std::move(wrong));
 }
 
 }  // namespace
@@ -37,7 +37,7 @@ FactWriter::FactWriter(SQLite::Database& database)
       insert_fact_(database, insert_fact()),
       find_fact_(database, select_facts("WHERE command = ? AND n = ?")),
       book_(read_book(database)) {
-  if (!book_.sealed) throw Failure(Trouble::bad_data, damaged_book());
+  if (!book_.sealed) throw Failure(FailureKind::bad_data, damaged_book());
   next_machine_ = number_from(database, "SELECT ifnull(max(key), 0) + 1 FROM machine");
 }
 
@@ -78,7 +78,7 @@ MachineRow& FactWriter::machine_of(const std::string& name) {
   MachineRow& row = at->second;
   if (!is_new) return row;
   if (auto known = find_machine(database_, name)) {
-    if (!known->sealed) throw Failure(Trouble::bad_data, damaged_machine(name));
+    if (!known->sealed) throw Failure(FailureKind::bad_data, damaged_machine(name));
     row = std::move(*known);
     return row;
   }

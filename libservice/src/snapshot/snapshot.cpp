@@ -27,7 +27,7 @@ void insist_on_kin(const Fleet& fleet, const Scope& read, const Scope& scope) {
                                   [&](const std::string& machine) { return there.contains(machine); })) {
     return;
   }
-  throw Failure(Trouble::internal,
+  throw Failure(FailureKind::internal,
                 {"facts-missing", "the facts do not reach: those of other machines of the same kinds are needed too",
                  "read the facts of kin_of(scope), or take_snapshot of the record"});
 }
@@ -110,7 +110,7 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site) {
   if (fleet.site(site) == nullptr) {
     std::vector<std::string> names;
     for (const Site& known : fleet.sites) names.push_back(known.key);
-    throw Failure(Trouble::usage,
+    throw Failure(FailureKind::usage,
                   Diagnostic{"unknown-site", "there is no site `" + std::string(site) + "` in this fleet",
                              did_you_mean(site, names)});
   }

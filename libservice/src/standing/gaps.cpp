@@ -47,18 +47,18 @@ std::optional<Gap> gap_of_meter(const MachineView& view, const Meter& meter) {
              {}};
 }
 
-Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt) {
-  Gap gap{view.machine.key, meter.name, GapKind::doubt, doubt.day, {}, {}};
-  for (const auto& fact : {doubt.earlier, doubt.later}) {
+Gap gap_of_contradiction(const MachineView& view, const Meter& meter, const Contradiction& contradiction) {
+  Gap gap{view.machine.key, meter.name, GapKind::contradiction, contradiction.day, {}, {}};
+  for (const auto& fact : {contradiction.earlier, contradiction.later}) {
     if (fact) gap.facts.push_back(*fact);
   }
-  const std::string said = to_text_tenths(doubt.said) + ' ' + meter.unit;
-  const std::string held = to_text_tenths(doubt.held) + ' ' + meter.unit;
-  gap.say = doubt.said < doubt.held
+  const std::string said = to_text_tenths(contradiction.said) + ' ' + meter.unit;
+  const std::string held = to_text_tenths(contradiction.held) + ' ' + meter.unit;
+  gap.say = contradiction.said < contradiction.held
                 ? fmt::format("usage {} on {} contradicts {} before it; the higher holds until one is struck", said,
-                              to_text(doubt.day), held)
+                              to_text(contradiction.day), held)
                 : fmt::format("usage {} on {} is over 24 h a day more than {} before it; one of them is wrong", said,
-                              to_text(doubt.day), held);
+                              to_text(contradiction.day), held);
   for (std::size_t i = 0; i < gap.facts.size(); ++i) {
     gap.say += (i == 0 ? ": " : " or ") + short_text(gap.facts[i]);
   }
@@ -69,7 +69,7 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
 
 std::string_view to_text(GapKind kind) {
   // In the order of the enumerators.
-  constexpr std::array<std::string_view, 7> names{"nothing-recorded", "no-reading", "stale",     "doubt",
+  constexpr std::array<std::string_view, 7> names{"nothing-recorded", "no-reading", "stale",     "contradiction",
                                                   "unlisted",         "clock",      "no-machine"};
   return names[static_cast<std::size_t>(kind)];
 }
@@ -81,7 +81,8 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
   std::vector<Gap> gaps;
   const auto needed = meters_needed(points);
   for (const Meter& meter : view.machine.meters) {
-    for (const Doubt& doubt : view.history(meter.name)->doubts()) gaps.push_back(gap_of_doubt(view, meter, doubt));
+    for (const Contradiction& contradiction : view.history(meter.name)->contradictions())
+      gaps.push_back(gap_of_contradiction(view, meter, contradiction));
     if (view.state.laid_up || !needed.contains(meter.name)) continue;
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
   }

@@ -35,11 +35,11 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
     Amount usage = event.shown + offset;
     if (!knots_.empty() && usage < knots_.back().usage) {
       // Two copies of the book disagree. The higher usage holds, the cautious end, until one of them is struck.
-      doubts_.push_back({event.day, usage, last_known_->usage, id, last_known_->fact});
+      contradictions_.push_back({event.day, usage, last_known_->usage, id, last_known_->fact});
       usage = knots_.back().usage;
     } else {
       if (last_reading && too_much(*last_reading, {event.day, usage})) {
-        doubts_.push_back({event.day, usage, last_reading->usage, id, last_known_->fact});
+        contradictions_.push_back({event.day, usage, last_reading->usage, id, last_known_->fact});
       }
       last_known_ = KnownUsage{event.day, usage, id};
     }

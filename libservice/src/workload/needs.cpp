@@ -159,7 +159,7 @@ void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs) {
 
 void insist_on_whole(const Snapshot& snapshot) {
   if (snapshot.holds_all()) return;
-  throw Failure(Trouble::internal,
+  throw Failure(FailureKind::internal,
                 {"facts-missing", "the facts do not reach: stock is the whole fleet's, so all of them are needed",
                  "take_fleet_snapshot of the record"});
 }

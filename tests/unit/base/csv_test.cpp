@@ -57,7 +57,7 @@ std::string problems_of(const std::string& text, CsvLines lines) {
   CsvReader reader(text, 0, lines);
   for (CsvRow row; reader.next(row);) {
     for (const auto& problem : row.problems) {
-      found += std::to_string(static_cast<int>(problem.mistake)) + " at " + std::to_string(problem.at) + "; ";
+      found += std::to_string(static_cast<int>(problem.kind)) + " at " + std::to_string(problem.at) + "; ";
     }
   }
   return found;

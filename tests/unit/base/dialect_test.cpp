@@ -25,17 +25,18 @@ DialectSurvey days(const std::vector<std::string>& fields, Dialect told = {}) {
   return survey;
 }
 
-// `code at` of each finding.
+// `code at` of each diagnostic.
 std::string found(const DialectSurvey& survey) {
   std::string text;
-  for (const auto& finding : survey.findings()) text += finding.code + ' ' + std::to_string(finding.at) + ';';
+  for (const auto& diagnostic : survey.diagnostics())
+    text += diagnostic.code + ' ' + std::to_string(diagnostic.at) + ';';
   return text;
 }
 
 // All fields as the strict reader gets them.
 std::string plain(const std::vector<std::string>& fields, Dialect told = {}) {
   const auto survey = numbers(fields, told);
-  if (!survey.findings().empty()) return found(survey);
+  if (!survey.diagnostics().empty()) return found(survey);
   std::string text;
   for (const std::string& field : fields) text += service::plain_number(field, survey.dialect()) + ' ';
   return text;
@@ -43,7 +44,7 @@ std::string plain(const std::vector<std::string>& fields, Dialect told = {}) {
 
 std::string iso(const std::vector<std::string>& fields, Dialect told = {}) {
   const auto survey = days(fields, told);
-  if (!survey.findings().empty()) return found(survey);
+  if (!survey.diagnostics().empty()) return found(survey);
   std::string text;
   for (const std::string& field : fields) text += service::plain_day(field, survey.dialect()) + ' ';
   return text;
@@ -66,7 +67,7 @@ TEST_CASE("a number that can be read in two ways is refused, unless another one 
   CHECK(plain({"-1,5"}) == "-1.5 ");
   CHECK(plain({"1 250", "1\u00a0250", "1'250"}) == "1250 1250 1250 ");
   const auto survey = numbers({"1.250"});
-  CHECK(survey.findings().at(0).message.find("1.250 or 1250") != std::string::npos);
+  CHECK(survey.diagnostics().at(0).message.find("1.250 or 1250") != std::string::npos);
   CHECK(numbers({"1.250", "1250,5"}).number_settled_by() == "1250,5");
 }
 

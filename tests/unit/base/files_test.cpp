@@ -78,7 +78,7 @@ TEST_CASE("a disk that takes no more leaves the old file whole and nothing half-
     try {
       if (status == 0) write_file(folder / "a.txt", std::string(5000, 'x'), 0600, IfThere::replace, "");
     } catch (const service::Failure& failure) {
-      status = static_cast<int>(failure.trouble());
+      status = static_cast<int>(failure.kind());
     }
     ::_exit(status);
   }

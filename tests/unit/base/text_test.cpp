@@ -139,15 +139,15 @@ TEST_CASE("nothing that is shown can turn the direction of writing over") {
   }
 }
 
-TEST_CASE("a failure carries what kind of trouble it is and all that is wrong") {
-  const service::Failure one(service::Trouble::not_found,
+TEST_CASE("a failure carries its kind and all that is wrong") {
+  const service::Failure one(service::FailureKind::not_found,
                              service::Diagnostic{"no-record", "there is no record", "make one"});
-  CHECK(static_cast<int>(one.trouble()) == 66);
+  CHECK(static_cast<int>(one.kind()) == 66);
   REQUIRE(one.diagnostics().size() == 1);
   CHECK(one.diagnostics().front().code == "no-record");
   CHECK(std::string(one.what()).find("there is no record") != std::string::npos);
-  const service::Failure two(service::Trouble::bad_fleet, std::vector{service::Diagnostic{"a", "first", ""},
-                                                                      service::Diagnostic{"b", "second", ""}});
-  CHECK(static_cast<int>(two.trouble()) == 78);
+  const service::Failure two(service::FailureKind::bad_fleet, std::vector{service::Diagnostic{"a", "first", ""},
+                                                                          service::Diagnostic{"b", "second", ""}});
+  CHECK(static_cast<int>(two.kind()) == 78);
   CHECK(two.diagnostics().size() == 2);
 }

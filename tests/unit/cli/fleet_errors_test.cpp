@@ -199,7 +199,7 @@ TEST_CASE("seven faults in three files are reported in one run, each at its plac
   try {
     service::read_fleet(files);
   } catch (const service::Failure& failure) {
-    CHECK(static_cast<int>(failure.trouble()) == 78);
+    CHECK(static_cast<int>(failure.kind()) == 78);
     for (const service::Diagnostic& one : failure.diagnostics()) {
       REQUIRE(one.place.has_value());
       found.push_back(one.place->file + ':' + std::to_string(one.place->line) + ':' +

@@ -17,7 +17,7 @@ std::string refusal(const Words& words) {
   try {
     cli::parse(words);
   } catch (const service::Failure& failure) {
-    CHECK(static_cast<int>(failure.trouble()) == 64);
+    CHECK(static_cast<int>(failure.kind()) == 64);
     const auto& diagnostic = failure.diagnostics().front();
     return diagnostic.message + " | " + diagnostic.hint;
   }

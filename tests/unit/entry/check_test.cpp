@@ -74,8 +74,8 @@ TEST_CASE("contradictions, a clock behind and what was written twice are told") 
   Office office;
   std::vector<Fact> facts = office.enter({reading("loader", "2026-06-01", "400")}).added;
   facts.push_back(from_elsewhere(reading("loader", "2026-06-02", "300"), 1));
-  const auto doubts = check(office, facts);
-  const FactDiagnostic* contradiction = find(doubts, "contradiction");
+  const auto found = check(office, facts);
+  const FactDiagnostic* contradiction = find(found, "contradiction");
   REQUIRE(contradiction != nullptr);
   CHECK(contradiction->what.severity == service::Severity::error);
   CHECK(contradiction->what.cures.size() == 2);
@@ -96,7 +96,7 @@ TEST_CASE("damage is told beside what the book says, and alone where the fleet c
   service::Legible book;
   book.facts = office.enter({reading("pump", "2026-06-01", "9")}).added;
   book.facts.push_back(from_elsewhere(reading("pump", "2026-06-02", "3"), 1));
-  book.damage = {{"damaged-row", "a row does not agree with its checksum", ""}};
+  book.diagnostics = {{"damaged-row", "a row does not agree with its checksum", ""}};
   const auto whole = service::check_all(office.fleet, book, day("2026-06-15"), true, false);
   CHECK(tells(whole, "damaged-row"));
   CHECK(tells(whole, "contradiction"));

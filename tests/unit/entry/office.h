@@ -110,7 +110,7 @@ class Office {
     try {
       enter(std::forward<What>(what));
     } catch (const service::Failure& failure) {
-      return std::to_string(static_cast<int>(failure.trouble())) + " " + failure.diagnostics().front().code;
+      return std::to_string(static_cast<int>(failure.kind())) + " " + failure.diagnostics().front().code;
     }
     return "none";
   }

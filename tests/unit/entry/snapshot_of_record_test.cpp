@@ -18,7 +18,7 @@ class Sample {
     std::ifstream file(folder() / "facts.csv", std::ios::binary);
     const std::string text{std::istreambuf_iterator<char>(file), {}};
     const auto read = service::read_facts(text, "facts.csv");
-    REQUIRE(read.mistakes.empty());
+    REQUIRE(read.diagnostics.empty());
     office.enter(service::entry_of_file(read, "import facts.csv", day("2026-06-15"), true, false));
   }
   static std::filesystem::path folder() { return std::filesystem::path(SOURCE_DIR) / "sample-fleet"; }

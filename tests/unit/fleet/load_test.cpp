@@ -48,7 +48,7 @@ std::string failure_of(const fs::path& folder) {
   try {
     service::load_fleet_files(folder);
   } catch (const service::Failure& failure) {
-    return std::to_string(static_cast<int>(failure.trouble())) + ' ' + failure.diagnostics().at(0).code;
+    return std::to_string(static_cast<int>(failure.kind())) + ' ' + failure.diagnostics().at(0).code;
   }
   return "none";
 }

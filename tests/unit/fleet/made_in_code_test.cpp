@@ -74,7 +74,7 @@ std::vector<Diagnostic> mistakes_of(const std::function<void()>& make) {
   try {
     make();
   } catch (const Failure& failure) {
-    CHECK((failure.trouble() == Trouble::bad_fleet));
+    CHECK((failure.kind() == FailureKind::bad_fleet));
     return failure.diagnostics();
   }
   return {};

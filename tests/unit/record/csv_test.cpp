@@ -164,9 +164,9 @@ TEST_CASE("every bad row is told in one run, and the good ones are read") {
     text += i % 3 == 0 ? "reading,loader,2026-01-01,x,,\n" : "reading,loader,2026-01-01,1,,\n";
   }
   const FactsRead rows = read(text);
-  CHECK(rows.mistakes.size() == 333);
+  CHECK(rows.diagnostics.size() == 333);
   CHECK(rows.rows.size() == 666);
-  CHECK(rows.mistakes.back().place->line == 999);
+  CHECK(rows.diagnostics.back().place->line == 999);
 }
 
 TEST_CASE("refused rows are kept as they were written, with their header") {
@@ -180,8 +180,8 @@ TEST_CASE("refused rows are kept as they were written, with their header") {
 }
 
 TEST_CASE("an unknown column and an unknown kind get the nearest known one") {
-  CHECK(read("kind,machin\n").mistakes[0].hint.find("`machine`") != std::string::npos);
-  CHECK(read("kind,machine\nreadin,x\n").mistakes[0].message.find("`reading`") != std::string::npos);
+  CHECK(read("kind,machin\n").diagnostics[0].hint.find("`machine`") != std::string::npos);
+  CHECK(read("kind,machine\nreadin,x\n").diagnostics[0].message.find("`reading`") != std::string::npos);
 }
 
 TEST_CASE("rows of a find-out list that nobody filled in are counted and skipped") {
@@ -224,7 +224,7 @@ TEST_CASE("a moment is written in one way only") {
         "2026-01-01T00:00:00,000Z", "2026-02-30T00:00:00.000Z", "1969-12-31T23:59:59.999Z", "2026-01-01T00:00:00.0000Z",
         "2026-01-01T-1:00:00.000Z", "2026-01-01T00:00:00.000z"}) {
     CAPTURE(bad);
-    CHECK(read(start + bad + "\n").mistakes.size() == 1);
+    CHECK(read(start + bad + "\n").diagnostics.size() == 1);
   }
 }
 

@@ -53,8 +53,8 @@ std::string outcome(const std::filesystem::path& file, const std::string& expect
   try {
     return answers(file) == expected ? "same" : "a wrong answer";
   } catch (const Failure& failure) {
-    const bool is_fitting = failure.trouble() == Trouble::bad_data || failure.trouble() == Trouble::io;
-    return is_fitting ? "told" : "told as " + std::to_string(static_cast<int>(failure.trouble()));
+    const bool is_fitting = failure.kind() == FailureKind::bad_data || failure.kind() == FailureKind::io;
+    return is_fitting ? "told" : "told as " + std::to_string(static_cast<int>(failure.kind()));
   } catch (const std::exception& error) {
     return std::string("thrown: ") + error.what();
   }
@@ -177,7 +177,7 @@ TEST_CASE("what is still legible can be had beside the damage") {
   run_sql(file, "UPDATE fact SET at = at + 1 WHERE at = 100");
   const Legible legible = Record::open(file, Access::read).legible();
   CHECK(legible.facts.size() == before - 1);
-  CHECK(legible.damage.size() == 2);
+  CHECK(legible.diagnostics.size() == 2);
 }
 
 TEST_CASE("a torn page in the middle still leaves facts on both sides of it legible") {
@@ -214,7 +214,7 @@ TEST_CASE("a torn page in the middle still leaves facts on both sides of it legi
   const auto record = Record::open(file, Access::read);
   CHECK(record_test::failure_of([&] { (void)record.facts(); }).substr(0, 3) == "65 ");
   const Legible legible = record.legible();
-  CHECK_FALSE(legible.damage.empty());
+  CHECK_FALSE(legible.diagnostics.empty());
   bool has_first = false;
   bool has_last = false;
   for (const Fact& fact : legible.facts) {

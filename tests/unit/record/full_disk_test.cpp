@@ -38,7 +38,7 @@ int status_of(Action&& action) {
     action();
     return 0;
   } catch (const Failure& failure) {
-    return static_cast<int>(failure.trouble());
+    return static_cast<int>(failure.kind());
   } catch (...) {
     return 101;
   }

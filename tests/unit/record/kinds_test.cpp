@@ -77,7 +77,7 @@ FactsRead read(const Row& row) {
 // The codes of the mistakes and the columns that their messages name.
 std::string told(const FactsRead& read) {
   std::string all;
-  for (const Diagnostic& mistake : read.mistakes) {
+  for (const Diagnostic& mistake : read.diagnostics) {
     const std::size_t from = mistake.message.find('`');
     const std::size_t to = mistake.message.find('`', from + 1);
     all += mistake.code + " " + mistake.message.substr(from + 1, to - from - 1) + "\n";
@@ -144,8 +144,8 @@ TEST_CASE("readings, measurements and meter changes need a whole day, the others
       Row row = row_of(rule, true);
       row["on"] = on;
       const bool whole = rule.kind == "reading" || rule.kind == "measurement" || rule.kind == "meter-change";
-      CHECK(read(row).mistakes.size() == (whole ? 1U : 0U));
-      if (whole) CHECK(read(row).mistakes[0].code == "needs-whole-day");
+      CHECK(read(row).diagnostics.size() == (whole ? 1U : 0U));
+      if (whole) CHECK(read(row).diagnostics[0].code == "needs-whole-day");
     }
   }
 }

@@ -159,8 +159,8 @@ bool same(const std::vector<Fact>& a, const std::vector<Fact>& b) {
 
 bool survives_text(const std::string& text, const std::vector<Fact>& facts) {
   const FactsRead read = read_facts(text, "facts");
-  if (!read.mistakes.empty()) RC_LOG() << read.mistakes.front().message << "\n" << text;
-  return read.mistakes.empty() && read.blanks == 0 && same(record_test::facts_of(read), facts);
+  if (!read.diagnostics.empty()) RC_LOG() << read.diagnostics.front().message << "\n" << text;
+  return read.diagnostics.empty() && read.blanks == 0 && same(record_test::facts_of(read), facts);
 }
 
 }  // namespace
@@ -205,7 +205,7 @@ TEST_CASE("no bytes make the reader of files fail otherwise than by mistakes wit
   CHECK(rc::check("random bytes behind a good header", [](const std::string& bytes) {
     for (const std::string& text : {"kind,machine,on,note\n" + bytes, "{\"kind\":\"back\"}\n" + bytes, bytes}) {
       const FactsRead read = read_facts(text, "facts");
-      for (const Diagnostic& mistake : read.mistakes) {
+      for (const Diagnostic& mistake : read.diagnostics) {
         if (!mistake.place || mistake.place->line < 1 || mistake.place->column < 1) return false;
       }
     }

@@ -111,7 +111,7 @@ TEST_CASE("where decide throws, nothing is stored and the record can be used on"
       std::range_error);
   CHECK(failure_of([&] {
           record.append({}, false, [](const std::vector<Fact>&) -> std::vector<Fact> {
-            throw Failure(Trouble::usage, {"refused", "refused", ""});
+            throw Failure(FailureKind::usage, {"refused", "refused", ""});
           });
         }) == "64 refused");
   CHECK(csv_of(record) == before);

@@ -105,7 +105,7 @@ std::string failure_of(Action&& action) {
     action();
   } catch (const service::Failure& failure) {
     if (failure.diagnostics().empty()) return "no diagnostic";
-    return std::to_string(static_cast<int>(failure.trouble())) + " " + failure.diagnostics().front().code;
+    return std::to_string(static_cast<int>(failure.kind())) + " " + failure.diagnostics().front().code;
   }
   return "none";
 }
@@ -113,7 +113,7 @@ std::string failure_of(Action&& action) {
 // "line:column code" of every mistake, in one line.
 inline std::string mistakes_of(const service::FactsRead& read) {
   std::string all;
-  for (const service::Diagnostic& mistake : read.mistakes) {
+  for (const service::Diagnostic& mistake : read.diagnostics) {
     if (!all.empty()) all += ", ";
     all += std::to_string(mistake.place->line) + ":" + std::to_string(mistake.place->column) + " " + mistake.code;
   }

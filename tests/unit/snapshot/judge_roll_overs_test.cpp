@@ -69,7 +69,7 @@ TEST_CASE("the meaning of a recorded roll-over does not hang on the fleet file")
                                    service::whole_book(all), day("2026-01-03"), true);
   const auto history = service::meter_histories(snapshot, *snapshot.fleet().machine("m")).at("engine");
   CHECK(text_or_none(history.on(day("2026-01-03"))) == "10005");
-  CHECK(history.doubts().empty());
+  CHECK(history.contradictions().empty());
 }
 
 TEST_CASE("the value at a service may be the one that shows the roll-over") {

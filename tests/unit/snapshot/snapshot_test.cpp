@@ -243,7 +243,7 @@ TEST_CASE("there is no scope of a site that does not exist") {
   try {
     service::scope_of_site(world.fleet(), "yrd");
   } catch (const service::Failure& failure) {
-    status = static_cast<int>(failure.trouble());
+    status = static_cast<int>(failure.kind());
   }
   CHECK(status == 64);
 }

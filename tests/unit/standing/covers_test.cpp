@@ -93,7 +93,7 @@ TEST_CASE("tasks that cover each other in a ring are a mistake of the fleet") {
         "  b: {do: B, every: {months: 1}, covers: [c]}\n"
         "  c: {do: C, every: {months: 1}, covers: [a]}\n");
   } catch (const service::Failure& failure) {
-    code = failure.trouble() == service::Trouble::bad_fleet ? "bad fleet" : "other trouble";
+    code = failure.kind() == service::FailureKind::bad_fleet ? "bad fleet" : "other kind";
   }
   CHECK(code == "bad fleet");
 }

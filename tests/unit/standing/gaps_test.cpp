@@ -135,16 +135,16 @@ TEST_CASE("readings that contradict each other are a gap that names both facts")
   World world = hours();
   const service::FactId higher = world.reading("2026-01-01", "150").id;
   const service::FactId lower = world.reading("2026-01-10", "120").id;
-  const auto doubts = gaps(world.due("2026-01-11"), GapKind::doubt);
-  REQUIRE(doubts.size() == 1);
-  CHECK(doubts.front().machine == "m");
+  const auto contradictions = gaps(world.due("2026-01-11"), GapKind::contradiction);
+  REQUIRE(contradictions.size() == 1);
+  CHECK(contradictions.front().machine == "m");
   const auto names = [&](const service::FactId& id) {
-    return std::count(doubts.front().facts.begin(), doubts.front().facts.end(), id);
+    return std::count(contradictions.front().facts.begin(), contradictions.front().facts.end(), id);
   };
   CHECK(names(higher) == 1);
   CHECK(names(lower) == 1);
   world.strike(lower);
-  CHECK(count(world, "2026-01-11", GapKind::doubt) == 0);
+  CHECK(count(world, "2026-01-11", GapKind::contradiction) == 0);
 }
 
 TEST_CASE("facts about a machine that the fleet does not list are a gap") {

@@ -225,10 +225,10 @@ TEST_CASE("a machine of which nothing is recorded is on the list once") {
 }
 
 TEST_CASE("contradictions, unlisted machines and unread meters break the silence") {
-  World doubt = by_months("  t: {do: Work, every: {months: 12}}\n");
-  doubt.done("t", "2026-01-01");
-  doubt.reading("2026-02-02", "90");
-  CHECK(entries(doubt, "2026-02-10") == "find-out gap doubt");
+  World contradicting = by_months("  t: {do: Work, every: {months: 12}}\n");
+  contradicting.done("t", "2026-01-01");
+  contradicting.reading("2026-02-02", "90");
+  CHECK(entries(contradicting, "2026-02-10") == "find-out gap contradiction");
   World ghost = by_months("  t: {do: Work, every: {months: 12}}\n");
   ghost.done("t", "2026-01-01");
   service::Fact fact;

@@ -162,7 +162,7 @@ TEST_CASE("of two readings on a day the one entered last is that day's value") {
   world.reading("2024-01-05", "112");
   CHECK(known(world, "2024-01-05") == "112");
   CHECK(known(world, "2024-01-03") == "106");  // half way from 100 to 112
-  CHECK(history(world).doubts().empty());
+  CHECK(history(world).contradictions().empty());
   CHECK(history(world).knots().size() == 2);
 }
 
@@ -171,7 +171,7 @@ TEST_CASE("two equal readings on a day are no contradiction") {
   world.reading("2024-01-05", "110");
   world.reading("2024-01-05", "110");
   CHECK(known(world, "2024-01-05") == "110");
-  CHECK(history(world).doubts().empty());
+  CHECK(history(world).contradictions().empty());
 }
 
 TEST_CASE("the order in which readings were entered does not matter where their days differ") {
@@ -181,7 +181,7 @@ TEST_CASE("the order in which readings were entered does not matter where their 
   world.reading("2024-01-11", "120");
   CHECK(known(world, "2024-01-06") == "110");
   CHECK(known(world, "2024-01-16") == "160");
-  CHECK(history(world).doubts().empty());
+  CHECK(history(world).contradictions().empty());
 }
 
 TEST_CASE("the first day on which usage had reached a level") {

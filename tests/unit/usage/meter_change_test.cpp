@@ -21,7 +21,7 @@ TEST_CASE("a change of the meter starts a segment and usage goes on") {
   CHECK(known(world, "2024-01-03") == "105");  // half way to what the old meter showed last
   CHECK(known(world, "2024-01-07") == "115");
   CHECK(known(world, "2024-01-09") == "120");  // 110 + (15 - 5)
-  CHECK(history(world).doubts().empty());
+  CHECK(history(world).contradictions().empty());
 }
 
 TEST_CASE("a meter that was changed for one which shows more does not add use") {
@@ -48,7 +48,7 @@ TEST_CASE("a meter that rolled over goes on counting") {
   world.reading("2024-02-10", "12");
   CHECK(known(world, "2024-02-10") == "10012");
   CHECK(known(world, "2024-01-21") == "9981");  // half of the 40 days: 9950 + 62 / 2
-  CHECK(history(world).doubts().empty());
+  CHECK(history(world).contradictions().empty());
 }
 
 TEST_CASE("a change of one meter leaves the others alone") {
@@ -69,7 +69,7 @@ TEST_CASE("a change of the meter that was entered in two books counts once") {
   world.meter_change("2024-01-05", "110", "0");
   world.reading("2024-01-09", "10");
   CHECK(known(world, "2024-01-09") == "120");
-  CHECK(history(world).doubts().empty());
+  CHECK(history(world).contradictions().empty());
 }
 
 TEST_CASE("a level is told as the meter now on the machine shows it") {

@@ -10,7 +10,7 @@
 
 namespace service::fleet {
 
-class Findings {
+class Diagnostics {
  public:
   void error(const char* code, const Spot& spot, std::string message, std::string hint);
   void remark(const char* code, const Spot& spot, std::string message, std::string hint);
@@ -20,7 +20,7 @@ class Findings {
   std::vector<Diagnostic> remarks() const { return sorted(Severity::remark); }
 
  private:
-  struct Finding {
+  struct Ranked {
     int rank;
     Diagnostic diagnostic;
   };
@@ -28,7 +28,7 @@ class Findings {
   Place place_of(const Spot& spot);
   std::vector<Diagnostic> sorted(Severity severity) const;
 
-  std::vector<Finding> found_;
+  std::vector<Ranked> found_;
   int in_long_lines_ = 0;
 };
 

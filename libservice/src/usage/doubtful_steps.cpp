@@ -20,7 +20,7 @@ std::int64_t rate(const Step& step) { return (step.used.hundredths + step.days()
 
 }  // namespace
 
-std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
+std::vector<DoubtfulStep> doubtful_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
   constexpr std::int64_t long_day = 1600;  // 16 h
   constexpr std::int64_t times_above = 3;
   constexpr std::size_t enough = 8;  // steps before one may be called unlike the others
@@ -46,15 +46,15 @@ std::vector<OddStep> odd_steps(const Machine& machine, const Meter& meter, std::
     std::nth_element(rates.begin(), rates.begin() + 2, rates.end(), std::greater<>());
     usual = rates[2];
   }
-  std::vector<OddStep> odd;
+  std::vector<DoubtfulStep> doubtful;
   for (const Step& step : steps) {
     // Within a day or two a rate says little.
     const bool unlike_others = steps.size() > enough && step.days() > 3 && rate(step) > times_above * usual;
     if ((meter.unit == "h" && rate(step) > long_day) || unlike_others) {
-      odd.push_back({step.fact->id, step.from, step.to, step.used});
+      doubtful.push_back({step.fact->id, step.from, step.to, step.used});
     }
   }
-  return odd;
+  return doubtful;
 }
 
 }  // namespace service

@@ -6,7 +6,7 @@
 
 #include "unit/usage/known.h"
 
-using service::Doubt;
+using service::Contradiction;
 using service::FactId;
 using service::MeterHistory;
 using test::day;
@@ -21,19 +21,19 @@ TEST_CASE("a reading lower than the one before puts the meter in doubt and the h
   const FactId higher = world.reading("2024-01-05", "150").id;
   const FactId lower = world.reading("2024-01-10", "120").id;
   CHECK(known(world, "2024-01-10") == "150");
-  const auto doubts = history(world).doubts();
-  REQUIRE(doubts.size() == 1);
-  const Doubt& doubt = doubts.front();
-  CHECK(doubt.day == day("2024-01-10"));
-  CHECK(service::to_text(doubt.said) == "120");
-  CHECK(service::to_text(doubt.held) == "150");
-  REQUIRE(doubt.later.has_value());
-  REQUIRE(doubt.earlier.has_value());
-  CHECK(*doubt.later == lower);
-  CHECK(*doubt.earlier == higher);
+  const auto contradictions = history(world).contradictions();
+  REQUIRE(contradictions.size() == 1);
+  const Contradiction& contradiction = contradictions.front();
+  CHECK(contradiction.day == day("2024-01-10"));
+  CHECK(service::to_text(contradiction.said) == "120");
+  CHECK(service::to_text(contradiction.held) == "150");
+  REQUIRE(contradiction.later.has_value());
+  REQUIRE(contradiction.earlier.has_value());
+  CHECK(*contradiction.later == lower);
+  CHECK(*contradiction.earlier == higher);
 }
 
-TEST_CASE("the doubt is gone when either of the two is struck") {
+TEST_CASE("the contradiction is gone when either of the two is struck") {
   for (const bool strike_higher : {true, false}) {
     CAPTURE(strike_higher);
     World world = bought();
@@ -41,28 +41,28 @@ TEST_CASE("the doubt is gone when either of the two is struck") {
     const FactId higher = world.reading("2024-01-05", "150").id;
     const FactId lower = world.reading("2024-01-10", "120").id;
     world.strike(strike_higher ? higher : lower);
-    CHECK(history(world).doubts().empty());
+    CHECK(history(world).contradictions().empty());
     CHECK(known(world, "2024-01-10") == (strike_higher ? "120" : "150"));
   }
 }
 
-TEST_CASE("a lower reading of the same day is a doubt too") {
+TEST_CASE("a lower reading of the same day is a contradiction too") {
   World world = bought();
   const FactId higher = world.reading("2024-01-05", "150").id;
   const FactId lower = world.reading("2024-01-05", "120").id;
   CHECK(known(world, "2024-01-05") == "150");
-  REQUIRE(history(world).doubts().size() == 1);
-  CHECK(*history(world).doubts().front().later == lower);
-  CHECK(*history(world).doubts().front().earlier == higher);
+  REQUIRE(history(world).contradictions().size() == 1);
+  CHECK(*history(world).contradictions().front().later == lower);
+  CHECK(*history(world).contradictions().front().earlier == higher);
 }
 
 TEST_CASE("a reading below the value at which the machine was bought contradicts no other fact") {
   World world = bought("bought: {on: 2024-01-01, at: 500}");
   const FactId lower = world.reading("2024-02-01", "400").id;
   CHECK(known(world, "2024-02-01") == "500");
-  REQUIRE(history(world).doubts().size() == 1);
-  CHECK(*history(world).doubts().front().later == lower);
-  CHECK_FALSE(history(world).doubts().front().earlier.has_value());
+  REQUIRE(history(world).contradictions().size() == 1);
+  CHECK(*history(world).contradictions().front().later == lower);
+  CHECK_FALSE(history(world).contradictions().front().earlier.has_value());
 }
 
 TEST_CASE("usage never falls, whatever the readings say") {
@@ -77,16 +77,16 @@ TEST_CASE("usage never falls, whatever the readings say") {
     CHECK(meter.knots()[i - 1].day < meter.knots()[i].day);
     CHECK(meter.knots()[i - 1].usage <= meter.knots()[i].usage);
   }
-  CHECK(meter.doubts().size() == 3);  // 120 after 300, 90 and 305 after 310
+  CHECK(meter.contradictions().size() == 3);  // 120 after 300, 90 and 305 after 310
   CHECK(known(world, "2024-03-01") == "400");
 }
 
-TEST_CASE("a doubt that arose after the day asked about is not there yet") {
+TEST_CASE("a contradiction that arose after the day asked about is not there yet") {
   World world = bought();
   world.reading("2024-01-05", "150");
   world.reading("2024-01-10", "120");
-  CHECK(history(world, "2024-01-09").doubts().empty());
-  CHECK(history(world, "2024-01-10").doubts().size() == 1);
+  CHECK(history(world, "2024-01-09").contradictions().empty());
+  CHECK(history(world, "2024-01-10").contradictions().size() == 1);
 }
 
 TEST_CASE("two copies that each recorded the same roll-over on another day are in doubt") {
@@ -98,7 +98,7 @@ TEST_CASE("two copies that each recorded the same roll-over on another day are i
   world.reading("2026-01-03", "5");
   world.meter_change("2026-01-04", "10000", "0");
   world.reading("2026-01-04", "8");
-  REQUIRE(history(world).doubts().size() >= 1);
-  CHECK(service::to_text(history(world).doubts().front().day) == "2026-01-04");
+  REQUIRE(history(world).contradictions().size() >= 1);
+  CHECK(service::to_text(history(world).contradictions().front().day) == "2026-01-04");
   CHECK(test::told(world.point("2026-01-05", "t")).starts_with("no-record"));
 }
