@@ -93,12 +93,6 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet,
   std::vector<std::string> machines;
   for (const std::string& written : named) machines.push_back(machine_named(fleet, written).key);
   if (site) {
-    std::vector<std::string> names;
-    for (const service::Site& known : fleet.sites) names.push_back(known.key);
-    if (fleet.site(*site) == nullptr) {
-      wrong("unknown-site", fmt::format("there is no site `{}` in this fleet", *site),
-            service::names_instead(*site, names, "the fleet lists no sites"));
-    }
     const auto of_site = service::scope_of_site(fleet, *site);
     machines.insert(machines.end(), of_site.machines->begin(), of_site.machines->end());
   }

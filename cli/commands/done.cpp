@@ -3,7 +3,8 @@
 
 #include "commands/commands.h"
 #include "commands/writing.h"
-#include "render/words.h"
+#include "mistakes.h"
+#include "render/shared/words.h"
 
 namespace cli {
 namespace {
@@ -15,10 +16,8 @@ std::optional<service::Found> found_option(const Arguments& arguments) {
     if (to_text(found) == *written) return found;
   }
   const std::vector<std::string> names{"good", "worn", "failed"};
-  const std::string near = service::did_you_mean(*written, names);
-  throw service::Failure(service::FailureKind::usage,
-                         {"bad-found", fmt::format("`--found {}` is not understood", *written),
-                          near.empty() ? "write good, worn or failed" : near});
+  wrong("bad-found", fmt::format("`--found {}` is not understood", *written),
+        service::nearest_or(*written, names, "write good, worn or failed"));
 }
 
 std::string words_of(const service::ElementLabel& label) {

@@ -15,17 +15,9 @@ std::vector<std::string> names_of(const Range& range, Key key) {
   return names;
 }
 
-// The nearest names, else all of them where they are few; `none` where there are none.
-std::string unknown_hint(const std::string& written, const std::vector<std::string>& names, const std::string& none) {
-  if (names.empty()) return none;
-  if (std::string near = did_you_mean(written, names); !near.empty()) return near;
-  if (names.size() > 12) return fmt::format("the fleet files list {} names; check the spelling there", names.size());
-  return fmt::format("known: {}", fmt::join(names, ", "));
-}
-
 Diagnostic unknown_name(std::string code, const std::string& what, const std::string& written,
                         const std::vector<std::string>& names, const std::string& none) {
-  return {std::move(code), what, unknown_hint(written, names, none)};
+  return {std::move(code), what, names_instead(written, names, none)};
 }
 
 struct NamedTask {
@@ -92,7 +84,7 @@ void judge_sign(const Fleet& fleet, const Machine& machine, const Fact& fact, st
   std::sort(names.begin(), names.end());
   names.erase(std::unique(names.begin(), names.end()), names.end());
   said.push_back(fmt::format("the sign `{}` of {} is kept, but no task comes due on it; {}", fact.name, machine.key,
-                             unknown_hint(fact.name, names, "its schedule lists no signs")));
+                             names_instead(fact.name, names, "its schedule lists no signs")));
 }
 
 std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& machine, Fact& fact,
@@ -112,7 +104,7 @@ std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& m
   }
   if (units.empty()) {
     said.push_back(fmt::format("the value `{}` of {} is kept, but no task has a limit for it; {}", fact.name,
-                               machine.key, unknown_hint(fact.name, names, "its schedule measures nothing")));
+                               machine.key, names_instead(fact.name, names, "its schedule measures nothing")));
     return std::nullopt;
   }
   if (fact.unit.empty()) fact.unit = units.front();

@@ -112,7 +112,7 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site) {
     for (const Site& known : fleet.sites) names.push_back(known.key);
     throw Failure(FailureKind::usage,
                   Diagnostic{"unknown-site", "there is no site `" + std::string(site) + "` in this fleet",
-                             did_you_mean(site, names)});
+                             names_instead(site, names, "the fleet lists no sites")});
   }
   Scope scope{std::vector<std::string>{}};
   for (const Machine& machine : fleet.machines) {

@@ -1,4 +1,0 @@
-// Has moved.
-#pragma once
-
-#include "render/overdue/words.h"

@@ -1,4 +1,0 @@
-// Has moved.
-#pragma once
-
-#include "render/shared/words.h"
