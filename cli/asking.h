@@ -6,8 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "render/shared/formats.h"
-#include "run.h"
+#include "answering.h"
 #include "service/outlook.h"
 #include "service/snapshot.h"
 #include "service/standing.h"
@@ -42,8 +41,7 @@ class Asking {
 
   template <class Formats, class Answer>
   void write(const Formats& formats, const Answer& answer) {
-    context_.out =
-        written_as(arguments().value("format").value_or(""), formats, answer, look_of(context_.world, arguments()));
+    put_answer(context_, formats, answer);
   }
 
  private:

@@ -4,13 +4,21 @@
 #include <array>
 
 #include "commands/commands.h"
+#include "render/backup/backup.h"
+#include "render/check/check.h"
+#include "render/completion/completion.h"
 #include "render/due/due.h"
+#include "render/export/export.h"
 #include "render/find_out/find_out.h"
 #include "render/forecast/forecast.h"
+#include "render/help/help.h"
+#include "render/history/history.h"
+#include "render/new/new.h"
 #include "render/parts/parts.h"
 #include "render/season/season.h"
 #include "render/why/why.h"
 #include "render/workload/workload.h"
+#include "render/written/written.h"
 
 namespace cli {
 namespace {
@@ -67,7 +75,7 @@ const std::vector<Command>& table() {
        .about = "Records a meter reading and says what it changed on the due list.",
        .words = {{"MACHINE"}, {"VALUE"}},
        .options = {meter_option, on_option, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"reading combine 2162.5 --on 2026-06-14 --dry-run", "the engine meter of the combine"},
                     {"reading combine 1580 --meter separator --dry-run", "its separator meter"}},
        .statuses = {refused},
@@ -85,7 +93,7 @@ const std::vector<Command>& table() {
                    note_option,
                    {"checked", "", "the checks afterwards were done as well"},
                    dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"done combine engine-oil --at 2162.5 --dry-run", "an oil change at this meter value"},
                     {"done combine engine-oil knife --on 2026-05 --dry-run", "two tasks, some day in May"}},
        .statuses = {refused},
@@ -100,7 +108,7 @@ const std::vector<Command>& table() {
                    on_option,
                    note_option,
                    dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"saw combine restriction=4.5 --dry-run", "a gauge value"},
                     {"saw combine brake-pull --dry-run", "a sign"}},
        .statuses = {refused},
@@ -114,7 +122,7 @@ const std::vector<Command>& table() {
                    meter_option,
                    on_option,
                    dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"meter-change combine --last 2170 --first 0 --dry-run", "a new engine meter"}},
        .statuses = {refused},
        .action = meter_change},
@@ -211,7 +219,7 @@ const std::vector<Command>& table() {
                    {"note", "TEXT", "the reason"},
                    on_option,
                    dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"put-off combine engine-oil --until 2026-09-20 --note \"after harvest\" --dry-run", "until a day"},
                     {"put-off combine engine-oil --until +50h --until 2026-09-20 --dry-run", "whichever comes first"}},
        .statuses = {refused},
@@ -223,7 +231,7 @@ const std::vector<Command>& table() {
                 "running.",
        .words = {{"MACHINE"}},
        .options = {on_option, {"until", "DAY", "the day it is planned to work again"}, note_option, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"lay-up tractor-drill --until 2026-09-01 --dry-run", "until it is needed again"}},
        .statuses = {refused},
        .action = lay_up},
@@ -232,7 +240,7 @@ const std::vector<Command>& table() {
        .about = "It is shown first wherever it appears, until somebody records that it is back.",
        .words = {{"MACHINE"}},
        .options = {on_option, {"note", "TEXT", "what is wrong with it"}, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"out-of-use tractor-loader --note \"brakes pull to one side\" --dry-run", "until it is mended"}},
        .statuses = {refused},
        .action = out_of_use},
@@ -241,7 +249,7 @@ const std::vector<Command>& table() {
        .about = "Ends a lay-up, and being out of use.",
        .words = {{"MACHINE"}},
        .options = {on_option, note_option, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {},
        .statuses = {refused},
        .action = back},
@@ -250,7 +258,7 @@ const std::vector<Command>& table() {
        .about = "A count of what lies on the shelf, in the unit in which the part is listed in fleet.yaml.",
        .words = {{"PART"}, {"NUMBER"}},
        .options = {on_option, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {},
        .statuses = {refused},
        .action = count},
@@ -260,7 +268,7 @@ const std::vector<Command>& table() {
                 "reason. `history` and `why` show the ids; the short form will do where it names one fact.",
        .words = {{"ID"}},
        .options = {note_option, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {},
        .statuses = {refused},
        .action = strike},
@@ -270,7 +278,7 @@ const std::vector<Command>& table() {
                 "what is older than a day and a file of many facts are taken back only by the id of their command.",
        .words = {{"ID", false}},
        .options = {note_option, dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"undo --dry-run", "what would be taken back"}},
        .statuses = {{65, "there is nothing to take back, or the command must be named"}},
        .action = undo},
@@ -279,7 +287,7 @@ const std::vector<Command>& table() {
        .about = "All facts of a machine in order, with their ids. Struck facts are shown as struck, with the reason.",
        .words = {{"MACHINE"}},
        .options = {{"all", "", "list the strikes themselves too"}},
-       .formats = {"text", "json", "csv"},
+       .formats = names_of(history_formats),
        .examples = {{"history tractor-big", "everything written down about it"},
                     {"history tractor-big --format csv", "the same for a spreadsheet"}},
        .statuses = {},
@@ -300,7 +308,7 @@ const std::vector<Command>& table() {
                    {"decimal", "point|comma", "how the file writes decimals"},
                    {"dates", "day-first|month-first", "how the file writes days"},
                    dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {{"import facts.csv --dry-run", "how it is read, and what it would change"}},
        .statuses = {{65, "a row is wrong or cannot be true; nothing was stored"}},
        .action = import_facts},
@@ -311,7 +319,7 @@ const std::vector<Command>& table() {
                 "that may lack facts.",
        .words = {},
        .options = {{"legible", "", "of a damaged record: what can still be read"}},
-       .formats = {"csv", "jsonl", "json"},
+       .formats = names_of(export_formats),
        .examples = {{"export", "the whole book as CSV"}, {"export --format jsonl", "one JSON object a line"}},
        .statuses = {{65, "the record is damaged; with --legible, what could be read was written"}},
        .action = export_facts},
@@ -324,7 +332,7 @@ const std::vector<Command>& table() {
            "in doubt until one is struck.",
        .words = {{"FILE"}},
        .options = {dry_run_option},
-       .formats = {"text", "json"},
+       .formats = names_of(written_formats),
        .examples = {},
        .statuses = {{65, "the other file is damaged, or belongs to another fleet; nothing was stored"}},
        .action = merge},
@@ -334,7 +342,7 @@ const std::vector<Command>& table() {
                 "on the disk and every fact in it was read; else there is no such file. Never over another file.",
        .words = {{"FILE"}},
        .options = {},
-       .formats = {"text", "json"},
+       .formats = names_of(backup_formats),
        .examples = {},
        .statuses = {{65, "the file exists already, or the record is damaged"}},
        .action = backup},
@@ -347,7 +355,7 @@ const std::vector<Command>& table() {
        .words = {},
        .options = {{"strict", "", "odd intervals too; and remarks count as errors"},
                    {"exit-code", "", "status 1 when there is a remark"}},
-       .formats = {"text", "json"},
+       .formats = names_of(check_formats),
        .examples = {{"check", "all of it"}},
        .statuses = {{1, "with --exit-code: there are remarks, and no errors"},
                     {65, "something in the record is wrong; with --strict, something is odd"}},
@@ -358,7 +366,7 @@ const std::vector<Command>& table() {
                 "a fleet.yaml: only the record. Nothing that exists is changed.",
        .words = {{"DIR"}},
        .options = {},
-       .formats = {"text", "json"},
+       .formats = names_of(new_formats),
        .examples = {},
        .statuses = {{65, "the folder already has a record, or holds other files and no fleet.yaml"}},
        .action = new_fleet,
@@ -369,7 +377,7 @@ const std::vector<Command>& table() {
                 "program, so that machines and tasks are those of the fleet you are in.",
        .words = {{"bash|zsh|fish"}},
        .options = {},
-       .formats = {"text", "json"},
+       .formats = names_of(completion_formats),
        .examples = {{"completion bash", "the script for bash"}},
        .statuses = {},
        .action = completion,
@@ -379,7 +387,7 @@ const std::vector<Command>& table() {
        .about = "Asked by the scripts of `completion`: the words typed so far, the last one unfinished.",
        .words = {{"WORD", false, true}},
        .options = {},
-       .formats = {"text"},
+       .formats = names_of(complete_formats),
        .examples = {},
        .statuses = {},
        .action = complete,
@@ -390,7 +398,7 @@ const std::vector<Command>& table() {
        .about = "Lists the commands, or explains one. With --format man, all of it as a manual page.",
        .words = {{"COMMAND", false}},
        .options = {},
-       .formats = {"text", "json", "man"},
+       .formats = names_of(help_formats),
        .examples = {{"help due", "the same as `whichever due --help`"},
                     {"help --format man", "the manual page, for `man -l -`"}},
        .statuses = {},

@@ -4,10 +4,10 @@
 #include <filesystem>
 #include <new>
 
-#include "help.h"
 #include "output.h"
-#include "render/diagnostics.h"
-#include "render/json.h"
+#include "render/errors/errors.h"
+#include "render/help/help.h"
+#include "render/shared/diagnostics.h"
 #include "service/base.h"
 
 namespace cli {
@@ -34,8 +34,9 @@ int answer(const std::vector<std::string>& written, const World& world) {
   if (arguments.version) {
     context.out = version_text();
   } else if (arguments.help) {
-    context.out = arguments.command == nullptr ? help_text() : help_text(*arguments.command);
+    context.out = help_as_text({arguments.command});
   } else {
+    context.look = look_of(world, arguments);
     status = arguments.command->action(context);
   }
   const std::string_view hint =

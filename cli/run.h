@@ -6,6 +6,7 @@
 
 #include "parser.h"
 #include "service/base.h"
+#include "terminal/look.h"
 #include "world.h"
 
 namespace cli {
@@ -17,6 +18,7 @@ struct Context {
   std::string out;
   std::vector<service::Diagnostic> also;  // said beside the answer, on standard error
   bool stored = false;                    // a fact is in the record, whatever becomes of the answer
+  Look look = {};                         // how it may be drawn
 };
 
 int run(const std::vector<std::string>& arguments, const World& world);

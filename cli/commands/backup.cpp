@@ -1,8 +1,8 @@
 // `backup`: a copy of the record, verified.
-#include <fmt/format.h>
+#include "render/backup/backup.h"
 
+#include "answering.h"
 #include "commands/commands.h"
-#include "render/json.h"
 #include "session.h"
 
 namespace cli {
@@ -15,14 +15,7 @@ int backup(Context& context) {
   context.stored = true;
   // The copy is counted, not the record: that is what somebody will have to rely on.
   const auto facts = service::Record::open(target, service::Access::read).facts();
-  if (context.arguments.value("format").value_or("text") == "json") {
-    context.out = backup_as_json(written, static_cast<int>(facts.size()));
-    return 0;
-  }
-  context.out = fmt::format("Backed up to {}: {}, every one read back.\n", service::cleaned(written),
-                            service::counted(static_cast<std::int64_t>(facts.size()), "fact", "facts"));
-  context.out += fmt::format("To use it, put it in place of record.db in the fleet's folder; or: whichever merge {}\n",
-                             service::cleaned(written));
+  put_answer(context, backup_formats, BackupAnswer{written, facts.size()});
   return 0;
 }
 

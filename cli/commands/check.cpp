@@ -1,13 +1,14 @@
 // `check`: fleet files and record, all that is wrong or odd in one run.
+#include "render/check/check.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <filesystem>
 
+#include "answering.h"
 #include "commands/commands.h"
-#include "render/check_text.h"
-#include "render/fact_words.h"
-#include "render/json.h"
+#include "render/shared/fact_words.h"
 #include "service/entry.h"
 #include "session.h"
 
@@ -62,8 +63,7 @@ int check(Context& context) {
   for (const auto& found : check_all(session.fleet, book, session.today, session.day_is_given, strict)) {
     checked.findings.push_back(told(found, session.fleet.get(), file));
   }
-  const bool json = context.arguments.value("format").value_or("text") == "json";
-  context.out = json ? check_as_json(checked) : check_as_text(checked);
+  put_answer(context, check_formats, checked);
   if (bad_fleet) return static_cast<int>(service::FailureKind::bad_fleet);
   if (any(checked.findings, Severity::error) || (strict && !checked.findings.empty())) {
     return static_cast<int>(service::FailureKind::bad_data);

@@ -1,4 +1,7 @@
 // `export`: the whole record, in the form in which facts travel. It needs no readable fleet file.
+#include "render/export/export.h"
+
+#include "answering.h"
 #include "commands/commands.h"
 #include "session.h"
 
@@ -12,8 +15,7 @@ int export_facts(Context& context) {
   } else {
     book.facts = record.facts();
   }
-  const bool csv = context.arguments.value("format").value_or("csv") == "csv";
-  context.out = csv ? service::facts_to_csv(book.facts) : service::facts_to_json_lines(book.facts);
+  put_answer(context, export_formats, book.facts);
   context.also = std::move(book.diagnostics);
   // Whoever goes on with this file must know that it may lack facts.
   return context.also.empty() ? 0 : static_cast<int>(service::FailureKind::bad_data);

@@ -1,13 +1,11 @@
 // `history`: the book of one machine, struck facts included.
+#include "render/history/history.h"
+
 #include <algorithm>
 #include <map>
 
+#include "answering.h"
 #include "commands/commands.h"
-#include "render/answers.h"
-#include "render/csv.h"
-#include "render/fact_words.h"
-#include "render/history_text.h"
-#include "render/json.h"
 #include "service/usage.h"
 #include "session.h"
 
@@ -86,7 +84,7 @@ int history(Context& context) {
   const auto mine = concerned(facts, key);
   const auto by_fact = usages(machine, snapshot);
 
-  Book book{key, machine == nullptr ? "" : machine->name, session.today, {}, {}};
+  Book book{session.fleet, key, session.today, {}, {}};
   if (machine != nullptr) book.state = use_state(snapshot, *machine);
   for (std::size_t i = 0; i < facts.size(); ++i) {
     const Fact& fact = facts[i];
@@ -95,17 +93,12 @@ int history(Context& context) {
     if (fact.kind == FactKind::strike && !context.arguments.has("all")) continue;
     BookLine line;
     line.fact = fact;
-    line.what = what_of(fact);
-    line.value = value_of(fact, *session.fleet);
     if (const auto usage = by_fact.find(fact.id); usage != by_fact.end()) line.usage = usage->second;
     line.struck = struck[i];
     if (struck[i]) line.struck_because = reason(facts, struck, fact);
     book.lines.push_back(std::move(line));
   }
-  const std::string format = context.arguments.value("format").value_or("text");
-  context.out = format == "json"  ? history_as_json(book)
-                : format == "csv" ? history_as_csv(book)
-                                  : history_as_text(book);
+  put_answer(context, history_formats, book);
   return 0;
 }
 

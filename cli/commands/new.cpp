@@ -1,15 +1,16 @@
 // `new`: a starter fleet and its empty record. What exists is left alone.
+#include "render/new/new.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <system_error>
 
+#include "answering.h"
 #include "commands/commands.h"
 #include "commands/starter.h"
 #include "output.h"
-#include "render/json.h"
-#include "render/words.h"
 #include "schemas.gen.h"
 #include "service/record.h"
 #include "session.h"
@@ -41,7 +42,7 @@ std::string fleet_begun_on(service::Day day) {
   constexpr std::string_view place_holder = "DAY";
   std::string text(starter_fleet);
   for (auto at = text.find(place_holder); at != std::string::npos; at = text.find(place_holder, at)) {
-    text.replace(at, place_holder.size(), to_text(day));
+    text.replace(at, place_holder.size(), service::to_text(day));
   }
   return text;
 }
@@ -115,17 +116,7 @@ int new_fleet(Context& context) {
   service::Record::create(folder / "record.db");
   made.emplace_back("record.db");
   context.stored = true;
-  if (context.arguments.value("format").value_or("text") == "json") {
-    context.out = made_as_json(written, made);
-    return 0;
-  }
-  context.out = fmt::format("Made in {}: {}\n", service::cleaned(written), fmt::join(made, ", "));
-  if (made.size() > 1) {
-    context.out +=
-        "Next: open fleet.yaml and put your own machines in. Every value in schedules/example.yaml is\n"
-        "invented; take yours from the operator's manual.\n";
-  }
-  context.out += "Then write down what the meters show: whichever reading MACHINE VALUE\n";
+  put_answer(context, new_formats, MadeAnswer{written, made});
   return 0;
 }
 

@@ -3,7 +3,7 @@
 
 #include "commands/commands.h"
 #include "commands/writing.h"
-#include "render/fact_words.h"
+#include "render/shared/fact_words.h"
 #include "today.h"
 
 namespace cli {

@@ -4,9 +4,9 @@
 
 #include <utility>
 
+#include "answering.h"
 #include "commands/written_facts.h"
-#include "render/json.h"
-#include "render/written_text.h"
+#include "mistakes.h"
 
 namespace cli {
 namespace {
@@ -100,15 +100,10 @@ std::string meter_option(const Arguments& arguments, const service::Machine& mac
   if (machine.meter(*written) != nullptr) return *written;
   std::vector<std::string> names;
   for (const service::Meter& meter : machine.meters) names.push_back(meter.name);
-  std::string hint = service::did_you_mean(*written, names);
-  if (hint.empty()) hint = names.empty() ? "it has no meters" : fmt::format("there are: {}", fmt::join(names, ", "));
-  throw service::Failure(service::FailureKind::usage,
-                         {"unknown-meter", fmt::format("{} has no meter `{}`", machine.key, *written), hint});
+  wrong("unknown-meter", fmt::format("{} has no meter `{}`", machine.key, *written),
+        service::names_instead(*written, names, "it has no meters"));
 }
 
-void tell(Context& context, const Written& written) {
-  const bool json = context.arguments.value("format").value_or("text") == "json";
-  context.out = json ? written_as_json(written) : written_as_text(written);
-}
+void tell(Context& context, const Written& written) { put_answer(context, written_formats, written); }
 
 }  // namespace cli

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "render/answers.h"
+#include "render/written/written.h"
 #include "service/entry.h"
 #include "session.h"
 

@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "render/fact_words.h"
-#include "render/words.h"
+#include "render/shared/fact_words.h"
+#include "render/shared/words.h"
 
 namespace cli {
 namespace {

@@ -1,12 +1,24 @@
-// What `check` found.
+// What `check` looked at and found.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <vector>
 
-#include "render/answers.h"
+#include "render/shared/formats.h"
+#include "service/base.h"
 
 namespace cli {
 
+struct Checked {
+  std::optional<int> machines;  // none: the fleet files cannot be read
+  int facts = 0;
+  std::vector<service::Diagnostic> findings;
+};
+
 std::string check_as_text(const Checked& checked);
+std::string check_as_json(const Checked& checked);
+
+inline constexpr Format<Checked> check_formats[] = {{"text", check_as_text}, {"json", check_as_json}};
 
 }  // namespace cli

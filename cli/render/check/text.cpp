@@ -1,10 +1,9 @@
-#include "render/check_text.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "render/diagnostics.h"
+#include "render/check/check.h"
+#include "render/shared/diagnostics.h"
 
 namespace cli {
 

@@ -1,10 +1,8 @@
-#include "man_page.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "command_table.h"
+#include "render/help/help.h"
 
 namespace cli {
 namespace {
@@ -66,7 +64,7 @@ std::string section_of(const Command& command) {
 
 }  // namespace
 
-std::string man_page() {
+std::string help_as_man(const HelpAnswer&) {
   std::string text =
       ".TH WHICHEVER 1 \"\" \"whichever " WHICHEVER_VERSION
       "\" \"\"\n"

@@ -1,10 +1,9 @@
-#include "help.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <iterator>
 
+#include "render/help/help.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -45,11 +44,7 @@ void add_statuses(std::string& text, std::span<const ExitStatus> own) {
   for (const ExitStatus& status : all) text += wrapped(fmt::format("{:>4}  ", status.status), status.when, columns, 6);
 }
 
-}  // namespace
-
-std::string version_text() { return "whichever " WHICHEVER_VERSION "\n"; }
-
-std::string help_text() {
+std::string text_of_all() {
   std::string text =
       "What maintenance is due on which machine, by hours or by months, whichever comes first.\n\n"
       "  whichever due                  what is due, in the fleet of this folder\n"
@@ -70,7 +65,7 @@ std::string help_text() {
   return text;
 }
 
-std::string help_text(const Command& command) {
+std::string text_of(const Command& command) {
   std::string text = fmt::format("whichever {}: {}\n", command.name, command.summary);
   if (!command.examples.empty()) text += "\nEXAMPLES\n";
   for (const Example& example : command.examples) {
@@ -84,6 +79,14 @@ std::string help_text(const Command& command) {
   add_options(text, global_options(), &command);
   add_statuses(text, command.statuses);
   return text;
+}
+
+}  // namespace
+
+std::string version_text() { return "whichever " WHICHEVER_VERSION "\n"; }
+
+std::string help_as_text(const HelpAnswer& help) {
+  return help.command == nullptr ? text_of_all() : text_of(*help.command);
 }
 
 }  // namespace cli

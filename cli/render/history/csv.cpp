@@ -1,16 +1,29 @@
-#include "render/csv.h"
-
-#include "render/answers.h"
+#include "render/history/history.h"
 #include "render/shared/csv_line.h"
 
 namespace cli {
+namespace {
+
+// The head of the facts, or the row of one, as `export` writes it, without its line end.
+std::string head_of_facts() {
+  std::string head = service::facts_to_csv({});
+  head.pop_back();
+  return head;
+}
+
+std::string row_of(const service::Fact& fact) {
+  std::string text = service::facts_to_csv({fact});
+  text.pop_back();
+  return text.substr(head_of_facts().size() + 1);
+}
+
+}  // namespace
 
 std::string history_as_csv(const Book& book) {
-  std::string text = csv_line({"on", "kind", "what", "value", "usage", "id", "struck", "struck_because", "note"});
-  for (const BookLine& entry : book.lines) {
-    text += csv_line({to_text(entry.fact.on), std::string(to_text(entry.fact.kind)), csv_text(entry.what),
-                      csv_text(entry.value), figure(entry.usage), to_text(entry.fact.id), entry.struck ? "yes" : "no",
-                      csv_text(entry.struck_because), csv_text(entry.fact.note)});
+  std::string text = head_of_facts() + ',' + csv_line({"usage", "struck", "struck_because"});
+  for (const BookLine& line : book.lines) {
+    text += row_of(line.fact) + ',';
+    text += csv_line({figure(line.usage), yes_or_no(line.struck), csv_text(line.struck_because)});
   }
   return text;
 }

@@ -1,8 +1,8 @@
-#include "render/history_text.h"
-
 #include <fmt/format.h>
 
-#include "render/words.h"
+#include "render/history/history.h"
+#include "render/shared/fact_words.h"
+#include "render/shared/words.h"
 #include "terminal/table.h"
 
 namespace cli {
@@ -23,14 +23,16 @@ std::string rest_of(const BookLine& line) {
 }  // namespace
 
 std::string history_as_text(const Book& book) {
-  std::string text = service::cleaned(book.name.empty() ? book.machine : book.machine + ", " + book.name);
+  const service::Machine* machine = book.fleet->machine(book.machine);
+  const bool named = machine != nullptr && !machine->name.empty();
+  std::string text = service::cleaned(named ? book.machine + ", " + machine->name : book.machine);
   text += fmt::format(", up to {}\n", to_text(book.as_of));
   if (book.state.kind != service::UseKind::in_use) text += words_of(book.state) + '\n';
   if (book.lines.empty()) return text + "Nothing is written down.\n";
   std::vector<Row> rows;
   for (const BookLine& line : book.lines) {
-    rows.push_back({to_text(line.fact.on), std::string(to_text(line.fact.kind)), line.what, line.value,
-                    short_text(line.fact.id), rest_of(line)});
+    rows.push_back({to_text(line.fact.on), std::string(to_text(line.fact.kind)), what_of(line.fact),
+                    value_of(line.fact, *book.fleet), short_text(line.fact.id), rest_of(line)});
   }
   return text + table(rows);
 }

@@ -1,4 +1,4 @@
-#include "render/cures.h"
+#include "render/shared/cures.h"
 
 #include <fmt/format.h>
 

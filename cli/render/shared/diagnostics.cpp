@@ -1,10 +1,10 @@
-#include "render/diagnostics.h"
+#include "render/shared/diagnostics.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "render/cures.h"
+#include "render/shared/cures.h"
 #include "terminal/width.h"
 
 namespace cli {

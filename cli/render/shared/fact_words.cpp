@@ -1,8 +1,8 @@
-#include "render/fact_words.h"
+#include "render/shared/fact_words.h"
 
 #include <fmt/format.h>
 
-#include "render/words.h"
+#include "render/shared/words.h"
 
 namespace cli {
 

@@ -1,5 +1,6 @@
 #include "render/shared/json_parts.h"
 
+#include "render/shared/cures.h"
 #include "render/shared/figures.h"
 #include "render/shared/words.h"
 
@@ -130,6 +131,16 @@ Json span_as_json(const service::DueSpan& span) {
 }
 
 Json place_of(const service::Point& point) { return place_of(service::name_of(point)); }
+
+Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
+  const auto& place = diagnostic.place;
+  return {{"code", diagnostic.code},
+          {"message", diagnostic.message},
+          {"hint", text_or_null(hint_of(diagnostic))},
+          {"file", place ? text_or_null(place->file) : Json(nullptr)},
+          {"line", place && place->line > 0 ? Json(place->line) : Json(nullptr)},
+          {"column", place && place->column > 0 ? Json(place->column) : Json(nullptr)}};
+}
 
 Json need_as_json(const service::PartNeed& need) {
   Json json{{"part", need.key},

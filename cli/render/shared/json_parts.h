@@ -50,6 +50,7 @@ Json gaps_as_json(const std::vector<service::Gap>& gaps);
 Json machine_as_json(const service::MachineUse& use);
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines);
 Json fact_as_json(const service::Fact& fact);
+Json diagnostic_as_json(const service::Diagnostic& diagnostic);
 Json need_as_json(const service::PartNeed& need);
 
 std::string dumped(const Json& json);  // indented, with a line end

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "render/fact_words.h"
+#include "render/shared/fact_words.h"
 #include "render/shared/words.h"
 
 namespace cli {

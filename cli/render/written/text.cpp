@@ -1,11 +1,10 @@
-#include "render/written_text.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "render/overdue_words.h"
-#include "render/words.h"
+#include "render/overdue/words.h"
+#include "render/shared/words.h"
+#include "render/written/written.h"
 
 namespace cli {
 namespace {
@@ -36,8 +35,7 @@ bool same_fitting(const Point& a, const Point& b) {
   return !a.fitted || (a.fitted->on == b.fitted->on && a.fitted->at == b.fitted->at);
 }
 
-}  // namespace
-
+// `engine-oil: overdue -> later, next due 2027-03-02 or at 1761.4 h`.
 std::string words_of(const PointChange& change, bool with_machine) {
   const Point& point = change.after != nullptr ? *change.after : *change.before;
   std::string text = with_machine ? service::cleaned(point.machine->key) + ' ' : "";
@@ -52,6 +50,7 @@ std::string words_of(const PointChange& change, bool with_machine) {
   return words.empty() ? text : text + ", " + words.front();
 }
 
+// `engine-oil: from `Overdue` to `Put off``.
 std::string words_of(const service::HeadingChange& move, bool with_machine) {
   const auto title = [](service::OverdueHeading heading) {
     const std::string_view whole = title_of(heading);
@@ -63,12 +62,15 @@ std::string words_of(const service::HeadingChange& move, bool with_machine) {
   return text + (move.is ? fmt::format("now under `{}`", title(*move.is)) : "no more on it");
 }
 
+// True where people should hear of it: the standing, the estimate mark or the fitting changed, not only a day.
 bool worth_telling(const PointChange& change) {
   if (change.before == nullptr || change.after == nullptr) return true;
   const Point& a = *change.before;
   const Point& b = *change.after;
   return a.standing != b.standing || a.by_estimate != b.by_estimate || !same_fitting(a, b);
 }
+
+}  // namespace
 
 std::string undo_of(const Written& written) {
   const service::Entered& entered = written.entered;

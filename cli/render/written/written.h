@@ -1,24 +1,32 @@
-// What a command that writes says afterwards.
+// What a command that writes did, or would do.
 #pragma once
 
+#include <cstddef>
 #include <string>
+#include <vector>
 
-#include "render/answers.h"
+#include "render/shared/formats.h"
+#include "service/entry.h"
 
 namespace cli {
 
-std::string written_as_text(const Written& written);
+struct Written {
+  std::string command;
+  service::Entered entered;
+  std::size_t left_out = 0;              // rows of a file that were skipped, those that could not be read among them
+  std::string rejects;                   // the file that holds them now; empty: none
+  std::vector<std::string> understood;   // how a file was read
+  std::vector<std::string> what;         // one line a fact
+  std::vector<std::string> write_on_it;  // for the new element: day and meter value
+  std::vector<std::string> next;         // what follows from it for people
+};
 
 // The command line that takes back what was written, `whichever undo`; empty where there is none.
 std::string undo_of(const Written& written);
 
-// `engine-oil: overdue -> later, next due 2027-03-02 or at 1761.4 h`.
-std::string words_of(const service::PointChange& change, bool with_machine);
+std::string written_as_text(const Written& written);
+std::string written_as_json(const Written& written);
 
-// `engine-oil: from `Overdue` to `Put off``.
-std::string words_of(const service::HeadingChange& move, bool with_machine);
-
-// True where people should hear of it: the standing, the estimate mark or the fitting changed, not only a day.
-bool worth_telling(const service::PointChange& change);
+inline constexpr Format<Written> written_formats[] = {{"text", written_as_text}, {"json", written_as_json}};
 
 }  // namespace cli

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "command_table.h"
-#include "man_page.h"
+#include "render/help/help.h"
 #include "unit/cli/place.h"
 
 namespace {
@@ -36,7 +36,7 @@ std::string escaped(std::string text) {
 TEST_CASE("every command and option completes, is in the manual page and in the help") {
   Place place;
   const auto all = complete(place, {""});
-  const std::string manual = cli::man_page();
+  const std::string manual = cli::help_as_man({});
   REQUIRE(place.run("help") == 0);
   const std::string help = place.out;
   for (const cli::Command& command : cli::commands()) {

@@ -1,5 +1,5 @@
 // How mistakes look to people.
-#include "render/diagnostics.h"
+#include "render/shared/diagnostics.h"
 
 #include <doctest/doctest.h>
 

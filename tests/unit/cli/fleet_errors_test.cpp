@@ -16,7 +16,7 @@
 #include <string>
 #include <vector>
 
-#include "render/diagnostics.h"
+#include "render/shared/diagnostics.h"
 #include "service/fleet.h"
 
 namespace {

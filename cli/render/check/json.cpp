@@ -1,0 +1,16 @@
+#include "render/check/check.h"
+#include "render/shared/json_parts.h"
+
+namespace cli {
+
+std::string check_as_json(const Checked& checked) {
+  Json json{{"machines", checked.machines ? Json(*checked.machines) : Json(nullptr)}, {"facts", checked.facts}};
+  json["findings"] = array_of(checked.findings, [](const service::Diagnostic& diagnostic) {
+    Json part = diagnostic_as_json(diagnostic);
+    part["severity"] = diagnostic.severity == service::Severity::error ? "error" : "remark";
+    return part;
+  });
+  return dumped(json);
+}
+
+}  // namespace cli

@@ -1,0 +1,14 @@
+#include "render/errors/errors.h"
+#include "render/shared/json_parts.h"
+
+namespace cli {
+
+std::string errors_as_json(std::span<const service::Diagnostic> diagnostics) {
+  std::string lines;
+  for (const service::Diagnostic& diagnostic : diagnostics) {
+    lines += dumped_line({{"error", diagnostic_as_json(diagnostic)}});
+  }
+  return lines;
+}
+
+}  // namespace cli

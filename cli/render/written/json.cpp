@@ -1,0 +1,55 @@
+#include "render/overdue/words.h"
+#include "render/shared/json_parts.h"
+#include "render/written/written.h"
+
+namespace cli {
+namespace {
+
+// What difference() compares: enough to say "overdue -> later".
+Json side_as_json(const service::Point* point) {
+  if (point == nullptr) return nullptr;
+  return {{"standing", to_text(point->standing)},
+          {"by_estimate", point->by_estimate},
+          {"due_on", day_or_null(point->due_on)}};
+}
+
+Json change_as_json(const service::PointChange& change) {
+  Json json = place_of(change.after != nullptr ? *change.after : *change.before);
+  json["before"] = side_as_json(change.before);
+  json["after"] = side_as_json(change.after);
+  return json;
+}
+
+// Under which heading of the overdue list a point stands, where its standing stays what it was.
+Json move_as_json(const service::HeadingChange& move) {
+  const auto heading = [](const std::optional<service::OverdueHeading>& of) {
+    return of ? Json(to_text(*of)) : Json(nullptr);
+  };
+  Json json = place_of(*move.point);
+  json["before"] = heading(move.was);
+  json["after"] = heading(move.is);
+  return json;
+}
+
+}  // namespace
+
+std::string written_as_json(const Written& written) {
+  const service::Entered& entered = written.entered;
+  Json json;
+  json["command"] = written.command;
+  json["as_of"] = to_text(entered.today);
+  json["stored"] = !entered.dry_run && !entered.added.empty();
+  json["dry_run"] = entered.dry_run;
+  json["already_there"] = entered.already_there;
+  json["facts"] = array_of(entered.added, fact_as_json);
+  json["said"] = entered.said;
+  json["understood"] = written.understood;
+  json["refused"] = written.left_out;
+  json["rejects"] = text_or_null(written.rejects);
+  json["changes"] = array_of(entered.changes, change_as_json);
+  json["moves"] = array_of(entered.moves, move_as_json);
+  json["undo"] = text_or_null(undo_of(written));
+  return dumped(json);
+}
+
+}  // namespace cli
