@@ -21,9 +21,9 @@ std::optional<int> year_of(const Arguments& arguments) {
   return *year;
 }
 
-double odds_of(const Arguments& arguments) {
+service::Probability odds_of(const Arguments& arguments) {
   const auto written = arguments.value("odds");
-  if (!written) return 0.2;
+  if (!written) return service::SeasonAsk{}.threshold;
   std::string digits = *written;
   if (digits.ends_with('%')) digits.pop_back();
   const auto percent = service::parse_amount(digits);
@@ -31,7 +31,7 @@ double odds_of(const Arguments& arguments) {
     wrong("bad-odds", fmt::format("`--odds {}` is no share above 0 and up to 100 %", *written),
           "write percent, such as 20 or 20%");
   }
-  return static_cast<double>((*percent).hundredths) / 10'000;
+  return service::Probability{static_cast<double>((*percent).hundredths) / 10'000};
 }
 
 }  // namespace
@@ -41,7 +41,7 @@ int season(Context& context) {
   Asking asking(context, 1);
   const service::Season& season = season_named(asking.fleet(), arguments.words[0]);
   const auto year = year_of(arguments);
-  const double odds = odds_of(arguments);
+  const service::Probability odds = odds_of(arguments);
   asking.read_whole_fleet();  // stock is the whole fleet's
   asking.write(season_formats, season_plan(asking.snapshot(), {&season, year, odds}, asking.forecaster()));
   return 0;

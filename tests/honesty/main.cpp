@@ -19,7 +19,7 @@
 #include <vector>
 
 #include "honesty/truths.h"
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace {
 

@@ -7,7 +7,7 @@
 #include <string>
 
 #include "property/twin_compare.h"
-#include "service/standing.h"
+#include "service/due_list.h"
 #include "twin/worlds.h"
 
 namespace {
@@ -177,13 +177,13 @@ TEST_CASE("a span of days is in order, not before the day it was asked for, and 
       if (p10) REQUIRE((*p10 >= world.as_of && (dated || *p10 <= service::add_months(world.as_of, 60))));
       if (!point.by_estimate) REQUIRE((point.due_on == p50));
       if (!point.odds) continue;
-      REQUIRE((*point.odds >= 0 && *point.odds <= 1));
+      REQUIRE((point.odds->value >= 0 && point.odds->value <= 1));
       // The odds by a day and the days of odds are two readings of one curve.
       const bool of_changes = std::any_of(point.limbs.begin(), point.limbs.end(),
                                           [](const auto& limb) { return limb.expected.has_value(); });
       if (of_changes) continue;
-      if (p50 && *p50 > world.as_of) REQUIRE(((asked >= *p50) == (*point.odds >= 0.5)));
-      if (p90 && *p90 > world.as_of) REQUIRE(((asked >= *p90) == (*point.odds >= 0.9)));
+      if (p50 && *p50 > world.as_of) REQUIRE(((asked >= *p50) == (point.odds->value >= 0.5)));
+      if (p90 && *p90 > world.as_of) REQUIRE(((asked >= *p90) == (point.odds->value >= 0.9)));
       ++spans;
     }
   }

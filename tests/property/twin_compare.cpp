@@ -7,10 +7,10 @@
 #include <set>
 #include <tuple>
 
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 #include "twin/to_text.h"
 
 namespace test {

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "service/base.h"
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace doctest {
 

@@ -9,10 +9,10 @@
 #include <string_view>
 #include <vector>
 
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 #include "support/print.h"
 
 namespace test {

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "render/shared/formats.h"
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace cli {
 

@@ -21,7 +21,7 @@ Json meter_as_json(const service::MeterAhead& meter) {
   const service::Grounds& grounds = *meter.grounds;
   json["learnt"] = {{"per_year", usage_of(grounds.per_year)},
                     {"so_far", usage_of(grounds.so_far)},
-                    {"months", array_of(grounds.months, share_of)},
+                    {"months", array_of(grounds.months, [](double share) { return share_of(share); })},
                     {"years", years_of(grounds.years)},
                     {"stretches", grounds.gaps},
                     {"others", grounds.others},

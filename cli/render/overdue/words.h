@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace cli {
 

@@ -9,7 +9,10 @@
 namespace cli {
 namespace {
 
-std::string share(const std::optional<double>& share) { return share ? decimal(share_of(*share)) : ""; }
+template <class Share>  // a share, or odds
+std::string share(const std::optional<Share>& share) {
+  return share ? decimal(share_of(*share)) : "";
+}
 
 void add_item(CsvTable& table, const char* row, const service::SeasonItem& item) {
   const auto& span = item.point.due_span;
@@ -21,7 +24,7 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item)
              {"standing", std::string(service::to_text(item.standing))},
              {"by_estimate", yes_or_no(item.point.by_estimate)},
              {"safety", yes_or_no(item.safety)},
-             {"odds", share(item.odds)},
+             {"odds", decimal(share_of(item.odds))},
              {"do_by", service::to_text(item.do_by)},
              {"due_span_p10", figure(span.p10)},
              {"due_span_p50", figure(span.p50)},

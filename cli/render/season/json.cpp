@@ -29,7 +29,7 @@ Json item_as_json(const SeasonItem& item) {
   json["do_by"] = to_text(item.do_by);
   json["due_span"] = span_as_json(item.point.due_span);
   json["gives_up"] = share_or_null(item.given_up);
-  json["again"] = share_or_null(item.again);
+  json["again"] = odds_or_null(item.again);
   json["hardly_helps"] = item.hardly_helps;
   json["includes"] = array_of(item.covered, [](const service::PointName& point) {
     return Json{{"task", point.task}, {"position", text_or_null(point.position)}};

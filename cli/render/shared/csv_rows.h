@@ -2,7 +2,7 @@
 #pragma once
 
 #include "render/shared/csv_line.h"
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace cli {
 

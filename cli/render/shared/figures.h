@@ -4,9 +4,12 @@
 
 #include <string>
 
+#include "service/probability.h"
+
 namespace cli {
 
 double share_of(double share);  // odds and parts of a whole: four digits
+inline double share_of(service::Probability odds) { return share_of(odds.value); }
 double mean_of(double mean);    // hours, services, money, pieces: three
 double days_of(double days);    // how far off a forecast was: two
 double years_of(double years);  // two

@@ -41,7 +41,7 @@ std::string words_of(const service::Grounds& grounds, const std::string& unit) {
   if (grounds.expected) text += "; its owner says how much a year";
   if (grounds.expected_seasons) text += grounds.expected ? ", and by season" : "; its owner says how much by season";
   text += fmt::format("; use comes in lumps of about {:.0f} {}", std::max(1.0, grounds.dispersion), unit);
-  if (grounds.idle > 0.02) text += fmt::format("; it may be standing idle ({:.0f} %)", grounds.idle * 100);
+  if (grounds.idle.value > 0.02) text += fmt::format("; it may be standing idle ({:.0f} %)", grounds.idle.value * 100);
   return text;
 }
 

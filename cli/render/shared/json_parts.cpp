@@ -126,6 +126,10 @@ Json head_of(const service::Fleet& fleet, service::Day as_of) {
 
 Json share_or_null(const std::optional<double>& share) { return share ? Json(share_of(*share)) : Json(nullptr); }
 
+Json odds_or_null(const std::optional<service::Probability>& odds) {
+  return odds ? Json(share_of(*odds)) : Json(nullptr);
+}
+
 Json span_as_json(const service::DueSpan& span) {
   return {{"p10", day_or_null(span.p10)}, {"p50", day_or_null(span.p50)}, {"p90", day_or_null(span.p90)}};
 }

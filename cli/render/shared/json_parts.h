@@ -3,8 +3,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "service/due_list.h"
 #include "service/record.h"
-#include "service/standing.h"
 #include "service/workload.h"
 
 namespace cli {
@@ -27,6 +27,7 @@ Json number_or_null(const std::optional<T>& value) {
 Json day_or_null(const std::optional<service::Day>& day);
 
 Json share_or_null(const std::optional<double>& share);
+Json odds_or_null(const std::optional<service::Probability>& odds);
 
 // Each thing of a list, as this makes it.
 template <class Things, class Write>

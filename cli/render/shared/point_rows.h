@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 #include "terminal/look.h"
 
 namespace cli {

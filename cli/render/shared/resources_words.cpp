@@ -54,10 +54,10 @@ std::string parts_words(const service::Resources& resources) {
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
-std::string odds_words(double odds) {
-  if (odds >= 0.995) return "over 99 %";
-  if (odds < 0.01) return "under 1 %";
-  return fmt::format("{:.0f} %", odds * 100);
+std::string odds_words(service::Probability odds) {
+  if (odds.value >= 0.995) return "over 99 %";
+  if (odds.value < 0.01) return "under 1 %";
+  return fmt::format("{:.0f} %", odds.value * 100);
 }
 
 std::string left_out(const std::vector<service::PointName>& unknown,

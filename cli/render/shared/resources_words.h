@@ -14,7 +14,7 @@ std::string time_words(const service::Resources& resources);  // `2 h 30 min`, `
 std::vector<std::string> part_words(const service::Resources& resources);   // one a part: `2 knives`
 std::vector<std::string> fluid_words(const service::Resources& resources);  // one a fluid: `28 L engine-oil-15w40`
 std::string parts_words(const service::Resources& resources);  // `oil-filter-combine, 28 L engine-oil-15w40`
-std::string odds_words(double odds);                           // `83 %`, `under 1 %`, `due` where it is certain
+std::string odds_words(service::Probability odds);             // `83 %`, `under 1 %`, `over 99 %`
 
 // The heading of what is left out, and its lines: points of which nothing can be said, machines that stand.
 std::string left_out(const std::vector<service::PointName>& unknown,

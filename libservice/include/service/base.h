@@ -6,6 +6,7 @@
 //   Amount    usage of a meter, exact, in hundredths of the meter's own unit (for an hour meter: of an hour);
 //             Money, PartAmount, Distance, Speed and Factor likewise, each a type of its own
 //   Measure   something measured (restriction, tread depth), exact, in millionths of its unit
+//   Probability  odds, from 0 to 1: estimates, and the one value here that is not exact
 //   Day       a civil day, no time and no zone
 //   DaySpan   a day written at reduced precision: `2009`, `2009-05` or `2009-05-17`
 //   Failure   the only exception this library throws; it carries diagnostics
@@ -17,6 +18,7 @@
 #include "service/days.h"
 #include "service/diagnostics.h"
 #include "service/parsed.h"
+#include "service/probability.h"
 #include "service/quantities.h"
 #include "service/spreadsheet.h"
 #include "service/text.h"

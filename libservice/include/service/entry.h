@@ -20,10 +20,10 @@
 #include <vector>
 
 #include "service/base.h"
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 
 #pragma GCC visibility push(default)
 
@@ -94,8 +94,8 @@ struct Entered {
 //
 // Fails with what the judge refuses: usage where only names are unknown and the facts came from no file, else bad_data;
 // nothing is stored then. Fails as `Record::append` does, and with internal where the request's scope leaves out a
-// machine that a proposal is about. Fails with internal, code `stored-not-compared`, where the
-// facts are stored but what they changed cannot be told: they must not be entered again.
+// machine that a proposal is about. Fails with internal, code `stored-not-compared`, where the facts are stored but
+// what they changed cannot be told: they must not be entered again.
 Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const EntryRequest& request,
               const Writer& writer);
 

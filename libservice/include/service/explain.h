@@ -1,4 +1,6 @@
 // One standing taken apart: everything that it takes to say why. Whoever shows it words it and reckons nothing.
+//
+// Answers are values: they keep their fleet, and what their points point to is in there.
 #pragma once
 
 #include <memory>
@@ -7,10 +9,10 @@
 #include <vector>
 
 #include "service/base.h"
+#include "service/due_list.h"
 #include "service/forecast.h"
 #include "service/record.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -44,7 +46,7 @@ struct ExplainedUse {
 struct SeasonOdds {
   const Season* season = nullptr;
   SeasonDays days;
-  double odds = 0;
+  Probability odds;
 };
 
 struct Explanation {
@@ -68,8 +70,8 @@ struct Explanations {
   std::vector<MachineUse> not_in_use;
 };
 
-// Of a task (or `task/check`) of the one machine in the snapshot's scope; at all positions where none is named. No
-// points where the task has no standing on that day.
+// Of a task (or `task/check`) of the machine in the snapshot's scope, or of each where there are more; at all positions
+// where none is named. No points where the task has no standing on that day; names are not looked up, so nothing fails.
 Explanations explain(const Snapshot& snapshot, std::string_view task, std::string_view position,
                      const Forecaster& forecaster);
 

@@ -117,8 +117,8 @@ struct Quantity {
 struct FollowUp {
   std::string name;
   std::string doing;
-  std::vector<Limb> within;  // usage and calendar limbs only
-  std::optional<std::chrono::minutes> takes;
+  std::vector<Limb> within;                   // usage and calendar limbs only
+  std::optional<std::chrono::minutes> takes;  // one person
 };
 
 struct Task {
@@ -133,10 +133,10 @@ struct Task {
   bool until_month_end = false;
   std::vector<std::string> covers;
   std::vector<FollowUp> follow_ups;
-  std::vector<std::string> positions;  // empty: the task has no positions
-  std::optional<std::chrono::minutes> takes;
-  std::optional<Money> late;
-  std::vector<std::string> needs;
+  std::vector<std::string> positions;         // empty: the task has no positions
+  std::optional<std::chrono::minutes> takes;  // each of its people
+  std::optional<Money> late;                  // what skipping it once would cost on average
+  std::vector<std::string> needs;             // skills that whoever does it has
   int people = 1;
   bool competent_person = false;                          // `by-whom: competent-person`
   std::vector<std::pair<std::string, PartAmount>> parts;  // number of pieces by part
@@ -225,8 +225,8 @@ struct Site {
   std::string key;
   std::string name;
   std::optional<Coordinates> at;
-  std::chrono::minutes set_up{0};
-  std::optional<WeekHours> open;  // none: always open
+  std::chrono::minutes set_up{0};  // from the gate to the first spanner, at each visit
+  std::optional<WeekHours> open;   // none: always open
   std::vector<Day> closed_on;
   std::vector<std::string> closed_in;  // seasons
   std::string contact;
@@ -254,8 +254,8 @@ struct Part {
   std::string what;
   std::string unit;
   std::optional<PartAmount> pack;
-  std::optional<Money> price;  // of one unit
-  std::optional<int> lead_days;
+  std::optional<Money> price;    // of one unit
+  std::optional<int> lead_days;  // from order to delivery
   std::optional<PartAmount> stock;
   std::string supplier;
 };
@@ -330,11 +330,11 @@ struct Fleet {
   std::vector<Diagnostic> remarks;          // no errors, but worth a look: said by `check`
   std::shared_ptr<const FleetIndex> index;  // made by the reader for the look-ups below; they work without it, slower
 
-  const Machine* machine(std::string_view key) const;
+  const Machine* machine(std::string_view key) const;  // null where there is none; so the next three
   const Schedule* schedule(std::string_view name) const;
   const Season* season(std::string_view key) const;
   const Site* site(std::string_view key) const;
-  const Schedule& schedule_of(const Machine& machine) const;
+  const Schedule& schedule_of(const Machine& machine) const;  // of a machine of this fleet
 };
 
 // Intervals that may well be slips: a running-in interval that is not shorter than the normal one, a condition under

@@ -1,12 +1,13 @@
-// The answer to "how will it go on": use of every meter ahead, and what comes due next.
+// The answer to "how will it go on": use of every meter ahead, and what comes due next. Usage is in the meter's own
+// unit. Every day ahead is an estimate; nothing here decides a standing by facts.
 #pragma once
 
 #include <memory>
 #include <vector>
 
 #include "service/base.h"
+#include "service/due_list.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 #include "service/usage.h"
 
 #pragma GCC visibility push(default)
@@ -35,6 +36,9 @@ enum class DayKind {
   beyond,     // p10 to beyond five years
 };
 
+// Of a point whose days were reckoned (`Detail`).
+DayKind day_kind(const Point& point);
+
 struct ForecastPoint {
   Point point;
   DayKind kind = DayKind::span;
@@ -48,6 +52,7 @@ struct MeterForecast {
   std::optional<UsageSpan> in_three_months;
 };
 
+// Points into the fleet, which it keeps.
 struct Forecast {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
@@ -58,9 +63,8 @@ struct Forecast {
   std::vector<MachineUse> not_in_use;
 };
 
+// Of the machines of the scope. `to`: not before as-of; more than `horizon_months` ahead nothing is said.
 Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster);
-
-DayKind day_kind(const Point& point);
 
 }  // namespace service
 

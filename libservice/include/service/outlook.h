@@ -18,7 +18,8 @@
 
 namespace service {
 
-// Called before each step of long work, with how many are done and how many there are.
+// Called before each step of long work, with how many are done and how many there are, by the thread that asked. What
+// it throws ends the work.
 using Progress = std::function<void(std::size_t, std::size_t)>;
 
 // One service to come of a machine.
@@ -28,7 +29,7 @@ struct ComingService {
   int round = 1;  // the next one, the one after that, ...
 };
 
-// A point that comes due again and again, or a check that will follow a service.
+// A point that comes due again and again, or a check that will follow a service. Points into the fleet.
 struct OutlookPoint {
   const Task* task = nullptr;
   const FollowUp* follow_up = nullptr;
@@ -40,6 +41,9 @@ struct OutlookPoint {
 // comes due (a point that is due now, today; one put off, when that ends; on a machine that is laid up, the day
 // it is back), a service of a task serves all that it covers, and starts the next interval as `counts-from` says. Signs
 // and measurements to come are not known, so those limbs come due only where they are due now.
+//
+// The snapshot, the machine and what the forecaster refers to outlive it; what it hands out by reference lives as long
+// as it does. One thread at a time.
 class Outlook {
  public:
   Outlook(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster);
@@ -59,8 +63,8 @@ class Outlook {
   // It stands, and nobody said until when: then nothing is to come.
   bool stands() const;
 
-  // Along the sample path of a number. The same number is the same season, early or late, on all machines; the same
-  // machine and number give the same services, whatever else is asked.
+  // From as-of to a day, both inclusive, by day, along the sample path of a number. The same number is the same season,
+  // early or late, on all machines; the same machine and number give the same services, whatever else is asked.
   std::vector<ComingService> draw(std::uint64_t path, Day to) const;
 
  private:
@@ -72,7 +76,7 @@ class Outlook {
 
 // The fleet's own past, asked again: on each day of old, with nothing but what was known by then, when each usage limb
 // would come due; held against the day on which it did. Scored are days from that day on, 0 (there already) to 548.
-// Loss: the pinball loss averaged over p10, p50 and p90; a plain rule says one day for all three.
+// Loss: the pinball loss averaged over p10, p50 and p90, in days; a plain rule says one day for all three.
 struct ReplayScore {
   int answered = 0;      // forecasts that the book answers
   int open = 0;          // that it does not answer yet: left out
@@ -91,6 +95,7 @@ struct ReplayRow {
   ReplayScore score;
 };
 
+// Points into the fleet, which it keeps.
 struct Replay {
   std::shared_ptr<const Fleet> fleet;
   std::vector<Day> days;  // that were asked again
@@ -99,7 +104,8 @@ struct Replay {
   ReplayScore all;
 };
 
-// `facts`: the whole book.
+// `facts`: the whole book, struck ones and strikes too. Days before as-of are asked again for the machines of the
+// scope.
 Replay replay(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day as_of, const Scope& scope,
               const Progress& progress = {});
 

@@ -4,19 +4,20 @@
 // overdue. A calendar limb is due on its day and overdue after its day plus grace. All limbs of a task race; a point
 // takes its worst limb. `overdue` is said on facts alone: where only the estimate of today's usage reaches L, the
 // point is due "by estimate: read the meter".
+//
+// Here are limbs and points, as due_list.h makes them; all are values. A Point refers to its machine and task in the
+// fleet, which whoever made it keeps (a DueList does). Amounts are in the unit of their meter.
 #pragma once
 
-#include <functional>
-#include <map>
-#include <memory>
+#include <cstddef>
 #include <optional>
 #include <string>
-#include <variant>
+#include <string_view>
 #include <vector>
 
 #include "service/base.h"
 #include "service/fleet.h"
-#include "service/snapshot.h"
+#include "service/record.h"
 #include "service/usage.h"
 
 #pragma GCC visibility push(default)
@@ -102,8 +103,9 @@ inline bool reached(const LimbStanding& limb) {
 // Comes due by what somebody sees or measures.
 inline bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }
 
-// The share of its interval that a limb has used, by the estimate where only that has brought it there; for drawing and
-// for weighing, nothing is decided by it. Nothing for limbs that have no interval to use up, or where it is not known.
+// The share of its interval that a limb has used, over 1 past its due point; by the estimate where only that has
+// brought it there. For drawing and for weighing, nothing is decided by it. Nothing for limbs that have no interval to
+// use up, or where it is not known.
 std::optional<double> share_used(const LimbStanding& limb, Day as_of);
 
 // --- One service point -------------------------------------------------------------------------------------
@@ -144,8 +146,8 @@ struct Point {
   // day asked about; else the middle of `due_span`. None where nothing can be expected, or was not asked for.
   std::optional<Day> due_on;
   DueSpan due_span;
-  std::optional<double> odds;     // 0 to 1, of having come due by the day asked about (`DueAsk::odds_by`)
-  std::vector<LimbKind> unknown;  // limbs that cannot be computed and should be found out
+  std::optional<Probability> odds;  // of having come due by the day asked about (`DueAsk::odds_by`)
+  std::vector<LimbKind> unknown;    // limbs that cannot be computed and should be found out
   std::optional<Fitted> fitted;
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
   std::vector<LimbStanding> limbs;
@@ -170,167 +172,12 @@ inline PointName name_of(const Point& point) { return {point.machine, point.name
 
 std::string label_of(std::string_view task, std::string_view position);  // `engine-oil`, `tyre@front-left`
 
-// --- The due list ------------------------------------------------------------------------------------------
-
-enum class GapKind {
-  nothing_recorded,  // no fact about a machine that was not put in service new (bought, or its start is not known)
-  no_reading,        // a meter that nobody ever read
-  stale,             // the newest reading is older than stale-after
-  contradiction,     // facts about a meter contradict each other, or say more than 24 h a day
-  unlisted,          // facts about a machine that the fleet does not list
-  clock,             // today is before the newest fact
-  no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
-};
-
-std::string_view to_text(GapKind kind);  // `no-reading`
-
-// Something that is not known and makes the answer less than whole.
-struct Gap {
-  std::string machine;  // empty: the whole fleet
-  std::string meter;
-  GapKind kind = GapKind::stale;
-  std::optional<Day> since;
-  std::string say;
-  std::vector<FactId> facts;
-};
-
-struct MachineUse {
-  const Machine* machine = nullptr;
-  UseState state;
-};
-
-struct DueList {
-  std::shared_ptr<const Fleet> fleet;  // what the pointers in the points point into
-  Day as_of;
-  Day within;                 // the last day of the horizon
-  std::vector<Point> points;  // worst first, see `ranks_before`
-  std::vector<Gap> gaps;
-  std::vector<MachineUse> not_in_use;  // machines out of use or laid up, out of use first
-  int machines = 0;                    // machines of the scope that are kept on that day
-
-  const UseState* state_of(const Machine& machine) const;  // null: in use
-};
-
-// How much is reckoned of what has not come due yet: expected days are what takes the time. What facts decide, and
-// today's estimate, is the same each time; so is every day that is reckoned.
-enum class Detail {
-  standings,   // no days ahead, and so no `coming`, but of points that the overdue list shows
-  coming,      // also the days of points that come due within the horizon
-  everything,  // the days of all points
-};
-
-struct DueAsk {
-  Day within;                       // the last day of the horizon
-  std::optional<Day> odds_by = {};  // fills `Point::odds`
-  Detail detail = Detail::everything;
-  double days_from = 0.5;  // with `coming`: the least odds of coming due within the horizon that ask for days
-};
-
-// Every service point of the scope, `later` and follow-ups included. Without a forecaster: what `learnt_from` the
-// snapshot expects.
-DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster);
-DueList due_list(const Snapshot& snapshot, const DueAsk& ask);
-inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(snapshot, DueAsk{within}); }
-
-// Overdue, due (facts before estimates), no record, coming, later; within them the earliest due day, then the order
-// of the fleet file.
-bool ranks_before(const Point& a, const Point& b);
-
-// Nothing known of the machine at all: one line of the list stands for all its points.
-bool nothing_known(const DueList& list, const Machine& machine);
-
-// Which points an answer shows, and how many it leaves out.
-struct DueRows {
-  std::vector<const Point*> points;  // in the order of the list
-  std::size_t left_off = 0;          // cut off behind the first ones that were asked for
-  std::size_t later = 0;             // left out because they come later
-  std::map<Standing, int> counts;    // of all, but for machines of which nothing is known: one line stands for those
-  bool anything_due = false;         // something but later points is among them
-};
-
-struct DueShow {
-  bool later = false;                     // later points too; else only those with something unknown or put off
-  bool unknown_machines = false;          // each point of machines of which nothing is known
-  std::optional<std::size_t> first = {};  // only so many
-};
-
-DueRows rows_of(const DueList& list, const DueShow& show);
-
-// The limb of a kind that tells most of a point: the ruling one, else the first; null where there is none.
+// The limb of a kind that tells most of a point: the ruling one, else the first; null where there is none. Points into
+// the point.
 const LimbStanding* limb_of(const Point& point, LimbKind kind);
 
 // The due day lies ahead, and may be another one.
 bool is_expected(const Point& point);
-
-// What cron mails: in this order, each with its own heading. Empty means that all is well and all is known.
-enum class OverdueHeading { out_of_use, overdue, read_the_meter, find_out, put_off, laid_up };
-
-struct OverdueEntry {
-  OverdueHeading heading = OverdueHeading::overdue;
-  const Point* point = nullptr;  // or
-  const Gap* gap = nullptr;      // or
-  const MachineUse* use = nullptr;
-};
-
-std::string_view to_text(OverdueHeading heading);  // `out-of-use`
-
-std::vector<OverdueEntry> overdue_list(const DueList& list);
-
-// The same, heading by heading; headings without entries are left out.
-struct OverdueBlock {
-  OverdueHeading heading = OverdueHeading::overdue;
-  std::vector<OverdueEntry> entries;
-};
-
-std::vector<OverdueBlock> overdue_blocks(const DueList& list);
-
-// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, or a
-// machine out of use.
-bool needs_doing(const DueList& list);
-
-// --- What is to be found out -------------------------------------------------------------------------------
-
-// One thing that somebody at the machine, or with its papers, may be able to tell.
-struct Question {
-  FactKind kind = FactKind::service;  // the kind of fact that answers it: reading, service or measurement
-  std::string meter;                  // of a reading; of a service: the meter that tells its use, where it has one
-  std::string unit;                   // of the meter or of the measurement
-  std::string name;                   // of a measurement
-  const Point* point = nullptr;       // of a service or measurement
-  const Gap* gap = nullptr;           // of a reading: why it is asked for
-};
-
-struct MachineQuestions {
-  const Machine* machine = nullptr;
-  bool nothing_recorded = false;
-  bool start_unknown = false;       // the fleet file says neither `in-service` nor `bought`
-  std::vector<Question> questions;  // readings first, then tasks in the order of the schedule
-};
-
-// By machine in the order of the fleet file; machines of which nothing is to be found out are left out. Points into the
-// list.
-std::vector<MachineQuestions> find_out(const DueList& list);
-
-// --- What a new fact changed -------------------------------------------------------------------------------
-
-struct PointChange {
-  const Point* before = nullptr;  // null: the point is new
-  const Point* after = nullptr;   // null: the point is gone
-};
-
-// Points whose standing, estimate mark or fitting differ, and the due day of those reached by facts. An expected day
-// that a new reading moves is not a change.
-std::vector<PointChange> difference(const DueList& before, const DueList& after);
-
-// A point whose standing is the same, but which the overdue list shows under another heading, or no more, or newly:
-// somebody put it off, or its machine was laid up or came back.
-struct HeadingChange {
-  const Point* point = nullptr;  // of the list after
-  std::optional<OverdueHeading> was;
-  std::optional<OverdueHeading> is;
-};
-
-std::vector<HeadingChange> heading_changes(const DueList& before, const DueList& after);
 
 }  // namespace service
 

@@ -4,6 +4,9 @@
 //
 // Between two known values usage is linear by day, rounded half away from zero to a hundredth. Before the first one
 // nothing is known. After the last one the last known usage stands, until a forecast is asked.
+//
+// An Amount is in the unit of its meter throughout; where a figure is an estimate and a double, the field says its
+// unit. What is known is held in values, which threads may share; of what is expected each says how long it lives.
 #pragma once
 
 #include <array>
@@ -56,9 +59,12 @@ struct Contradiction {
   std::optional<FactId> earlier;  // none where it is the value at in-service or bought
 };
 
+// All that is known of one meter; of none of the arguments anything is kept.
 class MeterHistory {
  public:
   MeterHistory() = default;
+
+  // `facts`: of that machine, unstruck, in the one order (`Snapshot::facts_of`).
   MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
 
   const std::vector<Knot>& knots() const { return knots_; }  // one a day, usage never falls
@@ -78,7 +84,8 @@ class MeterHistory {
   // that is another number than the usage.
   Amount shown_at(Amount usage) const;
 
-  // What usage a fact's `at` stands for on this meter; also for services known by year or month only.
+  // What usage a fact's `at` stands for on this meter; also for services known by year or month only. Nothing where the
+  // fact shows no value of it.
   std::optional<Amount> usage_of(const FactId& fact) const;
 
  private:
@@ -91,7 +98,7 @@ class MeterHistory {
   bool read_ = false;
 };
 
-// The histories of all meters of a machine, by meter name.
+// The histories of all meters of a machine, by meter name, an empty one for a meter that nobody ever read.
 using Histories = std::map<std::string, MeterHistory, std::less<>>;
 
 Histories meter_histories(const Snapshot& snapshot, const Machine& machine);
@@ -106,29 +113,33 @@ struct DoubtfulStep {
   Amount used;
 };
 
+// `facts` as for a MeterHistory.
 std::vector<DoubtfulStep> doubtful_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
 
 // --- What is expected --------------------------------------------------------------------------------------
 
 enum class Quantile { p10, p50, p90 };
 
-// The odds, 0 to 1, that usage has reached a level: never falling from day to day.
+// The odds that usage has reached a level by the end of a day: never falling from day to day. Lives no longer than the
+// UsageAhead that made it; may remember what it was asked, so one thread at a time.
 class ReachOdds {
  public:
   virtual ~ReachOdds() = default;
-  virtual double by(Day day) const = 0;
+  virtual Probability by(Day day) const = 0;
 
   // About where the odds are even, so that whoever searches begins there; any day will do.
   virtual std::optional<Day> likely() const { return std::nullopt; }
 };
 
-// The first day by which the odds have come to `share`, from one day to another; nothing where they stay below.
-std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from, Day to);
+// The first day by which the odds have come to `level`, from one day to another, both inclusive; nothing where they
+// stay below.
+std::optional<Day> first_day_with(const ReachOdds& odds, Probability level, Day from, Day to);
 
-// A sample path of a meter, one drawn future: usage on the days from as-of on, rising.
+// A sample path of a meter, one drawn future: usage at the end of the days from as-of on, never falling. A value of its
+// own, which threads may share.
 class UsagePath {
  public:
-  // Usage at the end of every `step`th day from `from` on, the first value on `from` itself.
+  // Usage at the end of every `step`th day from `from` on, the first value on `from` itself; at least one value.
   UsagePath(Day from, int step, std::vector<Amount> usage) : from_(from), step_(step), usage_(std::move(usage)) {}
 
   Amount on(Day day) const;                       // linear between the steps; the last value stays
@@ -142,25 +153,26 @@ class UsagePath {
 
 // What an expectation was learnt from, for whoever asks why.
 struct Grounds {
-  int gaps = 0;           // between one reading of this meter and the next
+  int gaps = 0;           // spans between one reading of this meter and the next
   double years = 0;       // that they cover
   int others = 0;         // machines of the kind that were learnt from
   bool expected = false;  // the owner says how much a year
   bool expected_seasons = false;
-  double per_year = 0;            // use of a mean year from now, in the meter's unit
-  double so_far = 0;              // of a mean year so far; 0 where nothing was read
-  std::array<double, 12> months;  // its shares by month; they add up to 1
-  double dispersion = 0;          // variance over mean of a month's use, in the meter's unit: about the size of a lump
-  double idle = 0;                // odds that the machine stands idle now
+  double per_year = 0;              // use of a mean year from now, in the meter's unit
+  double so_far = 0;                // of a mean year so far; 0 where nothing was read
+  std::array<double, 12> months{};  // its shares by month; they add up to 1
+  double dispersion = 0;  // variance over mean of a month's use, in the meter's unit: about the size of a lump
+  Probability idle;       // that the machine stands idle now
 };
 
-// Usage of one meter from the last known value on.
+// Usage of one meter from the last known value on. Lives no longer than the MeterHistory that it was made from. One
+// thread at a time, unless whoever made it says more.
 class UsageAhead {
  public:
   virtual ~UsageAhead() = default;
 
-  // Usage on a day at or after the last known one, p10 the low end; nothing where nothing is known. A straight line
-  // answers all three odds alike.
+  // Usage at the end of a day at or after the last known one, p10 the low end; nothing where nothing is known, whatever
+  // the day. A straight line answers all three alike.
   virtual std::optional<Amount> on(Day day, Quantile quantile) const = 0;
 
   // The day by which usage has reached the level: p10 is the early end. Nothing where that is more than five years
@@ -169,17 +181,21 @@ class UsageAhead {
 
   // The odds that the level has been reached, day by day; null where nothing is known. `every`: the interval that ends
   // there. That no service of it was written down up to as-of is then evidence that it had not come yet: it shapes the
-  // span of a due day, and may touch no standing.
+  // span of a due day, and may touch no standing. Without it, they agree with `on`: even odds of a level are reached on
+  // the day on which the p50 has come to it.
   virtual std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const = 0;
 
-  // A sample path, `days` from as-of on. `season`: in 0..1, where this draw lies among early and late seasons, so that
-  // the machines of one fleet can share the weather. The same engine draws the same path whatever standard library the
-  // program is built with. Null where nothing is known.
-  virtual std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double season, int days) const = 0;
+  // A sample path, `days` from as-of on. `season`: the odds of a season as early as this draw's or earlier, itself
+  // drawn evenly, so that the machines of one fleet can share the weather. The same engine draws the same path whatever
+  // standard library the program is built with. Null where nothing is known.
+  virtual std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const = 0;
 
+  // Lives as long as this; null where there is nothing to say.
   virtual const Grounds* grounds() const { return nullptr; }
 };
 
+// Use of one meter, asked for. What it refers to need not outlive the call, but for `history`, which outlives the
+// answer.
 struct AheadQuestion {
   const Fleet& fleet;
   const Machine& machine;
@@ -189,9 +205,11 @@ struct AheadQuestion {
   Day as_of;
 };
 
+// How use goes on. Answers every question, with a UsageAhead that says nothing where nothing can be expected; never
+// null.
 using Forecaster = std::function<std::unique_ptr<const UsageAhead>(const AheadQuestion&)>;
 
-// What is expected of all meters of a machine, by meter name. The histories outlive it.
+// What is expected of all meters of a machine, by meter name, none of them null. The histories outlive it.
 using Aheads = std::map<std::string, std::unique_ptr<const UsageAhead>, std::less<>>;
 
 Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histories& histories,
@@ -205,6 +223,7 @@ struct UsageSpan {
   Amount p90;
 };
 
+// Points into the fleet of the snapshot.
 struct MeterAhead {
   const Machine* machine = nullptr;
   const Meter* meter = nullptr;
@@ -214,7 +233,8 @@ struct MeterAhead {
   std::optional<Grounds> grounds;
 };
 
-// Of every meter of the scope.
+// Of every meter of the machines of the scope that are kept on that day, in the order of the fleet file. `days`: at or
+// after as-of, rising.
 std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector<Day>& days,
                                      const Forecaster& forecaster);
 
@@ -222,7 +242,8 @@ std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector
 inline constexpr int horizon_months = 60;
 
 // The mean rate of the 365 days before the last reading, else what `expect:` says, else nothing is expected.
-// A machine laid up uses nothing until the day it is back.
+// A machine laid up uses nothing until the day it is back. Holds nothing, and threads may share it and its answers; so
+// they may the next one's.
 Forecaster straight_line();
 
 // The same days of the year before again, and the straight line where there is no such year.

@@ -3,7 +3,11 @@
 //
 // Labour is minutes of work by hand: how long a task takes times the people it needs. A task that says no `takes` is
 // counted as a service without time, and said. Costs are parts and fluids at their `price`, and labour at the fleet's
-// `costs: hour`; what has no price is left out, and said. The program knows no time, price or quantity of its own.
+// `costs: hour`, in the fleet's currency; what has no price is left out, and said. The program knows no time, price or
+// quantity of its own.
+//
+// Answers are values: each keeps its fleet, and what its pointers point to is in there, unless they say otherwise. They
+// fail where they say so, and pass on what `progress` throws. A forecaster is asked by the thread that asks.
 #pragma once
 
 #include <optional>
@@ -12,10 +16,10 @@
 #include <vector>
 
 #include "service/base.h"
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/outlook.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 #include "service/usage.h"
 
 #pragma GCC visibility push(default)
@@ -39,7 +43,7 @@ Resources resources_of(const Machine& machine, const Task& task, const FollowUp*
 
 enum class Step { week, month };
 
-// Over the ways in which use may go on. p10: the amount that is not exceeded in one way of ten.
+// Over the sample paths of use. p10: the amount that is not exceeded on one path of ten.
 struct Spread {
   double mean = 0;
   double p10 = 0;
@@ -51,14 +55,14 @@ struct WorkloadRow {
   Day from;  // a Monday or the first of a month, but as-of where that is later
   Day to;    // inclusive
   Spread labour_hours;
-  Spread services;
-  Spread cost;
+  Spread services;  // how many
+  Spread cost;      // in the fleet's currency
 };
 
-// Means over all ways, in the order of names.
+// Means over all paths, in the order of names.
 struct WorkloadPart {
   std::string key;
-  std::string unit;  // empty where none is given
+  std::string unit;  // of `mean`; empty where none is given
   double mean = 0;
 };
 
@@ -73,7 +77,7 @@ struct Workload {
   Day as_of;
   Day to;
   Step step = Step::month;
-  int ways = 0;                   // that were drawn
+  int ways = 0;                   // sample paths that were drawn of each machine
   std::vector<WorkloadRow> rows;  // without a gap, from as-of to the end
   Spread labour_hours;            // of all rows together
   Spread services;
@@ -90,8 +94,8 @@ struct Workload {
   bool labour_priced = false;
 };
 
-// Every machine of the scope until `to`; recurrences included. Whole numbers are added up way by way, so that weeks and
-// months agree.
+// Every machine of the scope until `to`, inclusive and not before as-of; recurrences included. Whole numbers are added
+// up path by path, so that weeks and months agree.
 Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster,
                   const Progress& progress = {});
 
@@ -139,11 +143,11 @@ struct PartsList {
   std::vector<MachineUse> not_in_use;
 };
 
-// The services from as-of to a day. The snapshot's scope chooses what is listed; it must hold all facts of the record
-// (take_fleet_snapshot), for the figures are the fleet's.
+// The services from as-of to a day, inclusive. The snapshot's scope chooses what is listed; it must hold all facts of
+// the record (take_fleet_snapshot), for the figures are the fleet's: else it fails with internal.
 PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress = {});
 
-// What is short, to be bought in one place.
+// What is short, to be bought in one place. Points into the parts list.
 struct SupplierOrder {
   std::string supplier;  // empty: none is given
   std::vector<const PartNeed*> needs;
@@ -156,10 +160,10 @@ std::vector<SupplierOrder> orders_of(const PartsList& list);  // by supplier, in
 
 struct SeasonItem {
   Point point;
-  double odds = 0;                      // of coming due before the season's end
+  Probability odds;                     // of coming due before the season's end
   Day do_by;                            // its early end, or the day before the season where that is sooner
   std::optional<double> given_up;       // share of its life that is left when it is done today
-  std::optional<double> again;          // odds that it comes due again in the season, done today
+  std::optional<Probability> again;     // that it comes due again in the season, done today
   bool comes_again = false;             // they reach the threshold
   bool hardly_helps = false;            // it comes again, and more than half of its life would be given up
   std::vector<PointName> covered;       // points of the list that this one includes
@@ -170,9 +174,9 @@ struct SeasonItem {
 };
 
 struct SeasonAsk {
-  const Season* season = nullptr;
-  std::optional<int> year = {};  // of the season's first day
-  double threshold = 0.2;        // odds from which a point is listed to do beforehand
+  const Season* season = nullptr;  // of the snapshot's fleet; never null when asked
+  std::optional<int> year = {};    // of the season's first day
+  Probability threshold{0.2};      // odds from which a point is listed to do beforehand
 };
 
 struct SeasonPlan {
@@ -181,7 +185,7 @@ struct SeasonPlan {
   Day as_of;
   Day from;
   Day to;
-  double threshold = 0.2;
+  Probability threshold{0.2};
   std::vector<SeasonItem> beforehand;  // safety first, then by the day it should be done by, then by machine
   std::vector<SeasonItem> can_wait;    // 1 % or more, below the threshold; never a safety task
   int not_before = 0;                  // points that hardly come due before the season's end
@@ -196,13 +200,13 @@ struct SeasonPlan {
 };
 
 // The season's year is that of its first day; without one, the season under way or the next. Fails with usage where
-// that season is over on the snapshot's day.
+// that season is over on that day, or ends more than `horizon_months` after it.
 SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of);
 
-// The list of that season. Like parts_list it needs all facts of the record.
+// The list of that season. Like parts_list it needs all facts of the record, and fails as it and `season_days` do.
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
-// The parts of that list: the same needs, days and orders.
+// The parts of that list: the same needs, days and orders. Fails as `season_plan` does.
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
 }  // namespace service

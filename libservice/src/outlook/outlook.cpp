@@ -452,7 +452,7 @@ bool Outlook::stands() const { return impl_->stands; }
 
 std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {
   std::mt19937_64 seasons(number * 2'654'435'761U + 1);
-  const double season = boost::random::uniform_real_distribution<double>(0, 1)(seasons);
+  const Probability season{boost::random::uniform_real_distribution<double>(0, 1)(seasons)};
   Paths paths;
   for (const Meter& meter : impl_->view.machine.meters) {
     // A stream for each meter, so that how far one is drawn does not change another.

@@ -2,6 +2,7 @@
 #include <array>
 #include <map>
 
+#include "service/due_list.h"
 #include "service/outlook.h"
 
 namespace service {
@@ -108,7 +109,7 @@ Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const
       const double same = days_to(again.find(limb.name)->second->reaches(*limb.due_at, Quantile::p50), then.as_of());
       ++sum.answered;
       for (std::size_t i = 0; i < shares.size(); ++i) {
-        said[i] = days_to(first_day_with(*odds, shares[i], then.as_of(), horizon), then.as_of());
+        said[i] = days_to(first_day_with(*odds, Probability{shares[i]}, then.as_of(), horizon), then.as_of());
         sum.loss += pinball(said[i], *truth, shares[i]) / 3;
         sum.straight += pinball(plain, *truth, shares[i]) / 3;
         sum.same_days += pinball(same, *truth, shares[i]) / 3;

@@ -24,7 +24,7 @@ class Days {
     const bool expects = decide_standing(point);
     if (reached(point)) {
       point.due_span = {point.due_on, point.due_on, point.due_on};
-      if (ask_.odds_by) point.odds = 1;
+      if (ask_.odds_by) point.odds = Probability{1};
       if (ask_.detail == Detail::everything) date_limbs(point);
     }
     dated_[i] = !expects;

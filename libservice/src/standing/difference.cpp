@@ -2,7 +2,7 @@
 #include <string>
 #include <tuple>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace service {
 namespace {

@@ -1,8 +1,9 @@
+#include "service/due_list.h"
+
 #include <algorithm>
 #include <array>
 #include <tuple>
 
-#include "service/standing.h"
 #include "standing/gaps.h"
 #include "standing/points.h"
 #include "standing/view.h"

@@ -42,12 +42,12 @@ DueOdds::DueOdds(const Point& point, const MachineView& view)
   }
 }
 
-double DueOdds::by(Day day) const {
-  if (cap_ && day >= *cap_) return 1;
+Probability DueOdds::by(Day day) const {
+  if (cap_ && day >= *cap_) return Probability{1};
   double not_yet = 1;
-  for (const auto& odds : usage_) not_yet *= 1 - odds->by(day);
+  for (const auto& odds : usage_) not_yet *= 1 - odds->by(day).value;
   for (const DueSpan& span : changes_) not_yet *= 1 - odds_of(span, day);
-  return std::clamp(1 - not_yet, 0.0, 1.0);  // sums of odds may miss 1 by a rounding
+  return Probability{std::clamp(1 - not_yet, 0.0, 1.0)};  // sums of odds may miss 1 by a rounding
 }
 
 std::optional<Day> DueOdds::likely() const {
@@ -65,9 +65,9 @@ DueSpan DueOdds::span() const {
   const Day to = cap_ ? std::min(to_, *cap_) : to_;
   // A calendar limb names its day however far it is; odds are asked no further than the end of the horizon.
   DueSpan span;
-  span.p10 = first_day_with(*this, 0.1, from_, to);
-  if (span.p10) span.p50 = first_day_with(*this, 0.5, *span.p10, to);
-  if (span.p50) span.p90 = first_day_with(*this, 0.9, *span.p50, to);
+  span.p10 = first_day_with(*this, Probability{0.1}, from_, to);
+  if (span.p10) span.p50 = first_day_with(*this, Probability{0.5}, *span.p10, to);
+  if (span.p50) span.p90 = first_day_with(*this, Probability{0.9}, *span.p50, to);
   for (auto* const day : {&span.p10, &span.p50, &span.p90}) {
     if (!*day) *day = cap_;
   }

@@ -17,7 +17,7 @@ class DueOdds : public ReachOdds {
   bool known() const { return cap_ || !usage_.empty() || !changes_.empty(); }
 
   // Limbs race: the odds that none has come are multiplied.
-  double by(Day day) const override;
+  Probability by(Day day) const override;
   std::optional<Day> likely() const override;
 
   // p10, p50 and p90 from as-of to the end of the horizon.

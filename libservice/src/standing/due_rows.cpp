@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <set>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace service {
 

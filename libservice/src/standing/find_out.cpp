@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <functional>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace service {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 #include "standing/view.h"
 
 namespace service {

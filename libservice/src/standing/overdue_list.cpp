@@ -5,7 +5,7 @@
 #include <set>
 #include <string>
 
-#include "service/standing.h"
+#include "service/due_list.h"
 
 namespace service {
 namespace {

@@ -23,7 +23,7 @@ std::optional<Amount> MachineView::estimate_today(const std::string& meter, Amou
   const UsageAhead& expected = *ahead.find(meter)->second;
   if (detail != Detail::everything) {
     // An estimate at even odds takes many times what the odds of one level take, and the odds only fall with the level.
-    constexpr double plainly_not = 0.4;
+    constexpr Probability plainly_not{0.4};
     const auto lowest = not_reached_.find(meter);
     if (lowest != not_reached_.end() && level >= lowest->second) return std::nullopt;
     const auto odds = expected.odds(level, std::nullopt);

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "service/due_list.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 #include "service/usage.h"
 
 namespace service {

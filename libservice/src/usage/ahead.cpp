@@ -78,7 +78,7 @@ void LearntAhead::tell_grounds() {
   grounds_.per_year = rate_ * year_days * unit_;
   if (learnt_.mean_days > 0) grounds_.so_far = learnt_.used / learnt_.mean_days * year_days * unit_;
   grounds_.dispersion = learnt_.spreads[0] * unit_;
-  grounds_.idle = learnt_.rate.idle;
+  grounds_.idle = Probability{learnt_.rate.idle};
   for (unsigned month = 1; month <= 12; ++month) {
     const auto first = std::chrono::year{2023} / std::chrono::month{month} / 1;
     const Day from = std::chrono::sys_days{first};
@@ -104,7 +104,7 @@ std::optional<Amount> LearntAhead::on(Day day, Quantile quantile) const {
 std::optional<Day> LearntAhead::reaches(Amount level, Quantile quantile) const {
   const double left = left_to(level);
   if (left <= 0) return last_.day;
-  return first_day_with(PlainOdds(*this, left), share_of(quantile), last_.day, end_);
+  return first_day_with(PlainOdds(*this, left), Probability{share_of(quantile)}, last_.day, end_);
 }
 
 std::unique_ptr<const ReachOdds> LearntAhead::odds(Amount level, std::optional<Amount> every) const {

@@ -19,7 +19,7 @@ class LearntAhead : public UsageAhead {
   std::optional<Amount> on(Day day, Quantile quantile) const override;
   std::optional<Day> reaches(Amount level, Quantile quantile) const override;
   std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const override;
-  std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, double season, int days) const override;
+  std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const override;
   const Grounds* grounds() const override { return &grounds_; }
 
   // Odds that use since the last reading has come to `left` by a day, with a spread of `spread`.
@@ -72,11 +72,11 @@ class PlainOdds : public ReachOdds {
         left_(left),
         likely_(ahead.expected_day(left, ahead.first())),
         spread_(ahead.spread_over(likely_)) {}
-  double by(Day day) const override {
+  Probability by(Day day) const override {
     for (const auto& [asked, odds] : answers_) {
       if (asked == day) return odds;
     }
-    return answers_.emplace_back(day, ahead_.passed(left_, day, spread_)).second;
+    return answers_.emplace_back(day, Probability{ahead_.passed(left_, day, spread_)}).second;
   }
   std::optional<Day> likely() const override { return likely_; }
 
@@ -85,7 +85,7 @@ class PlainOdds : public ReachOdds {
   double left_;
   Day likely_;
   double spread_;
-  mutable std::vector<std::pair<Day, double>> answers_;
+  mutable std::vector<std::pair<Day, Probability>> answers_;
 };
 
 }  // namespace service::usage

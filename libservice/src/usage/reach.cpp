@@ -6,19 +6,19 @@
 
 namespace service {
 
-std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from, Day to) {
+std::optional<Day> first_day_with(const ReachOdds& odds, Probability level, Day from, Day to) {
   if (to < from) return std::nullopt;
   // Out from the likely day in growing steps, then halves: the odds are costly, and mostly turn within a few weeks.
   const Day guess = std::clamp(odds.likely().value_or(to), from, to);
   Day below = from - std::chrono::days{1};  // the odds were too small then, or nobody asks
   Day at = to;
   bool reached = false;
-  if (odds.by(guess) >= share) {
+  if (odds.by(guess) >= level) {
     at = guess;
     reached = true;
     for (int step = usage::constants.first_search_days; at > from; step *= usage::constants.search_growth) {
       const Day earlier = std::max(from, at - std::chrono::days{step});
-      if (odds.by(earlier) < share) {
+      if (odds.by(earlier) < level) {
         below = earlier;
         break;
       }
@@ -29,12 +29,12 @@ std::optional<Day> first_day_with(const ReachOdds& odds, double share, Day from,
     for (int step = usage::constants.first_search_days; below < to && !reached;
          step *= usage::constants.search_growth) {
       const Day later = std::min(to, below + std::chrono::days{step});
-      reached = odds.by(later) >= share;
+      reached = odds.by(later) >= level;
       (reached ? at : below) = later;
     }
   }
   if (!reached) return std::nullopt;
-  return usage::first_day(below, at, [&](Day day) { return odds.by(day) >= share; });
+  return usage::first_day(below, at, [&](Day day) { return odds.by(day) >= level; });
 }
 
 Amount UsagePath::on(Day day) const {

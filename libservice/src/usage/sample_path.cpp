@@ -9,7 +9,7 @@
 
 namespace service::usage {
 
-std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, double season, int days) const {
+std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Probability season, int days) const {
   constexpr int step = constants.path_step_days;
   boost::random::uniform_real_distribution<double> even(0, 1);
   const auto pick = [](const auto& choices, double where) -> const auto& {
@@ -19,7 +19,7 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, doub
     }
     return choices[0];
   };
-  const int shift = pick(shifts_, season).days;
+  const int shift = pick(shifts_, season.value).days;
   const int pause = pick(pauses_, even(random)).days;
   const RateComponent& component = pick(learnt_.rate.components, even(random));
   // What a year's error has beyond a month's is the rate's, not the lumps'.

@@ -17,7 +17,7 @@ class UnservicedOdds : public ReachOdds {
   // `every`: the interval, in hours.
   UnservicedOdds(const LearntAhead& ahead, double left, double every);
 
-  double by(Day day) const override;
+  Probability by(Day day) const override;
   std::optional<Day> likely() const override { return plain_.likely(); }
 
  private:

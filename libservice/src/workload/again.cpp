@@ -11,7 +11,7 @@ const Aheads& Again::ahead_of(const Machine& machine) {
   return at->second.ahead;
 }
 
-std::optional<double> Again::odds(const Point& point, Day by) {
+std::optional<Probability> Again::odds(const Point& point, Day by) {
   if (point.follow_up != nullptr) return std::nullopt;
   const auto task = task_of(snapshot_.fleet(), *point.machine, point.task->name);
   if (!task) return std::nullopt;
@@ -29,11 +29,12 @@ std::optional<double> Again::odds(const Point& point, Day by) {
         const auto now = meter->second->on(snapshot_.as_of(), Quantile::p50);
         if (!now) continue;
         known = true;
-        if (const auto reach = meter->second->odds(*now + usage->every, std::nullopt)) not_yet *= 1 - reach->by(by);
+        if (const auto reach = meter->second->odds(*now + usage->every, std::nullopt))
+          not_yet *= 1 - reach->by(by).value;
       }
     }
   }
-  return known ? std::optional{1 - not_yet} : std::nullopt;
+  return known ? std::optional{Probability{1 - not_yet}} : std::nullopt;
 }
 
 }  // namespace service::load

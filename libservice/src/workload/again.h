@@ -13,8 +13,8 @@ class Again {
  public:
   Again(const Snapshot& snapshot, const Forecaster& forecaster) : snapshot_(snapshot), forecaster_(forecaster) {}
 
-  // 0 to 1, by calendar and use alone; nothing where neither says anything, and of a check, which comes once.
-  std::optional<double> odds(const Point& point, Day by);
+  // By calendar and use alone; nothing where neither says anything, and of a check, which comes once.
+  std::optional<Probability> odds(const Point& point, Day by);
 
  private:
   struct Meters {

@@ -64,7 +64,7 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
   items = std::move(kept);
 }
 
-constexpr double hardly = 0.01;  // less odds of coming due before the season's end than that are not told
+constexpr Probability hardly{0.01};  // less odds of coming due before the season's end than that are not told
 
 // Fills the lists of a plan from the points of the whole fleet.
 class Sorting {
@@ -74,7 +74,7 @@ class Sorting {
 
   void sort(Point&& point, const UseState* use) {
     const bool known = point.odds.has_value() && point.standing != Standing::no_record;
-    const double odds = point.odds.value_or(0);
+    const Probability odds = point.odds.value_or(Probability{});
     if (!known || (!point.unknown.empty() && odds < plan_.threshold)) {
       // A sign that nobody saw is no gap.
       const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds && by_eye(point);
@@ -107,7 +107,7 @@ class Sorting {
   SeasonItem item_of(const Point& point, const UseState* use) const {
     const Day latest = std::max(plan_.as_of, plan_.from - std::chrono::days{1});
     SeasonItem item;
-    item.odds = point.odds.value_or(0);
+    item.odds = point.odds.value_or(Probability{});
     item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan_.as_of, latest);
     // What somebody put off waits until then; a point that is due, by facts or by estimate, never waits for odds.
     if (point.put_off && point.put_off->until) {

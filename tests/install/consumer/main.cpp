@@ -3,9 +3,9 @@
 #include <memory>
 #include <vector>
 
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 
 namespace {
 

@@ -10,10 +10,10 @@
 #include <string>
 #include <vector>
 
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
-#include "service/standing.h"
 
 using namespace service;
 

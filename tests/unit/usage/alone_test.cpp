@@ -65,21 +65,21 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
 
   const auto ahead = usage::ahead_of({*learnt, alone, history, use_state(snapshot, machine), snapshot.as_of()});
   const auto plain = ahead->odds(amount("1500"), {});
-  CHECK(plain->by(day("2023-05-01")) == near(.503221, 5e-3));
+  CHECK(plain->by(day("2023-05-01")).value == near(.503221, 5e-3));
   CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p10)) == "2023-04-23");
   CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p50)) == "2023-05-01");
   CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p90)) == "2023-05-11");
   const auto odds = ahead->odds(amount("1500"), amount("250"));
-  CHECK(odds->by(day("2023-05-01")) == near(.497311, 5e-3));
+  CHECK(odds->by(day("2023-05-01")).value == near(.497311, 5e-3));
   const Day end = day("2028-01-20");
-  CHECK(test::text_or_none(first_day_with(*odds, .1, snapshot.as_of(), end)) == "2023-04-23");
-  CHECK(test::text_or_none(first_day_with(*odds, .5, snapshot.as_of(), end)) == "2023-05-02");
-  CHECK(test::text_or_none(first_day_with(*odds, .9, snapshot.as_of(), end)) == "2023-05-11");
+  CHECK(test::text_or_none(first_day_with(*odds, Probability{.1}, snapshot.as_of(), end)) == "2023-04-23");
+  CHECK(test::text_or_none(first_day_with(*odds, Probability{.5}, snapshot.as_of(), end)) == "2023-05-02");
+  CHECK(test::text_or_none(first_day_with(*odds, Probability{.9}, snapshot.as_of(), end)) == "2023-05-11");
 
   // The same by way of the snapshot. Nobody wrote down a service here, so that none is there tells nothing.
   const auto again = learnt_from(snapshot)(
       {snapshot.fleet(), machine, *machine.first_meter(), history, use_state(snapshot, machine), snapshot.as_of()});
-  CHECK(again->odds(amount("1500"), amount("250"))->by(day("2023-05-01")) ==
-        again->odds(amount("1500"), {})->by(day("2023-05-01")));
+  CHECK(again->odds(amount("1500"), amount("250"))->by(day("2023-05-01")).value ==
+        again->odds(amount("1500"), {})->by(day("2023-05-01")).value);
   CHECK(test::text_or_none(again->reaches(amount("1500"), Quantile::p50)) == "2023-05-01");
 }

@@ -191,12 +191,12 @@ std::vector<std::string> names(const std::vector<SeasonItem>& items) {
   return all;
 }
 
-SeasonPlan plan_of(const World& world, std::string_view as_of, const std::string& season, double threshold = 0.2,
+SeasonPlan plan_of(const World& world, std::string_view as_of, const std::string& season,
                    std::optional<int> year = std::nullopt) {
   const auto snapshot = world.snapshot(as_of);
   static std::vector<std::shared_ptr<const Fleet>> kept;  // the plan points into the fleet
   kept.push_back(snapshot.fleet_ptr());
-  return season_plan(snapshot, {snapshot.fleet().season(season), year, threshold}, straight_line());
+  return season_plan(snapshot, {snapshot.fleet().season(season), year, Probability{threshold}}, straight_line());
 }
 
 }  // namespace
@@ -220,13 +220,13 @@ TEST_CASE("what comes due before the season's end is done beforehand, and what d
   CHECK(plan.beforehand[0].do_by == day("2026-07-31"));
   CHECK(plan.beforehand[1].do_by == day("2026-05-06"));
   CHECK(plan.beforehand[2].do_by == day("2026-07-31"));  // comes on 1 September, inside the season
-  CHECK(plan.beforehand[1].odds == 1);
+  CHECK(plan.beforehand[1].odds.value == 1);
   // By estimate 118 of 250 h are used: 59 days at 2 h.
   CHECK(*plan.beforehand[1].given_up == doctest::Approx(1 - 118.0 / 250));
   CHECK(*plan.beforehand[0].given_up == doctest::Approx(1 - 59.0 / 212));
   // Done today it would come again after 125 days, on 4 July.
-  CHECK(plan.beforehand[1].again.value_or(-1) == 1);
-  CHECK(plan.beforehand[2].again.value_or(-1) == 0);
+  CHECK(plan.beforehand[1].again.value().value == 1);
+  CHECK(plan.beforehand[2].again.value().value == 0);
   CHECK(plan.not_before == 1);
   CHECK(plan.can_wait.empty());
   CHECK(plan.unknown.empty());
@@ -246,8 +246,8 @@ TEST_CASE("a season over the turn of the year, one under way, and one that is ov
   CHECK(now.under_way());
   REQUIRE(now.beforehand.size() == 1);
   CHECK(now.beforehand[0].do_by == day("2026-02-01"));
-  CHECK(plan_of(world, "2026-02-01", "winter", 0.2, 2027).from == day("2027-11-15"));
-  CHECK_THROWS_AS(plan_of(world, "2026-03-01", "winter", 0.2, 2025), Failure);
+  CHECK(plan_of(world, "2026-02-01", "winter", 2027).from == day("2027-11-15"));
+  CHECK_THROWS_AS(plan_of(world, "2026-03-01", "winter", 2025), Failure);
 }
 
 TEST_CASE("a service that includes others stands for them, and what is not known is named") {
@@ -284,11 +284,12 @@ TEST_CASE("what is likely enough is not put among what can wait") {
   world.done("brakes", "2026-01-01", "");
   const auto snapshot = world.snapshot("2026-03-02");
   const auto plan = [&](double threshold) {
-    return season_plan(snapshot, {snapshot.fleet().season("harvest"), std::nullopt, threshold}, learnt_from(snapshot));
+    return season_plan(snapshot, {snapshot.fleet().season("harvest"), {}, Probability{threshold}},
+                       learnt_from(snapshot));
   };
   const auto low = plan(0.0001);
   REQUIRE(low.beforehand.size() == 2);
-  const double odds = low.beforehand[1].odds;
+  const double odds = low.beforehand[1].odds.value;
   CHECK(odds > 0.01);
   CHECK(odds < 0.99);
   CHECK((names(plan(odds - 0.005).beforehand) == std::vector<std::string>{"brakes", "oil"}));

@@ -1,0 +1,194 @@
+// Lists of standings: what is due on a day, what cron mails of it, what is to be found out, and what a new fact
+// changed.
+//
+//   DueList list = due_list(snapshot, snapshot.as_of() + std::chrono::days{30});
+//   for (const Point* point : rows_of(list, {}).points) ...
+//
+// A list is a value and can be kept: it keeps its fleet, and what its points and gaps point to is in there. Rows,
+// entries, blocks, questions and changes are made from a list and point into it: they live as long as the list stays
+// where it is and is not changed. Nothing here fails but where it says so.
+//
+// Lists are made anew each time and share nothing, so threads may make them side by side; a forecaster may say less of
+// itself (`learnt_from`: one thread at a time).
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/base.h"
+#include "service/fleet.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+#include "service/standing.h"
+#include "service/usage.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// --- The due list ------------------------------------------------------------------------------------------
+
+enum class GapKind {
+  nothing_recorded,  // no fact about a machine that was not put in service new (bought, or its start is not known)
+  no_reading,        // a meter that nobody ever read
+  stale,             // the newest reading is older than stale-after
+  contradiction,     // facts about a meter contradict each other, or say more than 24 h a day
+  unlisted,          // facts about a machine that the fleet does not list
+  clock,             // today is before the newest fact
+  no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
+};
+
+std::string_view to_text(GapKind kind);  // `no-reading`
+
+// Something that is not known and makes the answer less than whole.
+struct Gap {
+  std::string machine;  // empty: the whole fleet
+  std::string meter;
+  GapKind kind = GapKind::stale;
+  std::optional<Day> since;
+  std::string say;
+  std::vector<FactId> facts;
+};
+
+struct MachineUse {
+  const Machine* machine = nullptr;
+  UseState state;
+};
+
+struct DueList {
+  std::shared_ptr<const Fleet> fleet;  // what the pointers in the points point into
+  Day as_of;
+  Day within;                 // the last day of the horizon
+  std::vector<Point> points;  // in the order of `ranks_before`, worst first
+  std::vector<Gap> gaps;
+  std::vector<MachineUse> not_in_use;  // machines out of use or laid up, out of use first
+  int machines = 0;                    // machines of the scope that are kept on that day
+
+  const UseState* state_of(const Machine& machine) const;  // null: in use; points into this list
+};
+
+// How much is reckoned of what has not come due yet: expected days are what takes the time. What facts decide, and
+// today's estimate, is the same each time; so is every day that is reckoned.
+enum class Detail {
+  standings,   // no days ahead, and so no `coming`, but of points that the overdue list shows
+  coming,      // also the days of points that come due within the horizon
+  everything,  // the days of all points
+};
+
+struct DueAsk {
+  Day within;                       // the last day of the horizon
+  std::optional<Day> odds_by = {};  // fills `Point::odds`
+  Detail detail = Detail::everything;
+  // With `coming`: from which odds of coming due within the horizon on days are reckoned. Even ones or less, else some
+  // that come are not called so.
+  Probability days_from{0.5};
+};
+
+// Every service point of the scope on the machines that are kept on that day, `later` and follow-ups included. Without
+// a forecaster: what `learnt_from` the snapshot expects.
+DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster);
+DueList due_list(const Snapshot& snapshot, const DueAsk& ask);
+inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(snapshot, DueAsk{within}); }
+
+// Overdue, due (facts before estimates), no record, coming, later; within them the earliest due day, then the order
+// of the fleet file.
+bool ranks_before(const Point& a, const Point& b);
+
+// Nothing known of the machine at all: one line of the list stands for all its points.
+bool nothing_known(const DueList& list, const Machine& machine);
+
+// Which points an answer shows, and how many it leaves out.
+struct DueRows {
+  std::vector<const Point*> points;  // in the order of the list
+  std::size_t left_off = 0;          // cut off behind the first ones that were asked for
+  std::size_t later = 0;             // left out because they come later
+  std::map<Standing, int> counts;    // of all, but for machines of which nothing is known: one line stands for those
+  bool anything_due = false;         // something but later points is among them
+};
+
+struct DueShow {
+  bool later = false;                     // later points too; else only those with something unknown or put off
+  bool unknown_machines = false;          // each point of machines of which nothing is known
+  std::optional<std::size_t> first = {};  // only so many
+};
+
+DueRows rows_of(const DueList& list, const DueShow& show);
+
+// What cron mails: in this order, each with its own heading. Empty means that all is well and all is known.
+enum class OverdueHeading { out_of_use, overdue, read_the_meter, find_out, put_off, laid_up };
+
+struct OverdueEntry {
+  OverdueHeading heading = OverdueHeading::overdue;
+  const Point* point = nullptr;  // or
+  const Gap* gap = nullptr;      // or
+  const MachineUse* use = nullptr;
+};
+
+std::string_view to_text(OverdueHeading heading);  // `out-of-use`
+
+std::vector<OverdueEntry> overdue_list(const DueList& list);
+
+// The same, heading by heading; headings without entries are left out.
+struct OverdueBlock {
+  OverdueHeading heading = OverdueHeading::overdue;
+  std::vector<OverdueEntry> entries;
+};
+
+std::vector<OverdueBlock> overdue_blocks(const DueList& list);
+
+// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, or a
+// machine out of use.
+bool needs_doing(const DueList& list);
+
+// --- What is to be found out -------------------------------------------------------------------------------
+
+// One thing that somebody at the machine, or with its papers, may be able to tell.
+struct Question {
+  FactKind kind = FactKind::service;  // the kind of fact that answers it: reading, service or measurement
+  std::string meter;                  // of a reading; of a service: the meter that tells its use, where it has one
+  std::string unit;                   // of the meter or of the measurement
+  std::string name;                   // of a measurement
+  const Point* point = nullptr;       // of a service or measurement
+  const Gap* gap = nullptr;           // of a reading: why it is asked for
+};
+
+struct MachineQuestions {
+  const Machine* machine = nullptr;
+  bool nothing_recorded = false;
+  bool start_unknown = false;       // the fleet file says neither `in-service` nor `bought`
+  std::vector<Question> questions;  // readings first, then tasks in the order of the schedule
+};
+
+// By machine in the order of the fleet file; machines of which nothing is to be found out are left out. Points into the
+// list.
+std::vector<MachineQuestions> find_out(const DueList& list);
+
+// --- What a new fact changed -------------------------------------------------------------------------------
+
+struct PointChange {
+  const Point* before = nullptr;  // null: the point is new
+  const Point* after = nullptr;   // null: the point is gone
+};
+
+// Points whose standing, estimate mark or fitting differ, and the due day of those reached by facts. An expected day
+// that a new reading moves is not a change.
+std::vector<PointChange> difference(const DueList& before, const DueList& after);
+
+// A point whose standing is the same, but which the overdue list shows under another heading, or no more, or newly:
+// somebody put it off, or its machine was laid up or came back.
+struct HeadingChange {
+  const Point* point = nullptr;  // of the list after
+  std::optional<OverdueHeading> was;
+  std::optional<OverdueHeading> is;
+};
+
+std::vector<HeadingChange> heading_changes(const DueList& before, const DueList& after);
+
+}  // namespace service
+
+#pragma GCC visibility pop
