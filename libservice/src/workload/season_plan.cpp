@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
+#include <functional>
 #include <tuple>
 
 #include "service/workload.h"
@@ -30,10 +30,7 @@ bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& par
   if (whole.point.follow_up != nullptr || part.point.follow_up != nullptr) return false;
   if (whole.point.task == part.point.task) return false;
   // What is due today does not draw in a big service that has half its life before it.
-  const auto due = [](const SeasonItem& item) {
-    return item.standing == Standing::overdue || item.standing == Standing::due;
-  };
-  if (due(part) && !due(whole) && whole.given_up.value_or(0) > 0.5) return false;
+  if (is_due(part.point) && !is_due(whole.point) && whole.given_up.value_or(0) > 0.5) return false;
   if (!whole.point.position.empty() && !part.point.position.empty() && whole.point.position != part.point.position) {
     return false;
   }
@@ -41,14 +38,26 @@ bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& par
   return std::find(names.begin(), names.end(), whole.point.task->name) != names.end();
 }
 
+// Which items are included by one that stays on the list itself: else what is due could go with an item that goes with
+// a third one, which does not include it.
+std::vector<bool> folded_of(const Fleet& fleet, const std::vector<SeasonItem>& items) {
+  enum class Fate { open, stays, folded };
+  std::vector<Fate> fates(items.size(), Fate::open);
+  const std::function<bool(std::size_t)> folded = [&](std::size_t i) {  // no tasks cover each other in a ring
+    for (std::size_t k = 0; k < items.size() && fates[i] == Fate::open; ++k) {
+      if (includes(fleet, items[k], items[i]) && !folded(k)) fates[i] = Fate::folded;
+    }
+    if (fates[i] == Fate::open) fates[i] = Fate::stays;
+    return fates[i] == Fate::folded;
+  };
+  std::vector<bool> all;
+  for (std::size_t i = 0; i < items.size(); ++i) all.push_back(folded(i));
+  return all;
+}
+
 // What another item of the list includes is told with that one.
 void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
-  std::vector<bool> folded(items.size(), false);
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    for (std::size_t k = 0; k < items.size() && !folded[i]; ++k) {
-      folded[i] = i != k && includes(fleet, items[k], items[i]);
-    }
-  }
+  const std::vector<bool> folded = folded_of(fleet, items);
   std::vector<SeasonItem> kept;
   for (std::size_t i = 0; i < items.size(); ++i) {
     if (folded[i]) continue;
@@ -59,7 +68,7 @@ void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
       items[i].safety = items[i].safety || items[k].safety;
       if (worse(items[k].standing, items[i].standing)) items[i].standing = items[k].standing;
     }
-    kept.push_back(items[i]);
+    kept.push_back(std::move(items[i]));  // what stays includes nothing more
   }
   items = std::move(kept);
 }
@@ -75,7 +84,9 @@ class Sorting {
   void sort(Point&& point, const UseState* use) {
     const bool known = point.odds.has_value() && point.standing != Standing::no_record;
     const Probability odds = point.odds.value_or(Probability{});
-    if (!known || (!point.unknown.empty() && odds < plan_.threshold)) {
+    // What is due, by estimate too, stands on the list whatever the odds say, and what is safety from few odds on.
+    const bool listed = odds >= plan_.threshold || is_due(point) || (point.task->safety && odds >= hardly);
+    if (!known || (!point.unknown.empty() && !listed)) {
       // A sign that nobody saw is no gap.
       const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds && by_eye(point);
       if (!quiet) {
@@ -85,15 +96,14 @@ class Sorting {
       }
       return;
     }
-    if (odds < hardly) {
+    if (!listed && odds < hardly) {
       plan_.not_before += in_scope(point) ? 1 : 0;
       return;
     }
-    const bool waits = odds < plan_.threshold && !point.task->safety && !is_due(point);
     SeasonItem item = item_of(point, use);
-    if (!waits) look_beyond(item, point);
+    if (listed) look_beyond(item, point);
     item.point = std::move(point);
-    (waits ? plan_.can_wait : plan_.beforehand).push_back(std::move(item));
+    (listed ? plan_.beforehand : plan_.can_wait).push_back(std::move(item));
   }
 
  private:
@@ -108,8 +118,9 @@ class Sorting {
     const Day latest = std::max(plan_.as_of, plan_.from - std::chrono::days{1});
     SeasonItem item;
     item.odds = point.odds.value_or(Probability{});
-    item.do_by = std::clamp(point.due_span.p10.value_or(latest), plan_.as_of, latest);
-    // What somebody put off waits until then; a point that is due, by facts or by estimate, never waits for odds.
+    // A point that is due, by facts or by estimate, never waits for odds; what somebody put off waits until then.
+    const Day early = is_due(point) ? plan_.as_of : point.due_span.p10.value_or(latest);
+    item.do_by = std::clamp(early, plan_.as_of, latest);
     if (point.put_off && point.put_off->until) {
       item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
     }
