@@ -27,25 +27,59 @@ std::optional<Day> not_before(std::optional<Day> day, Day earliest) {
   return day ? std::optional{std::max(*day, earliest)} : day;
 }
 
-// All services of a machine that may come due by a day, each with its span.
-void add_services(const Machine& machine, const Outlook& outlook, Day as_of, Day to, std::vector<load::Use>& uses) {
-  std::map<std::pair<std::size_t, int>, std::vector<Day>> days;  // point and round
-  for (std::size_t path = 0; path < load::ways; ++path) {
-    for (const ComingService& service : outlook.draw(path, to)) {
-      days[{service.point, service.round}].push_back(service.day);
+// By point, those whose service includes a service of it.
+std::vector<std::vector<std::size_t>> including(const Schedule& schedule, const std::vector<OutlookPoint>& points) {
+  std::vector<std::vector<std::size_t>> all(points.size());
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (points[i].follow_up != nullptr) continue;
+    const auto names = counted_as(schedule, points[i].name);
+    for (std::size_t k = 0; k < points.size(); ++k) {
+      const bool elsewhere =
+          !points[i].position.empty() && !points[k].position.empty() && points[i].position != points[k].position;
+      if (points[k].name == points[i].name || elsewhere) continue;
+      if (std::find(names.begin(), names.end(), points[k].name) != names.end()) all[i].push_back(k);
     }
   }
-  for (auto& [which, drawn] : days) {
-    std::sort(drawn.begin(), drawn.end());
+  return all;
+}
+
+// The days of one round of a point, over the paths on which it comes.
+struct Drawn {
+  std::vector<Day> days;
+  std::size_t included = 0;  // on so many of them another one had included it before
+};
+
+std::map<std::pair<std::size_t, int>, Drawn> draw_all(const Schedule& schedule, const Outlook& outlook, Day to) {
+  const auto includes = including(schedule, outlook.points());
+  std::map<std::pair<std::size_t, int>, Drawn> all;  // point and round
+  for (std::size_t path = 0; path < load::ways; ++path) {
+    std::vector<bool> served(outlook.points().size(), false);
+    for (const ComingService& service : outlook.draw(path, to)) {
+      const auto& others = includes[service.point];
+      Drawn& drawn = all[{service.point, service.round}];
+      drawn.days.push_back(service.day);
+      drawn.included += std::any_of(others.begin(), others.end(), [&](std::size_t k) { return served[k]; }) ? 1U : 0U;
+      served[service.point] = true;
+    }
+  }
+  for (auto& [which, drawn] : all) std::sort(drawn.days.begin(), drawn.days.end());
+  return all;
+}
+
+// All services of a machine that may come due by a day, each with its span.
+void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, Day as_of, Day to,
+                  std::vector<load::Use>& uses) {
+  for (const auto& [which, drawn] : draw_all(fleet.schedule_of(machine), outlook, to)) {
     const OutlookPoint& point = outlook.points()[which.first];
     PartUse use;
     use.machine = &machine;
     use.task = point.name;
     use.position = point.position;
     use.round = which.second;
-    use.due = {day_at(drawn, 10), day_at(drawn, 50), day_at(drawn, 90)};
+    use.due = {day_at(drawn.days, 10), day_at(drawn.days, 50), day_at(drawn.days, 90)};
     // The next service of a point has the span that the due list says, unless another one is likely to include it.
-    const Point* today = which.second == 1 ? today_of(outlook, point) : nullptr;
+    const bool included = 2 * drawn.included > drawn.days.size();
+    const Point* today = which.second == 1 && !included ? today_of(outlook, point) : nullptr;
     if (today != nullptr && use.due.p50 && today->due_span.p50 && !today->put_off) {
       use.due = {not_before(today->due_span.p10, as_of), not_before(today->due_span.p50, as_of),
                  not_before(today->due_span.p90, as_of)};
@@ -72,7 +106,7 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   list.whole_fleet = !snapshot.scope().machines;
   std::vector<load::Use> uses;
   const auto add = [&](const Machine& machine, const Outlook& outlook) {
-    add_services(machine, outlook, list.as_of, to, uses);
+    add_services(*list.fleet, machine, outlook, list.as_of, to, uses);
   };
   load::each_outlook(snapshot.within({}), forecaster, progress, {list.unknown, list.not_in_use}, add);
   list.needs = load::needs_of(snapshot, std::move(uses));
