@@ -1,25 +1,27 @@
 #include "service/explain.h"
 
 #include <algorithm>
+#include <map>
 
 namespace service {
 namespace {
 
+// The points of one machine.
 class Explaining {
  public:
   Explaining(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster)
-      : facts_(snapshot.facts_of(machine.key)), histories_(meter_histories(snapshot, machine)) {
+      : snapshot_(snapshot),
+        machine_(machine),
+        forecaster_(forecaster),
+        facts_(snapshot.facts_of(machine.key)),
+        histories_(meter_histories(snapshot, machine)) {
     const Aheads ahead = aheads_of(snapshot, machine, histories_, forecaster);
     for (const auto& [meter, use] : ahead) {
       if (use->grounds() != nullptr) grounds_.emplace(meter, *use->grounds());
     }
-    for (const Season& season : snapshot.fleet().seasons) {
-      const SeasonDays days = season_days(season, std::nullopt, snapshot.as_of());
-      seasons_.push_back({&season, days, due_list(snapshot, {days.to, days.to, Detail::standings}, forecaster)});
-    }
   }
 
-  Explanation of(const Point& point) const {
+  Explanation of(const Point& point) {
     Explanation explained;
     explained.point = point;
     explained.running_in =
@@ -96,8 +98,9 @@ class Explaining {
     }
   }
 
-  void add_seasons(Explanation& explained) const {
-    for (const auto& [season, days, list] : seasons_) {
+  void add_seasons(Explanation& explained) {
+    if (!seasons_) seasons_ = season_lists();
+    for (const auto& [season, days, list] : *seasons_) {
       const auto same = std::find_if(list.points.begin(), list.points.end(),
                                      [&](const Point& point) { return name_of(point) == name_of(explained.point); });
       if (same != list.points.end() && same->odds) explained.seasons.push_back({season, days, *same->odds});
@@ -110,10 +113,23 @@ class Explaining {
     DueList list;
   };
 
+  std::vector<SeasonList> season_lists() const {
+    const Snapshot alone = snapshot_.within(Scope{{{machine_.key}}});
+    std::vector<SeasonList> lists;
+    for (const Season& season : snapshot_.fleet().seasons) {
+      const SeasonDays days = season_days(season, std::nullopt, snapshot_.as_of());
+      lists.push_back({&season, days, due_list(alone, {days.to, days.to, Detail::standings}, forecaster_)});
+    }
+    return lists;
+  }
+
+  const Snapshot& snapshot_;
+  const Machine& machine_;
+  const Forecaster& forecaster_;
   std::span<const Fact> facts_;
   Histories histories_;
   std::map<std::string, Grounds, std::less<>> grounds_;
-  std::vector<SeasonList> seasons_;
+  std::optional<std::vector<SeasonList>> seasons_;  // costly, and asked for what is not reached only
 };
 
 }  // namespace
@@ -125,11 +141,11 @@ Explanations explain(const Snapshot& snapshot, std::string_view task, std::strin
   Explanations answer;
   answer.fleet = snapshot.fleet_ptr();
   answer.as_of = snapshot.as_of();
-  std::optional<Explaining> explaining;
+  std::map<const Machine*, Explaining> explaining;
   for (const Point& point : list.points) {
     if (point.name != task || (!position.empty() && point.position != position)) continue;
-    if (!explaining) explaining.emplace(snapshot, *point.machine, forecaster);
-    answer.points.push_back(explaining->of(point));
+    auto& of_machine = explaining.try_emplace(point.machine, snapshot, *point.machine, forecaster).first->second;
+    answer.points.push_back(of_machine.of(point));
   }
   answer.gaps = std::move(list.gaps);
   answer.not_in_use = std::move(list.not_in_use);
