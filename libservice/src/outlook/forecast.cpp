@@ -63,9 +63,9 @@ DayKind day_kind(const Point& point) {
   const auto& [p10, p50, p90] = point.due_span;
   if (!p90) return DayKind::beyond;
   if (*p10 != *p90) return DayKind::span;
-  // A usage limb of which nothing can be said may come sooner than the day that is certain.
+  // Use or changes of which nothing can be said may come sooner than the day that is certain.
   const bool may_be_sooner = std::any_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
-    return limb.kind == LimbKind::usage && !limb.due_on;
+    return (limb.kind == LimbKind::usage || limb.kind == LimbKind::changes) && !limb.due_on;
   });
   return may_be_sooner ? DayKind::at_latest : DayKind::certain;
 }

@@ -34,26 +34,26 @@ class Days {
   // After all of them were decided.
   void look_ahead() {
     for (const std::size_t i : open_) {
+      reckon(i);
       Point& point = points_[i];
-      // The overdue list shows what is due by estimate, and what is not known beside it.
-      const bool shown = point.by_estimate || !point.unknown.empty() || point.put_off;
-      if (ask_.detail == Detail::everything || shown) date(i);
-      if (ask_.detail != Detail::standings || ask_.odds_by) weigh(i);
       const bool comes = !point.by_estimate && point.due_on && *point.due_on <= ask_.within;
       if (comes && ask_.detail != Detail::standings) point.standing = Standing::coming;
     }
   }
 
  private:
-  // The odds that are asked for, and whether they ask for days.
-  void weigh(std::size_t i) {
-    if (dated_[i] && !ask_.odds_by) return;
+  // What is asked for, odds and days, both from one race of the limbs: it remembers costly answers.
+  void reckon(std::size_t i) {
+    Point& point = points_[i];
+    // The overdue list shows what is due by estimate, and what is not known beside it.
+    const bool shown = point.by_estimate || !point.unknown.empty() || point.put_off;
+    const bool days = !dated_[i] && (ask_.detail == Detail::everything || shown);
+    const bool days_if_likely = !dated_[i] && !days && ask_.detail == Detail::coming;
+    if (!days && !days_if_likely && !ask_.odds_by) return;
     expect_changes(i);
-    const DueOdds odds(points_[i], view_);
-    if (!odds.known()) return;
-    if (ask_.odds_by) points_[i].odds = odds.by(*ask_.odds_by);
-    if (ask_.detail == Detail::standings || dated_[i]) return;
-    if (odds.by(ask_.within) >= ask_.days_from) date(i, odds);
+    const DueOdds odds(point, view_);
+    if (ask_.odds_by && odds.known()) point.odds = odds.by(*ask_.odds_by);
+    if (days || (days_if_likely && odds.known() && odds.by(ask_.within) >= ask_.days_from)) date(i, odds);
   }
 
   // The span of a point, the own days of its limbs, and which of them rules.

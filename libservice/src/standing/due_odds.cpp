@@ -10,6 +10,7 @@ namespace {
 double odds_of(const DueSpan& span, Day day) {
   constexpr std::array<double, 3> shares{0.1, 0.5, 0.9};
   const std::array<std::optional<Day>, 3> days{span.p10, span.p50, span.p90};
+  if (span.p10 && span.p10 == span.p90) return day < *span.p10 ? 0 : 1;  // for certain
   double odds = 0;
   for (std::size_t i = 0; i < days.size(); ++i) {
     if (!days[i]) return odds;
