@@ -11,6 +11,7 @@ import sys
 import tempfile
 
 HERE = pathlib.Path(__file__).resolve().parent
+EXAMPLES, SAMPLE = HERE.parent / "examples", HERE.parents[1] / "sample-fleet"
 build, cmake = pathlib.Path(sys.argv[1]).resolve(), sys.argv[2]
 ANSWER = "pump-1 oil: due on 2026-05-01\nrefused: the machine `pump-1`: there is no site `yrad`\n"
 passed = failed = 0
@@ -37,27 +38,34 @@ def case(what, function, *arguments):
         print(f"FAILED: {what}: {error}")
 
 
-def answers(program, **more):
-    said = must(program, **more)
-    if said != ANSWER:
-        raise RuntimeError(f"it says {said!r}, not {ANSWER!r}")
+def says(expected, *command, **more):
+    said = must(*command, **more)
+    if said != expected:
+        raise RuntimeError(f"it says {said!r}, not {expected!r}")
+
+
+# Asks what is due of a fleet in memory, and enters facts into a record.
+def answers(program, entering, **more):
+    says(ANSWER, program, **more)
+    says((EXAMPLES / "enter_a_fact.expected").read_text(), entering, SAMPLE, **more)
 
 
 def by_cmake(prefix, kind, top):
     folder = top / f"cmake-{kind}"
     must(cmake, "-S", HERE / "consumer", "-B", folder, "-G", "Ninja", f"-DCMAKE_PREFIX_PATH={prefix}", f"-DKIND={kind}")
     must(cmake, "--build", folder)
-    answers(folder / "consumer")
+    answers(folder / "consumer", folder / "enter_a_fact")
 
 
 def by_pkg_config(prefix, kind, top):
-    program = top / f"by-pkg-config-{kind}"
+    program, entering = top / f"by-pkg-config-{kind}", top / f"entering-by-pkg-config-{kind}"
     folder = next(prefix.rglob("pkgconfig"))
     environment = os.environ | {"PKG_CONFIG_PATH": str(folder), "LD_LIBRARY_PATH": str(folder.parent)}
     static = ["--static"] if kind == "static" else []
     flags = must("pkg-config", "--cflags", "--libs", *static, "service", env=environment).split()
     must("g++", "-std=c++20", HERE / "consumer" / "main.cpp", "-o", program, *flags)
-    answers(program, env=environment)
+    must("g++", "-std=c++20", EXAMPLES / "enter_a_fact.cpp", "-o", entering, *flags)
+    answers(program, entering, env=environment)
     needs = "libservice.so" in must("ldd", program, env=environment)
     if needs != (kind == "shared"):
         raise RuntimeError("it is linked with the other library")

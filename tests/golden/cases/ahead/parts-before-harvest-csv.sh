@@ -1,0 +1,1 @@
+whichever parts --before harvest --format csv --as-of 2026-06-15

@@ -1,0 +1,180 @@
+// The forecast: which points it lists, in which order, and what is said of their days and of use ahead.
+#include "service/forecast.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "support/world.h"
+
+namespace doctest {
+
+template <>
+struct StringMaker<service::DayKind> {
+  static String convert(service::DayKind kind) { return std::to_string(static_cast<int>(kind)).c_str(); }
+};
+template <>
+struct StringMaker<service::UseLately> {
+  static String convert(service::UseLately lately) { return std::to_string(static_cast<int>(lately)).c_str(); }
+};
+
+}  // namespace doctest
+
+using namespace service;
+using test::amount;
+using test::day;
+using test::text_or_none;
+using test::World;
+
+namespace {
+
+// Two hours a day for a year, up to 2026-01-01; for `later` 6 months, for `hours` 50 days, for `month` 31 days are
+// left, and `past` was due on 2025-11-01.
+World two_hours_a_day() {
+  World world(
+      "  later: {do: Later, every: {months: 6}}\n"
+      "  hours: {do: Hours, every: {hours: 100}}\n"
+      "  month: {do: Month, every: {months: 1}}\n"
+      "  past: {do: Past, every: {months: 1}}\n",
+      "in-service: {on: 2025-01-01, at: 0}");
+  world.done("past", "2025-10-01");
+  world.reading("2026-01-01", "730");
+  for (const char* task : {"later", "hours", "month"}) world.done(task, "2026-01-01", "730");
+  return world;
+}
+
+std::vector<std::string> points_until(const World& world, std::string_view to) {
+  std::vector<std::string> told;
+  for (const ForecastPoint& each : forecast(world.snapshot("2026-01-01"), day(to), straight_line()).points) {
+    told.push_back(each.point.name + " " + text_or_none(each.point.due_on));
+  }
+  return told;
+}
+
+using Names = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("a forecast lists what comes due by its last day, in the order of days") {
+  const World world = two_hours_a_day();
+  CHECK((points_until(world, "2026-03-01") == Names{"past 2025-11-01", "month 2026-02-01", "hours 2026-02-20"}));
+  // The last day counts in.
+  CHECK(points_until(world, "2026-02-20").size() == 3);
+  CHECK((points_until(world, "2026-02-19") == Names{"past 2025-11-01", "month 2026-02-01"}));
+  CHECK((points_until(world, "2026-01-31") == Names{"past 2025-11-01"}));
+  CHECK(points_until(world, "2026-07-01").back() == "later 2026-07-01");
+}
+
+TEST_CASE("a forecast has the days that the due list has") {
+  World world(
+      "  oil: {do: Oil, every: {hours: 250, months: 12}}\n"
+      "  filter: {do: Filter, every: {hours: 500}}\n"
+      "  element: {do: Element, every: {changes: {oil: 2}}}\n"
+      "  belt: {do: Belt, every: {months: 30}}\n",
+      "in-service: {on: 2024-01-01, at: 0}");
+  int used = 0;
+  for (int month = 1; month <= 24; ++month) {
+    used += month % 3 == 0 ? 70 : 20;
+    world.reading(to_text(add_months(day("2024-01-01"), month)), std::to_string(used));
+  }
+  for (const char* task : {"oil", "filter", "element", "belt"}) world.done(task, "2025-10-01");
+  const Snapshot snapshot = world.snapshot("2026-01-10");
+  const Day to = day("2026-12-31");
+  const auto learnt = learnt_from(snapshot);
+  std::vector<std::tuple<std::string, std::string, std::string>> list;
+  std::vector<std::tuple<std::string, std::string, std::string>> ahead;
+  const auto told = [](const Point& point) {
+    return std::tuple{text_or_none(point.due_on), point.name, text_or_none(point.due_span.p90)};
+  };
+  for (const Point& point : due_list(snapshot, {to}, learnt).points) {
+    if (point.due_on && *point.due_on <= to) list.push_back(told(point));
+  }
+  for (const ForecastPoint& each : forecast(snapshot, to, learnt).points) ahead.push_back(told(each.point));
+  std::sort(list.begin(), list.end());
+  CHECK(list.size() > 1);
+  CHECK(list.size() < 4);
+  CHECK(std::is_sorted(ahead.begin(), ahead.end(),
+                       [](const auto& a, const auto& b) { return std::get<0>(a) < std::get<0>(b); }));
+  std::sort(ahead.begin(), ahead.end());
+  CHECK((list == ahead));
+}
+
+TEST_CASE("use is told for a month and for three months ahead where the forecast reaches that far") {
+  const World world = two_hours_a_day();
+  const auto near = forecast(world.snapshot("2026-01-01"), day("2026-03-01"), straight_line());
+  REQUIRE(near.meters.size() == 1);
+  REQUIRE(near.meters[0].in_a_month.has_value());
+  CHECK(near.meters[0].in_a_month->day == day("2026-02-01"));
+  CHECK(near.meters[0].in_a_month->p50 == amount("792"));  // 31 days of two hours
+  CHECK_FALSE(near.meters[0].in_three_months.has_value());
+  const auto far = forecast(world.snapshot("2026-01-01"), day("2026-04-15"), straight_line());
+  REQUIRE(far.meters[0].in_three_months.has_value());
+  CHECK(far.meters[0].in_three_months->day == day("2026-04-01"));
+  CHECK(far.meters[0].in_three_months->p50 == amount("910"));  // 90 days of two hours
+  REQUIRE(far.meters[0].ahead.ahead.size() == 4);              // the firsts of three months, and the last day
+  CHECK(far.meters[0].ahead.ahead.back().day == day("2026-04-15"));
+}
+
+TEST_CASE("what can be said of the day on which a point comes due") {
+  const World world = two_hours_a_day();
+  CHECK(day_kind(world.point("2026-01-01", "past")) == DayKind::reached);
+  CHECK(day_kind(world.point("2026-01-01", "month")) == DayKind::certain);
+
+  // One value of the meter is known, and nobody says how much it runs: the year is certain, and use may come before.
+  World once("  oil: {do: Oil, every: {hours: 100, months: 12}}\n", "bought: 2025-01-01");
+  once.done("oil", "2026-01-01", "730");
+  const Point oil = once.point("2026-01-10", "oil");
+  CHECK(text_or_none(oil.due_on) == "2027-01-01");
+  CHECK(day_kind(oil) == DayKind::at_latest);
+
+  Point point;
+  point.due_span = {day("2026-02-01"), day("2026-02-10"), day("2026-03-01")};
+  CHECK(day_kind(point) == DayKind::span);
+  point.due_span.p90.reset();
+  CHECK(day_kind(point) == DayKind::beyond);
+  point.due_span.p50.reset();
+  CHECK(day_kind(point) == DayKind::beyond);
+}
+
+TEST_CASE("much more or less use than before is told from both bounds on, and after four stretches only") {
+  Grounds grounds;
+  const auto lately = [&](int gaps, double so_far, double per_year) {
+    grounds.gaps = gaps;
+    grounds.so_far = so_far;
+    grounds.per_year = per_year;
+    return use_lately(grounds);
+  };
+  CHECK(lately(4, 100, 180) == UseLately::much_more);
+  CHECK(lately(4, 100, 179) == UseLately::as_before);
+  CHECK(lately(4, 100, 41) == UseLately::as_before);
+  CHECK(lately(4, 100, 40) == UseLately::much_less);
+  CHECK(lately(4, 100, 0) == UseLately::much_less);
+  CHECK(lately(3, 100, 900) == UseLately::as_before);
+  CHECK(lately(3, 100, 1) == UseLately::as_before);
+  CHECK(lately(9, 0, 900) == UseLately::as_before);
+}
+
+TEST_CASE("busy months: half as much again as a mean month, at most five, and two fifths of the year") {
+  // `count` months from May on have `share` of the year each, the others the rest in equal parts.
+  const auto busy = [](unsigned count, double share) {
+    Grounds grounds;
+    grounds.months.fill((1 - count * share) / (12 - count));
+    for (unsigned i = 0; i < count; ++i) grounds.months.at(4 + i) = share;
+    return busy_months(grounds);
+  };
+  using Months = std::vector<unsigned>;
+  CHECK((busy(2, 0.25).months == Months{5, 6}));
+  CHECK(busy(2, 0.25).share == 0.5);
+  CHECK((busy(4, 0.125).months == Months{5, 6, 7, 8}));  // half as much again to the hair
+  CHECK(busy(4, 0.125).share == 0.5);
+  CHECK(busy(4, 0.124).months.empty());
+  CHECK((busy(2, 0.2).months == Months{5, 6}));  // two fifths to the hair
+  CHECK(busy(3, 0.125).months.empty());          // three eighths of the year
+  CHECK(busy(3, 0.125).share == 0);
+  CHECK((busy(5, 0.125).months == Months{5, 6, 7, 8, 9}));
+  CHECK(busy(6, 0.125).months.empty());
+  CHECK(busy(0, 0).months.empty());
+}
