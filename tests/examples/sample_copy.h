@@ -2,12 +2,12 @@
 // ends. The examples work on it, so that whatever they enter, the fleet that was copied stays as it is.
 #pragma once
 
-#include <unistd.h>
+#include <stdlib.h>  // mkdtemp, on Linux
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <cstdint>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -15,6 +15,7 @@
 #include <random>
 #include <stdexcept>
 #include <string>
+#include <system_error>
 
 #include "service/entry.h"
 #include "service/fleet.h"
@@ -25,12 +26,15 @@ namespace example {
 // The day on which the examples ask. A real program would take today's date, in the fleet's time zone.
 inline constexpr service::Day today = service::day_of(2026, 6, 15);
 
-// Who writes. The library has no clock and no chance of its own, so whoever enters facts lends it both.
+// Who writes. The library has no clock and no chance of its own, so whoever enters facts lends it both. A clock of
+// milliseconds can stand still between two entries, and then their order would be left to chance: this one never does.
 inline service::Writer writer() {
   return {"example",
-          [] {
+          [last = std::int64_t{0}]() mutable {
             using namespace std::chrono;
-            return std::int64_t{duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count()};
+            last = std::max(last + 1,
+                            std::int64_t{duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count()});
+            return last;
           },
           [] {
             std::random_device random;
@@ -40,41 +44,50 @@ inline service::Writer writer() {
           }};
 }
 
+class TemporaryFolder {
+ public:
+  TemporaryFolder() {
+    std::string made = (std::filesystem::temp_directory_path() / "example-XXXXXX").string();
+    if (::mkdtemp(made.data()) == nullptr) throw std::runtime_error("no folder can be made for the copy");
+    path_ = made;
+  }
+  ~TemporaryFolder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  TemporaryFolder(const TemporaryFolder&) = delete;
+  TemporaryFolder& operator=(const TemporaryFolder&) = delete;
+  const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
+};
+
 class SampleCopy {
  public:
   explicit SampleCopy(const std::filesystem::path& sample) {
-    namespace fs = std::filesystem;
-    std::string made = (fs::temp_directory_path() / "example-XXXXXX").string();
-    if (::mkdtemp(made.data()) == nullptr) throw std::runtime_error("no folder can be made for the copy");
-    folder_ = made;
-    fs::copy_file(sample / "fleet.yaml", folder_ / "fleet.yaml");
-    fs::copy_file(sample / "register.csv", folder_ / "register.csv");
-    fs::copy(sample / "schedules", folder_ / "schedules");
+    for (const char* name : {"fleet.yaml", "register.csv", "schedules"}) {
+      std::filesystem::copy(sample / name, folder() / name);
+    }
     make_record(sample / "facts.csv");
   }
-  ~SampleCopy() {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder_, ignored);
-  }
-  SampleCopy(const SampleCopy&) = delete;
-  SampleCopy& operator=(const SampleCopy&) = delete;
 
-  const std::filesystem::path& folder() const { return folder_; }
-  std::filesystem::path record() const { return folder_ / "record.db"; }
+  const std::filesystem::path& folder() const { return folder_.path(); }
+  std::filesystem::path record() const { return folder() / "record.db"; }
 
  private:
   // Facts that were kept in a spreadsheet become the book: read, judged as a whole, and stored in one transaction.
-  void make_record(const std::filesystem::path& facts) {
+  void make_record(const std::filesystem::path& facts) const {
     std::ifstream in(facts, std::ios::binary);
     const std::string text{std::istreambuf_iterator<char>(in), {}};
     const service::FactsRead read = service::read_facts(text, facts.filename().string());
-    const auto fleet = std::make_shared<const service::Fleet>(service::read_fleet(service::load_fleet_files(folder_)));
+    const auto fleet = std::make_shared<const service::Fleet>(service::read_fleet(service::load_fleet_files(folder())));
     service::Record::create(record());
     service::Record book = service::Record::open(record(), service::Access::write);
     service::enter(fleet, book, service::entry_of_file(read, "import facts.csv", today, true, false), writer());
   }
 
-  std::filesystem::path folder_;
+  TemporaryFolder folder_;
 };
 
 }  // namespace example
