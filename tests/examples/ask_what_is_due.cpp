@@ -10,6 +10,7 @@
 #include <string>
 
 #include "sample_copy.h"
+#include "service/due_list.h"
 #include "service/explain.h"
 #include "service/fleet.h"
 #include "service/record.h"
@@ -100,7 +101,7 @@ int main(int count, char** words) {
     return ask(words[1]);
   } catch (const service::Failure& failure) {
     for (const service::Diagnostic& each : failure.diagnostics()) std::fprintf(stderr, "%s\n", each.message.c_str());
-    return static_cast<int>(failure.trouble());
+    return static_cast<int>(failure.kind());
   } catch (const std::exception& error) {
     std::fprintf(stderr, "%s\n", error.what());
     return 70;

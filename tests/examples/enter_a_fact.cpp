@@ -121,7 +121,7 @@ int main(int count, char** words) {
     return enter(words[1]);
   } catch (const service::Failure& failure) {
     for (const service::Diagnostic& each : failure.diagnostics()) std::fprintf(stderr, "%s\n", each.message.c_str());
-    return static_cast<int>(failure.trouble());
+    return static_cast<int>(failure.kind());
   } catch (const std::exception& error) {
     std::fprintf(stderr, "%s\n", error.what());
     return 70;

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"

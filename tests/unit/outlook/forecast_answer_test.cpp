@@ -1,6 +1,4 @@
 // The forecast: which points it lists, in which order, and what is said of their days and of use ahead.
-#include "service/forecast.h"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -8,6 +6,7 @@
 #include <tuple>
 #include <vector>
 
+#include "service/forecast.h"
 #include "support/world.h"
 
 namespace doctest {

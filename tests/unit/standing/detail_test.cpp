@@ -36,7 +36,7 @@ std::string told_all(const World& world, Detail detail, std::optional<Day> odds_
     for (const Point& point : list.points) {
       if (point.name != name) continue;
       all += std::string(name) + ": " + test::told(point);
-      if (point.odds) all += *point.odds > 0.5 ? " likely" : " unlikely";
+      if (point.odds) all += *point.odds > service::Probability{0.5} ? " likely" : " unlikely";
       all += "\n";
     }
   }

@@ -1,11 +1,10 @@
 // One standing taken apart: the facts that it rests on, why a limb rules, and where its span ends.
-#include "service/explain.h"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
 
+#include "service/explain.h"
 #include "support/world.h"
 
 namespace doctest {
@@ -78,7 +77,7 @@ TEST_CASE("after a contradiction the standing rests on the reading that holds, a
 
   // The gap names both, and it goes with the reading that is struck.
   REQUIRE(told.all.gaps.size() == 1);
-  CHECK(told.all.gaps[0].kind == GapKind::doubt);
+  CHECK(told.all.gaps[0].kind == GapKind::contradiction);
   CHECK(told.all.gaps[0].facts.size() == 2);
   world.strike(higher);
   const Told struck = explained(world, "2026-03-12");

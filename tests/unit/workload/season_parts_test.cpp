@@ -107,7 +107,7 @@ std::string failure_of(Ask&& ask) {
   try {
     ask();
   } catch (const Failure& failure) {
-    return std::to_string(static_cast<int>(failure.trouble())) + " " + failure.diagnostics().front().code;
+    return std::to_string(static_cast<int>(failure.kind())) + " " + failure.diagnostics().front().code;
   }
   return "none";
 }

@@ -196,7 +196,7 @@ SeasonPlan plan_of(const World& world, std::string_view as_of, const std::string
   const auto snapshot = world.snapshot(as_of);
   static std::vector<std::shared_ptr<const Fleet>> kept;  // the plan points into the fleet
   kept.push_back(snapshot.fleet_ptr());
-  return season_plan(snapshot, {snapshot.fleet().season(season), year, Probability{threshold}}, straight_line());
+  return season_plan(snapshot, {snapshot.fleet().season(season), year}, straight_line());
 }
 
 }  // namespace
