@@ -17,7 +17,7 @@ from concurrent.futures import ThreadPoolExecutor
 root = pathlib.Path(__file__).resolve().parents[2]
 command = pathlib.Path(sys.argv[1]).resolve()
 WRITTEN = "2026-06-15"  # the day on which the sample's facts were entered
-ASKED = [WRITTEN, "2025-12-10", "2026-03-05"]  # before harvest, in the pumping season, after it
+ASKED = [WRITTEN, "2025-12-10", "2026-02-28", "2026-03-05"]  # before harvest, in the pumping season, after it
 DAY = r"\d{4}-\d{2}-\d{2}"
 # What a line of the list says of the day: it was reached, is today's by the reading of a meter, is certain, or expected.
 TOLD = re.compile(rf"\b(?:since|on|about) ({DAY})|  (today)\b")

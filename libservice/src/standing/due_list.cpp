@@ -51,7 +51,7 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     ++list.machines;
-    const MachineView view(snapshot, machine, forecaster, ask.detail);
+    const MachineView view(snapshot, machine, forecaster);
     auto points = points_of(view, ask);
     for (Gap& gap : gaps_of(view, points)) list.gaps.push_back(std::move(gap));
     std::move(points.begin(), points.end(), std::back_inserter(list.points));

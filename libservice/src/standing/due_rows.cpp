@@ -39,7 +39,7 @@ const LimbStanding* limb_of(const Point& point, LimbKind kind) {
 }
 
 bool is_expected(const Point& point) {
-  if (!point.due_on || reached(point)) return false;
+  if (!point.due_on || reached(point) || point.by_estimate) return false;
   return !point.due_span.p10 || !point.due_span.p90 || *point.due_span.p10 != *point.due_span.p90;
 }
 

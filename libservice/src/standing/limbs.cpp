@@ -48,7 +48,7 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
     return standing;
   }
   standing.state = LimbState::not_reached;
-  if (const auto today = view.estimate_today(standing.name, *standing.due_at)) {
+  if (const auto today = view.estimate_today(standing.name)) {
     if (*today != *known) standing.estimated_used = *today - counted_from;
     standing.by_estimate = *today >= *standing.due_at;
     standing.past_grace_by_estimate = *today - *standing.due_at > grace;

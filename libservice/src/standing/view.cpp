@@ -2,7 +2,7 @@
 
 namespace service {
 
-MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster, Detail with)
+MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster)
     : snapshot(from),
       machine(of),
       schedule(from.fleet().schedule_of(of)),
@@ -11,29 +11,15 @@ MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecast
       facts(from.facts_of(of.key)),
       tasks(tasks_of(from.fleet(), of)),
       histories(meter_histories(from, of)),
-      ahead(aheads_of(from, of, histories, forecaster)),
-      detail(with) {}
+      ahead(aheads_of(from, of, histories, forecaster)) {}
 
 const MeterHistory* MachineView::history(const std::string& meter) const {
   const auto found = histories.find(meter);
   return found == histories.end() ? nullptr : &found->second;
 }
 
-std::optional<Amount> MachineView::estimate_today(const std::string& meter, Amount level) const {
-  const UsageAhead& expected = *ahead.find(meter)->second;
-  if (detail != Detail::everything) {
-    // An estimate at even odds takes many times what the odds of one level take, and the odds only fall with the level.
-    constexpr Probability plainly_not{0.4};
-    const auto lowest = not_reached_.find(meter);
-    if (lowest != not_reached_.end() && level >= lowest->second) return std::nullopt;
-    const auto odds = expected.odds(level, std::nullopt);
-    if (odds == nullptr) return std::nullopt;
-    if (odds->by(as_of) < plainly_not) {
-      not_reached_.insert_or_assign(meter, level);
-      return std::nullopt;
-    }
-  }
-  return expected.on(as_of, Quantile::p50);
+std::optional<Amount> MachineView::estimate_today(const std::string& meter) const {
+  return ahead.find(meter)->second->on(as_of, Quantile::p50);
 }
 
 std::optional<Amount> MachineView::usage_when_new(const std::string& meter) const {

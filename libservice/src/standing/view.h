@@ -14,7 +14,7 @@
 namespace service {
 
 struct MachineView {
-  MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster, Detail with = Detail::everything);
+  MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster);
 
   const Snapshot& snapshot;
   const Machine& machine;
@@ -25,19 +25,14 @@ struct MachineView {
   std::vector<MachineTask> tasks;
   Histories histories;
   Aheads ahead;
-  Detail detail;
 
   const MeterHistory* history(const std::string& meter) const;
 
-  // Usage of a meter today at even odds; nothing where none is expected, or where not everything is asked for and the
-  // level is plainly not reached.
-  std::optional<Amount> estimate_today(const std::string& meter, Amount level) const;
+  // Usage of a meter today at even odds; nothing where none is expected.
+  std::optional<Amount> estimate_today(const std::string& meter) const;
 
   // Usage at in-service of a machine that was new: its first meter's delivery hours, zero on the others.
   std::optional<Amount> usage_when_new(const std::string& meter) const;
-
- private:
-  mutable std::map<std::string, Amount, std::less<>> not_reached_;  // the lowest level plainly not reached, by meter
 };
 
 }  // namespace service
