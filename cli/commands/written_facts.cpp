@@ -48,7 +48,8 @@ std::vector<std::string> newest_reading_lines(const service::Entered& entered) {
     const std::string was = words_of(newest.before, newest.unit);
     const std::string is = words_of(newest.after, newest.unit);
     lines.push_back(fmt::format("newest reading of {} {}: {}", service::cleaned(newest.machine),
-                                service::cleaned(newest.meter), was == is ? was + ", as before" : was + " -> " + is));
+                                service::cleaned(newest.meter),
+                                was == is ? fmt::format("{}, as before", was) : fmt::format("{} -> {}", was, is)));
   }
   return lines;
 }

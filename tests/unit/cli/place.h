@@ -1,8 +1,6 @@
 // A folder of its own with a small invented fleet, and a world around the command that a test commands.
 #pragma once
 
-#include <stdlib.h>
-
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -13,6 +11,7 @@
 
 #include "run.h"
 #include "service/base.h"
+#include "support/temporary_folder.h"
 
 namespace cli_test {
 
@@ -61,9 +60,6 @@ tasks:
 class Place {
  public:
   Place() {
-    std::string made = (std::filesystem::temp_directory_path() / "cli-XXXXXX").string();
-    if (::mkdtemp(made.data()) == nullptr) throw std::runtime_error("no temporary folder");
-    folder = made;
     world.folder = folder;
     world.milliseconds = [this] { return now += 1000; };
     world.variable = [this](const std::string& name) -> std::optional<std::string> {
@@ -85,10 +81,6 @@ class Place {
   }
   Place(const Place&) = delete;
   Place& operator=(const Place&) = delete;
-  ~Place() {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder, ignored);
-  }
 
   void write(const std::string& name, const std::string& text) const {
     std::filesystem::create_directories((folder / name).parent_path());
@@ -123,7 +115,8 @@ class Place {
   bool says(std::string_view text) const { return out.find(text) != std::string::npos; }
   bool complains(std::string_view text) const { return err.find(text) != std::string::npos; }
 
-  std::filesystem::path folder;
+  test::TemporaryFolder temporary;
+  std::filesystem::path folder = temporary.path();
   cli::World world;
   std::map<std::string, std::string> variables;
   std::string input;

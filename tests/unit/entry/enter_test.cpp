@@ -7,7 +7,7 @@ using namespace entry_test;
 
 // What somebody writes who uses the library: read a fleet, open a record, enter a fact, look at what it changed.
 TEST_CASE("a service is entered and the due list before and after is compared") {
-  Folder folder;
+  test::TemporaryFolder folder;
   const auto fleet = std::make_shared<const service::Fleet>(service::read_fleet(estate()));
   service::Record::create(folder.path() / "record.db");
   auto record = service::Record::open(folder.path() / "record.db", service::Access::write);

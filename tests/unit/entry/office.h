@@ -2,15 +2,14 @@
 #pragma once
 
 #include <doctest/doctest.h>
-#include <unistd.h>
 
-#include <cstdlib>
 #include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "service/entry.h"
+#include "support/temporary_folder.h"
 #include "support/world.h"
 
 namespace doctest {
@@ -48,25 +47,6 @@ using service::FactKind;
 using test::amount;
 using test::day;
 using test::span;
-
-class Folder {
- public:
-  Folder() {
-    std::string name = (std::filesystem::temp_directory_path() / "entry-test-XXXXXX").string();
-    if (::mkdtemp(name.data()) == nullptr) std::abort();
-    path_ = name;
-  }
-  ~Folder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  const std::filesystem::path& path() const { return path_; }
-
- private:
-  std::filesystem::path path_;
-};
 
 inline service::FleetFiles estate() {
   service::FleetFiles files;
@@ -124,7 +104,7 @@ class Office {
     service::Record::create(folder / "record.db");
     return service::Record::open(folder / "record.db", service::Access::write);
   }
-  Folder folder_;
+  test::TemporaryFolder folder_;
   unsigned drawn_ = 0;
 
  public:

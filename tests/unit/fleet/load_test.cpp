@@ -9,32 +9,19 @@
 #include <string_view>
 
 #include "service/fleet.h"
+#include "support/temporary_folder.h"
 #include "unit/fleet/texts.h"
 
 namespace {
 
 namespace fs = std::filesystem;
 
-// A folder of its own for one test, gone afterwards.
-class Folder {
+class Folder : public test::TemporaryFolder {
  public:
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "fleet-XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    path_ = name;
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  ~Folder() { fs::remove_all(path_); }
-
-  const fs::path& path() const { return path_; }
   void write(std::string_view name, std::string_view text) const {
-    fs::create_directories((path_ / name).parent_path());
-    std::ofstream(path_ / name, std::ios::binary) << text;
+    fs::create_directories((path() / name).parent_path());
+    std::ofstream(path() / name, std::ios::binary) << text;
   }
-
- private:
-  fs::path path_;
 };
 
 std::string names_of(const service::FleetFiles& files) {

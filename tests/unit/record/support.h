@@ -1,9 +1,6 @@
 // What the tests of the record share: a folder of their own, facts, and what a failure said.
 #pragma once
 
-#include <unistd.h>
-
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -12,31 +9,14 @@
 #include <vector>
 
 #include "service/record.h"
+#include "support/temporary_folder.h"
 
 namespace record_test {
 
-class Folder {
+class Folder : public test::TemporaryFolder {
  public:
-  Folder() {
-    std::string name = (std::filesystem::temp_directory_path() / "record-test-XXXXXX").string();
-    if (::mkdtemp(name.data()) == nullptr) std::abort();
-    path_ = name;
-  }
-  ~Folder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-
-  std::filesystem::path operator/(const char* name) const { return path_ / name; }
-  const std::filesystem::path& path() const { return path_; }
-
   // How many files are in it.
-  int files() const { return static_cast<int>(std::distance(std::filesystem::directory_iterator(path_), {})); }
-
- private:
-  std::filesystem::path path_;
+  int files() const { return static_cast<int>(std::distance(std::filesystem::directory_iterator(path()), {})); }
 };
 
 // Only for files that no record of this process has open.
