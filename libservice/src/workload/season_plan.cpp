@@ -246,9 +246,8 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   list.needs = std::move(plan.parts);
   for (const Point& point : plan.unknown) list.unknown.push_back(name_of(point));
   for (const MachineUse& use : plan.not_in_use) {
-    const bool listed = std::any_of(plan.beforehand.begin(), plan.beforehand.end(), [&](const SeasonItem& item) {
-      return item.point.machine == use.machine;
-    });
+    const bool listed = std::any_of(plan.beforehand.begin(), plan.beforehand.end(),
+                                    [&](const SeasonItem& item) { return item.point.machine == use.machine; });
     if (!use.state.until && !listed) list.not_in_use.push_back(use);
   }
   return list;
