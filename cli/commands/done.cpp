@@ -52,7 +52,7 @@ int done(Context& context) {
   }
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
-  if (!written.entered.added.empty()) written.write_on_it.push_back(words_of(label_of(fact, machine)));
+  if (!written.entered.added.empty()) written.write_on_it.push_back(words_of(element_label(fact, machine)));
   tell(context, written);
   return 0;
 }

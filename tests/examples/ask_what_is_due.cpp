@@ -25,7 +25,7 @@ std::string day_or_none(const std::optional<service::Day>& day) { return day ? t
 
 // One line for one service point. Everything that it says is decided already; a list only words it.
 void print(const service::Point& point) {
-  const std::string label = service::label_of(point.name, point.position);
+  const std::string label = service::point_label(point.name, point.position);
   std::printf("  %-9s  %-17s  %-22s  %s%s\n", std::string(to_text(point.standing)).c_str(), point.machine->key.c_str(),
               label.c_str(), day_or_none(point.due_on).c_str(), point.by_estimate ? ", by estimate" : "");
 }

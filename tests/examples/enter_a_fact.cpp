@@ -40,7 +40,7 @@ void print(const char* title, const service::Entered& entered) {
   }
   for (const service::PointChange& change : entered.changes) {
     const service::Point& named = change.after != nullptr ? *change.after : *change.before;
-    std::printf("  %s: %s -> %s\n", service::label_of(named.name, named.position).c_str(),
+    std::printf("  %s: %s -> %s\n", service::point_label(named.name, named.position).c_str(),
                 standing_of(change.before).c_str(), standing_of(change.after).c_str());
   }
 }

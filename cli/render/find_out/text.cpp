@@ -23,7 +23,7 @@ constexpr std::string_view blank_value = "________";
 std::string asked_for(const Question& question) {
   if (question.kind == FactKind::reading) return "meter " + service::cleaned(question.meter);
   if (question.kind == FactKind::measurement) {
-    return service::label_of(question.name, question.point->position);
+    return service::point_label(question.name, question.point->position);
   }
   return task_of(*question.point);
 }

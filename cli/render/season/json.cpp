@@ -57,7 +57,7 @@ std::string season_as_json(const service::SeasonPlan& plan) {
   json["not_in_use"] = not_in_use_as_json(plan.not_in_use);
   json["beforehand"] = array_of(plan.beforehand, item_as_json);
   json["can_wait"] = array_of(plan.can_wait, item_as_json);
-  json["not_before"] = plan.not_before;
+  json["unlikely_before_end"] = plan.unlikely_before_end;
   json["unknown"] = array_of(plan.unknown, unknown_as_json);
   json["gaps"] = gaps_as_json(plan.gaps);
   json["labour_hours"] = mean_of(static_cast<double>(plan.labour_minutes) / 60);

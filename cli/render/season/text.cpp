@@ -134,10 +134,10 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   if (!plan.unknown.empty() || !plan.gaps.empty()) {
     text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + unknown_rows(plan, look);
   }
-  if (plan.not_before > 0) {
+  if (plan.unlikely_before_end > 0) {
     text += fmt::format("\n{} hardly {} due before the season's end: in less than one case of a hundred each.\n",
-                        service::counted(plan.not_before, "other point", "other points"),
-                        plan.not_before == 1 ? "comes" : "come");
+                        service::counted(plan.unlikely_before_end, "other point", "other points"),
+                        plan.unlikely_before_end == 1 ? "comes" : "come");
   }
   return text + '\n' + wrapped("", season_in_a_line(plan), static_cast<std::size_t>(look.columns), 0);
 }

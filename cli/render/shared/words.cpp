@@ -134,16 +134,16 @@ std::string listed(const std::vector<std::string>& names, std::string_view last)
 
 std::string whose(const service::Gap& gap) { return gap.machine.empty() ? "whole fleet" : gap.machine; }
 
-std::string task_of(const Point& point) { return service::label_of(point.name, point.position); }
+std::string task_of(const Point& point) { return service::point_label(point.name, point.position); }
 
 std::string names_of(const std::vector<service::PointName>& points, std::string_view between) {
   std::vector<std::string> names;
-  for (const service::PointName& point : points) names.push_back(service::label_of(point.task, point.position));
+  for (const service::PointName& point : points) names.push_back(service::point_label(point.task, point.position));
   return fmt::format("{}", fmt::join(names, between));
 }
 
 std::string task_of(const service::PointName& point) {
-  return service::cleaned(service::label_of(point.task, point.position));
+  return service::cleaned(service::point_label(point.task, point.position));
 }
 
 std::string interval_of(const LimbStanding& limb, const Point& point) {

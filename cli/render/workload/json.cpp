@@ -41,7 +41,7 @@ std::string workload_as_json(const service::Workload& load) {
   Json json = head_of(*load.fleet, load.as_of);
   json["to"] = to_text(load.to);
   json["by"] = load.step == service::Step::week ? "week" : "month";
-  json["ways"] = load.ways;
+  json["sample_paths"] = load.sample_paths;
   json["currency"] = text_or_null(load.fleet->currency);
   json["rows"] = array_of(load.rows, row_as_json);
   json["in_all"] = sums_of(load);

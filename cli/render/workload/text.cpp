@@ -63,7 +63,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
     text += wrapped("",
                     fmt::format("\nMeans; in brackets and as the bar's dense part what eight cases of ten lie within, "
                                 "over {} ways in which use may go on.",
-                                load.ways),
+                                load.sample_paths),
                     columns, 0);
   }
   if (!load.parts.empty() || !load.fluids.empty()) text += '\n';

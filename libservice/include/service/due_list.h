@@ -86,7 +86,7 @@ struct DueAsk {
   Detail detail = Detail::everything;
   // With `coming`: from which odds of coming due within the horizon on days are reckoned. Even ones or less, else some
   // that come are not called so.
-  Probability days_from{0.5};
+  Probability days_from_odds{0.5};
 };
 
 // Every service point of the scope on the machines that are kept on that day, `later` and follow-ups included. Without

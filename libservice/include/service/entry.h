@@ -145,7 +145,7 @@ struct ElementLabel {
   std::string unit;
 };
 
-ElementLabel label_of(const Fact& service, const Machine& machine);
+ElementLabel element_label(const Fact& service, const Machine& machine);
 
 // --- Facts to propose --------------------------------------------------------------------------------------
 

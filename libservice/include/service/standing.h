@@ -170,7 +170,7 @@ struct PointName {
 
 inline PointName name_of(const Point& point) { return {point.machine, point.name, point.position}; }
 
-std::string label_of(std::string_view task, std::string_view position);  // `engine-oil`, `tyre@front-left`
+std::string point_label(std::string_view task, std::string_view position);  // `engine-oil`, `tyre@front-left`
 
 // The limb of a kind that tells most of a point: the ruling one, else the first; null where there is none. Points into
 // the point.

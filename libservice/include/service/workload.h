@@ -77,7 +77,7 @@ struct Workload {
   Day as_of;
   Day to;
   Step step = Step::month;
-  int ways = 0;                   // sample paths that were drawn of each machine
+  int sample_paths = 0;           // sample paths that were drawn of each machine
   std::vector<WorkloadRow> rows;  // without a gap, from as-of to the end
   Spread labour_hours;            // of all rows together
   Spread services;
@@ -188,7 +188,7 @@ struct SeasonPlan {
   Probability threshold{0.2};
   std::vector<SeasonItem> beforehand;  // safety first, then by the day it should be done by, then by machine
   std::vector<SeasonItem> can_wait;    // 1 % or more, below the threshold; never a safety task
-  int not_before = 0;                  // points that hardly come due before the season's end
+  int unlikely_before_end = 0;         // points that hardly come due before the season's end
   std::vector<Point> unknown;          // no record, or a limb that cannot be computed, or nothing expected
   std::vector<Gap> gaps;
   std::vector<MachineUse> not_in_use;

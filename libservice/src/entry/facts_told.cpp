@@ -65,7 +65,7 @@ const Fact* target_of(const Entered& entered, const Fact& strike) {
   return found == entered.known->end() ? nullptr : &*found;
 }
 
-ElementLabel label_of(const Fact& service, const Machine& machine) {
+ElementLabel element_label(const Fact& service, const Machine& machine) {
   const Meter* meter = meter_of(service, machine);
   return {service.on, service.at, meter == nullptr ? "" : meter->unit};
 }

@@ -53,7 +53,7 @@ class Days {
     expect_changes(i);
     const DueOdds odds(point, view_);
     if (ask_.odds_by && odds.known()) point.odds = odds.by(*ask_.odds_by);
-    if (days || (days_if_likely && odds.known() && odds.by(ask_.within) >= ask_.days_from)) date(i, odds);
+    if (days || (days_if_likely && odds.known() && odds.by(ask_.within) >= ask_.days_from_odds)) date(i, odds);
   }
 
   // The span of a point, the own days of its limbs, and which of them rules.

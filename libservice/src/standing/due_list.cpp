@@ -22,7 +22,7 @@ int rank_of(Standing standing) { return standing_ranks[static_cast<std::size_t>(
 
 std::string_view to_text(Standing standing) { return standing_names[static_cast<std::size_t>(standing)]; }
 
-std::string label_of(std::string_view task, std::string_view position) {
+std::string point_label(std::string_view task, std::string_view position) {
   std::string label(task);
   if (!position.empty()) label.append("@").append(position);
   return label;

@@ -4,14 +4,14 @@
 #include "service/workload.h"
 #include "workload/needs.h"
 #include "workload/outlooks.h"
-#include "workload/ways.h"
+#include "workload/path_sums.h"
 
 namespace service {
 namespace {
 
-// Over all ways, those in which it does not come at all at the end.
+// Over all sample paths, those in which it does not come at all at the end.
 std::optional<Day> day_at(const std::vector<Day>& sorted, std::size_t percent) {
-  const std::size_t rank = (load::ways * percent + 99) / 100 - 1;
+  const std::size_t rank = (load::sample_paths * percent + 99) / 100 - 1;
   return rank < sorted.size() ? std::optional{sorted[rank]} : std::nullopt;
 }
 
@@ -52,7 +52,7 @@ struct Drawn {
 std::map<std::pair<std::size_t, int>, Drawn> draw_all(const Schedule& schedule, const Outlook& outlook, Day to) {
   const auto includes = including(schedule, outlook.points());
   std::map<std::pair<std::size_t, int>, Drawn> all;  // point and round
-  for (std::size_t path = 0; path < load::ways; ++path) {
+  for (std::size_t path = 0; path < load::sample_paths; ++path) {
     std::vector<bool> served(outlook.points().size(), false);
     for (const ComingService& service : outlook.draw(path, to)) {
       const auto& others = includes[service.point];

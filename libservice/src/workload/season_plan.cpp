@@ -92,12 +92,12 @@ class Sorting {
       if (!quiet) {
         plan_.unknown.push_back(std::move(point));
       } else if (in_scope(point)) {
-        ++plan_.not_before;
+        ++plan_.unlikely_before_end;
       }
       return;
     }
     if (!listed && odds < hardly) {
-      plan_.not_before += in_scope(point) ? 1 : 0;
+      plan_.unlikely_before_end += in_scope(point) ? 1 : 0;
       return;
     }
     SeasonItem item = item_of(point, use);

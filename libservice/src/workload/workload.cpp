@@ -5,14 +5,14 @@
 #include <set>
 
 #include "workload/outlooks.h"
+#include "workload/path_sums.h"
 #include "workload/prices.h"
-#include "workload/ways.h"
 
 namespace service {
 namespace {
 
+using load::PathSums;
 using load::spread_of;
-using load::Ways;
 
 // The rows from as-of to the end, and which of them a day belongs to.
 std::vector<WorkloadRow> rows_of(Day from, Day to, Step step) {
@@ -37,17 +37,17 @@ std::size_t row_at(const std::vector<WorkloadRow>& rows, Day day) {
   return static_cast<std::size_t>(after - rows.begin()) - 1;
 }
 
-// Sums of one row, way by way.
+// Sums of one row, path by path.
 struct Sums {
-  Ways minutes{};
-  Ways services{};
-  Ways cost{};
+  PathSums minutes{};
+  PathSums services{};
+  PathSums cost{};
 };
 
 std::vector<WorkloadPart> means(const std::map<std::pair<std::string, std::string>, std::int64_t>& sums) {
   std::vector<WorkloadPart> parts;
   for (const auto& [key, hundredths] : sums) {
-    parts.push_back({key.first, key.second, static_cast<double>(hundredths) / 100 / load::ways});
+    parts.push_back({key.first, key.second, static_cast<double>(hundredths) / 100 / load::sample_paths});
   }
   return parts;
 }
@@ -60,7 +60,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   result.as_of = snapshot.as_of();
   result.to = to;
   result.step = step;
-  result.ways = load::ways;
+  result.sample_paths = load::sample_paths;
   result.rows = rows_of(snapshot.as_of(), to, step);
   result.labour_priced = snapshot.fleet().costs.hour.has_value();
   std::vector<Sums> sums(result.rows.size());
@@ -76,21 +76,21 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
       resources.push_back(resources_of(machine, *point.task, point.follow_up));
       costs.push_back(prices.of(resources.back()));
     }
-    std::vector<std::int64_t> times(resources.size(), 0);  // a point was serviced, over all ways
-    Ways minutes{};
-    Ways services{};
-    for (std::size_t way = 0; way < load::ways; ++way) {
-      for (const ComingService& service : outlook.draw(way, to)) {
+    std::vector<std::int64_t> times(resources.size(), 0);  // a point was serviced, over all sample paths
+    PathSums minutes{};
+    PathSums services{};
+    for (std::size_t path = 0; path < load::sample_paths; ++path) {
+      for (const ComingService& service : outlook.draw(path, to)) {
         Sums& row = sums[row_at(result.rows, service.day)];
         const std::int64_t labour = resources[service.point].labour_minutes();
         ++times[service.point];
         for (Sums* const sum : {&row, &all}) {
-          sum->minutes[way] += labour;
-          sum->services[way] += 1;
-          sum->cost[way] += costs[service.point].hundredths;
+          sum->minutes[path] += labour;
+          sum->services[path] += 1;
+          sum->cost[path] += costs[service.point].hundredths;
         }
-        minutes[way] += labour;
-        services[way] += 1;
+        minutes[path] += labour;
+        services[path] += 1;
       }
     }
     for (std::size_t i = 0; i < resources.size(); ++i) {

@@ -117,6 +117,6 @@ TEST_CASE("names are joined as people join them") {
   CHECK(cli::listed({}, "and").empty());
   CHECK(cli::listed({"leak"}, "or") == "leak");
   CHECK(cli::listed({"leak", "noise", "hard-start"}, "or") == "leak, noise or hard-start");
-  CHECK(service::label_of("tyre", "front-left") == "tyre@front-left");
-  CHECK(service::label_of("engine-oil", "").find('@') == std::string::npos);
+  CHECK(service::point_label("tyre", "front-left") == "tyre@front-left");
+  CHECK(service::point_label("engine-oil", "").find('@') == std::string::npos);
 }

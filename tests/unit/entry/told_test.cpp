@@ -61,7 +61,7 @@ TEST_CASE("the newest reading of each meter is told before and after") {
 TEST_CASE("what to write on a new element is its day and what the meter shows") {
   Office office;
   const auto& loader = *office.fleet->machine("loader");
-  const auto label = service::label_of(done("loader", "oil", "2026-06", "400"), loader);
+  const auto label = service::element_label(done("loader", "oil", "2026-06", "400"), loader);
   CHECK(service::to_text(label.on) == "2026-06");
   CHECK(text_or_none(label.at) == "400");
   CHECK(label.unit == "h");

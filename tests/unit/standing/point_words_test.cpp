@@ -21,9 +21,9 @@ TEST_CASE("worst first: overdue, due, no record, coming, later") {
 }
 
 TEST_CASE("a point is labelled by its task, and by its position where it has one") {
-  CHECK(label_of("engine-oil", "") == "engine-oil");
-  CHECK(label_of("tyre", "front-left") == "tyre@front-left");
-  CHECK(label_of("engine-oil/check-leaks", "left") == "engine-oil/check-leaks@left");
+  CHECK(point_label("engine-oil", "") == "engine-oil");
+  CHECK(point_label("tyre", "front-left") == "tyre@front-left");
+  CHECK(point_label("engine-oil/check-leaks", "left") == "engine-oil/check-leaks@left");
 }
 
 TEST_CASE("the limb that tells most of a kind is the ruling one, else the first") {

@@ -64,7 +64,7 @@ std::string figures(const PartNeed& need) {
 }
 
 std::string named(const PartUse& use) {
-  return use.machine->key + " " + label_of(use.task, use.position) + " " + to_text(use.amount) + " " +
+  return use.machine->key + " " + point_label(use.task, use.position) + " " + to_text(use.amount) + " " +
          text_or_none(use.due.p10);
 }
 

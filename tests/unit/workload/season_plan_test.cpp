@@ -36,7 +36,7 @@ TEST_CASE("what is due by estimate is done beforehand, today, however little the
   const auto snapshot = world.snapshot("2026-03-01");
   for (const double silent : {0.001, 0.1}) {
     const auto plan = plan_of(snapshot, test::told_ahead({amount("260"), Probability{0.6}, Probability{silent}}));
-    CHECK(plan.not_before == 0);
+    CHECK(plan.unlikely_before_end == 0);
     CHECK(plan.can_wait.empty());
     REQUIRE(plan.beforehand.size() == 1);
     CHECK(plan.beforehand[0].point.by_estimate);

@@ -227,7 +227,7 @@ TEST_CASE("what comes due before the season's end is done beforehand, and what d
   // Done today it would come again after 125 days, on 4 July.
   CHECK(plan.beforehand[1].again.value().value == 1);
   CHECK(plan.beforehand[2].again.value().value == 0);
-  CHECK(plan.not_before == 1);
+  CHECK(plan.unlikely_before_end == 1);
   CHECK(plan.can_wait.empty());
   CHECK(plan.unknown.empty());
   CHECK(plan.labour_minutes == 30 + 120);
