@@ -41,7 +41,7 @@ std::string as_possibility(const Cure& cure) {
 
 // A strike set against what is said already.
 std::string with_strike(const std::string& said, const Cure& cure) {
-  const std::string command = command_to_strike(cure);
+  std::string command = command_to_strike(cure);
   if (said.empty()) return command;
   const std::string_view which = cure.value("which");
   if (which == "either") return said + ", or " + command;
