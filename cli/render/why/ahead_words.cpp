@@ -13,7 +13,6 @@ namespace {
 
 using service::Explanation;
 using service::LimbStanding;
-using service::Point;
 
 // The year, shape and source of a meter's use.
 std::string use_of(const service::ExplainedUse& use) {

@@ -15,7 +15,6 @@ namespace {
 
 using service::Spread;
 using service::to_text;
-using service::Workload;
 using service::WorkloadRow;
 
 std::string hours_of(const Spread& spread) {

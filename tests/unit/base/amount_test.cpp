@@ -9,7 +9,6 @@
 #include "support/print.h"
 
 using service::Amount;
-using service::Measure;
 using service::parse_amount;
 using service::parse_count;
 using service::parse_measure;

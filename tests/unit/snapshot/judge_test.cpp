@@ -14,7 +14,6 @@ using service::FactKind;
 using test::Bench;
 using test::day;
 using test::tells;
-using test::text_or_none;
 using test::verdict;
 
 namespace {

@@ -7,7 +7,6 @@
 #include "support/world.h"
 
 using namespace service;
-using test::day;
 using test::World;
 
 namespace {

@@ -7,9 +7,7 @@
 #include "support/world.h"
 
 using service::FactKind;
-using service::LimbKind;
 using service::Standing;
-using test::limb;
 using test::text_or_none;
 using test::told;
 using test::World;

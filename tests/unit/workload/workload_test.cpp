@@ -9,7 +9,6 @@
 #include "support/world.h"
 
 using namespace service;
-using test::amount;
 using test::day;
 using test::World;
 
