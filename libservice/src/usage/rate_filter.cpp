@@ -46,7 +46,8 @@ class SoftProfile {
     double sum = 0;
     for (int k = -reach; k <= reach; ++k) {
       const double w = std::exp(-0.5 * k * k / (sd * sd));
-      weights_[static_cast<std::size_t>(k + reach)] = w;
+      const int index = k + reach;
+      weights_[static_cast<std::size_t>(index)] = w;
       sum += w;
     }
     for (double& weight : weights_) weight /= sum;
@@ -55,7 +56,8 @@ class SoftProfile {
   double around(Day day) const {
     double sum = 0;
     for (int k = -reach; k <= reach; ++k) {
-      sum += weights_[static_cast<std::size_t>(k + reach)] *
+      const int index = k + reach;
+      sum += weights_[static_cast<std::size_t>(index)] *
              profile_[static_cast<std::size_t>(bin_of(day + std::chrono::days{k}))];
     }
     return sum;
