@@ -139,6 +139,11 @@ PLACES = [
         "[]", "[lifting]", "[lifting, lifting]", "[Lifting]", "[1, 1]", "[1, 01]", "lifting", "{lifting: 1}",
     ]),
     (PRESS, "tasks/grease/tools", ["[]", "[pan, pan]", "[1, pan]", "[null]", '[" "]', "pan"]),
+    (PRESS, "tasks/grease/cautions", [
+        "[]", "[hot-fluid]", "[hot-fluid, hot-fluid]", "[hot-fluids]", "[Hot-Fluid]", "[hot_fluid]", "[hot fluid]",
+        "[gloves]", '["Gloves!"]', '["Mind the geese"]', "[Öl]", "[12]", "[1.5]", "[true]", "[null]", '[" "]', '["\\n"]',
+        "hot-fluid", "{hot-fluid: 1}",
+    ]),
     (COMBINE, "tasks/air-inner/every/signs", ["[]", "[leak]", "[leak, leak]", "[Leak]", "leak"]),
     (COMBINE, "tasks/air-inner/every/season/harvest", [
         "14 days before", "1 day before", "2 weeks before", "1 week before", "0 days before", "364 days before",

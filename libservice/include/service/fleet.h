@@ -142,7 +142,7 @@ struct Task {
   std::vector<std::pair<std::string, PartAmount>> parts;  // number of pieces by part
   std::vector<std::pair<std::string, Quantity>> fluids;
   std::vector<std::string> tools;
-  std::vector<std::string> cautions;
+  std::vector<std::string> cautions;  // names of the catalogue, or sentences; see service/cautions.h
   std::vector<std::string> steps;
   std::string notes;
   Place place;

@@ -72,6 +72,7 @@ inline constexpr const char* unknown_season = "unknown-season";
 inline constexpr const char* unknown_machine = "unknown-machine";
 inline constexpr const char* unknown_task = "unknown-task";
 inline constexpr const char* unknown_meter = "unknown-meter";
+inline constexpr const char* unknown_caution = "unknown-caution";
 
 // Things that contradict each other.
 inline constexpr const char* schedule_name = "schedule-name";

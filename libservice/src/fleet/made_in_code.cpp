@@ -188,6 +188,7 @@ TaskDraft MadeInCode::take_task(Task task, const std::string& schedule) {
   }
   for (const std::string& covered : task.covers) draft.covers.push_back({covered, spot});
   check_positions(task.positions, spot, diagnostics_);
+  for (const std::string& written : task.cautions) check_caution(written, spot, diagnostics_);
   for (const auto& part : task.parts) mention(Noun::part, part.first, spot);
   for (const auto& fluid : task.fluids) mention(Noun::part, fluid.first, spot);
   draft.task = std::move(task);

@@ -50,6 +50,15 @@ void read_covers(const Reader& reader, const Field& field, TaskDraft& into) {
   for (const Mention& covered : into.covers) into.task.covers.push_back(covered.name);
 }
 
+void read_cautions(const Reader& reader, const Field& field, TaskDraft& into) {
+  for (const Field& item : reader.list(field, "write a list: [hot-fluid, \"Mind the geese\"]")) {
+    auto one = reader.text(item);
+    if (one && check_caution(*one, reader.spot(item), reader.diagnostics())) {
+      into.task.cautions.push_back(std::move(*one));
+    }
+  }
+}
+
 struct FollowUpDraft {
   FollowUp follow_up;
   LimbNotes* limbs = nullptr;
@@ -103,7 +112,7 @@ constexpr Key<TaskDraft> task_keys[] = {
     {"parts", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.parts = read_part_counts(r, f); }},
     {"fluids", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.fluids = read_fluids(r, f); }},
     {"tools", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.tools = r.texts(f); }},
-    {"cautions", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.cautions = r.texts(f); }},
+    {"cautions", read_cautions},
     {"steps", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.steps = r.texts(f); }},
     {"notes", [](const Reader& r, const Field& f, TaskDraft& d) { d.task.notes = r.text(f).value_or(""); }},
 };

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "fleet/reader.h"
+#include "service/cautions.h"
+#include "service/text.h"
 
 namespace service::fleet {
 
@@ -35,6 +37,17 @@ bool check_position(const std::string& position, std::unordered_set<std::string>
   if (seen.insert(position).second) return true;
   diagnostics.error(code::repeated_value, spot, fmt::format("the position {} is here twice", in_quotes(position)),
                     "give each position its own name");
+  return false;
+}
+
+bool check_caution(std::string_view written, const Spot& spot, Diagnostics& diagnostics) {
+  if (!is_caution_name(written) || caution(written) != nullptr) return true;
+  std::vector<std::string> names;
+  for (const Caution& known : caution_catalogue()) names.emplace_back(known.name);
+  std::string all = "write a sentence of your own, or one of: ";
+  for (std::size_t i = 0; i < names.size(); ++i) all += (i == 0 ? "" : ", ") + names[i];
+  diagnostics.error(code::unknown_caution, spot, fmt::format("there is no caution called {}", in_quotes(written)),
+                    nearest_or(written, names, std::move(all)));
   return false;
 }
 

@@ -15,6 +15,7 @@ bool check_name(std::string_view name, const Spot& spot, Diagnostics& diagnostic
 bool check_season_name(const std::string& name, const Spot& spot, Diagnostics& diagnostics);
 bool check_position(const std::string& position, std::unordered_set<std::string>& seen, const Spot& spot,
                     Diagnostics& diagnostics);
+bool check_caution(std::string_view written, const Spot& spot, Diagnostics& diagnostics);
 bool check_has_tasks(bool has_tasks, const Spot& spot, Diagnostics& diagnostics);
 bool check_call(const Call& call, bool names_site, bool names_machine, const Spot& spot, Diagnostics& diagnostics);
 
