@@ -1,6 +1,7 @@
 -- The first layout of the record. Days are whole days since 1970-01-01, amounts are hundredths of the meter's unit,
 -- measures are millionths of theirs, `entered` is milliseconds since 1970 (UTC). Nothing is ever updated or deleted but
--- the tallies of `book` and `machine`, which tell when a row has gone missing.
+-- the tallies of `book` and `machine`, which tell when a row has gone missing. `from_copy`: the command was given
+-- elsewhere, and came with another copy of the book.
 
 CREATE TABLE book (
   one INTEGER PRIMARY KEY CHECK (one = 1),
@@ -30,13 +31,14 @@ CREATE TABLE command (
   id BLOB NOT NULL UNIQUE CHECK (length(id) = 16),
   entered INTEGER NOT NULL CHECK (entered BETWEEN 0 AND 7258118399999),
   entered_by TEXT NOT NULL CHECK (length(entered_by) <= 10000),
-  origin TEXT NOT NULL CHECK (length(origin) <= 10000)
+  origin TEXT NOT NULL CHECK (length(origin) <= 10000),
+  from_copy INTEGER NOT NULL CHECK (from_copy IN (0, 1))
 ) STRICT;
 
 CREATE TABLE fact (
   command INTEGER NOT NULL REFERENCES command (key),
   n INTEGER NOT NULL CHECK (n BETWEEN 1 AND 2147483647),
-  kind INTEGER NOT NULL CHECK (kind BETWEEN 1 AND 11),
+  kind INTEGER NOT NULL CHECK (kind BETWEEN 1 AND 12),
   machine INTEGER NOT NULL REFERENCES machine (key),
   task INTEGER NOT NULL REFERENCES task (key),
   first_day INTEGER CHECK (first_day BETWEEN -25567 AND 84005),
@@ -54,6 +56,8 @@ CREATE TABLE fact (
   found INTEGER CHECK (found BETWEEN 1 AND 3),
   by TEXT NOT NULL CHECK (length(by) <= 10000),
   note TEXT NOT NULL CHECK (length(note) <= 10000),
+  sure INTEGER NOT NULL CHECK (sure IN (0, 1)),
+  history INTEGER NOT NULL CHECK (history IN (0, 1)),
   strikes BLOB CHECK (length(strikes) = 16),
   strikes_n INTEGER CHECK (strikes_n BETWEEN 1 AND 2147483647),
   checksum INTEGER NOT NULL,

@@ -29,6 +29,7 @@ std::string what_of(const Fact& fact) {
     case FactKind::put_off:
       return service::cleaned(fact.position.empty() ? fact.task : fact.task + '@' + fact.position);
     case FactKind::sign:
+    case FactKind::looked_at:
     case FactKind::measurement:
       return service::cleaned(fact.position.empty() ? fact.name : fact.name + '@' + fact.position);
     case FactKind::count:
@@ -64,6 +65,8 @@ std::string fact_words(const Fact& fact, const service::Fleet& fleet) {
   std::string text = fact.kind == FactKind::service ? "done" : std::string(to_text(fact.kind));
   if (!what.empty()) text += ' ' + what;
   if (!value.empty()) text += (fact.kind == FactKind::service ? " at " : " ") + value;
+  if (fact.sure) text += ", sure";
+  if (fact.history) text += ", told of later";
   if (fact.found) text += fmt::format(", found {}", to_text(*fact.found));
   if (!fact.by.empty()) text += ", by " + service::cleaned(fact.by);
   if (!fact.note.empty()) text += fmt::format(" ({})", service::cleaned(fact.note));

@@ -236,7 +236,8 @@ struct Undo {
 };
 
 // Which command `undo` takes back: the newest that stands, where it is one's own, of the last day, and no file of many
-// facts. A command that is an `undo` itself is passed over, so that two of them take back two commands.
+// facts. Passed over are commands that are an `undo` themselves, so that two of them take back two commands, and those
+// that came with another copy of the book, where whoever gave them can take them back.
 Undo decide_undo(const std::vector<Fact>& book, const UndoAsk& ask);
 
 // True where `undo` takes this back only by name.

@@ -62,8 +62,11 @@ enum class FactKind {
   out_of_use,
   back,
   count,
-  strike
+  strike,
+  looked_at
 };
+
+inline constexpr std::size_t kind_count = 12;
 
 std::string_view to_text(FactKind kind);  // as in files: `meter-change`
 std::optional<FactKind> parse_fact_kind(std::string_view text);
@@ -75,11 +78,12 @@ std::optional<Found> parse_found(std::string_view text);
 
 // One fact, flat as it travels in CSV and JSON Lines. What a kind does not use is empty. Needs and may-haves by kind:
 //
-//   reading       machine, on (a whole day), at               | meter
-//   service       machine, on, task                           | at, meter, position, found, by, note
+//   reading       machine, on (a whole day), at               | meter, sure
+//   service       machine, on, task                           | at, meter, position, found, by, note, sure, history
 //   sign          machine, on, name                           | note
+//   looked-at     machine, on, name, note                     | found (good unless told), by
 //   measurement   machine, on (a whole day), name, value      | unit, position
-//   meter-change  machine, on (a whole day), last, first      | meter
+//   meter-change  machine, on (a whole day), last, first      | meter, sure
 //   put-off       machine, on, task, and until or at          | position, by, note
 //   laid-up, out-of-use, back   machine, on                   | until (laid-up), note
 //   count         part, on, value                             |
@@ -106,13 +110,16 @@ struct Fact {
   std::optional<Found> found;
   std::string by;
   std::string note;
+  bool sure = false;     // whoever entered it means a value that is unlike the meter
+  bool history = false;  // a service told of long after it was done
   std::optional<FactId> strikes;
 
   // How it came into the book.
   FactId id;
   std::int64_t entered = 0;  // milliseconds since 1970, UTC
   std::string entered_by;
-  std::string origin;  // the command, or the name of the file it was imported from
+  std::string origin;      // the command, or the name of the file it was imported from
+  bool from_copy = false;  // its command was given elsewhere, and came with another copy of the book; not exported
 };
 
 // False only for a strike that names no day.
@@ -121,7 +128,7 @@ bool has_day(const Fact& fact);
 // The one order of facts: effective day (the first day of its span), then entered, then id.
 bool before(const Fact& a, const Fact& b);
 
-// Equal in everything but id, entered, entered-by and origin.
+// Equal in everything but how it came into the book.
 bool same_content(const Fact& a, const Fact& b);
 
 // A text that is equal exactly where `same_content` holds, for looking up.

@@ -74,7 +74,9 @@ Undo decide_undo(const std::vector<Fact>& book, const UndoAsk& ask) {
     if (named == commands.end()) return {UndoVerdict::unknown_command, {}, std::nullopt};
     return {UndoVerdict::take_back, {}, std::move(*named)};
   }
-  std::erase_if(commands, [](const CommandInBook& command) { return command.origin == undo_origin; });
+  std::erase_if(commands, [](const CommandInBook& command) {
+    return command.origin == undo_origin || command.standing.front().from_copy;
+  });
   if (commands.empty()) return {};
   CommandInBook& newest = commands.front();
   const bool any_own = std::any_of(commands.begin(), commands.end(),

@@ -43,6 +43,7 @@ std::uint64_t checksum_of(const Fact& fact) {
   sum.add(fact.found ? std::optional(static_cast<std::int64_t>(*fact.found)) : std::nullopt);
   sum.add(fact.by);
   sum.add(fact.note);
+  sum.add(std::int64_t{fact.sure ? 1 : 0} + (fact.history ? 2 : 0));
   sum.add(std::int64_t{fact.strikes ? fact.strikes->number : 0});
   if (fact.strikes) sum.add(bytes(fact.strikes->command));
   return sum.value();

@@ -9,9 +9,9 @@ namespace service::record {
 namespace {
 
 constexpr std::array<std::string_view, column_count> names = {
-    "kind",  "machine", "on",      "meter",      "at",     "task",  "position", "name",
-    "value", "unit",    "last",    "first",      "until",  "part",  "found",    "by",
-    "note",  "id",      "entered", "entered-by", "origin", "batch", "strikes"};
+    "kind",    "machine", "on",      "meter",      "at",     "task",  "position", "name", "value",
+    "unit",    "last",    "first",   "until",      "part",   "found", "by",       "note", "sure",
+    "history", "id",      "entered", "entered-by", "origin", "batch", "strikes"};
 
 // Puts what was parsed where it belongs; the clause of what is wrong, or empty.
 template <class T, class Target>
@@ -32,7 +32,7 @@ std::string set_kind(Fact& fact, std::string_view text) {
     fact.kind = *kind;
     return {};
   }
-  const auto kinds = words(11, [](std::size_t i) { return service::to_text(static_cast<FactKind>(i)); });
+  const auto kinds = words(kind_count, [](std::size_t i) { return service::to_text(static_cast<FactKind>(i)); });
   const std::string near = did_you_mean(text, kinds);
   return near.empty() ? "is no kind of fact" : "is no kind of fact; " + near;
 }
@@ -41,6 +41,12 @@ std::string set_found(Fact& fact, std::string_view text) {
   const auto found = parse_found(text);
   if (!found) return "must be good, worn or failed";
   fact.found = found;
+  return {};
+}
+
+std::string set_flag(bool& flag, std::string_view text) {
+  if (text != "yes" && text != "no") return "must be yes, or left empty";
+  flag = text == "yes";
   return {};
 }
 
@@ -104,6 +110,8 @@ bool is_number(Column column) {
   return column == Column::at || column == Column::value || column == Column::last || column == Column::first;
 }
 
+bool is_flag(Column column) { return column == Column::sure || column == Column::history; }
+
 bool has(const Fact& fact, Column column) {
   if (std::string Fact::*const member = text_member(column)) return !(fact.*member).empty();
   switch (column) {
@@ -123,6 +131,10 @@ bool has(const Fact& fact, Column column) {
       return fact.until.has_value();
     case Column::found:
       return fact.found.has_value();
+    case Column::sure:
+      return fact.sure;
+    case Column::history:
+      return fact.history;
     case Column::strikes:
       return fact.strikes.has_value();
     default:
@@ -150,6 +162,9 @@ std::string text_of(const Fact& fact, Column column) {
       return service::to_text(*fact.until);
     case Column::found:
       return std::string(service::to_text(*fact.found));
+    case Column::sure:
+    case Column::history:
+      return "yes";
     case Column::strikes:
       return service::to_text(*fact.strikes);
     case Column::id:
@@ -183,6 +198,10 @@ std::string set(Fact& fact, Column column, std::string_view text) {
       return take(parse_day(text), fact.until);
     case Column::found:
       return set_found(fact, text);
+    case Column::sure:
+      return set_flag(fact.sure, text);
+    case Column::history:
+      return set_flag(fact.history, text);
     case Column::strikes:
       return set_strikes(fact, text);
     case Column::id:

@@ -30,6 +30,8 @@ enum class Column {
   found,
   by,
   note,
+  sure,
+  history,
   id,
   entered,
   entered_by,
@@ -38,7 +40,7 @@ enum class Column {
   strikes
 };
 
-inline constexpr std::size_t column_count = 23;
+inline constexpr std::size_t column_count = 25;
 
 constexpr std::size_t index_of(Column column) { return static_cast<std::size_t>(column); }
 constexpr Column column_at(std::size_t index) { return static_cast<Column>(index); }
@@ -52,6 +54,9 @@ std::string Fact::*text_member(Column column);
 
 // True where JSON writes it without quotes.
 bool is_number(Column column);
+
+// `yes`, or nothing; in JSON true.
+bool is_flag(Column column);
 
 // Whether the fact has anything in that column, and what is written there. A fact without id (number 0) has none of
 // the columns that say how it came into the book.

@@ -77,7 +77,7 @@ bool RowTaker::read_kind(Fact& fact) {
   if (problem.empty()) return true;
   tell(Column::kind, "bad-value", fmt::format("`kind` {}: `{}`", problem, cleaned(cell(Column::kind).text)),
        "the kinds are reading, service, sign, measurement, meter-change, put-off, laid-up, out-of-use, back, count, "
-       "strike");
+       "strike, looked-at");
   return false;
 }
 

@@ -10,14 +10,14 @@ namespace service {
 namespace {
 
 // In the order of the enumerators.
-constexpr std::array<std::string_view, 11> kind_names = {"reading",      "service", "sign",    "measurement",
-                                                         "meter-change", "put-off", "laid-up", "out-of-use",
-                                                         "back",         "count",   "strike"};
+constexpr std::array<std::string_view, kind_count> kind_names = {"reading",      "service", "sign",    "measurement",
+                                                                 "meter-change", "put-off", "laid-up", "out-of-use",
+                                                                 "back",         "count",   "strike",  "looked-at"};
 constexpr std::array<std::string_view, 3> found_names = {"good", "worn", "failed"};
 
 auto content(const Fact& f) {
   return std::tie(f.kind, f.machine, f.on, f.meter, f.at, f.task, f.position, f.name, f.value, f.unit, f.last, f.first,
-                  f.until, f.part, f.found, f.by, f.note, f.strikes);
+                  f.until, f.part, f.found, f.by, f.note, f.sure, f.history, f.strikes);
 }
 
 // The fields of content as text. No text of a fact holds the character that parts them.
@@ -25,6 +25,7 @@ template <class Value>
 std::string written(const std::optional<Value>& value);
 const std::string& written(const std::string& text) { return text; }
 std::string written(FactKind kind) { return std::string(to_text(kind)); }
+std::string written(bool flag) { return flag ? "yes" : "-"; }
 std::string written(Found found) { return std::string(to_text(found)); }
 template <class Value>
 std::string written(const Value& value) {

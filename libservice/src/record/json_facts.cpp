@@ -29,7 +29,10 @@ class LineHandler final : public nlohmann::json_sax<Json> {
   std::size_t syntax_at = 0;  // bytes read when the syntax broke, from 1
 
   bool null() override { return wrong_value("null"); }
-  bool boolean(bool) override { return wrong_value("true or false"); }
+  bool boolean(bool value) override {
+    if (column_ && is_flag(*column_)) return take(value ? "yes" : "no");
+    return wrong_value("true or false");
+  }
   bool number_integer(number_integer_t value) override { return take(std::to_string(value)); }
   bool number_unsigned(number_unsigned_t value) override { return take(std::to_string(value)); }
 
@@ -176,7 +179,11 @@ std::string facts_to_json_lines(const std::vector<Fact>& facts) {
       lines += '"';
       lines += to_text(column);
       lines += "\":";
-      lines += is_number(column) ? text : Json(text).dump(-1, ' ', false, Json::error_handler_t::replace);
+      if (is_flag(column)) {
+        lines += "true";
+      } else {
+        lines += is_number(column) ? text : Json(text).dump(-1, ' ', false, Json::error_handler_t::replace);
+      }
       before_key = ',';
     }
     lines += "}\n";

@@ -14,7 +14,7 @@ namespace service::record {
 
 FactReader::FactReader(SQLite::Database& database)
     : database_(database),
-      command_query_(database, "SELECT id, entered, entered_by, origin FROM command WHERE key = ?"),
+      command_query_(database, "SELECT id, entered, entered_by, origin, from_copy FROM command WHERE key = ?"),
       task_query_(database, "SELECT name FROM task WHERE key = ?") {}
 
 void FactReader::note(std::string code, std::string message) {
@@ -45,6 +45,7 @@ bool FactReader::add_command(std::int64_t key, Fact& fact) {
     command_.entered = command_query_.getColumn(1).getInt64();
     command_.entered_by = command_query_.getColumn(2).getString();
     command_.origin = command_query_.getColumn(3).getString();
+    command_.from_copy = command_query_.getColumn(4).getInt() != 0;
     command_query_.reset();
     command_key_ = key;
   }
@@ -52,6 +53,7 @@ bool FactReader::add_command(std::int64_t key, Fact& fact) {
   fact.entered = command_.entered;
   fact.entered_by = command_.entered_by;
   fact.origin = command_.origin;
+  fact.from_copy = command_.from_copy;
   return true;
 }
 

@@ -11,8 +11,8 @@ namespace {
 
 constexpr const char* columns =
     "command, n, kind, machine, task, first_day, last_day, meter, at, position, name, value, unit, last, first, until, "
-    "part, found, by, note, strikes, strikes_n, checksum";
-constexpr const char* blanks = "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?";
+    "part, found, by, note, sure, history, strikes, strikes_n, checksum";
+constexpr const char* blanks = "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?";
 
 // Reads values of a row, and remembers whether one could not have been stored by us.
 class RowReader {
@@ -83,7 +83,7 @@ RawFact fact_at(const SQLite::Statement& row) {
   Fact& fact = raw.fact;
   raw.keys.command = reader.number(0);
   fact.id.number = reader.small(1, 1, std::numeric_limits<int>::max());
-  fact.kind = static_cast<FactKind>(reader.small(2, 1, 11) - 1);
+  fact.kind = static_cast<FactKind>(reader.small(2, 1, static_cast<int>(kind_count)) - 1);
   raw.keys.machine = reader.number(3);
   raw.keys.task = reader.number(4);
   const auto first_day = reader.day(5);
@@ -102,12 +102,14 @@ RawFact fact_at(const SQLite::Statement& row) {
   if (reader.number_if_any(17)) fact.found = static_cast<Found>(reader.small(17, 1, 3) - 1);
   fact.by = reader.text(18);
   fact.note = reader.text(19);
-  if (!row.getColumn(20).isNull()) {
-    const auto command = command_id_at(row, 20);
+  fact.sure = reader.small(20, 0, 1) != 0;
+  fact.history = reader.small(21, 0, 1) != 0;
+  if (!row.getColumn(22).isNull()) {
+    const auto command = command_id_at(row, 22);
     if (!command) reader.unreadable();
-    fact.strikes = FactId{command.value_or(CommandId{}), reader.small(21, 1, std::numeric_limits<int>::max())};
+    fact.strikes = FactId{command.value_or(CommandId{}), reader.small(23, 1, std::numeric_limits<int>::max())};
   }
-  raw.keys.checksum = std::bit_cast<std::uint64_t>(reader.number(22));
+  raw.keys.checksum = std::bit_cast<std::uint64_t>(reader.number(24));
   raw.readable = reader.readable();
   return raw;
 }
@@ -133,14 +135,16 @@ void bind_fact(SQLite::Statement& insert, const RowKeys& keys, const Fact& fact)
   bind_if_any(insert, 18, fact.found ? std::optional(static_cast<std::int64_t>(*fact.found) + 1) : std::nullopt);
   insert.bind(19, fact.by);
   insert.bind(20, fact.note);
+  insert.bind(21, fact.sure ? 1 : 0);
+  insert.bind(22, fact.history ? 1 : 0);
   if (fact.strikes) {
-    bind_command_id(insert, 21, fact.strikes->command);
-    insert.bind(22, std::int64_t{fact.strikes->number});
+    bind_command_id(insert, 23, fact.strikes->command);
+    insert.bind(24, std::int64_t{fact.strikes->number});
   } else {
-    insert.bind(21);
-    insert.bind(22);
+    insert.bind(23);
+    insert.bind(24);
   }
-  insert.bind(23, std::bit_cast<std::int64_t>(keys.checksum));
+  insert.bind(25, std::bit_cast<std::int64_t>(keys.checksum));
 }
 
 std::optional<CommandId> command_id_at(const SQLite::Statement& row, int column) {

@@ -27,15 +27,17 @@ constexpr Uses uses_of(FactKind of_kind) {
   const std::uint32_t of_machine = set_of(kind, machine, on);
   switch (of_kind) {
     case FactKind::reading:
-      return {of_machine | set_of(at), set_of(meter)};
+      return {of_machine | set_of(at), set_of(meter, sure)};
     case FactKind::service:
-      return {of_machine | set_of(task), set_of(at, meter, position, found, by, note)};
+      return {of_machine | set_of(task), set_of(at, meter, position, found, by, note, sure, history)};
     case FactKind::sign:
       return {of_machine | set_of(name), set_of(note)};
+    case FactKind::looked_at:
+      return {of_machine | set_of(name, note), set_of(found, by)};
     case FactKind::measurement:
       return {of_machine | set_of(name, value), set_of(unit, position)};
     case FactKind::meter_change:
-      return {of_machine | set_of(last, first), set_of(meter)};
+      return {of_machine | set_of(last, first), set_of(meter, sure)};
     case FactKind::put_off:
       return {of_machine | set_of(task), set_of(until, at, position, by, note)};
     case FactKind::laid_up:

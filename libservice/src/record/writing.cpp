@@ -52,11 +52,13 @@ FactWriter::Command FactWriter::command_of(const Fact& fact) {
     if (!same_entry(stored, fact)) contradiction(fact, "`entered`, `entered-by` or `origin`");
     return {find.getColumn(0).getInt64(), false};
   }
-  SQLite::Statement insert(database_, "INSERT INTO command (id, entered, entered_by, origin) VALUES (?, ?, ?, ?)");
+  SQLite::Statement insert(database_,
+                           "INSERT INTO command (id, entered, entered_by, origin, from_copy) VALUES (?, ?, ?, ?, ?)");
   bind_command_id(insert, 1, fact.id.command);
   insert.bind(2, fact.entered);
   insert.bind(3, fact.entered_by);
   insert.bind(4, fact.origin);
+  insert.bind(5, fact.from_copy ? 1 : 0);
   insert.exec();
   return {database_.getLastInsertRowid(), true};
 }

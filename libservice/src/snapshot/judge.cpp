@@ -49,6 +49,7 @@ class Judge {
     const Proposal& proposal = proposals_[row];
     if (proposal.has_id) {
       rows_.push_back({proposal.fact, row});
+      rows_.back().fact.from_copy = true;
       return;
     }
     Fact fact = proposal.fact;

@@ -129,3 +129,22 @@ TEST_CASE("a fact is meant by its full id or by the short form where one answers
   CHECK_FALSE(several.id.has_value());
   CHECK(several.several.size() == 2);
 }
+
+TEST_CASE("what came with another copy of the book is passed over, for it was given elsewhere") {
+  Office office;
+  enter_as(office, "reading", {reading("loader", "2026-06-01", "400")});
+  Fact theirs = reading("loader", "2026-06-02", "401");
+  theirs.id = {service::make_command_id(office.now + 5000, {}), 1};
+  theirs.entered = office.now + 5000;
+  theirs.entered_by = "ann";
+  theirs.origin = "reading";
+  service::EntryRequest merge = service::entry_of("merge van.db", {}, day("2026-06-15"), true);
+  merge.scope.machines = {"loader"};
+  merge.propose = [&](const service::Extract&) { return std::vector<service::Proposal>{{theirs, true, {}}}; };
+  office.enter(merge);
+  REQUIRE(office.record.facts().size() == 2);
+  REQUIRE(asked(office).verdict == UndoVerdict::take_back);
+  CHECK((asked(office).command->id != theirs.id.command));
+  take_back(office);
+  CHECK(asked(office).verdict == UndoVerdict::nothing_there);
+}

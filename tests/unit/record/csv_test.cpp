@@ -36,9 +36,10 @@ TEST_CASE("facts survive a file of CSV, and the file survives them") {
 TEST_CASE("CSV is written with all columns, LF, exact decimals and no quotes without need") {
   const std::string id = to_text(record_test::command(5));
   CHECK(facts_to_csv({record_test::hard_facts().front()}) ==
-        "kind,machine,on,meter,at,task,position,name,value,unit,last,first,until,part,found,by,note,id,entered,"
+        "kind,machine,on,meter,at,task,position,name,value,unit,last,first,until,part,found,by,note,sure,history,id,"
+        "entered,"
         "entered-by,origin,batch,strikes\n"
-        "reading,loader,2026-03-01,engine,1250.5,,,,,,,,,,,,," +
+        "reading,loader,2026-03-01,engine,1250.5,,,,,,,,,,,,,,," +
             id + "-1,2026-01-01T00:00:00.005Z,'=cmd,\"old, \"\"book\"\".csv\"," + id + ",\n");
 }
 

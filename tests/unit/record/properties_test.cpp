@@ -73,6 +73,7 @@ void fill(Fact& fact) {
       fact.on = a_day();
       fact.at = an_amount();
       fact.meter = maybe_text();
+      fact.sure = maybe();
       break;
     case FactKind::service:
       fact.task = a_name();
@@ -82,6 +83,14 @@ void fill(Fact& fact) {
       if (maybe()) fact.found = *rc::gen::element(Found::good, Found::worn, Found::failed);
       fact.by = maybe_text();
       fact.note = a_text(true, 0);
+      fact.sure = maybe();
+      fact.history = maybe();
+      break;
+    case FactKind::looked_at:
+      fact.name = a_name();
+      fact.note = a_text(true, 1);
+      if (maybe()) fact.found = *rc::gen::element(Found::good, Found::worn, Found::failed);
+      fact.by = maybe_text();
       break;
     case FactKind::sign:
       fact.name = a_name();
@@ -99,6 +108,7 @@ void fill(Fact& fact) {
       fact.last = an_amount();
       fact.first = an_amount();
       fact.meter = maybe_text();
+      fact.sure = maybe();
       break;
     case FactKind::put_off:
       fact.task = a_name();
@@ -142,7 +152,7 @@ std::vector<Fact> some_facts(int least_commands) {
     for (int n = 1; n <= count; ++n) {
       Fact fact = entry;
       fact.id.number = n;
-      fact.kind = static_cast<FactKind>(*rc::gen::inRange(0, 11));
+      fact.kind = static_cast<FactKind>(*rc::gen::inRange(0, static_cast<int>(kind_count)));
       fill(fact);
       facts.push_back(fact);
     }

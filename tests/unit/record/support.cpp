@@ -31,12 +31,19 @@ std::vector<Fact> hard_facts() {
   service.position = "-1+1";
   service.found = Found::worn;
   service.by = "@by";
+  service.history = true;
   service.note = "two\nlines, \"quoted\"\tand a tab";
 
   Fact& sign = fact(FactKind::sign);
   sign.on = {day_of(2026, 2, 1), day_of(2026, 2, 28)};
   sign.name = "'=already guarded";
   sign.note = "\n=starts with a line break";
+
+  Fact& looked = fact(FactKind::looked_at);
+  looked.name = "leak";
+  looked.note = "a hose clip, tightened";
+  looked.found = Found::good;
+  looked.by = "@M.T.";
 
   Fact& measurement = fact(FactKind::measurement);
   measurement.name = "''+two apostrophes";
@@ -47,6 +54,7 @@ std::vector<Fact> hard_facts() {
   measurement.position = "'plain apostrophe";
 
   Fact& meter_change = fact(FactKind::meter_change);
+  meter_change.sure = true;
   meter_change.last = Amount{100'000'000'000};
   meter_change.first = Amount{0};
   meter_change.meter = "caf\xc3\xa9 \xe6\xbc\xa2\xf0\x9f\x9a\x9c";
