@@ -4,7 +4,7 @@ import copy
 import json
 
 # Which keys a fact has depends on its kind and on what was told, so these need not be there in a fact.
-OPTIONAL = {"meter", "at", "task", "position", "name", "value", "unit", "until", "found", "by", "note", "on",
+OPTIONAL = {"meter", "at", "task", "position", "name", "value", "unit", "until", "found", "by", "note", "sure", "history", "on",
             "entered-by", "origin"}
 
 # Texts that are one of some words, each with its own meaning, wherever they stand. Of moves `before` and `after` too.
