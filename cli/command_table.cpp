@@ -62,11 +62,13 @@ const std::vector<Command>& table() {
       {.name = "why",
        .summary = "the facts, the rule and the sums behind one standing",
        .about = "Reads back the rule of a task as it holds for this machine, the facts it stands on and the "
-                "arithmetic of every limb, and says which limb rules. Without a position it shows all positions.",
-       .words = {{"MACHINE"}, {"TASK[@POSITION]"}},
+                "arithmetic of every limb, and says which limb rules. Without a position it shows all positions; "
+                "without a task, the machine's worst point.",
+       .words = {{"MACHINE"}, {"TASK[@POSITION]", false}},
        .options = {},
        .formats = names_of(why_formats),
        .examples = {{"why tractor-big engine-oil", "why the oil of the big tractor stands where it does"},
+                    {"why combine", "what is worst of the combine, and why"},
                     {"why tractor-yard engine-oil/check-leaks", "a check that follows another task"}},
        .statuses = {},
        .action = why},

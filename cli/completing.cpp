@@ -108,8 +108,13 @@ Names machine_names(const service::Fleet& fleet) {
   return names;
 }
 
+// The machine that is named first.
+const service::Machine* machine_of(const service::Fleet& fleet, const Typed& typed) {
+  return typed.arguments.words.empty() ? nullptr : machine_named(fleet, typed.arguments.words[0]).one;
+}
+
 Names task_names(const service::Fleet& fleet, const Typed& typed) {
-  const auto* machine = typed.arguments.words.empty() ? nullptr : fleet.machine(typed.arguments.words[0]);
+  const auto* machine = machine_of(fleet, typed);
   Names names;
   if (machine == nullptr) return names;
   for (const service::MachineTask& task : tasks_of(fleet, *machine)) {
@@ -122,7 +127,7 @@ Names task_names(const service::Fleet& fleet, const Typed& typed) {
 
 // Signs, and names of measurements with the sign that parts them from their value.
 Names noticed_names(const service::Fleet& fleet, const Typed& typed) {
-  const auto* machine = typed.arguments.words.empty() ? nullptr : fleet.machine(typed.arguments.words[0]);
+  const auto* machine = machine_of(fleet, typed);
   std::set<std::string> names;
   if (machine == nullptr) return {};
   for (const service::MachineTask& task : tasks_of(fleet, *machine)) {
@@ -140,7 +145,7 @@ Names noticed_names(const service::Fleet& fleet, const Typed& typed) {
 
 Names meter_names(const service::Fleet& fleet, const Typed& typed) {
   Names names;
-  if (const auto* machine = typed.arguments.words.empty() ? nullptr : fleet.machine(typed.arguments.words[0])) {
+  if (const auto* machine = machine_of(fleet, typed)) {
     for (const service::Meter& meter : machine->meters) names.push_back(meter.name);
   }
   return names;
@@ -163,6 +168,9 @@ Names names_for(std::string_view called, const Context& context, const Typed& ty
   Names names;
   if (called == "SITE") {
     for (const service::Site& site : fleet.sites) names.push_back(site.key);
+  }
+  if (called == "SEASON") {
+    for (const service::Season& season : fleet.seasons) names.push_back(season.key);
   }
   if (called == "PART") {
     for (const service::Part& part : fleet.parts) names.push_back(part.key);

@@ -10,6 +10,7 @@
 #include <memory>
 
 #include "mistakes.h"
+#include "near_commands.h"
 #include "service/base.h"
 
 namespace cli {
@@ -30,8 +31,7 @@ std::vector<const Option*> options_of(const Command* command) {
 }
 
 [[noreturn]] void unknown_command(const std::string& written) {
-  wrong("unknown-command", fmt::format("there is no command `{}`", written),
-        service::nearest_or(written, command_names(), help_hint(nullptr)));
+  wrong("unknown-command", fmt::format("there is no command `{}`", written), instead_of_command(written));
 }
 
 [[noreturn]] void unknown_option(const std::string& written, const Command* command) {

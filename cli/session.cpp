@@ -20,6 +20,38 @@ bool is_there(const std::filesystem::path& file) {
   return std::filesystem::status(file, error).type() != std::filesystem::file_type::not_found;
 }
 
+template <class Thing>
+[[noreturn]] void several(const std::string& written, const std::vector<const Thing*>& things, std::string_view what) {
+  std::vector<std::string> keys;
+  for (const Thing* thing : things) keys.push_back(thing->key);
+  const std::string last = keys.back();
+  keys.pop_back();
+  wrong("several-names", fmt::format("`{}` is the name of {} {}", written, things.size(), what),
+        fmt::format("write which: {} or {}", fmt::join(keys, ", "), last));
+}
+
+template <class Thing>
+std::string near_or_all(const std::vector<std::string>& near, const std::vector<Thing>& things, std::string_view none) {
+  if (!near.empty()) return service::did_you_mean(near);
+  std::vector<std::string> keys;
+  for (const Thing& thing : things) keys.push_back(thing.key);
+  return service::names_instead("", keys, none);
+}
+
+// A name of something else, where a machine was to be named.
+std::string other_kind(const service::Fleet& fleet, const std::string& written) {
+  if (fleet.season(written) != nullptr) return fmt::format("`{0}` is a season: whichever season {0}", written);
+  if (const auto* site = site_named(fleet, written).one) {
+    return fmt::format("`{}` is a site; its machines: --site {}", written, site->key);
+  }
+  for (const service::Schedule& schedule : fleet.schedules) {
+    if (schedule.task(written) != nullptr) {
+      return fmt::format("`{0}` is a task; the machine comes before it: MACHINE {0}", written);
+    }
+  }
+  return "";
+}
+
 std::vector<std::string> task_names(const service::Schedule& schedule) {
   std::vector<std::string> names;
   for (const service::Task& task : schedule.tasks) {
@@ -58,9 +90,12 @@ Session open_fleet(const Context& context) {
   session.files = service::load_fleet_files(session.folder);
   if (session.folder == ".") session.files.folder.clear();
   session.fleet = std::make_shared<const service::Fleet>(service::read_fleet(session.files));
-  session.day_is_given = context.arguments.has("as-of");
-  session.today = session.day_is_given ? day_option(context.arguments, "as-of", {})
-                                       : day_in_zone(context.world.milliseconds(), session.fleet->time_zone);
+  const auto as_of = context.arguments.value("as-of");
+  const bool asks_the_clock = !as_of || service::counts_from_today(*as_of);
+  const service::Day clock =
+      asks_the_clock ? day_in_zone(context.world.milliseconds(), session.fleet->time_zone) : service::Day{};
+  session.today = day_option(context.arguments, "as-of", clock);
+  session.day_is_given = as_of && !(asks_the_clock && session.today == clock);
   return session;
 }
 
@@ -74,13 +109,26 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
   return service::Record::open(file, access);
 }
 
-const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written) {
-  if (const service::Machine* machine = fleet.machine(written)) return *machine;
-  std::vector<std::string> names;
-  for (const service::Machine& machine : fleet.machines) names.push_back(machine.key);
-  wrong("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written),
-        service::names_instead(written, names, "the fleet lists no machines"));
+const service::Machine& the_machine(const service::Fleet& fleet, const std::string& written) {
+  const auto named = machine_named(fleet, written);
+  if (named.one != nullptr) return *named.one;
+  if (!named.several.empty()) several(written, named.several, "machines");
+  std::string hint = other_kind(fleet, written);
+  if (hint.empty()) hint = near_or_all(named.near, fleet.machines, "the fleet lists no machines");
+  wrong("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written), hint);
 }
+
+namespace {
+
+const service::Site& the_site(const service::Fleet& fleet, const std::string& written) {
+  const auto named = site_named(fleet, written);
+  if (named.one != nullptr) return *named.one;
+  if (!named.several.empty()) several(written, named.several, "sites");
+  wrong("unknown-site", fmt::format("there is no site `{}` in this fleet", written),
+        near_or_all(named.near, fleet.sites, "the fleet lists no sites"));
+}
+
+}  // namespace
 
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine) {
   std::vector<std::string> named = arguments.values("machine");
@@ -91,9 +139,9 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet,
   const auto site = arguments.value("site");
   if (named.empty() && !site) return {};
   std::vector<std::string> machines;
-  for (const std::string& written : named) machines.push_back(machine_named(fleet, written).key);
+  for (const std::string& written : named) machines.push_back(the_machine(fleet, written).key);
   if (site) {
-    const auto of_site = service::scope_of_site(fleet, *site);
+    const auto of_site = service::scope_of_site(fleet, the_site(fleet, *site).key);
     machines.insert(machines.end(), of_site.machines->begin(), of_site.machines->end());
   }
   return {machines};
@@ -128,11 +176,13 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
   return named;
 }
 
-service::Day day_option(const Arguments& arguments, const std::string& name, service::Day otherwise) {
+service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today) {
   const auto written = arguments.value(name);
-  if (!written) return otherwise;
-  const auto day = service::parse_day(*written);
-  if (!day) wrong("bad-day", fmt::format("`--{} {}` {}", name, *written, day.problem), "write a day as 2026-03-01");
+  if (!written) return today;
+  const auto day = service::typed_day(*written, today);
+  if (!day) {
+    wrong("bad-day", fmt::format("`--{} {}` {}", name, *written, day.problem), std::string(service::forms_of_days));
+  }
   return *day;
 }
 
@@ -154,10 +204,10 @@ service::Day outlook_option(const Arguments& arguments, const std::string& other
 }
 
 service::Amount amount_of(const std::string& written, const std::string& what) {
-  const auto amount = service::parse_amount(written);
+  const auto amount = service::typed_amount(written);
   if (!amount) {
     wrong("bad-number", fmt::format("{} `{}` {}", what, written, amount.problem),
-          "write digits with a point, such as 1250 or 1250.5");
+          std::string(service::forms_of_numbers));
   }
   return *amount;
 }

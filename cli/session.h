@@ -33,7 +33,8 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
 
 // --- Names as people write them; each fails with usage and the nearest valid names ---
 
-const service::Machine& machine_named(const service::Fleet& fleet, const std::string& written);
+// By key, else by a name that only this machine bears.
+const service::Machine& the_machine(const service::Fleet& fleet, const std::string& written);
 
 // The machines of --machine, --site and the words from this one on, together; all where none is given.
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine);
@@ -51,7 +52,7 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
 
 // --- Values of options; each fails with usage ---
 
-service::Day day_option(const Arguments& arguments, const std::string& name, service::Day otherwise);
+service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today);  // else today
 // --within, or this; the last day inside it.
 service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
 // The same, at most five years ahead.

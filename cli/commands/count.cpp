@@ -8,7 +8,7 @@ namespace cli {
 namespace {
 
 service::Measure count_of(const std::string& written) {
-  const auto value = service::parse_measure(written);
+  const auto value = service::typed_measure(written);
   if (value) return *value;
   throw service::Failure(service::FailureKind::usage,
                          {"bad-number", fmt::format("the count `{}` {}", written, value.problem),

@@ -29,7 +29,7 @@ std::string words_of(const service::ElementLabel& label) {
 int done(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  const auto& machine = machine_named(*session.fleet, arguments.words[0]);
+  const auto& machine = the_machine(*session.fleet, arguments.words[0]);
   service::Fact fact = fact_about(context, session, service::FactKind::service, machine);
   fact.at = amount_option(arguments, "at");
   fact.meter = meter_option(arguments, machine);

@@ -65,7 +65,7 @@ std::string named(const Session& session, const service::Record& record, const s
   if (session.fleet->machine(written) == nullptr && std::find(known.begin(), known.end(), written) != known.end()) {
     return written;
   }
-  return machine_named(*session.fleet, written).key;
+  return the_machine(*session.fleet, written).key;
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ service::Amount needed(const Arguments& arguments, const std::string& name, cons
 
 int meter_change(Context& context) {
   const Session session = open_fleet(context);
-  const auto& machine = machine_named(*session.fleet, context.arguments.words[0]);
+  const auto& machine = the_machine(*session.fleet, context.arguments.words[0]);
   service::Fact fact = fact_about(context, session, service::FactKind::meter_change, machine);
   fact.last = needed(context.arguments, "last", "what the old meter showed");
   fact.first = needed(context.arguments, "first", "what the new meter shows");

@@ -21,12 +21,17 @@ struct Until {
 
 constexpr const char* forms = "write a day as 2026-08-01, more use as +50h, or a meter value with its unit as 2200h";
 
+// A letter in it, and no day: `2200h`.
+bool has_unit(const std::string& written) {
+  return written.find('-') == std::string::npos && written.find_first_not_of("0123456789.,/") != std::string::npos;
+}
+
 // The day and the use, each at most once.
-Until until_of(const Arguments& arguments) {
+Until until_of(const Arguments& arguments, service::Day today) {
   Until until;
   for (const std::string& written : arguments.values("until")) {
-    const bool is_use = written.starts_with('+') ||
-                        (!written.empty() && written.find('-') == std::string::npos && !service::parse_amount(written));
+    const auto day = service::typed_day(written, today);
+    const bool is_use = !day && (written.starts_with('+') || has_unit(written));
     if (is_use ? !until.written.empty() : until.day.has_value()) {
       usage("given-twice", fmt::format("`--until {}` is one too many", written),
             "give one day, one use, or one of each");
@@ -35,7 +40,6 @@ Until until_of(const Arguments& arguments) {
       until.written = written;
       continue;
     }
-    const auto day = service::parse_day(written);
     if (!day) usage("bad-until", fmt::format("`--until {}` {}", written, day.problem), forms);
     until.day = *day;
   }
@@ -49,8 +53,8 @@ service::UseUntil use_of(const std::string& written) {
   if (written.find_first_of("0123456789") == std::string::npos) {
     usage("bad-until", fmt::format("`--until {}` is neither a day nor a use", written), forms);
   }
-  const std::size_t unit_at = std::min(written.find_first_not_of("0123456789.", from), written.size());
-  const auto amount = service::parse_amount(std::string_view(written).substr(from, unit_at - from));
+  const std::size_t unit_at = std::min(written.find_first_not_of("0123456789.,", from), written.size());
+  const auto amount = service::typed_amount(std::string_view(written).substr(from, unit_at - from));
   if (!amount) usage("bad-until", fmt::format("`--until {}` {}", written, amount.problem), forms);
   std::string unit = written.substr(unit_at);
   unit.erase(0, unit.find_first_not_of(' '));
@@ -83,8 +87,8 @@ service::UseUntil use_of(const std::string& written) {
 int put_off(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  const auto& machine = machine_named(*session.fleet, arguments.words[0]);
-  const Until until = until_of(arguments);
+  const auto& machine = the_machine(*session.fleet, arguments.words[0]);
+  const Until until = until_of(arguments, session.today);
   std::vector<TaskName> tasks;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
     tasks.push_back(task_named(*session.fleet, machine, arguments.words[i]));

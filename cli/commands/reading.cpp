@@ -6,7 +6,7 @@ namespace cli {
 
 int reading(Context& context) {
   const Session session = open_fleet(context);
-  const auto& machine = machine_named(*session.fleet, context.arguments.words[0]);
+  const auto& machine = the_machine(*session.fleet, context.arguments.words[0]);
   service::Fact fact = fact_about(context, session, service::FactKind::reading, machine);
   fact.at = amount_of(context.arguments.words[1], "the value");
   fact.meter = meter_option(context.arguments, machine);

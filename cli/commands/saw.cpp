@@ -19,7 +19,7 @@ void insist_on_measurement(const Arguments& arguments, const char* option) {
 int saw(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
-  const auto& machine = machine_named(*session.fleet, arguments.words[0]);
+  const auto& machine = the_machine(*session.fleet, arguments.words[0]);
   std::vector<service::Fact> facts;
   bool measured = false;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
@@ -30,7 +30,7 @@ int saw(Context& context) {
         fact_about(context, session, measures ? service::FactKind::measurement : service::FactKind::sign, machine);
     fact.name = written.substr(0, equals);
     if (measures) {
-      const auto value = service::parse_measure(std::string_view(written).substr(equals + 1));
+      const auto value = service::typed_measure(std::string_view(written).substr(equals + 1));
       if (!value) {
         throw service::Failure(service::FailureKind::usage,
                                {"bad-number", fmt::format("the value in `{}` {}", written, value.problem),

@@ -26,7 +26,7 @@ service::Probability odds_of(const Arguments& arguments) {
   if (!written) return service::SeasonAsk{}.threshold;
   std::string digits = *written;
   if (digits.ends_with('%')) digits.pop_back();
-  const auto percent = service::parse_amount(digits);
+  const auto percent = service::typed_amount(digits);
   if (!percent || (*percent).hundredths <= 0 || (*percent).hundredths > 10'000) {
     wrong("bad-odds", fmt::format("`--odds {}` is no share above 0 and up to 100 %", *written),
           "write percent, such as 20 or 20%");

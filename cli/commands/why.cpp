@@ -18,14 +18,25 @@ namespace {
               : "the machine was not kept on that day, or the task has no positions on it");
 }
 
+[[noreturn]] void no_points(const service::Machine& machine, service::Day as_of) {
+  wrong("no-point", fmt::format("{} has no service point on {}", machine.key, service::to_text(as_of)),
+        "the machine was not kept on that day, or its schedule has no tasks");
+}
+
 }  // namespace
 
 int why(Context& context) {
   const auto& words = context.arguments.words;
   Asking asking(context, words.size());
-  const auto& machine = machine_named(asking.fleet(), words[0]);
-  const TaskName named = task_named(asking.fleet(), machine, words[1]);
+  const auto& machine = the_machine(asking.fleet(), words[0]);
   asking.narrow_to(machine);
+  if (words.size() == 1) {
+    const auto worst = explain_worst(asking.snapshot(), asking.forecaster());
+    if (worst.points.empty()) no_points(machine, asking.today());
+    asking.write(why_formats, worst);
+    return 0;
+  }
+  const TaskName named = task_named(asking.fleet(), machine, words[1]);
   const auto answer = explain(asking.snapshot(), named.task, named.position, asking.forecaster());
   if (answer.points.empty()) no_point(machine, named, asking.today());
   asking.write(why_formats, answer);

@@ -79,13 +79,14 @@ Fact fact_about(const Context& context, const Session& session, service::FactKin
   fact.machine = machine.key;
   fact.on = session.today;
   if (const auto on = context.arguments.value("on")) {
-    const auto span = service::parse_day_span(*on);
+    const auto span = service::typed_day_span(*on, session.today);
     const bool may_be_partial = kind == service::FactKind::service;
     if (!span || (!may_be_partial && !span.value->whole_day())) {
       throw service::Failure(
           service::FailureKind::usage,
           {"bad-day", fmt::format("`--on {}` {}", *on, span ? "is not a whole day" : span.problem),
-           may_be_partial ? "write a day, month or year as 2026-03-01, 2026-03 or 2026" : "write a day as 2026-03-01"});
+           may_be_partial ? "write a day, month or year as 2026-03-01, 15.06.2026, yesterday, -3d, 2026-03 or 2026"
+                          : std::string(service::forms_of_days)});
     }
     fact.on = *span;
   }

@@ -43,6 +43,9 @@ CASES = [
     (["done", "telehandler-yard", "fork@"], ["fork@left", "fork@right"]),
     (["due", "--format", ""], ["text", "json", "csv", "md"]),
     (["compl"], ["completion"]),
+    (["season", "har"], ["harvest"]),
+    (["parts", "--before", "pu"], ["pumping"]),
+    (["why", "combine", "engine-o"], ["engine-oil"]),
 ]
 
 # bash, without a terminal: the function is called as the shell would call it.

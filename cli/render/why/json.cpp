@@ -19,6 +19,7 @@ std::string why_as_json(const service::Explanations& why) {
   }
   json["gaps"] = gaps_as_json(why.gaps);
   json["not_in_use"] = not_in_use_as_json(why.not_in_use);
+  json["left_off"] = why.left_off;
   return dumped(json);
 }
 

@@ -39,6 +39,12 @@ std::string why_as_text(const service::Explanations& why) {
     add(text, "unknown", gaps);
     if (!point.task->notes.empty()) add(text, "source", {service::cleaned(point.task->notes)});
   }
+  if (why.left_off > 0) {
+    text += '\n' + wrapped("",
+                           fmt::format("The worst of it; and {} more: whichever due {} --all", why.left_off,
+                                       service::cleaned(why.points.front().point.machine->key)),
+                           columns, 0);
+  }
   return text;
 }
 

@@ -22,3 +22,4 @@
 #include "service/quantities.h"
 #include "service/spreadsheet.h"
 #include "service/text.h"
+#include "service/typed.h"

@@ -68,12 +68,16 @@ struct Explanations {
   std::vector<Explanation> points;
   std::vector<Gap> gaps;  // of the machine and of the fleet
   std::vector<MachineUse> not_in_use;
+  std::size_t left_off = 0;  // points that `explain_worst` did not take
 };
 
 // Of a task (or `task/check`) of the machine in the snapshot's scope, or of each where there are more; at all positions
 // where none is named. No points where the task has no standing on that day; names are not looked up, so nothing fails.
 Explanations explain(const Snapshot& snapshot, std::string_view task, std::string_view position,
                      const Forecaster& forecaster);
+
+// Of the first point in the order of the due list. No points where the scope has none on that day.
+Explanations explain_worst(const Snapshot& snapshot, const Forecaster& forecaster);
 
 }  // namespace service
 

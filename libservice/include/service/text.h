@@ -16,7 +16,10 @@ namespace service {
 // The nearest of the names within a small edit distance of what was written, most similar first, at most three.
 std::vector<std::string> nearest(std::string_view written, std::span<const std::string> names);
 
-// "did you mean `a` or `b`?", or an empty text where nothing is near.
+// "did you mean `a` or `b`?", or an empty text where there are none.
+std::string did_you_mean(std::span<const std::string> near);
+
+// The same of the nearest names.
 std::string did_you_mean(std::string_view written, std::span<const std::string> names);
 
 // The same, or else the other advice.
@@ -25,6 +28,10 @@ std::string nearest_or(std::string_view written, std::span<const std::string> na
 // What to say of a name that is not there: the nearest ones; else all of them where they are few, else how many there
 // are; `none` where there are no names at all.
 std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none);
+
+// A name as it is compared where people write it: case makes no difference, nor do blanks at its ends or several in a
+// row. Latin, Greek and Cyrillic letters have case.
+std::string folded_name(std::string_view name);
 
 // "1 day", "2 days"; "1 machine", "3 machines".
 std::string counted(std::int64_t count, std::string_view one, std::string_view many);

@@ -58,6 +58,36 @@ bool can_be_shown(char32_t code) {
   return !control && !turns_or_ends && !unseen;
 }
 
+// Of the letters of Latin, Greek and Cyrillic that have case; others stay. What it gives is below U+0800.
+char32_t lower_case(char32_t code) {
+  const auto within = [code](char32_t first, char32_t last) { return code >= first && code <= last; };
+  if (within('A', 'Z')) return code + 0x20;
+  if (within(0xC0, 0xDE) && code != 0xD7) return code + 0x20;
+  if (code == 0x178) return 0xFF;
+  const bool even_is_upper = (within(0x100, 0x137) && code != 0x130) || within(0x14A, 0x177);
+  const bool odd_is_upper = within(0x139, 0x148) || within(0x179, 0x17E);
+  if (even_is_upper || odd_is_upper) return code + ((code % 2 == 0) == even_is_upper ? 1 : 0);
+  if (within(0x391, 0x3A9)) return code + 0x20;
+  if (code == 0x386) return 0x3AC;
+  if (within(0x388, 0x38A)) return code + 0x25;
+  if (code == 0x38C) return 0x3CC;
+  if (within(0x38E, 0x38F)) return code + 0x3F;
+  if (code == 0x3C2) return 0x3C3;  // sigma at the end of a word
+  if (within(0x410, 0x42F)) return code + 0x20;
+  if (within(0x400, 0x40F)) return code + 0x50;
+  return code;
+}
+
+// Of one below U+0800.
+void add_letter(std::string& text, char32_t code) {
+  if (code < 0x80) {
+    text += static_cast<char>(code);
+    return;
+  }
+  text += static_cast<char>(0xC0U | (code >> 6U));
+  text += static_cast<char>(0x80U | (code & 0x3FU));
+}
+
 }  // namespace
 
 std::vector<std::string> nearest(std::string_view written, std::span<const std::string> names) {
@@ -89,15 +119,18 @@ std::vector<std::string> nearest(std::string_view written, std::span<const std::
   return best;
 }
 
-std::string did_you_mean(std::string_view written, std::span<const std::string> names) {
-  const auto best = nearest(written, names);
-  if (best.empty()) return {};
+std::string did_you_mean(std::span<const std::string> near) {
+  if (near.empty()) return {};
   std::string text = "did you mean ";
-  for (std::size_t i = 0; i < best.size(); ++i) {
-    if (i > 0) text += i + 1 == best.size() ? " or " : ", ";
-    text += '`' + best[i] + '`';
+  for (std::size_t i = 0; i < near.size(); ++i) {
+    if (i > 0) text += i + 1 == near.size() ? " or " : ", ";
+    text += '`' + near[i] + '`';
   }
   return text + '?';
+}
+
+std::string did_you_mean(std::string_view written, std::span<const std::string> names) {
+  return did_you_mean(nearest(written, names));
 }
 
 std::string nearest_or(std::string_view written, std::span<const std::string> names, std::string otherwise) {
@@ -115,6 +148,29 @@ std::string names_instead(std::string_view written, std::span<const std::string>
     for (std::size_t i = 0; i < names.size(); ++i) all += (i == 0 ? "" : ", ") + names[i];
   }
   return nearest_or(written, names, std::move(all));
+}
+
+std::string folded_name(std::string_view name) {
+  constexpr std::string_view blanks = " \t\u00a0";
+  std::string folded;
+  bool gap = false;
+  while (!name.empty()) {
+    const auto letter = first_letter(name);
+    const std::string_view bytes = name.substr(0, letter ? letter->bytes : 1);
+    name.remove_prefix(bytes.size());
+    if (blanks.find(bytes) != std::string_view::npos) {
+      gap = true;
+      continue;
+    }
+    if (gap && !folded.empty()) folded += ' ';
+    gap = false;
+    if (const char32_t lower = letter ? lower_case(letter->code) : 0; letter && lower != letter->code) {
+      add_letter(folded, lower);
+    } else {
+      folded += bytes;
+    }
+  }
+  return folded;
 }
 
 std::string counted(std::int64_t count, std::string_view one, std::string_view many) {

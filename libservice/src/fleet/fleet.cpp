@@ -28,6 +28,31 @@ auto* look_up(const Things& things, const FleetIndex::Positions* positions, std:
   return name_of(things[found->second]) == name ? &things[found->second] : find_by(things, name, name_of);
 }
 
+template <class Thing>
+Named<Thing> named(const std::vector<Thing>& things, const Thing* by_its_key, std::string_view written) {
+  if (by_its_key != nullptr) return {by_its_key, {}, {}};
+  const std::string folded = folded_name(written);
+  Named<Thing> found;
+  std::vector<std::string> keys;
+  std::vector<std::string> names;
+  for (const Thing& thing : things) {
+    keys.push_back(thing.key);
+    names.push_back(folded_name(thing.name));
+    if (!folded.empty() && names.back() == folded) found.several.push_back(&thing);
+  }
+  if (found.several.size() == 1) return {found.several.front(), {}, {}};
+  if (!found.several.empty()) return found;
+  found.near = nearest(written, keys);
+  if (!found.near.empty()) return found;
+  for (const std::string& name : nearest(folded, names)) {
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      const bool told = std::find(found.near.begin(), found.near.end(), keys[i]) != found.near.end();
+      if (names[i] == name && !told) found.near.push_back(keys[i]);
+    }
+  }
+  return found;
+}
+
 }  // namespace
 
 namespace fleet {
@@ -101,6 +126,14 @@ const Season* Fleet::season(std::string_view key) const { return find_by(seasons
 
 const Site* Fleet::site(std::string_view key) const {
   return look_up(sites, index ? &index->sites : nullptr, key, by_key);
+}
+
+Named<Machine> machine_named(const Fleet& fleet, std::string_view written) {
+  return named(fleet.machines, fleet.machine(written), written);
+}
+
+Named<Site> site_named(const Fleet& fleet, std::string_view written) {
+  return named(fleet.sites, fleet.site(written), written);
 }
 
 const Schedule& Fleet::schedule_of(const Machine& machine) const {

@@ -134,8 +134,11 @@ class Explaining {
 
 }  // namespace
 
-Explanations explain(const Snapshot& snapshot, std::string_view task, std::string_view position,
-                     const Forecaster& forecaster) {
+namespace {
+
+// Of the points that are wanted.
+template <class Wanted>
+Explanations explain_those(const Snapshot& snapshot, const Forecaster& forecaster, Wanted wanted) {
   constexpr int horizon_days = 30;
   DueList list = due_list(snapshot, {snapshot.as_of() + std::chrono::days{horizon_days}}, forecaster);
   Explanations answer;
@@ -143,13 +146,30 @@ Explanations explain(const Snapshot& snapshot, std::string_view task, std::strin
   answer.as_of = snapshot.as_of();
   std::map<const Machine*, Explaining> explaining;
   for (const Point& point : list.points) {
-    if (point.name != task || (!position.empty() && point.position != position)) continue;
+    if (!wanted(list, point)) continue;
     auto& of_machine = explaining.try_emplace(point.machine, snapshot, *point.machine, forecaster).first->second;
     answer.points.push_back(of_machine.of(point));
   }
+  answer.left_off = list.points.size() - answer.points.size();
   answer.gaps = std::move(list.gaps);
   answer.not_in_use = std::move(list.not_in_use);
   return answer;
+}
+
+}  // namespace
+
+Explanations explain(const Snapshot& snapshot, std::string_view task, std::string_view position,
+                     const Forecaster& forecaster) {
+  auto answer = explain_those(snapshot, forecaster, [&](const DueList&, const Point& point) {
+    return point.name == task && (position.empty() || point.position == position);
+  });
+  answer.left_off = 0;
+  return answer;
+}
+
+Explanations explain_worst(const Snapshot& snapshot, const Forecaster& forecaster) {
+  return explain_those(snapshot, forecaster,
+                       [](const DueList& list, const Point& point) { return &point == &list.points.front(); });
 }
 
 }  // namespace service

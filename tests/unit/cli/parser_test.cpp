@@ -98,7 +98,6 @@ TEST_CASE("malformed command lines are usage errors in our own words") {
       {"done", "loader"},
       {"done", "loader", "engine-oil", "--at"},
       {"saw", "loader"},
-      {"why", "loader"},
       {"meter-change"},
       {"strike"},
       {"undo", "x", "y"},

@@ -124,7 +124,7 @@ TEST_CASE("signs and measurements are written down and judged") {
   REQUIRE(place.run("saw loader tread=12.5 --position front-left") == 0);
   CHECK(place.says("tread@front-left 12.5 mm"));
   CHECK(place.says("tyre@front-left: later -> overdue"));
-  CHECK(place.run("saw loader tread=1,5") == 64);
+  CHECK(place.run("saw loader tread=1,255") == 64);
   CHECK(place.run("saw loader tread=") == 64);
   CHECK(place.run("saw loader tread=5 --unit inch") == 65);
   CHECK(place.run("saw loader leak --unit mm") == 64);

@@ -1,0 +1,186 @@
+// How people ask: machines by name, days and values as they are typed, words for which people reach.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <vector>
+
+#include "command_table.h"
+#include "near_commands.h"
+#include "unit/cli/place.h"
+
+namespace {
+
+using cli_test::Place;
+using Words = std::vector<std::string>;
+
+std::string two_of_a_name() {
+  std::string fleet = cli_test::small_fleet;
+  return fleet.replace(fleet.find("Old pump"), 8, "loader TRACTOR");
+}
+
+}  // namespace
+
+TEST_CASE("a machine is named by its name wherever one is named") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run_words({"reading", "Loader tractor", "12"}) == 0);
+  REQUIRE(place.run_words({"reading", "old PUMP", "3", "--on", "yesterday"}) == 0);
+  for (const Words& words : {Words{"due", "Old pump", "--all"}, Words{"due", "--machine", "Old pump", "--all"},
+                             Words{"due", "--site", "Pumping station", "--all"}}) {
+    REQUIRE(place.run_words(words) == 0);
+    CHECK(place.says("gland"));
+    CHECK_FALSE(place.says("hoses"));
+  }
+  for (const char* command : {"find-out", "forecast", "workload", "parts", "history", "why"}) {
+    CAPTURE(command);
+    CHECK(place.run_words({command, "Loader tractor"}) == 0);
+  }
+  for (const Words& words :
+       {Words{"done", "old pump", "gland", "--dry-run"}, Words{"saw", "Loader tractor", "leak", "--dry-run"},
+        Words{"meter-change", "old pump", "--last", "3", "--first", "0", "--dry-run"},
+        Words{"put-off", "old pump", "gland", "--until", "2027-01-01", "--dry-run"},
+        Words{"lay-up", "old pump", "--dry-run"}, Words{"out-of-use", "old pump", "--dry-run"}}) {
+    CAPTURE(words[0]);
+    CHECK(place.run_words(words) == 0);
+  }
+}
+
+TEST_CASE("a name that two machines bear is asked back, and nothing is stored") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", two_of_a_name());
+  CHECK(place.run_words({"reading", "Loader tractor", "12"}) == 64);
+  CHECK(place.complains("`Loader tractor` is the name of 2 machines"));
+  CHECK(place.complains("write which: loader or pump"));
+  REQUIRE(place.run("export") == 0);
+  CHECK_FALSE(place.says("reading"));
+  CHECK(place.run_words({"due", "Loader tractor"}) == 64);
+  CHECK(place.run("due loader") == 0);  // the key is clear
+}
+
+TEST_CASE("another kind of name leads on") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string(cli_test::small_fleet) + "seasons: {harvest: {from: 08-01, to: 09-20}}\n");
+  CHECK(place.run("due harvest") == 64);
+  CHECK(place.complains("`harvest` is a season: whichever season harvest"));
+  CHECK(place.run("due yard") == 64);
+  CHECK(place.complains("--site yard"));
+  CHECK(place.run("why engine-oil") == 64);
+  CHECK(place.complains("MACHINE engine-oil"));
+}
+
+TEST_CASE("why without a task is of the worst point") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 300 --on 2026-06-14") == 0);
+  REQUIRE(place.run("why loader") == 0);
+  CHECK(place.says("loader engine-oil, on 2026-06-15"));
+  CHECK(place.says("and 3 more: whichever due loader --all"));
+  REQUIRE(place.run("why loader --format json") == 0);
+  CHECK(place.says("\"left_off\": 3"));
+  REQUIRE(place.run("why loader engine-oil --format json") == 0);
+  CHECK(place.says("\"left_off\": 0"));
+  CHECK(place.run("why loader --as-of 2020-01-01") == 64);
+  CHECK(place.complains("no service point"));
+}
+
+TEST_CASE("days and values as people type them") {
+  Place place;
+  place.furnish();
+  struct Row {
+    Words words;
+    std::string on;
+  };
+  for (const Row& row :
+       {Row{{"--on", "yesterday"}, "2026-06-14"}, Row{{"--on", "-3d"}, "2026-06-12"}, Row{{"--on=-3d"}, "2026-06-12"},
+        Row{{"--on", "13.06.2026"}, "2026-06-13"}, Row{{"--on", "06/13/2026"}, "2026-06-13"},
+        Row{{"--as-of", "yesterday"}, "2026-06-14"}, Row{{"--as-of", "-1w"}, "2026-06-08"},
+        Row{{"--as-of", "10.6.2026", "--on", "yesterday"}, "2026-06-09"}}) {
+    Words words{"done", "loader", "engine-oil", "--at", "2383,7", "--dry-run", "--format", "json"};
+    words.insert(words.end(), row.words.begin(), row.words.end());
+    CAPTURE(row.on);
+    REQUIRE(place.run_words(words) == 0);
+    CHECK(place.says("\"on\": \"" + row.on));
+    CHECK(place.says("2383.7"));
+  }
+  CHECK(place.run("reading loader 12 --on 03/04/2026") == 64);
+  CHECK(place.complains("could be 2026-04-03 or 2026-03-04"));
+  CHECK(place.run("reading loader 1,250") == 64);
+  CHECK(place.complains("could be 1250 or 1.250"));
+  REQUIRE(place.run("reading loader 12,5") == 0);
+  CHECK(place.says("12.5 h"));
+  REQUIRE(place.run("saw loader tread=14,5 --position front-left") == 0);
+  CHECK(place.says("14.5 mm"));
+  REQUIRE(place.run("meter-change loader --last 12,75 --first 0,5 --dry-run") == 0);
+  CHECK(place.says("12.75"));
+  REQUIRE(place.run("put-off loader engine-oil --until +50,5h --dry-run") == 0);
+  CHECK(place.says("63"));
+  REQUIRE(place.run("put-off loader engine-oil --until 01.09.2026 --dry-run") == 0);
+  CHECK(place.says("2026-09-01"));
+  REQUIRE(place.run("lay-up loader --until 1.9.2026 --dry-run") == 0);
+  CHECK(place.says("2026-09-01"));
+}
+
+TEST_CASE("the day that came off the clock is not called given because it was typed as today") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 12") == 0);
+  place.now -= 10 * 86'400'000LL;  // the clock is behind
+  REQUIRE(place.run("due") == 0);
+  CHECK(place.says("clock"));
+  REQUIRE(place.run("due --as-of today") == 0);
+  CHECK(place.says("clock"));
+}
+
+TEST_CASE("words for which people reach lead to the command that answers") {
+  struct Bridge {
+    std::string typed;
+    std::string command;
+  };
+  for (const Bridge& bridge : {Bridge{"list", "whichever due"},
+                               {"overdue", "whichever due --overdue"},
+                               {"order", "whichever parts"},
+                               {"show", "whichever why MACHINE"},
+                               {"show", "whichever history MACHINE"},
+                               {"look", "whichever due MACHINE"},
+                               {"log", "whichever history MACHINE"},
+                               {"plan", "whichever season SEASON"}}) {
+    CAPTURE(bridge.typed);
+    CHECK(cli::instead_of_command(bridge.typed).find(bridge.command) != std::string::npos);
+    Place place;
+    CHECK(place.run(bridge.typed + " loader --all") == 64);
+    CHECK(place.complains(bridge.command));
+  }
+}
+
+TEST_CASE("a hint never leads from asking to writing") {
+  for (const char* typed : {"doe", "dune", "du", "dut", "duee", "show", "list", "order", "overdue", "looks", "chek"}) {
+    CAPTURE(typed);
+    const std::string hint = cli::instead_of_command(typed);
+    for (const cli::Command& command : cli::commands()) {
+      const bool writes = std::any_of(command.options.begin(), command.options.end(),
+                                      [](const cli::Option& option) { return option.name == "dry-run"; });
+      if (!writes) continue;
+      CHECK(hint.find('`' + std::string(command.name) + '`') == std::string::npos);
+      CHECK(hint.find("whichever " + std::string(command.name)) == std::string::npos);
+    }
+  }
+  // Who writes is led to writing.
+  CHECK(cli::instead_of_command("readin") == "did you mean `reading`?");
+  CHECK(cli::instead_of_command("dnoe").find("`done`") != std::string::npos);
+}
+
+TEST_CASE("seasons complete, and tasks of a machine by name") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string(cli_test::small_fleet) + "seasons: {harvest: {from: 08-01, to: 09-20}}\n");
+  REQUIRE(place.run_words({"complete", "--", "season", "ha"}) == 0);
+  CHECK(place.out == "harvest\n");
+  REQUIRE(place.run_words({"complete", "--", "parts", "--before", ""}) == 0);
+  CHECK(place.out == "harvest\n");
+  REQUIRE(place.run_words({"complete", "--", "season", "harvest", "pu"}) == 0);
+  CHECK(place.out == "pump\n");
+  REQUIRE(place.run_words({"complete", "--", "why", "old pump", ""}) == 0);
+  CHECK(place.out == "gland\n");
+}
