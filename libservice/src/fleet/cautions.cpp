@@ -18,6 +18,10 @@ constexpr Caution catalogue[] = {
      "Colorado State University Extension, farm management series 5.017, in a restatement"},
     {"pressure-cap", "Open the cap of a cooling system only when it is completely cold, slowly; steam scalds",
      "United States model commercial driver manual, section 2, from memory"},
+    {"coolant",
+     "Coolant poisons people and animals, who like its taste: wear gloves, catch all of it, keep it closed and marked, "
+     "none of it into soil or drain",
+     practice},
     {"hot-fluid", "Hot oil, coolant and fuel burn: let them cool, wear gloves and goggles, keep your face away",
      "TM 10-3930-671-24, appendix E (1)"},
     {"hot-surface", "Engine, turbocharger and exhaust burn long after they stop: let them cool before you reach in",
@@ -73,6 +77,9 @@ constexpr Caution catalogue[] = {
     {"sharp-edges",
      "Knives and worn edges cut, and a rotor turns by its own weight: block it, wear gloves that withstand blades",
      practice},
+    {"heavy-parts",
+     "A heavy part crushes hands, feet and backs: a hoist, a trolley or a second pair of hands, and nobody beneath it",
+     practice},
     {"tyre-and-rim",
      "A tyre or rim under pressure can kill: let the air out fully first, fill it in a cage, stand to the side; rims "
      "of several pieces are for trained people only",
@@ -80,9 +87,9 @@ constexpr Caution catalogue[] = {
 
     // Electricity.
     {"battery",
-     "Batteries give off hydrogen, which explodes: no flame, spark or smoking, goggles on. Take the earth lead "
-     "(mostly the negative) off first, and put it on last",
-     "a care text for farm tractors for the order of the leads; hydrogen from memory"},
+     "Batteries give off hydrogen, which explodes, and hold acid, which burns: no flame, spark or smoking, goggles and "
+     "gloves on. Take the earth lead (mostly the negative) off first, and put it on last",
+     "a care text for farm tractors for the order of the leads; hydrogen and acid from memory"},
     {"charger-off", "Switch the charger off at the mains before you put its leads on or take them off", practice},
     {"electricity",
      "Switch off, lock off, keep the key, and prove it dead before you touch it; fixed wiring is for a licensed "
@@ -103,6 +110,10 @@ constexpr Caution catalogue[] = {
     {"confined-space",
      "Gas and lack of air in slurry stores, silos, pits and tanks kill in a breath. Air it, measure with a gas meter, "
      "never go in alone: an attendant stays outside, calls for help and does not follow",
+     practice},
+    {"deep-water",
+     "Water at a sluice, a sump or a screen drowns, and an intake pulls under: stop the pump, wear a life jacket, "
+     "keep a throw line at hand, never go alone",
      practice},
     {"dust-explosion",
      "Dust in the air explodes: no flame, spark, grinding or welding until it is empty and clean; do not blow dust up",
