@@ -39,6 +39,8 @@ machines:
 inline constexpr std::string_view starter_schedule =
     R"yaml(# yaml-language-server: $schema=../.schemas/schedule.schema.json
 # What machines of one kind need. Every value here is an example; take it from the operator's manual.
+# A caution is a name that .schemas/schedule.schema.json lists, or a sentence of your own. What everybody is told who
+# goes to a machine (level, key out, chocks ...) comes with every list; only what is special to a task stands here.
 
 schedule: example
 meters: {engine: {unit: h}}
@@ -48,20 +50,27 @@ tasks:
     do: Change engine oil and oil filter
     every: {hours: 250, months: 12}        # example; take it from the operator's manual
     takes: 50 min
-    cautions: [hot-fluid, used-oil]
+    tools: [drain pan, filter wrench, gloves, goggles, lamp, piece of card]
+    cautions: [fluid-under-pressure, hot-fluid, hot-surface, used-oil]
     follow-up:
-      check-leaks: {do: "Run to temperature, stop, look for leaks", within: {hours: 1}}   # example
+      check-leaks:                         # example
+        do: "Run to temperature, stop, key out; look for leaks with a lamp and a piece of card, never with a hand"
+        within: {hours: 1}
 
   air-filter:
     do: Change the outer air element
     every: {hours: 500, months: 12}        # example; take it from the operator's manual
     takes: 15 min
+    tools: [dust mask, damp cloth]
+    cautions: [hot-surface, dust-lungs]
 
   brakes:
     do: Check brakes, steering and wheel nuts
     every: {hours: 500, months: 12, signs: [brake-pull]}   # example; take it from the operator's manual
     safety: true                           # no grace and no putting off
     takes: 1 h
+    tools: [chocks, jack, axle stands, torque wrench, damp cloth, lamp]
+    cautions: [fluid-under-pressure, hot-surface, raised-parts, not-on-the-jack, under-the-machine, asbestos]
 )yaml";
 
 }  // namespace cli

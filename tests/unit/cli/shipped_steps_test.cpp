@@ -1,0 +1,226 @@
+// The order of the shipped schedules' steps, and the tools that they use: safe before it is open, closed before it
+// runs, and started by itself again only when all has been looked at.
+#include <doctest/doctest.h>
+
+#include <cctype>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "unit/cli/shipped_schedules.h"
+
+using namespace cli_test;
+
+namespace {
+
+constexpr auto nowhere = std::string_view::npos;
+
+// What of `words`, each first said after the one before it, comes too early or not at all.
+std::string out_of_order(std::string_view text, std::initializer_list<std::string_view> words) {
+  std::size_t from = 0;
+  for (const std::string_view one : words) {
+    const std::size_t at = text.find(one);
+    if (at == nowhere) return "never says: " + std::string(one);
+    if (at < from) return "too early: " + std::string(one);
+    from = at;
+  }
+  return {};
+}
+
+TEST_CASE("a shipped task makes safe before it does anything else") {
+  CHECK(wrong_in_shipped([](const ShippedTask& task, const auto& add) {
+          if (task.steps.empty() || task.task->competent_person) return;  // the examiner decides what runs
+          const std::string first = task.steps[0] + '\n' + task.steps[1];
+          // What covers another begins with that one's steps.
+          const bool safe = !task.task->covers.empty() || says(first, "key out") || says(first, "take the key") ||
+                            says(first, "key in") || says(first, "locked off");
+          if (!safe) add("neither key out nor locked off in its first two steps");
+        }) == "");
+}
+
+TEST_CASE("what starts by itself is locked off at first, and goes back on last, after all looking") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          if (!task.warns_of("automatic-start") || task.steps.empty()) return;
+          ++such;
+          const std::string before = task.steps[0] + '\n' + task.steps[1];
+          if (!says(before, "automatic start locked off and tagged")) add("not locked off in the first two steps");
+          const std::string& last = task.steps.back();
+          const std::size_t back = place_of("automatic start back on, last", last);
+          if (back == nowhere) return add("never put back on, or not last");
+          for (const char* look : {"leak", "look", "run", "try"}) {
+            if (place_of(look, last, back) != nowhere) add("after it went back on: " + std::string(look));
+          }
+          if (!says(last.substr(0, back), "everybody clear")) add("not everybody clear before it goes back on");
+          std::string earlier = task.all_steps();
+          earlier.resize(earlier.size() - last.size() - 1);
+          if (says(earlier, "automatic start back") || says(earlier, "back to automatic"))
+            add("back on before the end");
+        }) == "");
+  CHECK(such >= 5);
+}
+
+TEST_CASE("a battery's earth lead comes off first and goes on last, between charger off and charger on") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          const std::string text = task.all_steps();
+          if (!task.warns_of("battery") || (!says(text, "lead") && !says(task.doing, "battery"))) return;
+          ++such;
+          const std::string wrong = out_of_order(
+              text, {"charger off", "earth lead off", "earth lead on last", "charger on", "back on, last"});
+          if (!wrong.empty()) add(wrong);
+          if (!says(task.doing, "battery")) return;
+          const std::string both = out_of_order(
+              text, {"earth lead off first", "then the other", "the other lead on", "then the earth lead on last"});
+          if (!both.empty()) add(both);
+        }) == "");
+  CHECK(such >= 2);
+}
+
+TEST_CASE("whoever looks for leaks stops it first, and takes a card, never a hand") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          if (says(task.tools, "leak detector")) return;  // gas
+          std::vector<std::string> all = task.steps;
+          all.insert(all.end(), task.checks.begin(), task.checks.end());
+          for (const std::string& one : all) {
+            const std::size_t leak = place_of("leak", one);
+            if (leak == nowhere) continue;
+            ++such;
+            if (!says(one, "card") || !says(one, "never with a hand")) add("no card: " + one);
+            if (place_of("stop", one) > leak) add("not stopped: " + one);
+          }
+        }) == "");
+  CHECK(such >= 20);
+}
+
+TEST_CASE("pressure is off before what holds it is opened, and all is shut before it runs") {
+  CHECK(wrong_in_shipped([](const ShippedTask& task, const auto& add) {
+          const std::string text = task.all_steps();
+          const auto in_order = [&](std::initializer_list<std::string_view> words) {
+            const std::string wrong = out_of_order(text, words);
+            if (!wrong.empty()) add(wrong);
+          };
+          if (task.steps.empty()) return;
+          if (says(task.doing, "hydraulic oil"))
+            in_order({"levers", "no pressure is left", "drain warm", "fill", "run"});
+          if (says(task.doing, "gland"))
+            in_order({"valves shut", "drain cock", "no pressure left", "old rings out", "drain cock shut",
+                      "valves open", "guard back on", "run,"});
+          if (says(task.doing, "coolant"))
+            in_order({"cold", "drain into", "fill slowly", "cap on", "run to", "cold before"});
+          if (says(task.doing, "change engine oil"))
+            in_order({"drain", "fill to the mark", "run to", "check the level"});
+          if (says(task.doing, "fuel filter"))
+            in_order({"no flame", "tap shut", "new filter on", "tap open", "bleed", "run from"});
+          if (says(task.doing, "burner")) in_order({"locked off", "checks for leaks", "lit and tested", "back on"});
+          if (says(text, "on stands, not on the jack"))
+            in_order({"chock", "on stands", "down off the stands", "torque"});
+        }) == "");
+}
+
+struct Used {
+  std::string_view words;
+  std::string_view tool;
+};
+
+constexpr Used used[] = {
+    {"card", "piece of card"},
+    {"lamp", "lamp"},
+    {"gas meter", "gas meter"},
+    {"leak detector", "leak detector"},
+    {"manual's torque", "torque wrench"},
+    {"chock", "chocks"},
+    {"axle on stands", "axle stands"},
+    {"axle at a time on stands", "axle stands"},
+    {"not on the jack", "jack"},
+    {"trolley", "wheel trolley"},
+    {"earth lead off", "battery spanner"},
+    {"locked off", "lock and tag"},
+    {"drain warm", "drain pan"},
+    {"drain into", "drain pan"},
+    {"filter by hand", "filter wrench"},
+    {"filter comes off", "filter wrench"},
+    {"goggles", "goggles"},
+    {"gloves", "gloves"},
+    {"apron", "apron"},
+    {"dust mask", "dust mask"},
+    {"vacuum chaff", "vacuum cleaner"},
+    {"damp cloth", "damp cloth"},
+    {"wiped off damp", "damp cloth"},
+    {"wire brush", "wire brush"},
+    {"soft brush", "soft brush"},
+    {"grease gun", "grease gun"},
+    {"feeler gauge", "feeler gauges"},
+    {"tension gauge", "tension gauge"},
+    {"pressure gauge on", "pressure gauge"},
+    {"caliper", "caliper"},
+    {"hoist", "hoist"},
+    {"harness", "harness and line"},
+    {"life jacket", "life jackets"},
+    {"throw line", "throw line"},
+    {"hook", "hook"},
+    {"spanner", "spanner"},
+    {"drip tray", "drip tray"},
+};
+
+TEST_CASE("what a step takes in hand stands among the tools") {
+  CHECK(wrong_in_shipped([](const ShippedTask& task, const auto& add) {
+          for (const auto& [words, tool] : used) {
+            if (says(task.text(), words) && !says(task.tools, tool)) add(tool);
+          }
+        }) == "");
+}
+
+// The words of a tool that tell it from others, in the singular: `piece of card` is piece and card.
+std::vector<std::string> telling_words(std::string_view tool) {
+  std::vector<std::string> words{""};
+  for (const char letter : tool) {
+    if (std::isalpha(static_cast<unsigned char>(letter)) != 0) {
+      words.back() += letter;
+    } else {
+      words.emplace_back();
+    }
+  }
+  std::erase_if(words, [](const std::string& word) { return word.size() < 3 || word == "the" || word == "and"; });
+  for (std::string& word : words) {
+    if (word.size() > 3 && word.back() == 's') word.pop_back();
+  }
+  return words;
+}
+
+// At the beginning of a word: a lock is used by who locks.
+bool begins_a_word(std::string_view beginning, std::string_view text) {
+  for (std::size_t at = text.find(beginning); at != nowhere; at = text.find(beginning, at + 1)) {
+    if (at == 0 || std::isalpha(static_cast<unsigned char>(text[at - 1])) == 0) return true;
+  }
+  return false;
+}
+
+TEST_CASE("each tool that a task lists is used by a step of it, or of what it covers") {
+  CHECK(wrong_in_shipped([](const ShippedTask& task, const auto& add) {
+          if (task.steps.empty()) return;
+          std::string text = task.text() + task.doing;
+          for (const std::string& covered : task.task->covers) {
+            for (const std::string& step : task.schedule->task(covered)->steps) text += '\n' + lower(step);
+          }
+          for (const std::string& tool : task.task->tools) {
+            const std::vector<std::string> words = telling_words(lower(tool));
+            if (std::ranges::none_of(words, [&](const std::string& word) { return begins_a_word(word, text); }))
+              add(tool);
+          }
+        }) == "");
+}
+
+TEST_CASE("where one stays out for the other, it is work for two") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          const std::string text = task.all_steps();
+          if (!says(text, "stays out") && !says(text, "two of you") && !says(text, "two people")) return;
+          ++such;
+          if (task.task->people < 2) add("people: 2");
+        }) == "");
+  CHECK(such >= 3);
+}
+
+}  // namespace
