@@ -159,14 +159,17 @@ const std::vector<Command>& table() {
        .statuses = {},
        .action = forecast},
       {.name = "season",
-       .summary = "what to do before a season, and what can wait",
-       .about = "For every point the odds of coming due before the season ends. What is likely enough is listed to do "
-                "beforehand, safety first, with the day to do it by (the early end of its span), the work, the parts "
-                "and the share of its life that is given up by doing it today. What can wait is listed with its odds; "
-                "a safety task never is. What cannot be known until somebody reads a meter is named.",
+       .summary = "what to do before a season, and what to have ready for it",
+       .about =
+           "Of the machines that work in it: those whose `expect:` names the season, those that run in it at least "
+           "half as much as in an even year, those of which nobody can tell. To do beforehand is what is due, what "
+           "may well come due before it begins, what may come due in it and is helped by doing it early (done just "
+           "before, the odds of that at least halve), and every safety or statutory task from 1 % on; each with "
+           "the day to do it by (its early end), its odds and the share of its life that is given up. What comes "
+           "due in the season all the same is to be had ready. The rest is named.",
        .words = {{"SEASON"}, some_machines},
        .options = {{"year", "YEAR", "the year of its first day; the next season unless told"},
-                   {"odds", "PERCENT", "from which odds on to do it beforehand; 20 unless told"},
+                   {"odds", "PERCENT", "from which odds on a point is listed; 20 unless told"},
                    machine_option,
                    site_option},
        .formats = names_of(season_formats),
@@ -195,8 +198,9 @@ const std::vector<Command>& table() {
        .about = "What services likely to come due use, against what is in stock: the newest `count` less what was used "
                 "since, else `stock:` of the fleet file. Short parts come first, with the day to order by: the early "
                 "end of the span in which the first one is missed, less its lead time. Then a shopping list by "
-                "supplier, in whole packs. With --before it is the work that `season` lists to do beforehand, with the "
-                "same days to order. Stock is shared out over the whole fleet: some machines choose what is listed, "
+                "supplier, in whole packs. With --before it is the work that `season` lists, to do beforehand and to "
+                "have ready, with the same days to order. Stock is shared out over the whole fleet: some machines "
+                "choose what is listed, "
                 "and the figures stay the fleet's.",
        .words = {some_machines},
        .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"},

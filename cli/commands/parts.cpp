@@ -4,6 +4,7 @@
 #include "asking.h"
 #include "commands/commands.h"
 #include "mistakes.h"
+#include "service/season.h"
 
 namespace cli {
 

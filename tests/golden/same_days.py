@@ -13,6 +13,7 @@ import subprocess
 import sys
 import tempfile
 from concurrent.futures import ThreadPoolExecutor
+from datetime import date, timedelta
 
 root = pathlib.Path(__file__).resolve().parents[2]
 command = pathlib.Path(sys.argv[1]).resolve()
@@ -109,18 +110,82 @@ def by_forecast(fleet, points):
     check("forecast --format csv: has no points of its own", {row["row"] for row in rows} - {"now", "ahead"}, set())
 
 
+def day_before(day):
+    return (date.fromisoformat(day) - timedelta(1)).isoformat()
+
+
 def by_season(fleet, points):
     for season in ("harvest", "pumping"):
         answer = fleet.json("season", season)
-        told = answer["beforehand"] + answer["can_wait"] + answer["unknown"]
+        items = answer["beforehand"] + answer["have_ready"]
+        told = items + answer["not_before_end"] + answer["find_out"]
         check(f"season {season}: points", len(told) > 5, True)
-        for item in told:
+        for item in items:
             point = points[key(item)]
-            if "due_span" not in item:
-                continue
             check(f"season {season}: {key(item)}", item["due_span"], point["due_span"])
             if not point["by_estimate"]:  # a point by estimate is due today, whatever the odds
                 check(f"season {season}: middle of {key(item)}", item["due_span"]["p50"], point["due_on"])
+        whole_blocks(fleet, season, answer, points, told)
+        days_to_do_by(fleet, season, answer, points)
+        by_parts_before(fleet, season, answer)
+        by_formats(fleet, season, answer)
+
+
+def whole_blocks(fleet, season, answer, points, told):
+    """Each point stands in a block, or its machine is named as one that does not work."""
+    others = {other["machine"]: other for other in answer["others"]}
+    # One that is laid up and back in time works.
+    stands = {use["machine"] for use in answer["not_in_use"]
+              if use["state"] == "out-of-use" or not use["until"] or use["until"] > answer["to"]}
+    included = {(item["machine"], part["task"] + (f"@{part['position']}" if part["position"] else ""))
+                for item in answer["beforehand"] + answer["have_ready"] for part in item["includes"]}
+    expected = {name for name in points if name[0] not in others.keys() | stands}
+    check(f"season {season}: every point is told", {key(item) for item in told} | included, expected)
+    for machine, other in others.items():
+        own = [point for name, point in points.items() if name[0] == machine]
+        for count, standing in (("overdue", "overdue"), ("due", "due"), ("no_record", "no-record")):
+            check(f"season {season}: {machine} {count}", other[count],
+                  sum(point["standing"] == standing for point in own))
+
+
+def days_to_do_by(fleet, season, answer, points):
+    """Due today, else the early end, at the latest the day before the season."""
+    latest = max(fleet.as_of, day_before(answer["from"]))
+    moved = {use["machine"] for use in answer["not_in_use"]}  # what stands is done on the day it is back
+    for item in answer["beforehand"] + answer["have_ready"]:
+        point = points[key(item)]
+        if item["again"] or item["includes"] or point["put_off"] or item["machine"] in moved:
+            check(f"season {season}: {key(item)} in time", fleet.as_of <= item["do_by"] <= latest, True)
+            continue
+        early = fleet.as_of if point["standing"] in ("overdue", "due") else point["due_span"]["p10"]
+        check(f"season {season}: {key(item)} do by", item["do_by"], max(fleet.as_of, min(early, latest)))
+
+
+def by_parts_before(fleet, season, answer):
+    parts = fleet.json("parts", "--before", season)
+    check(f"parts --before {season}", parts["parts"], answer["parts"])
+    uses = sorted((key(use), use["due_span"]["p10"], use["ready"], part["part"], use["amount"])
+                  for part in parts["parts"] for use in part["uses"])
+    takes = []
+    for block in ("beforehand", "have_ready"):
+        for item in answer[block]:
+            amounts = list(item["takes"]["parts"].items())
+            amounts += [(fluid, amount["amount"]) for fluid, amount in item["takes"]["fluids"].items()]
+            takes += [(key(item), item["do_by"], block == "have_ready", part, amount) for part, amount in amounts]
+    check(f"parts --before {season}: the rows of the season", uses, sorted(takes))
+    rows = {row["part"]: row["order_by"] for row in csv.DictReader(io.StringIO(fleet.ask("parts", "--before", season, "--format", "csv")))}
+    check(f"parts --before {season} --format csv", rows, {part["part"]: part["order_by"] or "" for part in answer["parts"]})
+
+
+def by_formats(fleet, season, answer):
+    rows = list(csv.DictReader(io.StringIO(fleet.ask("season", season, "--format", "csv"))))
+    text = fleet.ask("season", season)
+    for block, name in (("beforehand", "beforehand"), ("have_ready", "have-ready")):
+        days = [(key(item), item["do_by"]) for item in answer[block]]
+        check(f"season {season} --format csv: {name}", [(key(row), row["do_by"]) for row in rows if row["row"] == name], days)
+        for item in answer[block]:  # several positions share a line
+            line = rf"^(S|C|SC| )? *{item['do_by']} +{re.escape(item['machine'])} +{re.escape(item['task'])}"
+            check(f"season {season} as text: {key(item)}", bool(re.search(line, text, re.M)), True)
 
 
 def by_why(fleet, points):

@@ -4,8 +4,9 @@
 namespace cli {
 
 std::string parts_as_csv(const service::PartsList& list) {
-  CsvTable table({"part", "listed", "what", "number", "supplier", "fluid", "unit", "need", "more", "stock",
-                  "counted_on", "short_by", "buy", "packs", "missed_from", "order_by", "late_days", "price"});
+  CsvTable table({"part",        "listed",   "what",      "number",     "supplier", "fluid", "unit",
+                  "need",        "more",     "stock",     "counted_on", "short_by", "buy",   "packs",
+                  "missed_from", "order_by", "late_days", "price",      "cost",     "ready"});
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"part", csv_text(need.key)},
@@ -25,7 +26,9 @@ std::string parts_as_csv(const service::PartsList& list) {
                {"missed_from", figure(need.short_on)},
                {"order_by", figure(need.order_by)},
                {"late_days", std::to_string(need.late_days)},
-               {"price", figure(need.price)}});
+               {"price", figure(need.price)},
+               {"cost", figure(need.cost)},
+               {"ready", to_text(need.ready)}});
   }
   return table.text();
 }

@@ -4,6 +4,7 @@
 
 #include "render/parts/parts.h"
 #include "render/parts/words.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -18,13 +19,14 @@ std::string parts_as_markdown(const PartsList& list) {
   const auto orders = orders_of(list);
   if (orders.empty()) text += "\nNothing is short.\n";
   for (const service::SupplierOrder& order : orders) {
-    text += fmt::format("\n## {}\n\n| order by | buy | part | number | what | price |\n|---|---|---|---|---|---|\n",
-                        markdown_cell(supplier_words(order)));
+    text += fmt::format(
+        "\n## {}\n\n| order by | buy | part | number | what | price | cost |\n|---|---|---|---|---|---|---|\n",
+        markdown_cell(supplier_words(order)));
     for (const PartNeed* need : order.needs) {
-      text +=
-          fmt::format("| {} | {} | {} | {} | {} | {} |\n", order_words(*need, list.as_of), markdown_cell(to_buy(*need)),
-                      markdown_cell(need->key), markdown_cell(need->part != nullptr ? need->part->number : ""),
-                      markdown_cell(what_of(*need)), markdown_cell(price_words(*need, *list.fleet)));
+      text += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n", order_words(*need, list.as_of),
+                          markdown_cell(to_buy(*need)), markdown_cell(need->key),
+                          markdown_cell(need->part != nullptr ? need->part->number : ""), markdown_cell(what_of(*need)),
+                          markdown_cell(each_words(*need)), markdown_cell(cost_words(*need, *list.fleet)));
     }
   }
   if (!list.whole_fleet) text += '\n' + figures_of_fleet() + '\n';
@@ -34,7 +36,7 @@ std::string parts_as_markdown(const PartsList& list) {
                         markdown_cell(point.machine->key));
   }
   for (const service::MachineUse& use : list.not_in_use) {
-    text += fmt::format("- **{}** stands, and nobody said until when\n", markdown_cell(use.machine->key));
+    text += fmt::format("- **{}** {}\n", markdown_cell(use.machine->key), stands_words(use.state));
   }
   return text;
 }

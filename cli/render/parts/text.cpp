@@ -37,7 +37,25 @@ std::string who_uses(const PartNeed& need) {
 
 std::string span_of(const PartsList& list) {
   if (list.before == nullptr) return "to " + to_text(list.to);
-  return fmt::format("for the work before {}", cleaned(list.before->key));
+  return fmt::format("for the work before {} and to have ready in it", cleaned(list.before->key));
+}
+
+// What the words in the columns mean, where they stand.
+std::string legend(const PartsList& list, const Look& look) {
+  const auto any = [&](const auto& has) { return std::any_of(list.needs.begin(), list.needs.end(), has); };
+  std::string text;
+  if (any([](const PartNeed& need) { return need.is_short(); })) {
+    text += list.before != nullptr ? "missed from: the day to do the first work that stock does not cover. "
+                                   : "missed from: the early end, one case in ten, of the first service that stock "
+                                     "does not cover. ";
+  }
+  if (any([](const PartNeed& need) { return need.ready.hundredths > 0; })) {
+    text += "ready: to be there when the season begins, for what comes due in it all the same. ";
+  }
+  if (any([](const PartNeed& need) { return need.more.hundredths > 0; })) {
+    text += "perhaps: with services that may come by then, but are less likely than not. ";
+  }
+  return text.empty() ? "" : '\n' + wrapped("", text, static_cast<std::size_t>(look.columns), 0);
 }
 
 }  // namespace
@@ -49,6 +67,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   std::vector<Row> enough{{"part", "need", "in stock", "first for", ""}};
   for (const PartNeed& need : list.needs) {
     std::string amount = quantity(need.need, need.unit);
+    if (need.ready.hundredths > 0) amount += fmt::format(", {} of it ready", quantity(need.ready, need.unit));
     if (need.more.hundredths > 0) amount += fmt::format(" (perhaps {})", quantity(need.need + need.more, need.unit));
     if (need.is_short()) {
       shorts.push_back({order_words(need, list.as_of), cleaned(need.key), amount, in_stock(need),
@@ -65,15 +84,17 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ");
   if (shorts.size() == 1 && enough.size() == 1) text += "\nNo service that is likely by then takes a part or fluid.\n";
   if (!list.whole_fleet && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
+  text += legend(list, look);
   const auto orders = orders_of(list);
   if (!orders.empty()) text += '\n' + heading(look, "Shopping list");
   for (const service::SupplierOrder& order : orders) {
     std::vector<Row> rows;
     for (const PartNeed* need : order.needs) {
       const std::string number = need->part != nullptr ? cleaned(need->part->number) : "";
-      rows.push_back({to_buy(*need), cleaned(need->key), number, what_of(*need), price_words(*need, *list.fleet)});
+      rows.push_back({to_buy(*need), cleaned(need->key), number, what_of(*need), each_words(*need),
+                      cost_words(*need, *list.fleet)});
     }
-    const std::string total = order.total ? ", " + money_words(*order.total, *list.fleet) : "";
+    const std::string total = order.cost ? ", " + money_words(*order.cost, *list.fleet) : "";
     text += "  " + supplier_words(order) + total + '\n';
     text += table(rows, "    ");
   }

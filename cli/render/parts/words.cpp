@@ -25,8 +25,15 @@ std::string money_words(service::Money money, const service::Fleet& fleet) {
   return fmt::format("{:.2f}{}", static_cast<double>(money.hundredths) / 100, currency);
 }
 
-std::string price_words(const PartNeed& need, const service::Fleet& fleet) {
-  return need.price ? money_words(*need.price, fleet) : "no price";
+std::string each_words(const PartNeed& need) {
+  if (!need.price) return "";
+  const std::string unit =
+      need.unit.empty() || need.unit == "piece" || need.unit == "pieces" ? "each" : "a " + need.unit;
+  return fmt::format("{:.2f} {}", static_cast<double>(need.price->hundredths) / 100, cleaned(unit));
+}
+
+std::string cost_words(const PartNeed& need, const service::Fleet& fleet) {
+  return need.cost ? money_words(*need.cost, fleet) : "no price";
 }
 
 std::string figures_of_fleet() { return "Need, stock and orders are the whole fleet's."; }

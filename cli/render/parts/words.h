@@ -13,7 +13,8 @@ std::string what_of(const service::PartNeed& need);  // what the fleet file call
 std::string order_words(const service::PartNeed& need, service::Day as_of);
 
 std::string money_words(service::Money money, const service::Fleet& fleet);
-std::string price_words(const service::PartNeed& need, const service::Fleet& fleet);
+std::string each_words(const service::PartNeed& need);  // `14.20 each`, `4.10 a L`; empty without a price
+std::string cost_words(const service::PartNeed& need, const service::Fleet& fleet);  // of what is to be bought
 
 // Said where some machines are asked about, for the stock is the whole fleet's.
 std::string figures_of_fleet();

@@ -14,7 +14,7 @@ std::string share(const std::optional<Share>& share) {
   return share ? decimal(share_of(*share)) : "";
 }
 
-void add_item(CsvTable& table, const char* row, const service::SeasonItem& item) {
+void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, std::string_view reason) {
   const auto& span = item.point.due_span;
   const service::Resources& takes = item.resources;
   table.add({{"row", row},
@@ -24,14 +24,19 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item)
              {"standing", std::string(service::to_text(item.standing))},
              {"by_estimate", yes_or_no(item.point.by_estimate)},
              {"safety", yes_or_no(item.safety)},
+             {"competent_person", yes_or_no(item.competent_person)},
+             {"cautions", csv_text(fmt::format("{}", fmt::join(item.point.task->cautions, " ")))},
+             {"reason", std::string(reason)},
              {"odds", decimal(share_of(item.odds))},
+             {"odds_before", decimal(share_of(item.odds_before))},
+             {"odds_done", share(item.odds_done)},
              {"do_by", service::to_text(item.do_by)},
              {"due_span_p10", figure(span.p10)},
              {"due_span_p50", figure(span.p50)},
              {"due_span_p90", figure(span.p90)},
-             {"gives_up", share(item.given_up)},
-             {"again", share(item.again)},
-             {"hardly_helps", yes_or_no(item.hardly_helps)},
+             {"gives_up", share(item.gives_up)},
+             {"again", yes_or_no(item.again)},
+             {"unknown", joined_kinds(item.point.unknown)},
              {"includes", csv_text(names_of(item.covered, " "))},
              {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
              {"takes_people", std::to_string(takes.people)},
@@ -39,25 +44,78 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item)
              {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}});
 }
 
+void add_point(CsvTable& table, const char* row, const service::Point& point,
+               std::vector<std::pair<std::string_view, std::string>> more) {
+  std::vector<std::pair<std::string_view, std::string>> cells{
+      {"row", row},
+      {"machine", csv_text(point.machine->key)},
+      {"task", csv_text(point.name)},
+      {"position", csv_text(point.position)},
+      {"safety", yes_or_no(point.task->safety)},
+      {"competent_person", yes_or_no(point.task->competent_person && point.follow_up == nullptr)}};
+  for (auto& cell : more) cells.push_back(std::move(cell));
+  table.add(cells);
+}
+
 }  // namespace
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
-  CsvTable table({"row",         "machine",      "task",         "position",     "standing",      "by_estimate",
-                  "safety",      "odds",         "do_by",        "due_span_p10", "due_span_p50",  "due_span_p90",
-                  "gives_up",    "again",        "hardly_helps", "includes",     "takes_minutes", "takes_people",
-                  "takes_parts", "takes_fluids", "unknown",      "meter",        "kind",          "state",
-                  "since",       "until",        "note",         "say"});
-  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item);
-  for (const auto& item : plan.can_wait) add_item(table, "can-wait", item);
-  for (const service::Point& point : plan.unknown) {
-    table.add({{"row", "unknown"},
-               {"machine", csv_text(point.machine->key)},
-               {"task", csv_text(point.name)},
-               {"position", csv_text(point.position)},
-               {"unknown", joined_kinds(point.unknown)}});
+  CsvTable table({"row",
+                  "machine",
+                  "task",
+                  "position",
+                  "standing",
+                  "by_estimate",
+                  "safety",
+                  "odds",
+                  "do_by",
+                  "due_span_p10",
+                  "due_span_p50",
+                  "due_span_p90",
+                  "gives_up",
+                  "again",
+                  "includes",
+                  "takes_minutes",
+                  "takes_people",
+                  "takes_parts",
+                  "takes_fluids",
+                  "unknown",
+                  "meter",
+                  "kind",
+                  "state",
+                  "since",
+                  "until",
+                  "note",
+                  "say",
+                  "reason",
+                  "odds_before",
+                  "odds_done",
+                  "competent_person",
+                  "cautions",
+                  "overdue",
+                  "due",
+                  "no_record",
+                  "seen"});
+  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, service::to_text(item.reason));
+  for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, "");
+  for (const auto& rest : plan.not_before_end) {
+    add_point(table, "not-before-end", rest.point, {{"odds", share(rest.odds)}});
+  }
+  for (const service::Point& point : plan.find_out) {
+    add_point(table, "find-out", point,
+              {{"standing", std::string(service::to_text(point.standing))}, {"unknown", joined_kinds(point.unknown)}});
   }
   for (const service::Gap& gap : plan.gaps) add_gap(table, gap);
   for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use);
+  for (const service::OtherMachine& other : plan.others) {
+    table.add({{"row", "other"},
+               {"machine", csv_text(other.machine->key)},
+               {"overdue", std::to_string(other.overdue)},
+               {"due", std::to_string(other.due)},
+               {"no_record", std::to_string(other.no_record)},
+               {"unknown", std::to_string(other.unknown)},
+               {"seen", "0"}});
+  }
   return table.text();
 }
 

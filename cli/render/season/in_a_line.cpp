@@ -5,37 +5,70 @@
 #include <string>
 #include <vector>
 
+#include "render/parts/words.h"
 #include "render/season/season.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
 namespace cli {
+namespace {
 
 using service::SeasonPlan;
 using service::to_text;
 
-std::string season_in_a_line(const SeasonPlan& plan) {
-  if (plan.beforehand.empty()) {
-    return plan.unknown.empty() && plan.gaps.empty()
-               ? fmt::format("Nothing needs doing before {}.", to_text(plan.from))
-               : fmt::format("Nothing that is known needs doing before {}; find out what is not known.",
-                             to_text(plan.from));
+std::string sums_of(std::size_t points, const service::SeasonSums& sums) {
+  std::string text =
+      fmt::format("{}, {} of work", service::counted(static_cast<std::int64_t>(points), "point", "points"),
+                  hours_words(static_cast<double>(sums.labour_minutes) / 60));
+  if (!sums.no_time.empty()) {
+    text += fmt::format(" (and {} no time)", service::counted(static_cast<std::int64_t>(sums.no_time.size()),
+                                                              "task that says", "tasks that say"));
   }
-  std::string text = hours_words(static_cast<double>(plan.labour_minutes) / 60) + " of work";
-  if (plan.without_time > 0)
-    text += fmt::format(" (and {} no time)", service::counted(plan.without_time, "task that says", "tasks that say"));
-  if (plan.pieces > 0) text += fmt::format(" and {}", service::counted(plan.pieces, "part", "parts"));
-  text +=
-      plan.under_way() ? fmt::format(" now, for the season has begun") : fmt::format(" before {}", to_text(plan.from));
-  std::map<service::Day, std::vector<std::string>> orders;
-  for (const service::PartNeed& need : plan.parts) {
-    if (need.order_by) orders[*need.order_by].push_back(need.key);
-  }
-  for (const auto& [day, parts] : orders) {
-    text += fmt::format("; order {} {}", listed(parts, "and"),
-                        day == plan.as_of ? std::string("today") : "by " + to_text(day));
-  }
-  return text + ".";
+  if (sums.pieces > 0) text += fmt::format(", {}", service::counted(sums.pieces, "part", "parts"));
+  return text;
 }
+
+std::string work_of(const SeasonPlan& plan) {
+  const bool all_known = plan.find_out.empty() && plan.gaps.empty();
+  std::string text;
+  if (plan.beforehand.empty()) {
+    text = fmt::format("{} needs doing {}{}", all_known ? "Nothing" : "Nothing that is known",
+                       plan.under_way() ? "now" : "before " + to_text(plan.from),
+                       all_known ? "." : "; find out what is not known.");
+  } else {
+    const auto safety = std::count_if(plan.beforehand.begin(), plan.beforehand.end(),
+                                      [](const auto& item) { return item.safety || item.competent_person; });
+    text = fmt::format("{}: {}{}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),
+                       sums_of(plan.beforehand.size(), plan.before_sums),
+                       safety > 0 ? fmt::format("; {} of them safety or statutory", safety) : "");
+  }
+  if (!plan.have_ready.empty())
+    text += fmt::format(" Have ready: {}.", sums_of(plan.have_ready.size(), plan.ready_sums));
+  return text;
+}
+
+std::string what_of(const service::PartNeed& need) {
+  std::string text = to_buy(need) + ' ' + service::cleaned(need.key);
+  if (need.late_days > 0) text += fmt::format(" ({} late)", service::counted(need.late_days, "day", "days"));
+  return text;
+}
+
+// What is to be ordered, by day.
+std::string orders_of(const SeasonPlan& plan) {
+  std::map<service::Day, std::vector<std::string>> by_day;
+  for (const service::PartNeed& need : plan.parts) {
+    if (need.order_by) by_day[*need.order_by].push_back(what_of(need));
+  }
+  std::string text;
+  for (const auto& [day, what] : by_day) {
+    text += fmt::format("{}{}: {}", text.empty() ? " Order " : "; ",
+                        day == plan.as_of ? std::string("today") : "by " + to_text(day), fmt::join(what, ", "));
+  }
+  return text.empty() ? text : text + '.';
+}
+
+}  // namespace
+
+std::string season_in_a_line(const SeasonPlan& plan) { return work_of(plan) + orders_of(plan); }
 
 }  // namespace cli

@@ -7,6 +7,7 @@ namespace cli {
 namespace {
 
 using service::SeasonItem;
+using service::SeasonPlan;
 
 Json resources_as_json(const service::Resources& resources) {
   Json parts = Json::object();
@@ -20,17 +21,22 @@ Json resources_as_json(const service::Resources& resources) {
           {"fluids", std::move(fluids)}};
 }
 
-Json item_as_json(const SeasonItem& item) {
+Json item_as_json(const SeasonItem& item, Json reason) {
   Json json = place_of(item.point);
   json["standing"] = service::to_text(item.standing);
   json["by_estimate"] = item.point.by_estimate;
   json["safety"] = item.safety;
+  json["competent_person"] = item.competent_person;
+  json["cautions"] = item.point.task->cautions;
+  json["reason"] = std::move(reason);
   json["odds"] = share_of(item.odds);
+  json["odds_before"] = share_of(item.odds_before);
+  json["odds_done"] = odds_or_null(item.odds_done);
   json["do_by"] = to_text(item.do_by);
   json["due_span"] = span_as_json(item.point.due_span);
-  json["gives_up"] = share_or_null(item.given_up);
-  json["again"] = odds_or_null(item.again);
-  json["hardly_helps"] = item.hardly_helps;
+  json["gives_up"] = share_or_null(item.gives_up);
+  json["again"] = item.again;
+  json["unknown"] = kinds_of(item.point.unknown);
   json["includes"] = array_of(item.covered, [](const service::PointName& point) {
     return Json{{"task", point.task}, {"position", text_or_null(point.position)}};
   });
@@ -38,35 +44,65 @@ Json item_as_json(const SeasonItem& item) {
   return json;
 }
 
+Json rest_as_json(const service::SeasonRest& rest) {
+  Json json = place_of(rest.point);
+  json["safety"] = rest.point.task->safety;
+  json["competent_person"] = rest.point.task->competent_person && rest.point.follow_up == nullptr;
+  json["odds"] = odds_or_null(rest.odds);
+  return json;
+}
+
 Json unknown_as_json(const service::Point& point) {
   Json json = place_of(point);
+  json["safety"] = point.task->safety;
+  json["competent_person"] = point.task->competent_person && point.follow_up == nullptr;
+  json["standing"] = service::to_text(point.standing);
   json["unknown"] = kinds_of(point.unknown);
   return json;
 }
 
+Json other_as_json(const service::OtherMachine& other) {
+  return {{"machine", other.machine->key}, {"overdue", other.overdue}, {"due", other.due},
+          {"no_record", other.no_record},  {"unknown", other.unknown}, {"seen", 0}};
+}
+
+Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
+  return {{"points", points},
+          {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
+          {"no_time", places_of(sums.no_time)},
+          {"pieces", sums.pieces},
+          {"parts", array_of(sums.parts, [](const service::SeasonPart& part) {
+             return Json{{"part", part.key},
+                         {"fluid", part.fluid},
+                         {"unit", text_or_null(part.unit)},
+                         {"amount", number(part.amount)}};
+           })}};
+}
+
 }  // namespace
 
-std::string season_as_json(const service::SeasonPlan& plan) {
+std::string season_as_json(const SeasonPlan& plan) {
   Json json = head_of(*plan.fleet, plan.as_of);
   json["season"] = plan.season->key;
   json["from"] = to_text(plan.from);
   json["to"] = to_text(plan.to);
   json["threshold"] = share_of(plan.threshold);
   json["under_way"] = plan.under_way();
+  json["say"] = season_in_a_line(plan);
   json["cautions"] = base_cautions();
   json["not_in_use"] = not_in_use_as_json(plan.not_in_use);
-  json["beforehand"] = array_of(plan.beforehand, item_as_json);
-  json["can_wait"] = array_of(plan.can_wait, item_as_json);
-  json["unlikely_before_end"] = plan.unlikely_before_end;
-  json["unknown"] = array_of(plan.unknown, unknown_as_json);
+  json["beforehand"] =
+      array_of(plan.beforehand, [](const SeasonItem& item) { return item_as_json(item, to_text(item.reason)); });
+  json["have_ready"] = array_of(plan.have_ready, [](const SeasonItem& item) { return item_as_json(item, nullptr); });
+  json["not_before_end"] = array_of(plan.not_before_end, rest_as_json);
+  json["find_out"] = array_of(plan.find_out, unknown_as_json);
   json["gaps"] = gaps_as_json(plan.gaps);
-  json["labour_hours"] = mean_of(static_cast<double>(plan.labour_minutes) / 60);
-  json["no_time"] = Json::array();
-  for (const SeasonItem& item : plan.beforehand) {
-    if (!item.resources.time) json["no_time"].push_back(place_of(item.point));
-  }
+  json["seen"] = Json::array();
+  json["others"] = array_of(plan.others, other_as_json);
+  json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size())},
+                  {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size())}};
+  json["currency"] = text_or_null(plan.fleet->currency);
   json["parts"] = array_of(plan.parts, need_as_json);
-  json["say"] = season_in_a_line(plan);
   return dumped(json);
 }
 

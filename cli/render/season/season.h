@@ -1,18 +1,18 @@
-// What to do before a season: what is due, in rows with odds; what it takes; what can wait.
+// The season to prepare for: what to do beforehand and what to have ready, with odds, work and orders; the rest named.
 #pragma once
 
 #include <string>
 
 #include "render/shared/formats.h"
-#include "service/workload.h"
+#include "service/season.h"
 
 namespace cli {
 
 std::string season_as_text(const service::SeasonPlan& plan, const Look& look);
 std::string season_as_json(const service::SeasonPlan& plan);
-std::string season_as_csv(const service::SeasonPlan& plan);  // one row a point or gap
+std::string season_as_csv(const service::SeasonPlan& plan);  // one row a point, gap or machine
 
-// `31.2 h of work and 40 parts before 2026-08-01; order knives by 2026-07-10.`
+// `Do before 2026-08-01: 33 points, 41.5 h of work, 30 parts. Have ready: ... Order today: 1 drum-bar-set; ...`
 std::string season_in_a_line(const service::SeasonPlan& plan);
 
 inline constexpr Format<service::SeasonPlan> season_formats[] = {

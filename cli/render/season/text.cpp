@@ -1,145 +1,165 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
+#include <map>
 
+#include "render/season/rows.h"
 #include "render/season/season.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
-#include "terminal/table.h"
 #include "terminal/wrap.h"
 
 namespace cli {
 namespace {
 
 using service::Point;
-using service::SeasonItem;
 using service::SeasonPlan;
 
-std::string share_words(const std::optional<double>& share) {
-  return share ? fmt::format("{:.0f} %", *share * 100) : "not known";
+std::string season_of(const SeasonPlan& plan) { return service::cleaned(plan.season->key); }
+
+std::size_t columns_of(const Look& look) { return static_cast<std::size_t>(look.columns); }
+
+bool alike(const service::SeasonRest& a, const service::SeasonRest& b) {
+  return a.odds.has_value() == b.odds.has_value() && (!a.odds || odds_words(*a.odds) == odds_words(*b.odds));
 }
 
-std::string why_now(const SeasonItem& item) {
-  std::vector<std::string> remarks;
-  const Point& point = item.point;
-  if (item.use == service::UseKind::out_of_use) remarks.emplace_back("out of use: do not run");
-  if (item.use == service::UseKind::laid_up) remarks.emplace_back("laid up: before it goes back to work");
-  if (item.standing == service::Standing::overdue) remarks.emplace_back("overdue");
-  if (item.standing == service::Standing::due) {
-    remarks.emplace_back(point.by_estimate ? "due by estimate: read the meter" : "due");
+// Tasks by name, with their machine where it is another one than that before. All positions of a task are one.
+std::string tasks_of(const std::vector<const service::SeasonRest*>& all) {
+  std::vector<std::string> tasks;
+  const Point* before = nullptr;
+  for (std::size_t i = 0; i < all.size();) {
+    const Point& point = all[i]->point;
+    std::size_t next = i + 1;
+    const auto same = [&](const Point& other) { return other.machine == point.machine && other.name == point.name; };
+    while (next < all.size() && same(all[next]->point) && alike(*all[next], *all[i])) ++next;
+    std::string task = next - i > 1 ? service::cleaned(fmt::format("{} ({})", point.name, next - i)) : task_of(point);
+    if (before == nullptr || before->machine != point.machine) {
+      task = service::cleaned(point.machine->key) + ' ' + task;
+    }
+    if (all[i]->odds && all[i]->odds->value >= 0.01) task += ' ' + odds_words(*all[i]->odds);
+    tasks.push_back(std::move(task));
+    before = &point;
+    i = next;
   }
-  if (item.safety) remarks.emplace_back("safety");
-  if (point.task->competent_person) remarks.emplace_back("by a competent person");
-  if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
-  if (!item.covered.empty()) {
-    remarks.push_back("includes " + service::cleaned(names_of(item.covered, ", ")));
-  }
-  if (item.comes_again) {
-    remarks.push_back(fmt::format("{}: {}",
-                                  item.hardly_helps
-                                      ? "doing it now hardly helps, for it comes due before the end all the same"
-                                      : "comes due again before the end",
-                                  odds_words(*item.again)));
-  }
-  if (!point.task->cautions.empty() && point.follow_up == nullptr) {
-    remarks.push_back("mind: " + service::cleaned(fmt::format("{}", fmt::join(point.task->cautions, ", "))));
-  }
-  return fmt::format("{}", fmt::join(remarks, "; "));
+  return fmt::format("{}", fmt::join(tasks, ", "));
 }
 
-// What is due is due; odds are for what is not.
-std::string odds_of(const SeasonItem& item) {
-  if (item.point.standing == service::Standing::overdue) return "overdue";
-  if (item.point.standing == service::Standing::due && !item.point.by_estimate) return "due";
-  return odds_words(item.odds);
-}
-
-std::string rows_of(const std::vector<SeasonItem>& items, const Look& look) {
-  std::vector<Row> rows{{"do by", "machine", "task", "odds", "gives up today", "takes", "parts"}};
-  std::vector<std::string> remarks{""};
-  for (const SeasonItem& item : items) {
-    rows.push_back({to_text(item.do_by), service::cleaned(item.point.machine->key), task_of(item.point), odds_of(item),
-                    share_words(item.given_up), time_words(item.resources), ""});
-    std::string below = parts_words(item.resources);
-    const std::string remark = why_now(item);
-    if (!remark.empty()) below += (below.empty() ? "" : " · ") + remark;
-    remarks.push_back(below);
-    rows.back().pop_back();
+// The likeliest first, with odds; those under 1 % together.
+std::string rest_block(const SeasonPlan& plan, const Look& look) {
+  std::vector<const service::SeasonRest*> likely;
+  std::vector<const service::SeasonRest*> hardly;
+  std::vector<const service::SeasonRest*> by_eye;
+  for (const auto& rest : plan.not_before_end) {
+    (!rest.odds ? by_eye : rest.odds->value < 0.01 ? hardly : likely).push_back(&rest);
   }
-  rows.front().pop_back();
-  const std::string lines = table(rows, "  ");
   std::string text;
-  std::size_t from = 0;
-  for (const std::string& remark : remarks) {
-    const std::size_t end = lines.find('\n', from);
-    text += lines.substr(from, end - from + 1);
-    from = end + 1;
-    if (!remark.empty()) text += wrapped("      ", remark, static_cast<std::size_t>(look.columns), 6);
-  }
+  const auto say = [&](const std::vector<const service::SeasonRest*>& rests, const char* head) {
+    if (!rests.empty()) text += wrapped("   ", head + tasks_of(rests), columns_of(look), 3);
+  };
+  say(likely, "");
+  say(hardly, "under 1 %: ");
+  say(by_eye, "when somebody sees or measures it: ");
   return text;
 }
 
-std::string waiting(const SeasonPlan& plan) {
-  std::vector<Row> rows;
-  for (const SeasonItem& item : plan.can_wait) {
-    rows.push_back({service::cleaned(item.point.machine->key), task_of(item.point), odds_words(item.odds),
-                    item.point.due_span.p50 ? "about " + to_text(*item.point.due_span.p50) : "beyond five years"});
+std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
+  SaidLines lines;
+  for (const service::Gap& gap : plan.gaps) lines.push_back(line_of(gap));
+  std::map<const service::Machine*, std::vector<const Point*>> by_machine;
+  std::vector<const service::Machine*> order;
+  for (const Point& point : plan.find_out) {
+    auto& own = by_machine[point.machine];
+    if (own.empty()) order.push_back(point.machine);
+    own.push_back(&point);
   }
-  return table(rows, "  ");
+  for (const service::Machine* machine : order) {
+    const bool told = std::any_of(plan.gaps.begin(), plan.gaps.end(), [&](const service::Gap& gap) {
+      return gap.kind == service::GapKind::nothing_recorded && gap.machine == machine->key;
+    });
+    if (told) continue;  // nothing is recorded of the whole machine
+    const auto& points = by_machine[machine];
+    std::vector<std::string> safety;
+    for (const Point* point : points) {
+      if (point->task->safety || point->task->competent_person) safety.push_back(task_of(*point));
+    }
+    std::string text = points.size() == 1
+                           ? fmt::format("{}: too little to go by", task_of(*points.front()))
+                           : fmt::format("{} with too little to go by",
+                                         service::counted(static_cast<std::int64_t>(points.size()), "task", "tasks"));
+    if (points.size() > 1 && !safety.empty()) text += fmt::format(", safety among them: {}", fmt::join(safety, ", "));
+    lines.emplace_back(machine->key, fmt::format("{}; whichever find-out {}", text, machine->key));
+  }
+  return said_rows(lines, look);
 }
 
-std::string unknown_rows(const SeasonPlan& plan, const Look& look) {
-  std::vector<std::pair<std::string, std::string>> rows;
-  std::set<std::string> told;
-  for (const service::Gap& gap : plan.gaps) {
-    rows.emplace_back(whose(gap), gap.say);
+std::string other_words(const service::OtherMachine& other) {
+  std::vector<std::string> counts;
+  const auto say = [&](int count, const char* what) {
+    if (count > 0) counts.push_back(fmt::format("{} {}", count, what));
+  };
+  say(other.overdue, "overdue");
+  say(other.due, "due");
+  say(other.no_record, "without record");
+  say(other.unknown, "not known in part");
+  const std::string machine = service::cleaned(other.machine->key);
+  return counts.empty() ? machine : fmt::format("{} {}", machine, fmt::join(counts, " and "));
+}
+
+// All of them in one line that is folded.
+std::string others_line(const SeasonPlan& plan, const Look& look) {
+  std::vector<std::string> machines;
+  for (const auto& other : plan.others) machines.push_back(other_words(other));
+  return wrapped("   ", fmt::format("{}", fmt::join(machines, "; ")), columns_of(look), 3);
+}
+
+std::string not_in_use(const SeasonPlan& plan, const Look& look) {
+  SaidLines lines;
+  for (const service::MachineUse& use : plan.not_in_use) {
+    service::UseState state = use.state;
+    state.note.clear();  // what it has is told by the due list
+    lines.emplace_back(use.machine->key, words_of(state));
   }
-  for (const Point& point : plan.unknown) {
-    if (!told.insert(point.machine->key).second) continue;
-    const auto count = std::count_if(plan.unknown.begin(), plan.unknown.end(),
-                                     [&](const Point& other) { return other.machine == point.machine; });
-    rows.emplace_back(
-        point.machine->key,
-        count == 1 ? fmt::format("{}: nothing to go by; whichever find-out {}", task_of(point), point.machine->key)
-                   : fmt::format("{} with nothing to go by; whichever find-out {}",
-                                 service::counted(count, "task", "tasks"), point.machine->key));
-  }
-  return said_rows(rows, look);
+  return said_rows(lines, look);
 }
 
 }  // namespace
 
 std::string season_as_text(const SeasonPlan& plan, const Look& look) {
+  const std::string season = season_of(plan);
   std::string text =
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
-                                plan.under_way() ? "in" : "before", service::cleaned(plan.season->key),
-                                to_text(plan.from), to_text(plan.to)));
-  text += wrapped("", base_cautions_sentence(), static_cast<std::size_t>(look.columns), 0);
-  std::vector<std::pair<std::string, std::string>> out;
-  for (const service::MachineUse& use : plan.not_in_use) out.emplace_back(use.machine->key, words_of(use.state));
-  if (!out.empty()) text += '\n' + heading(look, "Not in use") + said_rows(out, look);
+                                plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
+  text += wrapped("", season_in_a_line(plan), columns_of(look), 0);
+  text += wrapped("", base_cautions_sentence(), columns_of(look), 0);
+  if (!plan.not_in_use.empty()) text += '\n' + heading(look, "Not in use") + not_in_use(plan, look);
   if (!plan.beforehand.empty()) {
+    text += '\n' + heading(look, plan.under_way() ? "Do now" : fmt::format("Do before {}", season)) +
+            season_rows(plan.beforehand, "do by", look);
+  }
+  if (!plan.have_ready.empty()) {
+    text += '\n' + heading(look, fmt::format("Have ready: comes due in {} all the same", season)) +
+            season_rows(plan.have_ready, "have by", look);
+  }
+  if (!plan.beforehand.empty() || !plan.have_ready.empty()) {
+    text += '\n' + season_legend(plan, look) + season_cautions(plan, look);
+  }
+  if (!plan.find_out.empty() || !plan.gaps.empty()) {
+    text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + find_out_rows(plan, look);
+  }
+  if (!plan.not_before_end.empty()) {
     text += '\n' +
-            heading(look, fmt::format(
-                              "{}: {}", plan.under_way() ? "Do now" : "Do beforehand",
-                              service::counted(static_cast<std::int64_t>(plan.beforehand.size()), "point", "points"))) +
-            rows_of(plan.beforehand, look);
+            heading(look, fmt::format("Less than {:.0f} % odds of coming due before {} ends",
+                                      plan.threshold.value * 100, season)) +
+            rest_block(plan, look);
   }
-  if (!plan.can_wait.empty())
-    text += '\n' + heading(look, "Can wait, with the odds that they come due before it ends") + waiting(plan);
-  if (!plan.unknown.empty() || !plan.gaps.empty()) {
-    text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + unknown_rows(plan, look);
+  if (!plan.others.empty()) {
+    text += '\n' + heading(look, fmt::format("Not at work in {}; what is due on them: whichever due", season)) +
+            others_line(plan, look);
   }
-  if (plan.unlikely_before_end > 0) {
-    text += fmt::format("\n{} hardly {} due before the season's end: in less than one case of a hundred each.\n",
-                        service::counted(plan.unlikely_before_end, "other point", "other points"),
-                        plan.unlikely_before_end == 1 ? "comes" : "come");
-  }
-  return text + '\n' + wrapped("", season_in_a_line(plan), static_cast<std::size_t>(look.columns), 0);
+  return text;
 }
 
 }  // namespace cli

@@ -164,12 +164,15 @@ Json need_as_json(const service::PartNeed& need) {
             {"missed_from", day_or_null(need.short_on)},
             {"order_by", day_or_null(need.order_by)},
             {"late_days", need.late_days},
-            {"price", number_or_null(need.price)}};
+            {"price", number_or_null(need.price)},
+            {"cost", number_or_null(need.cost)},
+            {"ready", number(need.ready)}};
   json["uses"] = array_of(need.uses, [](const service::PartUse& use) {
     Json part = place_of(service::PointName{use.machine, use.task, use.position});
     part["round"] = use.round;
     part["amount"] = number(use.amount);
     part["likely"] = use.likely;
+    part["ready"] = use.ready;
     part["due_span"] = span_as_json(use.due);
     return part;
   });

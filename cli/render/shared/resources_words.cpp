@@ -60,6 +60,10 @@ std::string odds_words(service::Probability odds) {
   return fmt::format("{:.0f} %", odds.value * 100);
 }
 
+std::string stands_words(const service::UseState& state) {
+  return state.until ? "stands until " + to_text(*state.until) : "stands, and nobody said until when";
+}
+
 std::string left_out(const std::vector<service::PointName>& unknown,
                      const std::vector<service::MachineUse>& not_in_use) {
   std::string text;
@@ -74,7 +78,7 @@ std::string left_out(const std::vector<service::PointName>& unknown,
     from = to;
   }
   for (const service::MachineUse& use : not_in_use) {
-    text += fmt::format("  {}: stands, and nobody said until when\n", cleaned(use.machine->key));
+    text += fmt::format("  {}: {}\n", cleaned(use.machine->key), stands_words(use.state));
   }
   return text.empty() ? "" : "\nNot in it\n" + text;
 }

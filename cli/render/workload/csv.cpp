@@ -17,6 +17,7 @@ std::string line_of(const char* row, service::Day from, service::Day to, const S
   add(cells, sums.labour_hours);
   add(cells, sums.services);
   add(cells, sums.cost);
+  add(cells, sums.pieces);
   return csv_line(cells);
 }
 
@@ -24,7 +25,7 @@ std::string line_of(const char* row, service::Day from, service::Day to, const S
 
 std::string workload_as_csv(const service::Workload& load) {
   std::vector<std::string> head{"row", "from", "to"};
-  for (const char* what : {"labour_hours", "services", "cost"}) {
+  for (const char* what : {"labour_hours", "services", "cost", "pieces"}) {
     for (const char* which : {"mean", "p10", "p50", "p90"}) head.push_back(fmt::format("{}_{}", what, which));
   }
   std::string text = csv_line(head);

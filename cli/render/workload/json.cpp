@@ -12,21 +12,29 @@ Json spread_as_json(const service::Spread& spread) {
           {"p90", mean_of(spread.p90)}};
 }
 
+Json part_as_json(const service::WorkloadPart& part) {
+  Json json{{"part", part.key}, {"unit", text_or_null(part.unit)}};
+  json.update(spread_as_json(part.amount));
+  json["price"] = number_or_null(part.price);
+  json["cost"] =
+      part.price ? Json(mean_of(part.amount.mean * static_cast<double>(part.price->hundredths) / 100)) : Json(nullptr);
+  return json;
+}
+
 template <class Sums>
 Json sums_of(const Sums& sums) {
   return {{"labour_hours", spread_as_json(sums.labour_hours)},
           {"services", spread_as_json(sums.services)},
-          {"cost", spread_as_json(sums.cost)}};
+          {"cost", spread_as_json(sums.cost)},
+          {"pieces", spread_as_json(sums.pieces)},
+          {"parts", array_of(sums.parts, part_as_json)},
+          {"fluids", array_of(sums.fluids, part_as_json)}};
 }
 
 Json row_as_json(const service::WorkloadRow& row) {
   Json json{{"from", to_text(row.from)}, {"to", to_text(row.to)}};
   json.update(sums_of(row));
   return json;
-}
-
-Json part_as_json(const service::WorkloadPart& part) {
-  return {{"part", part.key}, {"unit", text_or_null(part.unit)}, {"mean", mean_of(part.mean)}};
 }
 
 Json load_of(const service::WorkloadMachine& machine) {
@@ -45,8 +53,6 @@ std::string workload_as_json(const service::Workload& load) {
   json["currency"] = text_or_null(load.fleet->currency);
   json["rows"] = array_of(load.rows, row_as_json);
   json["in_all"] = sums_of(load);
-  json["parts"] = array_of(load.parts, part_as_json);
-  json["fluids"] = array_of(load.fluids, part_as_json);
   json["machines"] = array_of(load.machines, load_of);
   json["unknown"] = places_of(load.unknown);
   json["not_in_use"] = not_in_use_as_json(load.not_in_use);

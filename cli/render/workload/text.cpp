@@ -22,7 +22,10 @@ std::string hours_of(const Spread& spread) {
   return fmt::format("{:.1f} h ({:.1f} to {:.1f})", spread.mean, spread.p10, spread.p90);
 }
 
-std::string money_of(const Spread& spread) { return fmt::format("{:.0f}", spread.mean); }
+std::string money_of(const Spread& spread) {
+  if (spread.p10 == spread.p90) return fmt::format("{:.0f}", spread.mean);
+  return fmt::format("{:.0f} ({:.0f} to {:.0f})", spread.mean, spread.p10, spread.p90);
+}
 
 std::string row_name(const WorkloadRow& row, service::Step step) {
   if (step == service::Step::month) return to_text(row.from).substr(0, 7);
@@ -33,9 +36,26 @@ std::string parts_of(const std::vector<service::WorkloadPart>& parts) {
   std::vector<std::string> words;
   for (const auto& part : parts) {
     const std::string unit = part.unit.empty() || part.unit == "piece" ? "" : ' ' + service::cleaned(part.unit);
-    words.push_back(fmt::format("{:.1f}{} {}", part.mean, unit, service::cleaned(part.key)));
+    words.push_back(fmt::format("{:.1f}{} {}", part.amount.mean, unit, service::cleaned(part.key)));
   }
   return fmt::format("{}", fmt::join(words, ", "));
+}
+
+// The labour of each row as a bar behind it, where the columns leave room.
+void add_bars(std::vector<Row>& rows, const service::Workload& load, const Look& look) {
+  constexpr std::size_t most_cells = 30;
+  constexpr std::size_t least_cells = 8;
+  std::size_t taken = 0;
+  for (const std::size_t width : column_widths(rows)) taken += width + 2;
+  const auto columns = static_cast<std::size_t>(look.columns);
+  const std::size_t room = columns == 0 ? most_cells : columns - std::min(columns, taken);
+  if (room < least_cells) return;
+  double most = 0;
+  for (const WorkloadRow& row : load.rows) most = std::max(most, row.labour_hours.p90);
+  for (std::size_t i = 0; i < load.rows.size(); ++i) {
+    const Spread& hours = load.rows[i].labour_hours;
+    rows[i + 1].push_back(band_bar(look, {hours.p10, hours.mean, hours.p90}, most, std::min(room, most_cells)));
+  }
 }
 
 }  // namespace
@@ -47,21 +67,20 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
                                                to_text(load.as_of), to_text(load.to), weeks ? "week" : "month"));
   if (load.machines.empty()) text += "\nNothing is to be reckoned here.\n";
   const std::string currency = load.fleet->currency.empty() ? "money" : service::cleaned(load.fleet->currency);
-  std::vector<Row> rows{{weeks ? "week of" : "month", "labour", "services", currency, ""}};
-  double most = 0;
-  for (const WorkloadRow& row : load.rows) most = std::max(most, row.labour_hours.p90);
+  std::vector<Row> rows{{weeks ? "week of" : "month", "labour", "services", "parts", currency}};
   for (const WorkloadRow& row : load.rows) {
     rows.push_back({row_name(row, load.step), hours_of(row.labour_hours), fmt::format("{:.1f}", row.services.mean),
-                    money_of(row.cost),
-                    band_bar(look, {row.labour_hours.p10, row.labour_hours.mean, row.labour_hours.p90}, most, 30)});
+                    fmt::format("{:.1f}", row.pieces.mean), money_of(row.cost)});
   }
-  rows.push_back(
-      {"in all", hours_of(load.labour_hours), fmt::format("{:.1f}", load.services.mean), money_of(load.cost), ""});
+  rows.push_back({"in all", hours_of(load.labour_hours), fmt::format("{:.1f}", load.services.mean),
+                  fmt::format("{:.1f}", load.pieces.mean), money_of(load.cost)});
+  add_bars(rows, load, look);
   if (!load.machines.empty()) {
     text += '\n' + table(rows);
     text += wrapped("",
-                    fmt::format("\nMeans; in brackets and as the bar's dense part what eight cases of ten lie within, "
-                                "over {} ways in which use may go on.",
+                    fmt::format("\nEach figure is the mean over {} ways in which use may go on, each point done on "
+                                "the day it comes due; in brackets, and as the bar's dense part, what eight of ten of "
+                                "them lie within.",
                                 load.sample_paths),
                     columns, 0);
   }

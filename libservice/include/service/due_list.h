@@ -87,6 +87,7 @@ struct DueAsk {
   // With `coming`: from which odds of coming due within the horizon on days are reckoned. Even ones or less, else some
   // that come are not called so.
   Probability days_from_odds{0.5};
+  std::optional<Day> earlier_by = {};  // with `odds_by`: fills `Point::earlier_odds`
 };
 
 // Every service point of the scope on the machines that are kept on that day, `later` and follow-ups included. Without

@@ -146,8 +146,9 @@ struct Point {
   // day asked about; else the middle of `due_span`. None where nothing can be expected, or was not asked for.
   std::optional<Day> due_on;
   DueSpan due_span;
-  std::optional<Probability> odds;  // of having come due by the day asked about (`DueAsk::odds_by`)
-  std::vector<LimbKind> unknown;    // limbs that cannot be computed and should be found out
+  std::optional<Probability> odds;          // of having come due by the day asked about (`DueAsk::odds_by`)
+  std::optional<Probability> earlier_odds;  // the same by an earlier day (`DueAsk::earlier_by`)
+  std::vector<LimbKind> unknown;            // limbs that cannot be computed and should be found out
   std::optional<Fitted> fitted;
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
   std::vector<LimbStanding> limbs;

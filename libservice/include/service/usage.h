@@ -185,6 +185,14 @@ class UsageAhead {
   // the day on which the p50 has come to it.
   virtual std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const = 0;
 
+  // Mean usage at the end of a day at or after the last known one; what says no mean says its middle. Sums of means are
+  // means, as sums of middles are not.
+  virtual std::optional<Amount> mean(Day day) const { return on(day, Quantile::p50); }
+
+  // The odds that as much has been used since the end of a day, day by day from there on: what starts afresh on that
+  // day. Null where nothing is known.
+  virtual std::unique_ptr<const ReachOdds> odds_since(Day from, Amount use) const;
+
   // A sample path, `days` from as-of on. `season`: the odds of a season as early as this draw's or earlier, itself
   // drawn evenly, so that the machines of one fleet can share the weather. The same engine draws the same path whatever
   // standard library the program is built with. Null where nothing is known.

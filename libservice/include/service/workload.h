@@ -1,5 +1,5 @@
-// What is to come, added up: the season to prepare for, the hours of work and the money of the months ahead, and the
-// parts that have to be there in time.
+// What is to come, added up: the hours of work and the money of the months ahead, and the parts that have to be there
+// in time. (What a season takes: season.h.)
 //
 // Labour is minutes of work by hand: how long a task takes times the people it needs. A task that says no `takes` is
 // counted as a service without time, and said. Costs are parts and fluids at their `price`, and labour at the fleet's
@@ -51,19 +51,23 @@ struct Spread {
   double p90 = 0;
 };
 
+// A part or fluid that services use.
+struct WorkloadPart {
+  std::string key;
+  std::string unit;  // of the amount; empty where none is given
+  Spread amount;
+  std::optional<Money> price;  // of one unit
+};
+
 struct WorkloadRow {
   Day from;  // a Monday or the first of a month, but as-of where that is later
   Day to;    // inclusive
   Spread labour_hours;
-  Spread services;  // how many
-  Spread cost;      // in the fleet's currency
-};
-
-// Means over all paths, in the order of names.
-struct WorkloadPart {
-  std::string key;
-  std::string unit;  // of `mean`; empty where none is given
-  double mean = 0;
+  Spread services;                  // how many
+  Spread cost;                      // in the fleet's currency
+  Spread pieces;                    // of all parts together
+  std::vector<WorkloadPart> parts;  // that are used in it on some path, in the order of names
+  std::vector<WorkloadPart> fluids;
 };
 
 struct WorkloadMachine {
@@ -82,6 +86,7 @@ struct Workload {
   Spread labour_hours;            // of all rows together
   Spread services;
   Spread cost;
+  Spread pieces;
   std::vector<WorkloadPart> parts;
   std::vector<WorkloadPart> fluids;
   std::vector<WorkloadMachine> machines;
@@ -109,6 +114,7 @@ struct PartUse {
   PartAmount amount;
   DueSpan due;          // of that service; of work before a season the day to do it by
   bool likely = false;  // its middle day is within the horizon; else only its early end is
+  bool ready = false;   // to be had ready for a season: it may come due in it all the same
 };
 
 // One part or fluid. What is needed, stock and order are the whole fleet's: stock is shared out by day of need.
@@ -120,6 +126,7 @@ struct PartNeed {
   std::optional<PartAmount> stock;  // of the newest count less what was used since, else as the fleet file has it
   std::optional<Day> counted_on;    // none: as the fleet file has it
   PartAmount need;                  // of services that are likely within the horizon
+  PartAmount ready;                 // of `need`: to be had ready for a season
   PartAmount more;                  // of those that may be
   PartAmount short_by;              // need less stock
   std::optional<PartAmount> packs;  // to buy; none where it comes in no packs
@@ -127,7 +134,8 @@ struct PartNeed {
   std::optional<Day> short_on;      // the early end of the first likely service that stock does not cover
   std::optional<Day> order_by;      // that day less the lead time, not before as-of; where short
   int late_days = 0;                // so many days before as-of it should have been ordered
-  std::optional<Money> price;       // of what is to be bought
+  std::optional<Money> price;       // of one unit
+  std::optional<Money> cost;        // of what is to be bought
   std::vector<PartUse> uses;        // by day; those of the scope
   bool is_short() const { return short_by.hundredths > 0; }
 };
@@ -136,7 +144,8 @@ struct PartsList {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
   Day to;
-  const Season* before = nullptr;  // null: the services of a span; else the work before that season
+  const Season* before = nullptr;  // null: the services of a span; else the work before that season, and what to have
+                                   // ready for it
   bool whole_fleet = true;         // else only what the scope uses is listed
   std::vector<PartNeed> needs;     // what is short first, by the day to order
   std::vector<PointName> unknown;
@@ -151,63 +160,10 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
 struct SupplierOrder {
   std::string supplier;  // empty: none is given
   std::vector<const PartNeed*> needs;
-  std::optional<Money> total;  // none where one of them has no price
+  std::optional<Money> cost;  // of all; none where one of them has no price
 };
 
 std::vector<SupplierOrder> orders_of(const PartsList& list);  // by supplier, in the order of names
-
-// --- Season ------------------------------------------------------------------------------------------------
-
-struct SeasonItem {
-  Point point;
-  Probability odds;                     // of coming due before the season's end
-  Day do_by;                            // its early end, or the day before the season where that is sooner
-  std::optional<double> given_up;       // share of its life that is left when it is done today
-  std::optional<Probability> again;     // that it comes due again in the season, done today
-  bool comes_again = false;             // they reach the threshold
-  bool hardly_helps = false;            // it comes again, and more than half of its life would be given up
-  std::vector<PointName> covered;       // points of the list that this one includes
-  bool safety = false;                  // it, or one that it includes, is a safety task
-  Standing standing = Standing::later;  // the worst of it and of those that it includes
-  UseKind use = UseKind::in_use;        // of its machine
-  Resources resources;
-};
-
-struct SeasonAsk {
-  const Season* season = nullptr;  // of the snapshot's fleet; never null when asked
-  std::optional<int> year = {};    // of the season's first day
-  Probability threshold{0.2};      // odds from which a point is listed to do beforehand
-};
-
-struct SeasonPlan {
-  std::shared_ptr<const Fleet> fleet;
-  const Season* season = nullptr;
-  Day as_of;
-  Day from;
-  Day to;
-  Probability threshold{0.2};
-  std::vector<SeasonItem> beforehand;  // safety first, then by the day it should be done by, then by machine
-  std::vector<SeasonItem> can_wait;    // 1 % or more, below the threshold; never a safety task
-  int unlikely_before_end = 0;         // points that hardly come due before the season's end
-  std::vector<Point> unknown;          // no record, or a limb that cannot be computed, or nothing expected
-  std::vector<Gap> gaps;
-  std::vector<MachineUse> not_in_use;
-  std::int64_t labour_minutes = 0;  // of `beforehand`
-  int without_time = 0;             // of them, tasks that say no `takes`
-  std::int64_t pieces = 0;          // of parts that they take
-  std::vector<PartNeed> parts;      // that they take, held against stock: as `parts_before` lists them
-  bool under_way() const { return from <= as_of; }
-};
-
-// The season's year is that of its first day; without one, the season under way or the next. Fails with usage where
-// that season is over on that day, or ends more than `horizon_months` after it.
-SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of);
-
-// The list of that season. Like parts_list it needs all facts of the record, and fails as it and `season_days` do.
-SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
-
-// The parts of that list: the same needs, days and orders. Fails as `season_plan` does.
-PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
 }  // namespace service
 

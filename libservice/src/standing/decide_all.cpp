@@ -25,6 +25,7 @@ class Days {
     if (reached(point)) {
       point.due_span = {point.due_on, point.due_on, point.due_on};
       if (ask_.odds_by) point.odds = Probability{1};
+      if (ask_.earlier_by) point.earlier_odds = Probability{1};
       if (ask_.detail == Detail::everything) date_limbs(point);
     }
     dated_[i] = !expects;
@@ -53,6 +54,7 @@ class Days {
     expect_changes(i);
     const DueOdds odds(point, view_);
     if (ask_.odds_by && odds.known()) point.odds = odds.by(*ask_.odds_by);
+    if (ask_.earlier_by && odds.known()) point.earlier_odds = odds.by(*ask_.earlier_by);
     if (days || (days_if_likely && odds.known() && odds.by(ask_.within) >= ask_.days_from_odds)) date(i, odds);
   }
 

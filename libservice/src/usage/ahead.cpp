@@ -116,6 +116,15 @@ std::unique_ptr<const ReachOdds> LearntAhead::odds(Amount level, std::optional<A
   return std::make_unique<UnservicedOdds>(*this, left, static_cast<double>(every->hundredths) / 100 / unit_);
 }
 
+std::optional<Amount> LearntAhead::mean(Day day) const {
+  return day <= last_.day ? last_.usage : amount(expected(day));
+}
+
+std::unique_ptr<const ReachOdds> LearntAhead::odds_since(Day from, Amount use) const {
+  const double so_much = static_cast<double>(use.hundredths) / 100 / unit_;
+  return std::make_unique<SinceOdds>(*this, std::max(from, last_.day), so_much);
+}
+
 std::unique_ptr<const UsageAhead> ahead_of(AheadFrom from) { return std::make_unique<LearntAhead>(std::move(from)); }
 
 }  // namespace service::usage

@@ -9,13 +9,13 @@
 
 namespace service::usage {
 
-double LearntAhead::passed(double left, Day day, double spread) const {
-  if (left <= 0) return day >= last_.day ? 1 : 0;
-  if (day <= last_.day) return 0;
+double LearntAhead::passed_since(Day from, double left, Day day, double spread) const {
+  if (left <= 0) return day >= from ? 1 : 0;
+  if (day <= from) return 0;
   double sum = 0;
   for (const Pause& pause : pauses_) {
     for (const PhaseShift& shift : shifts_) {
-      const double days = mean_days(day, shift.days, pause.days);
+      const double days = mean_days(day, shift.days, pause.days) - mean_days(from, shift.days, pause.days);
       if (days <= 0) continue;
       double over_components = 0;
       for (const RateComponent& component : learnt_.rate.components) {

@@ -19,15 +19,20 @@ class LearntAhead : public UsageAhead {
   std::optional<Amount> on(Day day, Quantile quantile) const override;
   std::optional<Day> reaches(Amount level, Quantile quantile) const override;
   std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const override;
+  std::optional<Amount> mean(Day day) const override;
+  std::unique_ptr<const ReachOdds> odds_since(Day from, Amount use) const override;
   std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const override;
   const Grounds* grounds() const override { return &grounds_; }
 
   // Odds that use since the last reading has come to `left` by a day, with a spread of `spread`.
-  double passed(double left, Day day, double spread) const;
+  double passed(double left, Day day, double spread) const { return passed_since(last_.day, left, day, spread); }
+  // The same since a later day, whatever was used until then.
+  double passed_since(Day from, double left, Day day, double spread) const;
   double expected(Day day) const { return rate_ * mean_days(day, 0, 0); }
   // The day after `from` by which the mean comes to it, or the end.
   Day expected_day(double left, Day from) const;
-  double spread_over(Day day) const { return spread_at(learnt_.spreads, days_between(last_.day, day)); }
+  double spread_over(Day day) const { return spread_between(last_.day, day); }
+  double spread_between(Day from, Day to) const { return spread_at(learnt_.spreads, days_between(from, to)); }
   double unserviced_at(double share) const { return pooled_->unserviced_at(share); }
   double left_to(Amount level) const { return static_cast<double>((level - last_.usage).hundredths) / 100 / unit_; }
   Day first() const { return last_.day; }
@@ -86,6 +91,26 @@ class PlainOdds : public ReachOdds {
   Day likely_;
   double spread_;
   mutable std::vector<std::pair<Day, Probability>> answers_;
+};
+
+// The odds that so much has been used since a day ahead, known by nothing but the forecast. One thread at a time.
+class SinceOdds : public ReachOdds {
+ public:
+  SinceOdds(const LearntAhead& ahead, Day from, double use)
+      : ahead_(ahead),
+        from_(from),
+        use_(use),
+        likely_(ahead.expected_day(ahead.expected(from) + use, from)),
+        spread_(ahead.spread_between(from, likely_)) {}
+  Probability by(Day day) const override { return Probability{ahead_.passed_since(from_, use_, day, spread_)}; }
+  std::optional<Day> likely() const override { return likely_; }
+
+ private:
+  const LearntAhead& ahead_;
+  Day from_;
+  double use_;
+  Day likely_;
+  double spread_;
 };
 
 }  // namespace service::usage

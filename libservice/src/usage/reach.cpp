@@ -37,6 +37,11 @@ std::optional<Day> first_day_with(const ReachOdds& odds, Probability level, Day 
   return usage::first_day(below, at, [&](Day day) { return odds.by(day) >= level; });
 }
 
+std::unique_ptr<const ReachOdds> UsageAhead::odds_since(Day from, Amount use) const {
+  const auto then = mean(from);
+  return then ? odds(*then + use, std::nullopt) : nullptr;
+}
+
 Amount UsagePath::on(Day day) const {
   const int days = days_between(from_, day);
   if (days <= 0) return usage_.front();

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "service/season.h"
+
 namespace service {
 namespace {
 

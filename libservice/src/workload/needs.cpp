@@ -11,7 +11,9 @@ namespace {
 
 void hold_against_stock(PartNeed& need, Day as_of) {
   std::sort(need.uses.begin(), need.uses.end(), [](const PartUse& a, const PartUse& b) {
-    const auto key = [](const PartUse& use) { return std::tie(use.machine->key, use.task, use.position, use.round); };
+    const auto key = [](const PartUse& use) {
+      return std::tie(use.ready, use.machine->key, use.task, use.position, use.round);
+    };
     const Day day_a = a.due.p10.value_or(Day::max());
     const Day day_b = b.due.p10.value_or(Day::max());
     return day_a != day_b ? day_a < day_b : key(a) < key(b);
@@ -23,6 +25,7 @@ void hold_against_stock(PartNeed& need, Day as_of) {
       continue;
     }
     need.need = need.need + use.amount;
+    if (use.ready) need.ready = need.ready + use.amount;
     if (need.need > stock && !need.short_on) need.short_on = use.due.p10;
   }
   if (need.need <= stock) return;
@@ -40,8 +43,7 @@ void hold_against_stock(PartNeed& need, Day as_of) {
     need.order_by = std::max(order, as_of);
     need.late_days = std::max(0, days_between(order, as_of));
   }
-  if (need.part == nullptr) return;
-  if (need.part->price) need.price = cost_of(need.buy, *need.part->price);
+  if (need.price) need.cost = cost_of(need.buy, *need.price);
 }
 
 // What is in stock on the snapshot's day: the newest count less what services used since, else the fleet file's figure.
@@ -118,22 +120,24 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
   const Stocks stocks = stocks_of(snapshot);
   std::map<std::tuple<std::string, bool, std::string>, PartNeed> by_part;
   for (Use& use : uses) {
-    PartNeed& need = by_part[{use.key, use.fluid, use.unit}];
+    const Part* part = prices.part(use.key);
+    // A part that is listed in another unit is not that part. What is, is one need whether it is used by the piece or
+    // poured, for it comes out of one stock.
+    if (part != nullptr && use.fluid && part->unit != use.unit) part = nullptr;
+    PartNeed& need =
+        by_part[part != nullptr ? std::tuple{use.key, false, part->unit} : std::tuple{use.key, true, use.unit}];
     need.key = use.key;
-    need.fluid = use.fluid;
-    need.unit = use.unit;
+    need.part = part;
+    need.fluid = need.fluid || use.fluid;
+    need.unit = part != nullptr ? part->unit : use.unit;
     need.uses.push_back(std::move(use.use));
   }
   std::vector<PartNeed> needs;
   for (auto& [key, need] : by_part) {
-    const Part* part = prices.part(need.key);
-    // A part that is listed in another unit is not that part.
-    if (part != nullptr && need.fluid && part->unit != need.unit) part = nullptr;
-    if (part != nullptr) {
-      need.part = part;
-      need.unit = part->unit;
-      const Stock& stock = stocks.find(part->key)->second;
+    if (need.part != nullptr) {
+      const Stock& stock = stocks.find(need.key)->second;
       need.stock = stock.amount;
+      need.price = need.part->price;
       if (stock.count != nullptr) need.counted_on = stock.count->on.first;
     }
     hold_against_stock(need, snapshot.as_of());

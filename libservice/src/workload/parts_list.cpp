@@ -67,7 +67,8 @@ std::map<std::pair<std::size_t, int>, Drawn> draw_all(const Schedule& schedule, 
 }
 
 // All services of a machine that may come due by a day, each with its span.
-void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, Day as_of, Day to,
+// `from`: as-of, or the day on which a machine that is laid up is back; what is due already is done then.
+void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, Day from, Day to,
                   std::vector<load::Use>& uses) {
   for (const auto& [which, drawn] : draw_all(fleet.schedule_of(machine), outlook, to)) {
     const OutlookPoint& point = outlook.points()[which.first];
@@ -81,8 +82,8 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
     const bool included = 2 * drawn.included > drawn.days.size();
     const Point* today = which.second == 1 && !included ? today_of(outlook, point) : nullptr;
     if (today != nullptr && use.due.p50 && today->due_span.p50 && !today->put_off) {
-      use.due = {not_before(today->due_span.p10, as_of), not_before(today->due_span.p50, as_of),
-                 not_before(today->due_span.p90, as_of)};
+      use.due = {not_before(today->due_span.p10, from), not_before(today->due_span.p50, from),
+                 not_before(today->due_span.p90, from)};
     }
     if (!use.due.p10 || *use.due.p10 > to) continue;
     use.likely = use.due.p50 && *use.due.p50 <= to;
@@ -106,7 +107,8 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   list.whole_fleet = !snapshot.scope().machines;
   std::vector<load::Use> uses;
   const auto add = [&](const Machine& machine, const Outlook& outlook) {
-    add_services(*list.fleet, machine, outlook, list.as_of, to, uses);
+    const Day back = use_state(snapshot, machine).until.value_or(list.as_of);
+    add_services(*list.fleet, machine, outlook, std::max(back, list.as_of), to, uses);
   };
   load::each_outlook(snapshot.within({}), forecaster, progress, {list.unknown, list.not_in_use}, add);
   list.needs = load::needs_of(snapshot, std::move(uses));
@@ -122,8 +124,8 @@ std::vector<SupplierOrder> orders_of(const PartsList& list) {
     if (!need.is_short()) continue;
     const std::string supplier = need.part != nullptr ? need.part->supplier : "";
     SupplierOrder& order = by_name[supplier];
-    order.total = order.needs.empty() ? Money{} : order.total;
-    order.total = order.total && need.price ? std::optional{*order.total + *need.price} : std::nullopt;
+    order.cost = order.needs.empty() ? Money{} : order.cost;
+    order.cost = order.cost && need.cost ? std::optional{*order.cost + *need.cost} : std::nullopt;
     order.supplier = supplier;
     order.needs.push_back(&need);
   }

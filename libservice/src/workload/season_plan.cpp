@@ -1,160 +1,230 @@
-#include <fmt/format.h>
-
+// Which block of a season's list each point stands in.
 #include <algorithm>
-#include <functional>
+#include <array>
+#include <map>
 #include <tuple>
 
-#include "service/workload.h"
-#include "workload/again.h"
+#include "service/season.h"
+#include "workload/done_on.h"
 #include "workload/needs.h"
+#include "workload/season_covers.h"
+#include "workload/season_machines.h"
 
 namespace service {
 namespace {
 
-// The share of its life that is left: of the limb that has used most.
-std::optional<double> given_up(const Point& point, Day as_of) {
-  std::optional<double> used;
-  for (const LimbStanding& limb : point.limbs) {
-    auto share = share_used(limb, as_of);
-    if (limb.kind == LimbKind::usage && limb.estimated_used && limb.every && limb.every->hundredths > 0) {
-      share = static_cast<double>(limb.estimated_used->hundredths) / static_cast<double>(limb.every->hundredths);
-    }
-    if (share && (!used || *share > *used)) used = share;
-  }
-  if (!used) return std::nullopt;
-  return std::clamp(1 - *used, 0.0, 1.0);
+constexpr Probability hardly{0.01};  // from these odds on a safety task is done beforehand
+constexpr Probability early{0.1};    // of the day to do something by
+
+Day day_before(Day day) { return day - std::chrono::days{1}; }
+
+// A check that follows such a task is anybody's.
+bool by_competent_person(const Point& point) { return point.task->competent_person && point.follow_up == nullptr; }
+
+bool by_eye(const Point& point) {
+  return std::all_of(point.limbs.begin(), point.limbs.end(),
+                     [](const LimbStanding& limb) { return observed(limb.kind); });
 }
 
-bool includes(const Fleet& fleet, const SeasonItem& whole, const SeasonItem& part) {
-  if (&whole == &part || whole.point.machine != part.point.machine) return false;
-  if (whole.point.follow_up != nullptr || part.point.follow_up != nullptr) return false;
-  if (whole.point.task == part.point.task) return false;
-  // What is due today does not draw in a big service that has half its life before it.
-  if (is_due(part.point) && !is_due(whole.point) && whole.given_up.value_or(0) > 0.5) return false;
-  if (!whole.point.position.empty() && !part.point.position.empty() && whole.point.position != part.point.position) {
-    return false;
-  }
-  const auto names = counted_as(fleet.schedule_of(*whole.point.machine), part.point.task->name);
-  return std::find(names.begin(), names.end(), whole.point.task->name) != names.end();
-}
-
-// Which items are included by one that stays on the list itself: else what is due could go with an item that goes with
-// a third one, which does not include it.
-std::vector<bool> folded_of(const Fleet& fleet, const std::vector<SeasonItem>& items) {
-  enum class Fate { open, stays, folded };
-  std::vector<Fate> fates(items.size(), Fate::open);
-  const std::function<bool(std::size_t)> folded = [&](std::size_t i) {  // no tasks cover each other in a ring
-    for (std::size_t k = 0; k < items.size() && fates[i] == Fate::open; ++k) {
-      if (includes(fleet, items[k], items[i]) && !folded(k)) fates[i] = Fate::folded;
-    }
-    if (fates[i] == Fate::open) fates[i] = Fate::stays;
-    return fates[i] == Fate::folded;
-  };
-  std::vector<bool> all;
-  for (std::size_t i = 0; i < items.size(); ++i) all.push_back(folded(i));
-  return all;
-}
-
-// What another item of the list includes is told with that one.
-void fold_covered(const Fleet& fleet, std::vector<SeasonItem>& items) {
-  const std::vector<bool> folded = folded_of(fleet, items);
-  std::vector<SeasonItem> kept;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (folded[i]) continue;
-    for (std::size_t k = 0; k < items.size(); ++k) {
-      if (!folded[k] || !includes(fleet, items[i], items[k])) continue;
-      items[i].covered.push_back(name_of(items[k].point));
-      items[i].do_by = std::min(items[i].do_by, items[k].do_by);
-      items[i].safety = items[i].safety || items[k].safety;
-      if (worse(items[k].standing, items[i].standing)) items[i].standing = items[k].standing;
-    }
-    kept.push_back(std::move(items[i]));  // what stays includes nothing more
-  }
-  items = std::move(kept);
-}
-
-constexpr Probability hardly{0.01};  // less odds of coming due before the season's end than that are not told
-
-// Fills the lists of a plan from the points of the whole fleet.
+// Fills the blocks of a plan from the points of the whole fleet.
 class Sorting {
  public:
-  Sorting(SeasonPlan& plan, const Snapshot& snapshot, const Forecaster& forecaster)
-      : plan_(plan), snapshot_(snapshot), again_(snapshot, forecaster) {}
+  Sorting(SeasonPlan& plan, const DueList& list, load::UseAhead& use)
+      : plan_(plan), list_(list), use_(use), latest_(std::max(plan.as_of, day_before(plan.from))) {}
 
-  void sort(Point&& point, const UseState* use) {
+  void sort(const Point& point) {
+    const UseState* state = list_.state_of(*point.machine);
+    if (state != nullptr && stands_throughout(*state)) return;
+    if (!works(*point.machine)) {
+      count(point);
+      return;
+    }
     const bool known = point.odds.has_value() && point.standing != Standing::no_record;
-    const Probability odds = point.odds.value_or(Probability{});
-    // What is due, by estimate too, stands on the list whatever the odds say, and what is safety from few odds on.
-    const bool listed = odds >= plan_.threshold || is_due(point) || (point.task->safety && odds >= hardly);
-    if (!known || (!point.unknown.empty() && !listed)) {
-      // A sign that nobody saw is no gap.
-      const bool quiet = point.unknown.empty() && point.standing == Standing::later && !point.odds && by_eye(point);
-      if (!quiet) {
-        plan_.unknown.push_back(std::move(point));
-      } else if (in_scope(point)) {
-        ++plan_.unlikely_before_end;
+    // A sign that nobody saw, a value that nobody measured, is no gap.
+    const bool quiet = !known && point.unknown.empty() && point.standing == Standing::later && by_eye(point);
+    if (quiet) {
+      plan_.not_before_end.push_back({point, std::nullopt});
+      return;
+    }
+    const bool unsure = !known || !point.unknown.empty();
+    if (unsure) plan_.find_out.push_back(point);
+    if (known) place(point, state, unsure);
+  }
+
+  // What is done beforehand and comes due before the end all the same, once more. `folded`: what another one includes.
+  void add_again(const std::vector<SeasonItem>& folded) {
+    for (const std::vector<SeasonItem>* items : {&std::as_const(plan_.beforehand), &folded}) {
+      for (const SeasonItem& item : *items) {
+        const auto odds = load::done_on(use_, item.point, item.do_by);
+        if (!odds || odds->by(plan_.to) < plan_.threshold) continue;
+        SeasonItem once_more = item;
+        once_more.again = true;
+        once_more.odds = odds->by(plan_.to);
+        once_more.odds_before = odds->by(latest_);
+        once_more.covered.clear();
+        once_more.gives_up.reset();
+        once_more.standing = Standing::later;
+        const auto first = first_day_with(*odds, early, item.do_by, plan_.to);
+        once_more.do_by = std::clamp(first.value_or(latest_), item.do_by, latest_);
+        once_more.safety = item.point.task->safety;
+        once_more.competent_person = by_competent_person(item.point);
+        plan_.have_ready.push_back(std::move(once_more));
       }
-      return;
     }
-    if (!listed && odds < hardly) {
-      plan_.unlikely_before_end += in_scope(point) ? 1 : 0;
-      return;
+  }
+
+  // The share of its life that is left on a day: of the limb that has least.
+  std::optional<double> life_left(const Point& point, Day day) {
+    if (reached(point)) return 0;
+    std::optional<double> least;
+    for (const LimbStanding& limb : point.limbs) {
+      std::optional<double> left;
+      if (limb.kind == LimbKind::usage && limb.due_at && limb.every && limb.every->hundredths > 0) {
+        const auto then = use_.usage_on(*point.machine, limb.name, day);
+        if (then) {
+          left = static_cast<double>((*limb.due_at - *then).hundredths) / static_cast<double>(limb.every->hundredths);
+        }
+      } else if (const auto used = share_used(limb, day)) {
+        left = 1 - *used;
+      }
+      if (left && (!least || *left < *least)) least = left;
     }
-    SeasonItem item = item_of(point, use);
-    if (listed) look_beyond(item, point);
-    item.point = std::move(point);
-    (listed ? plan_.beforehand : plan_.can_wait).push_back(std::move(item));
+    return least ? std::optional{std::clamp(*least, 0.0, 1.0)} : least;
   }
 
  private:
-  bool in_scope(const Point& point) const { return snapshot_.scope().holds(point.machine->key); }
-
-  static bool by_eye(const Point& point) {
-    return std::all_of(point.limbs.begin(), point.limbs.end(),
-                       [](const LimbStanding& limb) { return observed(limb.kind); });
+  bool stands_throughout(const UseState& state) const {
+    return state.kind == UseKind::out_of_use || !state.until || *state.until > plan_.to;
   }
 
-  SeasonItem item_of(const Point& point, const UseState* use) const {
-    const Day latest = std::max(plan_.as_of, plan_.from - std::chrono::days{1});
-    SeasonItem item;
-    item.odds = point.odds.value_or(Probability{});
-    // A point that is due, by facts or by estimate, never waits for odds; what somebody put off waits until then.
-    const Day early = is_due(point) ? plan_.as_of : point.due_span.p10.value_or(latest);
-    item.do_by = std::clamp(early, plan_.as_of, latest);
-    if (point.put_off && point.put_off->until) {
-      item.do_by = std::max(item.do_by, std::min(*point.put_off->until, latest));
+  bool works(const Machine& machine) {
+    const auto [at, is_new] = works_.try_emplace(&machine, false);
+    if (is_new) at->second = load::works_in(use_, machine, *plan_.season, {plan_.from, plan_.to});
+    return at->second;
+  }
+
+  void count(const Point& point) {
+    const auto found = std::find_if(plan_.others.begin(), plan_.others.end(),
+                                    [&](const OtherMachine& other) { return other.machine == point.machine; });
+    OtherMachine& other = found != plan_.others.end() ? *found : plan_.others.emplace_back(OtherMachine{point.machine});
+    if (point.standing == Standing::overdue) {
+      ++other.overdue;
+    } else if (point.standing == Standing::due) {
+      ++other.due;
+    } else if (point.standing == Standing::no_record) {
+      ++other.no_record;
+    } else if (!point.unknown.empty()) {
+      ++other.unknown;
     }
-    item.given_up = reached(point) ? std::optional{0.0} : given_up(point, plan_.as_of);
+  }
+
+  // `unsure`: odds that leave out a limb of which nothing is known say little where they are low.
+  void place(const Point& point, const UseState* state, bool unsure) {
+    const Probability odds = point.odds.value_or(Probability{});
+    const Probability before = point.earlier_odds.value_or(Probability{});
+    std::optional<Probability> done;
+    std::optional<SeasonReason> reason;
+    const bool likely = odds >= plan_.threshold;
+    if (likely) {
+      if (const auto again = load::done_on(use_, point, latest_)) done = again->by(plan_.to);
+    }
+    if (is_due(point)) {
+      reason = SeasonReason::due;
+    } else if (!plan_.under_way() && before >= plan_.threshold) {
+      reason = SeasonReason::before;
+    } else if (likely && done.value_or(Probability{}).value <= odds.value / 2) {
+      reason = SeasonReason::helped;
+    } else if ((point.task->safety || by_competent_person(point)) && odds >= hardly) {
+      reason = SeasonReason::safety;
+    }
+    if (!reason && !likely) {
+      if (!unsure) plan_.not_before_end.push_back({point, odds});
+      return;
+    }
+    SeasonItem item = item_of(point, state);
+    item.odds = odds;
+    item.odds_before = before;
+    item.odds_done = done;
+    if (reason) item.reason = *reason;
+    (reason ? plan_.beforehand : plan_.have_ready).push_back(std::move(item));
+  }
+
+  SeasonItem item_of(const Point& point, const UseState* state) {
+    SeasonItem item;
+    item.point = point;
+    item.do_by = do_by(point, state);
+    item.gives_up = life_left(point, item.do_by);
     item.resources = resources_of(*point.machine, *point.task, point.follow_up);
     item.safety = point.task->safety;
+    item.competent_person = by_competent_person(point);
     item.standing = point.standing;
-    item.use = use != nullptr ? use->kind : UseKind::in_use;
+    item.use = state != nullptr ? state->kind : UseKind::in_use;
     return item;
   }
 
-  // Whether it comes due again before the end, done today. What is hardly used gains nothing by being changed.
-  void look_beyond(SeasonItem& item, const Point& point) {
-    item.again = again_.odds(point, plan_.to);
-    item.comes_again = item.again && *item.again >= plan_.threshold;
-    item.hardly_helps = item.comes_again && item.given_up.value_or(0) > 0.5;
+  Day do_by(const Point& point, const UseState* state) {
+    // A point that is due, by facts or by estimate, never waits for odds.
+    Day day = is_due(point) ? plan_.as_of : point.due_span.p10.value_or(latest_);
+    // What somebody put off waits until then, and what stands until it is back.
+    if (point.put_off) day = std::max(day, end_of(*point.put_off, point).value_or(day));
+    if (state != nullptr && state->until) day = std::max(day, *state->until);
+    return std::clamp(day, plan_.as_of, latest_);
+  }
+
+  // The day or the use until which something is put off, whichever comes first: of use its early end.
+  std::optional<Day> end_of(const PutOff& put_off, const Point& point) {
+    std::optional<Day> end = put_off.until;
+    const Aheads& ahead = use_.ahead_of(*point.machine);
+    const auto meter = put_off.at && point.fitted ? ahead.find(point.fitted->meter) : ahead.end();
+    const auto reached = meter != ahead.end() ? meter->second->reaches(*put_off.at, Quantile::p10) : std::nullopt;
+    if (reached) end = end ? std::min(*end, *reached) : reached;
+    return end;
   }
 
   SeasonPlan& plan_;
-  const Snapshot& snapshot_;
-  load::Again again_;
+  const DueList& list_;
+  load::UseAhead& use_;
+  Day latest_;  // the last day before the season; under way, the day asked about
+  std::map<const Machine*, bool> works_;
 };
 
-// What the work beforehand takes, of the whole fleet.
-std::vector<PartNeed> parts_of(const Snapshot& snapshot, const std::vector<SeasonItem>& items) {
+bool goes_before(const SeasonItem& a, const SeasonItem& b) {
+  const auto rank = [](const SeasonItem& item) {
+    return std::tuple{!(item.safety || item.competent_person), item.do_by, std::string_view(item.point.machine->key)};
+  };
+  return rank(a) < rank(b);
+}
+
+void put_in_order(SeasonPlan& plan) {
+  for (auto* items : {&plan.beforehand, &plan.have_ready}) std::stable_sort(items->begin(), items->end(), goes_before);
+  const auto place = [&](const Machine* machine) { return machine - plan.fleet->machines.data(); };
+  std::stable_sort(plan.not_before_end.begin(), plan.not_before_end.end(),
+                   [&](const SeasonRest& a, const SeasonRest& b) {
+                     const auto rank = [&](const SeasonRest& rest) {
+                       const bool tells = rest.odds && *rest.odds >= hardly;
+                       return std::tuple{!rest.odds, tells ? -rest.odds->value : 0.0, place(rest.point.machine)};
+                     };
+                     return rank(a) < rank(b);
+                   });
+  std::stable_sort(plan.others.begin(), plan.others.end(),
+                   [&](const OtherMachine& a, const OtherMachine& b) { return place(a.machine) < place(b.machine); });
+}
+
+// What the work takes, of the whole fleet.
+std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan) {
   std::vector<load::Use> uses;
-  for (const SeasonItem& item : items) {
-    PartUse use;
-    use.machine = item.point.machine;
-    use.task = item.point.name;
-    use.position = item.point.position;
-    use.due = {item.do_by, item.do_by, item.do_by};
-    use.likely = true;
-    load::add_uses(uses, item.resources, use);
+  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+    for (const SeasonItem& item : *items) {
+      PartUse use;
+      use.machine = item.point.machine;
+      use.task = item.point.name;
+      use.position = item.point.position;
+      use.round = item.again ? 2 : 1;
+      use.due = {item.do_by, item.do_by, item.do_by};
+      use.likely = true;
+      use.ready = items == &plan.have_ready;
+      load::add_uses(uses, item.resources, use);
+    }
   }
   return load::needs_of(snapshot, std::move(uses));
 }
@@ -162,46 +232,43 @@ std::vector<PartNeed> parts_of(const Snapshot& snapshot, const std::vector<Seaso
 void keep_of(const Scope& scope, SeasonPlan& plan) {
   const auto beyond = [&](const auto& each) { return !scope.holds(each.point.machine->key); };
   std::erase_if(plan.beforehand, beyond);
-  std::erase_if(plan.can_wait, beyond);
-  std::erase_if(plan.unknown, [&](const Point& point) { return !scope.holds(point.machine->key); });
+  std::erase_if(plan.have_ready, beyond);
+  std::erase_if(plan.not_before_end, beyond);
+  std::erase_if(plan.find_out, [&](const Point& point) { return !scope.holds(point.machine->key); });
+  std::erase_if(plan.others, [&](const OtherMachine& other) { return !scope.holds(other.machine->key); });
   load::keep_uses_of(scope, plan.parts);
 }
 
-void add_up(SeasonPlan& plan) {
-  for (const SeasonItem& item : plan.beforehand) {
-    plan.labour_minutes += item.resources.labour_minutes();
-    plan.without_time += item.resources.time ? 0 : 1;
+SeasonSums sums_of(const std::vector<SeasonItem>& items) {
+  SeasonSums sums;
+  std::map<std::tuple<bool, std::string, std::string>, PartAmount> amounts;  // fluid, key, unit
+  PartAmount pieces;
+  for (const SeasonItem& item : items) {
+    sums.labour_minutes += item.resources.labour_minutes();
+    if (!item.resources.time) sums.no_time.push_back(name_of(item.point));
+    for (const auto& [key, amount] : item.resources.parts) {
+      PartAmount& sum = amounts[{false, key, ""}];
+      sum = sum + amount;
+      pieces = pieces + amount;
+    }
+    for (const auto& [key, quantity] : item.resources.fluids) {
+      PartAmount& sum = amounts[{true, key, quantity.unit}];
+      sum = sum + quantity.amount;
+    }
   }
-  for (const PartNeed& need : plan.parts) {
-    PartAmount used;
-    for (const PartUse& use : need.uses) used = used + use.amount;
-    if (!need.fluid) plan.pieces += (used.hundredths + 99) / 100;
+  sums.pieces = (pieces.hundredths + 99) / 100;
+  for (const auto& [which, amount] : amounts) {
+    const auto& [fluid, key, unit] = which;
+    sums.parts.push_back({key, fluid, unit, amount});
   }
+  return sums;
 }
 
 }  // namespace
 
-SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of) {
-  if (year) {
-    const SeasonDays days = days_of(season, *year);
-    if (days.to > add_months(as_of, horizon_months)) {
-      throw Failure(FailureKind::usage, {"season-too-far",
-                                         fmt::format("the season `{}` of {} ends more than five years from now",
-                                                     cleaned(season.key), *year),
-                                         "nothing is said of use beyond five years"});
-    }
-    if (days.to >= as_of) return days;
-    throw Failure(FailureKind::usage,
-                  {"season-over",
-                   fmt::format("the season `{}` of {} was over on {}", cleaned(season.key), *year, to_text(days.to)),
-                   "",
-                   std::nullopt,
-                   Severity::error,
-                   {{CureKind::next_season}}});
-  }
-  int next = static_cast<int>(std::chrono::year_month_day{as_of}.year()) - 1;
-  while (days_of(season, next).to < as_of) ++next;
-  return days_of(season, next);
+std::string_view to_text(SeasonReason reason) {
+  constexpr std::array<std::string_view, 4> names{"due", "before", "helped", "safety"};  // in the order of the reasons
+  return names[static_cast<std::size_t>(reason)];
 }
 
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
@@ -214,24 +281,24 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   plan.from = days.from;
   plan.to = days.to;
   plan.threshold = ask.threshold;
-  DueList list = due_list(snapshot.within({}), {days.to, days.to, Detail::coming, hardly}, forecaster);
-  Sorting sorting(plan, snapshot, forecaster);
-  for (Point& point : list.points) {
-    const UseState* use = list.state_of(*point.machine);
-    sorting.sort(std::move(point), use);
-  }
-  fold_covered(snapshot.fleet(), plan.beforehand);
-  std::stable_sort(plan.beforehand.begin(), plan.beforehand.end(), [](const SeasonItem& a, const SeasonItem& b) {
-    return std::tuple{!a.safety, a.do_by, a.point.machine->key} < std::tuple{!b.safety, b.do_by, b.point.machine->key};
-  });
-  std::stable_sort(plan.can_wait.begin(), plan.can_wait.end(),
-                   [](const SeasonItem& a, const SeasonItem& b) { return a.odds > b.odds; });
-  plan.parts = parts_of(snapshot, plan.beforehand);
+  const Snapshot whole = snapshot.within({});  // stock is shared out over the whole fleet
+  DueAsk due{days.to, days.to, Detail::coming, std::min(hardly, ask.threshold)};
+  due.earlier_by = std::max(plan.as_of, day_before(days.from));
+  DueList list = due_list(whole, due, forecaster);
+  load::UseAhead use(whole, forecaster);
+  Sorting sorting(plan, list, use);
+  for (const Point& point : list.points) sorting.sort(point);
+  const auto life_left = [&](const Point& point, Day day) { return sorting.life_left(point, day); };
+  sorting.add_again(load::fold_covered(snapshot.fleet(), life_left, plan.beforehand));
+  load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
+  put_in_order(plan);
+  plan.parts = parts_of(snapshot, plan);
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.gaps = std::move(list.gaps);
   plan.not_in_use = std::move(list.not_in_use);
   keep_of(snapshot.scope(), plan);
-  add_up(plan);
+  plan.before_sums = sums_of(plan.beforehand);
+  plan.ready_sums = sums_of(plan.have_ready);
   return plan;
 }
 
@@ -240,15 +307,15 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   PartsList list;
   list.fleet = plan.fleet;
   list.as_of = plan.as_of;
-  list.to = std::max(plan.as_of, plan.from - std::chrono::days{1});
+  list.to = std::max(plan.as_of, day_before(plan.from));
   list.before = ask.season;
   list.whole_fleet = !snapshot.scope().machines;
   list.needs = std::move(plan.parts);
-  for (const Point& point : plan.unknown) list.unknown.push_back(name_of(point));
+  for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));
   for (const MachineUse& use : plan.not_in_use) {
-    const bool listed = std::any_of(plan.beforehand.begin(), plan.beforehand.end(),
-                                    [&](const SeasonItem& item) { return item.point.machine == use.machine; });
-    if (!use.state.until && !listed) list.not_in_use.push_back(use);
+    if (use.state.kind == UseKind::out_of_use || !use.state.until || *use.state.until > plan.to) {
+      list.not_in_use.push_back(use);
+    }
   }
   return list;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <tuple>
 
 #include "workload/outlooks.h"
 #include "workload/path_sums.h"
@@ -25,7 +26,7 @@ std::vector<WorkloadRow> rows_of(Day from, Day to, Step step) {
       last = last_of_month(day);
     }
     last = std::min(last, to);
-    rows.push_back({day, last, {}, {}, {}});
+    rows.push_back({day, last, {}, {}, {}, {}, {}, {}});
     day = last + std::chrono::days{1};
   }
   return rows;
@@ -37,19 +38,84 @@ std::size_t row_at(const std::vector<WorkloadRow>& rows, Day day) {
   return static_cast<std::size_t>(after - rows.begin()) - 1;
 }
 
+// The parts and fluids that services use, by number, in the order in which they were met.
+class Used {
+ public:
+  struct Part {
+    std::string key;
+    std::string unit;
+    bool fluid = false;
+    friend auto operator<=>(const Part&, const Part&) = default;
+  };
+
+  std::size_t number(Part part) {
+    const auto [at, is_new] = numbers_.try_emplace(std::move(part), parts_.size());
+    if (is_new) parts_.push_back(&at->first);
+    return at->second;
+  }
+  const Part& operator[](std::size_t number) const { return *parts_[number]; }
+
+ private:
+  std::map<Part, std::size_t> numbers_;
+  std::vector<const Part*> parts_;
+};
+
 // Sums of one row, path by path.
 struct Sums {
   PathSums minutes{};
   PathSums services{};
   PathSums cost{};
+  PathSums pieces{};
+  std::map<std::size_t, PathSums> used;  // hundredths, by number
 };
 
-std::vector<WorkloadPart> means(const std::map<std::pair<std::string, std::string>, std::int64_t>& sums) {
-  std::vector<WorkloadPart> parts;
-  for (const auto& [key, hundredths] : sums) {
-    parts.push_back({key.first, key.second, static_cast<double>(hundredths) / 100 / load::sample_paths});
+// What one service adds to a row.
+struct Load {
+  Resources resources;
+  std::int64_t cost = 0;
+  std::int64_t pieces = 0;                                 // hundredths
+  std::vector<std::pair<std::size_t, std::int64_t>> used;  // number, hundredths
+};
+
+Load load_of(Resources resources, const load::Prices& prices, Used& used) {
+  Load load;
+  load.cost = prices.of(resources).hundredths;
+  for (const auto& [key, pieces] : resources.parts) {
+    const Part* part = prices.part(key);
+    load.used.emplace_back(used.number({key, part != nullptr ? part->unit : "", false}), pieces.hundredths);
+    load.pieces += pieces.hundredths;
   }
-  return parts;
+  for (const auto& [key, quantity] : resources.fluids) {
+    load.used.emplace_back(used.number({key, quantity.unit, true}), quantity.amount.hundredths);
+  }
+  load.resources = std::move(resources);
+  return load;
+}
+
+void add_to(Sums& sums, const Load& load, std::size_t path) {
+  sums.minutes[path] += load.resources.labour_minutes();
+  sums.services[path] += 1;
+  sums.cost[path] += load.cost;
+  sums.pieces[path] += load.pieces;
+  for (const auto& [number, hundredths] : load.used) sums.used[number][path] += hundredths;
+}
+
+template <class Row>  // a row, or all of them together
+void spread(Row& row, const Sums& sums, const Used& used, const load::Prices& prices) {
+  row.labour_hours = spread_of(sums.minutes, 60);
+  row.services = spread_of(sums.services, 1);
+  row.cost = spread_of(sums.cost, 100);
+  row.pieces = spread_of(sums.pieces, 100);
+  for (const auto& [number, amounts] : sums.used) {
+    const auto& [key, unit, fluid] = used[number];
+    const auto price = fluid ? prices.of_fluid(key, unit) : prices.of_piece(key);
+    (fluid ? row.fluids : row.parts).push_back({key, unit, spread_of(amounts, 100), price});
+  }
+  for (auto* parts : {&row.parts, &row.fluids}) {
+    std::sort(parts->begin(), parts->end(), [](const WorkloadPart& a, const WorkloadPart& b) {
+      return std::tie(a.key, a.unit) < std::tie(b.key, b.unit);
+    });
+  }
 }
 
 }  // namespace
@@ -65,61 +131,44 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   result.labour_priced = snapshot.fleet().costs.hour.has_value();
   std::vector<Sums> sums(result.rows.size());
   Sums all;
-  std::map<std::pair<std::string, std::string>, std::int64_t> parts;
-  std::map<std::pair<std::string, std::string>, std::int64_t> fluids;
+  Used used;
   std::set<std::string> no_price;
   const load::Prices prices(snapshot.fleet());
   const auto add = [&](const Machine& machine, const Outlook& outlook) {
-    std::vector<Resources> resources;
-    std::vector<Money> costs;
+    std::vector<Load> loads;
     for (const OutlookPoint& point : outlook.points()) {
-      resources.push_back(resources_of(machine, *point.task, point.follow_up));
-      costs.push_back(prices.of(resources.back()));
+      loads.push_back(load_of(resources_of(machine, *point.task, point.follow_up), prices, used));
     }
-    std::vector<std::int64_t> times(resources.size(), 0);  // a point was serviced, over all sample paths
+    std::vector<bool> comes(loads.size(), false);
     PathSums minutes{};
     PathSums services{};
     for (std::size_t path = 0; path < load::sample_paths; ++path) {
       for (const ComingService& service : outlook.draw(path, to)) {
-        Sums& row = sums[row_at(result.rows, service.day)];
-        const std::int64_t labour = resources[service.point].labour_minutes();
-        ++times[service.point];
-        for (Sums* const sum : {&row, &all}) {
-          sum->minutes[path] += labour;
-          sum->services[path] += 1;
-          sum->cost[path] += costs[service.point].hundredths;
-        }
-        minutes[path] += labour;
+        const Load& load = loads[service.point];
+        add_to(sums[row_at(result.rows, service.day)], load, path);
+        add_to(all, load, path);
+        comes[service.point] = true;
+        minutes[path] += load.resources.labour_minutes();
         services[path] += 1;
       }
     }
-    for (std::size_t i = 0; i < resources.size(); ++i) {
-      if (times[i] == 0) continue;
-      if (!resources[i].time)
-        result.no_time.push_back({&machine, outlook.points()[i].name, outlook.points()[i].position});
-      for (const auto& [key, pieces] : resources[i].parts) {
-        const Part* part = prices.part(key);
-        parts[{key, part != nullptr ? part->unit : ""}] += pieces.hundredths * times[i];
+    for (std::size_t i = 0; i < loads.size(); ++i) {
+      if (!comes[i]) continue;
+      const Resources& resources = loads[i].resources;
+      const OutlookPoint& point = outlook.points()[i];
+      if (!resources.time) result.no_time.push_back({&machine, point.name, point.position});
+      for (const auto& [key, pieces] : resources.parts) {
         if (!prices.of_piece(key)) no_price.insert(key);
       }
-      for (const auto& [key, quantity] : resources[i].fluids) {
-        fluids[{key, quantity.unit}] += quantity.amount.hundredths * times[i];
+      for (const auto& [key, quantity] : resources.fluids) {
         if (!prices.of_fluid(key, quantity.unit)) no_price.insert(key);
       }
     }
     result.machines.push_back({&machine, spread_of(minutes, 60), spread_of(services, 1).mean});
   };
   load::each_outlook(snapshot, forecaster, progress, {result.unknown, result.not_in_use}, add);
-  for (std::size_t i = 0; i < sums.size(); ++i) {
-    result.rows[i].labour_hours = spread_of(sums[i].minutes, 60);
-    result.rows[i].services = spread_of(sums[i].services, 1);
-    result.rows[i].cost = spread_of(sums[i].cost, 100);
-  }
-  result.labour_hours = spread_of(all.minutes, 60);
-  result.services = spread_of(all.services, 1);
-  result.cost = spread_of(all.cost, 100);
-  result.parts = means(parts);
-  result.fluids = means(fluids);
+  for (std::size_t i = 0; i < sums.size(); ++i) spread(result.rows[i], sums[i], used, prices);
+  spread(result, all, used, prices);
   result.no_price.assign(no_price.begin(), no_price.end());
   return result;
 }

@@ -23,3 +23,31 @@ TEST_CASE("a part is needed on the day of the first service that no other one in
   CHECK(test::text_or_none(list.needs[0].uses[0].due.p50) == "2026-04-11");
   CHECK(test::text_or_none(list.needs[0].short_on) == "2026-04-11");
 }
+
+TEST_CASE("what is used by the piece and poured comes out of one stock") {
+  World world(
+      "  small: {do: Small, every: {months: 6}, parts: {oil: 2}}\n"
+      "  big: {do: Big, every: {months: 8}, fluids: {oil: 3 L}}\n",
+      "in-service: {on: 2026-01-01, at: 0}", "parts:\n  oil: {what: Oil, unit: L, stock: 4, price: 4}\n");
+  const auto list = parts_list(world.snapshot("2026-01-02"), day("2026-10-01"), straight_line());
+  REQUIRE(list.needs.size() == 1);
+  CHECK(list.needs[0].need == service::PartAmount::units(5));
+  CHECK(list.needs[0].short_by == service::PartAmount::units(1));
+  CHECK(test::text_or_none(list.needs[0].short_on) == "2026-09-01");
+  CHECK(list.needs[0].uses.size() == 2);
+}
+
+TEST_CASE("parts of a machine that is laid up are needed on the day it is back, not before") {
+  World world(
+      "  oil: {do: Oil, every: {months: 6}, parts: {filter: 1}}\n"
+      "  belt: {do: Belt, every: {months: 8}, parts: {belt: 1}}\n",
+      "in-service: {on: 2026-01-01, at: 0}");
+  world.state(service::FactKind::laid_up, "2026-07-10", "2026-08-15");
+  const auto list = parts_list(world.snapshot("2026-07-20"), day("2026-12-31"), straight_line());
+  REQUIRE(list.needs.size() == 2);  // both are short: by the day to order
+  CHECK(list.needs[0].key == "filter");
+  CHECK(test::text_or_none(list.needs[0].uses[0].due.p10) == "2026-08-15");  // due since 1 July
+  CHECK(test::text_or_none(list.needs[0].uses[0].due.p90) == "2026-08-15");
+  CHECK(list.needs[1].key == "belt");
+  CHECK(test::text_or_none(list.needs[1].uses[0].due.p10) == "2026-09-01");  // comes due when it is back
+}

@@ -7,7 +7,7 @@
 #include <string>
 #include <tuple>
 
-#include "service/workload.h"
+#include "service/season.h"
 #include "unit/entry/office.h"
 
 using namespace service;
@@ -122,7 +122,7 @@ TEST_CASE("one filter for two machines: the first by day takes it, and the secon
   // 20 July less 30 days.
   CHECK(figures(filter) == "filter of 1 need 2 more 0 short by 1 on 2026-07-20 buy 1 order by 2026-06-20 late 0");
   CHECK((uses_of(filter) == std::vector<std::string>{"first oil 1 2026-07-01", "second oil 1 2026-07-20"}));
-  CHECK(plan.pieces == 4);  // two filters, two belts
+  CHECK(plan.before_sums.pieces == 4);  // two filters, two belts
 }
 
 TEST_CASE("asked about one machine, its uses are listed and the figures stay the fleet's") {
@@ -138,7 +138,7 @@ TEST_CASE("asked about one machine, its uses are listed and the figures stay the
     REQUIRE(filter.uses.size() == 1);
     CHECK(filter.uses[0].machine->key == machine);
     CHECK(plan.parts.size() == 2);  // the filter and the oil, not the belt
-    CHECK(plan.pieces == 1);
+    CHECK(plan.before_sums.pieces == 1);
 
     const auto list = parts_list(snapshot, day("2026-07-31"), straight_line());
     CHECK_FALSE(list.whole_fleet);

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "service/workload.h"
+#include "service/season.h"
 #include "support/told_ahead.h"
 #include "support/world.h"
 
@@ -36,8 +36,7 @@ TEST_CASE("what is due by estimate is done beforehand, today, however little the
   const auto snapshot = world.snapshot("2026-03-01");
   for (const double silent : {0.001, 0.1}) {
     const auto plan = plan_of(snapshot, test::told_ahead({amount("260"), Probability{0.6}, Probability{silent}}));
-    CHECK(plan.unlikely_before_end == 0);
-    CHECK(plan.can_wait.empty());
+    CHECK(plan.not_before_end.empty());
     REQUIRE(plan.beforehand.size() == 1);
     CHECK(plan.beforehand[0].point.by_estimate);
     CHECK(plan.beforehand[0].do_by == day("2026-03-01"));
@@ -55,8 +54,9 @@ TEST_CASE("something unknown beside it hides neither what is due by estimate nor
   const auto plan =
       plan_of(world.snapshot("2026-03-01"), test::told_ahead({amount("260"), Probability{0.6}, Probability{0.05}}));
   CHECK((names(plan.beforehand) == std::vector<std::string>{"brakes", "oil"}));
-  REQUIRE(plan.unknown.size() == 1);
-  CHECK(plan.unknown[0].name == "belt");
+  // All three are to be found out; of the belt, odds that leave a limb out say nothing.
+  CHECK(plan.find_out.size() == 3);
+  CHECK(plan.not_before_end.empty());
 }
 
 TEST_CASE("what is due stays on the list where the one that includes it goes with a big service that does not") {

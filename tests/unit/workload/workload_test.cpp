@@ -1,11 +1,10 @@
 // Workload, parts and season where the answer can be reckoned by hand.
-#include "service/workload.h"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <string>
 
+#include "service/season.h"
 #include "support/world.h"
 
 using namespace service;
@@ -55,14 +54,23 @@ TEST_CASE("labour, money and parts of a year of certain use") {
   CHECK(load.cost.mean == 7 * (10 + 12 * 4 + 1.5 * 60));
   REQUIRE(load.parts.size() == 1);
   CHECK(load.parts[0].key == "filter");
-  CHECK(load.parts[0].mean == 7);
+  CHECK(load.parts[0].amount.mean == 7);
+  CHECK(load.parts[0].amount.p90 == 7);
+  CHECK(test::text_or_none(load.parts[0].price) == "10");
+  CHECK(load.pieces.mean == 7);
   REQUIRE(load.fluids.size() == 1);
   CHECK(load.fluids[0].unit == "L");
-  CHECK(load.fluids[0].mean == 84);
+  CHECK(load.fluids[0].amount.mean == 84);
+  CHECK(test::text_or_none(load.fluids[0].price) == "4");
   REQUIRE(load.rows.size() == 12);
   CHECK(load.rows[0].services.mean == 0);
   CHECK(load.rows[1].services.mean == 1);
   CHECK(load.rows[1].labour_hours.mean == 1.5);
+  CHECK(load.rows[0].parts.empty());
+  REQUIRE(load.rows[1].parts.size() == 1);
+  CHECK(load.rows[1].parts[0].amount.p10 == 1);
+  REQUIRE(load.rows[1].fluids.size() == 1);
+  CHECK(load.rows[1].fluids[0].amount.mean == 12);
   CHECK(load.no_time.empty());
   CHECK(load.no_price.empty());
   CHECK(load.labour_priced);
@@ -131,7 +139,8 @@ TEST_CASE("parts needed against stock: packs, the day it is missed, the day to o
   CHECK(filter.short_by == PartAmount::units(2));
   CHECK(test::text_or_none(filter.packs) == "1");
   CHECK(filter.buy == PartAmount::units(5));
-  CHECK(test::text_or_none(filter.price) == "50");
+  CHECK(test::text_or_none(filter.price) == "10");  // of one
+  CHECK(test::text_or_none(filter.cost) == "50");   // of all five
   CHECK(test::text_or_none(filter.short_on) == "2026-04-11");
   CHECK(test::text_or_none(filter.order_by) == "2026-03-28");
   const PartNeed& oil = list.needs[1];
@@ -200,7 +209,7 @@ SeasonPlan plan_of(const World& world, std::string_view as_of, const std::string
 
 }  // namespace
 
-TEST_CASE("what comes due before the season's end is done beforehand, and what does not is only counted") {
+TEST_CASE("what comes due before the season or is helped by doing it early is done beforehand, and the rest is named") {
   World world(
       "  soon: {do: Soon, every: {months: 8}, takes: 30 min}\n"
       "  within: {do: Within, every: {hours: 250}, takes: 1 h, people: 2}\n"
@@ -219,18 +228,33 @@ TEST_CASE("what comes due before the season's end is done beforehand, and what d
   CHECK(plan.beforehand[0].do_by == day("2026-07-31"));
   CHECK(plan.beforehand[1].do_by == day("2026-05-06"));
   CHECK(plan.beforehand[2].do_by == day("2026-07-31"));  // comes on 1 September, inside the season
+  CHECK(plan.beforehand[0].reason == SeasonReason::helped);
+  CHECK(plan.beforehand[1].reason == SeasonReason::before);
+  CHECK(plan.beforehand[2].reason == SeasonReason::helped);
   CHECK(plan.beforehand[1].odds.value == 1);
-  // By estimate 118 of 250 h are used: 59 days at 2 h.
-  CHECK(*plan.beforehand[1].given_up == doctest::Approx(1 - 118.0 / 250));
-  CHECK(*plan.beforehand[0].given_up == doctest::Approx(1 - 59.0 / 212));
-  // Done today it would come again after 125 days, on 4 July.
-  CHECK(plan.beforehand[1].again.value().value == 1);
-  CHECK(plan.beforehand[2].again.value().value == 0);
-  CHECK(plan.unlikely_before_end == 1);
-  CHECK(plan.can_wait.empty());
-  CHECK(plan.unknown.empty());
-  CHECK(plan.labour_minutes == 30 + 120);
-  CHECK(plan.without_time == 1);
+  CHECK(plan.beforehand[1].odds_before.value == 1);
+  CHECK(plan.beforehand[2].odds_before.value == 0);
+  // On its day nothing is left of it; of what is done the day before the season one day of 212, and 32 of 243.
+  CHECK(*plan.beforehand[1].gives_up == doctest::Approx(0));
+  CHECK(*plan.beforehand[0].gives_up == doctest::Approx(1.0 / 212));
+  CHECK(*plan.beforehand[2].gives_up == doctest::Approx(32.0 / 243));
+  // Done on 31 July, 250 h last 125 days and 8 months until the next spring.
+  CHECK(plan.beforehand[1].odds_done.value().value == 0);
+  CHECK(plan.beforehand[2].odds_done.value().value == 0);
+  // Done on 6 May, 250 h are up again on 8 September.
+  REQUIRE(plan.have_ready.size() == 1);
+  CHECK(plan.have_ready[0].point.name == "within");
+  CHECK(plan.have_ready[0].again);
+  CHECK(plan.have_ready[0].odds.value == 1);
+  CHECK(plan.have_ready[0].do_by == day("2026-07-31"));
+  REQUIRE(plan.not_before_end.size() == 1);
+  CHECK(plan.not_before_end[0].point.name == "after");
+  CHECK(plan.not_before_end[0].odds.value().value == 0);
+  CHECK(plan.find_out.empty());
+  CHECK(plan.before_sums.labour_minutes == 30 + 120);
+  CHECK(plan.ready_sums.labour_minutes == 120);
+  REQUIRE(plan.before_sums.no_time.size() == 1);
+  CHECK(plan.before_sums.no_time[0].task == "brakes");
 }
 
 TEST_CASE("a season over the turn of the year, one under way, and one that is over") {
@@ -263,14 +287,14 @@ TEST_CASE("a service that includes others stands for them, and what is not known
   REQUIRE(plan.beforehand[0].covered.size() == 1);
   CHECK(plan.beforehand[0].covered[0].task == "small");
   CHECK(plan.beforehand[0].do_by == day("2026-07-01"));  // the small one's day
-  CHECK(plan.labour_minutes == 180);
+  CHECK(plan.before_sums.labour_minutes == 180);
   REQUIRE(plan.parts.size() == 1);
   CHECK(plan.parts[0].need == PartAmount::units(1));
-  REQUIRE(plan.unknown.size() == 1);
-  CHECK(plan.unknown[0].name == "hidden");
+  REQUIRE(plan.find_out.size() == 1);
+  CHECK(plan.find_out[0].name == "hidden");
 }
 
-TEST_CASE("what is likely enough is not put among what can wait") {
+TEST_CASE("what is likely enough is not put among the rest") {
   World world("  oil: {do: Oil, every: {hours: 500}}\n  brakes: {do: Brakes, every: {hours: 500}, safety: true}\n",
               "in-service: {on: 2024-01-01, at: 0}", season_text);
   double used = 0;
@@ -294,5 +318,7 @@ TEST_CASE("what is likely enough is not put among what can wait") {
   CHECK((names(plan(odds - 0.005).beforehand) == std::vector<std::string>{"brakes", "oil"}));
   const auto high = plan(odds + 0.005);
   CHECK((names(high.beforehand) == std::vector<std::string>{"brakes"}));  // safety never waits
-  CHECK((names(high.can_wait) == std::vector<std::string>{"oil"}));
+  REQUIRE(high.not_before_end.size() == 1);
+  CHECK(high.not_before_end[0].point.name == "oil");
+  CHECK(high.not_before_end[0].odds.value().value == doctest::Approx(odds));
 }

@@ -1,0 +1,207 @@
+#include "render/season/rows.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
+#include "terminal/table.h"
+#include "terminal/width.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::Point;
+using service::SeasonItem;
+using service::SeasonPlan;
+
+std::string mark_of(const SeasonItem& item) {
+  return std::string(item.safety ? "S" : "") + (item.competent_person ? "C" : "");
+}
+
+// What is due is due; odds are for what is not.
+std::string odds_of(const SeasonItem& item) {
+  if (!item.again) {
+    if (item.standing == service::Standing::overdue) return "overdue";
+    if (item.standing == service::Standing::due) return item.point.by_estimate ? "due?" : "due";
+  }
+  return item.odds.value >= 0.995 ? ">99 %" : fmt::format("{:.0f} %", item.odds.value * 100);
+}
+
+std::string hours_of(std::int64_t minutes, int people) {
+  const std::string text =
+      minutes < 60 ? fmt::format("{} min", minutes) : fmt::format("{:.3g} h", static_cast<double>(minutes) / 60);
+  return people > 1 ? fmt::format("{} x{}", text, people) : text;
+}
+
+// One row: a service, or the same at several positions.
+struct Said {
+  const SeasonItem* item = nullptr;
+  std::string odds;
+  std::string lost;
+  std::vector<std::string> positions;
+  std::int64_t minutes = 0;
+};
+
+std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
+  std::vector<Said> all;
+  for (const SeasonItem& item : items) {
+    Said said{&item, odds_of(item), item.gives_up ? fmt::format("{:.0f} %", *item.gives_up * 100) : "-", {}, 0};
+    const Point& point = item.point;
+    auto alike = std::find_if(all.begin(), all.end(), [&](const Said& other) {
+      const Point& its = other.item->point;
+      return !point.position.empty() && !its.position.empty() && its.machine == point.machine &&
+             its.name == point.name && other.item->do_by == item.do_by && other.odds == said.odds &&
+             other.lost == said.lost && !point.put_off && !its.put_off && item.covered == other.item->covered;
+    });
+    if (alike == all.end()) alike = all.insert(all.end(), std::move(said));
+    if (!point.position.empty()) alike->positions.push_back(point.position);
+    if (item.resources.time) alike->minutes += item.resources.time->count();
+  }
+  return all;
+}
+
+std::string task_cell(const Said& said) {
+  const Point& point = said.item->point;
+  const std::string again = said.item->again ? " again" : "";
+  if (said.positions.size() < 2) return task_of(point) + again;
+  return service::cleaned(fmt::format("{} ({})", point.name, said.positions.size())) + again;
+}
+
+// What else whoever does it must know.
+std::string remarks_of(const Said& said) {
+  std::vector<std::string> remarks;
+  const SeasonItem& item = *said.item;
+  if (said.positions.size() > 1 && said.positions.size() < item.point.task->positions.size()) {
+    remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
+  }
+  if (!item.covered.empty()) remarks.push_back("includes " + names_of(item.covered, ", "));
+  if (item.use == service::UseKind::laid_up) remarks.emplace_back("laid up: before it goes back to work");
+  if (item.point.put_off && !item.again) {
+    service::PutOff put_off = *item.point.put_off;
+    put_off.why.clear();  // why, the due list tells
+    remarks.push_back("put off " + words_of(put_off));
+  }
+  return service::cleaned(fmt::format("{}", fmt::join(remarks, "; ")));
+}
+
+// What to mind at a task: on all of its machines, and on some of them besides.
+struct TaskCautions {
+  std::string name;
+  std::vector<std::pair<std::string, std::vector<std::string>>> machines;
+};
+
+void note(std::vector<TaskCautions>& tasks, const SeasonItem& item) {
+  auto task =
+      std::find_if(tasks.begin(), tasks.end(), [&](const auto& other) { return other.name == item.point.name; });
+  if (task == tasks.end()) task = tasks.insert(tasks.end(), {item.point.name, {}});
+  const std::string& key = item.point.machine->key;
+  const bool told = std::any_of(task->machines.begin(), task->machines.end(),
+                                [&](const auto& machine) { return machine.first == key; });
+  if (!told) task->machines.emplace_back(key, item.point.task->cautions);
+}
+
+std::string words_of(const TaskCautions& task) {
+  const auto on_all = [&](const std::string& caution) {
+    return std::all_of(task.machines.begin(), task.machines.end(), [&](const auto& machine) {
+      return std::find(machine.second.begin(), machine.second.end(), caution) != machine.second.end();
+    });
+  };
+  std::vector<std::string> common;
+  std::vector<std::string> more;
+  for (const std::string& caution : task.machines.front().second) {
+    if (on_all(caution)) common.push_back(caution);
+  }
+  for (const auto& [machine, cautions] : task.machines) {
+    std::vector<std::string> own;
+    std::copy_if(cautions.begin(), cautions.end(), std::back_inserter(own),
+                 [&](const std::string& caution) { return !on_all(caution); });
+    if (!own.empty()) more.push_back(fmt::format("{} also {}", machine, fmt::join(own, ", ")));
+  }
+  std::string text = fmt::format("{}", fmt::join(common, ", "));
+  if (!more.empty()) text += fmt::format("{}({})", text.empty() ? "" : " ", fmt::join(more, "; "));
+  return text;
+}
+
+std::string line_of(const Row& cells, const std::vector<std::size_t>& widths, std::size_t from, std::size_t to) {
+  std::string line;
+  for (std::size_t i = from; i < to; ++i) {
+    if (i > from) line += i == 1 ? " " : "  ";
+    line += i + 1 == to ? cells[i] : padded(cells[i], widths[i]);
+  }
+  return line + '\n';
+}
+
+}  // namespace
+
+std::string season_rows(const std::vector<SeasonItem>& items, const char* day, const Look& look) {
+  std::vector<Row> rows{{"", day, "machine", "task", "odds", "lost", "takes"}};
+  const std::vector<Said> all = said_of(items);
+  for (const Said& said : all) {
+    const SeasonItem& item = *said.item;
+    rows.push_back({mark_of(item), to_text(item.do_by), service::cleaned(item.point.machine->key), task_cell(said),
+                    said.odds, said.lost,
+                    item.resources.time ? hours_of(said.minutes, item.resources.people) : "not said"});
+  }
+  const auto widths = column_widths(rows);
+  std::size_t whole = 2 * widths.size() - 3;
+  for (const std::size_t width : widths) whole += width;
+  const auto columns = static_cast<std::size_t>(look.columns);
+  const std::size_t names = 4;  // mark, day, machine and task stand in the first line in any case
+  const bool folds = columns != 0 && whole > columns;
+  const std::string indent(widths[0] + 3, ' ');
+  std::string text;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    text += line_of(rows[i], widths, 0, folds ? names : rows[i].size());
+    if (folds) text += indent + line_of(rows[i], widths, names, rows[i].size());
+    const std::string remarks = i == 0 ? "" : remarks_of(all[i - 1]);
+    if (!remarks.empty()) text += wrapped(indent, remarks, columns, indent.size());
+  }
+  return text;
+}
+
+std::string season_legend(const SeasonPlan& plan, const Look& look) {
+  const std::string season = service::cleaned(plan.season->key);
+  const auto marked = [&](const auto& has) {
+    return std::any_of(plan.beforehand.begin(), plan.beforehand.end(), has) ||
+           std::any_of(plan.have_ready.begin(), plan.have_ready.end(), has);
+  };
+  std::string text;
+  if (marked([](const SeasonItem& item) { return item.safety; })) text += "S: safety. ";
+  if (marked([](const SeasonItem& item) { return item.competent_person; })) text += "C: by a competent person. ";
+  if (marked([](const SeasonItem& item) { return odds_of(item) == "due?"; })) {
+    text += "due?: by estimate; read the meter. ";
+  }
+  return wrapped("",
+                 text + fmt::format("odds: that it comes due before {} ends if nobody does it; again: once more, when "
+                                    "it was done as said above. lost: how much of its life is given up by doing it on "
+                                    "that day.",
+                                    season),
+                 static_cast<std::size_t>(look.columns), 0);
+}
+
+std::string season_cautions(const SeasonPlan& plan, const Look& look) {
+  std::vector<TaskCautions> tasks;
+  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+    for (const SeasonItem& item : *items) note(tasks, item);
+  }
+  std::vector<std::pair<std::string, std::vector<std::string>>> alike;  // what to mind, and at which tasks
+  for (const TaskCautions& task : tasks) {
+    std::string mind = words_of(task);
+    if (mind.empty()) continue;
+    auto same = std::find_if(alike.begin(), alike.end(), [&](const auto& other) { return other.first == mind; });
+    if (same == alike.end()) same = alike.insert(alike.end(), {std::move(mind), {}});
+    same->second.push_back(task.name);
+  }
+  std::string text;
+  for (const auto& [mind, names] : alike) {
+    text += fmt::format("{}{}: {}", text.empty() ? "" : ". ", fmt::join(names, ", "), mind);
+  }
+  return text.empty() ? ""
+                      : wrapped("Mind at ", service::cleaned(text) + '.', static_cast<std::size_t>(look.columns), 3);
+}
+
+}  // namespace cli

@@ -1,0 +1,21 @@
+// The rows of a season's list for people, and what their columns mean.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "service/season.h"
+#include "terminal/look.h"
+
+namespace cli {
+
+// A row a service, positions of a task that stand alike in one. `day`: what the day in front is called.
+std::string season_rows(const std::vector<service::SeasonItem>& items, const char* day, const Look& look);
+
+// Marks and columns in words.
+std::string season_legend(const service::SeasonPlan& plan, const Look& look);
+
+// What is to be minded at each task of both blocks; empty where no schedule says anything.
+std::string season_cautions(const service::SeasonPlan& plan, const Look& look);
+
+}  // namespace cli

@@ -1,0 +1,120 @@
+// The season to prepare for: what to do beforehand, what to have ready, what it takes, and what is not known.
+//
+// Only machines that work in the season are on the list, for on the others nothing stops it: those whose `expect:`
+// names it, those that are expected to run in it at least half of what an even year would give them, and those of which
+// nobody can tell. Of each of their points two odds decide: that it comes due before the season ends when nothing is
+// done, and when it is done just before the season begins.
+//
+// A plan is a value: it keeps its fleet, and what its pointers point to is in there.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "service/workload.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// Why something is to be done beforehand: the first of these that holds.
+enum class SeasonReason {
+  due,     // it is due or overdue
+  before,  // it may well come due before the season begins
+  helped,  // it may well come due in the season, and doing it early at least halves the odds of that
+  safety,  // a safety task, or one for a competent person, that may come due
+};
+
+std::string_view to_text(SeasonReason reason);  // `due`
+
+// A service to do beforehand, or to have everything ready for.
+struct SeasonItem {
+  Point point;
+  SeasonReason reason = SeasonReason::due;  // of what is to be done beforehand
+  Probability odds;                         // of coming due before the season ends, done nothing
+  Probability odds_before;                  // of coming due before it begins
+  // Of coming due before the season ends, done just before it begins; none: a check that comes once, or nothing tells.
+  std::optional<Probability> odds_done;
+  // Its early end, at the latest the day before the season; of what is due the day asked about, and where somebody put
+  // it off the end of that; not before a machine that is laid up is back.
+  Day do_by;
+  std::optional<double> gives_up;       // the share of its life that is left on that day
+  bool again = false;                   // to have ready: it stands among what to do beforehand, too
+  std::vector<PointName> covered;       // points of the block that this one includes
+  bool safety = false;                  // it, or one that it includes, is a safety task
+  bool competent_person = false;        // or one for a competent person
+  Standing standing = Standing::later;  // the worst of it and of those that it includes
+  UseKind use = UseKind::in_use;        // of its machine
+  Resources resources;
+};
+
+// A point that is not likely to come due before the season ends.
+struct SeasonRest {
+  Point point;
+  std::optional<Probability> odds;  // none: it comes due by what somebody sees or measures
+};
+
+// A machine that does not work in the season, and how many of its points want looking at all the same.
+struct OtherMachine {
+  const Machine* machine = nullptr;
+  int overdue = 0;
+  int due = 0;
+  int no_record = 0;
+  int unknown = 0;  // something about them cannot be reckoned, none of the above
+};
+
+// How much of a part or fluid the services of a block take.
+struct SeasonPart {
+  std::string key;
+  bool fluid = false;
+  std::string unit;  // empty: pieces
+  PartAmount amount;
+};
+
+struct SeasonSums {
+  std::int64_t labour_minutes = 0;
+  std::vector<PointName> no_time;  // tasks that say no `takes`
+  std::int64_t pieces = 0;         // of parts
+  std::vector<SeasonPart> parts;   // by name, parts first
+};
+
+struct SeasonAsk {
+  const Season* season = nullptr;  // of the snapshot's fleet; never null when asked
+  std::optional<int> year = {};    // of the season's first day
+  Probability threshold{0.2};      // odds from which a point is listed
+};
+
+struct SeasonPlan {
+  std::shared_ptr<const Fleet> fleet;
+  const Season* season = nullptr;
+  Day as_of;
+  Day from;
+  Day to;
+  Probability threshold{0.2};
+  std::vector<SeasonItem> beforehand;      // safety first, then by the day to do it by, then by machine
+  std::vector<SeasonItem> have_ready;      // comes due in the season all the same; in the same order
+  std::vector<SeasonRest> not_before_end;  // the likeliest first; under 1 % by machine
+  std::vector<Point> find_out;             // no record, or a limb that cannot be computed, or nothing expected
+  std::vector<Gap> gaps;
+  std::vector<MachineUse> not_in_use;  // those that are laid up and back before its end, too
+  std::vector<OtherMachine> others;    // that do not work in it, in the order of the fleet file
+  SeasonSums before_sums;              // of `beforehand`
+  SeasonSums ready_sums;               // of `have_ready`
+  std::vector<PartNeed> parts;         // that both take, held against stock: as `parts_before` lists them
+  bool under_way() const { return from <= as_of; }
+};
+
+// The season's year is that of its first day; without one, the season under way or the next. Fails with usage where
+// that season is over on that day, or ends more than `horizon_months` after it.
+SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of);
+
+// The list of that season. Like parts_list it needs all facts of the record, and fails as it and `season_days` do.
+SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
+
+// The parts of that list: the same needs, days and orders. Fails as `season_plan` does.
+PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
+
+}  // namespace service
+
+#pragma GCC visibility pop

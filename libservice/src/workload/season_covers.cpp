@@ -1,0 +1,69 @@
+#include "workload/season_covers.h"
+
+#include <algorithm>
+#include <functional>
+
+namespace service::load {
+namespace {
+
+bool includes(const Fleet& fleet, const LifeLeft& life_left, const SeasonItem& whole, const SeasonItem& part) {
+  if (&whole == &part || whole.point.machine != part.point.machine) return false;
+  if (whole.point.follow_up != nullptr || part.point.follow_up != nullptr) return false;
+  if (whole.point.task == part.point.task) return false;
+  if (!whole.point.position.empty() && !part.point.position.empty() && whole.point.position != part.point.position) {
+    return false;
+  }
+  const auto names = counted_as(fleet.schedule_of(*whole.point.machine), part.point.task->name);
+  if (std::find(names.begin(), names.end(), whole.point.task->name) == names.end()) return false;
+  // What is to be done soon does not draw in a big service that has half its life before it.
+  return is_due(whole.point) || life_left(whole.point, part.do_by).value_or(0) <= 0.5;
+}
+
+// Which items are included by one that stays on the list itself: else what is due could go with an item that goes with
+// a third one, which does not include it.
+std::vector<bool> folded_of(const Fleet& fleet, const LifeLeft& life_left, const std::vector<SeasonItem>& items) {
+  enum class Fate { open, stays, folded };
+  std::vector<Fate> fates(items.size(), Fate::open);
+  const std::function<bool(std::size_t)> folded = [&](std::size_t i) {  // no tasks cover each other in a ring
+    for (std::size_t k = 0; k < items.size() && fates[i] == Fate::open; ++k) {
+      if (includes(fleet, life_left, items[k], items[i]) && !folded(k)) fates[i] = Fate::folded;
+    }
+    if (fates[i] == Fate::open) fates[i] = Fate::stays;
+    return fates[i] == Fate::folded;
+  };
+  std::vector<bool> all;
+  for (std::size_t i = 0; i < items.size(); ++i) all.push_back(folded(i));
+  return all;
+}
+
+}  // namespace
+
+std::vector<SeasonItem> fold_covered(const Fleet& fleet, const LifeLeft& life_left, std::vector<SeasonItem>& items) {
+  const std::vector<bool> folded = folded_of(fleet, life_left, items);
+  std::vector<SeasonItem> kept;
+  std::vector<SeasonItem> gone;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (folded[i]) continue;
+    SeasonItem whole = items[i];
+    std::vector<std::size_t> parts;
+    for (std::size_t k = 0; k < items.size(); ++k) {
+      if (!folded[k] || !includes(fleet, life_left, items[i], items[k])) continue;
+      parts.push_back(k);
+      whole.covered.push_back(name_of(items[k].point));
+      whole.do_by = std::min(whole.do_by, items[k].do_by);
+      whole.safety = whole.safety || items[k].safety;
+      whole.competent_person = whole.competent_person || items[k].competent_person;
+      if (worse(items[k].standing, whole.standing)) whole.standing = items[k].standing;
+    }
+    if (whole.do_by < items[i].do_by) whole.gives_up = life_left(whole.point, whole.do_by);
+    for (const std::size_t k : parts) {
+      gone.push_back(items[k]);
+      gone.back().do_by = whole.do_by;
+    }
+    kept.push_back(std::move(whole));  // what stays includes nothing more
+  }
+  items = std::move(kept);
+  return gone;
+}
+
+}  // namespace service::load

@@ -1,0 +1,253 @@
+// The blocks of a season's list: which machines are on it, and where each of their points stands.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "service/season.h"
+#include "support/world.h"
+
+using namespace service;
+using test::day;
+using test::text_or_none;
+using test::World;
+
+namespace {
+
+const std::string harvest = "seasons: {harvest: {from: 08-01, to: 09-20}}\n";
+
+SeasonPlan plan_of(const World& world, std::string_view as_of, const Forecaster& forecaster = straight_line()) {
+  const auto snapshot = world.snapshot(as_of);
+  return season_plan(snapshot, {snapshot.fleet().season("harvest")}, forecaster);
+}
+
+std::vector<std::string> names(const std::vector<SeasonItem>& items) {
+  std::vector<std::string> all;
+  for (const SeasonItem& item : items) all.push_back(item.point.name + (item.again ? " again" : ""));
+  return all;
+}
+
+std::vector<std::string> machines(const std::vector<SeasonItem>& items) {
+  std::vector<std::string> all;
+  for (const SeasonItem& item : items) all.push_back(item.point.machine->key);
+  return all;
+}
+
+// Machines of one kind, each with a task that is due every six months.
+World fleet_of(const std::string& text) {
+  FleetFiles files;
+  files.texts["fleet.yaml"] = "fleet: Test\n" + harvest + "machines:\n" + text;
+  files.texts["schedules/kind.yaml"] = "schedule: kind\ntasks:\n  look: {do: Look, every: {months: 6}}\n";
+  files.texts["schedules/cart.yaml"] = "schedule: cart\ntasks:\n  look: {do: Look, every: {months: 6}}\n";
+  return World(files);
+}
+
+Fact& about(Fact& fact, const char* machine) {
+  fact.machine = machine;
+  return fact;
+}
+
+// Twelve years read on the first of each month; so many hours in a month of the season, and in another one.
+void read(World& world, const char* machine, int in_season, int beside) {
+  int usage = 0;
+  for (int month = 0; month <= 48; ++month) {
+    const auto date = std::chrono::year{2022} / std::chrono::month{6} / 1 + std::chrono::months{month};
+    about(world.reading(to_text(Day{std::chrono::sys_days{date}}), std::to_string(usage)), machine);
+    const auto number = static_cast<unsigned>(date.month());
+    usage += number == 8 || number == 9 ? in_season : beside;
+  }
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a machine works in a season that its owner names, or in which it runs at least half as much as in an even year") {
+  World world = fleet_of(
+      "  named: {schedule: kind, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 100, harvest: 5}}\n"
+      "  none: {schedule: kind, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 600, harvest: 0}}\n"
+      "  even: {schedule: kind, in-service: {on: 2022-06-01, at: 0}}\n"
+      "  winter: {schedule: kind, in-service: {on: 2022-06-01, at: 0}}\n"
+      "  cart: {schedule: cart, in-service: 2022-06-01}\n"
+      "  nobody: {schedule: cart}\n");
+  read(world, "named", 0, 60);
+  read(world, "none", 0, 60);
+  read(world, "even", 60, 60);
+  read(world, "winter", 4, 60);
+  for (const char* machine : {"named", "none", "even", "winter", "cart"}) {
+    about(world.done("look", "2026-01-10"), machine);  // due on 10 July
+  }
+  const auto snapshot = world.snapshot("2026-06-15");
+  const auto plan = plan_of(world, "2026-06-15", learnt_from(snapshot));
+  // Of the cart nobody can tell, so it is taken to work; so is a machine of which nothing is known at all.
+  CHECK((machines(plan.beforehand) == std::vector<std::string>{"cart", "even", "named"}));
+  REQUIRE(plan.find_out.size() == 1);
+  CHECK(plan.find_out[0].machine->key == "nobody");
+  REQUIRE(plan.others.size() == 2);
+  CHECK(plan.others[0].machine->key == "none");
+  CHECK(plan.others[1].machine->key == "winter");
+}
+
+TEST_CASE("of machines that do not work in the season it is counted what is overdue, due, without record or unknown") {
+  World world(
+      "  late: {do: Late, every: {months: 6}}\n"
+      "  today: {do: Today, every: {months: 6}}\n"
+      "  never: {do: Never, every: {months: 6}}\n"
+      "  half: {do: Half, every: {usage: {engine: 9000, screen: 90}}}\n"
+      "  fine: {do: Fine, every: {months: 60}}\n",
+      "bought: {on: 2022-06-01, at: 0}, expect: {per-year: 100, harvest: 0}", harvest,
+      "meters: {engine: {unit: h}, screen: {unit: h}}\n");
+  int usage = 0;
+  for (int month = 0; month <= 48; ++month) {
+    const auto date = std::chrono::year{2022} / std::chrono::month{6} / 1 + std::chrono::months{month};
+    world.reading(to_text(Day{std::chrono::sys_days{date}}), std::to_string(usage), "engine");
+    usage += static_cast<unsigned>(date.month()) % 12 < 3 ? 60 : 0;
+  }
+  world.done("late", "2025-11-15");
+  world.done("today", "2025-12-15");
+  world.done("half", "2026-01-01", "660", "", "engine");
+  world.done("fine", "2026-01-01");
+  const auto snapshot = world.snapshot("2026-06-15");
+  const auto plan = plan_of(world, "2026-06-15", learnt_from(snapshot));
+  CHECK(plan.beforehand.empty());
+  CHECK(plan.have_ready.empty());
+  CHECK(plan.find_out.empty());
+  CHECK(plan.not_before_end.empty());
+  REQUIRE(plan.others.size() == 1);
+  CHECK(plan.others[0].overdue == 1);
+  CHECK(plan.others[0].due == 1);
+  CHECK(plan.others[0].no_record == 1);
+  CHECK(plan.others[0].unknown == 1);
+}
+
+TEST_CASE("a machine that is out of use, or not back before the season ends, is named and has no work") {
+  for (const auto& [kind, until, works] :
+       {std::tuple{FactKind::out_of_use, "", false}, std::tuple{FactKind::laid_up, "", false},
+        std::tuple{FactKind::laid_up, "2026-09-21", false}, std::tuple{FactKind::laid_up, "2026-09-20", true},
+        std::tuple{FactKind::laid_up, "2026-07-10", true}}) {
+    CAPTURE(std::string(until));
+    World world("  look: {do: Look, every: {months: 6}, safety: true}\n", "in-service: {on: 2025-01-01, at: 0}",
+                harvest);
+    world.done("look", "2025-06-01");
+    world.state(kind, "2026-05-01", until);
+    const auto plan = plan_of(world, "2026-06-15");
+    CHECK(plan.not_in_use.size() == 1);
+    CHECK(plan.others.empty());
+    REQUIRE(plan.beforehand.size() == (works ? 1 : 0));
+    // It is done before it goes back to work, at the latest the day before the season.
+    if (works) CHECK(plan.beforehand[0].do_by == std::min(day(until), day("2026-07-31")));
+    // The parts of that list agree with it.
+    const auto snapshot = world.snapshot("2026-06-15");
+    const auto list = parts_before(snapshot, {snapshot.fleet().season("harvest")}, straight_line());
+    CHECK(list.not_in_use.size() == (works ? 0 : 1));
+  }
+}
+
+TEST_CASE("what comes due in the season all the same is to be had ready, and safety is done beforehand besides") {
+  // At 2 h a day 100 h last 50 days, and the season 51.
+  World world(
+      "  oil: {do: Oil, every: {hours: 100}, takes: 30 min, parts: {filter: 1}}\n"
+      "  brakes: {do: Brakes, every: {hours: 100}, safety: true, takes: 1 h, parts: {pad: 2}}\n"
+      "  lift: {do: Examine, every: {hours: 100}, by-whom: competent-person, takes: 2 h}\n",
+      "in-service: {on: 2025-01-01, at: 0}",
+      harvest +
+          "parts:\n  pad: {what: Pad, unit: piece, stock: 3, lead-time: 10 days}\n  filter: {what: Filter, unit: "
+          "piece}\n");
+  world.reading("2026-01-01", "730");
+  world.reading("2026-06-20", "1070");
+  for (const char* task : {"oil", "brakes", "lift"}) world.done(task, "2026-06-20", "1070");
+  const auto plan = plan_of(world, "2026-06-21");
+  // All three come due on 9 August; done on 31 July they do so again on 19 September.
+  CHECK((names(plan.beforehand) == std::vector<std::string>{"brakes", "lift"}));
+  for (const SeasonItem& item : plan.beforehand) {
+    CHECK(item.reason == SeasonReason::safety);
+    CHECK(item.do_by == day("2026-07-31"));
+    CHECK(item.odds.value == 1);
+    CHECK(item.odds_before.value == 0);
+    CHECK(item.odds_done.value().value == 1);
+    CHECK(*item.gives_up == doctest::Approx(18.0 / 100));
+  }
+  CHECK(plan.beforehand[0].safety);
+  CHECK(plan.beforehand[1].competent_person);
+  CHECK((names(plan.have_ready) == std::vector<std::string>{"brakes again", "lift again", "oil"}));
+  CHECK(plan.before_sums.labour_minutes == 180);
+  CHECK(plan.ready_sums.labour_minutes == 210);
+  CHECK(plan.before_sums.pieces == 2);
+  CHECK(plan.ready_sums.pieces == 3);
+  // Four pads in all, two of them to have ready, and three are there: short on the day before the season.
+  const auto pad =
+      std::find_if(plan.parts.begin(), plan.parts.end(), [](const auto& need) { return need.key == "pad"; });
+  REQUIRE((pad != plan.parts.end()));
+  CHECK(pad->need == PartAmount::units(4));
+  CHECK(pad->ready == PartAmount::units(2));
+  CHECK(pad->short_by == PartAmount::units(1));
+  CHECK(text_or_none(pad->order_by) == "2026-07-21");
+  REQUIRE(pad->uses.size() == 2);
+  CHECK_FALSE(pad->uses[0].ready);
+  CHECK(pad->uses[1].ready);
+}
+
+TEST_CASE("helped by doing it early: the odds of a stop in the season at least halve") {
+  // Read every month with some scatter: the odds lie between 0 and 1.
+  World world("  oil: {do: Oil, every: {hours: 140}}\n", "in-service: {on: 2023-01-01, at: 0}", harvest);
+  int usage = 0;
+  for (int month = 1; month <= 41; ++month) {
+    usage += month % 2 == 0 ? 40 : 80;
+    const auto date = std::chrono::year{2023} / std::chrono::month{1} / 1 + std::chrono::months{month};
+    world.reading(to_text(Day{std::chrono::sys_days{date}}), std::to_string(usage));
+  }
+  const auto at = [&](const char* on) {
+    World copy = world;
+    copy.done("oil", on);
+    const auto snapshot = copy.snapshot("2026-06-02");
+    return season_plan(snapshot, {snapshot.fleet().season("harvest")}, learnt_from(snapshot));
+  };
+  int helped = 0;
+  int ready = 0;
+  for (const char* on : {"2026-05-01", "2026-05-15", "2026-05-25", "2026-06-01"}) {
+    CAPTURE(std::string(on));
+    const auto plan = at(on);
+    for (const SeasonItem& item : plan.beforehand) {
+      if (item.reason != SeasonReason::helped) continue;
+      ++helped;
+      CHECK(item.odds_before.value < plan.threshold.value);
+      CHECK(item.odds_done.value().value <= item.odds.value / 2);
+    }
+    for (const SeasonItem& item : plan.have_ready) {
+      if (item.again) continue;
+      ++ready;
+      CHECK(item.odds_before.value < plan.threshold.value);
+      CHECK(item.odds_done.value().value > item.odds.value / 2);
+    }
+  }
+  CHECK(helped + ready > 0);
+}
+
+TEST_CASE("what somebody put off is done when that ends, at the latest the day before the season") {
+  const auto do_by = [&](const char* until, const char* at) {
+    World world("  oil: {do: Oil, every: {hours: 100}}\n", "in-service: {on: 2025-01-01, at: 0}", harvest);
+    world.reading("2025-12-31", "728");
+    world.reading("2026-06-15", "1060");  // 2 h a day
+    world.done("oil", "2026-01-01", "730");
+    world.put_off("oil", "2026-06-15", until, at);
+    const auto plan = plan_of(world, "2026-06-15");
+    REQUIRE(plan.beforehand.size() == 1);
+    CHECK(plan.beforehand[0].reason == SeasonReason::due);
+    return plan.beforehand[0].do_by;
+  };
+  CHECK(do_by("2026-07-04", "") == day("2026-07-04"));
+  CHECK(do_by("2026-08-20", "") == day("2026-07-31"));
+  CHECK(do_by("", "1080") == day("2026-06-25"));
+  CHECK(do_by("2026-06-20", "1080") == day("2026-06-20"));  // whichever comes first
+}
+
+TEST_CASE("what only a sign or a measurement brings due is named among the rest, without odds") {
+  World world("  hose: {do: Hose, every: {signs: [leak], measured: {wear: {above: 8, unit: mm}}}}\n",
+              "in-service: {on: 2025-01-01, at: 0}", harvest);
+  world.done("hose", "2026-01-01");
+  world.measured("wear", "3", "2026-02-01", "mm");
+  const auto plan = plan_of(world, "2026-06-15");
+  CHECK(plan.find_out.empty());
+  REQUIRE(plan.not_before_end.size() == 1);
+  CHECK_FALSE(plan.not_before_end[0].odds.has_value());
+}
