@@ -27,6 +27,7 @@ constexpr Option machine_option{"machine", "MACHINE", "only this machine; may be
 constexpr Option site_option{"site", "SITE", "only machines of this site; adds to --machine"};
 constexpr Word some_machines{"MACHINE", false, true};  // all where none is named
 constexpr Option on_option{"on", "DAY", "the day it happened; today unless told"};
+constexpr Option sure_option{"sure", "", "the value is right, though it is unlike this meter"};
 constexpr Option dry_run_option{"dry-run", "", "show what would happen, store nothing"};
 constexpr Option meter_option{"meter", "METER", "which meter; the machine's first unless told"};
 constexpr Option by_option{"by", "WHO", "who did the work"};
@@ -76,7 +77,7 @@ const std::vector<Command>& table() {
        .summary = "write down what a meter shows",
        .about = "Records a meter reading and says what it changed on the due list.",
        .words = {{"MACHINE"}, {"VALUE"}},
-       .options = {meter_option, on_option, dry_run_option},
+       .options = {meter_option, on_option, sure_option, dry_run_option},
        .formats = names_of(written_formats),
        .examples = {{"reading combine 2162.5 --on 2026-06-14 --dry-run", "the engine meter of the combine"},
                     {"reading combine 1580 --meter separator --dry-run", "its separator meter"}},
@@ -93,6 +94,7 @@ const std::vector<Command>& table() {
                    {"found", "good|worn|failed", "how the old part was found"},
                    by_option,
                    note_option,
+                   sure_option,
                    {"checked", "", "the checks afterwards were done as well"},
                    dry_run_option},
        .formats = names_of(written_formats),
@@ -102,19 +104,38 @@ const std::vector<Command>& table() {
        .action = done},
       {.name = "saw",
        .summary = "write down a sign or a measurement",
-       .about = "Records what was noticed (a sign that a task lists) or measured (NAME=VALUE). A measurement is in "
-                "the unit of its limit unless --unit says so.",
+       .about = "Records what was noticed, in one or several words, or measured (NAME=VALUE). A task comes due on a "
+                "sign that it lists; any other is kept as seen, and stands on the due list until somebody has looked. "
+                "A measurement is in the unit of its limit unless --unit says so.",
        .words = {{"MACHINE"}, {"SIGN|NAME=VALUE", true, true}},
        .options = {{"unit", "UNIT", "the unit of the measured value"},
                    {"position", "POSITION", "where it was measured"},
+                   {"new", "", "another sign than the one that is near to it"},
                    on_option,
                    note_option,
                    dry_run_option},
        .formats = names_of(written_formats),
        .examples = {{"saw combine restriction=4.5 --dry-run", "a gauge value"},
-                    {"saw combine brake-pull --dry-run", "a sign"}},
+                    {"saw combine brake-pull --dry-run", "a sign"},
+                    {"saw combine strange knocking noise --dry-run", "what no task lists"}},
        .statuses = {refused},
        .action = saw},
+      {.name = "looked",
+       .summary = "write down what a sign was about",
+       .about = "Records that somebody went and looked at what was seen. Found good (unless --found says worn or "
+                "failed), it is answered; else it stays on the list with what was found. A sign of a safety task needs "
+                "--by.",
+       .words = {{"MACHINE"}, {"SIGN", true, true}},
+       .options = {{"found", "good|worn|failed", "how it was found"},
+                   by_option,
+                   on_option,
+                   {"note", "TEXT", "what it was; needed"},
+                   dry_run_option},
+       .formats = names_of(written_formats),
+       .examples = {{"looked telehandler-store leak --by M.T. --note \"a loose clamp, tightened\" --dry-run",
+                     "the leak was nothing"}},
+       .statuses = {refused},
+       .action = looked},
       {.name = "meter-change",
        .summary = "write down that a meter was replaced",
        .about = "Records the last value of the old meter and the first of the new one. Use counts on through it.",
@@ -123,6 +144,7 @@ const std::vector<Command>& table() {
                    {"first", "VALUE", "what the new meter shows"},
                    meter_option,
                    on_option,
+                   sure_option,
                    dry_run_option},
        .formats = names_of(written_formats),
        .examples = {{"meter-change combine --last 2170 --first 0 --dry-run", "a new engine meter"}},

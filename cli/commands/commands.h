@@ -10,6 +10,7 @@ int why(Context& context);
 int reading(Context& context);
 int done(Context& context);
 int saw(Context& context);
+int looked(Context& context);
 int meter_change(Context& context);
 int find_out(Context& context);
 int forecast(Context& context);

@@ -2,23 +2,12 @@
 #include <fmt/format.h>
 
 #include "commands/commands.h"
+#include "commands/found_option.h"
 #include "commands/writing.h"
-#include "mistakes.h"
 #include "render/shared/words.h"
 
 namespace cli {
 namespace {
-
-std::optional<service::Found> found_option(const Arguments& arguments) {
-  const auto written = arguments.value("found");
-  if (!written) return std::nullopt;
-  for (const auto found : {service::Found::good, service::Found::worn, service::Found::failed}) {
-    if (to_text(found) == *written) return found;
-  }
-  const std::vector<std::string> names{"good", "worn", "failed"};
-  wrong("bad-found", fmt::format("`--found {}` is not understood", *written),
-        service::nearest_or(*written, names, "write good, worn or failed"));
-}
 
 std::string words_of(const service::ElementLabel& label) {
   return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
@@ -34,6 +23,7 @@ int done(Context& context) {
   fact.at = amount_option(arguments, "at");
   fact.meter = meter_option(arguments, machine);
   fact.found = found_option(arguments);
+  fact.sure = arguments.has("sure");
   if (!fact.meter.empty() && !fact.at) {
     throw service::Failure(
         service::FailureKind::usage,

@@ -9,18 +9,17 @@ namespace {
 
 using service::FactKind;
 
-[[noreturn]] void pointless(const service::Machine& machine, const char* state, std::string hint) {
-  throw service::Failure(
-      service::FailureKind::bad_data,
-      {"nothing-to-change", fmt::format("{} is {} already; nothing was stored", machine.key, state), std::move(hint)});
-}
-
-void insist_on_change(FactKind kind, const service::UseChange& change, const service::Machine& machine) {
+// What is said already is stored all the same: whoever types it may know better than the book in what order things
+// happened. It may also be another machine that was meant.
+void tell_if_nothing_changes(FactKind kind, const service::UseChange& change, const service::Machine& machine,
+                             std::vector<std::string>& said) {
   if (change.changes) return;
   if (kind == FactKind::back) {
-    pointless(machine, "in use", "it was neither laid up nor out of use on that day; --on names another day");
+    said.push_back(fmt::format("{} was in use already on that day; was another machine meant?", machine.key));
+  } else {
+    said.push_back(
+        fmt::format("{} was out of use already since {}", machine.key, service::to_text(*change.before.since)));
   }
-  pointless(machine, "out of use", "when it is safe again: whichever back " + machine.key);
 }
 
 int write_use(Context& context, FactKind kind, std::string_view what_follows) {
@@ -32,10 +31,10 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   service::UseChange change;
   const auto propose = [&](const service::Extract& known) {
     change = use_change(session.fleet, known, machine, kind, fact.on.first);
-    insist_on_change(kind, change, machine);
     return std::vector<service::Proposal>{{fact, false, std::nullopt}};
   };
   Written written = write(context, session, record, request_of(context, session, only(machine), propose));
+  tell_if_nothing_changes(kind, change, machine, written.entered.said);
   const bool added = !written.entered.added.empty();
   if (added && change.stays_out_of_use) {
     written.next.push_back(

@@ -43,12 +43,8 @@ void insist_on_same_fleet(const std::vector<Fact>& facts, const service::Fleet& 
                           "look whether it belongs to another fleet"});
 }
 
-void tell_what_meets(const service::Meeting& meeting, std::vector<std::string>& next) {
-  for (const auto& [one, other] : meeting.twice) {
-    next.push_back(fmt::format("It is written down twice that {} of {} was done on {} ({} and {}); it counts once.",
-                               one.task, one.machine, to_text(one.on), short_text(one.id), short_text(other.id)));
-  }
-  for (const service::Gap& gap : meeting.contradicted) {
+void tell_what_meets(const service::Entered& merged, std::vector<std::string>& next) {
+  for (const service::Gap& gap : newly_contradicted(merged)) {
     next.push_back(fmt::format("In doubt: {}: {}", gap.machine, gap.say));
   }
 }
@@ -66,7 +62,7 @@ int merge(Context& context) {
   const auto propose = [&](const service::Extract&) { return proposals; };
   Written written = write(context, session, record, request_of(context, session, {}, propose));
   const service::Entered& entered = written.entered;
-  tell_what_meets(what_meets(entered), written.next);
+  tell_what_meets(entered, written.next);
   const auto facts = static_cast<std::int64_t>(entered.added.size());
   written.what = {
       fmt::format("{} new, {} already there", service::counted(facts, "fact", "facts"), entered.already_there)};

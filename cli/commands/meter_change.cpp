@@ -23,6 +23,7 @@ int meter_change(Context& context) {
   fact.last = needed(context.arguments, "last", "what the old meter showed");
   fact.first = needed(context.arguments, "first", "what the new meter shows");
   fact.meter = meter_option(context.arguments, machine);
+  fact.sure = context.arguments.has("sure");
   auto record = open_record(session.folder, service::Access::write);
   tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;

@@ -10,6 +10,7 @@ int reading(Context& context) {
   service::Fact fact = fact_about(context, session, service::FactKind::reading, machine);
   fact.at = amount_of(context.arguments.words[1], "the value");
   fact.meter = meter_option(context.arguments, machine);
+  fact.sure = context.arguments.has("sure");
   auto record = open_record(session.folder, service::Access::write);
   tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;

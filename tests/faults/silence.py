@@ -124,6 +124,15 @@ CASES = {
     "facts about a machine no longer listed": lambda f: change(f, "  mill:", "  mull:"),
     "a clock before the newest fact": later,
     "readings that contradict each other": doubt,
+    "a machine that left before its facts": lambda f: change(
+        f, "mill: {schedule: pump, in-service: {on: " + str(today - datetime.timedelta(days=30)) + ", at: 0}}",
+        "mill: {schedule: pump, in-service: {on: " + str(today - datetime.timedelta(days=30)) + ", at: 0}, left: "
+        + str(today - datetime.timedelta(days=9)) + "}"),
+    "a machine put in service after its facts": lambda f: change(
+        f, "mill: {schedule: pump, in-service: {on: " + str(today - datetime.timedelta(days=30)),
+        "mill: {schedule: pump, in-service: {on: " + str(today + datetime.timedelta(days=9))),
+    "out of use, back and out of use on one day": lambda f: [must(f, *typed, "pump")
+                                                             for typed in (("out-of-use",), ("back",), ("out-of-use",))],
     "all machines gone": lambda f: [change(f, "at: 0}}", "at: 0}, left: " + str(today) + "}")],
 }
 

@@ -157,6 +157,8 @@ service::FactKind kind_of(twin::FactKind kind) {
       return service::FactKind::service;
     case twin::FactKind::sign:
       return service::FactKind::sign;
+    case twin::FactKind::looked_at:
+      return service::FactKind::looked_at;
     case twin::FactKind::measurement:
       return service::FactKind::measurement;
     case twin::FactKind::meter_change:
@@ -192,6 +194,8 @@ service::Fact fact_of(const twin::Fact& fact) {
   ours.last = amount_of(fact.last);
   ours.first = amount_of(fact.first);
   if (fact.until) ours.until = day_of(*fact.until);
+  if (fact.kind == twin::FactKind::looked_at)
+    ours.found = fact.found_good ? service::Found::good : service::Found::worn;
   ours.by = fact.by;
   ours.note = fact.note;
   if (fact.strikes) ours.strikes = id_of(*fact.strikes);

@@ -8,7 +8,7 @@ import strictness
 import verdicts
 
 here = verdicts.root / "tests" / "schemas"
-WRITE = ("reading", "done", "saw", "meter-change", "put-off", "lay-up", "out-of-use", "back", "count", "strike", "undo",
+WRITE = ("reading", "done", "saw", "looked", "meter-change", "put-off", "lay-up", "out-of-use", "back", "count", "strike", "undo",
          "import", "merge")
 SCHEMA = {command: "written" for command in WRITE}  # others have one of their own name
 REPLAY = "replay"  # what `forecast --replay` writes is another thing than a forecast
@@ -21,7 +21,9 @@ SAMPLE = [
     ("why generator-standby engine-oil", 0), ("history combine", 0), ("history sprayer --all", 0),
     ("reading combine 2170 --dry-run", 0), ("done telehandler-store engine-oil --at 1712", 0), ("undo --dry-run", 0),
     ("undo --note slip", 0), ("done combine engine-oil knife --on 2026-05 --found worn --by M.T.", 0),
-    ("saw sprayer over-flow=11 --position middle", 0), ("saw telehandler-store leak", 0),
+    ("saw sprayer over-flow=11 --position middle", 0), ("saw telehandler-store leak", 0), ("saw tractor-big strange noise", 0),
+    ("due --overdue", 0), ("due", 0), ("looked tractor-big strange noise --note fan --found worn", 0), ("due", 0),
+    ("looked tractor-big strange noise --note mended", 0), ("looked tractor-big hum --note nothing", 64),
     ("strike ID --note slip", 0), ("find-out", 0), ("find-out generator-standby", 0),
     ("put-off combine knife --until 2026-08-01 --by M.T. --note rain", 0), ("lay-up dryer --until 2026-07-20", 0),
     ("out-of-use pump-north --note leaking", 0), ("back pump-north", 0), ("count gland-packing 3", 0),

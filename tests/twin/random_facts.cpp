@@ -152,6 +152,13 @@ class Drawing {
       Planned p = plan(FactKind::sign, machine_.name, luck_.between(begin_, end_));
       p.fact.name = luck_.one_of(std::vector<std::string>{"leak", "hard-start", "squeal"});
       planned_.push_back(p);
+      if (!luck_.chance(40)) continue;
+      Planned look = plan(FactKind::looked_at, machine_.name, luck_.between(p.fact.on.first, end_));
+      look.fact.name = p.fact.name;
+      look.fact.found_good = luck_.chance(60);
+      look.fact.by = "inspector";
+      look.fact.note = "looked";
+      planned_.push_back(look);
     }
   }
 
@@ -283,12 +290,21 @@ class Drawing {
   std::vector<Planned> planned_;
 };
 
+// As people write values down: now and then without the tenth.
+void leave_tenths_out(Luck& luck, std::vector<Fact>& facts) {
+  for (Fact& fact : facts) {
+    const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
+    if (shows && fact.at && fact.on.whole() && luck.chance(20)) *fact.at -= *fact.at % 100;
+  }
+}
+
 }  // namespace
 
 std::vector<Fact> random_facts(Luck& luck, const World& w, const RandomMachine& rm, const Schedule& schedule,
                                const RandomOptions& options) {
   const std::vector<Planned> planned = Drawing(luck, w, rm, schedule, options).draw();
   std::vector<Fact> facts = with_values(*rm.machine, rm.meters, planned);
+  leave_tenths_out(luck, facts);
   drop_repeats(facts);
   return facts;
 }

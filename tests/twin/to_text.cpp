@@ -169,6 +169,8 @@ const char* kind_word(FactKind kind) {
       return "service";
     case FactKind::sign:
       return "sign";
+    case FactKind::looked_at:
+      return "looked-at";
     case FactKind::measurement:
       return "measurement";
     case FactKind::meter_change:
@@ -320,6 +322,7 @@ std::string facts_csv(const World& world, Rows rows, RollOvers roll_overs) {
     if (f->last) cell["last"] = decimal(*f->last);
     if (f->first) cell["first"] = decimal(*f->first);
     if (f->until) cell["until"] = iso(*f->until);
+    if (f->kind == FactKind::looked_at) cell["found"] = f->found_good ? "good" : "worn";
     cell["by"] = f->by;
     cell["note"] = f->note;
     cell["id"] = fact_id(f->entry);

@@ -202,6 +202,15 @@ History history_of(const Machine& machine, const std::vector<Meter>& meters, con
     if (it == known.end() || it->second < usage) known[day] = usage;
   };
 
+  // C44: the highest value of the segment so far is what a value read to the whole unit stands for.
+  std::optional<Amount> highest_shown;
+  const auto held = [&highest_shown](Amount at) {
+    constexpr Amount one = 100;
+    const bool tenths_left_out = at % one == 0 && highest_shown && at < *highest_shown && *highest_shown - at < one;
+    if (!highest_shown || at > *highest_shown) highest_shown = at;
+    return tenths_left_out ? *highest_shown : at;
+  };
+
   std::optional<Day> start_day;
   std::optional<Amount> start_value;
   if (machine.in_service) {
@@ -216,21 +225,25 @@ History history_of(const Machine& machine, const std::vector<Meter>& meters, con
   bool start_noted = false;
   for (const Fact* f : facts) {
     if (start_day && !start_noted && f->on.first >= *start_day) {
-      note_value(*start_day, *start_value + offset);
+      note_value(*start_day, held(*start_value) + offset);
       start_noted = true;
     }
     if (f->machine != machine.name) continue;
     const std::string& of = f->meter.empty() ? meters.front().name : f->meter;
     if (of != meter.name) continue;
     if (f->kind == FactKind::reading) {
-      note_value(f->on.first, *f->at + offset);
-    } else if (f->kind == FactKind::service && f->at) {
+      note_value(f->on.first, held(*f->at) + offset);
+    } else if (f->kind == FactKind::service && f->at && !f->on.whole()) {
       history.usage_of_service[f->entry] = *f->at + offset;
-      if (f->on.whole()) note_value(f->on.first, *f->at + offset);
+    } else if (f->kind == FactKind::service && f->at) {
+      const Amount usage = held(*f->at) + offset;
+      history.usage_of_service[f->entry] = usage;
+      note_value(f->on.first, usage);
     } else if (f->kind == FactKind::meter_change) {
-      const Amount usage = *f->last + offset;
+      const Amount usage = held(*f->last) + offset;
       note_value(f->on.first, usage);
       offset = usage - *f->first;
+      highest_shown = *f->first;
     }
   }
   if (start_day && !start_noted) note_value(*start_day, *start_value + offset);
@@ -736,12 +749,17 @@ PointAnswer answer_point(const Surroundings& s, const Rules& rules, const std::v
         break;
       }
       case Kind::sign: {
+        std::map<std::string, Day> seen;  // C45: and not found good since
         for (const Fact* f : s.facts) {
-          if (f->kind != FactKind::sign || !contains(limb.signs, f->name) || !since_fitted(f)) continue;
-          a.due_on = f->on.first;
+          if (!contains(limb.signs, f->name) || !since_fitted(f)) continue;
+          if (f->kind == FactKind::sign) seen.emplace(f->name, f->on.first);
+          if (f->kind == FactKind::looked_at && f->found_good) seen.erase(f->name);
+        }
+        for (const auto& [sign, day] : seen)
+          if (!a.due_on || day < *a.due_on) a.due_on = day;
+        if (a.due_on) {
           a.grace = grace_of(rules, s, limb, 0);
           a.reach = reach_of_day(as_of, *a.due_on, *a.grace);
-          break;
         }
         break;
       }

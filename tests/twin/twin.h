@@ -98,6 +98,10 @@
 //  C42 From its `left` day on a machine has no points.
 //  C43 Out of use holds until `back`, also if the machine is laid up after it. Laid up holds until `back` or until
 //      its `until` day, that day excluded.
+//  C45 A look that finds a listed sign good answers it: of that sign, what was seen before the look, in the order of
+//      entry on a day, is as if nobody had seen it. A look that finds it worn or failed changes no standing.
+//  C44 A whole value less than one unit below the highest of its segment so far (the same day too, and a meter change's
+//      `last`) was read without its tenths: it stands for that highest value, and a service at it was done at that use.
 // ---------------------------------------------------------------------------------------------------------------
 #pragma once
 
@@ -212,7 +216,19 @@ struct Season {
   int from_month = 1, from_day = 1, to_month = 1, to_day = 1;
 };
 
-enum class FactKind { reading, service, sign, measurement, meter_change, put_off, laid_up, out_of_use, back, strike };
+enum class FactKind {
+  reading,
+  service,
+  sign,
+  looked_at,
+  measurement,
+  meter_change,
+  put_off,
+  laid_up,
+  out_of_use,
+  back,
+  strike
+};
 
 struct Fact {
   FactKind kind = FactKind::reading;
@@ -223,7 +239,8 @@ struct Fact {
   std::optional<Amount> at;
   std::string task;  // `task/check` for the check of a follow-up
   std::string position;
-  std::string name;  // sign, measurement
+  std::string name;        // sign, look, measurement
+  bool found_good = true;  // by a look
   std::optional<Amount> value;
   std::string unit;
   std::optional<Amount> last, first;  // meter change

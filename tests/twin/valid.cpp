@@ -86,7 +86,10 @@ std::string problem(const World& world) {
       const auto it = seen.find(meter.name);
       Seen now{f.on.first, shown, 0};
       if (it != seen.end()) {
-        if (shown < it->second.shown) return complain(f, "the meter went back");
+        const bool tenths_left_out = shown % hundred == 0 && it->second.shown - shown < hundred;
+        if (shown < it->second.shown && !tenths_left_out) return complain(f, "the meter went back");
+        shown = std::max(shown, it->second.shown);
+        now.shown = shown;
         now.since_read = it->second.since_read + shown - it->second.shown;
         const Amount most = 24 * hundred * (f.on.first - it->second.read_on + 1);
         if (meter.unit == "h" && now.since_read > most) return complain(f, "more hours than a day has");

@@ -52,14 +52,43 @@ void add_point(CsvTable& table, const Point& point) {
 }  // namespace
 
 std::string due_as_csv(const DueAnswer& due) {
-  CsvTable table(
-      {"row",        "machine",      "task",         "position",       "standing",        "by_estimate",
-       "ruled_by",   "due_on",       "due_span_p10", "due_span_p50",   "due_span_p90",    "usage_every",
-       "usage_used", "usage_left",   "usage_unit",   "calendar_every", "calendar_due_on", "calendar_left_days",
-       "fitted_on",  "fitted_until", "fitted_at",    "unknown",        "put_off_until",   "put_off_at",
-       "meter",      "kind",         "state",        "since",          "until",           "note",
-       "say"});
+  CsvTable table({"row",
+                  "machine",
+                  "task",
+                  "position",
+                  "standing",
+                  "by_estimate",
+                  "ruled_by",
+                  "due_on",
+                  "due_span_p10",
+                  "due_span_p50",
+                  "due_span_p90",
+                  "usage_every",
+                  "usage_used",
+                  "usage_left",
+                  "usage_unit",
+                  "calendar_every",
+                  "calendar_due_on",
+                  "calendar_left_days",
+                  "fitted_on",
+                  "fitted_until",
+                  "fitted_at",
+                  "unknown",
+                  "put_off_until",
+                  "put_off_at",
+                  "meter",
+                  "kind",
+                  "state",
+                  "since",
+                  "until",
+                  "note",
+                  "sign",
+                  "on",
+                  "fact",
+                  "found",
+                  "say"});
   for (const Point* point : due.every().points) add_point(table, *point);
+  for (const service::SeenSign& seen : due.list.seen) add_seen(table, seen);
   for (const service::Gap& gap : due.list.gaps) add_gap(table, gap);
   for (const service::MachineUse& use : due.list.not_in_use) add_machine(table, use);
   return table.text();

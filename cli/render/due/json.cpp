@@ -8,6 +8,7 @@ std::string due_as_json(const DueAnswer& due) {
   Json json = head_of(*list.fleet, list.as_of);
   json["to"] = to_text(list.within);
   json["points"] = array_of(due.every().points, [](const service::Point* point) { return point_as_json(*point); });
+  json["seen"] = array_of(list.seen, seen_as_json);
   json["gaps"] = gaps_as_json(list.gaps);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use);
   return dumped(json);

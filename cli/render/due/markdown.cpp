@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "render/due/due.h"
+#include "render/overdue/words.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -28,6 +29,10 @@ std::string due_as_markdown(const DueAnswer& due) {
                             service::counted(list.machines, "machine", "machines"))
               : "| standing | machine | task | by | day | remarks |\n| --- | --- | --- | --- | --- | --- |\n" + rows;
   if (shown.left_off > 0) text += fmt::format("\n{} more are left out.\n", shown.left_off);
+  if (!list.seen.empty()) text += fmt::format("\n## {}\n\n", title_of(service::OverdueHeading::seen));
+  for (const service::SeenSign& seen : list.seen) {
+    text += fmt::format("- **{}**: {}\n", markdown_cell(seen.machine->key), markdown_cell(words_of(seen)));
+  }
   if (!list.gaps.empty()) text += "\n## Not known\n\n";
   for (const service::Gap& gap : list.gaps) {
     text += fmt::format("- **{}**: {}\n", markdown_cell(whose(gap)), markdown_cell(gap.say));

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "render/due/due.h"
+#include "render/overdue/words.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/words.h"
@@ -60,6 +61,11 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   const service::DueRows rows = due.rows();
   if (!rows.anything_due) text += '\n' + nothing_due(due);
   if (!rows.points.empty()) text += '\n' + point_rows(rows.points, list.as_of, look);
+  if (!list.seen.empty()) {
+    SaidLines lines;
+    for (const service::SeenSign& seen : list.seen) lines.push_back(line_of(seen));
+    text += '\n' + heading(look, title_of(service::OverdueHeading::seen)) + said_rows(lines, look);
+  }
   if (const auto lines = machines_that(list, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }

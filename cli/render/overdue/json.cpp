@@ -7,13 +7,14 @@ namespace cli {
 // The same shape as the due list, with the entries of the overdue list alone and a heading on each.
 std::string overdue_as_json(const service::DueList& list) {
   Json json = head_of(*list.fleet, list.as_of);
-  for (const char* key : {"points", "gaps", "not_in_use"}) json[key] = Json::array();
+  for (const char* key : {"points", "seen", "gaps", "not_in_use"}) json[key] = Json::array();
   for (const auto& entry : overdue_list(list)) {
     const auto add = [&](const char* key, Json part) {
       part["heading"] = service::to_text(entry.heading);
       json[key].push_back(std::move(part));
     };
     if (entry.point != nullptr) add("points", point_as_json(*entry.point));
+    if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen));
     if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap));
     if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use));
   }

@@ -17,6 +17,7 @@ std::string overdue_as_text(const service::DueList& list, const Look& look) {
     SaidLines lines;
     for (const auto& entry : block.entries) {
       if (entry.point != nullptr) points.push_back(entry.point);
+      if (entry.seen != nullptr) lines.push_back(line_of(*entry.seen));
       if (entry.gap != nullptr) lines.push_back(line_of(*entry.gap));
       if (entry.use != nullptr) lines.emplace_back(entry.use->machine->key, words_of(entry.use->state));
     }

@@ -10,6 +10,8 @@ std::string_view title_of(OverdueHeading heading) {
       return "Out of use: do not run";
     case OverdueHeading::overdue:
       return "Overdue";
+    case OverdueHeading::seen:
+      return "Seen, not looked at yet";
     case OverdueHeading::read_the_meter:
       return "Read the meter: overdue by estimate";
     case OverdueHeading::find_out:

@@ -15,6 +15,17 @@ void add_gap(CsvTable& table, const service::Gap& gap) {
              {"say", csv_text(gap.say)}});
 }
 
+void add_seen(CsvTable& table, const service::SeenSign& seen) {
+  table.add({{"row", "seen"},
+             {"machine", csv_text(seen.machine->key)},
+             {"sign", csv_text(seen.sign)},
+             {"on", to_text(seen.on)},
+             {"fact", to_text(seen.fact)},
+             {"note", csv_text(seen.note)},
+             {"found", std::string(seen.found ? to_text(*seen.found) : "")},
+             {"say", csv_text(words_of(seen))}});
+}
+
 void add_machine(CsvTable& table, const service::MachineUse& use) {
   table.add({{"row", "machine"},
              {"machine", csv_text(use.machine->key)},

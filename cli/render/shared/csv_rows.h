@@ -10,6 +10,7 @@ namespace cli {
 void add_gap(CsvTable& table, const service::Gap& gap);
 
 // Columns machine, state, since, until, note, say.
+void add_seen(CsvTable& table, const service::SeenSign& seen);
 void add_machine(CsvTable& table, const service::MachineUse& use);
 
 // Kinds of limbs, parted by blanks.

@@ -40,6 +40,7 @@ void add_limb_figures(Json& json, const LimbStanding& limb) {
     case LimbKind::sign:
       json["signs"] = limb.signs;
       json["seen"] = text_or_null(limb.seen);
+      json["found"] = limb.found ? Json(to_text(*limb.found)) : Json(nullptr);
       break;
     case LimbKind::season:
       json["season"] = limb.name;
@@ -97,6 +98,7 @@ Json gap_as_json(const service::Gap& gap) {
           {"kind", to_text(gap.kind)},
           {"since", day_or_null(gap.since)},
           {"say", gap.say},
+          {"fact", gap.facts.empty() ? Json(nullptr) : Json(to_text(gap.facts.front()))},
           {"meter", text_or_null(gap.meter)}};
 }
 
@@ -114,6 +116,12 @@ Json machine_as_json(const service::MachineUse& use) {
           {"since", day_or_null(use.state.since)},
           {"until", day_or_null(use.state.until)},
           {"note", text_or_null(use.state.note)}};
+}
+
+Json seen_as_json(const service::SeenSign& seen) {
+  return {{"machine", seen.machine->key},    {"sign", seen.sign},
+          {"on", to_text(seen.on)},          {"fact", to_text(seen.fact)},
+          {"note", text_or_null(seen.note)}, {"found", seen.found ? Json(to_text(*seen.found)) : Json(nullptr)}};
 }
 
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines) {

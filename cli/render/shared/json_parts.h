@@ -49,6 +49,7 @@ Json point_as_json(const service::Point& point);
 Json gap_as_json(const service::Gap& gap);
 Json gaps_as_json(const std::vector<service::Gap>& gaps);
 Json machine_as_json(const service::MachineUse& use);
+Json seen_as_json(const service::SeenSign& seen);
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines);
 Json fact_as_json(const service::Fact& fact);
 Json diagnostic_as_json(const service::Diagnostic& diagnostic);

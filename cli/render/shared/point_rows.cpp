@@ -211,4 +211,6 @@ SaidLines::value_type line_of(const service::Gap& gap) {
   return {whose(gap), gap.say};
 }
 
+SaidLines::value_type line_of(const service::SeenSign& seen) { return {seen.machine->key, words_of(seen)}; }
+
 }  // namespace cli

@@ -19,5 +19,6 @@ std::string said_rows(const SaidLines& rows, const Look& look);
 
 // Whose gap it is, and what to do about it.
 SaidLines::value_type line_of(const service::Gap& gap);
+SaidLines::value_type line_of(const service::SeenSign& seen);
 
 }  // namespace cli

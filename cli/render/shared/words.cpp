@@ -63,7 +63,12 @@ std::string measured_words(const LimbStanding& limb, const Point& point, bool lo
 
 std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) {
   if (!limb.seen.empty()) {
-    return fmt::format("{} seen{}", service::cleaned(limb.seen), limb.due_on ? " " + to_text(*limb.due_on) : "");
+    std::string text =
+        fmt::format("{} seen{}", service::cleaned(limb.seen), limb.due_on ? " " + to_text(*limb.due_on) : "");
+    if (limb.found && limb.looked_on) {
+      text += fmt::format(", looked at {}: {}", to_text(*limb.looked_on), to_text(*limb.found));
+    }
+    return text;
   }
   return loud ? fmt::format("{}: none seen since", interval_of(limb, point)) : "";
 }
@@ -241,6 +246,15 @@ std::vector<std::string> remarks_of(const Point& point) {
   }
   if (point.standing == Standing::no_record && !point.fitted) remarks.emplace_back("no service is written down");
   return remarks;
+}
+
+std::string words_of(const service::SeenSign& seen) {
+  std::string text = fmt::format("{}, seen {}", service::cleaned(seen.sign), to_text(seen.on));
+  if (seen.found && seen.looked_on) {
+    text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
+  }
+  if (!seen.note.empty()) text += ": " + service::cleaned(seen.note);
+  return text;
 }
 
 std::string words_of(const service::UseState& state) {

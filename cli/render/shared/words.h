@@ -57,6 +57,9 @@ std::string words_of(const service::PutOff& put_off);
 // `out of use since 2026-05-21: fork worn`.
 std::string words_of(const service::UseState& state);
 
+// `strange knocking noise, seen 2026-06-14; looked at 2026-06-15, found worn: a bearing hums`.
+std::string words_of(const service::SeenSign& seen);
+
 std::string words_of(service::LimbKind kind);  // `hours`: what a person calls it, for lists of what is not known
 
 }  // namespace cli

@@ -31,6 +31,16 @@ Json move_as_json(const service::HeadingChange& move) {
   return json;
 }
 
+Json twice_as_json(const service::WrittenTwice& twice) {
+  return {{"machine", twice.later.machine},
+          {"task", twice.later.task},
+          {"position", text_or_null(twice.later.position)},
+          {"fact", to_text(twice.later.id)},
+          {"on", to_text(twice.later.on)},
+          {"earlier_fact", to_text(twice.earlier.id)},
+          {"earlier_on", to_text(twice.earlier.on)}};
+}
+
 }  // namespace
 
 std::string written_as_json(const Written& written) {
@@ -48,6 +58,10 @@ std::string written_as_json(const Written& written) {
   json["rejects"] = text_or_null(written.rejects);
   json["changes"] = array_of(entered.changes, change_as_json);
   json["moves"] = array_of(entered.moves, move_as_json);
+  json["seen"] = array_of(entered.seen, seen_as_json);
+  json["answered"] = array_of(entered.answered, seen_as_json);
+  json["twice"] = array_of(entered.twice, twice_as_json);
+  json["gaps"] = gaps_as_json(entered.doubts);
   json["undo"] = text_or_null(undo_of(written));
   return dumped(json);
 }

@@ -70,6 +70,49 @@ bool worth_telling(const PointChange& change) {
   return a.standing != b.standing || a.by_estimate != b.by_estimate || !same_fitting(a, b);
 }
 
+// `oil of loader was already written down on 2026-06-12 (......-1)`.
+std::string words_of(const service::WrittenTwice& twice) {
+  const auto& [earlier, later] = twice;
+  const std::string day = earlier.on.first == later.on.first ? "that day" : to_text(earlier.on);
+  return fmt::format("{} of {} on {} was already written down on {} ({}).",
+                     service::point_label(service::cleaned(later.task), service::cleaned(later.position)),
+                     service::cleaned(later.machine), to_text(later.on), day, short_text(earlier.id));
+}
+
+// What follows from a value that is hard to believe, and how to say that it is right after all.
+std::string doubts_text(const service::Entered& entered) {
+  constexpr std::size_t most = 5;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, entered.doubts.size()); ++i) {
+    const service::Gap& doubt = entered.doubts[i];
+    text += fmt::format("{} {}: {}\n", service::cleaned(doubt.machine), service::cleaned(doubt.meter),
+                        service::cleaned(doubt.say));
+  }
+  if (entered.doubts.size() > most) {
+    text += fmt::format("And {} more; see `whichever check`.\n", entered.doubts.size() - most);
+  }
+  if (!entered.doubts.empty()) {
+    text += "It counts, and every answer says so, until it is struck, entered again with --sure, or read on from.\n";
+  }
+  return text;
+}
+
+std::string twice_text(const std::vector<service::WrittenTwice>& twice) {
+  constexpr std::size_t most = 5;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, twice.size()); ++i) text += words_of(twice[i]) + '\n';
+  if (twice.size() > most) text += fmt::format("And {} more; see `whichever check`.\n", twice.size() - most);
+  if (twice.size() == 1) {
+    const bool same_day = twice.front().earlier.on.first == twice.front().later.on.first;
+    text += std::string(same_day ? "On one day they count as one; to void this one: whichever strike "
+                                 : "Both stand. If it was done once: whichever strike ") +
+            short_text(twice.front().later.id) + '\n';
+  } else if (!twice.empty()) {
+    text += "All stand. What was done once is struck with `whichever strike`.\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string undo_of(const Written& written) {
@@ -119,6 +162,18 @@ std::string written_as_text(const Written& written) {
   if (entered.moves.size() > most) {
     text += fmt::format("  and {} more; see `whichever due --overdue`\n", entered.moves.size() - most);
   }
+  for (const service::SeenSign& seen : entered.seen) {
+    text += fmt::format("To be looked at: {}: {}\n", service::cleaned(seen.machine->key), words_of(seen));
+  }
+  for (const service::SeenSign& seen : entered.answered) {
+    const bool still = std::any_of(entered.seen.begin(), entered.seen.end(),
+                                   [&](const service::SeenSign& other) { return other.fact == seen.fact; });
+    if (still) continue;
+    text += fmt::format("No more to be looked at: {}: {}\n", service::cleaned(seen.machine->key),
+                        service::cleaned(seen.sign));
+  }
+  text += doubts_text(entered);
+  text += twice_text(entered.twice);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   for (const std::string& next : written.next) text += next + '\n';
   const std::string undo = undo_of(written);

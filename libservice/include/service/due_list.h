@@ -38,7 +38,9 @@ enum class GapKind {
   no_reading,        // a meter that nobody ever read
   stale,             // the newest reading is older than stale-after
   contradiction,     // facts about a meter contradict each other, or say more than 24 h a day
+  doubtful,          // a value that is possible and yet unlike its meter
   unlisted,          // facts about a machine that the fleet does not list
+  outside_days,      // facts about a machine after it left, or before it was put in service new
   clock,             // today is before the newest fact
   no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
 };
@@ -60,12 +62,25 @@ struct MachineUse {
   UseState state;
 };
 
+// What somebody saw of a machine on which no task comes due, and nobody has found good since. It is not lost: somebody
+// has to look.
+struct SeenSign {
+  const Machine* machine = nullptr;
+  std::string sign;            // in the words of whoever saw it
+  Day on;                      // when it was seen first
+  FactId fact;                 // of that
+  std::string note;            // of the newest fact about it: the look, else the sign
+  std::optional<Found> found;  // worn or failed, by the newest look; none: nobody looked
+  std::optional<Day> looked_on;
+};
+
 struct DueList {
   std::shared_ptr<const Fleet> fleet;  // what the pointers in the points point into
   Day as_of;
   Day within;                 // the last day of the horizon
   std::vector<Point> points;  // in the order of `ranks_before`, worst first
   std::vector<Gap> gaps;
+  std::vector<SeenSign> seen;          // in the order of the fleet file, then of the days
   std::vector<MachineUse> not_in_use;  // machines out of use or laid up, out of use first
   int machines = 0;                    // machines of the scope that are kept on that day
 
@@ -121,13 +136,14 @@ struct DueShow {
 DueRows rows_of(const DueList& list, const DueShow& show);
 
 // What cron mails: in this order, each with its own heading. Empty means that all is well and all is known.
-enum class OverdueHeading { out_of_use, overdue, read_the_meter, find_out, put_off, laid_up };
+enum class OverdueHeading { out_of_use, overdue, seen, read_the_meter, find_out, put_off, laid_up };
 
 struct OverdueEntry {
   OverdueHeading heading = OverdueHeading::overdue;
-  const Point* point = nullptr;  // or
-  const Gap* gap = nullptr;      // or
-  const MachineUse* use = nullptr;
+  const Point* point = nullptr;     // or
+  const Gap* gap = nullptr;         // or
+  const MachineUse* use = nullptr;  // or
+  const SeenSign* seen = nullptr;
 };
 
 std::string_view to_text(OverdueHeading heading);  // `out-of-use`
@@ -142,8 +158,8 @@ struct OverdueBlock {
 
 std::vector<OverdueBlock> overdue_blocks(const DueList& list);
 
-// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, or a
-// machine out of use.
+// True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, a
+// sign that nobody answered, or a machine out of use.
 bool needs_doing(const DueList& list);
 
 // --- What is to be found out -------------------------------------------------------------------------------

@@ -66,6 +66,13 @@ struct EntryRequest {
 // Just these facts.
 EntryRequest entry_of(std::string origin, const std::vector<Fact>& facts, Day today, bool day_is_given = false);
 
+// A service that the book tells of already: of the same task and position, so near by days or use that somebody most
+// likely wrote down one service twice. Both stand; on one day they count as one.
+struct WrittenTwice {
+  Fact earlier;
+  Fact later;
+};
+
 // What was entered, or with a dry run would be. Everything in it stays valid as long as it or a copy of it lives.
 struct Entered {
   Day today;
@@ -83,6 +90,10 @@ struct Entered {
   std::shared_ptr<const DueList> after;
   std::vector<PointChange> changes;  // point into the two lists
   std::vector<HeadingChange> moves;  // likewise
+  std::vector<SeenSign> seen;        // kept as seen, and now to be looked at
+  std::vector<SeenSign> answered;    // no more to be looked at
+  std::vector<WrittenTwice> twice;   // where what was added is one of the two
+  std::vector<Gap> doubts;           // about values that were added, or that the added ones make doubtful
 
   // The book before and after, for the questions below.
   std::shared_ptr<const std::vector<Fact>> known;
@@ -248,17 +259,8 @@ std::optional<CommandId> command_of(const Entered& entered);
 
 // --- Other people's facts ----------------------------------------------------------------------------------
 
-// What two copies of a book together say twice or in contradiction, as far as the added facts have part in it.
-struct Meeting {
-  struct Twice {
-    Fact one;
-    Fact other;
-  };
-  std::vector<Twice> twice;       // each counts once
-  std::vector<Gap> contradicted;  // that were none before
-};
-
-Meeting what_meets(const Entered& merged);
+// Where two copies of a book contradict each other and neither did alone, as far as the added facts have part in it.
+std::vector<Gap> newly_contradicted(const Entered& merged);
 
 // False where facts are about machines, and none of those is in the fleet: the book of another fleet.
 bool about_this_fleet(const Fleet& fleet, const std::vector<Fact>& facts);
@@ -274,6 +276,12 @@ EntryRequest entry_of_file(const FactsRead& read, std::string origin, Day today,
 std::string rejects_of(const FactsRead& read, const std::vector<std::size_t>& refused_rows);
 
 // --- Checking ----------------------------------------------------------------------------------------------
+
+// Of the machines of a snapshot, in the order of the fleet file, then of the facts. Two services of a task, at the same
+// position or one of them at all: within a tenth of its shortest usage limb and half its shortest calendar limb, where
+// both have a value on that meter; else within 3 days, or half its shortest calendar limb where that is less. Services of which only the month or year
+// is known, and checks, are left out.
+std::vector<WrittenTwice> written_twice(const Snapshot& snapshot);
 
 // What is wrong with a fact of the book, or with the book where it names none.
 struct FactDiagnostic {

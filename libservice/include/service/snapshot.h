@@ -137,6 +137,21 @@ std::optional<MachineTask> task_of(const Fleet& fleet, const Machine& machine, s
 // An ordinary task never covers one that needs a competent person.
 std::vector<std::string> counted_as(const Schedule& schedule, std::string_view task);
 
+// --- Signs -------------------------------------------------------------------------------------------------
+
+// A sign on which a task of a machine comes due.
+struct ListedSign {
+  std::string name;
+  bool safety = false;  // of a safety task, or one for a competent person
+};
+
+// By name, each once, from all intervals of the machine's tasks.
+std::vector<ListedSign> listed_signs(const Fleet& fleet, const Machine& machine);
+
+// The listed sign that somebody may have meant who wrote another name: the nearest one, or one that is among its words
+// (`oil leak`).
+std::optional<std::string> near_sign(const Fleet& fleet, const Machine& machine, std::string_view written);
+
 // --- Services of a point -----------------------------------------------------------------------------------
 
 // All services of one day that count for a point; several on a day are one. The last entered speaks for them. The facts
@@ -179,7 +194,7 @@ struct Judgement {
   std::vector<Diagnostic> refused;
   std::vector<std::size_t> refused_rows;  // indexes of the proposals refused
   std::vector<std::string> said;          // what was understood beyond the plain fact, such as a roll-over
-  int already_there = 0;                  // equal to an unstruck fact, or to an earlier row
+  int already_there = 0;                  // rows of a file that the book holds already, and facts whose id it holds
 };
 
 // Judges new facts as a whole, in the one order, beside the known ones (struck ones may be among them).
@@ -199,10 +214,6 @@ struct JudgedAgain {
 
 std::vector<JudgedAgain> judge_again(const Fleet& fleet, const std::vector<Fact>& facts, Day today);
 
-// Services of the same task (and position) on the same day, entered by different commands with the same or no meter
-// value: two people wrote down one service, most likely. They count as one.
-std::vector<std::pair<FactId, FactId>> written_twice(const std::vector<Fact>& facts);
-
 // --- Readings in order -------------------------------------------------------------------------------------
 
 // One step in the life of a meter: a value shown on a day, or a change of the meter itself.
@@ -212,6 +223,14 @@ struct MeterEvent {
   Amount shown;                 // of a change: what the old meter showed
   std::optional<Amount> fresh;  // of a change: what the new meter shows
 };
+
+// People write down whole hours where a service was written with its tenth: a whole value less than one unit below the
+// highest of its segment so far. The meter shows what it showed, and the value counts as no use. Common practice, no
+// source.
+inline bool read_to_whole_unit(Amount shown, Amount highest) {
+  constexpr std::int64_t unit = 100;
+  return shown.hundredths % unit == 0 && shown < highest && (highest - shown).hundredths < unit;
+}
 
 // Whether a value in this fact was shown by this meter; a fact that names no meter means the machine's first.
 bool shown_by(const Fact& fact, const Machine& machine, const Meter& meter);

@@ -53,7 +53,8 @@ enum class LimbState { overdue, due, not_reached, unknown };
 //   calendar  span; due_on, left_days
 //   changes   name (the task), count (so far) of limit_count; due_on when reached, else the day expected from that task
 //   measured  name, unit, limit, above; measured and noticed_on where somebody measured since; due_on when reached
-//   sign      signs; seen, noticed_on and due_on where one was seen since
+//   sign      signs; seen, noticed_on and due_on where one was seen since and not found good; found and looked_on where
+//             somebody looked and found it worn or failed
 //   season    name, lead_days; due_on, left_days
 struct LimbStanding {
   LimbKind kind = LimbKind::usage;
@@ -83,6 +84,8 @@ struct LimbStanding {
   std::string seen;               // the sign
   std::optional<Day> noticed_on;  // the day of the measurement or sign
   std::optional<FactId> fact;     // of the measurement or sign
+  std::optional<Found> found;     // what a look at the sign found
+  std::optional<Day> looked_on;
 
   std::optional<DueSpan> expected;  // changes limbs that are not reached
 

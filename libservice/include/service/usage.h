@@ -103,18 +103,32 @@ using Histories = std::map<std::string, MeterHistory, std::less<>>;
 
 Histories meter_histories(const Snapshot& snapshot, const Machine& machine);
 
-// A step between two readings that is possible and yet doubtful: an hour meter that would have run over 16 h a day, or
-// so far above all other steps of this meter that a mistyped value is likelier. Common practice, no source: both
-// figures are ours, to ask people to look, and nothing else follows from them.
-struct DoubtfulStep {
-  FactId fact;  // of the later value
+// A step between two values of a meter that is possible and yet unlike it: an hour meter that would have run over 16 h
+// a day, unless a third of its earlier steps did; or more use than the 99.95 % point of what was to be expected from
+// this machine's own facts before it, once they span 120 days. Little use is never doubtful: machines stand. Of the
+// step, the later value may be too high, or the earlier too low. Common practice, no source: the figures are ours.
+struct Doubt {
+  FactId fact;                    // of the later value
+  std::optional<FactId> earlier;  // of the value before; none: what the fleet file says of the start
   Day from;
   Day to;
+  Amount shown_before;  // by the meter that then stood on the machine
+  Amount shown;
   Amount used;
+  // What the meter was expected to show on `to`, with its 80 % span; none where nothing could be expected.
+  std::optional<Amount> p10;
+  std::optional<Amount> p50;
+  std::optional<Amount> p90;
+  // What it showed most likely, where one slip of the pen (a digit swapped, doubled or misread, a point missed) leads
+  // to something that was to be expected.
+  std::optional<Amount> likely;
 };
 
-// `facts` as for a MeterHistory.
-std::vector<DoubtfulStep> doubtful_steps(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
+// The doubts about one meter that still stand, oldest first. One ends where it is confirmed (`sure`, on the fact or on
+// another of the same value and day) or by a later value above it that is not doubtful itself; who strikes a fact ends
+// it too. Until then the value counts, and every answer that rests on it says so. `facts` as for a MeterHistory.
+std::vector<Doubt> standing_doubts(const Fleet& fleet, const Machine& machine, const Meter& meter,
+                                   std::span<const Fact> facts);
 
 // --- What is expected --------------------------------------------------------------------------------------
 

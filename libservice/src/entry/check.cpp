@@ -26,15 +26,7 @@ class BookCheck {
   std::vector<FactDiagnostic> run() {
     judged_again();
     gaps();
-    doubtful_readings();
-    for (const auto& [one, other] : written_twice(facts_)) {
-      say(one, {"written-twice",
-                fmt::format("is written down a second time as {}; they count as one", short_text(other)),
-                "nothing needs doing",
-                std::nullopt,
-                Severity::remark,
-                {strike(other, "second")}});
-    }
+    twice();
     return std::move(found_);
   }
 
@@ -55,6 +47,14 @@ class BookCheck {
   void gaps() {
     for (const Gap& gap : due_list(snapshot_, {today_, {}, Detail::standings}, straight_line()).gaps) {
       if (gap.kind == GapKind::clock) say({}, {"clock", gap.say, "mend the clock, or strike the fact"});
+      if (gap.kind == GapKind::doubtful) {
+        say(gap.facts.front(), {"doubtful-reading",
+                                gap.say,
+                                "look at the meter again",
+                                std::nullopt,
+                                Severity::remark,
+                                {strike(gap.facts.front())}});
+      }
       if (gap.kind != GapKind::contradiction) continue;
       Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};
       for (const FactId& fact : gap.facts) what.cures.push_back(strike(fact, "either"));
@@ -62,19 +62,16 @@ class BookCheck {
     }
   }
 
-  void doubtful_readings() {
-    for (const Machine& machine : fleet_->machines) {
-      for (const Meter& meter : machine.meters) {
-        for (const DoubtfulStep& step : doubtful_steps(machine, meter, snapshot_.facts_of(machine.key))) {
-          say(step.fact, {"odd-reading",
-                          fmt::format("that is {} {} in {}, unlike the rest", to_text_tenths(step.used),
-                                      cleaned(meter.unit), counted(days_between(step.from, step.to), "day", "days")),
-                          "look at the meter again",
-                          std::nullopt,
-                          Severity::remark,
-                          {strike(step.fact)}});
-        }
-      }
+  void twice() {
+    for (const auto& [earlier, later] : written_twice(snapshot_)) {
+      const bool same_day = earlier.on.first == later.on.first;
+      say(later.id, {"written-twice",
+                     fmt::format("was already written down on {} ({}); {}", to_text(earlier.on), short_text(earlier.id),
+                                 same_day ? "they count as one" : "both stand"),
+                     "nothing needs doing where it was done twice",
+                     std::nullopt,
+                     Severity::remark,
+                     {strike(later.id, "second")}});
     }
   }
 

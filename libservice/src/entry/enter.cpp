@@ -63,6 +63,16 @@ std::vector<std::string> machines_of(const std::vector<Fact>& added, const std::
   return {machines.begin(), machines.end()};
 }
 
+std::vector<SeenSign> only_in(const std::vector<SeenSign>& these, const std::vector<SeenSign>& those) {
+  std::vector<SeenSign> found;
+  std::copy_if(these.begin(), these.end(), std::back_inserter(found), [&](const SeenSign& one) {
+    return std::none_of(those.begin(), those.end(), [&](const SeenSign& other) {
+      return other.fact == one.fact && other.found == one.found && other.looked_on == one.looked_on;
+    });
+  });
+  return found;
+}
+
 void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Extract& known,
              Entered& entered) {
   constexpr std::chrono::days horizon{30};
@@ -78,6 +88,20 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
   entered.after = std::make_shared<const DueList>(due_list(*entered.is, {request.today + horizon, {}, Detail::coming}));
   entered.changes = difference(*entered.before, *entered.after);
   entered.moves = heading_changes(*entered.before, *entered.after);
+  entered.seen = only_in(entered.after->seen, entered.before->seen);
+  entered.answered = only_in(entered.before->seen, entered.after->seen);
+  std::set<FactId> fresh;
+  for (const Fact& fact : entered.added) fresh.insert(fact.id);
+  for (const Gap& gap : entered.after->gaps) {
+    if (gap.kind != GapKind::doubtful) continue;
+    const bool is_new =
+        std::any_of(gap.facts.begin(), gap.facts.end(), [&](const FactId& fact) { return fresh.contains(fact); });
+    if (is_new) entered.doubts.push_back(gap);
+  }
+  for (WrittenTwice& twice : written_twice(*entered.is)) {
+    const bool is_part = fresh.contains(twice.earlier.id) || fresh.contains(twice.later.id);
+    if (is_part) entered.twice.push_back(std::move(twice));
+  }
 }
 
 // What is left of a judgement to be stored, or the failure that it is.

@@ -6,24 +6,14 @@
 
 namespace service {
 
-Meeting what_meets(const Entered& merged) {
-  std::vector<Fact> all = *merged.known;
-  all.insert(all.end(), merged.added.begin(), merged.added.end());
-  std::set<FactId> fresh;
-  for (const Fact& fact : merged.added) fresh.insert(fact.id);
-  const auto fact = [&](const FactId& id) {
-    return *std::find_if(all.begin(), all.end(), [&](const Fact& f) { return f.id == id; });
-  };
-  Meeting meeting;
-  for (const auto& [one, other] : written_twice(all)) {
-    if (fresh.contains(one) || fresh.contains(other)) meeting.twice.push_back({fact(one), fact(other)});
-  }
+std::vector<Gap> newly_contradicted(const Entered& merged) {
+  std::vector<Gap> contradicted;
   for (const Gap& gap : merged.after->gaps) {
     const bool was = std::any_of(merged.before->gaps.begin(), merged.before->gaps.end(),
                                  [&](const Gap& g) { return g.kind == gap.kind && g.facts == gap.facts; });
-    if (gap.kind == GapKind::contradiction && !was) meeting.contradicted.push_back(gap);
+    if (gap.kind == GapKind::contradiction && !was) contradicted.push_back(gap);
   }
-  return meeting;
+  return contradicted;
 }
 
 bool about_this_fleet(const Fleet& fleet, const std::vector<Fact>& facts) {

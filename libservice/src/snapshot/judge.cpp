@@ -1,9 +1,10 @@
-// Judging a batch: each fact by itself, then what equals a known one, then each meter's line, then ids.
+// Judging a batch: each fact by itself, then what a file says again, then each meter's line, then ids.
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
 #include <set>
+#include <unordered_map>
 #include <unordered_set>
 
 #include "service/snapshot.h"
@@ -27,7 +28,12 @@ class Judge {
  public:
   Judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals, const Stamp& stamp,
         Day today)
-      : fleet_(fleet), known_(known), unstruck_(unstruck(known)), proposals_(proposals), stamp_(stamp), today_(today) {}
+      : fleet_(fleet), known_(known), unstruck_(unstruck(known)), proposals_(proposals), stamp_(stamp), today_(today) {
+    seen_ = signs_seen(unstruck_);
+    for (const Proposal& proposal : proposals) {
+      if (proposal.fact.kind == FactKind::sign) seen_[proposal.fact.machine].push_back(proposal.fact.name);
+    }
+  }
 
   Judgement run() {
     for (std::size_t row = 0; row < proposals_.size(); ++row) by_itself(row);
@@ -58,7 +64,7 @@ class Judge {
         refused_.push_back({row, std::move(*wrong)});
         return;
       }
-    } else if (auto wrong = judge_names(fleet_, fact, today_, result_.said)) {
+    } else if (auto wrong = judge_names(fleet_, fact, today_, seen_, result_.said)) {
       refused_.push_back({row, std::move(*wrong)});
       return;
     }
@@ -98,17 +104,23 @@ class Judge {
   }
 
   void drop_known() {
-    std::unordered_set<std::string> contents;
+    std::unordered_map<std::string, int> standing;  // equal facts of the book that no row of the file stands for yet
     std::map<FactId, const Fact*> ids;
     for (const Fact& fact : known_) ids.emplace(fact.id, &fact);
     for (const Fact& fact : unstruck_) {
-      if (ids.contains(fact.id)) contents.insert(content_key(fact));
+      if (ids.contains(fact.id)) ++standing[content_key(fact)];
     }
     std::erase_if(rows_, [&](const NewValue& value) {
       if (!proposals_[value.row].has_id) {
-        const bool there = !contents.insert(content_key(value.fact)).second;
-        if (there) ++result_.already_there;
-        return there;
+        // What somebody types is a new fact, though it says again what was said: on one day a machine may go out of
+        // use, come back and go out of use. The n-th row of a file is the n-th of its equals, so that a file that is
+        // imported twice changes nothing.
+        if (!proposals_[value.row].place) return false;
+        const auto equal = standing.find(content_key(value.fact));
+        if (equal == standing.end() || equal->second == 0) return false;
+        --equal->second;
+        ++result_.already_there;
+        return true;
       }
       // The proposal stays where it is; the row may move.
       const auto [at, is_new] = ids.emplace(value.fact.id, &proposals_[value.row].fact);
@@ -147,12 +159,33 @@ class Judge {
       const Machine& machine = *fleet_.machine(line.first);
       auto judged = judge_meter_values(machine, *machine.meter(line.second), facts, values);
       for (RowDiagnostic& refused : judged.refused) refused_.push_back(std::move(refused));
+      for (WholeUnit& whole : judged.whole_units) whole_units_.push_back(std::move(whole));
       for (RollOver& roll_over : judged.roll_overs) {
         result_.said.push_back(
             fmt::format("meter `{}` of {} went past {}: its roll-over on {} is recorded with the reading", line.second,
                         line.first, to_text(*roll_over.change.last), to_text(roll_over.change.on)));
         roll_overs_.emplace(roll_over.row, std::move(roll_over.change));
       }
+    }
+    say_whole_units();
+  }
+
+  // A spreadsheet may be full of them; then their number is said.
+  void say_whole_units() {
+    constexpr std::size_t a_few = 3;
+    if (whole_units_.size() > a_few) {
+      result_.said.push_back(
+          fmt::format("{} values were read to the whole unit, less than one below what the meter "
+                      "had shown; they count as no use",
+                      whole_units_.size()));
+      return;
+    }
+    for (const WholeUnit& whole : whole_units_) {
+      const Fact& fact = proposals_[whole.row].fact;
+      result_.said.push_back(
+          fmt::format("{0} {3} of {1} was read to the whole unit: the {2} {3} before it holds, and no "
+                      "use is counted",
+                      to_text(whole.shown), fact.machine, to_text(whole.held), whole.unit));
     }
   }
 
@@ -187,9 +220,11 @@ class Judge {
   const Stamp& stamp_;
   Day today_;
 
+  SignsSeen seen_;
   std::vector<NewValue> rows_;
   std::vector<RowDiagnostic> refused_;
   std::map<std::size_t, Fact> roll_overs_;
+  std::vector<WholeUnit> whole_units_;
   Judgement result_;
 };
 

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <map>
-#include <tuple>
 
 #include "service/snapshot.h"
 #include "snapshot/judge_names.h"
@@ -27,7 +26,9 @@ JudgedAgain unlisted(const Fleet& fleet, const Fact& first, int facts) {
 std::vector<JudgedAgain> judge_again(const Fleet& fleet, const std::vector<Fact>& facts, Day today) {
   std::vector<JudgedAgain> wrong;
   std::map<std::string, std::pair<Fact, int>> unknown_machines;
-  for (const Fact& fact : unstruck(facts)) {
+  const std::vector<Fact> standing = unstruck(facts);
+  const SignsSeen seen = signs_seen(standing);
+  for (const Fact& fact : standing) {
     if (fact.kind == FactKind::strike || fact.on.first > today) continue;  // those are not there yet
     if (!fact.machine.empty() && fleet.machine(fact.machine) == nullptr) {
       ++unknown_machines.try_emplace(fact.machine, fact, 0).first->second.second;
@@ -35,31 +36,14 @@ std::vector<JudgedAgain> judge_again(const Fleet& fleet, const std::vector<Fact>
     }
     Fact copy = fact;  // the judge completes what it looks at
     std::vector<std::string> said;
-    if (auto what = judge_names(fleet, copy, today, said)) {
+    if (auto what = judge_names(fleet, copy, today, seen, said)) {
       wrong.push_back({fact.id, std::move(*what)});
-    } else if (!said.empty()) {
+    } else if (!said.empty() && fact.kind != FactKind::sign) {  // what was seen is on the due list
       wrong.push_back({fact.id, {"no-use", std::move(said.front()), "", std::nullopt, Severity::remark}});
     }
   }
   for (const auto& [machine, told] : unknown_machines) wrong.push_back(unlisted(fleet, told.first, told.second));
   return wrong;
-}
-
-std::vector<std::pair<FactId, FactId>> written_twice(const std::vector<Fact>& facts) {
-  std::vector<std::pair<FactId, FactId>> pairs;
-  std::map<std::tuple<std::string, std::string, std::string, Day>, std::vector<const Fact*>> seen;
-  const std::vector<Fact> standing = unstruck(facts);
-  for (const Fact& fact : standing) {
-    if (fact.kind != FactKind::service || !fact.on.whole_day()) continue;
-    auto& others = seen[{fact.machine, fact.task, fact.position, fact.on.first}];
-    const auto same = std::find_if(others.begin(), others.end(), [&](const Fact* other) {
-      const bool other_value = other->at && fact.at && *other->at != *fact.at;
-      return other->id.command != fact.id.command && !other_value;
-    });
-    if (same != others.end()) pairs.emplace_back((*same)->id, fact.id);
-    others.push_back(&fact);
-  }
-  return pairs;
 }
 
 }  // namespace service

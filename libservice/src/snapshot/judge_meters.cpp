@@ -50,6 +50,15 @@ class Walk {
       return;
     }
     const bool is_new = step.row || last_->row;
+    if (read_to_whole_unit(step.before, last_->after)) {
+      take_whole(step);
+      return;
+    }
+    // Known values that contradict each other came with another copy of the book: the higher one holds.
+    if (!is_new && step.before < last_->after && !step.change) {
+      reading_day_ = step.day;
+      return;
+    }
     if (is_new && step.before < last_->after) {
       if (step.row && rolls_over(*last_, step)) {
         accept(step, Amount{});
@@ -75,6 +84,14 @@ class Walk {
     last_ = step;
     carried_ = step.change ? used : Amount{};
     if (!step.change) reading_day_ = step.day;
+  }
+
+  // The tenths were left out: the meter shows what it showed.
+  void take_whole(Step step) {
+    if (step.row) judgement.whole_units.push_back({*step.row, step.before, last_->after, meter_.unit});
+    step.before = last_->after;
+    if (!step.change) step.after = last_->after;
+    accept(step, carried_);
   }
 
   // A declared roll-over explains a lower value where the use that it implies fits into the days between.
@@ -181,9 +198,10 @@ std::optional<Diagnostic> judge_partial(const Machine& machine, const Meter& met
   };
   if (before != nullptr) {
     const Amount shown = before->fresh.value_or(before->shown);
-    if (*fact.at < shown) return wrong("it already showed", shown, before->day);
+    if (*fact.at < shown && !read_to_whole_unit(*fact.at, shown)) return wrong("it already showed", shown, before->day);
   }
-  if (after != nullptr && *fact.at > after->shown) return wrong("it still showed", after->shown, after->day);
+  const bool is_above = after != nullptr && *fact.at > after->shown && !read_to_whole_unit(after->shown, *fact.at);
+  if (is_above) return wrong("it still showed", after->shown, after->day);
   return std::nullopt;
 }
 

@@ -26,8 +26,17 @@ struct RollOver {
   Fact change;
 };
 
+// A value that was read to the whole unit.
+struct WholeUnit {
+  std::size_t row = 0;
+  Amount shown;
+  Amount held;  // what the meter had shown before, and so shows
+  std::string unit;
+};
+
 struct MeterJudgement {
   std::vector<RowDiagnostic> refused;
+  std::vector<WholeUnit> whole_units;
   std::vector<RollOver> roll_overs;
 };
 

@@ -69,22 +69,53 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
   return std::nullopt;
 }
 
-void judge_sign(const Fleet& fleet, const Machine& machine, const Fact& fact, std::vector<std::string>& said) {
-  std::vector<std::string> names;
+bool measures(const Fleet& fleet, const Machine& machine, std::string_view name) {
   for (const MachineTask& task : tasks_of(fleet, machine)) {
-    for (const auto* choices : {&task.every, &task.first}) {
-      for (const LimbChoice& choice : *choices) {
-        if (const auto* sign = std::get_if<SignLimb>(&choice.candidates.front())) {
-          names.insert(names.end(), sign->signs.begin(), sign->signs.end());
-        }
-      }
+    for (const LimbChoice& choice : task.every) {
+      const auto* measured = std::get_if<MeasuredLimb>(&choice.candidates.front());
+      if (measured != nullptr && measured->name == name) return true;
     }
   }
-  if (std::find(names.begin(), names.end(), fact.name) != names.end()) return;
-  std::sort(names.begin(), names.end());
-  names.erase(std::unique(names.begin(), names.end()), names.end());
-  said.push_back(fmt::format("the sign `{}` of {} is kept, but no task comes due on it; {}", fact.name, machine.key,
-                             names_instead(fact.name, names, "its schedule lists no signs")));
+  return false;
+}
+
+std::optional<Diagnostic> judge_sign(const Fleet& fleet, const Machine& machine, const Fact& fact,
+                                     std::vector<std::string>& said) {
+  const auto signs = listed_signs(fleet, machine);
+  if (std::any_of(signs.begin(), signs.end(), [&](const ListedSign& sign) { return sign.name == fact.name; }))
+    return std::nullopt;
+  if (measures(fleet, machine, fact.name)) {
+    return Diagnostic{"needs-value",
+                      fmt::format("`{}` of {} is measured, and no value is given", fact.name, machine.key),
+                      "give the value too: NAME=VALUE"};
+  }
+  std::string text = fmt::format("`{}` of {} is kept as seen, until somebody looks at it", fact.name, machine.key);
+  if (const auto near = near_sign(fleet, machine, fact.name)) {
+    text += fmt::format("; a task comes due on `{}`, if that was meant", *near);
+  }
+  said.push_back(std::move(text));
+  return std::nullopt;
+}
+
+// A look answers a sign that is listed, or that somebody saw.
+std::optional<Diagnostic> judge_look(const Fleet& fleet, const Machine& machine, const Fact& fact,
+                                     const SignsSeen& seen) {
+  const auto signs = listed_signs(fleet, machine);
+  const auto listed =
+      std::find_if(signs.begin(), signs.end(), [&](const ListedSign& sign) { return sign.name == fact.name; });
+  if (listed != signs.end() && listed->safety && fact.by.empty()) {
+    return Diagnostic{
+        "needs-by",
+        fmt::format("`{}` of {} is a sign of a safety task, and nobody is named who looked", fact.name, machine.key),
+        "say who looked with `by`"};
+  }
+  const auto of_machine = seen.find(machine.key);
+  std::vector<std::string> names = of_machine == seen.end() ? std::vector<std::string>{} : of_machine->second;
+  const bool was_seen = std::find(names.begin(), names.end(), fact.name) != names.end();
+  if (listed != signs.end() || was_seen) return std::nullopt;
+  for (const ListedSign& sign : signs) names.push_back(sign.name);
+  return unknown_name("unknown-sign", fmt::format("nobody saw `{}` of {}", fact.name, machine.key), fact.name, names,
+                      "no sign of it was seen");
 }
 
 std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& machine, Fact& fact,
@@ -182,13 +213,22 @@ std::optional<Diagnostic> judge_count(const Fleet& fleet, const Fact& fact, Day 
 
 }  // namespace
 
+SignsSeen signs_seen(std::span<const Fact> facts) {
+  SignsSeen seen;
+  for (const Fact& fact : facts) {
+    if (fact.kind == FactKind::sign) seen[fact.machine].push_back(fact.name);
+  }
+  return seen;
+}
+
 std::optional<Diagnostic> judge_future(const Fact& fact, Day today) {
   if (fact.on.first <= today) return std::nullopt;
   return Diagnostic{"future", fmt::format("{} is after {}: a plan is not a fact", to_text(fact.on), to_text(today)),
                     "give the day on which it happened"};
 }
 
-std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, std::vector<std::string>& said) {
+std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, const SignsSeen& seen,
+                                      std::vector<std::string>& said) {
   if (fact.kind == FactKind::strike) return std::nullopt;
   if (fact.kind == FactKind::count) return judge_count(fleet, fact, today);
   const Machine* machine = fleet.machine(fact.machine);
@@ -203,8 +243,9 @@ std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today,
     case FactKind::put_off:
       return judge_task(fleet, *machine, fact);
     case FactKind::sign:
-      judge_sign(fleet, *machine, fact, said);
-      return std::nullopt;
+      return judge_sign(fleet, *machine, fact, said);
+    case FactKind::looked_at:
+      return judge_look(fleet, *machine, fact, seen);
     case FactKind::measurement:
       return judge_measurement(fleet, *machine, fact, said);
     default:

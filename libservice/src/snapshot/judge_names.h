@@ -2,7 +2,9 @@
 // allowed?
 #pragma once
 
+#include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -10,9 +12,15 @@
 
 namespace service {
 
-// Completes the fact's names in place. Answers with what is wrong, or with nothing. A sign or a measurement on which
-// no task comes due is still something that somebody noticed: it is kept, and `said` tells that nothing follows.
-std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, std::vector<std::string>& said);
+// By machine, the names of the signs that somebody saw.
+using SignsSeen = std::map<std::string, std::vector<std::string>, std::less<>>;
+
+SignsSeen signs_seen(std::span<const Fact> facts);
+
+// Completes the fact's names in place. Answers with what is wrong, or with nothing. A sign on which no task comes due
+// is kept as seen, and a measurement that has no limit is kept as well; `said` tells it.
+std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, const SignsSeen& seen,
+                                      std::vector<std::string>& said);
 
 // A fact dated after today: a plan is not a fact.
 std::optional<Diagnostic> judge_future(const Fact& fact, Day today);

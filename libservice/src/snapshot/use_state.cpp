@@ -10,15 +10,20 @@ std::string_view to_text(UseKind kind) {
 
 UseState use_state(const Snapshot& snapshot, const Machine& machine) {
   const Fact* laid_up = nullptr;
-  const Fact* out_of_use = nullptr;
+  const Fact* out_of_use = nullptr;  // the first since it was last in use: it has stood since then
+  std::string why;                   // what was said last of it
   const Fact* back = nullptr;
   for (const Fact& fact : snapshot.facts_of(machine.key)) {
     if (fact.kind == FactKind::laid_up) laid_up = &fact;
-    if (fact.kind == FactKind::out_of_use) out_of_use = &fact;
+    if (fact.kind == FactKind::out_of_use) {
+      if (out_of_use == nullptr) out_of_use = &fact;
+      if (!fact.note.empty()) why = fact.note;
+    }
     if (fact.kind != FactKind::back) continue;
     back = &fact;
     laid_up = nullptr;
     out_of_use = nullptr;
+    why.clear();
   }
   UseState state;
   if (back != nullptr) state.since = back->on.first;
@@ -31,7 +36,7 @@ UseState use_state(const Snapshot& snapshot, const Machine& machine) {
   if (out_of_use != nullptr) {
     state.kind = UseKind::out_of_use;
     state.since = out_of_use->on.first;
-    state.note = out_of_use->note;
+    state.note = std::move(why);
   } else if (laid_up != nullptr) {
     state.kind = UseKind::laid_up;
     state.since = laid_up->on.first;

@@ -6,6 +6,7 @@
 
 #include "standing/gaps.h"
 #include "standing/points.h"
+#include "standing/seen.h"
 #include "standing/view.h"
 
 namespace service {
@@ -55,6 +56,7 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
     auto points = points_of(view, ask);
     for (Gap& gap : gaps_of(view, points)) list.gaps.push_back(std::move(gap));
     std::move(points.begin(), points.end(), std::back_inserter(list.points));
+    for (SeenSign& seen : seen_of(view)) list.seen.push_back(std::move(seen));
     if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});
   }
   if (list.machines == 0) {
@@ -87,7 +89,7 @@ bool nothing_known(const DueList& list, const Machine& machine) {
 bool needs_doing(const DueList& list) {
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
-  return out_of_use || !list.gaps.empty() ||
+  return out_of_use || !list.gaps.empty() || !list.seen.empty() ||
          std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
            return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
          });

@@ -65,12 +65,28 @@ Gap gap_of_contradiction(const MachineView& view, const Meter& meter, const Cont
   return gap;
 }
 
+Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt) {
+  Gap gap{view.machine.key, meter.name, GapKind::doubtful, doubt.to, {}, {doubt.fact}};
+  if (doubt.earlier) gap.facts.push_back(*doubt.earlier);
+  gap.say = fmt::format("{} {} on {} is hard to believe: {} {} more than on {}", to_text_tenths(doubt.shown),
+                        meter.unit, to_text(doubt.to), to_text_tenths(doubt.used), meter.unit, to_text(doubt.from));
+  if (doubt.p10 && doubt.p90) {
+    constexpr std::int64_t unit = 100;
+    gap.say += fmt::format(", and {} to {} was expected", doubt.p10->hundredths / unit,
+                           (doubt.p90->hundredths + unit - 1) / unit);
+  }
+  gap.say += fmt::format(" ({})", short_text(doubt.fact));
+  if (doubt.likely) gap.say += fmt::format("; was {} meant?", to_text(*doubt.likely));
+  return gap;
+}
+
 }  // namespace
 
 std::string_view to_text(GapKind kind) {
   // In the order of the enumerators.
-  constexpr std::array<std::string_view, 7> names{"nothing-recorded", "no-reading", "stale",     "contradiction",
-                                                  "unlisted",         "clock",      "no-machine"};
+  constexpr std::array<std::string_view, 9> names{"nothing-recorded", "no-reading", "stale",
+                                                  "contradiction",    "doubtful",   "unlisted",
+                                                  "outside-days",     "clock",      "no-machine"};
   return names[static_cast<std::size_t>(kind)];
 }
 
@@ -83,10 +99,42 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
   for (const Meter& meter : view.machine.meters) {
     for (const Contradiction& contradiction : view.history(meter.name)->contradictions())
       gaps.push_back(gap_of_contradiction(view, meter, contradiction));
+    if (needed.contains(meter.name)) {
+      for (const Doubt& doubt : standing_doubts(view.snapshot.fleet(), view.machine, meter, view.facts))
+        gaps.push_back(gap_of_doubt(view, meter, doubt));
+    }
     if (view.state.laid_up || !needed.contains(meter.name)) continue;
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
   }
   return gaps;
+}
+
+// A mistyped `left` or `in-service` takes the machine off every list, though somebody still writes things down of it.
+std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine) {
+  const bool is_new = machine.start.kind == StartKind::in_service;
+  int after = 0;
+  Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
+  for (const Fact& fact : snapshot.facts_of(machine.key)) {
+    const bool too_late = machine.left && fact.on.first > *machine.left;
+    const bool too_early = is_new && fact.on.last < machine.start.on.first;
+    if (!too_late && !too_early) continue;
+    if (too_late) ++after;
+    if (!gap.since) gap.since = fact.on.first;
+    gap.facts.push_back(fact.id);
+  }
+  if (gap.facts.empty()) return std::nullopt;
+  const int before = static_cast<int>(gap.facts.size()) - after;
+  std::vector<std::string> parts;
+  if (before > 0) {
+    parts.push_back(fmt::format("{} before it went into service on {}: mend `in-service` in the fleet file",
+                                counted(before, "fact", "facts"), to_text(machine.start.on)));
+  }
+  if (after > 0) {
+    parts.push_back(fmt::format("{} after it left on {}: mend `left` in the fleet file",
+                                counted(after, "fact", "facts"), to_text(*machine.left)));
+  }
+  gap.say = fmt::format("{}, or strike what is wrong ({})", fmt::join(parts, "; "), short_text(gap.facts.front()));
+  return gap;
 }
 
 std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
@@ -108,6 +156,10 @@ std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
                     {},
                     fmt::format("{} about a machine that the fleet does not list", counted(facts, "fact", "facts")),
                     {}});
+  }
+  for (const Machine& machine : snapshot.fleet().machines) {
+    if (!snapshot.scope().holds(machine.key)) continue;
+    if (auto gap = gap_of_days(snapshot, machine)) gaps.push_back(std::move(*gap));
   }
   return gaps;
 }

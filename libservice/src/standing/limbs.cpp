@@ -133,15 +133,37 @@ LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const 
   standing.kind = LimbKind::sign;
   standing.signs = limb.signs;
   standing.grace_days = grace.days.value_or(0);
+  // Of each sign the first time it was seen since somebody last found it good, and what was found since.
+  struct Open {
+    const Fact* sign = nullptr;
+    const Fact* look = nullptr;
+  };
+  std::vector<Open> open;
   for (const Fact& fact : view.facts) {
-    if (fact.kind != FactKind::sign || !lies_since(fact, since)) continue;
+    if ((fact.kind != FactKind::sign && fact.kind != FactKind::looked_at) || !lies_since(fact, since)) continue;
     if (std::find(limb.signs.begin(), limb.signs.end(), fact.name) == limb.signs.end()) continue;
-    standing.seen = fact.name;
-    standing.noticed_on = fact.on.first;
-    standing.fact = fact.id;
-    set_due_day(standing, view, fact.on.first);
-    break;  // the first one seen decides
+    const auto at =
+        std::find_if(open.begin(), open.end(), [&](const Open& seen) { return seen.sign->name == fact.name; });
+    if (fact.kind == FactKind::sign) {
+      if (at == open.end()) open.push_back({&fact, nullptr});
+    } else if (at != open.end() && fact.found.value_or(Found::good) == Found::good) {
+      open.erase(at);
+    } else if (at != open.end()) {
+      at->look = &fact;
+    }
   }
+  if (open.empty()) return standing;
+  // The first one seen decides.
+  const Open& first = *std::min_element(open.begin(), open.end(),
+                                        [](const Open& a, const Open& b) { return before(*a.sign, *b.sign); });
+  standing.seen = first.sign->name;
+  standing.noticed_on = first.sign->on.first;
+  standing.fact = first.sign->id;
+  if (first.look != nullptr) {
+    standing.found = first.look->found;
+    standing.looked_on = first.look->on.first;
+  }
+  set_due_day(standing, view, first.sign->on.first);
   return standing;
 }
 

@@ -25,13 +25,16 @@ std::vector<OverdueEntry> overdue_list(const DueList& list) {
   std::set<std::string> idle_machines;
   for (const MachineUse& use : list.not_in_use) {
     if (use.state.kind == UseKind::out_of_use) {
-      entries.push_back({OverdueHeading::out_of_use, nullptr, nullptr, &use});
+      entries.push_back({OverdueHeading::out_of_use, nullptr, nullptr, &use, nullptr});
     } else {
       idle_machines.insert(use.machine->key);
     }
   }
+  for (const SeenSign& seen : list.seen) {
+    entries.push_back({OverdueHeading::seen, nullptr, nullptr, nullptr, &seen});
+  }
   for (const Gap& gap : list.gaps) {
-    entries.push_back({OverdueHeading::find_out, nullptr, &gap, nullptr});
+    entries.push_back({OverdueHeading::find_out, nullptr, &gap, nullptr, nullptr});
     if (gap.kind == GapKind::nothing_recorded) unknown_machines.insert(gap.machine);
   }
   for (const Point& point : list.points) {
@@ -43,7 +46,7 @@ std::vector<OverdueEntry> overdue_list(const DueList& list) {
     } else if (point.put_off && *heading != OverdueHeading::find_out) {
       heading = OverdueHeading::put_off;
     }
-    entries.push_back({*heading, &point, nullptr, nullptr});
+    entries.push_back({*heading, &point, nullptr, nullptr, nullptr});
   }
   std::stable_sort(entries.begin(), entries.end(),
                    [](const OverdueEntry& a, const OverdueEntry& b) { return a.heading < b.heading; });
@@ -61,7 +64,7 @@ std::vector<OverdueBlock> overdue_blocks(const DueList& list) {
 
 std::string_view to_text(OverdueHeading heading) {
   // In the order of the enumerators.
-  constexpr std::array<std::string_view, 6> names{"out-of-use", "overdue", "read-the-meter",
+  constexpr std::array<std::string_view, 7> names{"out-of-use", "overdue", "seen",   "read-the-meter",
                                                   "find-out",   "put-off", "laid-up"};
   return names.at(static_cast<std::size_t>(heading));
 }

@@ -33,6 +33,9 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
   for (const MeterEvent& event : meter_events(machine, meter, facts)) {
     const std::optional<FactId> id = event.fact != nullptr ? std::optional{event.fact->id} : std::nullopt;
     Amount usage = event.shown + offset;
+    if (!knots_.empty() && read_to_whole_unit(usage - offset, knots_.back().usage - offset)) {
+      usage = knots_.back().usage;
+    }
     if (!knots_.empty() && usage < knots_.back().usage) {
       // Two copies of the book disagree. The higher usage holds, the cautious end, until one of them is struck.
       contradictions_.push_back({event.day, usage, last_known_->usage, id, last_known_->fact});

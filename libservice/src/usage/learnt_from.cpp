@@ -1,141 +1,35 @@
-// From the facts of a kind's machines to what they teach.
-#include <algorithm>
-#include <cmath>
+// A forecaster that has learnt from the machines of each kind.
+#include <map>
+#include <memory>
 
 #include "service/usage.h"
 #include "usage/ahead.h"
-#include "usage/constants.h"
+#include "usage/learning.h"
 #include "usage/nothing.h"
-#include "usage/standstills.h"
 
 namespace service {
 namespace {
 
-using usage::PooledModel;
-using usage::ReadingGap;
-using usage::Trace;
-
-std::vector<ReadingGap> gaps_of(const MeterHistory& history, const std::vector<usage::Standstill>& standstills) {
-  std::vector<ReadingGap> gaps;
-  const auto& knots = history.knots();
-  for (std::size_t i = 1; i < knots.size(); ++i) {
-    ReadingGap gap{knots[i - 1].day,
-                   knots[i].day,
-                   static_cast<double>((knots[i].usage - knots[i - 1].usage).hundredths) / 100,
-                   {}};
-    gap.days = usage::days_in_use(gap.from, gap.to, standstills);
-    if (gap.days.empty()) {
-      if (gap.use <= 0) continue;  // it stood, and was known to
-      gap.days = usage::days_by_bin(gap.from, gap.to);
-    }
-    gaps.push_back(std::move(gap));
-  }
-  return gaps;
-}
-
-// The interval of a task on a meter.
-std::optional<Amount> interval_on(const MachineTask& task, const std::string& meter) {
-  std::optional<Amount> every;
-  for (const LimbChoice& choice : task.every) {
-    const auto* limb = std::get_if<UsageLimb>(&choice.candidates.front());
-    if (limb != nullptr && limb->meter == meter) every = limb->every;
-  }
-  return every && every->hundredths > 0 ? every : std::nullopt;
-}
-
-// Use between one service of a point and the next over the interval, where both were written down with the meter's
-// value. A service of a covering task ends the interval of what it covers as much as one of the task itself.
-void add_lateness(std::span<const ServiceDay> services, Amount every, const MeterHistory& history,
-                  usage::Lateness& lateness) {
-  std::optional<Amount> fitted;
-  for (const ServiceDay& service : services) {
-    const Fact& fact = service.spoken_for();
-    const auto usage = fact.at ? history.usage_of(fact.id) : std::nullopt;
-    if (fitted && usage && *usage > *fitted) {
-      lateness.push_back(static_cast<double>((*usage - *fitted).hundredths) / static_cast<double>(every.hundredths));
-    }
-    fitted = usage;
-  }
-}
-
-void add_lateness(const Fleet& fleet, const Machine& machine, const MeterHistory& history, const std::string& meter,
-                  std::span<const Fact> facts, usage::Lateness& lateness) {
-  const Schedule& schedule = fleet.schedule_of(machine);
-  for (const MachineTask& task : tasks_of(fleet, machine)) {
-    const auto every = interval_on(task, meter);
-    if (!every) continue;
-    const std::vector<std::string> nowhere{""};
-    for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
-      add_lateness(services_of(facts, schedule, task.task->name, position), *every, history, lateness);
-    }
-  }
-}
-
-struct PooledMeter {
-  std::shared_ptr<const PooledModel> pooled;
-  double unit = 1;
-};
-
-PooledMeter learn(const Snapshot& kin, const Fleet& fleet, const std::string& schedule, const std::string& meter) {
-  std::vector<Trace> traces;
-  usage::Lateness lateness;
-  bool services = false;
-  bool in_hours = true;
+std::vector<usage::KinFacts> kin_facts(const Snapshot& kin, const Fleet& fleet, const std::string& schedule) {
+  std::vector<usage::KinFacts> all;
   for (const Machine& machine : fleet.machines) {
-    const Meter* own = machine.meter(meter);
-    if (machine.schedule != schedule || own == nullptr) continue;
-    in_hours = in_hours && own->unit == "h";
-    const auto facts = kin.facts_of(machine.key);
-    const MeterHistory history(machine, *own, facts);
-    Trace trace;
-    trace.machine = machine.key;
-    trace.gaps = gaps_of(history, usage::standstills_of(facts, kin.as_of()));
-    if (machine.first_meter() == own) {
-      if (machine.expect.per_year) {
-        trace.expected_rate = static_cast<double>(machine.expect.per_year->hundredths) / 100 / usage::year_days;
-      }
-      trace.expected_shape = usage::expected_profile(machine.expect, fleet);
-    }
-    traces.push_back(std::move(trace));
-    add_lateness(fleet, machine, history, meter, facts, lateness);
-    services = services ||
-               std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return fact.kind == FactKind::service; });
+    if (machine.schedule == schedule) all.push_back({&machine, kin.facts_of(machine.key)});
   }
-  PooledMeter learnt;
-  if (!in_hours) {
-    // The constants are hours of a machine in ordinary use; kilometres or bales are brought to their size.
-    double use = 0;
-    double days = 0;
-    double expected = 0;
-    int expecting = 0;
-    for (const Trace& trace : traces) {
-      for (const ReadingGap& gap : trace.gaps) {
-        use += gap.use;
-        days += days_between(gap.from, gap.to);
-      }
-      if (trace.expected_rate) expected += *trace.expected_rate;
-      expecting += trace.expected_rate ? 1 : 0;
-    }
-    const double a_day = days > 0 && use > 0 ? use / days : expecting > 0 ? expected / expecting : 0;
-    if (a_day > 0) learnt.unit = a_day * usage::year_days / usage::constants.hours_a_year;
-    for (Trace& trace : traces) {
-      for (ReadingGap& gap : trace.gaps) gap.use /= learnt.unit;
-      if (trace.expected_rate) *trace.expected_rate /= learnt.unit;
-    }
-  }
-  learnt.pooled = std::make_shared<const PooledModel>(std::move(traces), std::move(lateness), services);
-  return learnt;
+  return all;
 }
 
 }  // namespace
 
 Forecaster learnt_from(const Snapshot& kin) {
-  using PooledMeters = std::map<std::pair<std::string, std::string>, PooledMeter>;
-  return [&kin, kinds = std::make_shared<PooledMeters>()](
+  using LearntMeters = std::map<std::pair<std::string, std::string>, usage::LearntMeter>;
+  return [&kin, kinds = std::make_shared<LearntMeters>()](
              const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
     if (question.history.empty()) return usage::nothing_expected();
     const auto [at, is_new] = kinds->try_emplace({question.machine.schedule, question.meter.name});
-    if (is_new) at->second = learn(kin, question.fleet, question.machine.schedule, question.meter.name);
+    if (is_new) {
+      at->second = usage::learn(question.fleet, kin_facts(kin, question.fleet, question.machine.schedule),
+                                question.meter.name, kin.as_of());
+    }
     auto learnt = at->second.pooled->of(question.machine.key);
     if (!learnt) return usage::nothing_expected();
     return usage::ahead_of(

@@ -26,6 +26,7 @@ WRITINGS = [
     Writing("reading", "loader 1210 --on 2026-06-14"),
     Writing("done", "loader engine-oil --at 1210 --on 2026-06-14 --by tester"),
     Writing("saw", "loader leak restriction=7"),
+    Writing("looked", "loader leak --note tightened"),
     Writing("meter-change", "loader --last 1210 --first 0"),
     Writing("strike", "{last-reading} --note misread"),
     Writing("undo", "{its-command}"),

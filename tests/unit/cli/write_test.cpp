@@ -26,8 +26,7 @@ TEST_CASE("a reading tells the step, the due list and the way back") {
   CHECK(place.says("loader engine: 1250.0 h -> 1275.4 h, 25.4 h in 9 days"));
   CHECK(place.says("Take it back: whichever undo"));
   REQUIRE(place.run("reading loader 1275.4") == 0);
-  CHECK(place.says("in the record already"));
-  CHECK_FALSE(place.says("Saved"));
+  CHECK(place.says("Saved"));  // whoever types it means it
 }
 
 TEST_CASE("a dry run says the same and stores nothing") {
@@ -252,4 +251,21 @@ TEST_CASE("text that is no UTF-8 is refused, and said in valid JSON") {
   CHECK(place.run_words({"done", "loader", "hoses", "--note", "caf\xE9"}) >= 64);
   CHECK(place.run_words({"done", "lo\xFF", "hoses", "--format", "json"}) == 64);
   CHECK(nlohmann::json::accept(place.err));
+}
+
+TEST_CASE("what a worker saw never vanishes, and a near name is asked back only where somebody is there") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("saw loader strange knocking noise") == 0);
+  CHECK(place.says("loader: sign strange knocking noise"));
+  CHECK(place.says("whichever looked loader \"strange knocking noise\""));
+  REQUIRE(place.run("due --overdue") == 0);
+  CHECK(place.says("Seen, not looked at yet"));
+  CHECK(place.run("looked loader strange knocking") == 64);  // without a note
+  REQUIRE(place.run("looked loader strange knocking noise --note fan --found worn") == 0);
+  CHECK(place.says("stays on the list until a look finds it good"));
+  REQUIRE(place.run("looked loader strange knocking noise --note mended") == 0);
+  CHECK(place.says("No more to be looked at"));
+  CHECK(place.run("looked loader hum --note x") == 64);
+  CHECK(place.complains("nobody saw `hum`"));
 }

@@ -136,17 +136,17 @@ TEST_CASE("a merge tells what the two copies say twice or in contradiction, and 
   const auto merged = office.enter(request);
   CHECK(merged.added.size() == 2);
   CHECK_FALSE(service::command_of(merged).has_value());  // the other copy's commands, not ours to take back
-  const auto meeting = service::what_meets(merged);
-  REQUIRE(meeting.twice.size() == 1);
-  CHECK(meeting.twice[0].one.task == "gland");
-  REQUIRE(meeting.contradicted.size() == 1);
-  CHECK(meeting.contradicted[0].machine == "loader");
+  REQUIRE(merged.twice.size() == 1);
+  CHECK(merged.twice[0].later.task == "gland");
+  const auto contradicted = service::newly_contradicted(merged);
+  REQUIRE(contradicted.size() == 1);
+  CHECK(contradicted[0].machine == "loader");
 
   const auto again = office.enter(request);
   CHECK(again.added.empty());
   CHECK(again.already_there == 2);
-  CHECK(service::what_meets(again).twice.empty());
-  CHECK(service::what_meets(again).contradicted.empty());
+  CHECK(again.twice.empty());
+  CHECK(service::newly_contradicted(again).empty());
 }
 
 TEST_CASE("the book of another fleet is known by its machines") {

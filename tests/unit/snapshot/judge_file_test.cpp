@@ -44,10 +44,10 @@ TEST_CASE("the same file twice changes nothing") {
   bench.entry.meter_change("2026-02-03", "120", "0");
   bench.entry.put_off("oil", "2026-02-04", "2026-03-01");
   bench.entry.state(FactKind::laid_up, "2026-02-05", "2026-04-01");
-  const auto first = bench.judge();
+  const auto first = bench.judge_file();
   REQUIRE(verdict(first) == "7 accepted, 0 refused");
   keep(bench, first);
-  CHECK(verdict(bench.judge()) == "0 accepted, 0 refused, 7 already there");
+  CHECK(verdict(bench.judge_file()) == "0 accepted, 0 refused, 7 already there");
 }
 
 TEST_CASE("a file with a roll-over twice changes nothing") {
@@ -55,18 +55,30 @@ TEST_CASE("a file with a roll-over twice changes nothing") {
   bench.entry.reading("2026-01-01", "9990");
   bench.entry.reading("2026-01-03", "5");
   bench.entry.reading("2026-01-13", "40");
-  const auto first = bench.judge();
+  const auto first = bench.judge_file();
   REQUIRE(verdict(first) == "4 accepted, 0 refused");
   keep(bench, first);
-  CHECK(verdict(bench.judge()) == "0 accepted, 0 refused, 3 already there");
+  CHECK(verdict(bench.judge_file()) == "0 accepted, 0 refused, 3 already there");
 }
 
-TEST_CASE("a row that equals an earlier row is skipped and counted") {
+TEST_CASE("the n-th equal row of a file is the n-th equal fact of the book") {
   Bench bench = hours();
+  bench.known.reading("2026-01-01", "100");
   bench.entry.reading("2026-01-01", "100");
   bench.entry.reading("2026-01-01", "100");
   bench.entry.reading("2026-01-01", "100", "engine");  // the meter by its name is the same
-  CHECK(verdict(bench.judge()) == "1 accepted, 0 refused, 2 already there");
+  CHECK(verdict(bench.judge_file()) == "2 accepted, 0 refused, 1 already there");
+  bench.known.reading("2026-01-01", "100");
+  CHECK(verdict(bench.judge_file()) == "1 accepted, 0 refused, 2 already there");
+}
+
+TEST_CASE("what is typed again on the same day is a new fact") {
+  Bench bench = hours();
+  bench.known.sign("leak", "2026-01-01");
+  bench.known.done("oil", "2026-01-01");
+  bench.entry.sign("leak", "2026-01-01");
+  CHECK(verdict(bench.judge()) == "1 accepted, 0 refused");
+  CHECK(verdict(bench.judge_file()) == "0 accepted, 0 refused, 1 already there");
 }
 
 TEST_CASE("a row that differs in anything is no repetition") {

@@ -41,6 +41,60 @@ TEST_CASE("a reading lower than the one before is refused, with what it could be
   CHECK(tells(judgement, "100"));
 }
 
+TEST_CASE("a value without its tenths is no fall: less than one below the highest, and whole") {
+  for (const auto& [value, expected] : {std::pair{"2127", "1 accepted, 0 refused"},
+                                        {"2127.0", "1 accepted, 0 refused"},
+                                        {"2126", "0 accepted, 1 refused"},
+                                        {"2127.3", "0 accepted, 1 refused"}}) {
+    CAPTURE(std::string(value));
+    for (const char* const on : {"2026-01-01", "2026-02-01"}) {
+      Bench bench = hours();
+      bench.known.reading("2026-01-01", "2127.4");
+      bench.entry.reading(on, value);
+      CHECK(verdict(bench.judge()) == expected);
+      if (bench.judge().refused.empty()) CHECK(usage_after(bench, "2026-03-01") == "2127.4");
+    }
+  }
+}
+
+TEST_CASE("a value without its tenths is said, kept as written, and does not lower what comes after it") {
+  Bench bench = hours();
+  bench.known.reading("2026-01-01", "2127.4");
+  bench.entry.reading("2026-02-01", "2127");
+  bench.entry.reading("2026-03-01", "2127.2");
+  const auto judgement = bench.judge();
+  CHECK(verdict(judgement) == "1 accepted, 1 refused");  // 2127.2 is below what the meter showed
+  CHECK(text_or_none(judgement.accepted.front().at) == "2127");
+  REQUIRE(judgement.said.size() == 1);
+  CHECK(judgement.said.front() ==
+        "2127 h of m was read to the whole unit: the 2127.4 h before it holds, and no use is counted");
+}
+
+TEST_CASE("a changed meter's last value may lack its tenths, and the new meter goes on from what was known") {
+  Bench bench = hours();
+  bench.known.reading("2026-01-01", "2127.4");
+  bench.entry.meter_change("2026-02-01", "2127", "10");
+  bench.entry.reading("2026-03-01", "30");
+  REQUIRE(verdict(bench.judge()) == "2 accepted, 0 refused");
+  CHECK(usage_after(bench, "2026-04-01") == "2147.4");
+}
+
+TEST_CASE("a value with its tenth may be entered before a later whole one that is lower") {
+  Bench bench = hours();
+  bench.known.reading("2026-02-01", "2127");
+  bench.entry.done("oil", "2026-01-15", "2127.4");
+  CHECK(verdict(bench.judge()) == "1 accepted, 0 refused");
+}
+
+TEST_CASE("a roll-over is not what a value without its tenths is") {
+  Bench bench = hours(test::rolls);
+  bench.known.reading("2026-01-01", "9999.5");
+  bench.entry.reading("2026-02-01", "9999");
+  const auto judgement = bench.judge();
+  CHECK(verdict(judgement) == "1 accepted, 0 refused");
+  CHECK(judgement.accepted.front().kind == service::FactKind::reading);
+}
+
 TEST_CASE("an equal reading on a later day is no fall") {
   Bench bench = hours();
   bench.known.reading("2026-01-01", "100");

@@ -22,14 +22,20 @@ class Bench {
   World known;  // the book
   World entry;  // what is entered, in the order of its rows
 
-  service::Judgement judge(std::string_view today = "2026-12-31") const {
-    std::vector<service::Proposal> proposals;
+  service::Judgement judge(std::string_view today = "2026-12-31") const { return judge(proposals(false), today); }
+
+  // The same as rows of a file.
+  service::Judgement judge_file() const { return judge(proposals(true), "2026-12-31"); }
+
+  std::vector<service::Proposal> proposals(bool of_file) const {
+    std::vector<service::Proposal> all;
     for (service::Fact fact : entry.facts()) {
       fact.id = {};
       fact.entered = 0;
-      proposals.push_back({fact, false, {}});
+      const int line = static_cast<int>(all.size()) + 2;
+      all.push_back({fact, false, of_file ? std::optional(service::Place{"facts.csv", line, 1, {}}) : std::nullopt});
     }
-    return judge(proposals, today);
+    return all;
   }
 
   service::Judgement judge(const std::vector<service::Proposal>& proposals,

@@ -192,3 +192,28 @@ TEST_CASE("a list without any machine is no all-clear") {
   CHECK(service::needs_doing(list));
   CHECK(world.due("2026-01-01").gaps.empty());
 }
+
+TEST_CASE("facts about a machine after it left are said, on whatever day, though it has no points any more") {
+  World world = hours("bought: {on: 2020-01-01, at: 0}\n    left: 2026-03-01");
+  world.reading("2026-03-01", "100");  // the last day: what it showed when it was sold
+  CHECK(count(world, "2026-06-01", GapKind::outside_days) == 0);
+  world.reading("2026-03-02", "101");
+  world.reading("2026-04-02", "110");
+  const auto found = gaps(world.due("2026-06-01"), GapKind::outside_days);
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().machine == "m");
+  CHECK(text_or_none(found.front().since) == "2026-03-02");
+  CHECK(found.front().facts.size() == 2);
+  CHECK(found.front().say.find("2 facts after it left on 2026-03-01") == 0);
+}
+
+TEST_CASE("facts about a machine before it went into service new are said; before it was bought they are its history") {
+  World world = hours("in-service: {on: 2027-01-01, at: 0}");
+  world.done("t", "2026-03-01");
+  const auto found = gaps(world.due("2026-06-01"), GapKind::outside_days);
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().say.find("1 fact before it went into service on 2027-01-01") == 0);
+  World used = hours("bought: {on: 2027-01-01, at: 0}");
+  used.done("t", "2026-03-01");
+  CHECK(count(used, "2026-06-01", GapKind::outside_days) == 0);
+}

@@ -20,6 +20,8 @@ std::string_view text(OverdueHeading heading) {
       return "out-of-use";
     case OverdueHeading::overdue:
       return "overdue";
+    case OverdueHeading::seen:
+      return "seen";
     case OverdueHeading::read_the_meter:
       return "read-the-meter";
     case OverdueHeading::find_out:

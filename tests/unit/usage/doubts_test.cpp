@@ -1,0 +1,160 @@
+// Values that are possible and yet unlike their meter: when one is doubted, and how a doubt ends.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "unit/usage/known.h"
+#include "usage/slips.h"
+
+using service::Doubt;
+using service::FactKind;
+using test::amount;
+using test::day;
+using test::text_or_none;
+using test::World;
+using usage_test::bought;
+
+namespace {
+
+std::vector<Doubt> doubts(const World& world, std::string_view as_of = "2030-01-01") {
+  const auto snapshot = world.snapshot(as_of);
+  const auto& machine = *snapshot.fleet().machine("m");
+  return service::standing_doubts(snapshot.fleet(), machine, *machine.first_meter(), snapshot.facts_of("m"));
+}
+
+// The values that are doubted, as the meter showed them.
+std::string doubted(const World& world, std::string_view as_of = "2030-01-01") {
+  std::string text;
+  for (const Doubt& doubt : doubts(world, as_of)) text += service::to_text(doubt.shown) + ' ';
+  return text;
+}
+
+// About 10 h a week from the first of January on, read every Monday.
+World weekly(int weeks) {
+  World world = bought();
+  for (int week = 0; week <= weeks; ++week) {
+    world.reading(service::to_text(day("2025-01-06") + std::chrono::days{7 * week}),
+                  std::to_string(1000 + 10 * week + week % 3));
+  }
+  return world;
+}
+
+}  // namespace
+
+TEST_CASE("an hour meter that ran over 16 h a day is doubted from its first step on") {
+  World world = bought();
+  world.reading("2026-01-01", "100");
+  world.reading("2026-01-03", "148");  // 48 h in two days, and the first may be worked too
+  CHECK(doubted(world).empty());
+  world.reading("2026-01-05", "196.1");
+  CHECK(doubted(world) == "196.1 ");
+  const auto found = doubts(world);
+  CHECK(found.front().earlier.has_value());
+  CHECK(text_or_none(found.front().from) == "2026-01-03");
+  CHECK(service::to_text(found.front().used) == "48.1");
+  CHECK_FALSE(found.front().p50.has_value());  // two days of readings say nothing of what to expect
+}
+
+TEST_CASE("a machine that works in shifts does so again") {
+  World world = bought();
+  world.reading("2026-01-01", "0");
+  world.reading("2026-01-02", "40", "engine").sure = true;
+  world.reading("2026-01-03", "45");
+  world.reading("2026-01-04", "50");
+  world.reading("2026-01-05", "90");  // one of three earlier steps was so long
+  CHECK(doubted(world).empty());
+  World seldom = bought();
+  seldom.reading("2026-01-01", "0");
+  seldom.reading("2026-01-02", "40", "engine").sure = true;
+  for (int i = 3; i <= 5; ++i) seldom.reading("2026-01-0" + std::to_string(i), std::to_string(42 + i));
+  seldom.reading("2026-01-06", "90");  // one of four
+  CHECK(doubted(seldom) == "90 ");
+}
+
+TEST_CASE("a digit swapped, doubled or misread is doubted once the machine's own readings span 120 days") {
+  for (const auto& [weeks, expected] : {std::pair{17, ""}, {18, "1890 "}}) {  // 119 and 126 days
+    CAPTURE(weeks);
+    World world = weekly(weeks);
+    // A fortnight later, where about 1198 would be right.
+    world.reading(service::to_text(day("2025-01-06") + std::chrono::days{7 * weeks + 47}), "1890");
+    CHECK(doubted(world) == expected);
+  }
+  World world = weekly(20);
+  world.reading("2025-06-02", "1219");  // as usual, and swapped: 1291
+  CHECK(doubted(world).empty());
+  World swapped = weekly(20);
+  swapped.reading("2025-06-02", "1291");
+  CHECK(doubted(swapped) == "1291 ");
+  const Doubt doubt = doubts(swapped).front();
+  REQUIRE(doubt.p50.has_value());
+  CHECK(*doubt.p10 <= *doubt.p50);
+  CHECK(*doubt.p50 <= *doubt.p90);
+  CHECK(*doubt.p90 < amount("1291"));
+  REQUIRE(doubt.likely.has_value());
+  CHECK(*doubt.likely > amount("1200"));
+  CHECK(*doubt.likely < amount("1230"));
+}
+
+TEST_CASE("little use is never doubted, and neither is use on the day of the reading before") {
+  World world = weekly(30);
+  world.reading("2026-06-01", "1301.5");
+  CHECK(doubted(world).empty());
+  World twice = weekly(30);
+  twice.reading("2025-08-04", "1308");  // the day of the last reading: 1300 in the morning
+  CHECK(doubted(twice).empty());
+}
+
+TEST_CASE("a doubt ends by --sure on it, or on another reading of the same value and day") {
+  World world = weekly(20);
+  world.reading("2025-06-02", "1291");
+  REQUIRE(doubted(world) == "1291 ");
+  World confirmed = world;
+  confirmed.reading("2025-06-02", "1291").sure = true;
+  CHECK(doubted(confirmed).empty());
+  World other_day = world;
+  other_day.reading("2025-06-03", "1291").sure = true;
+  CHECK(doubted(other_day) == "1291 ");
+  World struck = world;
+  struck.strike(struck.facts().back().id);
+  CHECK(doubted(struck).empty());
+}
+
+TEST_CASE("a doubt ends by a later value above it that is not doubted itself, and not by an equal one") {
+  World world = weekly(20);
+  world.reading("2025-06-02", "1291");
+  World equal = world;
+  equal.reading("2025-06-09", "1291");
+  CHECK(doubted(equal) == "1291 ");
+  World above = world;
+  above.reading("2025-06-09", "1299");
+  CHECK(doubted(above).empty());
+  CHECK(doubted(above, "2025-06-08") == "1291 ");  // on that day nobody had read on from it
+  World worse = world;
+  worse.reading("2025-06-09", "1999");
+  CHECK(doubted(worse) == "1291 1999 ");
+}
+
+TEST_CASE(
+    "a declared roll-over is no doubt, and use through a change of the meter is measured from reading to reading") {
+  World world = bought("bought: 2020-01-01", "meters: {engine: {unit: h, rolls-over-at: 10000}}\n");
+  world.reading("2026-01-01", "9990");
+  world.meter_change("2026-01-11", "10000", "0");
+  world.reading("2026-01-11", "40");
+  CHECK(doubted(world).empty());
+}
+
+TEST_CASE("the slip behind a value is one step of the pen away and fits") {
+  const auto behind = [](std::string_view written, std::string_view expected, std::string_view low,
+                         std::string_view high) {
+    return text_or_none(service::usage::slip_behind(
+        amount(written), amount(expected), [&](service::Amount a) { return a >= amount(low) && a <= amount(high); }));
+  };
+  CHECK(behind("4884.3", "4796", "4783.7", "4810") == "4784.3");
+  CHECK(behind("2380", "2078", "2077", "2100") == "2080");
+  CHECK(behind("1291", "1212", "1200", "1225") == "1219");       // swapped
+  CHECK(behind("12255", "1226", "1220", "1230") == "1225");      // doubled
+  CHECK(behind("12263", "1226.3", "1220", "1230") == "1226.3");  // the point was missed
+  CHECK(behind("5000", "1226", "1220", "1230") == "none");
+}
