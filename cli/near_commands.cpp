@@ -24,7 +24,7 @@ const std::vector<Bridge>& bridges() {
       {{"overdue", "late"}, "the overdue list: whichever due --overdue"},
       {{"next", "coming", "soon", "upcoming"}, "what comes next: whichever due --within 3m"},
       {{"order", "orders", "buy", "shopping", "stock"}, "what to order, and by when: whichever parts"},
-      {{"show", "info", "look", "view", "machine", "machines", "point"},
+      {{"show", "info", "look", "looks", "view", "machine", "machines", "point"},
        "a machine's points: whichever due MACHINE; its worst one: whichever why MACHINE; its book: whichever history "
        "MACHINE"},
       {{"explain", "how", "reason"}, "the sums behind a standing: whichever why MACHINE TASK"},

@@ -129,7 +129,7 @@ TEST_CASE("a service that two people wrote down is kept twice, told, and counts 
   take_out(place, "start.db");
   must(place, "done loader engine-oil --at 150 --on 2026-02-01 --by Ben");
   must(place, "merge van.db");
-  CHECK(place.says("It is written down twice that engine-oil of loader was done on 2026-02-01"));
+  CHECK(place.says("engine-oil of loader on 2026-02-01 was already written down on that day"));
   CHECK(has(findings(place, "check", 0), "written-twice"));
   CHECK(book(place).find("Ann") != std::string::npos);
   CHECK(book(place).find("Ben") != std::string::npos);

@@ -140,11 +140,12 @@ TEST_CASE("a value at a position that its task does not have is refused") {
   CHECK(place.run("saw pump restriction=12") == 0);
 }
 
-TEST_CASE("a sign that no task listens to is kept, and that is said") {
+TEST_CASE("a sign that no task lists is kept as seen, and the near one is told") {
   Place place;
   place.furnish();
   REQUIRE(place.run("saw loader leek") == 0);
-  CHECK(place.says("did you mean `leak`"));
+  CHECK(place.says("a task comes due on `leak`, if that was meant"));
+  CHECK(place.says("If `leak` was meant: whichever undo; whichever saw loader leak"));
   CHECK(place.says("Take it back: whichever undo"));
   REQUIRE(place.run("saw loader tred=12") == 0);
   CHECK(place.says("did you mean `tread`"));
@@ -268,4 +269,20 @@ TEST_CASE("what a worker saw never vanishes, and a near name is asked back only 
   CHECK(place.says("No more to be looked at"));
   CHECK(place.run("looked loader hum --note x") == 64);
   CHECK(place.complains("nobody saw `hum`"));
+}
+
+TEST_CASE("at a terminal a near sign is asked back and nothing is stored, unless it is said to be another") {
+  Place place;
+  place.furnish();
+  place.world.terminal = true;
+  const std::string before = book(place);
+  for (const char* const typed : {"saw loader leek", "saw loader oil leak"}) {
+    CHECK(place.run(typed) == 64);
+    CHECK(place.complains("did you mean `leak`: whichever saw loader leak"));
+  }
+  CHECK(book(place) == before);
+  REQUIRE(place.run("saw loader oil leak --new") == 0);
+  CHECK(place.says("sign oil leak"));
+  CHECK(place.run("saw loader tread") == 65);  // measured, and no value
+  CHECK(place.complains("NAME=VALUE"));
 }

@@ -63,12 +63,12 @@ TEST_CASE("a file with a roll-over twice changes nothing") {
 
 TEST_CASE("the n-th equal row of a file is the n-th equal fact of the book") {
   Bench bench = hours();
-  bench.known.reading("2026-01-01", "100");
+  bench.known.reading("2026-01-01", "100", "engine");
   bench.entry.reading("2026-01-01", "100");
   bench.entry.reading("2026-01-01", "100");
   bench.entry.reading("2026-01-01", "100", "engine");  // the meter by its name is the same
   CHECK(verdict(bench.judge_file()) == "2 accepted, 0 refused, 1 already there");
-  bench.known.reading("2026-01-01", "100");
+  bench.known.reading("2026-01-01", "100", "engine");
   CHECK(verdict(bench.judge_file()) == "1 accepted, 0 refused, 2 already there");
 }
 

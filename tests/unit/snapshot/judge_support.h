@@ -32,8 +32,9 @@ class Bench {
     for (service::Fact fact : entry.facts()) {
       fact.id = {};
       fact.entered = 0;
-      const int line = static_cast<int>(all.size()) + 2;
-      all.push_back({fact, false, of_file ? std::optional(service::Place{"facts.csv", line, 1, {}}) : std::nullopt});
+      service::Proposal proposal{fact, false, {}};
+      if (of_file) proposal.place.emplace().line = static_cast<int>(all.size()) + 2;
+      all.push_back(std::move(proposal));
     }
     return all;
   }

@@ -194,7 +194,7 @@ TEST_CASE("a list without any machine is no all-clear") {
 }
 
 TEST_CASE("facts about a machine after it left are said, on whatever day, though it has no points any more") {
-  World world = hours("bought: {on: 2020-01-01, at: 0}\n    left: 2026-03-01");
+  World world = hours("bought: {on: 2020-01-01, at: 0}, left: 2026-03-01");
   world.reading("2026-03-01", "100");  // the last day: what it showed when it was sold
   CHECK(count(world, "2026-06-01", GapKind::outside_days) == 0);
   world.reading("2026-03-02", "101");
