@@ -159,6 +159,9 @@ REASONS = {
     "facts about a machine no longer listed": "does not list",
     "a clock before the newest fact": "the clock is wrong",
     "readings that contradict each other": "contradicts",
+    "a machine that left before its facts": "after it left",
+    "a machine put in service after its facts": "before it went into service",
+    "out of use, back and out of use on one day": "Out of use: do not run",
     "all machines gone": "no machine is there",
 }
 
