@@ -1,6 +1,5 @@
 // The signs on which a machine's tasks come due, and names that are near to one.
 #include <algorithm>
-#include <sstream>
 
 #include "service/snapshot.h"
 
@@ -37,9 +36,10 @@ std::optional<std::string> near_sign(const Fleet& fleet, const Machine& machine,
     return std::find(names.begin(), names.end(), name) != names.end();
   };
   if (is_listed(written)) return std::nullopt;
-  std::istringstream words{std::string(written)};
-  for (std::string word; words >> word;) {
-    if (is_listed(word)) return word;
+  for (std::string_view rest = written; !rest.empty();) {
+    const std::string_view word = rest.substr(0, rest.find(' '));
+    if (is_listed(word)) return std::string(word);
+    rest.remove_prefix(std::min(rest.size(), word.size() + 1));
   }
   const auto near = nearest(written, names);
   if (near.empty()) return std::nullopt;
