@@ -178,7 +178,7 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
   return wrapped("",
                  text + fmt::format("odds: that it comes due before {} ends if nobody does it; again: once more, when "
                                     "it was done as said above. lost: how much of its life is given up by doing it on "
-                                    "that day.",
+                                    "that day. What odds rest on: whichever why MACHINE TASK.",
                                     season),
                  static_cast<std::size_t>(look.columns), 0);
 }
@@ -200,8 +200,7 @@ std::string season_cautions(const SeasonPlan& plan, const Look& look) {
   for (const auto& [mind, names] : alike) {
     text += fmt::format("{}{}: {}", text.empty() ? "" : ". ", fmt::join(names, ", "), mind);
   }
-  return text.empty() ? ""
-                      : wrapped("Mind at ", service::cleaned(text) + '.', static_cast<std::size_t>(look.columns), 3);
+  return text.empty() ? "" : wrapped("   ", service::cleaned(text) + '.', static_cast<std::size_t>(look.columns), 3);
 }
 
 }  // namespace cli

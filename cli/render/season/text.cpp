@@ -144,7 +144,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
             season_rows(plan.have_ready, "have by", look);
   }
   if (!plan.beforehand.empty() || !plan.have_ready.empty()) {
-    text += '\n' + season_legend(plan, look) + season_cautions(plan, look);
+    text += '\n' + season_legend(plan, look);
   }
   if (!plan.find_out.empty() || !plan.gaps.empty()) {
     text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + find_out_rows(plan, look);
@@ -159,6 +159,8 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
     text += '\n' + heading(look, fmt::format("Not at work in {}; what is due on them: whichever due", season)) +
             others_line(plan, look);
   }
+  const std::string cautions = season_cautions(plan, look);
+  if (!cautions.empty()) text += '\n' + heading(look, "Mind at each task") + cautions;
   return text;
 }
 

@@ -39,6 +39,23 @@ std::string takes_of(const service::Resources& resources) {
   return text;
 }
 
+// Where the meter is expected to be when a season ends, and what the last seasons took.
+std::string grounds_of(const service::SeasonOdds& season) {
+  std::string text;
+  for (const service::SeasonUse& use : season.use) {
+    const std::string unit = service::cleaned(use.unit);
+    text += fmt::format("; {} is expected at {} by then ({} to {} in eight cases of ten), due at {}",
+                        service::cleaned(use.meter), about(use.at_end.p50, unit), about(use.at_end.p10, unit),
+                        about(use.at_end.p90, unit), with_unit(use.due_at, unit));
+    std::vector<std::string> past;
+    for (const service::PastSeason& each : use.past) {
+      past.push_back(fmt::format("{} in {}", with_unit(each.use, unit), each.year));
+    }
+    if (!past.empty()) text += fmt::format("; by the readings around it, it ran {}", listed(past, "and"));
+  }
+  return text;
+}
+
 }  // namespace
 
 std::vector<std::string> expectations(const Explanation& explained) {
@@ -52,8 +69,8 @@ std::vector<std::string> expectations(const Explanation& explained) {
     }
     if (std::string span = span_of(explained); !span.empty()) lines.push_back(std::move(span));
     for (const service::SeasonOdds& season : explained.seasons) {
-      lines.push_back(fmt::format("odds of coming due by the end of {}, {}: {}", service::cleaned(season.season->key),
-                                  to_text(season.days.to), odds_words(season.odds)));
+      lines.push_back(fmt::format("odds of coming due by the end of {}, {}: {}{}", service::cleaned(season.season->key),
+                                  to_text(season.days.to), odds_words(season.odds), grounds_of(season)));
     }
   }
   lines.push_back(takes_of(explained.resources));

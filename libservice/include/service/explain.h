@@ -42,11 +42,27 @@ struct ExplainedUse {
   BusyMonths busy;
 };
 
+// How much a meter ran in a season that is over: between the reading before it and the one after it.
+struct PastSeason {
+  int year = 0;  // of its first day
+  Amount use;
+};
+
+// What the odds of a season rest on: where a meter that the point counts is expected to be when it ends.
+struct SeasonUse {
+  std::string meter;
+  std::string unit;
+  Amount due_at;
+  UsageSpan at_end;
+  std::vector<PastSeason> past;  // those whose readings are near enough, the oldest first
+};
+
 // Odds of coming due by the end of a season, the one under way or the next.
 struct SeasonOdds {
   const Season* season = nullptr;
   SeasonDays days;
   Probability odds;
+  std::vector<SeasonUse> use = {};
 };
 
 struct Explanation {

@@ -1,12 +1,33 @@
 #include "service/explain.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 #include "service/season.h"
 
 namespace service {
 namespace {
+
+// Readings around a season tell what it took where little else lies between them. Ours, no source.
+constexpr int readings_beside_days = 60;
+constexpr int past_seasons = 4;
+
+std::vector<PastSeason> past_of(const MeterHistory& history, const Season& season, const SeasonDays& coming) {
+  std::vector<PastSeason> past;
+  const auto& knots = history.knots();
+  const int year = static_cast<int>(std::chrono::year_month_day{coming.from}.year());
+  for (int of = year - past_seasons; of < year; ++of) {
+    const SeasonDays days = days_of(season, of);
+    const auto after = std::find_if(knots.begin(), knots.end(), [&](const Knot& knot) { return knot.day >= days.to; });
+    const auto begun = std::find_if(knots.begin(), knots.end(), [&](const Knot& knot) { return knot.day > days.from; });
+    if (begun == knots.begin() || after == knots.end()) continue;
+    const Knot& before = *std::prev(begun);
+    const int beside = days_between(before.day, days.from) + days_between(days.to, after->day);
+    if (beside <= readings_beside_days) past.push_back({of, after->usage - before.usage});
+  }
+  return past;
+}
 
 // The points of one machine.
 class Explaining {
@@ -16,9 +37,9 @@ class Explaining {
         machine_(machine),
         forecaster_(forecaster),
         facts_(snapshot.facts_of(machine.key)),
-        histories_(meter_histories(snapshot, machine)) {
-    const Aheads ahead = aheads_of(snapshot, machine, histories_, forecaster);
-    for (const auto& [meter, use] : ahead) {
+        histories_(meter_histories(snapshot, machine)),
+        ahead_(aheads_of(snapshot, machine, histories_, forecaster)) {
+    for (const auto& [meter, use] : ahead_) {
       if (use->grounds() != nullptr) grounds_.emplace(meter, *use->grounds());
     }
   }
@@ -105,8 +126,25 @@ class Explaining {
     for (const auto& [season, days, list] : *seasons_) {
       const auto same = std::find_if(list.points.begin(), list.points.end(),
                                      [&](const Point& point) { return name_of(point) == name_of(explained.point); });
-      if (same != list.points.end() && same->odds) explained.seasons.push_back({season, days, *same->odds});
+      if (same != list.points.end() && same->odds) {
+        explained.seasons.push_back({season, days, *same->odds, use_by(explained.point, *season, days)});
+      }
     }
+  }
+
+  std::vector<SeasonUse> use_by(const Point& point, const Season& season, const SeasonDays& days) const {
+    std::vector<SeasonUse> all;
+    for (const LimbStanding& limb : point.limbs) {
+      const auto ahead = limb.kind == LimbKind::usage ? ahead_.find(limb.name) : ahead_.end();
+      if (ahead == ahead_.end() || !limb.due_at || reached(limb)) continue;
+      const auto p10 = ahead->second->on(days.to, Quantile::p10);
+      const auto p50 = ahead->second->on(days.to, Quantile::p50);
+      const auto p90 = ahead->second->on(days.to, Quantile::p90);
+      if (!p10 || !p50 || !p90) continue;
+      all.push_back({limb.name, limb.unit, *limb.due_at, UsageSpan{days.to, *p10, *p50, *p90},
+                     past_of(histories_.find(limb.name)->second, season, days)});
+    }
+    return all;
   }
 
   struct SeasonList {
@@ -130,6 +168,7 @@ class Explaining {
   const Forecaster& forecaster_;
   std::span<const Fact> facts_;
   Histories histories_;
+  Aheads ahead_;
   std::map<std::string, Grounds, std::less<>> grounds_;
   std::optional<std::vector<SeasonList>> seasons_;  // costly, and asked for what is not reached only
 };
