@@ -36,6 +36,9 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   Written written = write(context, session, record, request_of(context, session, only(machine), propose));
   tell_if_nothing_changes(kind, change, machine, written.entered.said);
   const bool added = !written.entered.added.empty();
+  if (kind == FactKind::back && written.entered.after != nullptr) {
+    written.before_work = before_work(*written.entered.after, machine);
+  }
   if (added && change.stays_out_of_use) {
     written.next.push_back(
         fmt::format("It is out of use and stays so, whatever the day, until: whichever back {}", machine.key));

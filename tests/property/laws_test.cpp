@@ -118,6 +118,52 @@ TEST_CASE("how use is expected to go on changes nothing that facts decide") {
   CHECK(differ > 100);  // they do expect different days
 }
 
+// Said anew, by counting: of two neighbours the first thing in which they differ decides.
+TEST_CASE("a list is in the order that the rules give") {
+  using service::Standing;
+  const std::vector<Standing> worst_first{Standing::overdue, Standing::due, Standing::no_record, Standing::coming,
+                                          Standing::later};
+  const auto place = [&](const service::Point& point) {
+    return std::find(worst_first.begin(), worst_first.end(), point.standing) - worst_first.begin();
+  };
+  const auto waits = [](const service::Point& point) {
+    const bool examination = point.task->competent_person && point.name == point.task->name;
+    return point.task->safety || examination ? 0 : 1;
+  };
+  int ranked = 0;
+  for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
+    const auto world = test::build(twin::random_world(12'000'000 + seed));
+    const auto list = due(world);
+    for (std::size_t i = 1; i < list.points.size(); ++i) {
+      const service::Point& a = list.points[i - 1];
+      const service::Point& b = list.points[i];
+      const auto machine_of = [&](const service::Point& point) {
+        return std::find_if(world.fleet->machines.begin(), world.fleet->machines.end(),
+                            [&](const auto& machine) { return machine.key == point.machine->key; }) -
+               world.fleet->machines.begin();
+      };
+      if (place(a) != place(b)) {
+        REQUIRE(place(a) < place(b));
+      } else if (waits(a) != waits(b)) {
+        ++ranked;
+        REQUIRE(waits(a) < waits(b));
+      } else if (a.put_off.has_value() != b.put_off.has_value()) {
+        ++ranked;
+        REQUIRE(b.put_off.has_value());
+      } else if (a.by_estimate != b.by_estimate) {
+        ++ranked;
+        REQUIRE(b.by_estimate);
+      } else if (a.due_on != b.due_on) {
+        REQUIRE(a.due_on.has_value());
+        REQUIRE((!b.due_on || *a.due_on < *b.due_on));
+      } else {
+        REQUIRE(machine_of(a) <= machine_of(b));
+      }
+    }
+  }
+  CHECK(ranked > 500);
+}
+
 TEST_CASE("asking for less leaves out days, and changes nothing that is said") {
   int coming = 0;
   int listed = 0;

@@ -206,7 +206,7 @@ class Drawing {
   void draw_put_offs() {
     for (int i = luck_.below(3); i > 0; --i) {
       const Task& t = luck_.one_of(schedule_.tasks);
-      if (t.safety) continue;
+      if (t.safety || t.competent_person) continue;
       Planned p = plan(FactKind::put_off, machine_.name, luck_.between(begin_, end_));
       p.fact.task = t.name;
       if (!t.positions.empty() && luck_.chance(50)) p.fact.position = luck_.one_of(t.positions);

@@ -951,6 +951,9 @@ TEST_CASE("sign: due on the day, overdue after that day and its grace") {
   CHECK(standing(b.ask(on(2024, 2, 6), "hose")) == "unreached");
   b.sign(on(2024, 2, 6), "leak");  // entered after the service of that day
   CHECK(standing(b.ask(on(2024, 2, 6), "hose")) == "due by sign since 2024-02-06");
+  t.grace.reset();
+  b.w.grace = grace_days(9);  // is not for signs
+  CHECK(standing(b.ask(on(2024, 2, 7), "hose")) == "overdue by sign since 2024-02-06");
 }
 
 TEST_CASE("season: so many days before it, each year") {
@@ -1009,6 +1012,39 @@ TEST_CASE("follow-ups") {
   CHECK(!b.ask(on(2024, 3, 1), "wheel/re-torque").exists);
   b.done("wheel", on(2024, 3, 1));  // entered after the check of that day
   CHECK(b.ask(on(2024, 3, 1), "wheel/re-torque").exists);
+}
+
+TEST_CASE("a follow-up takes the fleet's grace in percent, and no other") {
+  Book b;
+  Task& t = b.task("wheel", {months(12)});
+  t.grace = grace_days(20);
+  t.follow_ups = {FollowUp{"re-torque", {days(10)}}};
+  b.done("wheel", on(2024, 2, 1));
+  b.w.grace = grace_days(5);
+  CHECK(standing(b.ask(on(2024, 2, 11), "wheel/re-torque")) == "due by calendar since 2024-02-11");
+  CHECK(standing(b.ask(on(2024, 2, 12), "wheel/re-torque")) == "overdue by calendar since 2024-02-11");
+  b.w.grace = percent(20);
+  CHECK(standing(b.ask(on(2024, 2, 13), "wheel/re-torque")) == "due by calendar since 2024-02-11");
+  CHECK(standing(b.ask(on(2024, 2, 14), "wheel/re-torque")) == "overdue by calendar since 2024-02-11");
+  t.safety = true;
+  CHECK(standing(b.ask(on(2024, 2, 12), "wheel/re-torque")) == "overdue by calendar since 2024-02-11");
+}
+
+TEST_CASE("an examination has its own grace alone, and is never put off") {
+  Book b;
+  b.w.grace = percent(10);
+  Task& t = b.task("exam", {months(12)});
+  t.competent_person = true;
+  b.done("exam", on(2023, 1, 1)).by = "inspector";
+  CHECK(standing(b.ask(on(2024, 1, 1), "exam")) == "due by calendar since 2024-01-01");
+  CHECK(standing(b.ask(on(2024, 1, 2), "exam")) == "overdue by calendar since 2024-01-01");
+  t.grace = grace_days(3);
+  CHECK(standing(b.ask(on(2024, 1, 4), "exam")) == "due by calendar since 2024-01-01");
+  CHECK(standing(b.ask(on(2024, 1, 5), "exam")) == "overdue by calendar since 2024-01-01");
+  Fact& f = b.fact(FactKind::put_off, on(2024, 1, 2));
+  f.task = "exam";
+  f.until = on(2024, 3, 1);
+  CHECK(!b.ask(on(2024, 1, 5), "exam").put_off);
 }
 
 TEST_CASE("put off") {

@@ -16,16 +16,19 @@ World calendar_chains(Dial& d) {
   t.until_month_end = limb == 3;
   if (d.take(2) == 1) t.first = {limb == 0 ? calendar(1, Unit::months) : calendar(10, Unit::days)};
   t.counts_from = all_counts_from[static_cast<std::size_t>(d.take(3))];
-  const int grace = d.take(5);
-  if (grace == 1 || grace == 4) w.grace = percent(10);
+  const int grace = d.take(6);
+  if (grace == 1 || grace >= 4) w.grace = percent(10);
   if (grace == 2) t.grace = percent(20);
   if (grace == 3) t.grace = grace_days(3);
   t.safety = grace == 4;
+  t.competent_person = grace == 5;
   w.schedules.front().tasks = {t};
   static const auto days = subsets({0, 10, 25, 28, 31, 33, 59, 62}, 3);
   std::vector<Planned> planned;
-  for (const int day : days[static_cast<std::size_t>(d.take(static_cast<int>(days.size())))])
+  for (const int day : days[static_cast<std::size_t>(d.take(static_cast<int>(days.size())))]) {
     planned.push_back(service("look-over", start + day));
+    if (t.competent_person) planned.back().fact.by = "inspector";
+  }
   constexpr std::array<int, 4> as_of{28, 31, 60, 91};
   w.as_of = start + as_of[static_cast<std::size_t>(d.take(4))];
   finish(w, planned);

@@ -35,13 +35,13 @@ World signs_and_measurements(Dial& d) {
       t.every = {leak, above};
       break;
   }
-  const int grace = d.take(4);
+  const int grace = d.take(5);
   if (grace == 1) {
     w.grace = grace_days(2);
     t.grace = percent(10);
   }
   if (grace == 2) t.grace = grace_days(3);
-  if (grace == 3) w.grace = grace_days(3);
+  if (grace >= 3) w.grace = grace_days(3);
   t.safety = grace == 3;
   w.schedules.front().tasks = {t};
 

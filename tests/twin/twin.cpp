@@ -432,6 +432,7 @@ struct Rules {
   std::function<std::vector<Limb>(bool running_in, Day start)> limbs;
   std::optional<Grace> own_grace, fleet_grace;
   bool safety = false;
+  bool waits_for_nobody = false;  // nobody can put it off
   CountsFrom counts_from = CountsFrom::done;
   bool until_month_end = false;
 };
@@ -448,6 +449,7 @@ struct Surroundings {
 Amount grace_of(const Rules& rules, const Surroundings& s, const Limb& limb, int days_in_interval) {
   if (rules.safety) return 0;
   if (const auto said = grace_said(rules.own_grace, limb, days_in_interval, s.meters)) return *said;
+  if (limb.kind == Kind::sign) return 0;  // C18a
   if (const auto said = grace_said(rules.fleet_grace, limb, days_in_interval, s.meters)) return *said;
   return 0;
 }
@@ -826,7 +828,7 @@ PointAnswer answer_point(const Surroundings& s, const Rules& rules, const std::v
   const Fact* decision = nullptr;
   for (const Fact* f : s.facts)
     if (f->kind == FactKind::put_off && f->task == name && position_fits(f->position, position)) decision = f;
-  if (decision != nullptr && !rules.safety) {
+  if (decision != nullptr && !rules.waits_for_nobody) {
     bool holds = last == nullptr || earlier_fact(last, decision);
     if (decision->until && as_of >= *decision->until) holds = false;
     if (decision->at) {
@@ -912,8 +914,9 @@ Answer evaluate(const World& world) {
           return limbs_of_task(machine, meters, task, running_in, start);
         };
         rules.own_grace = task.grace;
-        rules.fleet_grace = world.grace;
+        if (!task.competent_person) rules.fleet_grace = world.grace;
         rules.safety = task.safety;
+        rules.waits_for_nobody = task.safety || task.competent_person;
         rules.counts_from = task.counts_from;
         rules.until_month_end = task.until_month_end;
         answer.points.push_back(answer_point(s, rules, services_of(s, task.name, position),
@@ -933,8 +936,8 @@ Answer evaluate(const World& world) {
           }
           Rules rules;
           rules.limbs = [&](bool, Day) { return name_the_meters(follow.within, meters); };
-          rules.fleet_grace = world.grace;
-          rules.safety = task.safety;
+          if (world.grace && world.grace->percent) rules.fleet_grace = world.grace;
+          rules.safety = rules.waits_for_nobody = task.safety;
           // Owed once, from the last time the task was done.
           answer.points.push_back(answer_point(s, rules, {done.back()}, false, name, position));
         }

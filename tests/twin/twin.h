@@ -45,9 +45,12 @@
 //  C15 `days` in grace is for calendar, sign and season limbs.
 //  C16 Percent grace of a usage limb is cut, not rounded, to a hundredth: that is what comparing exactly does.
 //  C17 A measured limb never has grace.
-//  C18 A follow-up takes the fleet's default grace, not the task's (they are service points of their own, and ten
-//      hours of grace for an oil change would swamp a one-hour check); it is without grace, and cannot be put off,
-//      where its task is `safety`. It counts from done, and has no month-end.
+//  C18 A follow-up takes the fleet's default grace where that is in percent, and else none; never the task's (they
+//      are service points of their own, and ten hours of grace for an oil change would swamp a one-hour check). It is
+//      without grace, and cannot be put off, where its task is `safety`. It counts from done, and has no month-end.
+//      A check after an examination is anybody's: it has that grace, and can be put off.
+//  C18a The fleet's default grace is not for signs, nor for any limb of a task for a competent person: these have what
+//      the task itself names.
 //
 // What is known
 //  C19 A meter change is itself a known value of the meter on its day (the old meter's last).
@@ -94,7 +97,8 @@
 //      the order of facts on a day is the order of entry. In service new is not a service: it owes no check.
 //  C41 Only the last putting off counts, even where an earlier one would run longer. It is in effect while the
 //      as-of day is before `until` and the known usage is below `at` (with no known usage it is not). The meter of
-//      `at` is the one of `fitted.at`. A putting off of a `safety` task has no effect.
+//      `at` is the one of `fitted.at`. A putting off of a `safety` task, or of one for a competent person, has no
+//      effect.
 //  C42 From its `left` day on a machine has no points.
 //  C43 Out of use holds until `back`, also if the machine is laid up after it. Laid up holds until `back` or until
 //      its `until` day, that day excluded.

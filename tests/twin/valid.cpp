@@ -165,6 +165,7 @@ std::string problem(const World& world) {
           for (const std::string& d : done_with(schedule, f.task)) done.insert(d);
         } else {
           if (t->safety) return complain(f, "safety work is not put off");
+          if (t->competent_person && parent == f.task) return complain(f, "an examination is not put off");
           if (!f.until && !f.at) return complain(f, "put off until when?");
           if (f.until && *f.until <= f.on.first) return complain(f, "put off until a day that is past");
         }

@@ -11,20 +11,20 @@ using service::LimbKind;
 using service::Point;
 
 void add_point(CsvTable& table, const Point& point) {
-  std::vector<std::pair<std::string_view, std::string>> cells{
-      {"row", "point"},
-      {"machine", csv_text(point.machine->key)},
-      {"task", csv_text(point.name)},
-      {"position", csv_text(point.position)},
-      {"standing", std::string(to_text(point.standing))},
-      {"by_estimate", yes_or_no(point.by_estimate)},
-      {"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
-      {"due_on", figure(point.due_on)},
-      {"due_span_p10", figure(point.due_span.p10)},
-      {"due_span_p50", figure(point.due_span.p50)},
-      {"due_span_p90", figure(point.due_span.p90)},
-      {"unknown", joined_kinds(point.unknown)},
-      {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}};
+  CsvCells cells{{"row", "point"},
+                 {"machine", csv_text(point.machine->key)},
+                 {"task", csv_text(point.name)},
+                 {"position", csv_text(point.position)},
+                 {"standing", std::string(to_text(point.standing))},
+                 {"by_estimate", yes_or_no(point.by_estimate)},
+                 {"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
+                 {"due_on", figure(point.due_on)},
+                 {"due_span_p10", figure(point.due_span.p10)},
+                 {"due_span_p50", figure(point.due_span.p50)},
+                 {"due_span_p90", figure(point.due_span.p90)},
+                 {"unknown", joined_kinds(point.unknown)},
+                 {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}};
+  add_marks(cells, point);
   if (const auto* usage = service::limb_of(point, LimbKind::usage)) {
     cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
                                {"usage_used", figure(usage->used)},
@@ -86,7 +86,11 @@ std::string due_as_csv(const DueAnswer& due) {
                   "on",
                   "fact",
                   "found",
-                  "say"});
+
+                  "say",
+                  "safety",
+                  "competent_person",
+                  "cautions"});
   for (const Point* point : due.every().points) add_point(table, *point);
   for (const service::SeenSign& seen : due.list.seen) add_seen(table, seen);
   for (const service::Gap& gap : due.list.gaps) add_gap(table, gap);

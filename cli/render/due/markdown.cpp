@@ -4,6 +4,7 @@
 
 #include "render/due/due.h"
 #include "render/overdue/words.h"
+#include "render/shared/cautions.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -37,7 +38,8 @@ std::string due_as_markdown(const DueAnswer& due) {
   for (const service::Gap& gap : list.gaps) {
     text += fmt::format("- **{}**: {}\n", markdown_cell(whose(gap)), markdown_cell(gap.say));
   }
-  return text;
+  const bool empty = rows.empty() && list.seen.empty() && list.gaps.empty() && list.not_in_use.empty();
+  return empty ? text : text + foot_of_markdown();
 }
 
 }  // namespace cli

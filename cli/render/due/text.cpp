@@ -5,6 +5,7 @@
 
 #include "render/due/due.h"
 #include "render/overdue/words.h"
+#include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/words.h"
@@ -15,14 +16,6 @@ namespace {
 using service::DueList;
 using service::Gap;
 using service::Standing;
-
-SaidLines machines_that(const DueList& list, service::UseKind kind) {
-  SaidLines lines;
-  for (const service::MachineUse& use : list.not_in_use) {
-    if (use.state.kind == kind) lines.emplace_back(use.machine->key, words_of(use.state));
-  }
-  return lines;
-}
 
 std::string horizon_words(const DueList& list) {
   return "within " + service::counted(service::days_between(list.as_of, list.within), "day", "days");
@@ -55,9 +48,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   const DueList& list = due.list;
   std::string text = heading(look, fmt::format("{}, {}, looking ahead to {}", service::cleaned(list.fleet->name),
                                                to_text(list.as_of), to_text(list.within)));
-  if (const auto lines = machines_that(list, service::UseKind::out_of_use); !lines.empty()) {
-    text += '\n' + heading(look, "Out of use: do not run") + said_rows(lines, look);
-  }
+  text += out_of_use_first(list.not_in_use, look);
   const service::DueRows rows = due.rows();
   if (!rows.anything_due) text += '\n' + nothing_due(due);
   if (!rows.points.empty()) text += '\n' + point_rows(rows.points, list.as_of, look);
@@ -66,7 +57,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
     for (const service::SeenSign& seen : list.seen) lines.push_back(line_of(seen));
     text += '\n' + heading(look, title_of(service::OverdueHeading::seen)) + said_rows(lines, look);
   }
-  if (const auto lines = machines_that(list, service::UseKind::laid_up); !lines.empty()) {
+  if (const auto lines = machines_that(list.not_in_use, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }
   if (!list.gaps.empty()) {
@@ -75,7 +66,8 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
     text += '\n' + heading(look, "Not known") + said_rows(lines, look);
   }
   if (rows.anything_due) text += '\n' + totals(rows);
-  return text;
+  const bool empty = rows.points.empty() && list.seen.empty() && list.gaps.empty() && list.not_in_use.empty();
+  return empty ? text : text + foot_of_list(look);
 }
 
 }  // namespace cli

@@ -6,19 +6,25 @@ namespace {
 
 Json question_as_json(const service::Question& question) {
   const service::Point* point = question.point;
-  return {{"kind", to_text(question.kind)},
-          {"meter", text_or_null(question.meter)},
-          {"unit", text_or_null(question.unit)},
-          {"name", text_or_null(question.name)},
-          {"task", point == nullptr ? Json(nullptr) : Json(point->name)},
-          {"position", point == nullptr ? Json(nullptr) : text_or_null(point->position)},
-          {"say", question.gap == nullptr ? Json(nullptr) : Json(question.gap->say)}};
+  Json json{{"kind", to_text(question.kind)},
+            {"meter", text_or_null(question.meter)},
+            {"unit", text_or_null(question.unit)},
+            {"name", text_or_null(question.name)},
+            {"task", point == nullptr ? Json(nullptr) : Json(point->name)},
+            {"position", point == nullptr ? Json(nullptr) : text_or_null(point->position)},
+            {"say", question.gap == nullptr ? Json(nullptr) : Json(question.gap->say)}};
+  json["safety"] = false;  // of a reading
+  json["competent_person"] = false;
+  json["cautions"] = Json::array();
+  if (point != nullptr) mark(json, *point);
+  return json;
 }
 
 }  // namespace
 
 std::string find_out_as_json(const service::DueList& list) {
   Json json = head_of(*list.fleet, list.as_of);
+  json["cautions"] = base_cautions_as_json();
   json["machines"] = array_of(service::find_out(list), [](const service::MachineQuestions& asked) -> Json {
     return {{"machine", asked.machine->key},
             {"name", text_or_null(asked.machine->name)},

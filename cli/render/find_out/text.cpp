@@ -43,9 +43,14 @@ std::string about(const Question& question) {
   }
   std::string text = service::cleaned(question.point->follow_up != nullptr ? question.point->follow_up->doing
                                                                            : question.point->task->doing);
-  if (question.kind == FactKind::measurement) return "measure it: " + text;
   const auto& fitted = question.point->fitted;
-  if (fitted && !fitted->at) text += fmt::format(" (done {}, at what value?)", to_text(fitted->on));
+  if (question.kind == FactKind::measurement) {
+    text = "measure it: " + text;
+  } else if (fitted && !fitted->at) {
+    text += fmt::format(" (done {}, at what value?)", to_text(fitted->on));
+  }
+  for (const std::string& word : marks_of(*question.point)) text += "; " + word;
+  if (const std::string mind = mind_words(*question.point->task); !mind.empty()) text += "; " + mind;
   return text;
 }
 
@@ -103,12 +108,19 @@ std::string find_out_as_text(const service::DueList& list, const Look& look) {
       heading(look, fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
   if (all.empty()) return text + '\n' + none(list);
   const auto columns = static_cast<std::size_t>(look.columns);
-  text += wrapped("", "For a service a year is enough. A blank stays unknown. " + base_cautions_sentence(), columns, 0);
+  text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
   std::size_t questions = 0;
   for (const MachineQuestions& asked : all) {
     add_machine(text, asked, list, look);
     questions += asked.questions.size();
   }
+  std::vector<const service::Point*> points;
+  for (const MachineQuestions& asked : all) {
+    for (const Question& question : asked.questions) {
+      if (question.point != nullptr) points.push_back(question.point);
+    }
+  }
+  text += what_to_mind(cautions_of(points), look);
   text += '\n' + wrapped("",
                          fmt::format("{} about {}. To type them in, take the same list with --format csv --output "
                                      "blanks.csv; fill in what is known; whichever import blanks.csv",

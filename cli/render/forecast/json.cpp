@@ -38,10 +38,12 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
   const service::Forecast& forecast = answer.forecast;
   Json json = head_of(*forecast.fleet, forecast.as_of);
   json["to"] = to_text(forecast.to);
+  json["cautions"] = base_cautions_as_json();
   json["meters"] =
       array_of(forecast.meters, [](const service::MeterForecast& meter) { return meter_as_json(meter.ahead); });
   json["points"] = array_of(forecast.points, [](const service::ForecastPoint& each) {
     Json row = place_of(each.point);
+    mark(row, each.point);
     row["standing"] = service::to_text(each.point.standing);
     row["due_on"] = day_or_null(each.point.due_on);
     row["due_span"] = span_as_json(each.point.due_span);

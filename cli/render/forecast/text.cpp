@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "render/forecast/forecast.h"
+#include "render/shared/cautions.h"
 #include "render/shared/grounds_words.h"
 #include "render/shared/headings.h"
 #include "render/shared/words.h"
@@ -138,6 +139,7 @@ std::string next_points(const service::Forecast& forecast) {
     const Point& point = each.point;
     std::string span = day_words(each, forecast.as_of);
     if (point.by_estimate) span += ", due by estimate: read the meter";
+    for (const std::string& word : marks_of(point)) span += "; " + word;
     rows.push_back({service::cleaned(point.machine->key), task_of(point),
                     each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
   }

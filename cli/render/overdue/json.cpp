@@ -7,17 +7,23 @@ namespace cli {
 // The same shape as the due list, with the entries of the overdue list alone and a heading on each.
 std::string overdue_as_json(const service::DueList& list) {
   Json json = head_of(*list.fleet, list.as_of);
+  json["cautions"] = base_cautions_as_json();
+  std::vector<const service::Point*> points;
   for (const char* key : {"points", "seen", "gaps", "not_in_use"}) json[key] = Json::array();
   for (const auto& entry : overdue_list(list)) {
     const auto add = [&](const char* key, Json part) {
       part["heading"] = service::to_text(entry.heading);
       json[key].push_back(std::move(part));
     };
-    if (entry.point != nullptr) add("points", point_as_json(*entry.point));
+    if (entry.point != nullptr) {
+      add("points", point_as_json(*entry.point));
+      points.push_back(entry.point);
+    }
     if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen));
     if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap));
     if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use));
   }
+  json["caution_sentences"] = sentences_of(cautions_of(points));
   return dumped(json);
 }
 

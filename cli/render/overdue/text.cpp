@@ -2,6 +2,7 @@
 
 #include "render/overdue/overdue.h"
 #include "render/overdue/words.h"
+#include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/words.h"
@@ -25,7 +26,7 @@ std::string overdue_as_text(const service::DueList& list, const Look& look) {
     if (!lines.empty()) text += said_rows(lines, look);
     if (!points.empty()) text += point_rows(points, list.as_of, look);
   }
-  return text;
+  return text + foot_of_list(look);
 }
 
 }  // namespace cli

@@ -1,5 +1,7 @@
 #include "render/overdue/words.h"
 
+#include "render/shared/headings.h"
+
 namespace cli {
 
 using service::OverdueHeading;
@@ -7,7 +9,7 @@ using service::OverdueHeading;
 std::string_view title_of(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
-      return "Out of use: do not run";
+      return out_of_use_title;
     case OverdueHeading::overdue:
       return "Overdue";
     case OverdueHeading::seen:

@@ -6,6 +6,7 @@ namespace cli {
 std::string parts_as_json(const service::PartsList& list) {
   Json json = head_of(*list.fleet, list.as_of);
   json["to"] = to_text(list.to);
+  json["cautions"] = base_cautions_as_json();
   json["season"] = list.before != nullptr ? Json(list.before->key) : Json(nullptr);
   json["currency"] = text_or_null(list.fleet->currency);
   json["parts"] = array_of(list.needs, need_as_json);

@@ -4,6 +4,7 @@
 
 #include "render/parts/parts.h"
 #include "render/parts/words.h"
+#include "render/shared/cautions.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
@@ -16,6 +17,13 @@ using service::to_text;
 std::string parts_as_markdown(const PartsList& list) {
   std::string text = fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(list.fleet->name),
                                  to_text(list.as_of), to_text(list.to));
+  std::string out;
+  for (const service::MachineUse& use : list.not_in_use) {
+    if (use.state.kind != service::UseKind::out_of_use) continue;
+    out +=
+        fmt::format("- **{}**: {}: do not run\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
+  }
+  if (!out.empty()) text += '\n' + out;
   const auto orders = orders_of(list);
   if (orders.empty()) text += "\nNothing is short.\n";
   for (const service::SupplierOrder& order : orders) {
@@ -38,7 +46,7 @@ std::string parts_as_markdown(const PartsList& list) {
   for (const service::MachineUse& use : list.not_in_use) {
     text += fmt::format("- **{}** {}\n", markdown_cell(use.machine->key), stands_words(use.state));
   }
-  return text;
+  return list.needs.empty() ? text : text + foot_of_markdown();
 }
 
 }  // namespace cli

@@ -4,7 +4,9 @@
 
 #include "render/parts/parts.h"
 #include "render/parts/words.h"
+#include "render/shared/cautions.h"
 #include "render/shared/headings.h"
+#include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "terminal/table.h"
@@ -63,6 +65,7 @@ std::string legend(const PartsList& list, const Look& look) {
 std::string parts_as_text(const PartsList& list, const Look& look) {
   std::string text = heading(
       look, fmt::format("{}, {}: parts and fluids {}", cleaned(list.fleet->name), to_text(list.as_of), span_of(list)));
+  text += out_of_use_first(list.not_in_use, look);
   std::vector<Row> shorts{{"order", "part", "need", "in stock", "missed from", "for"}};
   std::vector<Row> enough{{"part", "need", "in stock", "first for", ""}};
   for (const PartNeed& need : list.needs) {
@@ -98,7 +101,8 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
     text += "  " + supplier_words(order) + total + '\n';
     text += table(rows, "    ");
   }
-  return text + left_out(list.unknown, list.not_in_use);
+  text += left_out(list.unknown, list.not_in_use);
+  return list.needs.empty() ? text : text + foot_of_list(look);
 }
 
 }  // namespace cli

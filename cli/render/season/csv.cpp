@@ -17,42 +17,41 @@ std::string share(const std::optional<Share>& share) {
 void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, std::string_view reason) {
   const auto& span = item.point.due_span;
   const service::Resources& takes = item.resources;
-  table.add({{"row", row},
-             {"machine", csv_text(item.point.machine->key)},
-             {"task", csv_text(item.point.name)},
-             {"position", csv_text(item.point.position)},
-             {"standing", std::string(service::to_text(item.standing))},
-             {"by_estimate", yes_or_no(item.point.by_estimate)},
-             {"safety", yes_or_no(item.safety)},
-             {"competent_person", yes_or_no(item.competent_person)},
-             {"cautions", csv_text(fmt::format("{}", fmt::join(item.point.task->cautions, " ")))},
-             {"reason", std::string(reason)},
-             {"odds", decimal(share_of(item.odds))},
-             {"odds_before", decimal(share_of(item.odds_before))},
-             {"odds_done", share(item.odds_done)},
-             {"do_by", service::to_text(item.do_by)},
-             {"due_span_p10", figure(span.p10)},
-             {"due_span_p50", figure(span.p50)},
-             {"due_span_p90", figure(span.p90)},
-             {"gives_up", share(item.gives_up)},
-             {"again", yes_or_no(item.again)},
-             {"unknown", joined_kinds(item.point.unknown)},
-             {"includes", csv_text(names_of(item.covered, " "))},
-             {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
-             {"takes_people", std::to_string(takes.people)},
-             {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},
-             {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}});
+  CsvCells cells{{"row", row},
+                 {"machine", csv_text(item.point.machine->key)},
+                 {"task", csv_text(item.point.name)},
+                 {"position", csv_text(item.point.position)},
+                 {"standing", std::string(service::to_text(item.standing))},
+                 {"by_estimate", yes_or_no(item.point.by_estimate)},
+                 {"reason", std::string(reason)},
+                 {"odds", decimal(share_of(item.odds))},
+                 {"odds_before", decimal(share_of(item.odds_before))},
+                 {"odds_done", share(item.odds_done)},
+                 {"do_by", service::to_text(item.do_by)},
+                 {"due_span_p10", figure(span.p10)},
+                 {"due_span_p50", figure(span.p50)},
+                 {"due_span_p90", figure(span.p90)},
+                 {"gives_up", share(item.gives_up)},
+                 {"again", yes_or_no(item.again)},
+                 {"unknown", joined_kinds(item.point.unknown)},
+                 {"includes", csv_text(names_of(item.covered, " "))},
+                 {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
+                 {"takes_people", std::to_string(takes.people)},
+                 {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},
+                 {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}};
+  add_marks(cells, item.point);
+  // Of it, or of what it includes.
+  cells.insert(cells.end(),
+               {{"safety", yes_or_no(item.safety)}, {"competent_person", yes_or_no(item.competent_person)}});
+  table.add(cells);
 }
 
-void add_point(CsvTable& table, const char* row, const service::Point& point,
-               std::vector<std::pair<std::string_view, std::string>> more) {
-  std::vector<std::pair<std::string_view, std::string>> cells{
-      {"row", row},
-      {"machine", csv_text(point.machine->key)},
-      {"task", csv_text(point.name)},
-      {"position", csv_text(point.position)},
-      {"safety", yes_or_no(point.task->safety)},
-      {"competent_person", yes_or_no(point.task->competent_person && point.follow_up == nullptr)}};
+void add_point(CsvTable& table, const char* row, const service::Point& point, CsvCells more) {
+  CsvCells cells{{"row", row},
+                 {"machine", csv_text(point.machine->key)},
+                 {"task", csv_text(point.name)},
+                 {"position", csv_text(point.position)}};
+  add_marks(cells, point);
   for (auto& cell : more) cells.push_back(std::move(cell));
   table.add(cells);
 }

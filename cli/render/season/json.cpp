@@ -1,5 +1,4 @@
 #include "render/season/season.h"
-#include "render/shared/cautions.h"
 #include "render/shared/figures.h"
 #include "render/shared/json_parts.h"
 
@@ -25,9 +24,9 @@ Json item_as_json(const SeasonItem& item, Json reason) {
   Json json = place_of(item.point);
   json["standing"] = service::to_text(item.standing);
   json["by_estimate"] = item.point.by_estimate;
-  json["safety"] = item.safety;
+  mark(json, item.point);
+  json["safety"] = item.safety;  // it, or one that it includes
   json["competent_person"] = item.competent_person;
-  json["cautions"] = item.point.task->cautions;
   json["reason"] = std::move(reason);
   json["odds"] = share_of(item.odds);
   json["odds_before"] = share_of(item.odds_before);
@@ -46,16 +45,14 @@ Json item_as_json(const SeasonItem& item, Json reason) {
 
 Json rest_as_json(const service::SeasonRest& rest) {
   Json json = place_of(rest.point);
-  json["safety"] = rest.point.task->safety;
-  json["competent_person"] = rest.point.task->competent_person && rest.point.follow_up == nullptr;
+  mark(json, rest.point);
   json["odds"] = odds_or_null(rest.odds);
   return json;
 }
 
 Json unknown_as_json(const service::Point& point) {
   Json json = place_of(point);
-  json["safety"] = point.task->safety;
-  json["competent_person"] = point.task->competent_person && point.follow_up == nullptr;
+  mark(json, point);
   json["standing"] = service::to_text(point.standing);
   json["unknown"] = kinds_of(point.unknown);
   return json;
@@ -89,7 +86,7 @@ std::string season_as_json(const SeasonPlan& plan) {
   json["threshold"] = share_of(plan.threshold);
   json["under_way"] = plan.under_way();
   json["say"] = season_in_a_line(plan);
-  json["cautions"] = base_cautions();
+  json["cautions"] = base_cautions_as_json();
   json["not_in_use"] = not_in_use_as_json(plan.not_in_use);
   json["beforehand"] =
       array_of(plan.beforehand, [](const SeasonItem& item) { return item_as_json(item, to_text(item.reason)); });

@@ -101,7 +101,7 @@ void note(std::vector<TaskCautions>& tasks, const SeasonItem& item) {
   const std::string& key = item.point.machine->key;
   const bool told = std::any_of(task->machines.begin(), task->machines.end(),
                                 [&](const auto& machine) { return machine.first == key; });
-  if (!told) task->machines.emplace_back(key, item.point.task->cautions);
+  if (!told) task->machines.emplace_back(key, item.point.task->all_cautions);
 }
 
 std::string words_of(const TaskCautions& task) {

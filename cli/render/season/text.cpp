@@ -83,7 +83,7 @@ std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
     const auto& points = by_machine[machine];
     std::vector<std::string> safety;
     for (const Point* point : points) {
-      if (point->task->safety || point->task->competent_person) safety.push_back(task_of(*point));
+      if (never_waits(*point)) safety.push_back(task_of(*point));
     }
     std::string text = points.size() == 1
                            ? fmt::format("{}: too little to go by", task_of(*points.front()))
@@ -133,7 +133,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
   text += wrapped("", season_in_a_line(plan), columns_of(look), 0);
-  text += wrapped("", base_cautions_sentence(), columns_of(look), 0);
+  text += '\n' + all_steps(look);
   if (!plan.not_in_use.empty()) text += '\n' + heading(look, "Not in use") + not_in_use(plan, look);
   if (!plan.beforehand.empty()) {
     text += '\n' + heading(look, plan.under_way() ? "Do now" : fmt::format("Do before {}", season)) +
@@ -161,7 +161,11 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   }
   const std::string cautions = season_cautions(plan, look);
   if (!cautions.empty()) text += '\n' + heading(look, "Mind at each task") + cautions;
-  return text;
+  std::vector<const Point*> points;
+  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+    for (const service::SeasonItem& item : *items) points.push_back(&item.point);
+  }
+  return text + what_to_mind(cautions_of(points), look);
 }
 
 }  // namespace cli

@@ -2,23 +2,65 @@
 
 #include <fmt/format.h>
 
-namespace cli {
+#include "render/shared/headings.h"
+#include "render/shared/markdown.h"
+#include "service/cautions.h"
+#include "terminal/wrap.h"
 
-const std::vector<std::string>& base_cautions() {
-  static const std::vector<std::string> cautions{
-      "stop the engine and take the key",
-      "set the parking brake and chock the wheels",
-      "wait until everything has stopped",
-      "let pressure off",
-      "block what is raised",
-      "let hot parts cool",
-      "follow the operator's manual, local rules and licensed practice",
-  };
-  return cautions;
+namespace cli {
+namespace {
+
+// Sentences are for reading: on paper and in a mail too they are broken.
+std::size_t columns_of(const Look& look) { return static_cast<std::size_t>(look.columns == 0 ? 80 : look.columns); }
+
+}  // namespace
+
+std::string all_steps(const Look& look) {
+  const service::BaseCautions& base = service::base_cautions();
+  const std::size_t columns = columns_of(look);
+  std::string text = heading(look, "Before you touch a machine");
+  int number = 0;
+  for (const std::string_view step : base.steps) text += wrapped(fmt::format("  {}. ", ++number), step, columns, 5);
+  return text + afterwards("  ", columns);
 }
 
-std::string base_cautions_sentence() {
-  return fmt::format("Before you touch a machine: {}.", fmt::join(base_cautions(), "; "));
+std::string afterwards(std::string_view indent, std::size_t columns) {
+  return wrapped(indent, fmt::format("Afterwards: {}.", service::base_cautions().afterwards), columns,
+                 indent.size() + 2);
+}
+
+std::string foot_of_list(const Look& look) {
+  return '\n' + wrapped("", service::base_cautions().in_a_line, columns_of(look), 0);
+}
+
+std::string foot_of_markdown() { return '\n' + markdown_cell(service::base_cautions().in_a_line) + '\n'; }
+
+std::string mind_words(const service::Task& task) {
+  if (task.all_cautions.empty()) return "";
+  return "mind: " + service::cleaned(fmt::format("{}", fmt::join(task.all_cautions, ", ")));
+}
+
+std::string cautions_in_full(const std::vector<std::string>& cautions, std::string_view indent, std::size_t columns) {
+  std::string text;
+  for (const std::string& written : cautions) {
+    const service::Caution* const named = service::caution(written);
+    const std::string sentence = service::cleaned(service::caution_sentence(written));
+    text += wrapped(indent, named == nullptr ? sentence : fmt::format("{}: {}.", named->name, sentence), columns,
+                    indent.size() + 2);
+  }
+  return text;
+}
+
+std::string what_to_mind(const std::vector<std::string>& cautions, const Look& look) {
+  if (cautions.empty()) return "";
+  return '\n' + heading(look, "What to mind") + cautions_in_full(cautions, "  ", columns_of(look));
+}
+
+std::vector<std::string> marks_of(const service::Point& point) {
+  std::vector<std::string> marks;
+  if (is_safety(point)) marks.emplace_back("safety");
+  if (by_competent_person(point)) marks.emplace_back("by a competent person");
+  return marks;
 }
 
 }  // namespace cli

@@ -1,14 +1,36 @@
-// What everybody is told who is sent to a machine.
+// What everybody is told who is sent to a machine, and what a task's own cautions say.
 #pragma once
 
+#include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
+
+#include "service/due_list.h"
+#include "terminal/look.h"
 
 namespace cli {
 
-const std::vector<std::string>& base_cautions();
+// For what is taken to the machine: every step in its order, and what comes afterwards.
+std::string all_steps(const Look& look);
 
-// The same in one paragraph.
-std::string base_cautions_sentence();
+// What comes when the work is done.
+std::string afterwards(std::string_view indent, std::size_t columns);
+
+// The foot of a list that sends people to machines: one line, and how it stands in Markdown.
+std::string foot_of_list(const Look& look);
+std::string foot_of_markdown();
+
+// `mind: hot-fluid, used-oil`; empty where the task has none. What the names stand for, `cautions_in_full` says.
+std::string mind_words(const service::Task& task);
+
+// Each with the sentence that it stands for, wrapped.
+std::string cautions_in_full(const std::vector<std::string>& cautions, std::string_view indent, std::size_t columns);
+
+// For the foot of a list of tasks that are taken to the machine: a heading, and each caution of theirs in full.
+std::string what_to_mind(const std::vector<std::string>& cautions, const Look& look);
+
+// Under which sign of the text lists a point never waits: `safety`, `by a competent person`.
+std::vector<std::string> marks_of(const service::Point& point);
 
 }  // namespace cli

@@ -36,6 +36,12 @@ void add_machine(CsvTable& table, const service::MachineUse& use) {
              {"say", csv_text(words_of(use.state))}});
 }
 
+void add_marks(CsvCells& cells, const service::Point& point) {
+  cells.insert(cells.end(), {{"safety", yes_or_no(is_safety(point))},
+                             {"competent_person", yes_or_no(by_competent_person(point))},
+                             {"cautions", csv_text(fmt::format("{}", fmt::join(point.task->all_cautions, "; ")))}});
+}
+
 std::string joined_kinds(const std::vector<service::LimbKind>& kinds) {
   std::vector<std::string_view> names;
   for (const auto kind : kinds) names.push_back(to_text(kind));

@@ -13,6 +13,10 @@ void add_gap(CsvTable& table, const service::Gap& gap);
 void add_seen(CsvTable& table, const service::SeenSign& seen);
 void add_machine(CsvTable& table, const service::MachineUse& use);
 
+// Columns safety, competent_person, cautions.
+using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
+void add_marks(CsvCells& cells, const service::Point& point);
+
 // Kinds of limbs, parted by blanks.
 std::string joined_kinds(const std::vector<service::LimbKind>& kinds);
 

@@ -74,6 +74,10 @@ std::string with(const std::string& said, const Cure& cure) {
       return "say which with --dates day-first or --dates month-first; or " + said;
     case CureKind::next_season:
       return joined(said, "; ", "leave --year out for the next one");
+    case CureKind::take_out_of_use:
+      return joined(
+          said, ", or ",
+          fmt::format("take the machine out of use until then: whichever out-of-use {}", cure.value("machine")));
     default:
       return said;
   }

@@ -3,6 +3,7 @@
 #include "render/shared/cures.h"
 #include "render/shared/figures.h"
 #include "render/shared/words.h"
+#include "service/cautions.h"
 
 namespace cli {
 namespace {
@@ -75,6 +76,7 @@ Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_
 
 Json point_as_json(const service::Point& point) {
   Json json = place_of(point);
+  mark(json, point);
   json["standing"] = to_text(point.standing);
   json["by_estimate"] = point.by_estimate;
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
@@ -130,6 +132,29 @@ Json not_in_use_as_json(const std::vector<service::MachineUse>& machines) {
 
 Json head_of(const service::Fleet& fleet, service::Day as_of) {
   return {{"fleet", fleet.name}, {"as_of", to_text(as_of)}};
+}
+
+Json base_cautions_as_json() {
+  const service::BaseCautions& base = service::base_cautions();
+  Json json = Json::array();
+  for (const std::string_view step : base.steps) json.push_back(step);
+  json.push_back("afterwards: " + std::string(base.afterwards));
+  return json;
+}
+
+void mark(Json& json, const service::Point& point) {
+  json["safety"] = is_safety(point);
+  json["competent_person"] = by_competent_person(point);
+  json["cautions"] = point.task->all_cautions;
+}
+
+Json sentences_of(const std::vector<std::string>& cautions) {
+  Json json = Json::array();
+  for (const std::string& written : cautions) {
+    const service::Caution* const named = service::caution(written);
+    if (named != nullptr) json.push_back({{"name", named->name}, {"sentence", named->sentence}});
+  }
+  return json;
 }
 
 Json share_or_null(const std::optional<double>& share) { return share ? Json(share_of(*share)) : Json(nullptr); }

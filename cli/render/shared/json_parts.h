@@ -43,7 +43,10 @@ Json head_of(const service::Fleet& fleet, service::Day as_of);
 Json place_of(const service::Point& point);  // machine, task, position
 Json place_of(const service::PointName& point);
 Json places_of(const std::vector<service::PointName>& points);
-Json span_as_json(const service::DueSpan& span);  // three days
+Json base_cautions_as_json();                                 // all steps, and what comes afterwards
+void mark(Json& json, const service::Point& point);           // safety, competent_person, and its own cautions
+Json sentences_of(const std::vector<std::string>& cautions);  // of those that the catalogue has
+Json span_as_json(const service::DueSpan& span);              // three days
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
 Json point_as_json(const service::Point& point);
 Json gap_as_json(const service::Gap& gap);

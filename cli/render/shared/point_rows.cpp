@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "render/shared/headings.h"
 #include "render/shared/words.h"
 #include "terminal/bars.h"
 #include "terminal/table.h"
@@ -202,6 +203,19 @@ std::string said_rows(const SaidLines& rows, const Look& look) {
                     static_cast<std::size_t>(look.columns), names + 5);
   }
   return text;
+}
+
+SaidLines machines_that(const std::vector<service::MachineUse>& not_in_use, service::UseKind kind) {
+  SaidLines lines;
+  for (const service::MachineUse& use : not_in_use) {
+    if (use.state.kind == kind) lines.emplace_back(use.machine->key, words_of(use.state));
+  }
+  return lines;
+}
+
+std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use, const Look& look) {
+  const SaidLines lines = machines_that(not_in_use, service::UseKind::out_of_use);
+  return lines.empty() ? "" : '\n' + heading(look, out_of_use_title) + said_rows(lines, look);
 }
 
 SaidLines::value_type line_of(const service::Gap& gap) {

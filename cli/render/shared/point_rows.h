@@ -17,6 +17,12 @@ using SaidLines = std::vector<std::pair<std::string, std::string>>;
 
 std::string said_rows(const SaidLines& rows, const Look& look);
 
+// Of the machines that are not in use, those that are so; and why.
+SaidLines machines_that(const std::vector<service::MachineUse>& not_in_use, service::UseKind kind);
+
+// A part of an answer that names the machines out of use, for its beginning; empty where there are none.
+std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use, const Look& look);
+
 // Whose gap it is, and what to do about it.
 SaidLines::value_type line_of(const service::Gap& gap);
 SaidLines::value_type line_of(const service::SeenSign& seen);

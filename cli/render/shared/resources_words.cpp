@@ -67,15 +67,16 @@ std::string stands_words(const service::UseState& state) {
 std::string left_out(const std::vector<service::PointName>& unknown,
                      const std::vector<service::MachineUse>& not_in_use) {
   std::string text;
-  for (auto from = unknown.begin(); from != unknown.end();) {  // machine by machine
-    const auto to =
-        std::find_if(from, unknown.end(), [&](const auto& point) { return point.machine != from->machine; });
-    const std::string machine = cleaned(from->machine->key);
-    const auto count = to - from;
+  std::vector<const service::Machine*> told;
+  for (const service::PointName& first : unknown) {  // machine by machine
+    if (std::find(told.begin(), told.end(), first.machine) != told.end()) continue;
+    told.push_back(first.machine);
+    const std::string machine = cleaned(first.machine->key);
+    const auto count = std::count_if(unknown.begin(), unknown.end(),
+                                     [&](const auto& point) { return point.machine == first.machine; });
     text += fmt::format("  {}: not known when {} {} due: whichever find-out {}\n", machine,
-                        count == 1 ? task_of(*from) : service::counted(count, "task", "tasks"),
+                        count == 1 ? task_of(first) : service::counted(count, "task", "tasks"),
                         count == 1 ? "comes" : "come", machine);
-    from = to;
   }
   for (const service::MachineUse& use : not_in_use) {
     text += fmt::format("  {}: {}\n", cleaned(use.machine->key), stands_words(use.state));

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "render/shared/cautions.h"
+
 namespace cli {
 namespace {
 
@@ -230,7 +232,7 @@ std::string words_of(const service::PutOff& put_off) {
 }
 
 std::vector<std::string> remarks_of(const Point& point) {
-  std::vector<std::string> remarks;
+  std::vector<std::string> remarks = marks_of(point);
   if (point.by_estimate) {
     std::string remark = "by estimate: read the meter";
     const auto* limb = point.ruled_by ? &point.limbs[*point.ruled_by] : nullptr;

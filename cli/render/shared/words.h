@@ -48,7 +48,7 @@ std::vector<std::string> limb_words(const service::Point& point);
 // `since 2026-02-14`, `today`, `on 2026-07-18`, `about 2026-07-02`.
 std::string when(const service::Point& point, service::Day as_of);
 
-// What else must be known: by estimate, put off, year only, not known.
+// What else must be known: that it never waits, by estimate, put off, year only, not known.
 std::vector<std::string> remarks_of(const service::Point& point);
 
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.

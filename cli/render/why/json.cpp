@@ -6,6 +6,7 @@ namespace cli {
 
 std::string why_as_json(const service::Explanations& why) {
   Json json = head_of(*why.fleet, why.as_of);
+  json["cautions"] = base_cautions_as_json();
   json["points"] = Json::array();
   for (const service::Explanation& each : why.points) {
     const Explained explained = in_words(each, *why.fleet, why.as_of);
@@ -15,6 +16,7 @@ std::string why_as_json(const service::Explanations& why) {
     point["sums"] = explained.sums;
     point["ahead"] = explained.ahead;
     point["ruling"] = explained.ruling;
+    point["source"] = text_or_null(each.source);
     json["points"].push_back(std::move(point));
   }
   json["gaps"] = gaps_as_json(why.gaps);

@@ -3,6 +3,7 @@
 #include "render/shared/words.h"
 #include "render/why/why.h"
 #include "render/why/words.h"
+#include "service/cautions.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -34,10 +35,15 @@ std::string why_as_text(const service::Explanations& why) {
     add(text, "ahead", explained.ahead);
     add(text, "so", {explained.ruling});
     add(text, "note", remarks_of(point));
+    std::vector<std::string> cautions;
+    for (const std::string& written : point.task->all_cautions) {
+      cautions.push_back(service::cleaned(service::caution_sentence(written)));
+    }
+    add(text, "mind", cautions);
     std::vector<std::string> gaps;
     for (const service::Gap& gap : why.gaps) gaps.push_back(service::cleaned(gap.say));
     add(text, "unknown", gaps);
-    if (!point.task->notes.empty()) add(text, "source", {service::cleaned(point.task->notes)});
+    if (!each.source.empty()) add(text, "source", {service::cleaned(each.source)});
   }
   if (why.left_off > 0) {
     text += '\n' + wrapped("",

@@ -48,6 +48,7 @@ Json load_of(const service::WorkloadMachine& machine) {
 std::string workload_as_json(const service::Workload& load) {
   Json json = head_of(*load.fleet, load.as_of);
   json["to"] = to_text(load.to);
+  json["cautions"] = base_cautions_as_json();
   json["by"] = load.step == service::Step::week ? "week" : "month";
   json["sample_paths"] = load.sample_paths;
   json["currency"] = text_or_null(load.fleet->currency);

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "render/shared/cautions.h"
 #include "render/shared/headings.h"
+#include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "render/workload/workload.h"
@@ -65,6 +67,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", service::cleaned(load.fleet->name),
                                                to_text(load.as_of), to_text(load.to), weeks ? "week" : "month"));
+  text += out_of_use_first(load.not_in_use, look);
   if (load.machines.empty()) text += "\nNothing is to be reckoned here.\n";
   const std::string currency = load.fleet->currency.empty() ? "money" : service::cleaned(load.fleet->currency);
   std::vector<Row> rows{{weeks ? "week of" : "month", "labour", "services", "parts", currency}};
@@ -102,7 +105,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
   }
   if (!load.labour_priced) missing.emplace_back("labour in the money, for the fleet has no `costs: {hour: ...}`");
   if (!missing.empty()) text += '\n' + wrapped("left out  ", fmt::format("{}", fmt::join(missing, "; ")), columns, 10);
-  return text;
+  return load.machines.empty() ? text : text + foot_of_list(look);
 }
 
 }  // namespace cli

@@ -14,7 +14,9 @@ Json side_as_json(const service::Point* point) {
 }
 
 Json change_as_json(const service::PointChange& change) {
-  Json json = place_of(change.after != nullptr ? *change.after : *change.before);
+  const service::Point& point = change.after != nullptr ? *change.after : *change.before;
+  Json json = place_of(point);
+  mark(json, point);
   json["before"] = side_as_json(change.before);
   json["after"] = side_as_json(change.after);
   return json;
@@ -41,6 +43,28 @@ Json twice_as_json(const service::WrittenTwice& twice) {
           {"earlier_on", to_text(twice.earlier.on)}};
 }
 
+Json check_as_json(const service::Point* check) {
+  Json json = place_of(*check);
+  json["do"] = check->follow_up->doing;
+  json["due_on"] = day_or_null(check->due_on);
+  mark(json, *check);
+  return json;
+}
+
+Json before_work_as_json(const service::BeforeWork& before) {
+  return {{"points", array_of(before.points,
+                              [](const service::Point* point) {
+                                Json json = place_of(*point);
+                                mark(json, *point);
+                                json["standing"] = to_text(point->standing);
+                                json["by_estimate"] = point->by_estimate;
+                                json["due_on"] = day_or_null(point->due_on);
+                                json["unknown"] = kinds_of(point->unknown);
+                                return json;
+                              })},
+          {"seen", array_of(before.seen, [](const service::SeenSign* seen) { return seen_as_json(*seen); })}};
+}
+
 }  // namespace
 
 std::string written_as_json(const Written& written) {
@@ -62,6 +86,8 @@ std::string written_as_json(const Written& written) {
   json["answered"] = array_of(entered.answered, seen_as_json);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts);
+  json["checks_owed"] = array_of(checks_owed(entered), check_as_json);
+  json["before_work"] = written.before_work ? before_work_as_json(*written.before_work) : Json(nullptr);
   json["undo"] = text_or_null(undo_of(written));
   return dumped(json);
 }

@@ -3,8 +3,11 @@
 #include <algorithm>
 
 #include "render/overdue/words.h"
+#include "render/shared/cautions.h"
+#include "render/shared/headings.h"
 #include "render/shared/words.h"
 #include "render/written/written.h"
+#include "terminal/wrap.h"
 
 namespace cli {
 namespace {
@@ -97,6 +100,23 @@ std::string doubts_text(const service::Entered& entered) {
   return text;
 }
 
+constexpr std::size_t columns = 80;
+
+// Of the machines that this is about, those that stay out of use.
+std::string out_of_use_lines(const service::Entered& entered) {
+  std::string text;
+  if (entered.before == nullptr || entered.after == nullptr) return text;
+  for (const service::MachineUse& use : entered.after->not_in_use) {
+    const service::UseState* const was = entered.before->state_of(*use.machine);
+    const bool stays = was != nullptr && was->kind == service::UseKind::out_of_use;
+    if (!stays || use.state.kind != service::UseKind::out_of_use) continue;
+    text += wrapped(
+        "", fmt::format("{}: {}: {}", out_of_use_title, service::cleaned(use.machine->key), cli::words_of(use.state)),
+        columns, 2);
+  }
+  return text;
+}
+
 std::string twice_text(const std::vector<service::WrittenTwice>& twice) {
   constexpr std::size_t most = 5;
   std::string text;
@@ -113,6 +133,33 @@ std::string twice_text(const std::vector<service::WrittenTwice>& twice) {
   return text;
 }
 
+// What is to be looked at afterwards, and what to mind while doing so.
+std::string check_lines(const service::Entered& entered) {
+  const std::vector<const Point*> checks = checks_owed(entered);
+  if (checks.empty()) return "";
+  std::string text = "Check afterwards:\n";
+  for (const Point* check : checks) {
+    std::string within = fmt::format("{}", fmt::join(limb_words(*check), " or "));
+    text += wrapped("  ", fmt::format("{}: {}; {}", task_of(*check), service::cleaned(check->follow_up->doing), within),
+                    columns, 4);
+  }
+  text += cautions_in_full(cautions_of(checks), "  ", columns);
+  return text + afterwards("  ", columns);
+}
+
+// What never waits, and what is wrong with it.
+std::string before_work_lines(const service::BeforeWork& before) {
+  if (before.points.empty() && before.seen.empty()) return "";
+  std::string text = "See to these before it works:\n";
+  for (const Point* point : before.points) {
+    std::vector<std::string> words = marks_of(*point);
+    for (std::string& limb : limb_words(*point)) words.push_back(std::move(limb));
+    text += wrapped("  ", fmt::format("{}: {}; {}", task_of(*point), side(point), fmt::join(words, "; ")), columns, 4);
+  }
+  for (const service::SeenSign* seen : before.seen) text += wrapped("  ", cli::words_of(*seen), columns, 4);
+  return text;
+}
+
 }  // namespace
 
 std::string undo_of(const Written& written) {
@@ -126,7 +173,7 @@ std::string undo_of(const Written& written) {
 std::string written_as_text(const Written& written) {
   const service::Entered& entered = written.entered;
   const bool about_several = entered.machines.size() > 1;  // then each line names its own
-  std::string text;
+  std::string text = out_of_use_lines(entered);
   for (const std::string& line : written.understood) text += service::cleaned(line) + '\n';
   for (const std::string& said : entered.said) text += service::cleaned(said) + '\n';
   if (entered.added.empty()) {
@@ -175,6 +222,9 @@ std::string written_as_text(const Written& written) {
   text += doubts_text(entered);
   text += twice_text(entered.twice);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
+  // After a file of services the due list says it.
+  if (written.command == "done") text += check_lines(entered);
+  if (written.before_work) text += before_work_lines(*written.before_work);
   for (const std::string& next : written.next) text += next + '\n';
   const std::string undo = undo_of(written);
   if (undo.empty()) return text;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,7 +19,8 @@ struct Written {
   std::vector<std::string> understood;   // how a file was read
   std::vector<std::string> what;         // one line a fact
   std::vector<std::string> write_on_it;  // for the new element: day and meter value
-  std::vector<std::string> next;         // what follows from it for people
+  std::optional<service::BeforeWork> before_work;  // of a machine that is back
+  std::vector<std::string> next;                   // what follows from it for people
 };
 
 // The command line that takes back what was written, `whichever undo`; empty where there is none.

@@ -1,14 +1,10 @@
 // What to beware of. One catalogue of sentences that a schedule names (`cautions: [hot-fluid, used-oil]`), and what
-// everybody is told who goes to a machine.
+// everybody is told who goes to a machine. Which cautions a service carries is `Task::all_cautions`.
 #pragma once
 
 #include <array>
 #include <span>
-#include <string>
 #include <string_view>
-#include <vector>
-
-#include "service/fleet.h"
 
 #pragma GCC visibility push(default)
 
@@ -31,11 +27,6 @@ bool is_caution_name(std::string_view written);
 
 // What a worker is to read: the sentence of the catalogue, else the schedule's own, as it stands.
 std::string_view caution_sentence(std::string_view written);
-
-// The cautions of a service of this task as written, each once, in the order of the catalogue, then the schedule's own:
-// the task's, and those of all that it covers. A check that follows it carries the same.
-// The task is one of the schedule.
-std::vector<std::string> cautions_of(const Schedule& schedule, const Task& task);
 
 // For everybody who goes to a machine, whatever for.
 struct BaseCautions {

@@ -27,7 +27,8 @@ enum class CureKind {
   make_fleet,         // begin a fleet in that folder
   tell_decimal_mark,  // say whether the file has decimal points or commas
   tell_date_order,    // say whether the file has the day or the month first
-  next_season         // name no year, and ask about the next one
+  next_season,        // name no year, and ask about the next one
+  take_out_of_use     // let nobody run it until it is done: machine
 };
 
 std::string_view to_text(CureKind kind);  // `strike-fact`

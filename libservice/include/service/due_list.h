@@ -111,8 +111,8 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask);
 inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(snapshot, DueAsk{within}); }
 
-// Overdue, due (facts before estimates), no record, coming, later; within them the earliest due day, then the order
-// of the fleet file.
+// Overdue, due, no record, coming, later; within one what never waits first, what is put off last, facts before
+// estimates, then the earliest due day. What ranks alike stays in the order of the fleet file.
 bool ranks_before(const Point& a, const Point& b);
 
 // Nothing known of the machine at all: one line of the list stands for all its points.
@@ -161,6 +161,21 @@ std::vector<OverdueBlock> overdue_blocks(const DueList& list);
 // True when something needs doing: a point that is due or worse, without a record or with an unknown limb, a gap, a
 // sign that nobody answered, or a machine out of use.
 bool needs_doing(const DueList& list);
+
+// --- What is to be minded -----------------------------------------------------------------------------------
+
+// The cautions of these points (`Task::all_cautions`), each once.
+std::vector<std::string> cautions_of(const std::vector<const Point*>& points);
+
+// What is to be seen to before a machine that stood goes back to work.
+struct BeforeWork {
+  // Of what never waits: due or worse, by estimate too, without record or with something unknown.
+  std::vector<const Point*> points;
+  std::vector<const SeenSign*> seen;  // signs that nobody has found good since
+};
+
+// Points into the list.
+BeforeWork before_work(const DueList& list, const Machine& machine);
 
 // --- What is to be found out -------------------------------------------------------------------------------
 

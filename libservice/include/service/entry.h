@@ -158,6 +158,9 @@ struct ElementLabel {
 
 ElementLabel element_label(const Fact& service, const Machine& machine);
 
+// The checks that the added services ask for, and that are still owed. Points into `entered.after`.
+std::vector<const Point*> checks_owed(const Entered& entered);
+
 // --- Facts to propose --------------------------------------------------------------------------------------
 
 // The checks that a service asks for afterwards, as done with it.

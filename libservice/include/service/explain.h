@@ -76,6 +76,7 @@ struct Explanation {
   bool ends_certainly = false;      // the late end of the span is a day that a calendar limb names
   std::vector<SeasonOdds> seasons;  // of a point that is not reached
   Resources resources;
+  std::string source;  // where its limits come from, as the schedule notes it, or the machine's own change
 };
 
 struct Explanations {

@@ -142,7 +142,10 @@ struct Task {
   std::vector<std::pair<std::string, PartAmount>> parts;  // number of pieces by part
   std::vector<std::pair<std::string, Quantity>> fluids;
   std::vector<std::string> tools;
-  std::vector<std::string> cautions;  // names of the catalogue, or sentences; see service/cautions.h
+  std::vector<std::string> cautions;  // as written: names of the catalogue, or sentences; see service/cautions.h
+  // Its own and those of all that it covers, for whoever does it also does that: each once, in the order of the
+  // catalogue. A check that follows it carries the same. Filled in by the reader.
+  std::vector<std::string> all_cautions;
   std::vector<std::string> steps;
   std::string notes;
   Place place;

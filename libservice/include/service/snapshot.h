@@ -127,6 +127,7 @@ struct MachineTask {
   std::vector<LimbChoice> every;  // from the second interval on
   std::vector<LimbChoice> first;  // the running-in interval; the same as `every` where there is none
   Grace grace;                    // the task's or the machine's own, unit by unit, else the fleet's; none for `safety`
+  Grace own_grace;                // without the fleet's, which is not for signs, nor for what a competent person does
   std::vector<std::string> positions;
 };
 

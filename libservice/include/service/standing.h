@@ -157,6 +157,15 @@ struct Point {
   std::vector<LimbStanding> limbs;
 };
 
+// A check that follows a task for safety is for safety itself; an examination is the task alone.
+inline bool is_safety(const Point& point) { return point.task->safety; }
+inline bool by_competent_person(const Point& point) {
+  return point.task->competent_person && point.follow_up == nullptr;
+}
+
+// Of these it is never said that they can wait: they come first, and nobody puts them off.
+inline bool never_waits(const Point& point) { return is_safety(point) || by_competent_person(point); }
+
 inline bool reached(const Point& point) { return point.ruled_by && reached(point.limbs[*point.ruled_by]); }
 
 // Due or overdue, by facts or by estimate.

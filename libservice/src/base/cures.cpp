@@ -32,6 +32,8 @@ std::string_view to_text(CureKind kind) {
       return "tell-date-order";
     case CureKind::next_season:
       return "next-season";
+    case CureKind::take_out_of_use:
+      return "take-out-of-use";
   }
   return "";
 }

@@ -65,6 +65,18 @@ const Fact* target_of(const Entered& entered, const Fact& strike) {
   return found == entered.known->end() ? nullptr : &*found;
 }
 
+std::vector<const Point*> checks_owed(const Entered& entered) {
+  std::vector<const Point*> owed;
+  if (entered.after == nullptr) return owed;
+  for (const Point& point : entered.after->points) {
+    if (point.follow_up == nullptr || !point.fitted || !point.fitted->fact) continue;
+    const bool added = std::any_of(entered.added.begin(), entered.added.end(),
+                                   [&](const Fact& fact) { return fact.id == *point.fitted->fact; });
+    if (added) owed.push_back(&point);
+  }
+  return owed;
+}
+
 ElementLabel element_label(const Fact& service, const Machine& machine) {
   const Meter* meter = meter_of(service, machine);
   return {service.on, service.at, meter == nullptr ? "" : meter->unit};

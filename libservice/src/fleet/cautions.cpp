@@ -154,19 +154,6 @@ constexpr BaseCautions base{
         "pressure off; let cool; manual.",
 };
 
-// The task and all that it covers, directly or not. (With a list of its own: a chain of covers may be longer than the
-// call stack is deep.)
-std::vector<const Task*> with_what_it_covers(const Schedule& schedule, const Task& task) {
-  std::vector<const Task*> tasks{&task};
-  for (std::size_t i = 0; i < tasks.size(); ++i) {
-    for (const std::string& name : tasks[i]->covers) {
-      const Task* const covered = schedule.task(name);
-      if (covered != nullptr && std::ranges::find(tasks, covered) == tasks.end()) tasks.push_back(covered);
-    }
-  }
-  return tasks;
-}
-
 }  // namespace
 
 std::span<const Caution> caution_catalogue() { return catalogue; }
@@ -183,23 +170,6 @@ bool is_caution_name(std::string_view written) {
 std::string_view caution_sentence(std::string_view written) {
   const Caution* const named = caution(written);
   return named == nullptr ? written : named->sentence;
-}
-
-std::vector<std::string> cautions_of(const Schedule& schedule, const Task& task) {
-  const std::vector<const Task*> tasks = with_what_it_covers(schedule, task);
-  std::vector<std::string> all;
-  const auto add = [&](std::string_view one) {
-    if (std::ranges::find(all, one) == all.end()) all.emplace_back(one);
-  };
-  for (const Caution& known : catalogue) {
-    for (const Task* each : tasks) {
-      if (std::ranges::find(each->cautions, known.name) != each->cautions.end()) add(known.name);
-    }
-  }
-  for (const Task* each : tasks) {
-    for (const std::string& own : each->cautions) add(own);
-  }
-  return all;
 }
 
 const BaseCautions& base_cautions() { return base; }

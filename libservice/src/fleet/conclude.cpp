@@ -1,5 +1,6 @@
 #include "fleet/conclude.h"
 
+#include "fleet/all_cautions.h"
 #include "fleet/index.h"
 
 namespace service::fleet {
@@ -21,6 +22,7 @@ Fleet put_together(Draft draft) {
   Fleet fleet = std::move(draft.fleet);
   for (ScheduleDraft& schedule : draft.schedules) {
     for (TaskDraft& task : schedule.tasks) schedule.schedule.tasks.push_back(std::move(task.task));
+    for (Task& task : schedule.schedule.tasks) task.all_cautions = cautions_carried(schedule.schedule, task);
     fleet.schedules.push_back(std::move(schedule.schedule));
   }
   make_index(fleet);  // of the schedules, which the machines look up

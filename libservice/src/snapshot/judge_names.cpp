@@ -35,6 +35,13 @@ NamedTask find_task(const Schedule& schedule, const std::string& name) {
   return {};
 }
 
+Diagnostic never_put_off(std::string code, std::string_view is, std::string hint, const Fact& fact,
+                         const Machine& machine) {
+  return {std::move(code), fmt::format("task `{}` of {} {} and cannot be put off", fact.task, machine.key, is),
+          std::move(hint), std::nullopt,
+          Severity::error, {{CureKind::take_out_of_use, {{"machine", machine.key}}}}};
+}
+
 std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine, const Fact& fact) {
   const Schedule& schedule = fleet.schedule_of(machine);
   const NamedTask named = find_task(schedule, fact.task);
@@ -62,9 +69,10 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
         "say who did it with `by`"};
   }
   if (fact.kind == FactKind::put_off && named.task->safety) {
-    return Diagnostic{"safety-put-off",
-                      fmt::format("task `{}` of {} is a safety task and cannot be put off", fact.task, machine.key),
-                      "do it, or take the machine out of use until it is done"};
+    return never_put_off("safety-put-off", "is a safety task", "do it", fact, machine);
+  }
+  if (fact.kind == FactKind::put_off && named.task->competent_person && named.follow_up == nullptr) {
+    return never_put_off("examination-put-off", "is for a competent person", "have it done", fact, machine);
   }
   return std::nullopt;
 }

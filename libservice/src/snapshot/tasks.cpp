@@ -120,10 +120,11 @@ MachineTask resolved(const Fleet& fleet, const Machine& machine, const Task& tas
     replace(result.first, single(with_meters_named(change->first, machine)));
     if (change->positions) result.positions = *change->positions;
   }
-  if (!task.safety) {
-    result.grace = task.grace ? merged(*task.grace, fleet.grace) : fleet.grace;
-    if (change != nullptr && change->grace) result.grace = merged(*change->grace, result.grace);
-  }
+  if (task.safety) return result;
+  if (task.grace) result.own_grace = *task.grace;
+  if (change != nullptr && change->grace) result.own_grace = merged(*change->grace, result.own_grace);
+  // A law names the day of an examination: what the fleet allows itself does not move it.
+  result.grace = task.competent_person ? result.own_grace : merged(result.own_grace, fleet.grace);
   return result;
 }
 

@@ -15,7 +15,7 @@ namespace {
 
 // In the order of the enumerators.
 constexpr std::array<std::string_view, 5> standing_names{"overdue", "due", "coming", "later", "no-record"};
-constexpr std::array<int, 5> standing_ranks{0, 1, 4, 5, 3};
+constexpr std::array<int, 5> standing_ranks{0, 1, 3, 4, 2};
 
 int rank_of(Standing standing) { return standing_ranks[static_cast<std::size_t>(standing)]; }
 
@@ -33,10 +33,8 @@ bool worse(Standing a, Standing b) { return rank_of(a) < rank_of(b); }
 
 bool ranks_before(const Point& a, const Point& b) {
   const auto rank = [](const Point& point) {
-    // Facts before estimates.
-    const bool estimated = point.standing == Standing::due && point.by_estimate;
-    const int standing = estimated ? 2 : rank_of(point.standing);
-    return std::tuple{standing, !point.due_on.has_value(), point.due_on.value_or(Day{})};
+    return std::tuple{rank_of(point.standing), !never_waits(point),       point.put_off.has_value(),
+                      point.by_estimate,       !point.due_on.has_value(), point.due_on.value_or(Day{})};
   };
   return rank(a) < rank(b);
 }

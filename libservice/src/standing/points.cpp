@@ -60,7 +60,7 @@ std::optional<Amount> fitted_usage(const MachineView& view, const std::vector<Se
 
 // `meter`: the one on which a usage is told where the fact names none.
 void put_off_if_so(Point& point, const MachineView& view, const Since& since, const std::string& meter) {
-  if (point.task->safety) return;  // whatever a merged book says
+  if (never_waits(point)) return;  // whatever a merged book says
   const Fact* newest = nullptr;
   for (const Fact& fact : view.facts) {
     if (fact.kind != FactKind::put_off || fact.task != point.name) continue;
@@ -113,7 +113,7 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
     } else if (const auto* measured = std::get_if<MeasuredLimb>(&limb)) {
       point.limbs.push_back(measured_standing(view, *measured, since, position));
     } else if (const auto* sign = std::get_if<SignLimb>(&limb)) {
-      point.limbs.push_back(sign_standing(view, *sign, since, task.grace));
+      point.limbs.push_back(sign_standing(view, *sign, since, task.own_grace));
     } else if (const auto* season = std::get_if<SeasonLimb>(&limb)) {
       point.limbs.push_back(season_standing(view, *season, since, task.grace));
     }
@@ -141,9 +141,10 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
       usage->meter = view.machine.first_hour_meter()->name;
     }
   }
-  // A point of its own: it counts from when the task was done and takes the fleet's grace. The task's own (ten hours
-  // for an oil change, say) would swamp a check after one hour.
-  const Grace grace = task.task->safety ? Grace{} : view.snapshot.fleet().grace;
+  // A point of its own: it counts from when the task was done and takes the fleet's grace where that is a share of the
+  // check's own interval. Ten hours, the task's or the fleet's, would swamp a check after one hour.
+  Grace grace;
+  if (!task.task->safety) grace.percent_hundredths = view.snapshot.fleet().grace.percent_hundredths;
   const std::vector<ServiceDay> only_parent{parent};
   const std::string told_on = telling_meter(view, limbs);
   point.fitted = fitted_from(view, only_parent, told_on);

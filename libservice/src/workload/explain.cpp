@@ -53,6 +53,7 @@ class Explaining {
                                          [](const LimbStanding& limb) { return limb.state == LimbState::unknown; });
     add_facts(explained);
     explained.ruling = ruling_of(point);
+    explained.source = source_of(point);
     explained.resources = resources_of(*point.machine, *point.task, point.follow_up);
     add_use(explained);
     if (reached(point)) return explained;
@@ -66,6 +67,13 @@ class Explaining {
   }
 
  private:
+  static std::string source_of(const Point& point) {
+    for (const TaskChange& change : point.machine->change) {
+      if (change.task == point.task->name && change.notes) return *change.notes;
+    }
+    return point.task->notes;
+  }
+
   void add_facts(Explanation& explained) const {
     const Point& point = explained.point;
     if (point.fitted && point.fitted->fact) {

@@ -18,9 +18,6 @@ constexpr Probability early{0.1};    // of the day to do something by
 
 Day day_before(Day day) { return day - std::chrono::days{1}; }
 
-// A check that follows such a task is anybody's.
-bool by_competent_person(const Point& point) { return point.task->competent_person && point.follow_up == nullptr; }
-
 bool by_eye(const Point& point) {
   return std::all_of(point.limbs.begin(), point.limbs.end(),
                      [](const LimbStanding& limb) { return observed(limb.kind); });
@@ -66,7 +63,7 @@ class Sorting {
         once_more.standing = Standing::later;
         const auto first = first_day_with(*odds, early, item.do_by, plan_.to);
         once_more.do_by = std::clamp(first.value_or(latest_), item.do_by, latest_);
-        once_more.safety = item.point.task->safety;
+        once_more.safety = is_safety(item.point);
         once_more.competent_person = by_competent_person(item.point);
         plan_.have_ready.push_back(std::move(once_more));
       }
@@ -134,7 +131,7 @@ class Sorting {
       reason = SeasonReason::before;
     } else if (likely && done.value_or(Probability{}).value <= odds.value / 2) {
       reason = SeasonReason::helped;
-    } else if ((point.task->safety || by_competent_person(point)) && odds >= hardly) {
+    } else if (never_waits(point) && odds >= hardly) {
       reason = SeasonReason::safety;
     }
     if (!reason && !likely) {
@@ -155,7 +152,7 @@ class Sorting {
     item.do_by = do_by(point, state);
     item.gives_up = life_left(point, item.do_by);
     item.resources = resources_of(*point.machine, *point.task, point.follow_up);
-    item.safety = point.task->safety;
+    item.safety = is_safety(point);
     item.competent_person = by_competent_person(point);
     item.standing = point.standing;
     item.use = state != nullptr ? state->kind : UseKind::in_use;

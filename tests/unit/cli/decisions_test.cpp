@@ -122,6 +122,29 @@ TEST_CASE("a safety task is never put off") {
       "safety: true}\n");
   CHECK(place.run("put-off pump guard --until 2026-07-01") == 65);
   CHECK(place.complains("safety task"));
+  CHECK(place.complains("whichever out-of-use pump"));
+}
+
+TEST_CASE("whoever brings a machine back is told what never waits, and whoever works on one out of use that it is") {
+  Place place;
+  place.furnish();
+  place.write("schedules/pump.yaml",
+              "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+              "  guard: {do: Look at the guard, every: {months: 1}, safety: true, cautions: [shafts-and-belts]}\n"
+              "  exam: {do: Examine, every: {months: 6}, by-whom: competent-person}\n"
+              "  gland: {do: Repack, every: {months: 1}}\n");
+  REQUIRE(place.run("out-of-use pump --note guard_off") == 0);
+  CHECK_FALSE(place.says("Out of use: do not run: pump"));
+  REQUIRE(place.run("done pump gland") == 0);
+  CHECK(place.out.starts_with("Out of use: do not run: pump: out of use since 2026-06-15: guard_off\n"));
+  REQUIRE(place.run("back pump --dry-run --format json") == 0);
+  CHECK(place.says("\"before_work\": {\n  \"points\": [\n   {\n    \"machine\": \"pump\",\n    \"task\": \"guard\""));
+  REQUIRE(place.run("done pump guard") == 0);
+  REQUIRE(place.run("saw pump knocking") == 0);
+  REQUIRE(place.run("back pump") == 0);
+  CHECK(place.says("See to these before it works:\n  exam: overdue; by a competent person; "));
+  CHECK(place.says("\n  knocking, seen 2026-06-15\n"));
+  CHECK_FALSE(place.says("guard: "));
 }
 
 TEST_CASE("a machine laid up is asked for no reading and mailed under its own heading") {

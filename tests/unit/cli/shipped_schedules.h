@@ -80,8 +80,8 @@ inline std::vector<ShippedTask> tasks_of(const service::Fleet& fleet) {
   std::vector<ShippedTask> tasks;
   for (const service::Schedule& schedule : fleet.schedules) {
     for (const service::Task& task : schedule.tasks) {
-      ShippedTask one{&schedule, &task, schedule.name + ' ' + task.name,     lower(task.doing), {},
-                      {},        {},    service::cautions_of(schedule, task)};
+      ShippedTask one{&schedule,        &task, schedule.name + ' ' + task.name, lower(task.doing), {}, {}, {},
+                      task.all_cautions};
       for (const std::string& step : task.steps) one.steps.push_back(lower(step));
       for (const service::FollowUp& check : task.follow_ups) one.checks.push_back(lower(check.doing));
       for (const std::string& tool : task.tools) one.tools += lower(tool) + '\n';

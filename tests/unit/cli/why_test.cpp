@@ -55,6 +55,27 @@ TEST_CASE("why reads back rule, facts and sums") {
   CHECK(answer["points"][0]["limbs"][0]["used"].dump() == "261.4");
 }
 
+TEST_CASE("why says where a limit comes from, the machine's own change before the schedule, and what to mind") {
+  Place place;
+  place.furnish();
+  std::string schedule = place.read("schedules/tractor.yaml");
+  schedule.insert(schedule.find("    follow-up:"), "    notes: manual, page 90\n    cautions: [used-oil]\n");
+  place.write("schedules/tractor.yaml", schedule);
+  REQUIRE(place.run("done loader engine-oil --at 1250") == 0);
+  REQUIRE(place.run("why loader engine-oil") == 0);
+  CHECK(place.says("  source  manual, page 90\n"));
+  CHECK(place.says("  mind    Used oil harms skin"));
+  REQUIRE(place.run("why loader engine-oil/check-leaks") == 0);
+  CHECK(place.says("  mind    Used oil harms skin"));
+  std::string fleet = place.read("fleet.yaml");
+  fleet.insert(fleet.find("  pump:"), "    change: {engine-oil: {every: {hours: 200}, notes: leaflet of 2025}}\n");
+  place.write("fleet.yaml", fleet);
+  REQUIRE(place.run("why loader engine-oil") == 0);
+  CHECK(place.says("  source  leaflet of 2025\n"));
+  REQUIRE(place.run("why loader engine-oil --format json") == 0);
+  CHECK(nlohmann::json::parse(place.out)["points"][0]["source"] == "leaflet of 2025");
+}
+
 TEST_CASE("why shows all positions or the one asked for") {
   Place place;
   place.furnish();

@@ -90,6 +90,23 @@ TEST_CASE("done says what to write on the new element and what changed") {
   CHECK(place.says("engine-oil/check-leaks: not listed -> "));
 }
 
+TEST_CASE("done says what to check afterwards, in the schedule's words, and what to mind") {
+  Place place;
+  place.furnish();
+  std::string schedule = place.read("schedules/tractor.yaml");
+  schedule.insert(schedule.find("    follow-up:"), "    cautions: [fluid-under-pressure, \"Mind the geese\"]\n");
+  place.write("schedules/tractor.yaml", schedule);
+  REQUIRE(place.run("done loader engine-oil --at 1511.4") == 0);
+  CHECK(place.says("Check afterwards:\n  engine-oil/check-leaks: Run, stop, look for leaks; 1.0 h left of 1 h\n"));
+  CHECK(place.says("  fluid-under-pressure: Fluid under pressure goes through skin"));
+  CHECK(place.says("  Mind the geese\n"));
+  CHECK(place.says("  Afterwards: tools out, guards on"));
+  REQUIRE(place.run("done loader engine-oil --at 1511.4 --checked --format json") == 0);
+  CHECK(place.says("\"checks_owed\": []"));
+  REQUIRE(place.run("reading loader 1512.4") == 0);
+  CHECK_FALSE(place.says("Check afterwards"));
+}
+
 TEST_CASE("done with checked owes no check") {
   Place place;
   place.furnish();

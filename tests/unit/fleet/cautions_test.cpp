@@ -114,10 +114,10 @@ tasks:
   other: {do: Do another, every: {months: 6}, covers: [small], cautions: ["Mind the geese", hot-fluid]}
 )");
   const Schedule& schedule = fleet.schedules[0];
-  CHECK(joined(cautions_of(schedule, *schedule.task("large"))) ==
+  CHECK(joined(schedule.task("large")->all_cautions) ==
         "hot-fluid | used-oil | confined-space | Mind the geese | Mind the dog");
-  CHECK(joined(cautions_of(schedule, *schedule.task("middle"))) == "used-oil | confined-space | Mind the dog");
-  CHECK(joined(cautions_of(schedule, *schedule.task("small"))) == "used-oil | confined-space | Mind the dog");
+  CHECK(joined(schedule.task("middle")->all_cautions) == "used-oil | confined-space | Mind the dog");
+  CHECK(joined(schedule.task("small")->all_cautions) == "used-oil | confined-space | Mind the dog");
 }
 
 TEST_CASE("the base cautions stand in the order in which they are done") {

@@ -22,7 +22,8 @@ const std::string tasks =
     "  engine-oil: {do: Oil, every: {hours: 250, signs: [leak]}, follow-up: {check-leaks: {do: Look, within: {hours: "
     "1}}}}\n"
     "  brakes: {do: Brakes, every: {months: 12}, safety: true}\n"
-    "  exam: {do: Examine, every: {months: 12}, by-whom: competent-person}\n"
+    "  exam: {do: Examine, every: {months: 12}, by-whom: competent-person, follow-up: {tags: {do: Look, within: "
+    "{days: 7}}}}\n"
     "  tyre: {do: Tyre, every: {years: 9, measured: {tread: {below: 3, unit: mm}}}, positions: [left, right]}\n";
 const std::string more = "parts: {oil-filter: {}}\n";
 const std::string meters = "meters: {engine: {unit: h}, odometer: {unit: km}}\n";
@@ -196,6 +197,22 @@ TEST_CASE("what is a matter of safety cannot be put off") {
   fact.task = "brakes";
   CHECK_FALSE(accepts(fact));
   fact.task = "engine-oil";
+  CHECK(accepts(fact));
+}
+
+TEST_CASE("what is for a competent person cannot be put off, and the cure is to let nobody run it") {
+  Fact fact = of(FactKind::put_off);
+  fact.until = day("2026-08-01");
+  for (const auto& [task, code] : {std::pair{"brakes", "safety-put-off"}, std::pair{"exam", "examination-put-off"}}) {
+    fact.task = task;
+    const auto refused = bench().judge({{fact, false, {}}}).refused;
+    REQUIRE(refused.size() == 1);
+    CHECK(refused[0].code == code);
+    REQUIRE(refused[0].cures.size() == 1);
+    CHECK((refused[0].cures[0].kind == service::CureKind::take_out_of_use));
+    CHECK(refused[0].cures[0].value("machine") == "m");
+  }
+  fact.task = "exam/tags";  // anybody can look whether the tags are on
   CHECK(accepts(fact));
 }
 

@@ -132,6 +132,22 @@ TEST_CASE("a check has a standing of its own by the usage since the task was don
   CHECK(world.point("2025-02-09", "oil").standing == Standing::later);
 }
 
+TEST_CASE("a check takes the fleet's grace in percent, and no other") {
+  const std::string oil =
+      "  oil:\n    do: Oil\n    every: {hours: 250}\n    grace: {hours: 30, days: 30}\n"
+      "    follow-up: {torque: {do: Torque, within: {hours: 10, days: 10}}}\n";
+  World units(oil, fresh, "grace: {hours: 5, days: 5}\n");
+  units.done("oil", "2025-02-01", "100");
+  CHECK(units.point("2025-02-11", "oil/torque").standing == Standing::due);
+  CHECK(units.point("2025-02-12", "oil/torque").standing == Standing::overdue);
+  CHECK(service::to_text(limb(units.point("2025-02-12", "oil/torque"), LimbKind::usage).grace) == "0");
+  World percent(oil, fresh, "grace: 20%\n");
+  percent.done("oil", "2025-02-01", "100");
+  CHECK(percent.point("2025-02-13", "oil/torque").standing == Standing::due);
+  CHECK(percent.point("2025-02-14", "oil/torque").standing == Standing::overdue);
+  CHECK(service::to_text(limb(percent.point("2025-02-12", "oil/torque"), LimbKind::usage).grace) == "2");
+}
+
 TEST_CASE("a check is owed once, and the other checks stay owed") {
   World world(checked, fresh);
   world.done("oil", "2025-02-01", "100");

@@ -158,6 +158,66 @@ TEST_CASE("among equals the earliest due day comes first, then the order of the 
   CHECK(names(world.due("2025-01-01")) == "b c a");
 }
 
+TEST_CASE("within a standing what never waits comes first, what is put off last, facts before estimates") {
+  World world(
+      "  b-wait: {do: A, every: {months: 1}}\n"
+      "  c-late: {do: B, every: {months: 3}}\n"
+      "  d-exam: {do: C, every: {months: 5}, by-whom: competent-person}\n"
+      "  e-safe: {do: D, every: {months: 4}, safety: true, follow-up: {look: {do: Look, within: {days: 150}}}}\n"
+      "  f-guess: {do: E, every: {hours: 100}}\n"
+      "  g-sure: {do: F, every: {months: 10}, grace: {days: 60}}\n"
+      "  h-guess-safe: {do: G, every: {hours: 100}, safety: true}\n"
+      "  i-none: {do: H, every: {months: 1}}\n"
+      "  j-none-safe: {do: I, every: {months: 1}, safety: true}\n",
+      "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2025-01-01", "1000");
+  for (const std::string_view task : {"b-wait", "c-late", "e-safe", "g-sure"}) world.done(task, "2025-04-01");
+  world.done("d-exam", "2025-04-01").by = "Inspector";
+  for (const std::string_view task : {"f-guess", "h-guess-safe"}) world.done(task, "2025-10-28", "1300");
+  world.reading("2026-01-01", "1365");
+  world.put_off("b-wait", "2026-02-01", "2026-03-01");
+  CHECK(names(world.due("2026-02-10")) ==
+        "e-safe e-safe/look d-exam c-late b-wait h-guess-safe g-sure f-guess j-none-safe i-none");
+}
+
+TEST_CASE("a check that follows a safety task is one; after an examination it is anybody's") {
+  World world(
+      "  safe: {do: A, every: {months: 4}, safety: true, follow-up: {look: {do: Look, within: {days: 10}}}}\n"
+      "  exam: {do: B, every: {months: 4}, by-whom: competent-person, follow-up: {look: {do: Look, within: {days: "
+      "10}}}}\n",
+      "bought: {on: 2020-01-01, at: 0}");
+  world.done("safe", "2026-01-01");
+  world.done("exam", "2026-01-01").by = "Inspector";
+  const auto told_of = [&](std::string_view name) {
+    const Point point = world.point("2026-02-10", name);
+    return std::string(is_safety(point) ? "safety " : "") + (by_competent_person(point) ? "examination " : "") +
+           (never_waits(point) ? "never waits" : "may wait");
+  };
+  CHECK(told_of("safe") == "safety never waits");
+  CHECK(told_of("safe/look") == "safety never waits");
+  CHECK(told_of("exam") == "examination never waits");
+  CHECK(told_of("exam/look") == "may wait");
+}
+
+TEST_CASE("before a machine works again, what never waits and is not well is named, and nothing else") {
+  World world(
+      "  a-well: {do: A, every: {months: 24}, safety: true}\n"
+      "  b-overdue: {do: B, every: {months: 1}, safety: true}\n"
+      "  c-exam-none: {do: C, every: {months: 1}, by-whom: competent-person}\n"
+      "  d-half: {do: D, every: {hours: 100, months: 24}, safety: true}\n"
+      "  e-guess: {do: E, every: {hours: 100}, safety: true}\n"
+      "  f-oil: {do: F, every: {months: 1}}\n",
+      "bought: {on: 2025-01-01, at: 1000}");
+  for (const std::string_view task : {"a-well", "b-overdue", "f-oil"}) world.done(task, "2026-01-01");
+  world.done("d-half", "2024-12-01");
+  world.done("e-guess", "2025-10-28", "1300");
+  world.reading("2026-01-01", "1365");
+  const auto list = world.due("2026-02-10");
+  std::string named;
+  for (const Point* point : service::before_work(list, *list.points.front().machine).points) named += point->name + ' ';
+  CHECK(named == "b-overdue e-guess c-exam-none d-half ");
+}
+
 TEST_CASE("every point is in the list, what is due later and the checks owed included") {
   World world(
       "  oil:\n    do: Oil\n    every: {years: 9}\n    follow-up: {leaks: {do: Look, within: {days: 900}}}\n"

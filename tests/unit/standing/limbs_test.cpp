@@ -220,6 +220,14 @@ TEST_CASE("a season may run over New Year") {
   CHECK(text_or_none(limb(during.point("2026-06-01", "t"), LimbKind::season).due_on) == "2026-11-05");
 }
 
+TEST_CASE("the fleet's grace is not for signs") {
+  World world = task("every: {years: 10, signs: [leak]}", "grace: {days: 3}\n");
+  world.done("t", "2026-01-01");
+  world.sign("leak", "2026-02-01");
+  CHECK(world.point("2026-02-01", "t").standing == Standing::due);
+  CHECK(world.point("2026-02-02", "t").standing == Standing::overdue);
+}
+
 TEST_CASE("percent grace gives nothing to measured, sign and season limbs") {
   World measured = task("every: {years: 10, measured: {restriction: {above: 20, unit: kPa}}}, grace: 50%");
   measured.done("t", "2026-01-01");

@@ -211,6 +211,30 @@ TEST_CASE("what is a matter of safety has no grace, not even the fleet's") {
   CHECK(world.point("2026-01-01", "t").standing == Standing::overdue);  // by hours
 }
 
+TEST_CASE("an examination has its own grace, and never the fleet's") {
+  const std::string exam = "every: {hours: 250, months: 12}, by-whom: competent-person";
+  World world = task(exam, "bought: {on: 2020-01-01, at: 0}", "grace: 10%\n");
+  world.done("t", "2025-01-01", "1000").by = "Inspector";
+  CHECK(world.point("2026-01-01", "t").standing == Standing::due);
+  CHECK(world.point("2026-01-02", "t").standing == Standing::overdue);
+  World own = task(exam + ", grace: {days: 3}", "bought: {on: 2020-01-01, at: 0}", "grace: {hours: 50, days: 30}\n");
+  own.done("t", "2025-01-01", "1000").by = "Inspector";
+  CHECK(own.point("2026-01-04", "t").standing == Standing::due);
+  CHECK(own.point("2026-01-05", "t").standing == Standing::overdue);
+  CHECK(service::to_text(limb(own.point("2026-01-05", "t"), LimbKind::usage).grace) == "0");
+  World here = task(exam, "bought: {on: 2020-01-01, at: 0}, change: {t: {grace: {days: 2}}}", "grace: 10%\n");
+  here.done("t", "2025-01-01", "1000").by = "Inspector";
+  CHECK(here.point("2026-01-03", "t").standing == Standing::due);
+  CHECK(here.point("2026-01-04", "t").standing == Standing::overdue);
+}
+
+TEST_CASE("a delay of an examination that came with another copy of the book has no effect") {
+  World world = task("every: {months: 12}, by-whom: competent-person", "bought: {on: 2020-01-01, at: 0}");
+  world.done("t", "2025-01-01", "1000").by = "Inspector";
+  world.put_off("t", "2026-01-02", "2026-06-01");
+  CHECK_FALSE(world.point("2026-01-05", "t").put_off.has_value());
+}
+
 TEST_CASE("the fleet's grace holds where the task has none of its own") {
   World world = task("every: {hours: 250}", "bought: {on: 2020-01-01, at: 0}", "grace: 10%\n");
   world.done("t", "2025-01-01", "1000");

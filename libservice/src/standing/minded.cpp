@@ -1,0 +1,32 @@
+// What is to be minded by whoever goes to a machine, and before a machine goes back to work.
+#include <algorithm>
+
+#include "service/due_list.h"
+
+namespace service {
+
+std::vector<std::string> cautions_of(const std::vector<const Point*>& points) {
+  std::vector<std::string> all;
+  for (const Point* point : points) {
+    for (const std::string& caution : point->task->all_cautions) {
+      if (std::find(all.begin(), all.end(), caution) == all.end()) all.push_back(caution);
+    }
+  }
+  return all;
+}
+
+BeforeWork before_work(const DueList& list, const Machine& machine) {
+  BeforeWork before;
+  for (const Point& point : list.points) {
+    if (point.machine->key != machine.key || !never_waits(point)) continue;
+    if (is_due(point) || point.standing == Standing::no_record || !point.unknown.empty()) {
+      before.points.push_back(&point);
+    }
+  }
+  for (const SeenSign& seen : list.seen) {
+    if (seen.machine->key == machine.key) before.seen.push_back(&seen);
+  }
+  return before;
+}
+
+}  // namespace service
