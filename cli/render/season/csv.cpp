@@ -94,7 +94,11 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "overdue",
                   "due",
                   "no_record",
-                  "seen"});
+                  "seen",
+                  "sign",
+                  "on",
+                  "fact",
+                  "found"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, "");
   for (const auto& rest : plan.not_before_end) {
@@ -105,6 +109,7 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
               {{"standing", std::string(service::to_text(point.standing))}, {"unknown", joined_kinds(point.unknown)}});
   }
   for (const service::Gap& gap : plan.gaps) add_gap(table, gap);
+  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen);
   for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use);
   for (const service::OtherMachine& other : plan.others) {
     table.add({{"row", "other"},
@@ -113,7 +118,7 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                {"due", std::to_string(other.due)},
                {"no_record", std::to_string(other.no_record)},
                {"unknown", std::to_string(other.unknown)},
-               {"seen", "0"}});
+               {"seen", std::to_string(other.seen)}});
   }
   return table.text();
 }

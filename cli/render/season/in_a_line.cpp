@@ -29,7 +29,7 @@ std::string sums_of(std::size_t points, const service::SeasonSums& sums) {
 }
 
 std::string work_of(const SeasonPlan& plan) {
-  const bool all_known = plan.find_out.empty() && plan.gaps.empty();
+  const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty();
   std::string text;
   if (plan.beforehand.empty()) {
     text = fmt::format("{} needs doing {}{}", all_known ? "Nothing" : "Nothing that is known",

@@ -60,7 +60,7 @@ Json unknown_as_json(const service::Point& point) {
 
 Json other_as_json(const service::OtherMachine& other) {
   return {{"machine", other.machine->key}, {"overdue", other.overdue}, {"due", other.due},
-          {"no_record", other.no_record},  {"unknown", other.unknown}, {"seen", 0}};
+          {"no_record", other.no_record},  {"unknown", other.unknown}, {"seen", other.seen}};
 }
 
 Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
@@ -94,7 +94,7 @@ std::string season_as_json(const SeasonPlan& plan) {
   json["not_before_end"] = array_of(plan.not_before_end, rest_as_json);
   json["find_out"] = array_of(plan.find_out, unknown_as_json);
   json["gaps"] = gaps_as_json(plan.gaps);
-  json["seen"] = Json::array();
+  json["seen"] = array_of(plan.seen, seen_as_json);
   json["others"] = array_of(plan.others, other_as_json);
   json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size())},
                   {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size())}};

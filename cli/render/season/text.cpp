@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "render/overdue/words.h"
 #include "render/season/rows.h"
 #include "render/season/season.h"
 #include "render/shared/cautions.h"
@@ -104,6 +105,7 @@ std::string other_words(const service::OtherMachine& other) {
   say(other.due, "due");
   say(other.no_record, "without record");
   say(other.unknown, "not known in part");
+  say(other.seen, "seen and not looked at");
   const std::string machine = service::cleaned(other.machine->key);
   return counts.empty() ? machine : fmt::format("{} {}", machine, fmt::join(counts, " and "));
 }
@@ -135,6 +137,11 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   text += wrapped("", season_in_a_line(plan), columns_of(look), 0);
   text += '\n' + all_steps(look);
   if (!plan.not_in_use.empty()) text += '\n' + heading(look, "Not in use") + not_in_use(plan, look);
+  if (!plan.seen.empty()) {
+    SaidLines lines;
+    for (const service::SeenSign& seen : plan.seen) lines.push_back(line_of(seen));
+    text += '\n' + heading(look, title_of(service::OverdueHeading::seen)) + said_rows(lines, look);
+  }
   if (!plan.beforehand.empty()) {
     text += '\n' + heading(look, plan.under_way() ? "Do now" : fmt::format("Do before {}", season)) +
             season_rows(plan.beforehand, "do by", look);

@@ -62,6 +62,7 @@ struct OtherMachine {
   int due = 0;
   int no_record = 0;
   int unknown = 0;  // something about them cannot be reckoned, none of the above
+  int seen = 0;     // signs that nobody has looked at yet, or found good
 };
 
 // How much of a part or fluid the services of a block take.
@@ -97,6 +98,7 @@ struct SeasonPlan {
   std::vector<SeasonRest> not_before_end;  // the likeliest first; under 1 % by machine
   std::vector<Point> find_out;             // no record, or a limb that cannot be computed, or nothing expected
   std::vector<Gap> gaps;
+  std::vector<SeenSign> seen;          // of all machines
   std::vector<MachineUse> not_in_use;  // those that are laid up and back before its end, too
   std::vector<OtherMachine> others;    // that do not work in it, in the order of the fleet file
   SeasonSums before_sums;              // of `beforehand`

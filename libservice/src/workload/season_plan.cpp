@@ -48,6 +48,12 @@ class Sorting {
     if (known) place(point, state, unsure);
   }
 
+  void count(const SeenSign& seen) {
+    const UseState* state = list_.state_of(*seen.machine);
+    if (state != nullptr && stands_throughout(*state)) return;
+    if (!works(*seen.machine)) ++other_of(*seen.machine).seen;
+  }
+
   // What is done beforehand and comes due before the end all the same, once more. `folded`: what another one includes.
   void add_again(const std::vector<SeasonItem>& folded) {
     for (const std::vector<SeasonItem>* items : {&std::as_const(plan_.beforehand), &folded}) {
@@ -100,10 +106,14 @@ class Sorting {
     return at->second;
   }
 
-  void count(const Point& point) {
+  OtherMachine& other_of(const Machine& machine) {
     const auto found = std::find_if(plan_.others.begin(), plan_.others.end(),
-                                    [&](const OtherMachine& other) { return other.machine == point.machine; });
-    OtherMachine& other = found != plan_.others.end() ? *found : plan_.others.emplace_back(OtherMachine{point.machine});
+                                    [&](const OtherMachine& other) { return other.machine == &machine; });
+    return found != plan_.others.end() ? *found : plan_.others.emplace_back(OtherMachine{&machine});
+  }
+
+  void count(const Point& point) {
+    OtherMachine& other = other_of(*point.machine);
     if (point.standing == Standing::overdue) {
       ++other.overdue;
     } else if (point.standing == Standing::due) {
@@ -285,6 +295,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   load::UseAhead use(whole, forecaster);
   Sorting sorting(plan, list, use);
   for (const Point& point : list.points) sorting.sort(point);
+  for (const SeenSign& seen : list.seen) sorting.count(seen);
   const auto life_left = [&](const Point& point, Day day) { return sorting.life_left(point, day); };
   sorting.add_again(load::fold_covered(snapshot.fleet(), life_left, plan.beforehand));
   load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
@@ -292,6 +303,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   plan.parts = parts_of(snapshot, plan);
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.gaps = std::move(list.gaps);
+  plan.seen = std::move(list.seen);
   plan.not_in_use = std::move(list.not_in_use);
   keep_of(snapshot.scope(), plan);
   plan.before_sums = sums_of(plan.beforehand);

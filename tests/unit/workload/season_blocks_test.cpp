@@ -251,3 +251,21 @@ TEST_CASE("what only a sign or a measurement brings due is named among the rest,
   REQUIRE(plan.not_before_end.size() == 1);
   CHECK_FALSE(plan.not_before_end[0].odds.has_value());
 }
+
+TEST_CASE("what somebody saw is told, and counted for a machine that does not work in the season") {
+  World world("  look: {do: Look, every: {months: 60}}\n",
+              "in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 100, harvest: 0}", harvest);
+  int usage = 0;
+  for (int month = 0; month <= 48; ++month) {
+    const auto date = std::chrono::year{2022} / std::chrono::month{6} / 1 + std::chrono::months{month};
+    world.reading(to_text(Day{std::chrono::sys_days{date}}), std::to_string(usage));
+    usage += static_cast<unsigned>(date.month()) % 12 < 3 ? 60 : 0;
+  }
+  world.sign("odd noise", "2026-06-10");
+  const auto snapshot = world.snapshot("2026-06-15");
+  const auto plan = plan_of(world, "2026-06-15", learnt_from(snapshot));
+  REQUIRE(plan.seen.size() == 1);
+  CHECK(plan.seen[0].sign == "odd noise");
+  REQUIRE(plan.others.size() == 1);
+  CHECK(plan.others[0].seen == 1);
+}
