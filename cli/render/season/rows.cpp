@@ -193,7 +193,10 @@ std::string season_cautions(const SeasonPlan& plan, const Look& look) {
     std::string mind = words_of(task);
     if (mind.empty()) continue;
     auto same = std::find_if(alike.begin(), alike.end(), [&](const auto& other) { return other.first == mind; });
-    if (same == alike.end()) same = alike.insert(alike.end(), {std::move(mind), {}});
+    if (same == alike.end()) {
+      alike.emplace_back(std::move(mind), std::vector<std::string>{});
+      same = alike.end() - 1;
+    }
     same->second.push_back(task.name);
   }
   std::string text;

@@ -38,7 +38,7 @@ std::string tasks_of(const std::vector<const service::SeasonRest*>& all) {
     while (next < all.size() && same(all[next]->point) && alike(*all[next], *all[i])) ++next;
     std::string task = next - i > 1 ? service::cleaned(fmt::format("{} ({})", point.name, next - i)) : task_of(point);
     if (before == nullptr || before->machine != point.machine) {
-      task = service::cleaned(point.machine->key) + ' ' + task;
+      task = fmt::format("{} {}", service::cleaned(point.machine->key), task);
     }
     if (all[i]->odds && all[i]->odds->value >= 0.01) task += ' ' + odds_words(*all[i]->odds);
     tasks.push_back(std::move(task));

@@ -282,8 +282,8 @@ std::string rejects_of(const FactsRead& read, const std::vector<std::size_t>& re
 
 // Of the machines of a snapshot, in the order of the fleet file, then of the facts. Two services of a task, at the same
 // position or one of them at all: within a tenth of its shortest usage limb and half its shortest calendar limb, where
-// both have a value on that meter; else within 3 days, or half its shortest calendar limb where that is less. Services of which only the month or year
-// is known, and checks, are left out.
+// both have a value on that meter; else within 3 days, or half its shortest calendar limb where that is less. Services
+// of which only the month or year is known, and checks, are left out.
 std::vector<WrittenTwice> written_twice(const Snapshot& snapshot);
 
 // What is wrong with a fact of the book, or with the book where it names none.

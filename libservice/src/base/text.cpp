@@ -1,6 +1,7 @@
 // Names that are near, plural forms, and text made safe to show.
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 #include "base/encodings.h"
 #include "service/base.h"
@@ -135,7 +136,7 @@ std::string did_you_mean(std::string_view written, std::span<const std::string> 
 
 std::string nearest_or(std::string_view written, std::span<const std::string> names, std::string otherwise) {
   std::string near = did_you_mean(written, names);
-  return near.empty() ? otherwise : near;
+  return near.empty() ? std::move(otherwise) : near;
 }
 
 std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none) {

@@ -50,8 +50,8 @@ constexpr const char* no_day = "is not a day like 2026-03-01, 15.06.2026, yester
 
 // Days with the day or the month first.
 Parsed<DaySpan> marked_day(std::string_view text, const Marked& parts) {
-  const auto first = parse_day_span(plain_day(text, {{}, DateOrder::day_first}));
-  const auto second = parse_day_span(plain_day(text, {{}, DateOrder::month_first}));
+  auto first = parse_day_span(plain_day(text, {{}, DateOrder::day_first}));
+  auto second = parse_day_span(plain_day(text, {{}, DateOrder::month_first}));
   if (parts.mark == '.' && first) return first;
   if (parts.mark != '.' && first && second && *first != *second) {
     return {{}, "could be " + to_text(*first) + " or " + to_text(*second)};

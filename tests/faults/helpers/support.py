@@ -71,6 +71,7 @@ def rows_of(record, without=()):
     Columns `without` are left out: two runs of a command draw different ids."""
     try:
         database = sqlite3.connect(f"file:{record}?mode=rw", uri=True, isolation_level=None)
+        database.text_factory = lambda text: text.decode(errors="replace")  # of a torn file, the engine quotes what it finds
         try:
             def ask(question):
                 return database.execute(question).fetchall()
