@@ -71,7 +71,6 @@ def rows_of(record, without=()):
     Columns `without` are left out: two runs of a command draw different ids."""
     try:
         database = sqlite3.connect(f"file:{record}?mode=rw", uri=True, isolation_level=None)
-        database.text_factory = lambda text: text.decode(errors="replace")  # of a torn file, the engine quotes what it finds
         try:
             def ask(question):
                 return database.execute(question).fetchall()
@@ -88,7 +87,7 @@ def rows_of(record, without=()):
             return found
         finally:
             database.close()
-    except sqlite3.Error as error:
+    except (sqlite3.Error, UnicodeDecodeError) as error:  # of a torn schema the engine quotes bytes that are no text
         raise Damaged(str(error)) from error
 
 
