@@ -45,7 +45,7 @@ CASES = [
     (["compl"], ["completion"]),
     (["season", "har"], ["harvest"]),
     (["parts", "--before", "pu"], ["pumping"]),
-    (["why", "combine", "engine-o"], ["engine-oil"]),
+    (["why", "combine", "engine-o"], ["engine-oil", "engine-oil/check-leaks"]),
 ]
 
 # bash, without a terminal: the function is called as the shell would call it.
