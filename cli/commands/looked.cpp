@@ -22,7 +22,7 @@ int looked(Context& context) {
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, {fact}));
   if (!written.entered.added.empty() && *fact.found != service::Found::good) {
-    written.next.push_back("It stays on the list until a look finds it good.");
+    written.next.emplace_back("It stays on the list until a look finds it good.");
   }
   tell(context, written);
   return 0;
