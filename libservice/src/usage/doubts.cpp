@@ -43,7 +43,7 @@ class Walk {
       if (above && step.usage < *above) break;
       auto doubt = is_sure(*step.fact) ? std::nullopt : doubt_of(i);
       if (doubt) {
-        standing.push_back(std::move(*doubt));
+        standing.push_back(*doubt);
       } else {
         above = step.usage;
       }
