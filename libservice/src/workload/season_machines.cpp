@@ -1,6 +1,7 @@
 #include "workload/season_machines.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace service::load {
 
@@ -26,7 +27,8 @@ bool works_in(UseAhead& use, const Machine& machine, const Season& season, const
     if (!start || !end || !year_start || !year_end) continue;
     known = true;
     // 2 x use in the season / its days >= use in the year / its days
-    if (2 * year * (*end - *start).hundredths >= length * (*year_end - *year_start).hundredths) return true;
+    if (std::int64_t{2} * year * (*end - *start).hundredths >= length * (*year_end - *year_start).hundredths)
+      return true;
   }
   return !known;
 }
