@@ -15,9 +15,8 @@ namespace service {
 //   today, yesterday   in any case
 //   -3d, -2w           so long before today
 //   15.06.2026         with dots the day always comes first
-//   15/06/2026         with slashes or hyphens where one number is over 12, or both are the same: else two days could
-//   be
-//                      meant, and the problem names both
+//   15/06/2026         with slashes or hyphens where one number is over 12, or both are the same: else it could be two
+//                      days, and the problem names both
 //
 // Years have four digits. `06.2026` is a month.
 Parsed<DaySpan> typed_day_span(std::string_view text, Day today);
