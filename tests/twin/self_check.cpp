@@ -666,6 +666,20 @@ TEST_CASE("grace by limb") {
   CHECK(limb(s, Kind::calendar).grace == 0);
 }
 
+TEST_CASE("hours in grace hold for every meter in hours") {
+  Book b;
+  b.machine().meters = {Meter{"engine", "h", std::nullopt}, Meter{"drum", "h", std::nullopt},
+                        Meter{"road", "km", std::nullopt}};
+  for (const char* meter : {"engine", "drum", "road"}) {
+    Task& t = b.task(meter, {usage(meter, 100 * h)});
+    t.grace = grace_hours(7);
+    b.done(meter, on(2023, 1, 1), 0).meter = meter;
+  }
+  CHECK(limb(b.ask(on(2023, 1, 2), "engine"), Kind::usage).grace == 700);
+  CHECK(limb(b.ask(on(2023, 1, 2), "drum"), Kind::usage).grace == 700);
+  CHECK(limb(b.ask(on(2023, 1, 2), "road"), Kind::usage).grace == 0);
+}
+
 TEST_CASE("what a service says of the usage at fitting") {
   Book b;
   b.task("t", {hours(250)});

@@ -405,9 +405,7 @@ std::optional<Amount> grace_said(const std::optional<Grace>& grace, const Limb& 
         if (meter == limb.meter) return amount;
       if (grace->hours) {
         for (const Meter& m : meters) {
-          if (m.unit != "h") continue;
-          if (m.name == limb.meter) return grace->hours;
-          break;
+          if (m.name == limb.meter && m.unit == "h") return grace->hours;
         }
       }
       return std::nullopt;

@@ -41,7 +41,7 @@
 // Grace
 //  C13 Grace named for one unit leaves the other limbs with the fleet's default. A percentage on the task speaks
 //      for all its limbs: sign and season limbs then have none, even where the fleet's default names days.
-//  C14 `hours` in grace means the same meter as `hours` in an interval: the machine's first meter in h.
+//  C14 `hours` in grace means every meter in h (`hours` in an interval: the machine's first meter in h).
 //  C15 `days` in grace is for calendar, sign and season limbs.
 //  C16 Percent grace of a usage limb is cut, not rounded, to a hundredth: that is what comparing exactly does.
 //  C17 A measured limb never has grace.

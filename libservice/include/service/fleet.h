@@ -93,7 +93,7 @@ std::string_view to_text(LimbKind kind);
 // How far past a due point is still "due". A limb whose unit is not named keeps the fleet's default.
 struct Grace {
   std::optional<int> percent_hundredths;  // 10% is 1000; of each limb's own interval
-  std::optional<Amount> hours;            // for the machine's first meter in h
+  std::optional<Amount> hours;            // for every meter in h
   std::map<std::string, Amount> usage;    // by meter
   std::optional<int> days;                // for calendar, sign and season limbs
   std::optional<int> changes;

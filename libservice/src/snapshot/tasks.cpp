@@ -89,11 +89,16 @@ std::vector<LimbChoice> for_conditions(const Task& task, const Machine& machine)
   return choices;
 }
 
-// What `over` names wins; a percentage in it speaks for every limb.
-Grace merged(const Grace& over, const Grace& under) {
+// What `over` names wins; a percentage in it speaks for every limb, hours for every meter in h.
+Grace merged(const Grace& over, const Grace& under, const Machine& machine) {
   if (over.percent_hundredths) return over;
   Grace grace = under;
-  if (over.hours) grace.hours = over.hours;
+  if (over.hours) {
+    grace.hours = over.hours;
+    for (const Meter& meter : machine.meters) {
+      if (meter.unit == "h") grace.usage.erase(meter.name);
+    }
+  }
   for (const auto& [meter, amount] : over.usage) grace.usage[meter] = amount;
   if (over.days) grace.days = over.days;
   if (over.changes) grace.changes = over.changes;
@@ -122,9 +127,9 @@ MachineTask resolved(const Fleet& fleet, const Machine& machine, const Task& tas
   }
   if (task.safety) return result;
   if (task.grace) result.own_grace = *task.grace;
-  if (change != nullptr && change->grace) result.own_grace = merged(*change->grace, result.own_grace);
+  if (change != nullptr && change->grace) result.own_grace = merged(*change->grace, result.own_grace, machine);
   // A law names the day of an examination: what the fleet allows itself does not move it.
-  result.grace = task.competent_person ? result.own_grace : merged(result.own_grace, fleet.grace);
+  result.grace = task.competent_person ? result.own_grace : merged(result.own_grace, fleet.grace, machine);
   return result;
 }
 

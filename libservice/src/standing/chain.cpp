@@ -98,8 +98,8 @@ std::optional<ChainDay> calendar_start(const MachineView& view, const MachineTas
 
 Amount usage_grace(const MachineView& view, const Grace& grace, const std::string& meter, Amount every) {
   if (const auto named = grace.usage.find(meter); named != grace.usage.end()) return named->second;
-  const Meter* hours = view.machine.first_hour_meter();
-  if (grace.hours && hours != nullptr && hours->name == meter) return *grace.hours;
+  const Meter* own = view.machine.meter(meter);
+  if (grace.hours && own != nullptr && own->unit == "h") return *grace.hours;
   if (grace.percent_hundredths) return {percent_of(every.hundredths, *grace.percent_hundredths)};
   return {};
 }
