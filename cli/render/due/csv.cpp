@@ -22,6 +22,8 @@ void add_point(CsvTable& table, const Point& point) {
                  {"due_span_p10", figure(point.due_span.p10)},
                  {"due_span_p50", figure(point.due_span.p50)},
                  {"due_span_p90", figure(point.due_span.p90)},
+                 {"sooner_if", joined_names(point.sooner_if)},
+                 {"measure_again", joined_names(point.measure_again)},
                  {"unknown", joined_kinds(point.unknown)},
                  {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}};
   add_marks(cells, point);
@@ -29,6 +31,8 @@ void add_point(CsvTable& table, const Point& point) {
     cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
                                {"usage_used", figure(usage->used)},
                                {"usage_left", figure(usage->left)},
+                               {"usage_estimated_used", figure(usage->estimated_used)},
+                               {"usage_estimated_left", figure(usage->estimated_left)},
                                {"usage_unit", csv_text(usage->unit)}});
   }
   if (const auto* calendar = service::limb_of(point, LimbKind::calendar)) {
@@ -63,9 +67,13 @@ std::string due_as_csv(const DueAnswer& due) {
                   "due_span_p10",
                   "due_span_p50",
                   "due_span_p90",
+                  "sooner_if",
+                  "measure_again",
                   "usage_every",
                   "usage_used",
                   "usage_left",
+                  "usage_estimated_used",
+                  "usage_estimated_left",
                   "usage_unit",
                   "calendar_every",
                   "calendar_due_on",

@@ -1,28 +1,57 @@
 #include "render/forecast/forecast.h"
-#include "render/shared/csv_line.h"
+#include "render/shared/csv_rows.h"
 
 namespace cli {
+namespace {
+
+using service::to_text;
+
+void add_meter(CsvTable& table, const char* row, const service::MeterAhead& meter,
+               const std::optional<service::UsageSpan>& span) {
+  std::vector<std::pair<std::string_view, std::string>> cells{{"row", row},
+                                                              {"machine", csv_text(meter.machine->key)},
+                                                              {"meter", csv_text(meter.meter->name)},
+                                                              {"unit", csv_text(meter.meter->unit)}};
+  if (span) {
+    cells.insert(cells.end(), {{"on", to_text(span->day)},
+                               {"p10", to_text(span->p10)},
+                               {"p50", to_text(span->p50)},
+                               {"p90", to_text(span->p90)},
+                               {"shown_p10", to_text(span->shown.p10)},
+                               {"shown_p50", to_text(span->shown.p50)},
+                               {"shown_p90", to_text(span->shown.p90)}});
+  }
+  table.add(cells);
+}
+
+void add_point(CsvTable& table, const service::Point& point) {
+  table.add({{"row", "point"},
+             {"machine", csv_text(point.machine->key)},
+             {"task", csv_text(point.name)},
+             {"position", csv_text(point.position)},
+             {"standing", std::string(to_text(point.standing))},
+             {"due_on", figure(point.due_on)},
+             {"due_span_p10", figure(point.due_span.p10)},
+             {"due_span_p50", figure(point.due_span.p50)},
+             {"due_span_p90", figure(point.due_span.p90)},
+             {"sooner_if", joined_names(point.sooner_if)},
+             {"measure_again", joined_names(point.measure_again)}});
+}
+
+}  // namespace
 
 std::string forecast_as_csv(const ForecastAnswer& answer) {
-  CsvTable table({"row", "machine", "meter", "unit", "on", "p10", "p50", "p90"});
+  CsvTable table({"row",    "machine",      "meter",        "unit",         "on",        "p10",           "p50",
+                  "p90",    "shown_p10",    "shown_p50",    "shown_p90",    "task",      "position",      "standing",
+                  "due_on", "due_span_p10", "due_span_p50", "due_span_p90", "sooner_if", "measure_again", "kind",
+                  "state",  "since",        "until",        "note",         "say"});
   for (const service::MeterForecast& each : answer.forecast.meters) {
-    const service::MeterAhead& meter = each.ahead;
-    const auto add = [&](const char* row, const std::optional<service::UsageSpan>& span) {
-      std::vector<std::pair<std::string_view, std::string>> cells{{"row", row},
-                                                                  {"machine", csv_text(meter.machine->key)},
-                                                                  {"meter", csv_text(meter.meter->name)},
-                                                                  {"unit", csv_text(meter.meter->unit)}};
-      if (span) {
-        cells.insert(cells.end(), {{"on", service::to_text(span->day)},
-                                   {"p10", to_text(span->p10)},
-                                   {"p50", to_text(span->p50)},
-                                   {"p90", to_text(span->p90)}});
-      }
-      table.add(cells);
-    };
-    add("now", meter.now);  // a meter that nobody read has a row, and nothing in it
-    for (const auto& span : meter.ahead) add("ahead", span);
+    add_meter(table, "now", each.ahead, each.ahead.now);  // a meter that nobody read has a row, and nothing in it
+    for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, span);
   }
+  for (const service::ForecastPoint& each : answer.forecast.points) add_point(table, each.point);
+  for (const service::Gap& gap : answer.forecast.gaps) add_gap(table, gap);
+  for (const service::MachineUse& use : answer.forecast.not_in_use) add_machine(table, use);
   return table.text();
 }
 

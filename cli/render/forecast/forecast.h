@@ -16,7 +16,7 @@ struct ForecastAnswer {
 
 std::string forecast_as_text(const ForecastAnswer& answer, const Look& look);
 std::string forecast_as_json(const ForecastAnswer& answer);
-std::string forecast_as_csv(const ForecastAnswer& answer);  // one row a meter and day
+std::string forecast_as_csv(const ForecastAnswer& answer);  // a row a meter and day, and a point
 
 inline constexpr Format<ForecastAnswer> forecast_formats[] = {
     {"text", forecast_as_text}, {"json", forecast_as_json}, {"csv", forecast_as_csv}};

@@ -6,12 +6,22 @@ namespace cli {
 namespace {
 
 Json usage_as_json(const service::UsageSpan& span) {
-  return {{"on", to_text(span.day)}, {"p10", number(span.p10)}, {"p50", number(span.p50)}, {"p90", number(span.p90)}};
+  const auto& shown = span.shown;
+  return {{"on", to_text(span.day)},
+          {"p10", number(span.p10)},
+          {"p50", number(span.p50)},
+          {"p90", number(span.p90)},
+          {"shown", {{"p10", number(shown.p10)}, {"p50", number(shown.p50)}, {"p90", number(shown.p90)}}}};
 }
 
 Json meter_as_json(const service::MeterAhead& meter) {
   Json json{{"machine", meter.machine->key}, {"meter", meter.meter->name}, {"unit", meter.meter->unit}};
-  json["last"] = meter.last ? Json{{"on", to_text(meter.last->day)}, {"at", number(meter.last->usage)}} : Json(nullptr);
+  json["last"] = nullptr;
+  if (meter.last) {
+    json["last"] = {{"on", to_text(meter.last->day)},
+                    {"at", number(meter.last->usage)},
+                    {"shown", number_or_null(meter.last_shown)}};
+  }
   json["now"] = meter.now ? usage_as_json(*meter.now) : Json(nullptr);
   json["ahead"] = array_of(meter.ahead, usage_as_json);
   if (!meter.grounds) {
@@ -22,7 +32,9 @@ Json meter_as_json(const service::MeterAhead& meter) {
   json["learnt"] = {{"per_year", usage_of(grounds.per_year)},
                     {"so_far", usage_of(grounds.so_far)},
                     {"months", array_of(grounds.months, [](double share) { return share_of(share); })},
+                    {"readings", grounds.readings},
                     {"years", years_of(grounds.years)},
+                    {"start", grounds.start},
                     {"stretches", grounds.gaps},
                     {"others", grounds.others},
                     {"expected", grounds.expected},
@@ -47,6 +59,7 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
     row["standing"] = service::to_text(each.point.standing);
     row["due_on"] = day_or_null(each.point.due_on);
     row["due_span"] = span_as_json(each.point.due_span);
+    add_observed(row, each.point);
     return row;
   });
   json["gaps"] = gaps_as_json(forecast.gaps);

@@ -28,25 +28,30 @@ double units(Amount amount) { return static_cast<double>(amount.hundredths) / 10
 
 std::string whole_units(Amount amount) { return fmt::format("{:.0f}", units(amount)); }
 
-// `2163 h (2151 to 2180)`.
+// `2163 h (2151 to 2180)`, as the meter shows it.
 std::string span_words(const UsageSpan& span, const std::string& unit) {
-  if (span.p10 == span.p90) return about(span.p50, unit);
-  return fmt::format("{} ({} to {})", about(span.p50, unit), whole_units(span.p10), whole_units(span.p90));
+  if (span.p10 == span.p90) return about(span.shown.p50, unit);
+  return fmt::format("{} ({} to {})", about(span.shown.p50, unit), whole_units(span.shown.p10),
+                     whole_units(span.shown.p90));
 }
+
+// Where the meter was changed or went round it shows less than the machine has run.
+bool shows_less(const MeterAhead& meter) { return meter.last && meter.last_shown != meter.last->usage; }
 
 std::string when_read(const MeterAhead& meter, service::Day as_of) {
   if (!meter.last) return "never read";
   const int days = service::days_between(meter.last->day, as_of);
-  const bool only_start = meter.grounds && meter.grounds->gaps == 0;
+  const bool only_start = meter.grounds && meter.grounds->readings == 0;
   const char* const what = only_start ? "known since" : "read";
   if (days == 0) return fmt::format("{} today", what);
   return fmt::format("{} {}, {} ago", what, to_text(meter.last->day), service::counted(days, "day", "days"));
 }
 
-std::string line_a_meter(const service::Forecast& forecast) {
+std::string line_a_meter(const service::Forecast& forecast, const Look& look) {
   std::vector<Row> rows{{"", "", "today", "in a month", "in three months", "in a mean year"}};
   std::string nothing;
   std::string look_at;
+  std::vector<std::string> lifetimes;
   const auto then = [](const std::optional<UsageSpan>& span, const std::string& unit) {
     return span ? span_words(*span, unit) : std::string();
   };
@@ -62,13 +67,20 @@ std::string line_a_meter(const service::Forecast& forecast) {
     rows.push_back({name_of(meter), when_read(meter, forecast.as_of), span_words(*meter.now, unit),
                     then(each.in_a_month, unit), then(each.in_three_months, unit),
                     meter.grounds ? fmt::format("{:.0f} {}", meter.grounds->per_year, unit) : ""});
+    if (shows_less(meter)) lifetimes.push_back(fmt::format("{} {}", name_of(meter), about(meter.now->p50, unit)));
     if (const std::string odd = meter.grounds ? words_of(each.lately, *meter.grounds, unit) : ""; !odd.empty()) {
       look_at += fmt::format("  {}: {}\n", name_of(meter), odd);
     }
   }
   std::string text = rows.size() > 1 ? table(rows) : "";
-  if (rows.size() > 1)
-    text += "\nIn brackets: eight cases of ten lie within. One machine closely: whichever forecast MACHINE\n";
+  if (rows.size() > 1) {
+    text += "\nWhat the meters will show; in brackets, eight cases of ten lie within.\n";
+    if (!lifetimes.empty()) {
+      text += wrapped("", fmt::format("Changed or gone round; lifetime use today: {}.", fmt::join(lifetimes, ", ")),
+                      static_cast<std::size_t>(look.columns), 0);
+    }
+    text += "One machine closely: whichever forecast MACHINE\n";
+  }
   if (!look_at.empty()) text += "\nLook again\n" + look_at;
   if (!nothing.empty()) text += (text.empty() ? "Not known\n" : "\nNot known\n") + nothing;
   return text;
@@ -80,7 +92,10 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = '\n' + heading(look, name_of(meter));
   if (meter.last) {
-    text += fmt::format("  last known  {} on {}\n", with_unit(meter.last->usage, unit), to_text(meter.last->day));
+    const std::string lifetime =
+        shows_less(meter) ? fmt::format(" (lifetime {})", with_unit(meter.last->usage, unit)) : "";
+    text += fmt::format("  last known  {} on {}{}\n", with_unit(*meter.last_shown, unit), to_text(meter.last->day),
+                        lifetime);
   }
   if (!meter.now) {
     if (!meter.last) {
@@ -92,7 +107,9 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
     return text +
            "  One value alone, and neither its owner nor its kind says how it is used: nothing is said of its use.\n";
   }
-  text += fmt::format("  today       {}\n", span_words(*meter.now, unit));
+  const std::string lifetime = shows_less(meter) ? fmt::format(", lifetime {}", about(meter.now->p50, unit)) : "";
+  const bool known = meter.now->p10 == meter.now->p90;
+  text += fmt::format("  today       {}{}{}\n", span_words(*meter.now, unit), known ? "" : " by estimate", lifetime);
   if (meter.grounds) {
     text +=
         wrapped("  from now    ",
@@ -105,12 +122,14 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
   double most = 0;
   const double from = units(meter.now->p10);
   for (const UsageSpan& span : meter.ahead) most = std::max(most, units(span.p90) - from);
-  text += "\n  use of its life by a day, at even odds and in eight cases of ten; the bars begin at today's low end\n";
+  text +=
+      "\n  what the meter shows by a day, at even odds and in eight cases of ten;\n  the bars begin at today's low "
+      "end\n";
   std::vector<Row> rows;
   for (const UsageSpan& span : meter.ahead) {
     const Band band{units(span.p10) - from, units(span.p50) - from, units(span.p90) - from};
-    rows.push_back({"by " + to_text(span.day), about(span.p50, unit),
-                    fmt::format("{} to {}", whole_units(span.p10), whole_units(span.p90)),
+    rows.push_back({"by " + to_text(span.day), about(span.shown.p50, unit),
+                    fmt::format("{} to {}", whole_units(span.shown.p10), whole_units(span.shown.p90)),
                     band_bar(look, band, most, 40)});
   }
   return text + table(rows, "  ");
@@ -124,9 +143,9 @@ std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
     case service::DayKind::beyond:
       return to_text(*p10) + " to beyond five years";
     case service::DayKind::span:
-      return fmt::format("{} to {}", to_text(*p10), to_text(*p90));
+      return p10 == p90 ? "sooner in less than one case of ten" : fmt::format("{} to {}", to_text(*p10), to_text(*p90));
     case service::DayKind::at_latest:
-      return "at the latest; by use nothing can be said";
+      return service::unforeseen(each.point) ? "at the latest; by use nothing can be said" : "at the latest";
     case service::DayKind::certain:
       break;
   }
@@ -139,6 +158,8 @@ std::string next_points(const service::Forecast& forecast) {
     const Point& point = each.point;
     std::string span = day_words(each, forecast.as_of);
     if (point.by_estimate) span += ", due by estimate: read the meter";
+    if (const std::string sooner = sooner_words(point); !sooner.empty()) span += "; " + sooner;
+    if (!point.measure_again.empty()) span += fmt::format("; measure {} again", listed(point.measure_again, "and"));
     for (const std::string& word : marks_of(point)) span += "; " + word;
     rows.push_back({service::cleaned(point.machine->key), task_of(point),
                     each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
@@ -161,7 +182,7 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
     text += '\n' + heading(look, "Due next, at even odds; in one case of ten sooner than the span, in one later") +
             next_points(forecast);
   } else if (!forecast.meters.empty()) {
-    text += '\n' + line_a_meter(forecast);
+    text += '\n' + line_a_meter(forecast, look);
   }
   return text;
 }

@@ -42,6 +42,10 @@ void add_marks(CsvCells& cells, const service::Point& point) {
                              {"cautions", csv_text(fmt::format("{}", fmt::join(point.task->all_cautions, "; ")))}});
 }
 
+std::string joined_names(const std::vector<std::string>& names) {
+  return csv_text(fmt::format("{}", fmt::join(names, "; ")));  // a name may hold blanks
+}
+
 std::string joined_kinds(const std::vector<service::LimbKind>& kinds) {
   std::vector<std::string_view> names;
   for (const auto kind : kinds) names.push_back(to_text(kind));

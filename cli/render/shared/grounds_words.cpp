@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "render/shared/words.h"
 
@@ -12,6 +13,13 @@ namespace {
 
 constexpr std::array<const char*, 12> months{"January", "February", "March",     "April",   "May",      "June",
                                              "July",    "August",   "September", "October", "November", "December"};
+
+std::string years_words(double years) {
+  constexpr int months_a_year = 12;
+  const auto months = std::lround(years * months_a_year);
+  if (months >= months_a_year) return fmt::format("{:.1f} years", years);
+  return months < 1 ? "less than a month" : service::counted(months, "month", "months");
+}
 
 }  // namespace
 
@@ -29,15 +37,17 @@ std::string words_of(service::UseLately lately, const service::Grounds& grounds,
 }
 
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {
-  std::string text;
-  if (grounds.gaps == 0) {
-    text = "from no readings of its own";
-  } else {
-    text = fmt::format("from {:.1f} years of readings", grounds.years);
+  std::vector<std::string> sources;
+  if (grounds.readings == 1) sources.emplace_back("one reading");
+  if (grounds.readings > 1) {
+    sources.push_back(fmt::format("{} readings over {}", grounds.readings, years_words(grounds.years)));
   }
+  if (grounds.readings > 0 && grounds.start) sources.emplace_back("its first day");
+  if (grounds.readings == 0) sources.emplace_back("no readings of its own");
   if (grounds.others > 0) {
-    text += fmt::format(" and {} of its kind", service::counted(grounds.others, "other machine", "other machines"));
+    sources.push_back(service::counted(grounds.others, "other machine", "other machines") + " of its kind");
   }
+  std::string text = "from " + listed(sources, "and");
   if (grounds.expected) text += "; its owner says how much a year";
   if (grounds.expected_seasons) text += grounds.expected ? ", and by season" : "; its owner says how much by season";
   text += fmt::format("; use comes in lumps of about {:.0f} {}", std::max(1.0, grounds.dispersion), unit);

@@ -19,6 +19,8 @@ void add_limb_figures(Json& json, const LimbStanding& limb) {
       json["every"] = number_or_null(limb.every);
       json["used"] = number_or_null(limb.used);
       json["left"] = number_or_null(limb.left);
+      json["estimated_used"] = number_or_null(limb.estimated_used);
+      json["estimated_left"] = number_or_null(limb.estimated_left);
       json["due_at"] = number_or_null(limb.due_at);
       json["due_shown"] = number_or_null(limb.due_shown);
       break;
@@ -82,6 +84,7 @@ Json point_as_json(const service::Point& point) {
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
   json["due_on"] = day_or_null(point.due_on);
   json["unknown"] = kinds_of(point.unknown);
+  add_observed(json, point);
   json["put_off"] = point.put_off ? put_off_as_json(*point.put_off) : Json(nullptr);
   json["due_span"] = span_as_json(point.due_span);
   json["fitted"] = point.fitted ? fitted_as_json(*point.fitted) : Json(nullptr);
@@ -165,6 +168,11 @@ Json odds_or_null(const std::optional<service::Probability>& odds) {
 
 Json span_as_json(const service::DueSpan& span) {
   return {{"p10", day_or_null(span.p10)}, {"p50", day_or_null(span.p50)}, {"p90", day_or_null(span.p90)}};
+}
+
+void add_observed(Json& json, const service::Point& point) {
+  json["sooner_if"] = point.sooner_if;
+  json["measure_again"] = point.measure_again;
 }
 
 Json place_of(const service::Point& point) { return place_of(service::name_of(point)); }

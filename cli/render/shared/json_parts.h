@@ -47,6 +47,7 @@ Json base_cautions_as_json();                                 // all steps, and 
 void mark(Json& json, const service::Point& point);           // safety, competent_person, and its own cautions
 Json sentences_of(const std::vector<std::string>& cautions);  // of those that the catalogue has
 Json span_as_json(const service::DueSpan& span);              // three days
+void add_observed(Json& json, const service::Point& point);   // sooner_if, measure_again
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
 Json point_as_json(const service::Point& point);
 Json gap_as_json(const service::Gap& gap);

@@ -22,13 +22,16 @@ std::string of_meter(const LimbStanding& limb, const Point& point) {
   return first == nullptr || first->name == limb.name ? "" : fmt::format(" ({})", limb.name);
 }
 
+// What is recorded, and today's estimate where it is another in whole units.
 std::string usage_words(const LimbStanding& limb, const Point& point) {
-  const std::string interval = interval_of(limb, point);
-  if (!limb.left) return "use unknown, of " + interval;
-  const service::Amount left = *limb.left;
-  if (left.hundredths == 0) return interval + " reached";
-  if (left.hundredths > 0) return fmt::format("{} left of {}", with_unit(left, limb.unit), interval);
-  return fmt::format("{} over {}", with_unit(-left, limb.unit), interval);
+  if (!limb.left) return "use unknown, of " + interval_of(limb, point);
+  std::string words = left_words(*limb.left, limb, point);
+  if (!limb.estimated_left) return words;
+  const bool over = limb.estimated_left->hundredths < 0;
+  const std::string estimate = about(over ? -*limb.estimated_left : *limb.estimated_left, limb.unit);
+  const bool was_over = limb.left->hundredths < 0;
+  if (over == was_over && estimate == about(was_over ? -*limb.left : *limb.left, limb.unit)) return words;
+  return words + fmt::format(", about {}{} by estimate", estimate, over && !was_over ? " over" : "");
 }
 
 std::string days_words(const LimbStanding& limb, const Point& point) {
@@ -54,8 +57,10 @@ std::string changes_words(const LimbStanding& limb) {
 std::string measured_words(const LimbStanding& limb, const Point& point, bool loud) {
   const std::string interval = interval_of(limb, point);
   if (limb.measured) {
-    return fmt::format("{} {} {}, limit {} {}", service::cleaned(limb.name), to_text(*limb.measured),
-                       service::cleaned(limb.unit), to_text(limb.limit), service::cleaned(limb.unit));
+    const auto& again = point.measure_again;
+    return fmt::format("{} {} {}, limit {} {}{}", service::cleaned(limb.name), to_text(*limb.measured),
+                       service::cleaned(limb.unit), to_text(limb.limit), service::cleaned(limb.unit),
+                       std::find(again.begin(), again.end(), limb.name) == again.end() ? "" : ": measure again");
   }
   if (limb.other_unit) {
     return fmt::format("{} measured, but not in {}", service::cleaned(limb.name), service::cleaned(limb.unit));
@@ -174,6 +179,17 @@ std::string interval_of(const LimbStanding& limb, const Point& point) {
   return "";
 }
 
+std::string left_words(service::Amount left, const LimbStanding& limb, const Point& point) {
+  const std::string interval = interval_of(limb, point);
+  if (left.hundredths == 0) return interval + " reached";
+  if (left.hundredths > 0) return fmt::format("{} left of {}", with_unit(left, limb.unit), interval);
+  return fmt::format("{} over {}", with_unit(-left, limb.unit), interval);
+}
+
+std::string sooner_words(const Point& point) {
+  return point.sooner_if.empty() ? "" : fmt::format("sooner if {} shows it", listed(point.sooner_if, "or"));
+}
+
 std::string words_of(const LimbStanding& limb, const Point& point, bool loud) {
   switch (limb.kind) {
     case LimbKind::usage:
@@ -208,7 +224,10 @@ std::string when(const Point& point, service::Day as_of) {
   const std::string day = to_text(*point.due_on);
   if (*point.due_on == as_of) return "today";
   if (*point.due_on < as_of) return "since " + day;
-  if (!service::is_expected(point)) return "on " + day;
+  if (!service::is_expected(point)) {
+    return service::day_kind(point) == service::DayKind::at_latest ? fmt::format("by {} at the latest", day)
+                                                                   : "on " + day;
+  }
   const auto& span = point.due_span;
   if (span.p10 && span.p90 && *span.p10 != *span.p90) {
     return fmt::format("about {} ({} to {})", day, to_text(*span.p10), to_text(*span.p90));
@@ -233,14 +252,8 @@ std::string words_of(const service::PutOff& put_off) {
 
 std::vector<std::string> remarks_of(const Point& point) {
   std::vector<std::string> remarks = marks_of(point);
-  if (point.by_estimate) {
-    std::string remark = "by estimate: read the meter";
-    const auto* limb = point.ruled_by ? &point.limbs[*point.ruled_by] : nullptr;
-    if (limb != nullptr && limb->estimated_used) {
-      remark += fmt::format(" (about {} used)", about(*limb->estimated_used, limb->unit));
-    }
-    remarks.push_back(std::move(remark));
-  }
+  if (point.by_estimate) remarks.emplace_back("by estimate: read the meter");
+  if (std::string sooner = sooner_words(point); !sooner.empty()) remarks.push_back(std::move(sooner));
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
   if (point.fitted && point.fitted->year_or_month_only()) {
     const std::string on = to_text(point.fitted->on);

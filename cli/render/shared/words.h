@@ -39,16 +39,22 @@ std::string names_of(const std::vector<service::PointName>& points, std::string_
 // saw, a value that nobody measured) unless `loud`.
 std::string words_of(const service::LimbStanding& limb, const service::Point& point, bool loud = false);
 
+// What is left of a usage limb, or over it: `11.4 h over 250 h`.
+std::string left_words(service::Amount left, const service::LimbStanding& limb, const service::Point& point);
+
+// `sooner if leak or hard-start shows it`; empty where nothing that people see or measure can bring it due.
+std::string sooner_words(const service::Point& point);
+
 // The interval alone: `250 h`, `12 months`, `on leak or hard-start`.
 std::string interval_of(const service::LimbStanding& limb, const service::Point& point);
 
 // All limbs, the ruling one first.
 std::vector<std::string> limb_words(const service::Point& point);
 
-// `since 2026-02-14`, `today`, `on 2026-07-18`, `about 2026-07-02`.
+// `since 2026-02-14`, `today`, `on 2026-07-18`, `by 2026-07-18 at the latest`, `about 2026-07-02 (2026-06-20 to ...)`.
 std::string when(const service::Point& point, service::Day as_of);
 
-// What else must be known: that it never waits, by estimate, put off, year only, not known.
+// What else must be known: that it never waits, by estimate, sooner by what is seen, put off, year only, not known.
 std::vector<std::string> remarks_of(const service::Point& point);
 
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.

@@ -23,14 +23,46 @@ std::string use_of(const service::ExplainedUse& use) {
                      words_of(use.busy), words_of(*use.grounds, unit));
 }
 
-std::string span_of(const Explanation& explained) {
-  const auto& [p10, p50, p90] = explained.point.due_span;
-  if (!p50) return p10 ? fmt::format("may come due from {} on; at even odds not within five years", to_text(*p10)) : "";
-  if (p10 == p90) return fmt::format("comes due on {}, for certain", to_text(*p50));
+std::string sooner_too(const service::Point& point) {
+  const std::string sooner = sooner_words(point);
+  return sooner.empty() ? "" : "; " + sooner;
+}
+
+std::string span_of(const Explanation& explained, service::Day as_of) {
+  const service::Point& point = explained.point;
+  const auto& [p10, p50, p90] = point.due_span;
+  if (!p10) return sooner_words(point);
+  if (!p50) {
+    return fmt::format("may come due from {} on; at even odds not within five years{}", to_text(*p10),
+                       sooner_too(point));
+  }
+  if (point.by_estimate) {
+    return p90 == as_of ? "has come due already in nine cases of ten or more"
+                        : fmt::format("has come due already at even odds or better; in one case of ten comes after {}",
+                                      p90 ? to_text(*p90) : "five years");
+  }
+  if (service::day_kind(point) == service::DayKind::certain) {
+    return fmt::format("comes due on {}, for certain", to_text(*p50));
+  }
+  if (service::day_kind(point) == service::DayKind::at_latest) {
+    return fmt::format("comes due by {} at the latest{}{}", to_text(*p50),
+                       service::unforeseen(point) ? "; by use nothing can be said" : "", sooner_too(point));
+  }
+  if (p10 == p90) {
+    return fmt::format("comes due on {}; sooner in less than one case of ten{}", to_text(*p50), sooner_too(point));
+  }
   const std::string late = explained.ends_certainly
                                ? fmt::format("at the latest on {}", to_text(*p90))
                                : fmt::format("in one of ten after {}", p90 ? to_text(*p90) : "five years");
-  return fmt::format("comes due at even odds by {}; in one case of ten by {}, {}", to_text(*p50), to_text(*p10), late);
+  return fmt::format("comes due at even odds by {}; in one case of ten by {}, {}{}", to_text(*p50), to_text(*p10), late,
+                     sooner_too(point));
+}
+
+// What the odds know nothing of.
+std::string aside(const service::Point& point) {
+  std::vector<std::string> things = point.sooner_if;
+  if (service::unforeseen(point)) things.insert(things.begin(), "use");
+  return things.empty() ? "" : fmt::format(", {} aside", listed(things, "and"));
 }
 
 std::string takes_of(const service::Resources& resources) {
@@ -58,19 +90,22 @@ std::string grounds_of(const service::SeasonOdds& season) {
 
 }  // namespace
 
-std::vector<std::string> expectations(const Explanation& explained) {
+std::vector<std::string> expectations(const Explanation& explained, service::Day as_of) {
   std::vector<std::string> lines;
   for (const service::ExplainedUse& use : explained.use) lines.push_back(use_of(use));
   if (!reached(explained.point)) {
     for (const LimbStanding& limb : explained.point.limbs) {
       if (!limb.expected || !limb.expected->p50) continue;
-      lines.push_back(fmt::format("{} is likely to have been done often enough by {}", service::cleaned(limb.name),
-                                  to_text(*limb.expected->p50)));
+      const auto& [p10, p50, p90] = *limb.expected;
+      lines.push_back(fmt::format("change {} of {} is expected about {} ({} to {})", limb.limit_count,
+                                  service::cleaned(limb.name), to_text(*p50), to_text(p10.value_or(*p50)),
+                                  p90 ? to_text(*p90) : "beyond five years"));
     }
-    if (std::string span = span_of(explained); !span.empty()) lines.push_back(std::move(span));
+    if (std::string span = span_of(explained, as_of); !span.empty()) lines.push_back(std::move(span));
     for (const service::SeasonOdds& season : explained.seasons) {
       lines.push_back(fmt::format("odds of coming due by the end of {}, {}: {}{}", service::cleaned(season.season->key),
-                                  to_text(season.days.to), odds_words(season.odds), grounds_of(season)));
+                                  to_text(season.days.to), odds_words(season.odds),
+                                  aside(explained.point) + grounds_of(season)));
     }
   }
   lines.push_back(takes_of(explained.resources));

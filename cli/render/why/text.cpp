@@ -34,7 +34,9 @@ std::string why_as_text(const service::Explanations& why) {
     add(text, "sums", explained.sums);
     add(text, "ahead", explained.ahead);
     add(text, "so", {explained.ruling});
-    add(text, "note", remarks_of(point));
+    std::vector<std::string> notes = remarks_of(point);
+    std::erase(notes, sooner_words(point));  // said of the days ahead
+    add(text, "note", notes);
     std::vector<std::string> cautions;
     for (const std::string& written : point.task->all_cautions) {
       cautions.push_back(service::cleaned(service::caution_sentence(written)));

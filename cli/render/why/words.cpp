@@ -101,6 +101,26 @@ std::string fitted_words(const Point& point) {
   return fmt::format("fitted {}, {}", to_text(point.fitted->on), to_text(point.fitted->basis));
 }
 
+// An interval that counts from the due point of the last one, and not from when it was done.
+std::string counted_words(const std::string& due_point, const std::string& off, bool early) {
+  return fmt::format("counts from {}, where it was due: the last service came {} {} that", due_point, off,
+                     early ? "before" : "after");
+}
+
+std::vector<std::string> calendar_sums(const Point& point, const LimbStanding& limb) {
+  std::vector<std::string> sums;
+  const int late = point.fitted ? service::days_between(*limb.counted_from, point.fitted->on.first) : 0;
+  if (late != 0) {
+    sums.push_back(
+        counted_words(to_text(*limb.counted_from), service::counted(late < 0 ? -late : late, "day", "days"), late < 0));
+  }
+  sums.push_back(fmt::format("{}{} from {}{} is {}: {}", to_text(*limb.span),
+                             limb.until_month_end ? ", to the month's end," : "", to_text(*limb.counted_from),
+                             limb.chain_from ? fmt::format(" (in months from {})", to_text(*limb.chain_from)) : "",
+                             to_text(*limb.due_on), words_of(limb, point, true)));
+  return sums;
+}
+
 std::vector<std::string> usage_sums(const Point& point, const LimbStanding& limb) {
   std::vector<std::string> sums;
   if (!limb.used || !limb.known) {
@@ -110,21 +130,27 @@ std::vector<std::string> usage_sums(const Point& point, const LimbStanding& limb
   }
   const service::KnownUsage& known = *limb.known;
   std::string used = fmt::format("used {}", with_unit(*limb.used, limb.unit));
-  const bool same_meter = point.fitted && point.fitted->at && point.fitted->meter == limb.name;
-  const auto start = same_meter ? point.fitted->at : std::nullopt;
-  if (start) {
-    used += fmt::format(" = {} (usage known on {}) - {} ({})", with_unit(known.usage, limb.unit), to_text(known.day),
-                        with_unit(*start, limb.unit), fitted_words(point));
-  } else {
-    used += fmt::format(" by {} (usage known on {})", with_unit(known.usage, limb.unit), to_text(known.day));
-  }
+  const bool same_meter = point.fitted && point.fitted->meter == limb.name;
+  used += fmt::format(" = {} (usage known on {}) - {} ({})", with_unit(known.usage, limb.unit), to_text(known.day),
+                      with_unit(*limb.fitted_at, limb.unit), same_meter ? fitted_words(point) : "when fitted");
   sums.push_back(used);
-  if (limb.due_at && limb.left) {
-    sums.push_back(fmt::format("due at {}: {}", due_point(limb), words_of(limb, point)));
+  if (limb.counted_at != limb.fitted_at) {
+    const service::Amount late = *limb.fitted_at - *limb.counted_at;
+    sums.push_back(counted_words(with_unit(*limb.counted_at, limb.unit),
+                                 with_unit(late.hundredths < 0 ? -late : late, limb.unit), late.hundredths < 0));
   }
+  const bool other_shown = limb.due_shown && *limb.due_shown != *limb.due_at;
+  const std::string shown =
+      other_shown ? fmt::format(" (the meter then shows {})", with_unit(*limb.due_shown, limb.unit)) : "";
+  sums.push_back(fmt::format("due at {} = {} + {}{}: {}", with_unit(*limb.due_at, limb.unit),
+                             with_unit(*limb.counted_at, limb.unit), with_unit(*limb.every, limb.unit), shown,
+                             left_words(*limb.left, limb, point)));
   if (limb.estimated_used) {
-    sums.push_back(fmt::format("today by estimate {} used, from the use up to {}",
-                               about(*limb.estimated_used, limb.unit), to_text(known.day)));
+    const service::Amount left = *limb.estimated_left;
+    const bool over = left.hundredths < 0;
+    sums.push_back(fmt::format("today by estimate about {} used, about {} {}; from its use up to {}",
+                               about(*limb.estimated_used, limb.unit), about(over ? -left : left, limb.unit),
+                               over ? "over" : "left", to_text(known.day)));
   }
   return sums;
 }
@@ -132,9 +158,7 @@ std::vector<std::string> usage_sums(const Point& point, const LimbStanding& limb
 std::vector<std::string> sums_of(const Point& point, const LimbStanding& limb) {
   if (limb.kind == LimbKind::usage) return usage_sums(point, limb);
   if (limb.kind == LimbKind::calendar && limb.counted_from && limb.due_on && limb.span) {
-    return {fmt::format("{}{} from {} is {}: {}", to_text(*limb.span),
-                        limb.until_month_end ? ", to the month's end," : "", to_text(*limb.counted_from),
-                        to_text(*limb.due_on), words_of(limb, point, true))};
+    return calendar_sums(point, limb);
   }
   if (limb.kind == LimbKind::season && limb.due_on) {
     return {fmt::format("{} is {}: {}", interval_of(limb, point), to_text(*limb.due_on), words_of(limb, point, true))};
@@ -163,7 +187,8 @@ std::string ruling_of(const Explanation& explained, service::Day as_of) {
   if (!point.ruled_by) return text + ": no limb can be reckoned";
   const LimbStanding& limb = point.limbs[*point.ruled_by];
   const std::string day = when(point, as_of);
-  if (!day.empty()) text += ' ' + day;
+  const bool latest = !reached(point) && service::day_kind(point) == service::DayKind::at_latest;
+  if (!day.empty()) text += (latest ? ", " : " ") + day;
   text += fmt::format(", ruled by {}: {}", words_of(limb.kind), words_of(limb, point, true));
   text += ruling_words(explained.ruling);
   if (point.by_estimate) text += "; by estimate only, so read the meter";
@@ -179,7 +204,7 @@ Explained in_words(const Explanation& explained, const service::Fleet& fleet, se
   for (const LimbStanding& limb : explained.point.limbs) {
     for (std::string& line : sums_of(explained.point, limb)) words.sums.push_back(std::move(line));
   }
-  words.ahead = expectations(explained);
+  words.ahead = expectations(explained, as_of);
   words.ruling = ruling_of(explained, as_of);
   return words;
 }

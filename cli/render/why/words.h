@@ -18,6 +18,6 @@ struct Explained {
 
 Explained in_words(const service::Explanation& explained, const service::Fleet& fleet, service::Day as_of);
 
-std::vector<std::string> expectations(const service::Explanation& explained);
+std::vector<std::string> expectations(const service::Explanation& explained, service::Day as_of);
 
 }  // namespace cli

@@ -91,7 +91,7 @@ struct DueList {
 // today's estimate, is the same each time; so is every day that is reckoned.
 enum class Detail {
   standings,   // no days ahead, and so no `coming`, but of points that the overdue list shows
-  coming,      // also the days of points that come due within the horizon
+  coming,      // also the days of points that come due within the horizon, or are to be measured again
   everything,  // the days of all points
 };
 
@@ -128,7 +128,7 @@ struct DueRows {
 };
 
 struct DueShow {
-  bool later = false;                     // later points too; else only those with something unknown or put off
+  bool later = false;  // later points too; else only those with something unknown, put off or to be measured again
   bool unknown_machines = false;          // each point of machines of which nothing is known
   std::optional<std::size_t> first = {};  // only so many
 };

@@ -27,18 +27,6 @@ struct BusyMonths {
 
 BusyMonths busy_months(const Grounds& grounds);
 
-// What can be said of the day on which a point comes due.
-enum class DayKind {
-  reached,    // it is due
-  certain,    // a calendar limb names it, and nothing can come sooner
-  at_latest,  // the same, but use may bring it sooner, and nothing can be said of that
-  span,       // p10 to p90
-  beyond,     // p10 to beyond five years
-};
-
-// Of a point whose days were reckoned (`Detail`).
-DayKind day_kind(const Point& point);
-
 struct ForecastPoint {
   Point point;
   DayKind kind = DayKind::span;

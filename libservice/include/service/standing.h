@@ -34,7 +34,8 @@ bool worse(Standing a, Standing b);
 // A day at even odds with its 80 % span, all limbs racing: a calendar limb is certain, a usage limb as its meter's
 // forecast has it, a changes limb as its task. Whole days, not before as-of unless facts say that the point is reached;
 // a missing day is more than five years away with no calendar limb to name it, or not known. That no service was
-// written down since shapes it, and with it the point's `due_on` and `coming`, but never `due` or `overdue`.
+// written down since shapes it, and with it the point's `due_on` and `coming`, but never `due` or `overdue`. What
+// somebody may see or measure has no odds: it can bring a point due sooner than all of these days (`Point::sooner_if`).
 struct DueSpan {
   std::optional<Day> p10;
   std::optional<Day> p50;
@@ -48,10 +49,11 @@ enum class LimbState { overdue, due, not_reached, unknown };
 
 // One limb of a point with its arithmetic. Which fields are filled depends on the kind:
 //
-//   usage     meter, unit, every; known; used (since fitted), left and due_at (by the due point); due_on when reached:
-//             the first day on which usage reached due_at; else this limb's own median
+//   usage     meter, unit, every; known; fitted_at, used (since fitted); counted_at, left, due_at (by the due point);
+//             due_on when reached: the first day on which usage reached due_at; else this limb's own median
 //   calendar  span; due_on, left_days
-//   changes   name (the task), count (so far) of limit_count; due_on when reached, else the day expected from that task
+//   changes   name (the task), count (so far, by these `changes`) of limit_count; due_on when reached, else the day
+//             expected from that task
 //   measured  name, unit, limit, above; measured and noticed_on where somebody measured since; due_on when reached
 //   sign      signs; seen, noticed_on and due_on where one was seen since and not found good; found and looked_on where
 //             somebody looked and found it worn or failed
@@ -70,15 +72,19 @@ struct LimbStanding {
   std::vector<std::string> signs;
   int lead_days = 0;
 
-  std::optional<KnownUsage> known;  // of the meter, on the day asked about
+  std::optional<KnownUsage> known;   // of the meter, on the day asked about
+  std::optional<Amount> fitted_at;   // usage
+  std::optional<Amount> counted_at;  // usage from which the interval counts: at the fitting, or its due point then
   std::optional<Amount> used;
   std::optional<Amount> left;
   std::optional<Amount> due_at;     // usage
   std::optional<Amount> due_shown;  // what the meter now on the machine shows then
-  std::optional<Day> counted_from;  // the day from which a calendar limb counts (its anchor)
+  std::optional<Day> counted_from;  // the day from which a calendar limb counts
+  std::optional<Day> chain_from;    // where its chain of months began, if that is another day of the month (a 31st)
   std::optional<Day> due_on;
   std::optional<int> left_days;
   std::optional<int> count;
+  std::vector<FactId> changes;  // the counted services, oldest first
   std::optional<Measure> measured;
   bool other_unit = false;        // somebody measured since, but not in the limit's unit: found out as unknown
   std::string seen;               // the sign
@@ -95,7 +101,9 @@ struct LimbStanding {
 
   bool by_estimate = false;  // not reached by facts, reached by the estimate of today's usage
   bool past_grace_by_estimate = false;
-  std::optional<Amount> estimated_used;  // today, where it differs from `used`
+  std::optional<Amount> estimated_used;  // today, where that differs from `used`
+  std::optional<Amount> estimated_left;  // then
+  bool unforeseen = false;  // of a limb that counts use: nothing can be said of it ahead, in answers that ask for days
 };
 
 // Due or overdue by facts.
@@ -152,6 +160,10 @@ struct Point {
   std::optional<Probability> odds;          // of having come due by the day asked about (`DueAsk::odds_by`)
   std::optional<Probability> earlier_odds;  // the same by an earlier day (`DueAsk::earlier_by`)
   std::vector<LimbKind> unknown;            // limbs that cannot be computed and should be found out
+  // Signs, and names of what is measured, that would bring it due sooner than its other limbs do: what nobody can know
+  // beforehand. Of points that are not due.
+  std::vector<std::string> sooner_if;
+  std::vector<std::string> measure_again;  // what was measured, and lies within a fifth of its limit
   std::optional<Fitted> fitted;
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
   std::vector<LimbStanding> limbs;
@@ -191,6 +203,19 @@ const LimbStanding* limb_of(const Point& point, LimbKind kind);
 
 // The due day lies ahead, and may be another one.
 bool is_expected(const Point& point);
+
+// What can be said of the day on which a point comes due.
+enum class DayKind {
+  reached,    // it is due
+  certain,    // a calendar limb names it, and nothing can come sooner
+  at_latest,  // the same, but use, a sign or a measurement may bring it sooner, and nothing can be said of that
+  span,       // p10 to p90; one day where use brings it sooner in less than one case of ten
+  beyond,     // p10 to beyond five years
+};
+
+// Both of a point whose days were reckoned (`Detail`).
+DayKind day_kind(const Point& point);
+bool unforeseen(const Point& point);  // it counts use or changes of which nothing can be said ahead
 
 }  // namespace service
 

@@ -70,7 +70,8 @@ class MeterHistory {
   const std::vector<Knot>& knots() const { return knots_; }  // one a day, usage never falls
   const std::vector<Contradiction>& contradictions() const { return contradictions_; }
   bool empty() const { return knots_.empty(); }
-  bool read() const { return read_; }  // some value beyond the one at in-service or bought
+  bool read() const { return read_; }              // some value beyond the one at in-service or bought
+  bool from_start() const { return from_start_; }  // the first value is the one at in-service or bought
   const std::optional<KnownUsage>& last_known() const { return last_known_; }
 
   // Known usage on a day: between readings by interpolation, after the last one the last known.
@@ -96,6 +97,7 @@ class MeterHistory {
   Amount offset_;  // of the current segment
   std::optional<Amount> rolls_over_at_;
   bool read_ = false;
+  bool from_start_ = false;
 };
 
 // The histories of all meters of a machine, by meter name, an empty one for a meter that nobody ever read.
@@ -168,7 +170,9 @@ class UsagePath {
 // What an expectation was learnt from, for whoever asks why.
 struct Grounds {
   int gaps = 0;           // spans between one reading of this meter and the next
-  double years = 0;       // that they cover
+  int readings = 0;       // days on which this meter was read
+  double years = 0;       // from the first of them to the last
+  bool start = false;     // learnt from its value when it came as well
   int others = 0;         // machines of the kind that were learnt from
   bool expected = false;  // the owner says how much a year
   bool expected_seasons = false;
@@ -239,17 +243,25 @@ Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histori
 
 // One meter's use, now and ahead, in the meter's own unit.
 struct UsageSpan {
+  struct Shown {
+    Amount p10;
+    Amount p50;
+    Amount p90;
+  };
+
   Day day;
   Amount p10;
   Amount p50;
   Amount p90;
+  Shown shown = {};  // by the meter now on the machine: other numbers after a change of the meter or a roll-over
 };
 
 // Points into the fleet of the snapshot.
 struct MeterAhead {
   const Machine* machine = nullptr;
   const Meter* meter = nullptr;
-  std::optional<Knot> last;      // the last known value; none: it was never read
+  std::optional<Knot> last;  // the last known value; none: it was never read
+  std::optional<Amount> last_shown;
   std::optional<UsageSpan> now;  // none: nothing is expected, and `ahead` is empty
   std::vector<UsageSpan> ahead;  // on the days asked about
   std::optional<Grounds> grounds;

@@ -58,18 +58,6 @@ BusyMonths busy_months(const Grounds& grounds) {
   return busy;
 }
 
-DayKind day_kind(const Point& point) {
-  if (reached(point)) return DayKind::reached;
-  const auto& [p10, p50, p90] = point.due_span;
-  if (!p90) return DayKind::beyond;
-  if (*p10 != *p90) return DayKind::span;
-  // Use or changes of which nothing can be said may come sooner than the day that is certain.
-  const bool may_be_sooner = std::any_of(point.limbs.begin(), point.limbs.end(), [](const LimbStanding& limb) {
-    return (limb.kind == LimbKind::usage || limb.kind == LimbKind::changes) && !limb.due_on;
-  });
-  return may_be_sooner ? DayKind::at_latest : DayKind::certain;
-}
-
 Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster) {
   DueList list = due_list(snapshot, {to, {}, Detail::coming}, forecaster);
   Forecast answer;

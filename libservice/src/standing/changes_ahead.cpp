@@ -15,7 +15,8 @@ Quantile mirrored(Quantile quantile) {
   return quantile == Quantile::p10 ? Quantile::p90 : quantile == Quantile::p90 ? Quantile::p10 : Quantile::p50;
 }
 
-// The day of the change after the one on `day`, taking use to go on with these odds.
+// The day of the change after the one on `day`, taking use to go on with these odds: a later one, for a day counts
+// once.
 std::optional<Day> next_change(const MachineView& view, const MachineTask& task, Day day, Quantile quantile) {
   std::optional<Day> next;
   for (const LimbChoice& choice : task.every) {
@@ -26,10 +27,11 @@ std::optional<Day> next_change(const MachineView& view, const MachineTask& task,
       const auto ahead = view.ahead.find(limb->meter.value_or(""));
       if (ahead == view.ahead.end()) continue;
       const auto then = ahead->second->on(day, mirrored(quantile));
-      if (then) due = ahead->second->reaches(*then + limb->every, quantile);
+      if (then) due = view.expected_at(ahead->first, *then + limb->every, quantile);
     }
     if (due && (!next || *due < *next)) next = due;
   }
+  if (next) next = std::max(*next, day + std::chrono::days{1});
   if (next && *next > add_months(view.as_of, horizon_months)) next.reset();
   return next;
 }
@@ -47,8 +49,8 @@ DueSpan changed_by(const MachineView& view, const std::vector<const Point*>& poi
     std::optional<Day> first;
     for (const Point* point : points) {
       DueSpan span = point->due_span;
-      const auto day = day_of(span, quantile);
-      if (day && (!first || *day < *first)) first = std::max(*day, view.as_of);
+      const auto day = view.not_past(day_of(span, quantile));
+      if (day && (!first || *day < *first)) first = day;
     }
     std::optional<Day> day = first;
     for (int i = 1; i < times && day; ++i) day = next_change(view, *counted, *day, quantile);

@@ -5,6 +5,7 @@
 #include "standing/changes_ahead.h"
 #include "standing/decide_standing.h"
 #include "standing/due_odds.h"
+#include "standing/observed.h"
 
 namespace service {
 namespace {
@@ -22,6 +23,7 @@ class Days {
   void decide(std::size_t i) {
     Point& point = points_[i];
     const bool expects = decide_standing(point);
+    note_observed(point);
     if (reached(point)) {
       point.due_span = {point.due_on, point.due_on, point.due_on};
       if (ask_.odds_by) point.odds = Probability{1};
@@ -46,8 +48,10 @@ class Days {
   // What is asked for, odds and days, both from one race of the limbs: it remembers costly answers.
   void reckon(std::size_t i) {
     Point& point = points_[i];
-    // The overdue list shows what is due by estimate, and what is not known beside it.
-    const bool shown = point.by_estimate || !point.unknown.empty() || point.put_off;
+    // The overdue list shows what is due by estimate, and what is not known beside it; the due list what to measure,
+    // too.
+    const bool measured = !point.measure_again.empty() && ask_.detail == Detail::coming;
+    const bool shown = point.by_estimate || !point.unknown.empty() || point.put_off || measured;
     const bool days = !dated_[i] && (ask_.detail == Detail::everything || shown);
     const bool days_if_likely = !dated_[i] && !days && ask_.detail == Detail::coming;
     if (!days && !days_if_likely && !ask_.odds_by) return;
@@ -78,12 +82,12 @@ class Days {
 
   void date_limbs(Point& point) const {
     for (LimbStanding& limb : point.limbs) {
-      if (limb.kind != LimbKind::usage || limb.state != LimbState::not_reached) continue;
-      const UsageAhead& ahead = *view_.ahead.find(limb.name)->second;
-      if (!limb.by_estimate) limb.due_on = not_past(ahead.reaches(*limb.due_at, Quantile::p50));
-      const auto today = ahead.on(view_.as_of, Quantile::p50);
-      const Amount known = limb.known->usage;
-      if (today && *today != known) limb.estimated_used = *today - (known - *limb.used);
+      if (limb.state != LimbState::not_reached) continue;
+      if (limb.kind == LimbKind::changes) limb.unforeseen = !limb.due_on;
+      if (limb.kind != LimbKind::usage) continue;
+      if (!limb.by_estimate) limb.due_on = view_.expected_at(limb.name, *limb.due_at, Quantile::p50);
+      const bool stands = view_.state.kind != UseKind::in_use && !view_.state.until;
+      limb.unforeseen = stands || !view_.estimate_today(limb.name);
     }
   }
 
@@ -97,7 +101,7 @@ class Days {
         counted.push_back(&points_[k]);
       }
       limb.expected = changed_by(view_, counted, limb.name, limb.limit_count - limb.count.value_or(0));
-      limb.due_on = not_past(limb.expected->p50);
+      limb.due_on = limb.expected->p50;
     }
   }
 
@@ -115,10 +119,6 @@ class Days {
       }
     }
     return false;
-  }
-
-  std::optional<Day> not_past(std::optional<Day> day) const {
-    return day ? std::optional{std::max(*day, view_.as_of)} : day;
   }
 
   std::vector<Point>& points_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace service {
 namespace {
@@ -48,7 +49,9 @@ Probability DueOdds::by(Day day) const {
   double not_yet = 1;
   for (const auto& odds : usage_) not_yet *= 1 - odds->by(day).value;
   for (const DueSpan& span : changes_) not_yet *= 1 - odds_of(span, day);
-  return Probability{std::clamp(1 - not_yet, 0.0, 1.0)};  // sums of odds may miss 1 by a rounding
+  // Sums of odds may miss 1 by a rounding, and one tenth: 1 - (1 - 0.1) is less than that.
+  constexpr double digits = 1e12;
+  return Probability{std::clamp(std::round((1 - not_yet) * digits) / digits, 0.0, 1.0)};
 }
 
 std::optional<Day> DueOdds::likely() const {

@@ -1,4 +1,4 @@
-// Which points of a due list are shown.
+// Which points of a due list are shown, and which of their limbs.
 #include <algorithm>
 #include <set>
 
@@ -16,7 +16,8 @@ DueRows rows_of(const DueList& list, const DueShow& show) {
     const bool of_unknown = unknown.contains(point.machine->key);
     if (!of_unknown) ++rows.counts[point.standing];
     if (of_unknown && !show.unknown_machines) continue;
-    const bool quiet = point.standing == Standing::later && point.unknown.empty() && !point.put_off;
+    const bool quiet =
+        point.standing == Standing::later && point.unknown.empty() && point.measure_again.empty() && !point.put_off;
     if (quiet && !show.later) {
       ++rows.later;
       continue;
@@ -36,11 +37,6 @@ const LimbStanding* limb_of(const Point& point, LimbKind kind) {
   const auto first =
       std::find_if(point.limbs.begin(), point.limbs.end(), [&](const LimbStanding& limb) { return limb.kind == kind; });
   return first == point.limbs.end() ? nullptr : &*first;
-}
-
-bool is_expected(const Point& point) {
-  if (!point.due_on || reached(point) || point.by_estimate) return false;
-  return !point.due_span.p10 || !point.due_span.p90 || *point.due_span.p10 != *point.due_span.p90;
 }
 
 }  // namespace service

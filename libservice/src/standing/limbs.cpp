@@ -34,22 +34,27 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
   if (const Meter* meter = view.machine.meter(standing.name)) standing.unit = meter->unit;
   const MeterHistory* history = view.history(standing.name);
   if (history == nullptr || !start) return standing;
+  standing.counted_at = start;
   standing.due_at = *start + limb.every;
   standing.due_shown = history->shown_at(*standing.due_at);
   const auto known = history->on(view.as_of);
   if (!known) return standing;
   standing.known = history->last_known();
-  const Amount counted_from = fitted_at.value_or(*start);
-  standing.used = *known - counted_from;
+  standing.fitted_at = fitted_at.value_or(*start);
+  standing.used = *known - *standing.fitted_at;
   standing.left = *standing.due_at - *known;
+  const auto today = view.estimate_today(standing.name);
+  if (today && *today != *known) {
+    standing.estimated_used = *today - *standing.fitted_at;
+    standing.estimated_left = *standing.due_at - *today;
+  }
   if (*standing.left <= Amount{}) {
     standing.state = *standing.left < -grace ? LimbState::overdue : LimbState::due;
     standing.due_on = history->first_day_at(*standing.due_at);
     return standing;
   }
   standing.state = LimbState::not_reached;
-  if (const auto today = view.estimate_today(standing.name)) {
-    if (*today != *known) standing.estimated_used = *today - counted_from;
+  if (today) {
     standing.by_estimate = *today >= *standing.due_at;
     standing.past_grace_by_estimate = *today - *standing.due_at > grace;
     // What is only expected cannot lie in the past: the last reading says that it had not come by then.
@@ -70,6 +75,8 @@ LimbStanding calendar_standing(const MachineView& view, const LimbChoice& choice
   const CalendarInterval interval = calendar_interval(*start, choice, rule);
   standing.span = interval.span;
   standing.counted_from = start->day();
+  const auto day_of_month = [](Day day) { return std::chrono::year_month_day{day}.day(); };
+  if (day_of_month(start->anchor) != day_of_month(start->day())) standing.chain_from = start->anchor;
   standing.grace_days = interval.grace_days;
   set_due_day(standing, view, interval.due);
   return standing;
@@ -90,6 +97,7 @@ LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, 
   int count = 0;
   for (const ServiceDay& change : services_anywhere(view, limb.task)) {
     if (change.day() <= *since.day) continue;
+    standing.changes.push_back(change.spoken_for().id);
     if (++count == limb.count) standing.due_on = change.day();
   }
   standing.count = count;

@@ -18,6 +18,10 @@ const MeterHistory* MachineView::history(const std::string& meter) const {
   return found == histories.end() ? nullptr : &found->second;
 }
 
+std::optional<Day> MachineView::expected_at(const std::string& meter, Amount level, Quantile quantile) const {
+  return not_past(ahead.find(meter)->second->reaches(level, quantile));
+}
+
 std::optional<Amount> MachineView::estimate_today(const std::string& meter) const {
   return ahead.find(meter)->second->on(as_of, Quantile::p50);
 }

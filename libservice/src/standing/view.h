@@ -1,6 +1,7 @@
 // One machine on one day, with everything worked out that its points share.
 #pragma once
 
+#include <algorithm>
 #include <map>
 #include <memory>
 #include <span>
@@ -27,6 +28,11 @@ struct MachineView {
   Aheads ahead;
 
   const MeterHistory* history(const std::string& meter) const;
+
+  // What is expected lies today at the earliest, whatever it is derived from: every day ahead is taken from one of
+  // these.
+  std::optional<Day> not_past(std::optional<Day> day) const { return day ? std::optional{std::max(*day, as_of)} : day; }
+  std::optional<Day> expected_at(const std::string& meter, Amount level, Quantile quantile) const;
 
   // Usage of a meter today at even odds; nothing where none is expected.
   std::optional<Amount> estimate_today(const std::string& meter) const;

@@ -41,7 +41,7 @@ LearntAhead::LearntAhead(AheadFrom from)
     }
   }
   learn_phase_shift(from.history);
-  tell_grounds();
+  tell_grounds(from.history);
   today_ = as_of_ > last_.day ? usage_at(as_of_, 0.5) : last_.usage;
 }
 
@@ -69,9 +69,13 @@ void LearntAhead::merge_alike() {
   components = {{shape, shape / mean, 1}};
 }
 
-void LearntAhead::tell_grounds() {
+void LearntAhead::tell_grounds(const MeterHistory& history) {
   grounds_.gaps = learnt_.gaps;
-  grounds_.years = learnt_.own_years;
+  const auto& knots = history.knots();
+  const std::size_t first = history.from_start() ? 1 : 0;
+  grounds_.readings = static_cast<int>(knots.size() - first);
+  if (grounds_.readings > 1) grounds_.years = days_between(knots[first].day, knots.back().day) / year_days;
+  grounds_.start = history.from_start();
   grounds_.others = learnt_.others;
   grounds_.expected = learnt_.expected;
   grounds_.expected_seasons = learnt_.expected_seasons;

@@ -48,6 +48,7 @@ MeterHistory::MeterHistory(const Machine& machine, const Meter& meter, std::span
     }
     // Use is measured from reading to reading: a roll-over is recorded with the reading that shows it, not when it was.
     if (!event.fresh) last_reading = Knot{event.day, usage};
+    if (knots_.empty()) from_start_ = !id;
     if (!knots_.empty() && knots_.back().day == event.day) {
       knots_.back().usage = usage;
     } else {

@@ -45,7 +45,7 @@ class LearntAhead : public UsageAhead {
   double mean_days(Day day, int shift, int pause) const;
   void merge_alike();
   void learn_phase_shift(const MeterHistory& history);
-  void tell_grounds();
+  void tell_grounds(const MeterHistory& history);
   Amount amount(double hours) const {
     return last_.usage + Amount{static_cast<std::int64_t>(std::llround(hours * unit_ * 100))};
   }

@@ -5,6 +5,10 @@
 namespace service {
 namespace {
 
+void tell_shown(UsageSpan& span, const MeterHistory& history) {
+  span.shown = {history.shown_at(span.p10), history.shown_at(span.p50), history.shown_at(span.p90)};
+}
+
 std::optional<UsageSpan> span_on(const UsageAhead& ahead, Day day) {
   const auto p10 = ahead.on(day, Quantile::p10);
   const auto p50 = ahead.on(day, Quantile::p50);
@@ -38,7 +42,10 @@ std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector
       MeterAhead one;
       one.machine = &machine;
       one.meter = &meter;
-      if (!history.empty()) one.last = history.knots().back();
+      if (!history.empty()) {
+        one.last = history.knots().back();
+        one.last_shown = history.shown_at(one.last->usage);
+      }
       const auto& ahead = aheads.find(meter.name)->second;
       one.now = span_on(*ahead, snapshot.as_of());
       for (const Day day : days) {
@@ -51,6 +58,8 @@ std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector
         span->p90 = std::max(span->p90, before.p90);
         one.ahead.push_back(*span);
       }
+      if (one.now) tell_shown(*one.now, history);
+      for (UsageSpan& span : one.ahead) tell_shown(span, history);
       if (ahead->grounds() != nullptr) one.grounds = *ahead->grounds();
       all.push_back(std::move(one));
     }

@@ -84,6 +84,7 @@ class Explaining {
     for (const LimbStanding& limb : point.limbs) {
       if (limb.known && limb.known->fact) add(explained, *limb.known->fact);
       if (limb.fact) add(explained, *limb.fact);
+      for (const FactId& change : limb.changes) add(explained, change);
     }
     if (point.put_off) add(explained, point.put_off->fact);
   }

@@ -46,7 +46,7 @@ TEST_CASE("why reads back rule, facts and sums") {
   CHECK(place.says("every 250 h or 12 months, whichever comes first; grace 5.0 h"));
   CHECK(place.says("2025-03-02: done engine-oil at 1250.0 h ["));
   CHECK(place.says("used 261.4 h = 1511.4 h (usage known on 2026-03-01) - 1250.0 h (fitted"));
-  CHECK(place.says("due at 1500.0 h: 11.4 h over 250 h"));
+  CHECK(place.says("due at 1500.0 h = 1250.0 h + 250.0 h: 11.4 h over 250 h"));
   CHECK(place.says("12 months from 2025-03-02 is 2026-03-02: 1 day left of 12 months"));
   CHECK(place.says("ruled by use"));
   REQUIRE(place.run("why loader engine-oil --as-of 2026-03-01 --format json") == 0);

@@ -75,7 +75,9 @@ TEST_CASE("the ruling limb comes first and the day says how sure it is") {
   service::Point point;
   point.machine = &loader;
   point.limbs = {calendar(12, 40), usage(25000, 1000)};
+  for (LimbStanding& limb : point.limbs) limb.state = service::LimbState::not_reached;
   point.ruled_by = 1;
+  point.standing = service::Standing::later;
   const auto words = cli::limb_words(point);
   REQUIRE(words.size() == 2);
   CHECK(words[0] == "10.0 h left of 250 h");
@@ -87,10 +89,44 @@ TEST_CASE("the ruling limb comes first and the day says how sure it is") {
   CHECK(cli::when(point, today) == "about 2026-07-01 (2026-06-28 to 2026-07-09)");
   point.due_span = {point.due_on, point.due_on, point.due_on};
   CHECK(cli::when(point, today) == "on 2026-07-01");  // a day, whichever limb rules
+  point.sooner_if = {"leak", "wear"};
+  CHECK(cli::when(point, today) == "by 2026-07-01 at the latest");
+  CHECK(cli::sooner_words(point) == "sooner if leak or wear shows it");
+  CHECK((cli::remarks_of(point) == std::vector<std::string>{"sooner if leak or wear shows it"}));
   point.due_on = today;
   CHECK(cli::when(point, today) == "today");
   point.due_on = service::day_of(2026, 2, 14);
   CHECK(cli::when(point, today) == "since 2026-02-14");
+}
+
+TEST_CASE("use says what is recorded, and today's estimate where that is another in whole units") {
+  const auto loader = machine();
+  service::Point point;
+  point.machine = &loader;
+  const auto said = [&](std::int64_t left, std::int64_t by_estimate) {
+    LimbStanding limb = usage(25000, left);
+    limb.estimated_left = Amount{by_estimate};
+    return cli::words_of(limb, point);
+  };
+  CHECK(said(25000, 1190) == "250.0 h left of 250 h, about 12 h by estimate");
+  CHECK(said(1200, -3040) == "12.0 h left of 250 h, about 30 h over by estimate");
+  CHECK(said(-1140, -4000) == "11.4 h over 250 h, about 40 h by estimate");
+  CHECK(said(0, -900) == "250 h reached, about 9 h over by estimate");
+  CHECK(said(15010, 14990) == "150.1 h left of 250 h");
+  CHECK(said(-1140, -1149) == "11.4 h over 250 h");
+}
+
+TEST_CASE("a value near its limit is to be measured again") {
+  service::Point point;
+  LimbStanding wear;
+  wear.kind = LimbKind::measured;
+  wear.name = "wear";
+  wear.unit = "%";
+  wear.limit = *service::parse_measure("10");
+  wear.measured = *service::parse_measure("9");
+  CHECK(cli::words_of(wear, point) == "wear 9 %, limit 10 %");
+  point.measure_again = {"wear"};
+  CHECK(cli::words_of(wear, point) == "wear 9 %, limit 10 %: measure again");
 }
 
 TEST_CASE("an estimate is rounded once, and its decimal says the number that it is") {

@@ -128,6 +128,7 @@ TEST_CASE("what can be said of the day on which a point comes due") {
   const Point oil = once.point("2026-01-10", "oil");
   CHECK(text_or_none(oil.due_on) == "2027-01-01");
   CHECK(day_kind(oil) == DayKind::at_latest);
+  CHECK(unforeseen(oil));
 
   Point point;
   point.due_span = {day("2026-02-01"), day("2026-02-10"), day("2026-03-01")};
@@ -176,4 +177,48 @@ TEST_CASE("busy months: half as much again as a mean month, at most five, and tw
   CHECK((busy(5, 0.125).months == Months{5, 6, 7, 8, 9}));
   CHECK(busy(6, 0.125).months.empty());
   CHECK(busy(0, 0).months.empty());
+}
+
+TEST_CASE("use ahead is told as the meter shows it, too") {
+  World world("  oil: {do: Oil, every: {hours: 100}}\n", "bought: {on: 2025-01-01, at: 500}", "",
+              "meters: {engine: {unit: h, rolls-over-at: 10000}}\n");
+  world.meter_change("2025-06-30", "860", "10");  // 850 h less from then on
+  world.reading("2026-01-01", "380");
+  const auto answer = forecast(world.snapshot("2026-01-01"), day("2026-02-01"), straight_line());
+  REQUIRE(answer.meters.size() == 1);
+  const MeterAhead& meter = answer.meters.front().ahead;
+  REQUIRE(meter.last.has_value());
+  CHECK(meter.last->usage == amount("1230"));
+  CHECK(text_or_none(meter.last_shown) == "380");
+  REQUIRE(meter.now.has_value());
+  CHECK(meter.now->shown.p50 == amount("380"));
+  REQUIRE(meter.ahead.size() == 1);
+  CHECK(meter.ahead[0].p50 == amount("1292"));  // 31 days of two hours
+  CHECK(meter.ahead[0].shown.p10 == amount("442"));
+  CHECK(meter.ahead[0].shown.p50 == amount("442"));
+  CHECK(meter.ahead[0].shown.p90 == amount("442"));
+}
+
+TEST_CASE("what was learnt from counts readings from the first to the last, and the first day apart") {
+  World world("  oil: {do: Oil, every: {hours: 100}}\n", "in-service: {on: 2012-01-01, at: 0}");
+  world.reading("2026-01-01", "14000");
+  const auto grounds_of = [&](const World& of) {
+    const Snapshot snapshot = of.snapshot("2026-07-01");
+    const auto answer = forecast(snapshot, day("2026-08-01"), learnt_from(snapshot));
+    REQUIRE(answer.meters.at(0).ahead.grounds.has_value());
+    return *answer.meters.at(0).ahead.grounds;
+  };
+  CHECK(grounds_of(world).readings == 1);  // and not 14 years of readings
+  CHECK(grounds_of(world).years == 0);
+  CHECK(grounds_of(world).start);
+  world.reading("2026-07-01", "14500");
+  CHECK(grounds_of(world).readings == 2);
+  CHECK(grounds_of(world).years > 0.49);
+  CHECK(grounds_of(world).years < 0.51);
+  CHECK(grounds_of(world).gaps == 2);
+
+  World unknown("  oil: {do: Oil, every: {hours: 100}}\n", "expect: {per-year: 300}");
+  unknown.reading("2026-01-01", "14000");
+  CHECK(grounds_of(unknown).readings == 1);
+  CHECK_FALSE(grounds_of(unknown).start);
 }

@@ -1,34 +1,12 @@
-// What is said of the day on which a point comes due.
-#include "service/forecast.h"
-
+// Odds of a point that counts changes.
 #include <doctest/doctest.h>
 
+#include "service/due_list.h"
 #include "support/world.h"
 
 using namespace service;
 using test::day;
 using test::World;
-
-TEST_CASE("a day is certain only where nothing can bring the point due sooner") {
-  Point point;
-  point.due_span = {day("2026-05-01"), day("2026-05-01"), day("2026-05-01")};
-  LimbStanding calendar;
-  calendar.kind = LimbKind::calendar;
-  calendar.state = LimbState::not_reached;
-  calendar.due_on = day("2026-05-01");
-  point.limbs = {calendar};
-  CHECK(day_kind(point) == DayKind::certain);
-  for (const LimbKind kind : {LimbKind::usage, LimbKind::changes}) {
-    LimbStanding other;
-    other.kind = kind;
-    other.state = LimbState::unknown;
-    point.limbs = {calendar, other};
-    CHECK(day_kind(point) == DayKind::at_latest);
-    point.limbs[1].state = LimbState::not_reached;
-    point.limbs[1].due_on = day("2026-07-01");
-    CHECK(day_kind(point) == DayKind::certain);
-  }
-}
 
 TEST_CASE("a change that a calendar names is certain from its day on") {
   World world("  oil: {do: Oil, every: {months: 6}}\n  seal: {do: Seal, every: {changes: {oil: 1}}}\n",

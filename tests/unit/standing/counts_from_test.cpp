@@ -144,6 +144,8 @@ TEST_CASE("used counts from fitted, what is left and the due point follow the du
   CHECK(text_or_none(hours.used) == "46");  // 550 - 504
   CHECK(text_or_none(hours.left) == "50");  // 600 - 550
   CHECK(text_or_none(hours.due_at) == "600");
+  CHECK(text_or_none(hours.fitted_at) == "504");
+  CHECK(text_or_none(hours.counted_at) == "500");
   World early = task("every: {hours: 100}, grace: {hours: 10}, counts-from: due");
   early.done("t", "2025-01-01", "400");
   early.done("t", "2025-06-01", "495");  // five hours early
@@ -151,6 +153,38 @@ TEST_CASE("used counts from fitted, what is left and the due point follow the du
   const auto after = limb(early.point("2025-07-01", "t"), LimbKind::usage);
   CHECK(text_or_none(after.used) == "55");
   CHECK(text_or_none(after.left) == "50");
+  CHECK(text_or_none(after.fitted_at) == "495");
+  CHECK(text_or_none(after.counted_at) == "500");
+}
+
+TEST_CASE("of a chain of months the first day is told where the days of the month differ") {
+  World world = task("every: {months: 1}, grace: {days: 3}, counts-from: due");
+  world.done("t", "2025-01-31");
+  const auto first = limb(world.point("2025-02-01", "t"), LimbKind::calendar);
+  CHECK(text_or_none(first.counted_from) == "2025-01-31");
+  CHECK(text_or_none(first.chain_from) == "none");
+  world.done("t", "2025-02-27");
+  const auto second = limb(world.point("2025-03-01", "t"), LimbKind::calendar);
+  CHECK(text_or_none(second.counted_from) == "2025-02-28");
+  CHECK(text_or_none(second.chain_from) == "2025-01-31");
+}
+
+TEST_CASE("hours in grace hold for every meter in hours, and the task's before what the fleet says of one meter") {
+  const std::string meters = "meters: {engine: {unit: h}, drum: {unit: h}, road: {unit: km}}\n";
+  const auto grace_of = [&](const std::string& grace, const std::string& more, const std::string& meter) {
+    World world("  t: {do: Work, every: {usage: {" + meter + ": 100}}" + grace + "}\n",
+                "bought: {on: 2020-01-01, at: 0}", more, meters);
+    world.done("t", "2026-01-01", "10", "", meter);
+    return to_text(limb(world.point("2026-01-02", "t"), LimbKind::usage).grace);
+  };
+  CHECK(grace_of(", grace: {hours: 7}", "", "engine") == "7");
+  CHECK(grace_of(", grace: {hours: 7}", "", "drum") == "7");
+  CHECK(grace_of(", grace: {hours: 7}", "", "road") == "0");
+  CHECK(grace_of(", grace: {hours: 7, usage: {drum: 3}}", "", "drum") == "3");
+  CHECK(grace_of("", "grace: {hours: 9}\n", "drum") == "9");
+  CHECK(grace_of(", grace: {hours: 7}", "grace: 10%\n", "road") == "10");
+  CHECK(grace_of(", grace: {hours: 7}", "grace: {usage: {drum: 20}}\n", "drum") == "7");
+  CHECK(grace_of(", grace: {days: 7}", "grace: {usage: {drum: 20}}\n", "drum") == "20");
 }
 
 TEST_CASE("a limb reached by its due point is overdue by its due point") {

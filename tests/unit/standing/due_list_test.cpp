@@ -77,6 +77,23 @@ TEST_CASE("where only the estimate of today's usage reaches the limit the point 
   const auto hours = limb(world.point("2026-02-06", "t"), LimbKind::usage);
   CHECK(text_or_none(hours.used) == "65");             // 1365 - 1300, by facts
   CHECK(text_or_none(hours.estimated_used) == "101");  // and 36 more by estimate
+  CHECK(text_or_none(hours.left) == "35");
+  CHECK(text_or_none(hours.estimated_left) == "-1");
+}
+
+TEST_CASE("what is reached by facts has an estimate of today beside it, and what is known for today has none") {
+  World world = hour_a_day();
+  CHECK(text_or_none(limb(world.point("2026-01-01", "t"), LimbKind::usage).estimated_used) == "none");
+  world.reading("2026-02-10", "1401");
+  const auto read = limb(world.point("2026-02-10", "t"), LimbKind::usage);
+  CHECK(text_or_none(read.left) == "-1");
+  CHECK(text_or_none(read.estimated_left) == "none");
+  const auto later = limb(world.point("2026-02-20", "t"), LimbKind::usage);
+  CHECK(text_or_none(later.left) == "-1");
+  CHECK(text_or_none(later.used) == "101");
+  // From there on by the mean of the last 365 days: 361 h, so 9.89 in ten.
+  CHECK(text_or_none(later.estimated_left) == "-10.89");
+  CHECK(text_or_none(later.estimated_used) == "110.89");
 }
 
 TEST_CASE("by estimate, too, grace ends where it ends") {

@@ -140,6 +140,38 @@ TEST_CASE("a machine laid up uses nothing and its calendar keeps running") {
   CHECK(told(laid_up.point("2026-07-02", "t")) == "overdue calendar 2026-07-01");
 }
 
+TEST_CASE("the days of a machine laid up begin when it is back, and end where nobody says when that is") {
+  World world("  t: {do: Work, every: {hours: 100}}\n  both: {do: Both, every: {hours: 100, years: 7}}\n",
+              "bought: {on: 2024-01-01, at: 0}, expect: {per-year: 365}");
+  for (int month = 1; month <= 24; ++month) {
+    world.reading(service::to_text(service::add_months(test::day("2024-01-01"), month)), std::to_string(30 * month));
+  }
+  world.done("t", "2026-01-01", "720");
+  world.done("both", "2026-01-01", "720");
+  const auto spans = [&](const World& of, std::string_view task) {
+    const auto snapshot = of.snapshot("2026-01-20");
+    for (const auto& point : service::due_list(snapshot, test::day("2026-02-20")).points) {
+      if (point.name != task) continue;
+      CHECK((point.due_on == point.due_span.p50));
+      return text_or_none(point.due_span.p10) + " " + text_or_none(point.due_span.p90);
+    }
+    return std::string("no point");
+  };
+  const std::string used = spans(world, "t");
+  CHECK(used > "2026-02-15");
+  CHECK(used < "2026-06-15");
+  World until = world;
+  until.state(FactKind::laid_up, "2026-01-02", "2027-01-02");
+  const std::string back = spans(until, "t");  // a hundred hours from that day on
+  CHECK(back > "2027-02-15");
+  CHECK(back < "2027-06-15");
+  World for_good = world;
+  for_good.state(FactKind::laid_up, "2026-01-02");
+  CHECK(spans(for_good, "t") == "none none");
+  // More than five years away, but a calendar limb names it.
+  CHECK(spans(for_good, "both") == "2033-01-01 2033-01-01");
+}
+
 TEST_CASE("out of use or laid up, a machine keeps its points and their standings") {
   for (const FactKind kind : {FactKind::laid_up, FactKind::out_of_use}) {
     World world = overdue_by_hours();

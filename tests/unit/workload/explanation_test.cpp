@@ -171,3 +171,23 @@ TEST_CASE("a service that includes this one is named as such, and the first inte
   CHECK(rests_on(covered.one, big));
   CHECK_FALSE(explained(world, "2026-01-25", "big").one.by_covering);
 }
+
+TEST_CASE("each change that is counted is among the facts") {
+  World world(
+      "  t: {do: Work, every: {changes: {outer: 3}}}\n"
+      "  outer: {do: Outer, every: {months: 6}}\n"
+      "  big: {do: Big, every: {years: 2}, covers: [outer]}\n",
+      "bought: 2020-01-01");
+  world.done("outer", "2024-01-01");
+  const FactId fitted = world.done("t", "2024-06-01").id;
+  const FactId first = world.done("outer", "2024-09-01").id;
+  const FactId by_covering = world.done("big", "2025-02-01").id;
+  const Told told = explained(world, "2026-01-01");
+  const LimbStanding& changes = test::limb(told.one.point, LimbKind::changes);
+  CHECK(changes.count.value_or(0) == 2);
+  CHECK((changes.changes == std::vector<FactId>{first, by_covering}));
+  REQUIRE(told.one.facts.size() == 3);
+  CHECK(told.one.facts.front().fact.id == fitted);
+  CHECK(rests_on(told.one, first));
+  CHECK(rests_on(told.one, by_covering));
+}
