@@ -56,6 +56,10 @@ DueSpan changed_by(const MachineView& view, const std::vector<const Point*>& poi
     for (int i = 1; i < times && day; ++i) day = next_change(view, *counted, *day, quantile);
     day_of(result, quantile) = day;
   }
+  // Each quantile goes from change to change on its own; where they cross, the median holds.
+  if (result.p50) result.p10 = std::min(result.p10.value_or(*result.p50), *result.p50);
+  if (!result.p50) result.p90.reset();
+  if (result.p90) result.p90 = std::max(*result.p90, *result.p50);
   return result;
 }
 
