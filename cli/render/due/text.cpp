@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -27,6 +28,15 @@ std::string nothing_due(const DueAnswer& due) {
                                  horizon_words(due.list), service::counted(due.list.machines, "machine", "machines"));
   text += due.newest_fact ? fmt::format(", newest entry {}.", to_text(*due.newest_fact)) : ", nothing is recorded yet.";
   return text + '\n';
+}
+
+// What a day that may be another one is.
+std::string expected_words(const service::DueRows& rows, const Look& look) {
+  const bool any = std::any_of(rows.points.begin(), rows.points.end(),
+                               [](const service::Point* point) { return service::is_expected(*point); });
+  if (!any) return "";
+  return look.drawn ? "~ before a day: expected at even odds.\n"
+                    : "About: expected at even odds; in brackets, eight cases of ten lie within.\n";
 }
 
 std::string totals(const service::DueRows& rows) {
@@ -65,7 +75,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
     for (const Gap& gap : list.gaps) lines.push_back(line_of(gap));
     text += '\n' + heading(look, "Not known") + said_rows(lines, look);
   }
-  if (rows.anything_due) text += '\n' + totals(rows);
+  if (rows.anything_due) text += '\n' + expected_words(rows, look) + totals(rows);
   const bool empty = rows.points.empty() && list.seen.empty() && list.gaps.empty() && list.not_in_use.empty();
   return empty ? text : text + foot_of_list(look);
 }
