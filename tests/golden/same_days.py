@@ -20,8 +20,9 @@ command = pathlib.Path(sys.argv[1]).resolve()
 WRITTEN = "2026-06-15"  # the day on which the sample's facts were entered
 ASKED = [WRITTEN, "2025-12-10", "2026-02-28", "2026-03-05"]  # before harvest, in the pumping season, after it
 DAY = r"\d{4}-\d{2}-\d{2}"
-# What a line of the list says of the day: it was reached, is today's by the reading of a meter, is certain, or expected.
-TOLD = re.compile(rf"\b(?:since|on|about) ({DAY})|  (today)\b")
+# What a line of the list says of the day: it was reached, is today's by the reading of a meter, is certain, the latest, or
+# expected.
+TOLD = re.compile(rf"\b(?:since|on|about|by(?= {DAY} at the latest)) ({DAY})|  (today)\b")
 passed = failed = 0
 
 
@@ -107,7 +108,9 @@ def by_forecast(fleet, points):
     days = [point["due_on"] for point in answer["points"]]
     check("forecast: in the order of days", days, sorted(days))
     rows = [row for row in csv.DictReader(io.StringIO(fleet.ask("forecast", "--within", "12m", "--format", "csv")))]
-    check("forecast --format csv: has no points of its own", {row["row"] for row in rows} - {"now", "ahead"}, set())
+    spans = {key(row): (row["due_on"], {p: row[f"due_span_{p}"] or None for p in ("p10", "p50", "p90")})
+             for row in rows if row["row"] == "point"}
+    check("forecast --format csv", spans, expected)
 
 
 def day_before(day):
