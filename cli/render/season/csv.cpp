@@ -34,6 +34,8 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
                  {"gives_up", share(item.gives_up)},
                  {"again", yes_or_no(item.again)},
                  {"unknown", joined_kinds(item.point.unknown)},
+                 {"sooner_if", joined_names(item.point.sooner_if)},
+                 {"measure_again", joined_names(item.point.measure_again)},
                  {"includes", csv_text(names_of(item.covered, " "))},
                  {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
                  {"takes_people", std::to_string(takes.people)},
@@ -79,6 +81,8 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "takes_parts",
                   "takes_fluids",
                   "unknown",
+                  "sooner_if",
+                  "measure_again",
                   "meter",
                   "kind",
                   "state",
@@ -102,7 +106,10 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, "");
   for (const auto& rest : plan.not_before_end) {
-    add_point(table, "not-before-end", rest.point, {{"odds", share(rest.odds)}});
+    add_point(table, "not-before-end", rest.point,
+              {{"odds", share(rest.odds)},
+               {"sooner_if", joined_names(rest.point.sooner_if)},
+               {"measure_again", joined_names(rest.point.measure_again)}});
   }
   for (const service::Point& point : plan.find_out) {
     add_point(table, "find-out", point,

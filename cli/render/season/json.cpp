@@ -36,6 +36,7 @@ Json item_as_json(const SeasonItem& item, Json reason) {
   json["gives_up"] = share_or_null(item.gives_up);
   json["again"] = item.again;
   json["unknown"] = kinds_of(item.point.unknown);
+  add_observed(json, item.point);
   json["includes"] = array_of(item.covered, [](const service::PointName& point) {
     return Json{{"task", point.task}, {"position", text_or_null(point.position)}};
   });
@@ -47,6 +48,7 @@ Json rest_as_json(const service::SeasonRest& rest) {
   Json json = place_of(rest.point);
   mark(json, rest.point);
   json["odds"] = odds_or_null(rest.odds);
+  add_observed(json, rest.point);
   return json;
 }
 

@@ -55,7 +55,8 @@ std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
       const Point& its = other.item->point;
       return !point.position.empty() && !its.position.empty() && its.machine == point.machine &&
              its.name == point.name && other.item->do_by == item.do_by && other.odds == said.odds &&
-             other.lost == said.lost && !point.put_off && !its.put_off && item.covered == other.item->covered;
+             other.lost == said.lost && !point.put_off && !its.put_off && its.measure_again == point.measure_again &&
+             item.covered == other.item->covered;
     });
     if (alike == all.end()) alike = all.insert(all.end(), std::move(said));
     if (!point.position.empty()) alike->positions.push_back(point.position);
@@ -79,6 +80,10 @@ std::string remarks_of(const Said& said) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
   }
   if (!item.covered.empty()) remarks.push_back("includes " + names_of(item.covered, ", "));
+  if (const std::string sooner = sooner_words(item.point); !sooner.empty() && !item.again) remarks.push_back(sooner);
+  if (!item.point.measure_again.empty()) {
+    remarks.push_back(fmt::format("measure {} again", listed(item.point.measure_again, "and")));
+  }
   if (item.use == service::UseKind::laid_up) remarks.emplace_back("laid up: before it goes back to work");
   if (item.point.put_off && !item.again) {
     service::PutOff put_off = *item.point.put_off;

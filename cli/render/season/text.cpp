@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "render/overdue/words.h"
 #include "render/season/rows.h"
@@ -63,6 +64,13 @@ std::string rest_block(const SeasonPlan& plan, const Look& look) {
   say(likely, "");
   say(hardly, "under 1 %: ");
   say(by_eye, "when somebody sees or measures it: ");
+  std::set<std::string> names;
+  for (const auto& rest : plan.not_before_end) names.insert(rest.point.sooner_if.begin(), rest.point.sooner_if.end());
+  if (!names.empty()) {
+    const std::vector<std::string> all(names.begin(), names.end());
+    text += wrapped("   ", fmt::format("the odds leave aside what somebody may see or measure: {}", listed(all, "and")),
+                    columns_of(look), 3);
+  }
   return text;
 }
 

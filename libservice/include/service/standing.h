@@ -102,7 +102,7 @@ struct LimbStanding {
   bool by_estimate = false;  // not reached by facts, reached by the estimate of today's usage
   bool past_grace_by_estimate = false;
   std::optional<Amount> estimated_used;  // today, where that differs from `used`
-  std::optional<Amount> estimated_left;  // then
+  std::optional<Amount> estimated_left;  // by that estimate
   bool unforeseen = false;  // of a limb that counts use: nothing can be said of it ahead, in answers that ask for days
 };
 

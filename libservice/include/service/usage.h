@@ -260,10 +260,10 @@ struct UsageSpan {
 struct MeterAhead {
   const Machine* machine = nullptr;
   const Meter* meter = nullptr;
-  std::optional<Knot> last;  // the last known value; none: it was never read
-  std::optional<Amount> last_shown;
-  std::optional<UsageSpan> now;  // none: nothing is expected, and `ahead` is empty
-  std::vector<UsageSpan> ahead;  // on the days asked about
+  std::optional<Knot> last;          // the last known value; none: it was never read
+  std::optional<Amount> last_shown;  // by the meter
+  std::optional<UsageSpan> now;      // none: nothing is expected, and `ahead` is empty
+  std::vector<UsageSpan> ahead;      // on the days asked about
   std::optional<Grounds> grounds;
 };
 
