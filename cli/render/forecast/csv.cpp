@@ -25,26 +25,39 @@ void add_meter(CsvTable& table, const char* row, const service::MeterAhead& mete
 }
 
 void add_point(CsvTable& table, const service::Point& point) {
-  table.add({{"row", "point"},
-             {"machine", csv_text(point.machine->key)},
-             {"task", csv_text(point.name)},
-             {"position", csv_text(point.position)},
-             {"standing", std::string(to_text(point.standing))},
-             {"due_on", figure(point.due_on)},
-             {"due_span_p10", figure(point.due_span.p10)},
-             {"due_span_p50", figure(point.due_span.p50)},
-             {"due_span_p90", figure(point.due_span.p90)},
-             {"sooner_if", joined_names(point.sooner_if)},
-             {"measure_again", joined_names(point.measure_again)}});
+  CsvCells cells{{"row", "point"},
+                 {"machine", csv_text(point.machine->key)},
+                 {"task", csv_text(point.name)},
+                 {"position", csv_text(point.position)},
+                 {"standing", std::string(to_text(point.standing))},
+                 {"due_on", figure(point.due_on)},
+                 {"due_span_p10", figure(point.due_span.p10)},
+                 {"due_span_p50", figure(point.due_span.p50)},
+                 {"due_span_p90", figure(point.due_span.p90)},
+                 {"sooner_if", joined_names(point.sooner_if)},
+                 {"measure_again", joined_names(point.measure_again)}};
+  add_marks(cells, point);
+  table.add(cells);
 }
 
 }  // namespace
 
 std::string forecast_as_csv(const ForecastAnswer& answer) {
-  CsvTable table({"row",    "machine",      "meter",        "unit",         "on",        "p10",           "p50",
-                  "p90",    "shown_p10",    "shown_p50",    "shown_p90",    "task",      "position",      "standing",
-                  "due_on", "due_span_p10", "due_span_p50", "due_span_p90", "sooner_if", "measure_again", "kind",
-                  "state",  "since",        "until",        "note",         "say"});
+  CsvTable table({"row",          "machine",
+                  "meter",        "unit",
+                  "on",           "p10",
+                  "p50",          "p90",
+                  "shown_p10",    "shown_p50",
+                  "shown_p90",    "task",
+                  "position",     "standing",
+                  "due_on",       "due_span_p10",
+                  "due_span_p50", "due_span_p90",
+                  "sooner_if",    "measure_again",
+                  "safety",       "competent_person",
+                  "cautions",     "kind",
+                  "state",        "since",
+                  "until",        "note",
+                  "say"});
   for (const service::MeterForecast& each : answer.forecast.meters) {
     add_meter(table, "now", each.ahead, each.ahead.now);  // a meter that nobody read has a row, and nothing in it
     for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, span);

@@ -17,8 +17,9 @@ void add_machine(CsvTable& table, const service::MachineUse& use);
 using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
 void add_marks(CsvCells& cells, const service::Point& point);
 
-// Kinds of limbs, parted by blanks.
 std::string joined_names(const std::vector<std::string>& names);  // `leak; hard start`
+
+// Kinds of limbs, parted by blanks.
 std::string joined_kinds(const std::vector<service::LimbKind>& kinds);
 
 }  // namespace cli
