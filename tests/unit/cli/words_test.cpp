@@ -72,8 +72,10 @@ TEST_CASE("limbs say what is left or over, with the right plural") {
 
 TEST_CASE("the ruling limb comes first and the day says how sure it is") {
   const auto loader = machine();
+  const service::Task task;
   service::Point point;
   point.machine = &loader;
+  point.task = &task;
   point.limbs = {calendar(12, 40), usage(25000, 1000)};
   for (LimbStanding& limb : point.limbs) limb.state = service::LimbState::not_reached;
   point.ruled_by = 1;
