@@ -14,7 +14,8 @@ namespace {
 [[noreturn]] void no_point(const service::Machine& machine, const TaskName& named, service::Day as_of) {
   const bool check = named.task.find('/') != std::string::npos;
   wrong("no-point", fmt::format("{} of {} has no standing on {}", named.task, machine.key, service::to_text(as_of)),
-        check ? fmt::format("it is owed once, after {} was done", named.task.substr(0, named.task.find('/')))
+        check ? fmt::format("it is owed once, after {} was done, and not where that was told of later",
+                            named.task.substr(0, named.task.find('/')))
               : "the machine was not kept on that day, or the task has no positions on it");
 }
 

@@ -198,6 +198,7 @@ service::Fact fact_of(const twin::Fact& fact) {
     ours.found = fact.found_good ? service::Found::good : service::Found::worn;
   ours.by = fact.by;
   ours.note = fact.note;
+  ours.history = fact.history;
   if (fact.strikes) ours.strikes = id_of(*fact.strikes);
   ours.id = id_of(fact.entry);
   ours.entered = 1'000'000 + fact.entry;

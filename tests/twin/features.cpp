@@ -113,6 +113,8 @@ const std::vector<std::pair<std::string, Uses>>& all_uses() {
       return any_fact(
           w, [](const Fact& f) { return f.kind == FactKind::service && f.task.find('/') != std::string::npos; });
     });
+    l.emplace_back("told of later",
+                   [](const World& w) { return any_fact(w, [](const Fact& f) { return f.history; }); });
     l.emplace_back("new machine", [](const World& w) {
       return any_machine(w, [](const Machine& m) { return m.in_service.has_value(); });
     });

@@ -110,6 +110,7 @@ class Drawing {
       p.valued = true;
       meter_for(p, luck_.chance(80) ? rm_.meters.front().name : any_meter());
     }
+    p.fact.history = luck_.chance(old ? 60 : 15);
     planned_.push_back(p);
     draw_checks(p);
     draw_beside(p);
@@ -137,6 +138,7 @@ class Drawing {
     if (p.fact.on.whole() && luck_.chance(10)) {
       Planned again = p;
       again.valued = !p.valued;
+      if (luck_.chance(50)) again.fact.history = !p.fact.history;
       if (!again.valued) again.fact.meter.clear();
       planned_.push_back(again);
     }

@@ -1061,6 +1061,25 @@ TEST_CASE("an examination has its own grace alone, and is never put off") {
   CHECK(!b.ask(on(2024, 1, 5), "exam").put_off);
 }
 
+TEST_CASE("a service told of later owes no check") {
+  for (const bool safety : {false, true}) {
+    Book b;
+    Task& t = b.task("wheel", {months(12)});
+    t.safety = safety;
+    t.follow_ups = {FollowUp{"re-torque", {days(7)}}};
+    b.task("big", {months(24)}).covers = {"wheel"};
+    b.done("wheel", on(2024, 2, 1)).history = true;
+    CHECK(b.ask(on(2024, 2, 2), "wheel/re-torque").exists == safety);
+    b.done("big", on(2024, 3, 1)).history = true;
+    CHECK(b.ask(on(2024, 3, 1), "wheel/re-torque").exists == safety);
+    b.done("wheel", on(2024, 4, 1));
+    b.done("wheel", on(2024, 4, 1)).history = true;  // the same service, told again
+    CHECK(b.ask(on(2024, 4, 1), "wheel/re-torque").exists);
+    b.done("wheel", on(2024, 4, 2)).history = true;
+    CHECK(b.ask(on(2024, 4, 2), "wheel/re-torque").exists == safety);
+  }
+}
+
 TEST_CASE("put off") {
   Book b;
   b.task("t", {hours(100), months(1)});

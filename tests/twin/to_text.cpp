@@ -189,10 +189,11 @@ const char* kind_word(FactKind kind) {
   return "?";
 }
 
-constexpr std::array<const char*, 22> columns{
-    "kind",  "machine", "on",    "meter", "at",   "task", "position", "name",       "value",  "unit",  "last",
-    "first", "until",   "found", "by",    "note", "id",   "entered",  "entered-by", "origin", "batch", "strikes"};
-constexpr std::size_t plain_columns = 16;
+constexpr std::array<const char*, 23> columns{"kind",     "machine",    "on",     "meter", "at",      "task",
+                                              "position", "name",       "value",  "unit",  "last",    "first",
+                                              "until",    "found",      "by",     "note",  "history", "id",
+                                              "entered",  "entered-by", "origin", "batch", "strikes"};
+constexpr std::size_t plain_columns = 17;
 
 std::vector<const Fact*> in_order_of_entry(const World& world) {
   std::vector<const Fact*> list;
@@ -325,6 +326,7 @@ std::string facts_csv(const World& world, Rows rows, RollOvers roll_overs) {
     if (f->kind == FactKind::looked_at) cell["found"] = f->found_good ? "good" : "worn";
     cell["by"] = f->by;
     cell["note"] = f->note;
+    if (f->history) cell["history"] = "yes";
     cell["id"] = fact_id(f->entry);
     cell["entered"] = entered_at(f->entry);
     cell["entered-by"] = "twin";

@@ -926,8 +926,12 @@ Answer evaluate(const World& world) {
         for (const std::string& position : positions) {
           const std::vector<const Fact*> done = services_of(s, task.name, position);
           const std::vector<const Fact*> checked = services_of(s, name, position);
-          const bool owed =
-              state.has_points && !done.empty() && (checked.empty() || earlier_fact(checked.back(), done.back()));
+          bool asked_for = task.safety;
+          for (const Fact* service : done) {
+            if (service->on.first == done.back()->on.first && !service->history) asked_for = true;
+          }
+          const bool owed = state.has_points && !done.empty() && asked_for &&
+                            (checked.empty() || earlier_fact(checked.back(), done.back()));
           if (!owed) {
             answer.points.push_back(absent(machine.name, name, position));
             continue;

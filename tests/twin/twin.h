@@ -95,6 +95,8 @@
 //      measurement of any position.
 //  C40 A follow-up exists from the last service of its task (covered counts) until its own check was done after it;
 //      the order of facts on a day is the order of entry. In service new is not a service: it owes no check.
+//      "Told of later owes no check, unless its task is safety": its task is that of the check (a covered one too), and
+//      of several services on the day of the last one, one that was not told of later is enough to owe it.
 //  C41 Only the last putting off counts, even where an earlier one would run longer. It is in effect while the
 //      as-of day is before `until` and the known usage is below `at` (with no known usage it is not). The meter of
 //      `at` is the one of `fitted.at`. A putting off of a `safety` task, or of one for a competent person, has no
@@ -250,6 +252,7 @@ struct Fact {
   std::optional<Amount> last, first;  // meter change
   std::optional<Day> until;
   std::string by, note;
+  bool history = false;        // a service that was told of long after it was done
   std::optional<int> strikes;  // the entry number of the fact that is struck
   // A meter change that entering the plain readings must find by itself (a declared roll-over). It is part of the
   // world; a file of facts that is meant to test the finding leaves it out.

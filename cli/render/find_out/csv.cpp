@@ -6,8 +6,8 @@ namespace cli {
 using service::to_text;
 
 std::string find_out_as_csv(const service::DueList& list) {
-  std::string text =
-      csv_line({"kind", "machine", "on", "meter", "at", "task", "position", "name", "value", "unit", "by", "note"});
+  std::string text = csv_line(
+      {"kind", "machine", "on", "meter", "at", "task", "position", "name", "value", "unit", "by", "note", "history"});
   for (const service::MachineQuestions& asked : service::find_out(list)) {
     for (const service::Question& question : asked.questions) {
       const service::Point* point = question.point;
@@ -16,7 +16,7 @@ std::string find_out_as_csv(const service::DueList& list) {
       text += csv_line({std::string(to_text(question.kind)), csv_text(asked.machine->key), "",
                         measurement ? "" : csv_text(question.meter), "", is_service ? csv_text(point->name) : "",
                         point == nullptr ? "" : csv_text(point->position), measurement ? csv_text(question.name) : "",
-                        "", measurement ? csv_text(question.unit) : "", "", ""});
+                        "", measurement ? csv_text(question.unit) : "", "", "", is_service ? "yes" : ""});
     }
   }
   return text;

@@ -93,6 +93,7 @@ std::vector<std::string> facts_of(const Explanation& explained, const service::F
           fmt::format("{} covers {}", service::cleaned(point.fitted->task), service::cleaned(point.task->name)));
     }
   }
+  if (point.checks_not_asked) lines.emplace_back("its checks are not asked for: the service was told of later");
   return lines;
 }
 

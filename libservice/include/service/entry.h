@@ -271,6 +271,10 @@ bool about_this_fleet(const Fleet& fleet, const std::vector<Fact>& facts);
 // The machines that rows of a file are judged by. Strikes may be about any.
 Scope scope_of_rows(const std::vector<FactRow>& rows);
 
+// Every service of the file was told of long after it was done, but where its row says so or not itself, or where it
+// came with an id of its own.
+void take_as_history(FactsRead& read);
+
 // A file of facts as a request: all rows or none, or the good ones with `skip_bad`.
 EntryRequest entry_of_file(const FactsRead& read, std::string origin, Day today, bool day_is_given, bool skip_bad);
 

@@ -153,7 +153,8 @@ struct FactRow {
   Fact fact;
   bool has_id = false;  // it came with `id`, `entered`, ... of its own
   Place place;
-  std::string raw;  // the row as it was written, without its line end
+  std::string raw;            // the row as it was written, without its line end
+  bool says_history = false;  // it says itself, yes or no, whether it was told of later
 };
 
 // How a file was read.

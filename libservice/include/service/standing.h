@@ -166,6 +166,7 @@ struct Point {
   std::vector<std::string> measure_again;  // what was measured, and lies within a fifth of its limit
   std::optional<Fitted> fitted;
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
+  bool checks_not_asked = false;  // its task has checks, and the last service was told of later: nobody owes them
   std::vector<LimbStanding> limbs;
 };
 

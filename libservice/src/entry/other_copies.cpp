@@ -35,6 +35,12 @@ Scope scope_of_rows(const std::vector<FactRow>& rows) {
   return {std::vector<std::string>(machines.begin(), machines.end())};
 }
 
+void take_as_history(FactsRead& read) {
+  for (FactRow& row : read.rows) {
+    if (row.fact.kind == FactKind::service && !row.has_id && !row.says_history) row.fact.history = true;
+  }
+}
+
 EntryRequest entry_of_file(const FactsRead& read, std::string origin, Day today, bool day_is_given, bool skip_bad) {
   std::vector<Proposal> proposals;
   for (const FactRow& row : read.rows) proposals.push_back({row.fact, row.has_id, row.place});

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <string_view>
 
-#include "record/places.h"
+#include "base/places.h"
 #include "service/record.h"
 
 namespace service::record {

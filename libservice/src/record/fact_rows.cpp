@@ -154,7 +154,8 @@ bool take_row(const CellRow& row, const Places& places, FactsRead& read) {
   }
   auto fact = taker.take();
   if (!fact) return false;
-  read.rows.push_back({std::move(*fact), taker.there(Column::id), places.at(row.from), {}});
+  read.rows.push_back(
+      {std::move(*fact), taker.there(Column::id), places.at(row.from), {}, taker.there(Column::history)});
   return true;
 }
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "base/places.h"
 #include "record/columns.h"
-#include "record/places.h"
 
 namespace service::record {
 

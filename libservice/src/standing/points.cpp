@@ -82,6 +82,13 @@ void put_off_if_so(Point& point, const MachineView& view, const Since& since, co
   point.put_off = std::move(put_off);
 }
 
+// Checks are owed to whoever was asked. A service that somebody told of long after it was done asks for none, unless
+// somebody else wrote it down when it was done, or safety hangs on it.
+bool checks_owed(const Task& task, const ServiceDay& service) {
+  return task.safety ||
+         std::any_of(service.facts.begin(), service.facts.end(), [](const Fact* fact) { return !fact->history; });
+}
+
 Point start_point(const MachineView& view, const MachineTask& task, const std::string& position) {
   Point point;
   point.machine = &view.machine;
@@ -119,13 +126,15 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
     }
   }
   put_off_if_so(point, view, since, meter);
+  point.checks_not_asked =
+      !task.task->follow_ups.empty() && !services.empty() && !checks_owed(*task.task, services.back());
   return point;
 }
 
 // A check owed after the last service of its task, until it was done or the task is done again.
 std::optional<Point> follow_up_point(const MachineView& view, const MachineTask& task, const FollowUp& follow_up,
                                      const std::string& position, const std::vector<ServiceDay>& services) {
-  if (services.empty()) return std::nullopt;
+  if (services.empty() || !checks_owed(*task.task, services.back())) return std::nullopt;
   const ServiceDay& parent = services.back();
   Point point = start_point(view, task, position);
   point.follow_up = &follow_up;

@@ -221,3 +221,40 @@ TEST_CASE("a database is no file of facts, and its own words stay inside") {
   CHECK(place.complains("whichever merge record.db"));
   CHECK_FALSE(place.complains("SQLite"));
 }
+
+TEST_CASE("services imported as history owe no checks, unless their row says otherwise") {
+  Place place;
+  place.furnish();
+  place.write("old.csv",
+              "kind,machine,on,at,task,history\nreading,loader,2026-06-01,400,,\n"
+              "service,loader,2025-05-01,300,engine-oil,\n");
+  REQUIRE(place.run("import old.csv --history") == 0);
+  CHECK_FALSE(place.says("check-leaks"));
+  REQUIRE(place.run("due --all") == 0);
+  CHECK_FALSE(place.says("check-leaks"));
+  REQUIRE(place.run("why loader engine-oil") == 0);
+  CHECK(place.says("its checks are not asked for: the service was told of later"));
+  CHECK(place.run("why loader engine-oil/check-leaks") == 64);
+  REQUIRE(place.run("export") == 0);
+  CHECK(place.says(",yes,"));  // kept in the book
+  place.write("own.csv", "kind,machine,on,at,task,history\nservice,loader,2025-06-01,310,engine-oil,no\n");
+  REQUIRE(place.run("import own.csv --history") == 0);
+  REQUIRE(place.run("due --all") == 0);
+  CHECK(place.says("engine-oil/check-leaks"));
+}
+
+TEST_CASE("what comes back of a find-out list is history") {
+  Place place;
+  place.write("fleet.yaml", "fleet: F\nmachines:\n  loader: {schedule: tractor, bought: {on: 2024-03-02, at: 100}}\n");
+  place.write("schedules/tractor.yaml", cli_test::tractor_schedule);
+  REQUIRE(place.run("new .") == 0);
+  REQUIRE(place.run("find-out --format csv") == 0);
+  std::string csv = place.out;
+  const std::string asked = "service,loader,,engine,,engine-oil,";
+  REQUIRE(csv.find(asked) != std::string::npos);
+  csv.replace(csv.find(asked), asked.size(), "service,loader,2025,engine,150,engine-oil,");
+  place.write("blanks.csv", csv);
+  REQUIRE(place.run("import blanks.csv") == 0);
+  CHECK(place.says("engine-oil"));
+  CHECK_FALSE(place.says("check-leaks"));
+}

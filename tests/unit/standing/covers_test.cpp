@@ -193,3 +193,21 @@ TEST_CASE("a check after a task with positions is owed at the position that was 
   CHECK(points_named(world, "2025-02-01", "wheel/torque") == 1);
   CHECK(text_or_none(limb(world.point("2025-02-01", "wheel/torque", "left"), LimbKind::usage).due_at) == "110");
 }
+
+TEST_CASE("a service told of later owes its checks only where safety hangs on them") {
+  for (const bool safety : {false, true}) {
+    CAPTURE(safety);
+    World world(std::string("  wheel:\n    do: Change wheel\n    every: {years: 5}\n") +
+                    (safety ? "    safety: true\n" : "") + "    follow-up: {torque: {do: Torque, within: {days: 7}}}\n",
+                fresh);
+    world.done("wheel", "2025-02-01").history = true;
+    CHECK(world.has_point("2025-06-01", "wheel/torque") == safety);
+    CHECK(world.point("2025-06-01", "wheel").checks_not_asked == !safety);
+    CHECK(world.point("2025-06-01", "wheel").standing == Standing::later);  // it counts as any other
+    world.done("wheel", "2025-07-01");
+    CHECK(world.has_point("2025-07-01", "wheel/torque"));
+    CHECK_FALSE(world.point("2025-07-01", "wheel").checks_not_asked);
+    world.done("wheel", "2025-07-01").history = true;  // the same one, told again from an old list
+    CHECK(world.has_point("2025-07-01", "wheel/torque"));
+  }
+}

@@ -1,8 +1,8 @@
-#include "record/places.h"
+#include "base/places.h"
 
 #include <algorithm>
 
-namespace service::record {
+namespace service {
 
 Places::Places(std::string_view text, std::string file) : text_(text), file_(std::move(file)), lines_{0} {
   for (std::size_t at = text.find('\n'); at != std::string_view::npos; at = text.find('\n', at + 1)) {
@@ -31,4 +31,4 @@ Place Places::at(std::size_t offset) const {
   return place;
 }
 
-}  // namespace service::record
+}  // namespace service

@@ -8,7 +8,7 @@
 
 #include "service/base.h"
 
-namespace service::record {
+namespace service {
 
 class Places {
  public:
@@ -23,4 +23,4 @@ class Places {
   std::vector<std::size_t> lines_;  // offsets of their first bytes
 };
 
-}  // namespace service::record
+}  // namespace service
