@@ -35,8 +35,8 @@ std::string due_as_markdown(const DueAnswer& due) {
     text += fmt::format("- **{}**: {}\n", markdown_cell(seen.machine->key), markdown_cell(words_of(seen)));
   }
   if (!list.gaps.empty()) text += "\n## Not known\n\n";
-  for (const service::Gap& gap : list.gaps) {
-    text += fmt::format("- **{}**: {}\n", markdown_cell(whose(gap)), markdown_cell(gap.say));
+  for (const service::GapLine& line : gap_lines(list.gaps)) {
+    text += fmt::format("- **{}**: {}\n", markdown_cell(whose(line)), markdown_cell(line.gap->say));
   }
   const bool empty = rows.empty() && list.seen.empty() && list.gaps.empty() && list.not_in_use.empty();
   return empty ? text : text + foot_of_markdown();

@@ -15,7 +15,6 @@ namespace cli {
 namespace {
 
 using service::DueList;
-using service::Gap;
 using service::Standing;
 
 std::string horizon_words(const DueList& list) {
@@ -72,7 +71,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   }
   if (!list.gaps.empty()) {
     SaidLines lines;
-    for (const Gap& gap : list.gaps) lines.push_back(line_of(gap));
+    for (const service::GapLine& line : gap_lines(list.gaps)) lines.push_back(line_of(line));
     text += '\n' + heading(look, "Not known") + said_rows(lines, look);
   }
   if (rows.anything_due) text += '\n' + expected_words(rows, look) + totals(rows);

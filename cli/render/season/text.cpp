@@ -76,7 +76,7 @@ std::string rest_block(const SeasonPlan& plan, const Look& look) {
 
 std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
   SaidLines lines;
-  for (const service::Gap& gap : plan.gaps) lines.push_back(line_of(gap));
+  for (const service::GapLine& line : gap_lines(plan.gaps)) lines.push_back(line_of(line));
   std::map<const service::Machine*, std::vector<const Point*>> by_machine;
   std::vector<const service::Machine*> order;
   for (const Point& point : plan.find_out) {

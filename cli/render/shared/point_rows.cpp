@@ -218,11 +218,12 @@ std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use,
   return lines.empty() ? "" : '\n' + heading(look, out_of_use_title) + said_rows(lines, look);
 }
 
-SaidLines::value_type line_of(const service::Gap& gap) {
+SaidLines::value_type line_of(const service::GapLine& line) {
+  const service::Gap& gap = *line.gap;
   if (gap.kind == service::GapKind::nothing_recorded) {
-    return {whose(gap), fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
+    return {whose(line), fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
   }
-  return {whose(gap), gap.say};
+  return {whose(line), gap.say};
 }
 
 SaidLines::value_type line_of(const service::SeenSign& seen) { return {seen.machine->key, words_of(seen)}; }

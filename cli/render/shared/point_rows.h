@@ -24,7 +24,7 @@ SaidLines machines_that(const std::vector<service::MachineUse>& not_in_use, serv
 std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use, const Look& look);
 
 // Whose gap it is, and what to do about it.
-SaidLines::value_type line_of(const service::Gap& gap);
+SaidLines::value_type line_of(const service::GapLine& line);
 SaidLines::value_type line_of(const service::SeenSign& seen);
 
 }  // namespace cli

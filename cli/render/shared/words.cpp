@@ -144,7 +144,10 @@ std::string listed(const std::vector<std::string>& names, std::string_view last)
   return text;
 }
 
-std::string whose(const service::Gap& gap) { return gap.machine.empty() ? "whole fleet" : gap.machine; }
+std::string whose(const service::GapLine& line) {
+  if (line.gap->machine.empty()) return "whole fleet";
+  return line.machines == 1 ? line.gap->machine : fmt::format("{} and {} more", line.gap->machine, line.machines - 1);
+}
 
 std::string task_of(const Point& point) { return service::point_label(point.name, point.position); }
 

@@ -25,8 +25,8 @@ std::string due_point(const service::LimbStanding& limb);
 // `leak or hard-start`, `a, b and c`.
 std::string listed(const std::vector<std::string>& names, std::string_view last);
 
-// Of a gap: the machine, or the whole fleet.
-std::string whose(const service::Gap& gap);
+// Of a gap: the machine, with how many more, or the whole fleet.
+std::string whose(const service::GapLine& line);
 
 // `engine-oil`, `tyre@front-left`.
 std::string task_of(const service::Point& point);

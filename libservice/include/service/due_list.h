@@ -43,6 +43,7 @@ enum class GapKind {
   outside_days,      // facts about a machine after it left, or before it was put in service new
   clock,             // today is before the newest fact
   no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
+  example_values,    // the values of its schedule are examples
 };
 
 std::string_view to_text(GapKind kind);  // `no-reading`
@@ -56,6 +57,15 @@ struct Gap {
   std::string say;
   std::vector<FactId> facts;
 };
+
+// Gaps as people read them: what is said of each machine of one schedule comes once for all of them, and last.
+struct GapLine {
+  const Gap* gap = nullptr;  // the first of them; points into what was given
+  int machines = 1;
+};
+
+std::vector<GapLine> gap_lines(const std::vector<const Gap*>& gaps);
+std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps);
 
 struct MachineUse {
   const Machine* machine = nullptr;

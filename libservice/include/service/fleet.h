@@ -155,6 +155,7 @@ struct Schedule {
   std::string name;
   std::vector<Meter> meters;
   std::vector<Task> tasks;
+  bool example = false;                           // its values are nobody's yet
   const Task* task(std::string_view name) const;  // null where there is none
 };
 

@@ -80,17 +80,7 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
   return gap;
 }
 
-}  // namespace
-
-std::string_view to_text(GapKind kind) {
-  // In the order of the enumerators.
-  constexpr std::array<std::string_view, 9> names{"nothing-recorded", "no-reading", "stale",
-                                                  "contradiction",    "doubtful",   "unlisted",
-                                                  "outside-days",     "clock",      "no-machine"};
-  return names[static_cast<std::size_t>(kind)];
-}
-
-std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& points) {
+std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point>& points) {
   if (view.facts.empty() && view.machine.start.kind != StartKind::in_service) {
     return {Gap{view.machine.key, {}, GapKind::nothing_recorded, {}, "nothing is recorded of it", {}}};
   }
@@ -107,6 +97,17 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
   }
   return gaps;
+}
+
+Gap gap_of_example(const MachineView& view) {
+  return {view.machine.key,
+          {},
+          GapKind::example_values,
+          {},
+          fmt::format("the values of schedules/{}.yaml are examples; take them from the operator's manual, then take "
+                      "`example: true` out of that file",
+                      view.schedule.name),
+          {}};
 }
 
 // A mistyped `left` or `in-service` takes the machine off every list, though somebody still writes things down of it.
@@ -135,6 +136,48 @@ std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine)
   }
   gap.say = fmt::format("{}, or strike what is wrong ({})", fmt::join(parts, "; "), short_text(gap.facts.front()));
   return gap;
+}
+
+}  // namespace
+
+std::string_view to_text(GapKind kind) {
+  // In the order of the enumerators.
+  constexpr std::array<std::string_view, 10> names{"nothing-recorded", "no-reading",    "stale",        "contradiction",
+                                                   "doubtful",         "unlisted",      "outside-days", "clock",
+                                                   "no-machine",       "example-values"};
+  return names[static_cast<std::size_t>(kind)];
+}
+
+std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& points) {
+  std::vector<Gap> gaps = gaps_of_record(view, points);
+  if (view.schedule.example) gaps.push_back(gap_of_example(view));
+  return gaps;
+}
+
+std::vector<GapLine> gap_lines(const std::vector<const Gap*>& gaps) {
+  std::vector<GapLine> lines;
+  std::vector<GapLine> of_schedules;
+  for (const Gap* gap : gaps) {
+    if (gap->kind != GapKind::example_values) {
+      lines.push_back({gap, 1});
+      continue;
+    }
+    const auto same = std::find_if(of_schedules.begin(), of_schedules.end(),
+                                   [&](const GapLine& line) { return line.gap->say == gap->say; });
+    if (same == of_schedules.end()) {
+      of_schedules.push_back({gap, 1});
+    } else {
+      ++same->machines;
+    }
+  }
+  lines.insert(lines.end(), of_schedules.begin(), of_schedules.end());
+  return lines;
+}
+
+std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps) {
+  std::vector<const Gap*> all;
+  for (const Gap& gap : gaps) all.push_back(&gap);
+  return gap_lines(all);
 }
 
 std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {

@@ -217,3 +217,36 @@ TEST_CASE("facts about a machine before it went into service new are said; befor
   used.done("t", "2026-03-01");
   CHECK(count(used, "2026-06-01", GapKind::outside_days) == 0);
 }
+
+TEST_CASE("example values are a gap of each machine of the schedule until the line is taken out") {
+  service::FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\nmachines:\n  a: {schedule: one, in-service: {on: 2026-01-01, at: 0}}\n  b: {schedule: one}\n"
+      "  c: {schedule: two}\n  d: {schedule: own, in-service: {on: 2026-01-01, at: 0}}\n";
+  const std::string task = "tasks:\n  t: {do: Work, every: {years: 9}}\n";
+  files.texts["schedules/one.yaml"] = "schedule: one\nexample: true\n" + task;
+  files.texts["schedules/two.yaml"] = "schedule: two\nexample: true\n" + task;
+  files.texts["schedules/own.yaml"] = "schedule: own\nexample: false\n" + task;
+  const World world(files);
+  const DueList list = world.due("2026-01-10");
+  const auto examples = gaps(list, GapKind::example_values);
+  REQUIRE(examples.size() == 3);
+  CHECK(examples[0].machine == "a");
+  CHECK(examples[1].machine == "b");  // also where nothing is recorded
+  CHECK(examples[2].machine == "c");
+  CHECK(examples[0].say.find("schedules/one.yaml") != std::string::npos);
+  CHECK(service::needs_doing(list));
+  CHECK(service::to_text(GapKind::example_values) == "example-values");
+  // For people one line for each schedule; all else is said of each machine.
+  std::string lines;
+  for (const service::GapLine& line : service::gap_lines(list.gaps)) {
+    lines +=
+        std::string(to_text(line.gap->kind)) + ' ' + line.gap->machine + ' ' + std::to_string(line.machines) + '\n';
+  }
+  CHECK(lines == "nothing-recorded b 1\nnothing-recorded c 1\nexample-values a 2\nexample-values c 1\n");
+  std::size_t entries = 0;
+  for (const service::OverdueEntry& entry : service::overdue_list(list)) {
+    if (entry.gap != nullptr && entry.gap->kind == GapKind::example_values) ++entries;
+  }
+  CHECK(entries == 3);
+}
