@@ -103,7 +103,7 @@ constexpr Column known_columns[] = {
        r.draft.mentions_of(Noun::site).push_back({row.draft.machine.site, spot_of(r, f)});
      }},
     {"in-service", [](const Reader&, const CsvField& f, Row& row) { row.in_service = &f; }, Column::Holds::day},
-    {"at", [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }, Column::Holds::number},
+    {"in-service-at", [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }, Column::Holds::number},
     {"bought", [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }, Column::Holds::day},
     {"bought-at", [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }, Column::Holds::number},
     {"serial", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = text_of_cell(f.text); }},
@@ -115,7 +115,11 @@ constexpr Column known_columns[] = {
      },
      Column::Holds::day},
     {"per-year", read_per_year, Column::Holds::number},
+    {"notes", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.notes = text_of_cell(f.text); }},
 };
+
+// What a column was called once.
+std::string_view name_today(std::string_view name) { return name == "at" ? "in-service-at" : name; }
 
 void read_row_start(const Reader& reader, StartKind kind, const CsvField* on, const CsvField* at,
                     const Dialect& dialect, MachineDraft& into) {
@@ -162,7 +166,7 @@ class RegisterReader {
     CsvRow row;
     if (!next(row)) {
       reader_.error(code::empty_file, reader_.spot(Span{}), "the file holds nothing",
-                    "write the header `machine,name,schedule,site,in-service,at`, or delete the file");
+                    "write the header `machine,name,schedule,site,in-service,in-service-at`, or delete the file");
       return;
     }
     if (!read_header(row.fields) || !settle_dialect()) {
@@ -235,14 +239,14 @@ class RegisterReader {
     for (const CsvField& field : std::span(fields).first(named)) {
       const std::string name = column_name(field.text);
       const auto* const known = std::find_if(std::begin(known_columns), std::end(known_columns),
-                                             [&](const Column& column) { return column.name == name; });
+                                             [&](const Column& column) { return column.name == name_today(name); });
       const Spot spot = spot_of(reader_, field);
       if (known == std::end(known_columns)) {
         reader_.error(code::unknown_column, spot, fmt::format("there is no column {}", in_quotes(name)),
                       nearest_or(name, names, "the columns are " + listed(names, "and")));
         columns_.push_back(nullptr);
       } else if (std::find(columns_.begin(), columns_.end(), known) != columns_.end()) {
-        reader_.error(code::duplicate_column, spot, fmt::format("the column `{}` is here twice", name),
+        reader_.error(code::duplicate_column, spot, fmt::format("the column `{}` is here twice", known->name),
                       "keep one of them");
         columns_.push_back(nullptr);
       } else {

@@ -144,3 +144,15 @@ TEST_CASE("a register as a spreadsheet saves it") {
   check(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, "\xef\xbb\xbf" + rows));
   check(fleet_of(fleet_texts::one_machine, fleet_texts::one_task, utf16));
 }
+
+TEST_CASE("the meter in service has a column of that name, an older name of it, and one of the two") {
+  for (const std::string column : {"in-service-at", "at", "In-Service At"}) {
+    const Fleet fleet =
+        fleet_of("fleet: Test farm\n", fleet_texts::one_task,
+                 "machine,schedule,in-service," + column + ",notes\np,pump,2011,12.5,'=behind the barn\n");
+    CHECK(to_text(*fleet.machine("p")->start.at) == "12.5");
+    CHECK(fleet.machine("p")->notes == "=behind the barn");
+  }
+  CHECK(codes_of("fleet: Test farm\n", fleet_texts::one_task, "machine,schedule,at,in-service-at\np,pump,,\n") ==
+        codes_of("fleet: Test farm\n", fleet_texts::one_task, "machine,schedule,site,site\np,pump,,\n"));
+}
