@@ -330,7 +330,8 @@ const std::vector<Command>& table() {
            "be as spreadsheets save it: semicolons or tabs, UTF-16, decimal commas, days as 13/02/2025. Where "
            "the whole file leaves open what 1.250 or 03/04/2025 means, it is refused until you say.",
        .words = {{"FILE"}},
-       .options = {{"skip-bad", "", "store the good rows, write the bad ones to a file"},
+       .options = {{"history", "", "services of long ago: their checks are not asked for"},
+                   {"skip-bad", "", "store the good rows, write the bad ones to a file"},
                    {"rejects", "FILE", "that file; beside the first, unless told"},
                    {"decimal", "point|comma", "how the file writes decimals"},
                    {"dates", "day-first|month-first", "how the file writes days"},
@@ -390,12 +391,26 @@ const std::vector<Command>& table() {
       {.name = "new",
        .summary = "start a fleet, or a record for one",
        .about = "In a new or empty folder: writes a commented starter fleet and an empty record. In a folder that has "
-                "a fleet.yaml: only the record. Nothing that exists is changed.",
+                "a fleet.yaml: only the record. Nothing that exists is changed. With --from: a fleet out of a "
+                "spreadsheet of "
+                "machines, saved as CSV, with what their meters show. Its columns are told with --columns "
+                "\"Maschine=name, Stunden=at\" or guessed from the header, and shown: machine, name, schedule, site, "
+                "serial, in-service, in-service-at, bought, bought-at, at (a reading), on (its day), per-year, notes; "
+                "others are left alone. What is unclear is asked back, and nothing is written.",
        .words = {{"DIR"}},
-       .options = {},
+       .options = {{"from", "FILE", "make it out of this list of machines"},
+                   {"columns", "HEADING=COLUMN,...", "what its columns hold; else guessed", true},
+                   {"schedule", "NAME", "the schedule of machines that name none"},
+                   {"on", "DAY", "the day of readings that have none; today unless told"},
+                   {"decimal", "point|comma", "how the file writes decimals"},
+                   {"dates", "day-first|month-first", "how the file writes days"},
+                   {"skip-bad", "", "leave out what is unclear, and say so"},
+                   dry_run_option},
        .formats = names_of(new_formats),
        .examples = {},
-       .statuses = {{65, "the folder already has a record, or holds other files and no fleet.yaml"}},
+       .statuses = {{65,
+                     "the folder already has a record, or holds other files and no fleet.yaml; with --from: the file "
+                     "is unclear, or there is a fleet.yaml already"}},
        .action = new_fleet,
        .about_a_fleet = false},
       {.name = "completion",

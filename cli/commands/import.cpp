@@ -2,46 +2,15 @@
 #include <fmt/format.h>
 
 #include "commands/commands.h"
+#include "commands/told_dialect.h"
 #include "commands/writing.h"
 #include "output.h"
+#include "render/shared/dialect_words.h"
 
 namespace cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-template <class Value>
-std::optional<Value> one_of(const Arguments& arguments, const char* option,
-                            std::initializer_list<std::pair<const char*, Value>> choices) {
-  const auto written = arguments.value(option);
-  if (!written) return std::nullopt;
-  std::vector<std::string> names;
-  for (const auto& [name, value] : choices) {
-    if (*written == name) return value;
-    names.emplace_back(name);
-  }
-  throw service::Failure(service::FailureKind::usage,
-                         {"bad-choice", fmt::format("`--{} {}` is not understood", option, *written),
-                          fmt::format("write {}", fmt::join(names, " or "))});
-}
-
-service::Dialect told_dialect(const Arguments& arguments) {
-  using service::DateOrder;
-  using service::DecimalMark;
-  return {one_of<DecimalMark>(arguments, "decimal", {{"point", DecimalMark::point}, {"comma", DecimalMark::comma}}),
-          one_of<DateOrder>(arguments, "dates",
-                            {{"day-first", DateOrder::day_first}, {"month-first", DateOrder::month_first}})};
-}
-
-std::string told_by(const std::string& field, bool by_user) {
-  if (by_user) return " (as you said)";
-  return field.empty() ? "" : fmt::format(" (told by `{}`)", service::cleaned(field));
-}
-
-std::string separator_word(char separator) {
-  if (separator == ';') return "semicolons";
-  return separator == '\t' ? "tabs" : "commas";
-}
 
 // How the file was read, for whoever wants to make sure: always on a dry run, else where it is no plain file.
 std::vector<std::string> understood(const service::FactsRead& read, const service::Dialect& told, bool dry_run) {
@@ -51,15 +20,8 @@ std::vector<std::string> understood(const service::FactsRead& read, const servic
     if (dry_run) lines.emplace_back("read as JSON Lines");
   } else {
     std::string line = fmt::format("read as {}CSV with {}", how.utf16 ? "UTF-16 " : "", separator_word(how.separator));
+    line += dialect_words(how.dialect, how.number_settled_by, how.dates_settled_by, told);
     const bool comma = how.dialect.decimal == service::DecimalMark::comma;
-    if (how.dialect.decimal) {
-      line += fmt::format(", decimal {}{}", comma ? "comma" : "point",
-                          told_by(how.number_settled_by, told.decimal.has_value()));
-    }
-    if (how.dialect.dates) {
-      line += fmt::format(", {} first in days{}", *how.dialect.dates == service::DateOrder::day_first ? "day" : "month",
-                          told_by(how.dates_settled_by, told.dates.has_value()));
-    }
     const bool plain = !how.utf16 && how.separator == ',' && !comma && !how.dialect.dates;
     if (dry_run || !plain) lines.push_back(std::move(line));
   }
@@ -68,18 +30,6 @@ std::vector<std::string> understood(const service::FactsRead& read, const servic
                                 service::counted(read.blanks, "row", "rows"), read.blanks == 1 ? "it" : "each"));
   }
   return lines;
-}
-
-// The rows that told how numbers and days are written may be stored, and the others alone would leave it open.
-std::string said_of(const service::FactsRead& read) {
-  std::string options;
-  if (const auto decimal = read.understood.dialect.decimal) {
-    options += fmt::format(" --decimal {}", *decimal == service::DecimalMark::comma ? "comma" : "point");
-  }
-  if (const auto dates = read.understood.dialect.dates) {
-    options += fmt::format(" --dates {}", *dates == service::DateOrder::day_first ? "day-first" : "month-first");
-  }
-  return options;
 }
 
 // Where the rows go that are wrong. Never in place of another file, and known before anything is stored.
@@ -133,6 +83,7 @@ int import_facts(Context& context) {
   }
   auto read = service::read_facts(text, shown, told);
   if (read.unreadable) throw service::Failure(service::FailureKind::bad_data, std::move(read.diagnostics));
+  if (arguments.has("history")) service::take_as_history(read);
   const fs::path rejects =
       skip_bad ? (context.world.folder / rejects_file(arguments, name)).lexically_normal() : fs::path{};
   auto record = open_record(session.folder, service::Access::write);
@@ -161,7 +112,10 @@ int import_facts(Context& context) {
   if (refused > 0) {
     written.next.push_back(dry_run ? fmt::format("Without --dry-run the bad rows go to {}", rejects.string())
                                    : fmt::format("The bad rows are in {}. Mend them there, then: whichever import {}{}",
-                                                 rejects.string(), rejects.string(), said_of(read)));
+                                                 rejects.string(), rejects.string(),
+                                                 // Those that told how they are written may be stored, and the others
+                                                 // alone would leave it open.
+                                                 dialect_options(read.understood.dialect)));
   }
   tell(context, written);
   return 0;

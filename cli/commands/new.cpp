@@ -9,6 +9,7 @@
 
 #include "answering.h"
 #include "commands/commands.h"
+#include "commands/making.h"
 #include "commands/starter.h"
 #include "output.h"
 #include "schemas.gen.h"
@@ -20,23 +21,6 @@ namespace cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-[[noreturn]] void refuse(std::string code, std::string message, std::string hint) {
-  throw service::Failure(service::FailureKind::bad_data, {std::move(code), std::move(message), std::move(hint)});
-}
-
-void make_folder(const fs::path& folder) {
-  std::error_code error;
-  if (fs::is_directory(folder, error)) return;
-  if (const fs::path above = folder.parent_path(); !above.empty() && above != folder) make_folder(above);
-  fs::create_directory(folder, error);
-  if (error) {
-    throw service::Failure(service::FailureKind::io,
-                           {"cannot-write", fmt::format("the folder {} cannot be made", folder.string()),
-                            "choose a place where you may write"});
-  }
-  sync_folder(folder_of(folder));
-}
 
 std::string fleet_begun_on(service::Day day) {
   constexpr std::string_view place_holder = "DAY";
@@ -53,10 +37,10 @@ struct StarterFile {
   std::string_view text;
 };
 
-constexpr std::array<StarterFile, 3> beside_the_fleet{{
+const std::array<StarterFile, 3> beside_the_fleet{{
     {"schedules/example.yaml", starter_schedule},
-    {".schemas/fleet.schema.json", fleet_schema},
-    {".schemas/schedule.schema.json", schedule_schema},
+    {fleet_schema_file, fleet_schema},
+    {schedule_schema_file, schedule_schema},
 }};
 
 // A folder with other things in it is more likely a slip than a wish. What an earlier try left is no such thing.
@@ -70,8 +54,9 @@ void insist_on_empty(const fs::path& folder) {
       return name == own && entry->is_regular_file() && read_file(entry->path()) == file.text;
     });
     if (ours || is_temporary(entry->path().filename().string())) continue;
-    refuse("not-empty", fmt::format("{} holds other files and no fleet.yaml; nothing was written", folder.string()),
-           "name a new or empty folder");
+    refuse_to_make("not-empty",
+                   fmt::format("{} holds other files and no fleet.yaml; nothing was written", folder.string()),
+                   "name a new or empty folder");
   }
   if (error) {
     throw service::Failure(service::FailureKind::io,
@@ -95,16 +80,15 @@ std::vector<std::string> write_starter(const fs::path& folder, service::Day begu
 }  // namespace
 
 int new_fleet(Context& context) {
+  if (context.arguments.has("from")) return take_over_fleet(context);
+  insist_on_from(context.arguments);
   const std::string& written = context.arguments.words[0];
   const fs::path folder = (context.world.folder / written).lexically_normal();
   std::error_code error;
-  const auto status = fs::status(folder, error);
-  if (fs::exists(status) && !fs::is_directory(status)) {
-    refuse("not-a-folder", fmt::format("{} is not a folder", folder.string()), "name a new or empty folder");
-  }
+  insist_on_folder(folder);
   if (fs::exists(fs::symlink_status(folder / "record.db", error))) {
-    refuse("record-exists", fmt::format("{} has a record already; nothing was changed", folder.string()),
-           "use it as it is: whichever due");
+    refuse_to_make("record-exists", fmt::format("{} has a record already; nothing was changed", folder.string()),
+                   "use it as it is: whichever due");
   }
   std::vector<std::string> made;
   if (!fs::exists(folder / "fleet.yaml", error)) {

@@ -25,7 +25,8 @@ seasons:
   harvest: {from: 08-01, to: 09-20}
 
 # Many machines are better listed in a spreadsheet: save it here as register.csv, with the columns machine, name,
-# schedule, site, in-service and at (or bought and bought-at), and if need be serial, conditions, left, per-year.
+# schedule, site, in-service and in-service-at (or bought and bought-at), and if need be serial, conditions, left,
+# per-year, notes. A list of your own, as it is, becomes such a fleet with: whichever new DIR --from FILE.csv
 machines:
   loader:                                  # the short name you type
     name: Loader tractor
@@ -43,6 +44,7 @@ inline constexpr std::string_view starter_schedule =
 # goes to a machine (level, key out, chocks ...) comes with every list; only what is special to a task stands here.
 
 schedule: example
+example: true         # take this line out once the values are yours; until then every answer says so
 meters: {engine: {unit: h}}
 
 tasks:

@@ -60,7 +60,12 @@ NOBODY = [
     ("export", 0), ("undo", 65), ("forecast", 0), ("forecast --replay", 0), ("season harvest", 64), ("workload", 0),
     ("parts", 0),
 ]
-STARTED = [("new farm", 0), ("due --fleet farm", 0), ("new .", 65)]
+STARTED = [
+    ("new farm", 0), ("due --fleet farm", 0), ("new .", 65), ("new farm --from wide.csv", 65),
+    ("new every --from every-column.csv", 65), ("new every --from every-column.csv --skip-bad --dry-run", 0),
+    ("new every --from every-column.csv --skip-bad", 0), ("due --fleet every", 0), ("new wide --from wide.csv", 0),
+    ("new western --from western.csv --columns Maschine=name", 0), ("new other --from western.csv --columns X=at", 64),
+]
 
 
 def schema_of(command):
@@ -187,9 +192,7 @@ def validated(program):
     answers.scene("states", here / "odd" / "states", STATES)
     answers.scene("states", here / "odd" / "states", LATER, as_of=())
     answers.scene("nobody", here / "odd" / "nobody", NOBODY)
-    empty = program.top / "empty"
-    empty.mkdir()
-    answers.scene("started", empty, STARTED)
+    answers.scene("started", here / "odd" / "lists", STARTED)
     for command, written in answers.formats.items():
         for form in {"json", "jsonl"} & set(written):
             if not (verdicts.root / "schemas" / f"{schema_of(command)}.output.schema.json").exists():

@@ -1204,12 +1204,12 @@ TEST_CASE("a world as text") {
         "    in: {dusty: {hours: 30}}\n"
         "    follow-up: {check: {do: Check it, within: {hours: 1}}}\n");
   CHECK(facts_csv(b.w, Rows::plain) ==
-        "kind,machine,on,meter,at,task,position,name,value,unit,last,first,until,found,by,note\r\n"
-        "service,m,2024-05,,40.25,oil,,,,,,,,,,\r\n");
+        "kind,machine,on,meter,at,task,position,name,value,unit,last,first,until,found,by,note,history\r\n"
+        "service,m,2024-05,,40.25,oil,,,,,,,,,,,\r\n");
   b.strike(0);
   CHECK_THROWS(facts_csv(b.w, Rows::plain));
   const std::string rows = facts_csv(b.w, Rows::exported);
-  CHECK(rows.find("strike,,,,,,,,,,,,,,,," + fact_id(1)) != std::string::npos);
+  CHECK(rows.find("strike,,,,,,,,,,,,,,,,," + fact_id(1)) != std::string::npos);
   CHECK(rows.find("," + fact_id(0) + "\r\n") != std::string::npos);
 }
 

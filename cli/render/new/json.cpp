@@ -2,7 +2,63 @@
 #include "render/shared/json_parts.h"
 
 namespace cli {
+namespace {
 
-std::string made_as_json(const MadeAnswer& made) { return dumped({{"folder", made.folder}, {"made", made.files}}); }
+using service::TakenOver;
+
+Json column_as_json(const TakenOver::Column& column) {
+  return {{"heading", column.heading},
+          {"column", column.column ? Json(to_text(*column.column)) : Json(nullptr)},
+          {"told", column.told}};
+}
+
+Json aside_as_json(const TakenOver::RowAside& row) { return {{"line", row.line}, {"row", row.row}, {"why", row.why}}; }
+
+Json machine_as_json(const TakenOver::MachineTaken& machine) {
+  return {{"line", machine.line},
+          {"machine", machine.key},
+          {"name", machine.name},
+          {"schedule", machine.schedule},
+          {"site", text_or_null(machine.site)},
+          {"at", number_or_null(machine.at)},
+          {"on", day_or_null(machine.on)}};
+}
+
+std::string separator(char c) { return c == '\t' ? "tab" : std::string(1, c); }
+
+Json taken_as_json(const TakenOver& taken) {
+  const auto& [decimal, dates] = taken.dialect;
+  Json json{{"file", taken.file},
+            {"encoding", to_text(taken.encoding)},
+            {"separator", separator(taken.separator)},
+            {"decimal", nullptr},
+            {"dates", nullptr},
+            {"columns", array_of(taken.columns, column_as_json)},
+            {"aside", array_of(taken.aside, aside_as_json)},
+            {"left_out", array_of(taken.left_out, diagnostic_as_json)},
+            {"machines", array_of(taken.machines, machine_as_json)},
+            {"readings", taken.readings.size()},
+            {"readings_without_day", taken.without_day},
+            {"read_on", to_text(taken.read_on)},
+            {"example_schedules", taken.example_schedules}};
+  if (decimal) json["decimal"] = *decimal == service::DecimalMark::comma ? "comma" : "point";
+  if (dates) json["dates"] = *dates == service::DateOrder::day_first ? "day-first" : "month-first";
+  std::size_t blanks = 0;
+  const auto asked = find_out(*taken.list);
+  for (const service::MachineQuestions& machine : asked) blanks += machine.questions.size();
+  json["to_find_out"] = {{"blanks", blanks}, {"machines", asked.size()}};
+  return json;
+}
+
+}  // namespace
+
+std::string made_as_json(const MadeAnswer& made) {
+  Json json{{"folder", made.folder}, {"made", made.files}};
+  if (made.taken) {
+    json["dry_run"] = made.dry_run;
+    json["taken_over"] = taken_as_json(*made.taken);
+  }
+  return dumped(json);
+}
 
 }  // namespace cli

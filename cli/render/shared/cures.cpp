@@ -78,6 +78,10 @@ std::string with(const std::string& said, const Cure& cure) {
       return joined(
           said, ", or ",
           fmt::format("take the machine out of use until then: whichever out-of-use {}", cure.value("machine")));
+    case CureKind::tell_columns:
+      return joined(said, "; ", "say which is which with --columns \"HEADING=name, HEADING=at\"");
+    case CureKind::leave_out:
+      return joined(said, "; ", "or leave it out with --skip-bad");
     default:
       return said;
   }

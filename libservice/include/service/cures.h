@@ -28,7 +28,9 @@ enum class CureKind {
   tell_decimal_mark,  // say whether the file has decimal points or commas
   tell_date_order,    // say whether the file has the day or the month first
   next_season,        // name no year, and ask about the next one
-  take_out_of_use     // let nobody run it until it is done: machine
+  take_out_of_use,    // let nobody run it until it is done: machine
+  tell_columns,       // say which column of a spreadsheet holds what
+  leave_out           // go on without what is wrong
 };
 
 std::string_view to_text(CureKind kind);  // `strike-fact`

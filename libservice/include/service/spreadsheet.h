@@ -17,6 +17,9 @@ namespace service {
 std::optional<std::string> from_utf16(std::string_view bytes);
 bool is_utf16(std::string_view bytes);
 
+// Text in Windows-1252, as spreadsheets save it, as UTF-8. Nothing where a byte stands for no letter in it.
+std::optional<std::string> from_windows_1252(std::string_view bytes);
+
 // What to do about text that is not UTF-8; says which encoding it looks like.
 std::string encoding_hint(std::string_view text);
 

@@ -40,6 +40,16 @@ std::string counted(std::int64_t count, std::string_view one, std::string_view m
 // last one. Nothing where all is well.
 std::optional<std::size_t> first_bad_utf8(std::string_view text);
 
+// Lower-case letters, digits and hyphens, beginning with a letter or digit: how machines, tasks, sites are called.
+bool is_name(std::string_view text);
+
+// The nearest text that is a name; empty where nothing is left of it.
+std::string as_name(std::string_view text);
+
+// Latin letters as plain lower-case ones, as people write them where they have no others (ü: ue, é: e, ß: ss). All else
+// as it is.
+std::string in_plain_letters(std::string_view text);
+
 // Control characters (C0, DEL, C1) and bidirectional overrides made harmless, for showing text from files.
 std::string cleaned(std::string_view text);
 

@@ -4,9 +4,9 @@
 
 namespace service {
 
-CsvReader::CsvReader(std::string_view text, std::size_t from, CsvLines lines)
+CsvReader::CsvReader(std::string_view text, std::size_t from, CsvLines lines, std::optional<char> separator)
     : text_(text), at_(from + separator_line(text.substr(from))), lines_(lines) {
-  separator_ = csv_separator(text.substr(at_, text.find('\n', at_) - at_));
+  separator_ = separator ? *separator : csv_separator(text.substr(at_, text.find('\n', at_) - at_));
 }
 
 std::size_t CsvReader::line_end(std::size_t from) const {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -39,8 +40,8 @@ enum class CsvLines { many_a_field, one_a_row };
 class CsvReader {
  public:
   // `from` is behind a byte order mark; a line `sep=;` there is passed over. The separator is the first of comma,
-  // semicolon and tab in the first line. `text` must outlive it.
-  CsvReader(std::string_view text, std::size_t from, CsvLines lines);
+  // semicolon and tab in the first line, unless told. `text` must outlive it.
+  CsvReader(std::string_view text, std::size_t from, CsvLines lines, std::optional<char> separator = {});
 
   // The next row that is not an empty line; false at the end. Goes on at the next line after a quote never closed.
   bool next(CsvRow& row);

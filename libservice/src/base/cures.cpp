@@ -34,6 +34,10 @@ std::string_view to_text(CureKind kind) {
       return "next-season";
     case CureKind::take_out_of_use:
       return "take-out-of-use";
+    case CureKind::tell_columns:
+      return "tell-columns";
+    case CureKind::leave_out:
+      return "leave-out";
   }
   return "";
 }

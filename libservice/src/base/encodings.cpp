@@ -2,6 +2,7 @@
 #include "base/encodings.h"
 
 #include <algorithm>
+#include <array>
 #include <boost/locale/encoding_utf.hpp>
 #include <boost/locale/utf.hpp>
 
@@ -56,6 +57,23 @@ std::optional<std::string> from_utf16(std::string_view bytes) {
   } catch (const boost::locale::conv::conversion_error&) {
     return std::nullopt;
   }
+}
+
+std::optional<std::string> from_windows_1252(std::string_view bytes) {
+  // The letters of 0x80 to 0x9f; zero: none. All others are those of Latin-1, whose numbers are Unicode's.
+  constexpr std::array<char32_t, 32> letters{0x20ac, 0x0000, 0x201a, 0x0192, 0x201e, 0x2026, 0x2020, 0x2021,
+                                             0x02c6, 0x2030, 0x0160, 0x2039, 0x0152, 0x0000, 0x017d, 0x0000,
+                                             0x0000, 0x2018, 0x2019, 0x201c, 0x201d, 0x2022, 0x2013, 0x2014,
+                                             0x02dc, 0x2122, 0x0161, 0x203a, 0x0153, 0x0000, 0x017e, 0x0178};
+  std::u32string text;
+  text.reserve(bytes.size());
+  for (const char byte : bytes) {
+    const auto number = static_cast<unsigned char>(byte);
+    const char32_t letter = number >= 0x80 && number < 0xa0 ? letters[number - 0x80U] : number;
+    if (letter == 0) return std::nullopt;
+    text += letter;
+  }
+  return boost::locale::conv::utf_to_utf<char>(text);
 }
 
 std::string encoding_hint(std::string_view text) {

@@ -9,6 +9,8 @@
 namespace service {
 namespace {
 
+bool is_lower_or_digit(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); }
+
 // Edits between two words: insert, delete, replace, or swap two neighbours (optimal string alignment).
 std::size_t edits(std::string_view a, std::string_view b) {
   std::vector<std::size_t> before_last(b.size() + 1);
@@ -194,6 +196,25 @@ std::string cleaned(std::string_view text) {
     text.remove_prefix(letter ? letter->bytes : 1);
   }
   return out;
+}
+
+bool is_name(std::string_view text) {
+  return !text.empty() && text.front() != '-' &&
+         std::all_of(text.begin(), text.end(), [](char c) { return is_lower_or_digit(c) || c == '-'; });
+}
+
+std::string as_name(std::string_view text) {
+  std::string name;
+  for (char c : text) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    if (is_lower_or_digit(c)) {
+      name += c;
+    } else if (!name.empty() && name.back() != '-') {
+      name += '-';
+    }
+  }
+  while (name.ends_with('-')) name.pop_back();
+  return name;
 }
 
 }  // namespace service

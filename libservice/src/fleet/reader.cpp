@@ -20,8 +20,6 @@ constexpr Wanted a_quantity{code::bad_quantity, "a quantity with its unit", "wri
 constexpr Wanted a_speed{code::bad_speed, "a speed", "write it like 48 km/h"};
 constexpr Wanted true_or_false{code::bad_yes_or_no, "true or false", "write true or false, without quotes"};
 
-bool is_lower_or_digit(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); }
-
 bool blank(std::string_view text) { return text.find_first_not_of(" \t\n") == std::string_view::npos; }
 
 // "11.5 L": a number, one blank, the rest.
@@ -64,25 +62,6 @@ Parsed<bool> parse_true_or_false(std::string_view text) {
 }
 
 }  // namespace
-
-bool is_name(std::string_view text) {
-  return !text.empty() && text.front() != '-' &&
-         std::all_of(text.begin(), text.end(), [](char c) { return is_lower_or_digit(c) || c == '-'; });
-}
-
-std::string as_name(std::string_view text) {
-  std::string name;
-  for (char c : text) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    if (is_lower_or_digit(c)) {
-      name += c;
-    } else if (!name.empty() && name.back() != '-') {
-      name += '-';
-    }
-  }
-  while (name.ends_with('-')) name.pop_back();
-  return name;
-}
 
 Parsed<int> parse_days_or_weeks(std::string_view text) {
   const auto parts = number_and_word(text);

@@ -109,11 +109,6 @@ class Reader {
   Diagnostics& diagnostics_;
 };
 
-// Lower-case letters, digits and hyphens, beginning with a letter or digit.
-bool is_name(std::string_view text);
-// The nearest text that is one; empty where nothing is left of it.
-std::string as_name(std::string_view text);
-
 // "21 days", "3 weeks".
 Parsed<int> parse_days_or_weeks(std::string_view text);
 

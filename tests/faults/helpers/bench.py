@@ -3,11 +3,9 @@ import itertools
 import shutil
 import stat
 
-from support import Damaged, insist, rows_of, run, words
+from support import DRAWN, Damaged, insist, rows_of, run, words
 from writings import Stage
 
-# What differs between two runs of a command. The command's own `export` looks at the checksums.
-DRAWN = {"id", "entered", "checksum", "checksums", "seal"}
 IO_FAILED = 74
 KILLED = (-9, 137)
 PRIVATE = 0o600

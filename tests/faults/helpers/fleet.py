@@ -54,6 +54,8 @@ def make(binary, folder):
     insist(run(binary, words("import", "first.csv"), folder), "the first import")
     (folder / "rows.csv").write_text(HEAD + "".join(weekly("pump", 120, begun, 7)))
 
+    (folder / "list.csv").write_text("Machine;Site;Hours\n" + "".join(f"Machine {n};Yard;{n * 100}\n" for n in range(40)))
+
     # The other copy is of the same book and knows one fact more.
     shutil.copytree(fleet, folder / "elsewhere")
     insist(run(binary, words("reading", "pump 9 --on 2024-01-20"), folder, "elsewhere"), "writing in the other copy")

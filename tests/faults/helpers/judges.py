@@ -3,7 +3,7 @@ import hashlib
 import shutil
 
 from disk import lay_out
-from support import Damaged, rows_of, run, words
+from support import DRAWN, Damaged, rows_of, run, words
 
 OLD, NEW, BETWEEN, DAMAGED = "old", "new", "in between", "damaged"
 
@@ -85,6 +85,7 @@ class StartJudge(BookJudge):
         self.command = words(writing.command, writing.rest)
         self.before = before
         self.rows = {NEW: rows_of(after / self.fleet / "record.db")}
+        self.told = rows_of(after / self.fleet / "record.db", DRAWN)
         self.answers = {NEW: self.answer(after)}
         self.others = {path.relative_to(after).as_posix(): path.read_bytes() for path in after.rglob("*")
                        if path.is_file() and not path.name.startswith((".", "record.db"))}
@@ -103,11 +104,18 @@ class StartJudge(BookJudge):
             return NEW
         lay_out(files, folders, self.cleared())  # once more: to look may have rolled something back
         again = run(self.binary, self.command, self.place, self.fleet)
-        return OLD if again.returncode == 0 and self.is_whole(record) else BETWEEN
+        return OLD if again.returncode == 0 and self.says_the_same(record) else BETWEEN
 
     def is_whole(self, record):
         try:
             return rows_of(record) == self.rows[NEW]
+        except Damaged:
+            return False
+
+    def says_the_same(self, record):
+        """Made by another run, so with ids of its own."""
+        try:
+            return rows_of(record, DRAWN) == self.told
         except Damaged:
             return False
 

@@ -33,6 +33,7 @@ WRITINGS = [
     Writing("import", "rows.csv"),
     Writing("new", "yard", starts="yard", without="*"),
     Writing("new", "fleet", starts="fleet", without="fleet/record.db"),
+    Writing("new", "taken --from list.csv --as-of 2026-06-15", starts="taken"),
     Writing("export", "--output book.csv", makes="book.csv"),
     Writing("put-off", "loader engine-oil --until 2026-07-04 --by tester --note harvest"),
     Writing("lay-up", "drill --until 2026-11-01"),

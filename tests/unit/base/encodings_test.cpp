@@ -154,3 +154,14 @@ TEST_CASE("behind the first byte that is no text, nothing above ASCII is shown")
     CHECK(service::cleaned("a" + utf8_of(code) + "b") == "a" + utf8_of(code) + "b");
   }
 }
+
+TEST_CASE("Windows-1252 is read, and its five empty places are no text") {
+  CHECK(service::from_windows_1252("M\xe4hdrescher \x80 5 \x96 6").value_or("none") ==
+        "M\u00e4hdrescher \u20ac 5 \u2013 6");
+  for (const char empty : {'\x81', '\x8d', '\x8f', '\x90', '\x9d'}) {
+    CHECK_FALSE(service::from_windows_1252(std::string("a") + empty).has_value());
+  }
+  for (unsigned code = 0xa0; code < 0x100; ++code) {
+    CHECK(service::from_windows_1252(std::string(1, static_cast<char>(code))).value_or("none") == utf8_of(code));
+  }
+}

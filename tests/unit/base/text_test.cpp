@@ -151,3 +151,20 @@ TEST_CASE("a failure carries its kind and all that is wrong") {
   CHECK(static_cast<int>(two.kind()) == 78);
   CHECK(two.diagnostics().size() == 2);
 }
+
+TEST_CASE("Latin letters with marks have plain ones, and others stay") {
+  CHECK(service::in_plain_letters("M\u00e4hdrescher F\u00dcNF, Stra\u00dfe") == "maehdrescher fuenf, strasse");
+  CHECK(service::in_plain_letters("\u00c9pandeur \u00e0 c\u0153ur, fran\u00e7ais, ma\u00f1ana") ==
+        "epandeur a coeur, francais, manana");
+  CHECK(service::in_plain_letters("\u0141\u00f3d\u017a \u00c5s \u00d8re \u0218i") == "lodz aas oere si");
+  CHECK(service::in_plain_letters("u\u0308ber e\u0301te\u0301") == "ueber ete");  // marks as letters of their own
+  CHECK(service::in_plain_letters("\u0414 \u4e2d 3") == "\u0414 \u4e2d 3");
+  CHECK(service::in_plain_letters("a\xff"
+                                  "B") ==
+        "a\xff"
+        "b");
+  CHECK(service::as_name("Pump No. 2 ") == "pump-no-2");
+  CHECK(service::as_name("\u0414").empty());
+  CHECK(service::is_name("pump-2"));
+  CHECK_FALSE(service::is_name("Pump 2"));
+}

@@ -1,0 +1,121 @@
+#include "render/new/taken.h"
+
+#include <fmt/format.h>
+
+#include "render/shared/cures.h"
+#include "render/shared/dialect_words.h"
+#include "terminal/table.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::TakenColumn;
+using service::TakenOver;
+using service::to_text;
+
+std::string column_rows(const TakenOver& taken) {
+  std::vector<Row> rows;
+  for (const TakenOver::Column& column : taken.columns) {
+    if (column.heading.empty() && !column.column) continue;
+    if (column.column) {
+      rows.push_back({service::cleaned(column.heading), std::string(to_text(*column.column)),
+                      column.told ? "as you said" : "guessed"});
+    } else {
+      rows.push_back({service::cleaned(column.heading), "left alone"});
+    }
+  }
+  return "Columns:\n" + table(rows, "  ");
+}
+
+std::string aside_rows(const TakenOver& taken, std::size_t columns) {
+  if (taken.aside.empty()) return "";
+  std::string text =
+      fmt::format("Put aside, {}:\n", service::counted(static_cast<std::int64_t>(taken.aside.size()), "row", "rows"));
+  for (const TakenOver::RowAside& row : taken.aside) {
+    text += wrapped(fmt::format("  line {}: ", row.line), row.why + ": " + service::cleaned(row.row), columns, 4);
+  }
+  return text;
+}
+
+std::string left_out_rows(const TakenOver& taken, std::size_t columns) {
+  if (taken.left_out.empty()) return "";
+  std::string text = fmt::format("Left out, {}:\n",
+                                 service::counted(static_cast<std::int64_t>(taken.left_out.size()), "field", "fields"));
+  for (const service::Diagnostic& what : taken.left_out) {
+    text += wrapped(fmt::format("  line {}: ", what.place ? what.place->line : 0), what.message, columns, 4);
+  }
+  return text;
+}
+
+std::string machine_words(const TakenOver& taken) {
+  const auto machines = static_cast<std::int64_t>(taken.machines.size());
+  const auto readings = static_cast<std::int64_t>(taken.readings.size());
+  std::string text = fmt::format("{}, {}", service::counted(machines, "machine", "machines"),
+                                 service::counted(readings, "reading", "readings"));
+  if (taken.without_day > 0) {
+    text += fmt::format(", {} of which {} no day and {} taken to be of {}", taken.without_day,
+                        taken.without_day == 1 ? "has" : "have", taken.without_day == 1 ? "is" : "are",
+                        to_text(taken.read_on));
+  }
+  return text + ". They are called:";
+}
+
+std::string machine_rows(const TakenOver& taken) {
+  std::vector<Row> rows;
+  for (const TakenOver::MachineTaken& machine : taken.machines) {
+    rows.push_back(
+        {machine.key, service::cleaned(machine.name),
+         machine.at ? fmt::format("{} on {}", to_text_tenths(*machine.at), to_text(*machine.on)) : "no reading"});
+  }
+  return table(rows, "  ");
+}
+
+// A folder as a shell takes it for one word.
+std::string shell_word(const std::string& text) {
+  const bool plain = text.find_first_of(" \t\"'$`\\&;|<>()*?[]#~!") == std::string::npos && !text.empty();
+  if (plain) return text;
+  std::string quoted = "'";
+  for (const char c : text) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return quoted + "'";
+}
+
+}  // namespace
+
+std::string taken_in_words(const TakenOver& taken, std::size_t columns) {
+  return wrapped("",
+                 fmt::format("{} is read as {} with {}{}", service::cleaned(taken.file), to_text(taken.encoding),
+                             separator_word(taken.separator),
+                             dialect_words(taken.dialect, taken.number_settled_by, taken.dates_settled_by)),
+                 columns, 0) +
+         column_rows(taken) + aside_rows(taken, columns) + left_out_rows(taken, columns) +
+         wrapped("", machine_words(taken), columns, 0) + machine_rows(taken);
+}
+
+std::string next_after_taking(const TakenOver& taken, const std::string& folder, std::size_t columns) {
+  std::string text;
+  for (const std::string& schedule : taken.example_schedules) {
+    text += wrapped("",
+                    fmt::format("The values of schedules/{}.yaml are examples: take yours from the operator's manual, "
+                                "then take `example: true` out of it.",
+                                schedule),
+                    columns, 0);
+  }
+  std::size_t blanks = 0;
+  const auto asked = find_out(*taken.list);
+  for (const service::MachineQuestions& machine : asked) blanks += machine.questions.size();
+  const std::string fleet = "whichever --fleet " + shell_word(service::cleaned(folder));
+  text += wrapped("",
+                  fmt::format("To find out: {} about {}, to print: {} find-out",
+                              service::counted(static_cast<std::int64_t>(blanks), "blank", "blanks"),
+                              service::counted(static_cast<std::int64_t>(asked.size()), "machine", "machines"), fleet),
+                  columns, 0);
+  text += wrapped("",
+                  fmt::format("To fill in as a spreadsheet: {} find-out --format csv --output blanks.csv; then {} "
+                              "import blanks.csv",
+                              fleet, fleet),
+                  columns, 0);
+  return text;
+}
+
+}  // namespace cli
