@@ -7,7 +7,7 @@ namespace {
 using service::TakenOver;
 
 Json column_as_json(const TakenOver::Column& column) {
-  return {{"heading", column.heading},
+  return {{"header", column.heading},
           {"column", column.column ? Json(to_text(*column.column)) : Json(nullptr)},
           {"told", column.told}};
 }
@@ -53,12 +53,10 @@ Json taken_as_json(const TakenOver& taken) {
 }  // namespace
 
 std::string made_as_json(const MadeAnswer& made) {
-  Json json{{"folder", made.folder}, {"made", made.files}};
-  if (made.taken) {
-    json["dry_run"] = made.dry_run;
-    json["taken_over"] = taken_as_json(*made.taken);
-  }
-  return dumped(json);
+  return dumped({{"folder", made.folder},
+                 {"made", made.files},
+                 {"dry_run", made.dry_run},
+                 {"taken_over", made.taken ? taken_as_json(*made.taken) : Json(nullptr)}});
 }
 
 }  // namespace cli
