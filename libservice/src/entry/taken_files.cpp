@@ -61,7 +61,7 @@ std::string fleet_text(const TakeOverAsk& ask, const std::map<std::string, std::
   std::string text = fmt::format(
       "# yaml-language-server: $schema=.schemas/fleet.schema.json\n"
       "# Taken over from {} on {}. The machines are in register.csv, what their meters show is in the book.\n"
-      "# Lines that begin with # are remarks. After a change: whichever due\n"
+      "# Lines that begin with # are remarks.\n"
       "\n"
       "fleet: {}\n"
       "time-zone: UTC            # where the machines stand, such as Europe/Oslo; it decides which day \"today\" is\n"

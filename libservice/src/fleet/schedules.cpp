@@ -145,9 +145,7 @@ constexpr Key<ScheduleDraft> schedule_keys[] = {
     {"meters", [](const Reader& r, const Field& f, ScheduleDraft& d) { d.schedule.meters = read_meters(r, f); }},
     {"tasks", read_tasks, Need::required},
     {"example",
-     [](const Reader& r, const Field& f, ScheduleDraft& d) {
-       d.schedule.example = r.yes_or_no(f).value_or(false);
-     }},
+     [](const Reader& r, const Field& f, ScheduleDraft& d) { d.schedule.example = r.yes_or_no(f).value_or(false); }},
 };
 
 }  // namespace
