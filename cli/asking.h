@@ -40,8 +40,8 @@ class Asking {
   service::Progress progress(const std::string& what) const;
 
   template <class Formats, class Answer>
-  void write(const Formats& formats, const Answer& answer) {
-    put_answer(context_, formats, answer);
+  void write(const Formats& formats, const Answer& answer, std::size_t left_off = 0) {
+    put_answer(context_, formats, answer, left_off);
   }
 
  private:

@@ -26,6 +26,7 @@ namespace {
 constexpr Option machine_option{"machine", "MACHINE", "only this machine; may be given again", true};
 constexpr Option site_option{"site", "SITE", "only machines of this site; adds to --machine"};
 constexpr Word some_machines{"MACHINE", false, true};  // all where none is named
+constexpr Option first_option{"first", "N", "only the first N of each standing or block"};
 constexpr Option on_option{"on", "DAY", "the day it happened; today unless told"};
 constexpr Option sure_option{"sure", "", "the value is right, though it is unlike this meter"};
 constexpr Option dry_run_option{"dry-run", "", "show what would happen, store nothing"};
@@ -49,7 +50,7 @@ const std::vector<Command>& table() {
                    {"within", "30d|6w|3m", "how far ahead `coming` looks; 30d unless told"},
                    {"all", "", "show later points too"},
                    {"overdue", "", "the overdue list: silent only when all is well"},
-                   {"first", "N", "only the first N points"},
+                   first_option,
                    {"exit-code", "", "status 1 when something needs doing"}},
        .formats = names_of(due_formats),
        .examples = {{"due", "the whole fleet"},
@@ -154,7 +155,7 @@ const std::vector<Command>& table() {
        .about = "Lists what nobody has written down, by machine, with blanks: to print and take round, or as CSV to "
                 "fill in and import. A year is enough; a blank stays unknown.",
        .words = {some_machines},
-       .options = {machine_option, site_option},
+       .options = {machine_option, site_option, first_option},
        .formats = names_of(find_out_formats),
        .examples = {{"find-out", "all that is not known"},
                     {"find-out generator-standby --format csv", "one machine, as rows for `import`"}},
@@ -172,6 +173,7 @@ const std::vector<Command>& table() {
        .options = {machine_option,
                    site_option,
                    {"within", "30d|6w|3m", "how far ahead; 12m unless told"},
+                   first_option,
                    {"replay", "", "was it right so far? by machine and kind"}},
        .formats = names_of(forecast_formats),
        .examples = {{"forecast", "every meter, a line each"},
@@ -192,7 +194,8 @@ const std::vector<Command>& table() {
        .options = {{"year", "YEAR", "the year of its first day; the next season unless told"},
                    {"odds", "PERCENT", "from which odds on a point is listed; 20 unless told"},
                    machine_option,
-                   site_option},
+                   site_option,
+                   first_option},
        .formats = names_of(season_formats),
        .examples = {{"season harvest", "before the next harvest"},
                     {"season pumping pump-north --odds 10%", "one machine, more careful"}},
@@ -208,7 +211,8 @@ const std::vector<Command>& table() {
        .options = {{"within", "30d|6w|3m", "how far ahead; 12m unless told"},
                    {"by", "week|month", "the rows; month unless told"},
                    machine_option,
-                   site_option},
+                   site_option,
+                   first_option},
        .formats = names_of(workload_formats),
        .examples = {{"workload", "twelve months, by month"},
                     {"workload --within 8w --by week --site wullamere", "one site, by week"}},
@@ -227,7 +231,8 @@ const std::vector<Command>& table() {
        .options = {{"within", "30d|6w|3m", "how far ahead; 3m unless told"},
                    {"before", "SEASON", "what the work before this season takes"},
                    machine_option,
-                   site_option},
+                   site_option,
+                   first_option},
        .formats = names_of(parts_formats),
        .examples = {{"parts", "the next three months"},
                     {"parts --before harvest", "for the work before harvest"},
@@ -313,7 +318,7 @@ const std::vector<Command>& table() {
        .summary = "the book of one machine",
        .about = "All facts of a machine in order, with their ids. Struck facts are shown as struck, with the reason.",
        .words = {{"MACHINE"}},
-       .options = {{"all", "", "list the strikes themselves too"}},
+       .options = {{"all", "", "list the strikes themselves too"}, first_option},
        .formats = names_of(history_formats),
        .examples = {{"history tractor-big", "everything written down about it"},
                     {"history tractor-big --format csv", "the same for a spreadsheet"}},

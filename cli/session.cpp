@@ -212,6 +212,17 @@ service::Amount amount_of(const std::string& written, const std::string& what) {
   return *amount;
 }
 
+std::optional<std::size_t> first_option(const Arguments& arguments) {
+  const auto written = arguments.value("first");
+  if (!written) return std::nullopt;
+  const auto count = service::parse_count(*written);
+  if (!count || *count == 0) {
+    wrong("bad-number", fmt::format("`--first {}` {}", *written, count ? "shows nothing" : count.problem),
+          "write how many to show of each standing or block, such as 10");
+  }
+  return static_cast<std::size_t>(*count);
+}
+
 std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name) {
   const auto written = arguments.value(name);
   if (!written) return std::nullopt;

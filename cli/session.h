@@ -57,6 +57,8 @@ service::Day day_option(const Arguments& arguments, const std::string& name, ser
 service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
 // The same, at most five years ahead.
 service::Day outlook_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
+// --first: how many of each standing or block.
+std::optional<std::size_t> first_option(const Arguments& arguments);
 std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name);
 service::Amount amount_of(const std::string& written, const std::string& what);
 

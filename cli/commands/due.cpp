@@ -13,23 +13,13 @@
 namespace cli {
 namespace {
 
-std::optional<std::size_t> first_of(const Arguments& arguments) {
-  const auto written = arguments.value("first");
-  if (!written) return std::nullopt;
-  const auto count = service::parse_count(*written);
-  if (!count || *count == 0) {
-    wrong("bad-number", fmt::format("`--first {}` {}", *written, count ? "shows nothing" : count.problem),
-          "write how many points to show, such as 10");
-  }
-  return static_cast<std::size_t>(*count);
-}
-
 // The overdue list is one answer; options that would cut or widen it would make its silence mean something else.
 void check_overdue(const Arguments& arguments) {
   if (!arguments.has("overdue")) return;
   for (const char* option : {"within", "all", "first"}) {
     if (!arguments.has(option)) continue;
-    wrong("options-clash", fmt::format("`--overdue` and `--{}` do not go together", option), "leave one of them out");
+    wrong("options-clash", fmt::format("`--overdue` and `--{}` do not go together", option),
+          "the overdue list is whole or it is nothing, for its silence means that all is well; leave one of them out");
   }
   const auto names = names_of(overdue_formats);
   const std::string format = arguments.value("format").value_or("text");
@@ -56,13 +46,13 @@ int due(Context& context) {
   const auto horizon = horizon_option(arguments, "30d", asking.today());
   DueAnswer answer;
   answer.all = arguments.has("all");
-  answer.first = first_of(arguments);
+  answer.first = first_option(arguments);
   answer.list = due_list(asking.snapshot(), {horizon, {}, detail_of(arguments)});
   answer.newest_fact = asking.snapshot().newest_fact();
   if (arguments.has("overdue")) {
     asking.write(overdue_formats, answer.list);
   } else {
-    asking.write(due_formats, answer);
+    asking.write(due_formats, answer, answer.every().left_off);
   }
   return arguments.has("exit-code") && needs_doing(answer.list) ? 1 : 0;
 }

@@ -9,8 +9,12 @@ namespace cli {
 int find_out(Context& context) {
   Asking asking(context);
   // No odds are asked, so nothing need be learnt.
-  asking.write(find_out_formats,
-               due_list(asking.snapshot(), {asking.today(), {}, service::Detail::standings}, service::straight_line()));
+  const auto first = first_option(context.arguments);
+  const auto list =
+      due_list(asking.snapshot(), {asking.today(), {}, service::Detail::standings}, service::straight_line());
+  FindOutAnswer answer{list, service::find_out(list)};
+  answer.left_off = service::keep_first(answer.machines, first);
+  asking.write(find_out_formats, answer, answer.left_off);
   return 0;
 }
 

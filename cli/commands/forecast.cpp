@@ -1,6 +1,8 @@
 // `forecast`: use now and ahead, the next due days, and whether the forecast was right so far.
 #include "render/forecast/forecast.h"
 
+#include <fmt/format.h>
+
 #include "asking.h"
 #include "commands/commands.h"
 #include "mistakes.h"
@@ -13,9 +15,10 @@ int forecast(Context& context) {
   Asking asking(context);
   const service::Day to = outlook_option(arguments, "12m", asking.today());
   if (arguments.has("replay")) {
-    if (arguments.has("within")) {
-      wrong("options-clash", "`--replay` and `--within` do not go together",
-            "the past is asked as far as the book answers; leave one out");
+    for (const char* option : {"within", "first"}) {
+      if (!arguments.has(option)) continue;
+      wrong("options-clash", fmt::format("`--replay` and `--{}` do not go together", option),
+            "the past is asked as far as the book answers, of all machines; leave one out");
     }
     asking.write(replay_formats, ReplayAnswer{asking.replay(), asking.today()});
     return 0;
@@ -23,7 +26,8 @@ int forecast(Context& context) {
   ForecastAnswer answer;
   answer.forecast = service::forecast(asking.snapshot(), to, asking.forecaster());
   answer.closely = !arguments.words.empty() || arguments.has("machine");
-  asking.write(forecast_formats, answer);
+  if (const auto first = first_option(arguments)) keep_first(answer.forecast, *first);
+  asking.write(forecast_formats, answer, answer.forecast.left_off);
   return 0;
 }
 

@@ -6,6 +6,7 @@
 
 #include "answering.h"
 #include "commands/commands.h"
+#include "service/first.h"
 #include "service/usage.h"
 #include "session.h"
 
@@ -59,6 +60,13 @@ std::map<service::FactId, service::Amount> usages(const service::Machine* machin
   return found;
 }
 
+// Of the values in a fact that a meter showed.
+std::string unit_of(const Fact& fact, const service::Machine* machine) {
+  if (machine == nullptr || !(fact.at || fact.last || fact.first)) return "";
+  const service::Meter* meter = fact.meter.empty() ? machine->first_meter() : machine->meter(fact.meter);
+  return meter == nullptr ? "" : meter->unit;
+}
+
 // A machine that the fleet no longer lists still has its book.
 std::string named(const Session& session, const service::Record& record, const std::string& written) {
   const auto known = record.machines();
@@ -96,9 +104,11 @@ int history(Context& context) {
     if (const auto usage = by_fact.find(fact.id); usage != by_fact.end()) line.usage = usage->second;
     line.struck = struck[i];
     if (struck[i]) line.struck_because = reason(facts, struck, fact);
+    line.meter_unit = unit_of(fact, machine);
     book.lines.push_back(std::move(line));
   }
-  put_answer(context, history_formats, book);
+  book.left_off = service::keep_first(book.lines, first_option(context.arguments));
+  put_answer(context, history_formats, book, book.left_off);
   return 0;
 }
 

@@ -43,7 +43,10 @@ int season(Context& context) {
   const auto year = year_of(arguments);
   const service::Probability odds = odds_of(arguments);
   asking.read_whole_fleet();  // stock is the whole fleet's
-  asking.write(season_formats, season_plan(asking.snapshot(), {&season, year, odds}, asking.forecaster()));
+  const auto first = first_option(arguments);
+  auto plan = season_plan(asking.snapshot(), {&season, year, odds}, asking.forecaster());
+  if (first) keep_first(plan, *first);
+  asking.write(season_formats, plan, plan.left_off);
   return 0;
 }
 

@@ -23,8 +23,11 @@ int workload(Context& context) {
   Asking asking(context);
   const service::Day to = outlook_option(context.arguments, "12m", asking.today());
   const service::Step step = step_of(context.arguments);
-  asking.write(workload_formats, service::workload(asking.snapshot(), to, step, asking.forecaster(),
-                                                   asking.progress("drawing the ways ahead")));
+  const auto first = first_option(context.arguments);
+  auto load =
+      service::workload(asking.snapshot(), to, step, asking.forecaster(), asking.progress("drawing the ways ahead"));
+  if (first) keep_first(load, *first);
+  asking.write(workload_formats, load, load.left_off);
   return 0;
 }
 

@@ -63,13 +63,15 @@ bool says_utf8(const World& world) {
   return false;
 }
 
+constexpr int usual_columns = 80;
+
 int columns_of(const World& world) {
   if (world.columns > 0) return world.columns;
   const auto told = world.variable("COLUMNS").value_or("");
   int columns = 0;
   const auto [end, error] = std::from_chars(told.data(), told.data() + told.size(), columns);
   if (error == std::errc{} && end == told.data() + told.size() && columns > 0) return columns;
-  return world.terminal ? 80 : 0;
+  return usual_columns;
 }
 
 }  // namespace
@@ -85,7 +87,7 @@ Look look_of(const World& world, const Arguments& arguments) {
   const std::string depth = world.variable("COLORTERM").value_or("");
   look.exact_colour = depth == "truecolor" || depth == "24bit";
   look.line_drawing = look.drawn && says_utf8(world);
-  look.columns = look.drawn ? columns_of(world) : 0;
+  look.columns = look.drawn ? columns_of(world) : usual_columns;
   return look;
 }
 

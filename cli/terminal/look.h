@@ -15,7 +15,7 @@ struct Look {
   bool colour = false;
   bool exact_colour = false;  // 24 bits; else the nearest of 256
   bool line_drawing = false;  // the terminal's text is UTF-8
-  int columns = 0;            // 0: as wide as it takes
+  int columns = 0;            // 80 in pipes and files; 0: as wide as it takes
 };
 
 // --color always|never decides; `auto` is a terminal whose TERM is not dumb, and NO_COLOR unset or empty.

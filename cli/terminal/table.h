@@ -1,6 +1,7 @@
-// Rows whose columns line up, whatever script their texts are in.
+// Rows whose columns line up, whatever script their texts are in, and keep to the terminal's columns.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -9,7 +10,10 @@ namespace cli {
 using Row = std::vector<std::string>;
 
 // Two blanks between columns; the last cell of a row is not filled up. Cells hold no line ends.
-std::string table(const std::vector<Row>& rows, const std::string& indent = "");
+//
+// Where the rows are wider than `columns` (0: as wide as it takes), the widest columns are made narrower and their
+// texts broken at blanks. Where that does not do, the last columns stand below the others in lines of their own.
+std::string table(const std::vector<Row>& rows, const std::string& indent, std::size_t columns);
 
 std::vector<std::size_t> column_widths(const std::vector<Row>& rows);
 

@@ -6,6 +6,17 @@
 
 namespace cli {
 
+namespace {
+
+// How many bytes a colour takes at the beginning of the text: `ESC [ 38;5;166 m`. It is not seen.
+std::size_t colour_code(std::string_view text) {
+  if (!text.starts_with("\x1b[")) return 0;
+  const std::size_t end = text.find_first_not_of("0123456789;", 2);
+  return end != std::string_view::npos && text[end] == 'm' ? end + 1 : 0;
+}
+
+}  // namespace
+
 std::size_t width(std::string_view text) {
   constexpr utf8proc_int32_t emoji_form = 0xFE0F;
   std::size_t columns = 0;
@@ -16,6 +27,11 @@ std::size_t width(std::string_view text) {
   auto left = static_cast<utf8proc_ssize_t>(text.size());
   bool first = true;
   while (left > 0) {
+    if (const std::size_t code = colour_code({reinterpret_cast<const char*>(bytes), static_cast<std::size_t>(left)})) {
+      bytes += code;
+      left -= static_cast<utf8proc_ssize_t>(code);
+      continue;
+    }
     utf8proc_int32_t letter = 0;
     utf8proc_ssize_t length = utf8proc_iterate(bytes, left, &letter);
     if (length <= 0) {  // not text: a terminal shows one mark for the byte

@@ -1,4 +1,4 @@
-// How many columns a text takes on a terminal, counted by what people see as one character.
+// How many columns a text takes on a terminal, counted by what people see as one character; its colours take none.
 #pragma once
 
 #include <cstddef>

@@ -7,8 +7,23 @@
 namespace cli {
 namespace {
 
-// Where the next piece ends that no line may break: a word, or a number with the word that it counts.
+// Where a command ends that the text names: before what is said after it, as long as that is in sight.
+std::size_t end_of_command(std::string_view text) {
+  constexpr std::size_t longest = 48;
+  constexpr std::string_view ends = ";,.)";
+  std::size_t end = text.find(' ');
+  while (end != std::string_view::npos && ends.find(text[end - 1]) == std::string_view::npos) {
+    const std::size_t next = text.find(' ', end + 1);
+    if (std::min(next, text.size()) > longest) return text.find(' ', text.find(' ') + 1);  // with its first word
+    end = next;
+  }
+  return end;
+}
+
+// Where the next piece ends that no line may break: a word, a number with the word that it counts, or a command that
+// somebody may want to copy.
 std::size_t end_of_piece(std::string_view text) {
+  if (text.starts_with("whichever ")) return end_of_command(text);
   const auto end = text.find(' ');
   if (end == std::string_view::npos || text.substr(0, end).find_first_not_of("0123456789.") != std::string_view::npos) {
     return end;

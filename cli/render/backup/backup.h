@@ -13,7 +13,7 @@ struct BackupAnswer {
   std::size_t facts = 0;  // read back from it
 };
 
-std::string backup_as_text(const BackupAnswer& backup);
+std::string backup_as_text(const BackupAnswer& backup, const Look& look);
 std::string backup_as_json(const BackupAnswer& backup);
 
 inline constexpr Format<BackupAnswer> backup_formats[] = {{"text", backup_as_text}, {"json", backup_as_json}};

@@ -5,7 +5,7 @@
 
 namespace cli {
 
-std::string backup_as_text(const BackupAnswer& backup) {
+std::string backup_as_text(const BackupAnswer& backup, const Look&) {
   return fmt::format(
       "Backed up to {0}: {1}, every one read back.\n"
       "To use it, put it in place of record.db in the fleet's folder; or: whichever merge {0}\n",

@@ -16,7 +16,7 @@ struct DueAnswer {
   std::optional<std::size_t> first;  // only so many points
   std::optional<service::Day> newest_fact;
 
-  service::DueRows rows() const { return rows_of(list, {all, false, first}); }   // for people
+  service::DueRows rows() const { return rows_of(list, {all, all, first}); }     // for people
   service::DueRows every() const { return rows_of(list, {true, true, first}); }  // for programs
 };
 

@@ -8,12 +8,14 @@ std::string due_as_json(const DueAnswer& due) {
   Json json = head_of(*list.fleet, list.as_of);
   json["to"] = to_text(list.within);
   json["cautions"] = base_cautions_as_json();
-  const std::vector<const service::Point*> points = due.every().points;
-  json["points"] = array_of(points, [](const service::Point* point) { return point_as_json(*point); });
-  json["seen"] = array_of(list.seen, seen_as_json);
+  const service::DueRows rows = due.every();
+  json["points"] =
+      array_of(rows.points, [&](const service::Point* point) { return point_as_json(*point, *list.fleet); });
+  json["seen"] = array_of(list.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, *list.fleet); });
   json["gaps"] = gaps_as_json(list.gaps);
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use);
-  json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["caution_sentences"] = sentences_of(cautions_of(rows.points));
+  json["left_off"] = rows.left_off;
   return dumped(json);
 }
 

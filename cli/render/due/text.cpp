@@ -1,8 +1,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
-#include <set>
 
 #include "render/due/due.h"
 #include "render/overdue/words.h"
@@ -46,7 +44,7 @@ std::string totals(const service::DueRows& rows) {
     if (count != rows.counts.end()) parts.push_back(fmt::format("{} {}", count->second, words_of(standing)));
   }
   std::string text = fmt::format("{}.", fmt::join(parts, ", "));
-  if (rows.left_off > 0) text += fmt::format(" {} more are left out by --first.", rows.left_off);
+  if (rows.left_off > 0) text += fmt::format(" And {} more, left off by --first.", rows.left_off);
   if (rows.later > 0) text += " --all shows the later ones too.";
   return text + '\n';
 }
@@ -60,7 +58,9 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   text += out_of_use_first(list.not_in_use, look);
   const service::DueRows rows = due.rows();
   if (!rows.anything_due) text += '\n' + nothing_due(due);
-  if (!rows.points.empty()) text += '\n' + point_rows(rows.points, list.as_of, look);
+  if (!rows.points.empty() || !rows.no_record.empty()) {
+    text += '\n' + point_rows(rows.points, rows.no_record, list, look);
+  }
   if (!list.seen.empty()) {
     SaidLines lines;
     for (const service::SeenSign& seen : list.seen) lines.push_back(line_of(seen));
@@ -69,13 +69,14 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   if (const auto lines = machines_that(list.not_in_use, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }
-  if (!list.gaps.empty()) {
+  if (const auto gaps = gaps_beside(list, rows.no_record); !gaps.empty()) {
     SaidLines lines;
-    for (const service::GapLine& line : gap_lines(list.gaps)) lines.push_back(line_of(line));
+    for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line));
     text += '\n' + heading(look, "Not known") + said_rows(lines, look);
   }
-  if (rows.anything_due) text += '\n' + expected_words(rows, look) + totals(rows);
-  const bool empty = rows.points.empty() && list.seen.empty() && list.gaps.empty() && list.not_in_use.empty();
+  if (rows.anything_due) text += '\n' + expected_words(rows, look) + customers_line(list, look) + totals(rows);
+  const bool empty = rows.points.empty() && rows.no_record.empty() && list.seen.empty() && list.gaps.empty() &&
+                     list.not_in_use.empty();
   return empty ? text : text + foot_of_list(look);
 }
 

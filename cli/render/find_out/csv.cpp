@@ -5,10 +5,10 @@ namespace cli {
 
 using service::to_text;
 
-std::string find_out_as_csv(const service::DueList& list) {
+std::string find_out_as_csv(const FindOutAnswer& answer) {
   std::string text = csv_line(
       {"kind", "machine", "on", "meter", "at", "task", "position", "name", "value", "unit", "by", "note", "history"});
-  for (const service::MachineQuestions& asked : service::find_out(list)) {
+  for (const service::MachineQuestions& asked : answer.machines) {
     for (const service::Question& question : asked.questions) {
       const service::Point* point = question.point;
       const bool is_service = question.kind == service::FactKind::service;

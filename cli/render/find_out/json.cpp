@@ -22,16 +22,19 @@ Json question_as_json(const service::Question& question) {
 
 }  // namespace
 
-std::string find_out_as_json(const service::DueList& list) {
+std::string find_out_as_json(const FindOutAnswer& answer) {
+  const service::DueList& list = answer.list;
   Json json = head_of(*list.fleet, list.as_of);
   json["cautions"] = base_cautions_as_json();
-  json["machines"] = array_of(service::find_out(list), [](const service::MachineQuestions& asked) -> Json {
-    return {{"machine", asked.machine->key},
-            {"name", text_or_null(asked.machine->name)},
-            {"nothing_recorded", asked.nothing_recorded},
-            {"start_unknown", asked.start_unknown},
-            {"questions", array_of(asked.questions, question_as_json)}};
+  json["machines"] = array_of(answer.machines, [&](const service::MachineQuestions& asked) {
+    Json json = machine_of(*asked.machine, *list.fleet);
+    json["name"] = text_or_null(asked.machine->name);
+    json["nothing_recorded"] = asked.nothing_recorded;
+    json["start_unknown"] = asked.start_unknown;
+    json["questions"] = array_of(asked.questions, question_as_json);
+    return json;
   });
+  json["left_off"] = answer.left_off;
   return dumped(json);
 }
 

@@ -102,8 +102,9 @@ std::string none(const service::DueList& list) {
 
 }  // namespace
 
-std::string find_out_as_text(const service::DueList& list, const Look& look) {
-  const auto all = service::find_out(list);
+std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
+  const service::DueList& list = answer.list;
+  const auto& all = answer.machines;
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
   if (all.empty()) return text + '\n' + none(list);
@@ -113,6 +114,10 @@ std::string find_out_as_text(const service::DueList& list, const Look& look) {
   for (const MachineQuestions& asked : all) {
     add_machine(text, asked, list, look);
     questions += asked.questions.size();
+  }
+  if (answer.left_off > 0) {
+    text += fmt::format("\nAnd {} more, left off by --first.\n",
+                        service::counted(static_cast<std::int64_t>(answer.left_off), "machine", "machines"));
   }
   std::vector<const service::Point*> points;
   for (const MachineQuestions& asked : all) {

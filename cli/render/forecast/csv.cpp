@@ -1,17 +1,21 @@
 #include "render/forecast/forecast.h"
 #include "render/shared/csv_rows.h"
+#include "render/shared/words.h"
 
 namespace cli {
 namespace {
 
 using service::to_text;
 
-void add_meter(CsvTable& table, const char* row, const service::MeterAhead& meter,
+void add_meter(CsvTable& table, const char* row, const service::MeterAhead& meter, const service::Fleet& fleet,
                const std::optional<service::UsageSpan>& span) {
-  std::vector<std::pair<std::string_view, std::string>> cells{{"row", row},
-                                                              {"machine", csv_text(meter.machine->key)},
-                                                              {"meter", csv_text(meter.meter->name)},
-                                                              {"unit", csv_text(meter.meter->unit)}};
+  std::vector<std::pair<std::string_view, std::string>> cells{
+      {"row", row},
+      {"machine", csv_text(meter.machine->key)},
+      {"site", csv_text(meter.machine->site)},
+      {"customer", csv_text(customer_of(fleet, *meter.machine))},
+      {"meter", csv_text(meter.meter->name)},
+      {"unit", csv_text(meter.meter->unit)}};
   if (span) {
     cells.insert(cells.end(), {{"on", to_text(span->day)},
                                {"p10", to_text(span->p10)},
@@ -24,9 +28,11 @@ void add_meter(CsvTable& table, const char* row, const service::MeterAhead& mete
   table.add(cells);
 }
 
-void add_point(CsvTable& table, const service::Point& point) {
+void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet) {
   CsvCells cells{{"row", "point"},
                  {"machine", csv_text(point.machine->key)},
+                 {"site", csv_text(point.machine->site)},
+                 {"customer", csv_text(customer_of(fleet, *point.machine))},
                  {"task", csv_text(point.name)},
                  {"position", csv_text(point.position)},
                  {"standing", std::string(to_text(point.standing))},
@@ -43,28 +49,21 @@ void add_point(CsvTable& table, const service::Point& point) {
 }  // namespace
 
 std::string forecast_as_csv(const ForecastAnswer& answer) {
-  CsvTable table({"row",          "machine",
-                  "meter",        "unit",
-                  "on",           "p10",
-                  "p50",          "p90",
-                  "shown_p10",    "shown_p50",
-                  "shown_p90",    "task",
-                  "position",     "standing",
-                  "due_on",       "due_span_p10",
-                  "due_span_p50", "due_span_p90",
-                  "sooner_if",    "measure_again",
-                  "safety",       "competent_person",
-                  "cautions",     "kind",
-                  "state",        "since",
-                  "until",        "note",
+  const service::Fleet& fleet = *answer.forecast.fleet;
+  CsvTable table({"row",          "machine",      "site",      "customer",      "meter",     "unit",
+                  "on",           "p10",          "p50",       "p90",           "shown_p10", "shown_p50",
+                  "shown_p90",    "task",         "position",  "standing",      "due_on",    "due_span_p10",
+                  "due_span_p50", "due_span_p90", "sooner_if", "measure_again", "safety",    "competent_person",
+                  "cautions",     "kind",         "state",     "since",         "until",     "note",
                   "say"});
   for (const service::MeterForecast& each : answer.forecast.meters) {
-    add_meter(table, "now", each.ahead, each.ahead.now);  // a meter that nobody read has a row, and nothing in it
-    for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, span);
+    add_meter(table, "now", each.ahead, fleet,
+              each.ahead.now);  // a meter that nobody read has a row, and nothing in it
+    for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, fleet, span);
   }
-  for (const service::ForecastPoint& each : answer.forecast.points) add_point(table, each.point);
+  for (const service::ForecastPoint& each : answer.forecast.points) add_point(table, each.point, fleet);
   for (const service::Gap& gap : answer.forecast.gaps) add_gap(table, gap);
-  for (const service::MachineUse& use : answer.forecast.not_in_use) add_machine(table, use);
+  for (const service::MachineUse& use : answer.forecast.not_in_use) add_machine(table, use, fleet);
   return table.text();
 }
 

@@ -14,8 +14,10 @@ Json usage_as_json(const service::UsageSpan& span) {
           {"shown", {{"p10", number(shown.p10)}, {"p50", number(shown.p50)}, {"p90", number(shown.p90)}}}};
 }
 
-Json meter_as_json(const service::MeterAhead& meter) {
-  Json json{{"machine", meter.machine->key}, {"meter", meter.meter->name}, {"unit", meter.meter->unit}};
+Json meter_as_json(const service::MeterAhead& meter, const service::Fleet& fleet) {
+  Json json = machine_of(*meter.machine, fleet);
+  json["meter"] = meter.meter->name;
+  json["unit"] = meter.meter->unit;
   json["last"] = nullptr;
   if (meter.last) {
     json["last"] = {{"on", to_text(meter.last->day)},
@@ -51,10 +53,11 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
   Json json = head_of(*forecast.fleet, forecast.as_of);
   json["to"] = to_text(forecast.to);
   json["cautions"] = base_cautions_as_json();
-  json["meters"] =
-      array_of(forecast.meters, [](const service::MeterForecast& meter) { return meter_as_json(meter.ahead); });
-  json["points"] = array_of(forecast.points, [](const service::ForecastPoint& each) {
-    Json row = place_of(each.point);
+  json["meters"] = array_of(forecast.meters, [&](const service::MeterForecast& meter) {
+    return meter_as_json(meter.ahead, *forecast.fleet);
+  });
+  json["points"] = array_of(forecast.points, [&](const service::ForecastPoint& each) {
+    Json row = place_of(each.point, *forecast.fleet);
     mark(row, each.point);
     row["standing"] = service::to_text(each.point.standing);
     row["due_on"] = day_or_null(each.point.due_on);
@@ -63,7 +66,8 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
     return row;
   });
   json["gaps"] = gaps_as_json(forecast.gaps);
-  json["not_in_use"] = not_in_use_as_json(forecast.not_in_use);
+  json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet);
+  json["left_off"] = forecast.left_off;
   return dumped(json);
 }
 

@@ -43,17 +43,23 @@ std::string when_read(const MeterAhead& meter, service::Day as_of) {
   const int days = service::days_between(meter.last->day, as_of);
   const bool only_start = meter.grounds && meter.grounds->readings == 0;
   const char* const what = only_start ? "known since" : "read";
-  if (days == 0) return fmt::format("{} today", what);
-  return fmt::format("{} {}, {} ago", what, to_text(meter.last->day), service::counted(days, "day", "days"));
+  return days == 0 ? fmt::format("{} today", what) : fmt::format("{} {}", what, to_text(meter.last->day));
 }
 
-std::string line_a_meter(const service::Forecast& forecast, const Look& look) {
-  std::vector<Row> rows{{"", "", "today", "in a month", "in three months", "in a mean year"}};
+// The span below its middle.
+std::string below(const std::optional<UsageSpan>& span) {
+  return span && span->p10 != span->p90
+             ? fmt::format("{} to {}", whole_units(span->shown.p10), whole_units(span->shown.p90))
+             : "";
+}
+
+std::string lines_of_meters(const service::Forecast& forecast, const Look& look) {
+  std::vector<Row> rows{{"", "today", "in a month", "in three months", "in a mean year"}};
   std::string nothing;
   std::string look_at;
   std::vector<std::string> lifetimes;
   const auto then = [](const std::optional<UsageSpan>& span, const std::string& unit) {
-    return span ? span_words(*span, unit) : std::string();
+    return span ? about(span->shown.p50, unit) : std::string();
   };
   for (const service::MeterForecast& each : forecast.meters) {
     const MeterAhead& meter = each.ahead;
@@ -64,17 +70,19 @@ std::string line_a_meter(const service::Forecast& forecast, const Look& look) {
                       meter.last ? "one value, and neither its owner nor its kind says more" : "nobody ever read it");
       continue;
     }
-    rows.push_back({name_of(meter), when_read(meter, forecast.as_of), span_words(*meter.now, unit),
-                    then(each.in_a_month, unit), then(each.in_three_months, unit),
+    rows.push_back({name_of(meter), about(meter.now->shown.p50, unit), then(each.in_a_month, unit),
+                    then(each.in_three_months, unit),
                     meter.grounds ? fmt::format("{:.0f} {}", meter.grounds->per_year, unit) : ""});
+    rows.push_back({"  " + when_read(meter, forecast.as_of), below(meter.now), below(each.in_a_month),
+                    below(each.in_three_months), ""});
     if (shows_less(meter)) lifetimes.push_back(fmt::format("{} {}", name_of(meter), about(meter.now->p50, unit)));
     if (const std::string odd = meter.grounds ? words_of(each.lately, *meter.grounds, unit) : ""; !odd.empty()) {
       look_at += fmt::format("  {}: {}\n", name_of(meter), odd);
     }
   }
-  std::string text = rows.size() > 1 ? table(rows) : "";
+  std::string text = rows.size() > 1 ? table(rows, "", static_cast<std::size_t>(look.columns)) : "";
   if (rows.size() > 1) {
-    text += "\nWhat the meters will show; in brackets, eight cases of ten lie within.\n";
+    text += "\nWhat the meters will show; below each value, eight cases of ten lie within.\n";
     if (!lifetimes.empty()) {
       text += wrapped("", fmt::format("Changed or gone round; lifetime use today: {}.", fmt::join(lifetimes, ", ")),
                       static_cast<std::size_t>(look.columns), 0);
@@ -132,7 +140,7 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
                     fmt::format("{} to {}", whole_units(span.shown.p10), whole_units(span.shown.p90)),
                     band_bar(look, band, most, 40)});
   }
-  return text + table(rows, "  ");
+  return text + table(rows, "  ", columns);
 }
 
 std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
@@ -152,7 +160,7 @@ std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
   return "for certain";
 }
 
-std::string next_points(const service::Forecast& forecast) {
+std::string next_points(const service::Forecast& forecast, const Look& look) {
   std::vector<Row> rows;
   for (const service::ForecastPoint& each : forecast.points) {
     const Point& point = each.point;
@@ -164,7 +172,7 @@ std::string next_points(const service::Forecast& forecast) {
     rows.push_back({service::cleaned(point.machine->key), task_of(point),
                     each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
   }
-  return rows.empty() ? "  Nothing comes due by then.\n" : table(rows, "  ");
+  return rows.empty() ? "  Nothing comes due by then.\n" : table(rows, "  ", static_cast<std::size_t>(look.columns));
 }
 
 }  // namespace
@@ -180,10 +188,11 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   if (answer.closely) {
     for (const service::MeterForecast& meter : forecast.meters) text += closely(meter, look);
     text += '\n' + heading(look, "Due next, at even odds; in one case of ten sooner than the span, in one later") +
-            next_points(forecast);
+            next_points(forecast, look);
   } else if (!forecast.meters.empty()) {
-    text += '\n' + line_a_meter(forecast, look);
+    text += '\n' + lines_of_meters(forecast, look);
   }
+  if (forecast.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", forecast.left_off);
   return text;
 }
 

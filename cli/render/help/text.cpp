@@ -46,7 +46,7 @@ void add_statuses(std::string& text, std::span<const ExitStatus> own) {
 
 std::string text_of_all() {
   std::string text =
-      "What maintenance is due on which machine, by hours or by months, whichever comes first.\n\n"
+      "What maintenance is due on which machine, by hours or by months, whichever comes\nfirst.\n\n"
       "  whichever due                  what is due, in the fleet of this folder\n"
       "  whichever reading combine 930  write down what a meter shows\n\n"
       "USAGE\n  whichever [--fleet DIR] COMMAND [options]\n\nCOMMANDS\n";

@@ -15,6 +15,7 @@ namespace cli {
 
 struct BookLine {
   service::Fact fact;
+  std::string meter_unit;                // of `at`, `last`, `first` and usage; empty: it shows no value of a meter
   std::optional<service::Amount> usage;  // lifetime usage, where it differs from what the meter showed
   bool struck = false;
   std::string struck_because;
@@ -26,9 +27,10 @@ struct Book {
   service::Day as_of;
   service::UseState state;
   std::vector<BookLine> lines;
+  std::size_t left_off = 0;
 };
 
-std::string history_as_text(const Book& book);
+std::string history_as_text(const Book& book, const Look& look);
 std::string history_as_json(const Book& book);
 std::string history_as_csv(const Book& book);
 

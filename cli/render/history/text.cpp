@@ -22,7 +22,7 @@ std::string rest_of(const BookLine& line) {
 
 }  // namespace
 
-std::string history_as_text(const Book& book) {
+std::string history_as_text(const Book& book, const Look& look) {
   const service::Machine* machine = book.fleet->machine(book.machine);
   const bool named = machine != nullptr && !machine->name.empty();
   std::string text = service::cleaned(named ? book.machine + ", " + machine->name : book.machine);
@@ -34,7 +34,9 @@ std::string history_as_text(const Book& book) {
     rows.push_back({to_text(line.fact.on), std::string(to_text(line.fact.kind)), what_of(line.fact),
                     value_of(line.fact, *book.fleet), short_text(line.fact.id), rest_of(line)});
   }
-  return text + table(rows);
+  text += table(rows, "", static_cast<std::size_t>(look.columns));
+  if (book.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", book.left_off);
+  return text;
 }
 
 }  // namespace cli

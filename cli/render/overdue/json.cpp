@@ -16,14 +16,15 @@ std::string overdue_as_json(const service::DueList& list) {
       json[key].push_back(std::move(part));
     };
     if (entry.point != nullptr) {
-      add("points", point_as_json(*entry.point));
+      add("points", point_as_json(*entry.point, *list.fleet));
       points.push_back(entry.point);
     }
-    if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen));
+    if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen, *list.fleet));
     if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap));
-    if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use));
+    if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use, *list.fleet));
   }
   json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["left_off"] = 0;  // it is never cut
   return dumped(json);
 }
 

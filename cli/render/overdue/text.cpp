@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "render/overdue/overdue.h"
+#include "render/overdue/parts_of_block.h"
 #include "render/overdue/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
@@ -14,20 +15,17 @@ std::string overdue_as_text(const service::DueList& list, const Look& look) {
   if (blocks.empty()) return "";
   std::string text = heading(look, fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
   for (const service::OverdueBlock& block : blocks) {
-    std::vector<const service::Point*> points;
-    std::vector<const service::Gap*> gaps;
+    const BlockParts parts = parts_of(block, list);
     SaidLines lines;
-    for (const auto& entry : block.entries) {
-      if (entry.point != nullptr) points.push_back(entry.point);
-      if (entry.seen != nullptr) lines.push_back(line_of(*entry.seen));
-      if (entry.gap != nullptr) gaps.push_back(entry.gap);
-      if (entry.use != nullptr) lines.emplace_back(entry.use->machine->key, words_of(entry.use->state));
-    }
-    for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line));
+    for (const service::MachineUse* use : parts.machines) lines.emplace_back(use->machine->key, words_of(use->state));
+    for (const service::SeenSign* seen : parts.seen) lines.push_back(line_of(*seen));
+    for (const service::GapLine& line : gap_lines(parts.gaps)) lines.push_back(line_of(line));
     text += '\n' + heading(look, title_of(block.heading));
     if (!lines.empty()) text += said_rows(lines, look);
-    if (!points.empty()) text += point_rows(points, list.as_of, look);
+    text += point_rows(parts.points, parts.no_record, list, look);
   }
+  const std::string customers = customers_line(list, look);
+  if (!customers.empty()) text += '\n' + customers;
   return text + foot_of_list(look);
 }
 

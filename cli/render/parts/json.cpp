@@ -9,9 +9,10 @@ std::string parts_as_json(const service::PartsList& list) {
   json["cautions"] = base_cautions_as_json();
   json["season"] = list.before != nullptr ? Json(list.before->key) : Json(nullptr);
   json["currency"] = text_or_null(list.fleet->currency);
-  json["parts"] = array_of(list.needs, need_as_json);
+  json["parts"] = array_of(list.needs, [&](const service::PartNeed& need) { return need_as_json(need, *list.fleet); });
   json["unknown"] = places_of(list.unknown);
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["left_off"] = list.left_off;
   return dumped(json);
 }
 

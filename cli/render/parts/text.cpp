@@ -63,6 +63,7 @@ std::string legend(const PartsList& list, const Look& look) {
 }  // namespace
 
 std::string parts_as_text(const PartsList& list, const Look& look) {
+  const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(
       look, fmt::format("{}, {}: parts and fluids {}", cleaned(list.fleet->name), to_text(list.as_of), span_of(list)));
   text += out_of_use_first(list.not_in_use, look);
@@ -83,11 +84,13 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
            first.due.p10 ? to_text(*first.due.p10) : ""});
     }
   }
-  if (shorts.size() > 1) text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ");
-  if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ");
+  if (shorts.size() > 1)
+    text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ", columns);
+  if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ", columns);
   if (shorts.size() == 1 && enough.size() == 1) text += "\nNo service that is likely by then takes a part or fluid.\n";
   if (!list.whole_fleet && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
   text += legend(list, look);
+  if (list.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", list.left_off);
   const auto orders = orders_of(list);
   if (!orders.empty()) text += '\n' + heading(look, "Shopping list");
   for (const service::SupplierOrder& order : orders) {
@@ -99,7 +102,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
     }
     const std::string total = order.cost ? ", " + money_words(*order.cost, *list.fleet) : "";
     text += "  " + supplier_words(order) + total + '\n';
-    text += table(rows, "    ");
+    text += table(rows, "    ", columns);
   }
   text += left_out(list.unknown, list.not_in_use);
   return list.needs.empty() ? text : text + foot_of_list(look);

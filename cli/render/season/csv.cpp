@@ -14,11 +14,14 @@ std::string share(const std::optional<Share>& share) {
   return share ? decimal(share_of(*share)) : "";
 }
 
-void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, std::string_view reason) {
+void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, const service::Fleet& fleet,
+              std::string_view reason) {
   const auto& span = item.point.due_span;
   const service::Resources& takes = item.resources;
   CsvCells cells{{"row", row},
                  {"machine", csv_text(item.point.machine->key)},
+                 {"site", csv_text(item.point.machine->site)},
+                 {"customer", csv_text(customer_of(fleet, *item.point.machine))},
                  {"task", csv_text(item.point.name)},
                  {"position", csv_text(item.point.position)},
                  {"standing", std::string(service::to_text(item.standing))},
@@ -48,9 +51,12 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
   table.add(cells);
 }
 
-void add_point(CsvTable& table, const char* row, const service::Point& point, CsvCells more) {
+void add_point(CsvTable& table, const char* row, const service::Point& point, const service::Fleet& fleet,
+               CsvCells more) {
   CsvCells cells{{"row", row},
                  {"machine", csv_text(point.machine->key)},
+                 {"site", csv_text(point.machine->site)},
+                 {"customer", csv_text(customer_of(fleet, *point.machine))},
                  {"task", csv_text(point.name)},
                  {"position", csv_text(point.position)}};
   add_marks(cells, point);
@@ -61,66 +67,35 @@ void add_point(CsvTable& table, const char* row, const service::Point& point, Cs
 }  // namespace
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
-  CsvTable table({"row",
-                  "machine",
-                  "task",
-                  "position",
-                  "standing",
-                  "by_estimate",
-                  "safety",
-                  "odds",
-                  "do_by",
-                  "due_span_p10",
-                  "due_span_p50",
-                  "due_span_p90",
-                  "gives_up",
-                  "again",
-                  "includes",
-                  "takes_minutes",
-                  "takes_people",
-                  "takes_parts",
-                  "takes_fluids",
-                  "unknown",
-                  "sooner_if",
-                  "measure_again",
-                  "meter",
-                  "kind",
-                  "state",
-                  "since",
-                  "until",
-                  "note",
-                  "say",
-                  "reason",
-                  "odds_before",
-                  "odds_done",
-                  "competent_person",
-                  "cautions",
-                  "overdue",
-                  "due",
-                  "no_record",
-                  "seen",
-                  "sign",
-                  "on",
-                  "fact",
-                  "found"});
-  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, service::to_text(item.reason));
-  for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, "");
+  const service::Fleet& fleet = *plan.fleet;
+  CsvTable table(
+      {"row",         "machine",   "site",          "customer",      "task",         "position",     "standing",
+       "by_estimate", "safety",    "odds",          "do_by",         "due_span_p10", "due_span_p50", "due_span_p90",
+       "gives_up",    "again",     "includes",      "takes_minutes", "takes_people", "takes_parts",  "takes_fluids",
+       "unknown",     "sooner_if", "measure_again", "meter",         "kind",         "state",        "since",
+       "until",       "note",      "say",           "reason",        "odds_before",  "odds_done",    "competent_person",
+       "cautions",    "overdue",   "due",           "no_record",     "seen",         "sign",         "on",
+       "fact",        "found"});
+  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
+  for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
   for (const auto& rest : plan.not_before_end) {
-    add_point(table, "not-before-end", rest.point,
+    add_point(table, "not-before-end", rest.point, fleet,
               {{"odds", share(rest.odds)},
                {"sooner_if", joined_names(rest.point.sooner_if)},
                {"measure_again", joined_names(rest.point.measure_again)}});
   }
   for (const service::Point& point : plan.find_out) {
-    add_point(table, "find-out", point,
+    add_point(table, "find-out", point, fleet,
               {{"standing", std::string(service::to_text(point.standing))}, {"unknown", joined_kinds(point.unknown)}});
   }
   for (const service::Gap& gap : plan.gaps) add_gap(table, gap);
-  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen);
-  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use);
+  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet);
+  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet);
   for (const service::OtherMachine& other : plan.others) {
     table.add({{"row", "other"},
                {"machine", csv_text(other.machine->key)},
+               {"site", csv_text(other.machine->site)},
+               {"customer", csv_text(customer_of(fleet, *other.machine))},
                {"overdue", std::to_string(other.overdue)},
                {"due", std::to_string(other.due)},
                {"no_record", std::to_string(other.no_record)},

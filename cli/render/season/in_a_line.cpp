@@ -39,11 +39,12 @@ std::string work_of(const SeasonPlan& plan) {
     const auto safety = std::count_if(plan.beforehand.begin(), plan.beforehand.end(),
                                       [](const auto& item) { return item.safety || item.competent_person; });
     text = fmt::format("{}: {}{}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),
-                       sums_of(plan.beforehand.size(), plan.before_sums),
+                       sums_of(plan.beforehand.size() + plan.before_sums.left_off, plan.before_sums),
                        safety > 0 ? fmt::format("; {} of them safety or statutory", safety) : "");
   }
   if (!plan.have_ready.empty())
-    text += fmt::format(" Have ready: {}.", sums_of(plan.have_ready.size(), plan.ready_sums));
+    text +=
+        fmt::format(" Have ready: {}.", sums_of(plan.have_ready.size() + plan.ready_sums.left_off, plan.ready_sums));
   return text;
 }
 

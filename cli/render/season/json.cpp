@@ -20,8 +20,8 @@ Json resources_as_json(const service::Resources& resources) {
           {"fluids", std::move(fluids)}};
 }
 
-Json item_as_json(const SeasonItem& item, Json reason) {
-  Json json = place_of(item.point);
+Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reason) {
+  Json json = place_of(item.point, fleet);
   json["standing"] = service::to_text(item.standing);
   json["by_estimate"] = item.point.by_estimate;
   mark(json, item.point);
@@ -44,29 +44,34 @@ Json item_as_json(const SeasonItem& item, Json reason) {
   return json;
 }
 
-Json rest_as_json(const service::SeasonRest& rest) {
-  Json json = place_of(rest.point);
+Json rest_as_json(const service::SeasonRest& rest, const service::Fleet& fleet) {
+  Json json = place_of(rest.point, fleet);
   mark(json, rest.point);
   json["odds"] = odds_or_null(rest.odds);
   add_observed(json, rest.point);
   return json;
 }
 
-Json unknown_as_json(const service::Point& point) {
-  Json json = place_of(point);
+Json unknown_as_json(const service::Point& point, const service::Fleet& fleet) {
+  Json json = place_of(point, fleet);
   mark(json, point);
   json["standing"] = service::to_text(point.standing);
   json["unknown"] = kinds_of(point.unknown);
   return json;
 }
 
-Json other_as_json(const service::OtherMachine& other) {
-  return {{"machine", other.machine->key}, {"overdue", other.overdue}, {"due", other.due},
-          {"no_record", other.no_record},  {"unknown", other.unknown}, {"seen", other.seen}};
+Json other_as_json(const service::OtherMachine& other, const service::Fleet& fleet) {
+  Json json = machine_of(*other.machine, fleet);
+  json["overdue"] = other.overdue;
+  json["due"] = other.due;
+  json["no_record"] = other.no_record;
+  json["unknown"] = other.unknown;
+  json["seen"] = other.seen;
+  return json;
 }
 
 Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
-  return {{"points", points},
+  return {{"points", points + sums.left_off},
           {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
           {"no_time", places_of(sums.no_time)},
           {"pieces", sums.pieces},
@@ -81,7 +86,8 @@ Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
 }  // namespace
 
 std::string season_as_json(const SeasonPlan& plan) {
-  Json json = head_of(*plan.fleet, plan.as_of);
+  const service::Fleet& fleet = *plan.fleet;
+  Json json = head_of(fleet, plan.as_of);
   json["season"] = plan.season->key;
   json["from"] = to_text(plan.from);
   json["to"] = to_text(plan.to);
@@ -89,19 +95,24 @@ std::string season_as_json(const SeasonPlan& plan) {
   json["under_way"] = plan.under_way();
   json["say"] = season_in_a_line(plan);
   json["cautions"] = base_cautions_as_json();
-  json["not_in_use"] = not_in_use_as_json(plan.not_in_use);
-  json["beforehand"] =
-      array_of(plan.beforehand, [](const SeasonItem& item) { return item_as_json(item, to_text(item.reason)); });
-  json["have_ready"] = array_of(plan.have_ready, [](const SeasonItem& item) { return item_as_json(item, nullptr); });
-  json["not_before_end"] = array_of(plan.not_before_end, rest_as_json);
-  json["find_out"] = array_of(plan.find_out, unknown_as_json);
+  json["not_in_use"] = not_in_use_as_json(plan.not_in_use, *plan.fleet);
+  json["beforehand"] = array_of(
+      plan.beforehand, [&](const SeasonItem& item) { return item_as_json(item, fleet, to_text(item.reason)); });
+  json["have_ready"] =
+      array_of(plan.have_ready, [&](const SeasonItem& item) { return item_as_json(item, fleet, nullptr); });
+  json["not_before_end"] =
+      array_of(plan.not_before_end, [&](const service::SeasonRest& rest) { return rest_as_json(rest, fleet); });
+  json["find_out"] =
+      array_of(plan.find_out, [&](const service::Point& point) { return unknown_as_json(point, fleet); });
   json["gaps"] = gaps_as_json(plan.gaps);
-  json["seen"] = array_of(plan.seen, seen_as_json);
-  json["others"] = array_of(plan.others, other_as_json);
+  json["seen"] = array_of(plan.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, fleet); });
+  json["others"] =
+      array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });
   json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size())},
                   {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size())}};
   json["currency"] = text_or_null(plan.fleet->currency);
-  json["parts"] = array_of(plan.parts, need_as_json);
+  json["parts"] = array_of(plan.parts, [&](const service::PartNeed& need) { return need_as_json(need, *plan.fleet); });
+  json["left_off"] = plan.left_off;
   return dumped(json);
 }
 

@@ -176,6 +176,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   }
   const std::string cautions = season_cautions(plan, look);
   if (!cautions.empty()) text += '\n' + heading(look, "Mind at each task") + cautions;
+  if (plan.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", plan.left_off);
   std::vector<const Point*> points;
   for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
     for (const service::SeasonItem& item : *items) points.push_back(&item.point);

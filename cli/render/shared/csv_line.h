@@ -18,7 +18,8 @@ using service::csv_text;
 
 template <class T>
 std::string figure(const std::optional<T>& value) {
-  return value ? std::string(service::to_text(*value)) : "";
+  using service::to_text;  // of days; what is of a room is found by its arguments
+  return value ? std::string(to_text(*value)) : "";
 }
 
 inline std::string yes_or_no(bool value) { return value ? "yes" : "no"; }

@@ -2,12 +2,116 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 #include "render/shared/words.h"
 
 namespace cli {
+namespace {
 
-void add_gap(CsvTable& table, const service::Gap& gap) {
-  table.add({{"row", "gap"},
+// Of a list with headings, with the one under which the row stands.
+void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
+  if (!heading.empty()) cells.emplace_back("heading", heading);
+  table.add(cells);
+}
+
+}  // namespace
+
+std::vector<std::string> point_columns() {
+  return {"row",
+          "machine",
+          "site",
+          "customer",
+          "task",
+          "position",
+          "standing",
+          "by_estimate",
+          "ruled_by",
+          "due_on",
+          "due_span_p10",
+          "due_span_p50",
+          "due_span_p90",
+          "sooner_if",
+          "measure_again",
+          "usage_every",
+          "usage_used",
+          "usage_left",
+          "usage_estimated_used",
+          "usage_estimated_left",
+          "usage_unit",
+          "calendar_every",
+          "calendar_due_on",
+          "calendar_left_days",
+          "fitted_on",
+          "fitted_until",
+          "fitted_at",
+          "unknown",
+          "put_off_until",
+          "put_off_at",
+          "meter",
+          "kind",
+          "state",
+          "since",
+          "until",
+          "note",
+          "sign",
+          "on",
+          "fact",
+          "found",
+          "say",
+          "safety",
+          "competent_person",
+          "cautions"};
+}
+
+void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
+  CsvCells cells{{"row", "point"},
+                 {"machine", csv_text(point.machine->key)},
+                 {"site", csv_text(point.machine->site)},
+                 {"customer", csv_text(customer_of(fleet, *point.machine))},
+                 {"task", csv_text(point.name)},
+                 {"position", csv_text(point.position)},
+                 {"standing", std::string(to_text(point.standing))},
+                 {"by_estimate", yes_or_no(point.by_estimate)},
+                 {"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
+                 {"due_on", figure(point.due_on)},
+                 {"due_span_p10", figure(point.due_span.p10)},
+                 {"due_span_p50", figure(point.due_span.p50)},
+                 {"due_span_p90", figure(point.due_span.p90)},
+                 {"sooner_if", joined_names(point.sooner_if)},
+                 {"measure_again", joined_names(point.measure_again)},
+                 {"unknown", joined_kinds(point.unknown)},
+                 {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}};
+  if (const auto* usage = service::limb_of(point, service::LimbKind::usage)) {
+    cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
+                               {"usage_used", figure(usage->used)},
+                               {"usage_left", figure(usage->left)},
+                               {"usage_estimated_used", figure(usage->estimated_used)},
+                               {"usage_estimated_left", figure(usage->estimated_left)},
+                               {"usage_unit", csv_text(usage->unit)}});
+  }
+  if (const auto* calendar = service::limb_of(point, service::LimbKind::calendar)) {
+    cells.insert(cells.end(),
+                 {{"calendar_every", figure(calendar->span)},
+                  {"calendar_due_on", figure(calendar->due_on)},
+                  {"calendar_left_days", calendar->left_days ? std::to_string(*calendar->left_days) : ""}});
+  }
+  if (point.fitted) {
+    cells.insert(cells.end(), {{"fitted_on", to_text(point.fitted->on.first)},
+                               {"fitted_until", to_text(point.fitted->on.last)},
+                               {"fitted_at", figure(point.fitted->at)}});
+  }
+  if (point.put_off) {
+    cells.insert(cells.end(),
+                 {{"put_off_until", figure(point.put_off->until)}, {"put_off_at", figure(point.put_off->at)}});
+  }
+  add_marks(cells, point);
+  add_under(table, heading, std::move(cells));
+}
+
+void add_gap(CsvTable& table, const service::Gap& gap, std::string_view heading) {
+  add_under(table, heading,
+            {{"row", "gap"},
              {"machine", csv_text(gap.machine)},
              {"meter", csv_text(gap.meter)},
              {"kind", std::string(to_text(gap.kind))},
@@ -15,9 +119,12 @@ void add_gap(CsvTable& table, const service::Gap& gap) {
              {"say", csv_text(gap.say)}});
 }
 
-void add_seen(CsvTable& table, const service::SeenSign& seen) {
-  table.add({{"row", "seen"},
+void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet, std::string_view heading) {
+  add_under(table, heading,
+            {{"row", "seen"},
              {"machine", csv_text(seen.machine->key)},
+             {"site", csv_text(seen.machine->site)},
+             {"customer", csv_text(customer_of(fleet, *seen.machine))},
              {"sign", csv_text(seen.sign)},
              {"on", to_text(seen.on)},
              {"fact", to_text(seen.fact)},
@@ -26,9 +133,13 @@ void add_seen(CsvTable& table, const service::SeenSign& seen) {
              {"say", csv_text(words_of(seen))}});
 }
 
-void add_machine(CsvTable& table, const service::MachineUse& use) {
-  table.add({{"row", "machine"},
+void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
+                 std::string_view heading) {
+  add_under(table, heading,
+            {{"row", "machine"},
              {"machine", csv_text(use.machine->key)},
+             {"site", csv_text(use.machine->site)},
+             {"customer", csv_text(customer_of(fleet, *use.machine))},
              {"state", std::string(service::to_text(use.state.kind))},
              {"since", figure(use.state.since)},
              {"until", figure(use.state.until)},

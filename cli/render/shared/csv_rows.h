@@ -6,12 +6,23 @@
 
 namespace cli {
 
-// Columns machine, meter, kind, since, say.
-void add_gap(CsvTable& table, const service::Gap& gap);
+// Of lists of points, gaps and machines, told apart by the first column.
+std::vector<std::string> point_columns();
 
-// Columns machine, state, since, until, note, say.
-void add_seen(CsvTable& table, const service::SeenSign& seen);
-void add_machine(CsvTable& table, const service::MachineUse& use);
+// `heading`, where the list has headings, is that under which the row stands.
+void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
+               std::string_view heading = "");
+
+// Columns machine, meter, kind, since, say.
+void add_gap(CsvTable& table, const service::Gap& gap, std::string_view heading = "");
+
+// Columns machine, site, customer, sign, on, fact, note, found, say.
+void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
+              std::string_view heading = "");
+
+// Columns machine, site, customer, state, since, until, note, say.
+void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
+                 std::string_view heading = "");
 
 // Columns safety, competent_person, cautions.
 using CsvCells = std::vector<std::pair<std::string_view, std::string>>;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "terminal/fold.h"
 #include "terminal/look.h"
 
 namespace cli {
@@ -19,7 +20,7 @@ class Format {
 
   constexpr std::string_view name() const { return name_; }
   std::string write(const Answer& answer, const Look& look) const {
-    return plain_ != nullptr ? plain_(answer) : drawn_(answer, look);
+    return plain_ != nullptr ? plain_(answer) : folded(drawn_(answer, look), static_cast<std::size_t>(look.columns));
   }
 
  private:

@@ -76,8 +76,8 @@ Json number(service::Measure measure) { return static_cast<double>(measure.milli
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_text(*day)) : Json(nullptr); }
 
-Json point_as_json(const service::Point& point) {
-  Json json = place_of(point);
+Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
+  Json json = place_of(point, fleet);
   mark(json, point);
   json["standing"] = to_text(point.standing);
   json["by_estimate"] = point.by_estimate;
@@ -115,22 +115,34 @@ Json fact_as_json(const service::Fact& fact) {
 
 Json gaps_as_json(const std::vector<service::Gap>& gaps) { return array_of(gaps, gap_as_json); }
 
-Json machine_as_json(const service::MachineUse& use) {
-  return {{"machine", use.machine->key},
-          {"state", to_text(use.state.kind)},
-          {"since", day_or_null(use.state.since)},
-          {"until", day_or_null(use.state.until)},
-          {"note", text_or_null(use.state.note)}};
+Json machine_of(const service::Machine& machine, const service::Fleet& fleet) {
+  const service::Site* site = fleet.site(machine.site);
+  return {{"machine", machine.key},
+          {"site", text_or_null(machine.site)},
+          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)}};
 }
 
-Json seen_as_json(const service::SeenSign& seen) {
-  return {{"machine", seen.machine->key},    {"sign", seen.sign},
-          {"on", to_text(seen.on)},          {"fact", to_text(seen.fact)},
-          {"note", text_or_null(seen.note)}, {"found", seen.found ? Json(to_text(*seen.found)) : Json(nullptr)}};
+Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet) {
+  Json json = machine_of(*seen.machine, fleet);
+  json["sign"] = seen.sign;
+  json["on"] = to_text(seen.on);
+  json["fact"] = to_text(seen.fact);
+  json["note"] = text_or_null(seen.note);
+  json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
+  return json;
 }
 
-Json not_in_use_as_json(const std::vector<service::MachineUse>& machines) {
-  return array_of(machines, machine_as_json);
+Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet) {
+  Json json = machine_of(*use.machine, fleet);
+  json["state"] = to_text(use.state.kind);
+  json["since"] = day_or_null(use.state.since);
+  json["until"] = day_or_null(use.state.until);
+  json["note"] = text_or_null(use.state.note);
+  return json;
+}
+
+Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet) {
+  return array_of(machines, [&](const service::MachineUse& use) { return machine_as_json(use, fleet); });
 }
 
 Json head_of(const service::Fleet& fleet, service::Day as_of) {
@@ -177,6 +189,13 @@ void add_observed(Json& json, const service::Point& point) {
 
 Json place_of(const service::Point& point) { return place_of(service::name_of(point)); }
 
+Json place_of(const service::Point& point, const service::Fleet& fleet) {
+  Json json = machine_of(*point.machine, fleet);
+  json["task"] = point.name;
+  json["position"] = text_or_null(point.position);
+  return json;
+}
+
 Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
   const auto& place = diagnostic.place;
   return {{"code", diagnostic.code},
@@ -187,7 +206,7 @@ Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
           {"column", place && place->column > 0 ? Json(place->column) : Json(nullptr)}};
 }
 
-Json need_as_json(const service::PartNeed& need) {
+Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet) {
   Json json{{"part", need.key},
             {"listed", need.part != nullptr},
             {"what", need.part != nullptr ? text_or_null(need.part->what) : Json(nullptr)},
@@ -208,8 +227,10 @@ Json need_as_json(const service::PartNeed& need) {
             {"price", number_or_null(need.price)},
             {"cost", number_or_null(need.cost)},
             {"ready", number(need.ready)}};
-  json["uses"] = array_of(need.uses, [](const service::PartUse& use) {
-    Json part = place_of(service::PointName{use.machine, use.task, use.position});
+  json["uses"] = array_of(need.uses, [&](const service::PartUse& use) {
+    Json part = machine_of(*use.machine, fleet);
+    part["task"] = use.task;
+    part["position"] = text_or_null(use.position);
     part["round"] = use.round;
     part["amount"] = number(use.amount);
     part["likely"] = use.likely;

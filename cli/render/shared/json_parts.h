@@ -40,7 +40,9 @@ Json array_of(const Things& things, const Write& write) {
 // --- What has the same keys in every answer ---
 
 Json head_of(const service::Fleet& fleet, service::Day as_of);
-Json place_of(const service::Point& point);  // machine, task, position
+Json place_of(const service::Point& point);                               // machine, task, position
+Json place_of(const service::Point& point, const service::Fleet& fleet);  // machine, site, customer, task, position
+Json machine_of(const service::Machine& machine, const service::Fleet& fleet);  // machine, site, customer
 Json place_of(const service::PointName& point);
 Json places_of(const std::vector<service::PointName>& points);
 Json base_cautions_as_json();                                 // all steps, and what comes afterwards
@@ -49,15 +51,15 @@ Json sentences_of(const std::vector<std::string>& cautions);  // of those that t
 Json span_as_json(const service::DueSpan& span);              // three days
 void add_observed(Json& json, const service::Point& point);   // sooner_if, measure_again
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
-Json point_as_json(const service::Point& point);
+Json point_as_json(const service::Point& point, const service::Fleet& fleet);
 Json gap_as_json(const service::Gap& gap);
 Json gaps_as_json(const std::vector<service::Gap>& gaps);
-Json machine_as_json(const service::MachineUse& use);
-Json seen_as_json(const service::SeenSign& seen);
-Json not_in_use_as_json(const std::vector<service::MachineUse>& machines);
+Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet);
+Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet);
+Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet);
 Json fact_as_json(const service::Fact& fact);
 Json diagnostic_as_json(const service::Diagnostic& diagnostic);
-Json need_as_json(const service::PartNeed& need);
+Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet);
 
 std::string dumped(const Json& json);  // indented, with a line end
 std::string dumped_line(const Json& json);

@@ -49,6 +49,7 @@ std::string short_day(const Point& point, service::Day as_of) {
 struct Said {
   std::string standing;  // mark and word
   std::string machine;
+  std::string site;  // empty where all stand at one
   std::string task;
   std::string limbs;             // all of them, the ruling one first
   std::vector<std::string> use;  // by lane
@@ -77,34 +78,58 @@ Said said_of(const Point& point, service::Day as_of) {
   return said;
 }
 
-std::string in_columns(const std::vector<Said>& all) {
+// The name in a row, what there is to say below it.
+std::vector<std::string> in_rows(const std::vector<Said>& all, const Look& look) {
+  const std::string indent(6, ' ');
   std::vector<Row> rows;
-  for (const Said& said : all) {
-    rows.push_back({said.standing, said.machine, said.task, said.limbs, said.when, said.remarks});
+  for (const Said& said : all) rows.push_back({said.standing, said.machine, said.task, said.site});
+  const auto widths = column_widths(rows);
+  std::vector<std::string> texts;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    std::string text;
+    for (std::size_t cell = 0; cell < widths.size(); ++cell) {
+      if (widths[cell] > 0) text += padded(rows[i][cell], widths[cell]) + "  ";
+    }
+    text += '\n';
+    std::vector<std::string> below;
+    for (const std::string& part : {all[i].when, all[i].limbs, all[i].remarks}) {
+      if (!part.empty()) below.push_back(part);
+    }
+    texts.push_back(text + wrapped(indent, joined(below), static_cast<std::size_t>(look.columns), indent.size()));
   }
-  return table(rows);
+  return texts;
+}
+
+// Of what is drawn with its limbs.
+std::string said_below(const Said& said) {
+  std::vector<std::string> parts;
+  if (!said.site.empty()) parts.push_back("at " + said.site);
+  if (!said.remarks.empty()) parts.push_back(said.remarks);
+  return joined(parts);
 }
 
 // One line a point, both bars in one. Nothing where that is wider than the terminal.
-std::string in_lines(const std::vector<Said>& all, const Look& look) {
+std::vector<std::string> in_lines(const std::vector<Said>& all, const Look& look) {
   constexpr std::size_t cells = 24;
   std::vector<Row> rows;
   for (const Said& said : all) rows.push_back({said.standing, said.machine, said.task, said.when, said.limbs});
   const auto widths = column_widths(rows);
   std::size_t whole = cells + 2;
   for (const std::size_t width : widths) whole += width + 2;
-  if (look.columns != 0 && whole > static_cast<std::size_t>(look.columns) + 2) return "";
-  std::string text;
+  if (look.columns != 0 && whole > static_cast<std::size_t>(look.columns) + 2) return {};
+  std::vector<std::string> texts;
   for (const Said& said : all) {
-    text += painted(look, said.bars.ink, padded(said.standing, widths[0])) + "  " +
-            painted(look, Ink::strong, padded(said.machine, widths[1])) + "  " + padded(said.task, widths[2]) + "  " +
-            padded(said.when, widths[3]) + "  " + both_bars(look, said.bars, cells) + "  " + said.limbs + '\n';
-    if (!said.remarks.empty()) {
+    std::string text = painted(look, said.bars.ink, padded(said.standing, widths[0])) + "  " +
+                       painted(look, Ink::strong, padded(said.machine, widths[1])) + "  " +
+                       padded(said.task, widths[2]) + "  " + padded(said.when, widths[3]) + "  " +
+                       both_bars(look, said.bars, cells) + "  " + said.limbs + '\n';
+    if (const std::string below = said_below(said); !below.empty()) {
       const std::string indent(widths[0] + 2, ' ');
-      text += wrapped(indent, said.remarks, static_cast<std::size_t>(look.columns), indent.size());
+      text += wrapped(indent, below, static_cast<std::size_t>(look.columns), indent.size());
     }
+    texts.push_back(std::move(text));
   }
-  return text;
+  return texts;
 }
 
 // One lane of a block: its bar, and its words in as many lines as they need.
@@ -129,7 +154,7 @@ std::size_t widest(const std::vector<std::string>& words) {
 }
 
 // Two lines a point: use above, time below. Where names leave no room for that, bars and words go below them.
-std::string in_blocks(const std::vector<Said>& all, const Look& look) {
+std::vector<std::string> in_blocks(const std::vector<Said>& all, const Look& look) {
   constexpr std::size_t least_cells = 9;
   constexpr std::size_t least_words = 28;  // `heel-wear 11.5 %, limit 10 %`
   const auto columns = static_cast<std::size_t>(look.columns == 0 ? 80 : look.columns);
@@ -148,8 +173,9 @@ std::string in_blocks(const std::vector<Said>& all, const Look& look) {
   const std::size_t most_cells =
       beside ? std::max<std::size_t>(spare, std::min<std::size_t>(12, room - least_words)) : 18;
   const std::size_t cells = std::clamp<std::size_t>(most_cells, least_cells, 24);
-  std::string text;
+  std::vector<std::string> texts;
   for (const Said& said : all) {
+    std::string text;
     const std::string standing = painted(look, said.bars.ink, padded(said.standing, left));
     std::vector<std::string> lines;
     add_lane(lines, use_bar(look, said.bars, cells), cells, said.use, room - cells);
@@ -167,9 +193,10 @@ std::string in_blocks(const std::vector<Said>& all, const Look& look) {
                 lines[i] + '\n';
       }
     }
-    if (!said.remarks.empty()) text += wrapped("   ", said.remarks, columns, 3);
+    if (const std::string below = said_below(said); !below.empty()) text += wrapped("   ", below, columns, 3);
+    texts.push_back(std::move(text));
   }
-  return text;
+  return texts;
 }
 
 // Lines end where their text ends, colours or not.
@@ -182,16 +209,83 @@ std::string trimmed(const std::string& text) {
   return out;
 }
 
+// Where each stands, as far as that differs.
+void add_sites(std::vector<Said>& all, const std::vector<const service::Machine*>& machines) {
+  const bool differ = std::any_of(machines.begin(), machines.end(), [&](const service::Machine* machine) {
+    return machine->site != machines.front()->site;
+  });
+  for (std::size_t i = 0; differ && i < all.size(); ++i) all[i].site = service::cleaned(machines[i]->site);
+}
+
+// The line of a machine without record, in the columns of the points. Nothing is drawn of what nobody knows.
+Said said_of(const service::NoRecord& line) {
+  Said said;
+  said.standing = fmt::format("{} {}", mark_of(service::Standing::no_record), words_of(service::Standing::no_record));
+  said.machine = service::cleaned(line.machine->key);
+  said.remarks = no_record_words(line);
+  said.bars.ink = ink_of(service::Standing::no_record);
+  return said;
+}
+
 }  // namespace
 
-std::string point_rows(const std::vector<const Point*>& points, service::Day as_of, const Look& look) {
+std::string point_rows(const std::vector<const Point*>& points, const std::vector<service::NoRecord>& no_record,
+                       const service::DueList& list, const Look& look) {
+  const auto ahead = std::find_if(points.begin(), points.end(), [](const Point* point) {
+    return point->standing == service::Standing::coming || point->standing == service::Standing::later;
+  });
   std::vector<Said> all;
-  for (const Point* point : points) all.push_back(said_of(*point, as_of));
-  if (!look.drawn) return in_columns(all);
-  if (look.line_drawing) {
-    if (std::string lines = in_lines(all, look); !lines.empty()) return trimmed(lines);
+  std::vector<const service::Machine*> machines;
+  const auto add = [&](auto from, auto to) {
+    for (; from != to; ++from) {
+      all.push_back(said_of(**from, list.as_of));
+      machines.push_back((*from)->machine);
+    }
+  };
+  add(points.begin(), ahead);
+  for (const service::NoRecord& line : no_record) {
+    all.push_back(said_of(line));
+    machines.push_back(line.machine);
   }
-  return trimmed(in_blocks(all, look));
+  add(ahead, points.end());
+  add_sites(all, machines);
+  std::vector<std::string> texts;
+  if (!look.drawn) {
+    texts = in_rows(all, look);
+  } else {
+    if (look.line_drawing) texts = in_lines(all, look);
+    if (texts.empty()) texts = in_blocks(all, look);
+  }
+  return trimmed(fmt::format("{}", fmt::join(texts, "")));
+}
+
+std::string no_record_words(const service::NoRecord& line) {
+  const auto count = static_cast<std::int64_t>(line.points.size());
+  std::string text = service::counted(count, "task", "tasks");
+  if (line.nothing_recorded) text = "nothing is recorded of it: " + text;
+  std::vector<std::string> safety;
+  for (const Point* point : line.safety()) safety.push_back(task_of(*point));
+  if (!safety.empty()) text += fmt::format(", safety: {}", fmt::join(safety, ", "));
+  return text + "; to fill in: whichever find-out " + service::cleaned(line.machine->key);
+}
+
+std::string customers_line(const service::DueList& list, const Look& look) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> customers;
+  for (const service::Site& site : list.fleet->sites) {
+    const bool there = std::any_of(list.points.begin(), list.points.end(),
+                                   [&](const Point& point) { return point.machine->site == site.key; });
+    if (!there || site.customer.empty()) continue;
+    auto of =
+        std::find_if(customers.begin(), customers.end(), [&](const auto& one) { return one.first == site.customer; });
+    if (of == customers.end()) of = customers.insert(of, {site.customer, {}});
+    of->second.push_back(service::cleaned(site.key));
+  }
+  if (customers.size() < 2) return "";
+  std::vector<std::string> parts;
+  for (const auto& [customer, sites] : customers) {
+    parts.push_back(fmt::format("{} for {}", listed(sites, "and"), service::cleaned(customer)));
+  }
+  return wrapped("Sites: ", fmt::format("{}.", fmt::join(parts, "; ")), static_cast<std::size_t>(look.columns), 7);
 }
 
 std::string said_rows(const SaidLines& rows, const Look& look) {

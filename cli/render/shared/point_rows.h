@@ -9,8 +9,17 @@
 
 namespace cli {
 
-// Each point as a row or a block of lines, whichever fits the columns; all of them line up.
-std::string point_rows(const std::vector<const service::Point*>& points, service::Day as_of, const Look& look);
+// Each point as a row or a block of lines, whichever fits the columns; all of them line up. Where they stand at more
+// than one site, each says at which. The machines without record stand behind what is due.
+std::string point_rows(const std::vector<const service::Point*>& points,
+                       const std::vector<service::NoRecord>& no_record, const service::DueList& list, const Look& look);
+
+// Which sites are whose: `Sites: hill and yard for A. Thorne; mere for the drainage board.` Empty where all points are
+// of one customer.
+std::string customers_line(const service::DueList& list, const Look& look);
+
+// `6 tasks, safety: brakes; to fill in: whichever find-out tractor-yard`.
+std::string no_record_words(const service::NoRecord& line);
 
 // Machines with something to say about each: gaps, states.
 using SaidLines = std::vector<std::pair<std::string, std::string>>;

@@ -149,6 +149,16 @@ std::string whose(const service::GapLine& line) {
   return line.machines == 1 ? line.gap->machine : fmt::format("{} and {} more", line.gap->machine, line.machines - 1);
 }
 
+std::string customer_of(const service::Fleet& fleet, const service::Machine& machine) {
+  const service::Site* site = fleet.site(machine.site);
+  return site == nullptr ? "" : site->customer;
+}
+
+std::string site_words(const service::Fleet& fleet, const service::Machine& machine) {
+  const std::string customer = service::cleaned(customer_of(fleet, machine));
+  return service::cleaned(machine.site) + (customer.empty() ? "" : fmt::format(" ({})", customer));
+}
+
 std::string task_of(const Point& point) { return service::point_label(point.name, point.position); }
 
 std::string names_of(const std::vector<service::PointName>& points, std::string_view between) {

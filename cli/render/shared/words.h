@@ -28,6 +28,12 @@ std::string listed(const std::vector<std::string>& names, std::string_view last)
 // Of a gap: the machine, with how many more, or the whole fleet.
 std::string whose(const service::GapLine& line);
 
+// For whom a machine is kept: the customer of its site. Empty where none is given.
+std::string customer_of(const service::Fleet& fleet, const service::Machine& machine);
+
+// Where a machine stands and for whom: `quernholt`, `quernholt (A. Thorne)`. Empty where nothing is known of it.
+std::string site_words(const service::Fleet& fleet, const service::Machine& machine);
+
 // `engine-oil`, `tyre@front-left`.
 std::string task_of(const service::Point& point);
 std::string task_of(const service::PointName& point);

@@ -10,7 +10,7 @@ std::string why_as_json(const service::Explanations& why) {
   json["points"] = Json::array();
   for (const service::Explanation& each : why.points) {
     const Explained explained = in_words(each, *why.fleet, why.as_of);
-    Json point = point_as_json(each.point);
+    Json point = point_as_json(each.point, *why.fleet);
     point["rule"] = explained.rule;
     point["facts"] = explained.facts;
     point["sums"] = explained.sums;
@@ -20,7 +20,7 @@ std::string why_as_json(const service::Explanations& why) {
     json["points"].push_back(std::move(point));
   }
   json["gaps"] = gaps_as_json(why.gaps);
-  json["not_in_use"] = not_in_use_as_json(why.not_in_use);
+  json["not_in_use"] = not_in_use_as_json(why.not_in_use, *why.fleet);
   json["left_off"] = why.left_off;
   return dumped(json);
 }

@@ -9,9 +9,7 @@
 namespace cli {
 namespace {
 
-constexpr std::size_t columns = 80;
-
-void add(std::string& text, std::string_view head, const std::vector<std::string>& lines) {
+void add(std::string& text, std::string_view head, const std::vector<std::string>& lines, std::size_t columns) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     text += wrapped(fmt::format("  {:<7} ", i == 0 ? head : ""), lines[i], columns, 10);
   }
@@ -19,7 +17,8 @@ void add(std::string& text, std::string_view head, const std::vector<std::string
 
 }  // namespace
 
-std::string why_as_text(const service::Explanations& why) {
+std::string why_as_text(const service::Explanations& why, const Look& look) {
+  const auto columns = static_cast<std::size_t>(look.columns == 0 ? 80 : look.columns);
   std::string text;
   for (const service::Explanation& each : why.points) {
     const Explained explained = in_words(each, *why.fleet, why.as_of);
@@ -28,24 +27,24 @@ std::string why_as_text(const service::Explanations& why) {
     if (!text.empty()) text += '\n';
     text += fmt::format("{} {}, on {}: {}\n", service::cleaned(point.machine->key), task_of(point), to_text(why.as_of),
                         service::cleaned(doing));
-    for (const service::MachineUse& use : why.not_in_use) add(text, "machine", {words_of(use.state)});
-    add(text, "rule", {explained.rule});
-    add(text, "facts", explained.facts);
-    add(text, "sums", explained.sums);
-    add(text, "ahead", explained.ahead);
-    add(text, "so", {explained.ruling});
+    for (const service::MachineUse& use : why.not_in_use) add(text, "machine", {words_of(use.state)}, columns);
+    add(text, "rule", {explained.rule}, columns);
+    add(text, "facts", explained.facts, columns);
+    add(text, "sums", explained.sums, columns);
+    add(text, "ahead", explained.ahead, columns);
+    add(text, "so", {explained.ruling}, columns);
     std::vector<std::string> notes = remarks_of(point);
     std::erase(notes, sooner_words(point));  // said of the days ahead
-    add(text, "note", notes);
+    add(text, "note", notes, columns);
     std::vector<std::string> cautions;
     for (const std::string& written : point.task->all_cautions) {
       cautions.push_back(service::cleaned(service::caution_sentence(written)));
     }
-    add(text, "mind", cautions);
+    add(text, "mind", cautions, columns);
     std::vector<std::string> gaps;
     for (const service::Gap& gap : why.gaps) gaps.push_back(service::cleaned(gap.say));
-    add(text, "unknown", gaps);
-    if (!each.source.empty()) add(text, "source", {service::cleaned(each.source)});
+    add(text, "unknown", gaps, columns);
+    if (!each.source.empty()) add(text, "source", {service::cleaned(each.source)}, columns);
   }
   if (why.left_off > 0) {
     text += '\n' + wrapped("",

@@ -37,10 +37,11 @@ Json row_as_json(const service::WorkloadRow& row) {
   return json;
 }
 
-Json load_of(const service::WorkloadMachine& machine) {
-  return {{"machine", machine.machine->key},
-          {"labour_hours", spread_as_json(machine.labour_hours)},
-          {"services", {{"mean", mean_of(machine.services)}}}};
+Json load_of(const service::WorkloadMachine& machine, const service::Fleet& fleet) {
+  Json json = machine_of(*machine.machine, fleet);
+  json["labour_hours"] = spread_as_json(machine.labour_hours);
+  json["services"] = {{"mean", mean_of(machine.services)}};
+  return json;
 }
 
 }  // namespace
@@ -54,12 +55,14 @@ std::string workload_as_json(const service::Workload& load) {
   json["currency"] = text_or_null(load.fleet->currency);
   json["rows"] = array_of(load.rows, row_as_json);
   json["in_all"] = sums_of(load);
-  json["machines"] = array_of(load.machines, load_of);
+  json["machines"] =
+      array_of(load.machines, [&](const service::WorkloadMachine& machine) { return load_of(machine, *load.fleet); });
   json["unknown"] = places_of(load.unknown);
-  json["not_in_use"] = not_in_use_as_json(load.not_in_use);
+  json["not_in_use"] = not_in_use_as_json(load.not_in_use, *load.fleet);
   json["no_time"] = places_of(load.no_time);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
+  json["left_off"] = load.left_off;
   return dumped(json);
 }
 

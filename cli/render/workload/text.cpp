@@ -79,13 +79,16 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
                   fmt::format("{:.1f}", load.pieces.mean), money_of(load.cost)});
   add_bars(rows, load, look);
   if (!load.machines.empty()) {
-    text += '\n' + table(rows);
+    text += '\n' + table(rows, "", columns);
     text += wrapped("",
                     fmt::format("\nEach figure is the mean over {} ways in which use may go on, each point done on "
                                 "the day it comes due; in brackets, and as the bar's dense part, what eight of ten of "
                                 "them lie within.",
                                 load.sample_paths),
                     columns, 0);
+  }
+  if (load.left_off > 0) {
+    text += fmt::format("\nAnd {} more, left off by --first; the sums hold them.\n", load.left_off);
   }
   if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
   if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts), columns, 8);

@@ -51,7 +51,7 @@ Json check_as_json(const service::Point* check) {
   return json;
 }
 
-Json before_work_as_json(const service::BeforeWork& before) {
+Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet) {
   return {{"points", array_of(before.points,
                               [](const service::Point* point) {
                                 Json json = place_of(*point);
@@ -62,7 +62,7 @@ Json before_work_as_json(const service::BeforeWork& before) {
                                 json["unknown"] = kinds_of(point->unknown);
                                 return json;
                               })},
-          {"seen", array_of(before.seen, [](const service::SeenSign* seen) { return seen_as_json(*seen); })}};
+          {"seen", array_of(before.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); })}};
 }
 
 }  // namespace
@@ -82,12 +82,14 @@ std::string written_as_json(const Written& written) {
   json["rejects"] = text_or_null(written.rejects);
   json["changes"] = array_of(entered.changes, change_as_json);
   json["moves"] = array_of(entered.moves, move_as_json);
-  json["seen"] = array_of(entered.seen, seen_as_json);
-  json["answered"] = array_of(entered.answered, seen_as_json);
+  const auto seen = [&](const service::SeenSign& sign) { return seen_as_json(sign, entered.was->fleet()); };
+  json["seen"] = array_of(entered.seen, seen);
+  json["answered"] = array_of(entered.answered, seen);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts);
   json["checks_owed"] = array_of(checks_owed(entered), check_as_json);
-  json["before_work"] = written.before_work ? before_work_as_json(*written.before_work) : Json(nullptr);
+  json["before_work"] =
+      written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet()) : Json(nullptr);
   json["undo"] = text_or_null(undo_of(written));
   return dumped(json);
 }

@@ -170,7 +170,7 @@ std::string undo_of(const Written& written) {
   return "whichever undo" + (named ? ' ' + to_text(*command) : "");
 }
 
-std::string written_as_text(const Written& written) {
+std::string written_as_text(const Written& written, const Look&) {
   const service::Entered& entered = written.entered;
   const bool about_several = entered.machines.size() > 1;  // then each line names its own
   std::string text = out_of_use_lines(entered);

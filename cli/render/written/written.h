@@ -26,7 +26,7 @@ struct Written {
 // The command line that takes back what was written, `whichever undo`; empty where there is none.
 std::string undo_of(const Written& written);
 
-std::string written_as_text(const Written& written);
+std::string written_as_text(const Written& written, const Look& look);
 std::string written_as_json(const Written& written);
 
 inline constexpr Format<Written> written_formats[] = {{"text", written_as_text}, {"json", written_as_json}};

@@ -21,6 +21,7 @@
 #include <vector>
 
 #include "service/base.h"
+#include "service/first.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
@@ -128,19 +129,35 @@ bool ranks_before(const Point& a, const Point& b);
 // Nothing known of the machine at all: one line of the list stands for all its points.
 bool nothing_known(const DueList& list, const Machine& machine);
 
+// The points without record of a machine, where one line stands for them. Points into the list.
+struct NoRecord {
+  const Machine* machine = nullptr;
+  std::vector<const Point*> points;  // in the order of the list
+  bool nothing_recorded = false;     // nor anything else of the machine
+
+  std::vector<const Point*> safety() const;
+};
+
+// Takes the points without record out of these, machine by machine. What is put off stays: somebody decided it.
+std::vector<NoRecord> take_no_record(const DueList& list, std::vector<const Point*>& points);
+
+// The gaps that such a line does not tell.
+std::vector<const Gap*> gaps_beside(const DueList& list, const std::vector<NoRecord>& lines);
+
 // Which points an answer shows, and how many it leaves out.
 struct DueRows {
   std::vector<const Point*> points;  // in the order of the list
-  std::size_t left_off = 0;          // cut off behind the first ones that were asked for
+  std::vector<NoRecord> no_record;   // behind what is due
+  std::size_t left_off = 0;          // points cut off behind the first ones of their standing
   std::size_t later = 0;             // left out because they come later
-  std::map<Standing, int> counts;    // of all, but for machines of which nothing is known: one line stands for those
+  std::map<Standing, int> counts;    // of all
   bool anything_due = false;         // something but later points is among them
 };
 
 struct DueShow {
   bool later = false;  // later points too; else only those with something unknown, put off or to be measured again
-  bool unknown_machines = false;          // each point of machines of which nothing is known
-  std::optional<std::size_t> first = {};  // only so many
+  bool each_without_record = false;       // each point without record; else a line a machine
+  std::optional<std::size_t> first = {};  // only so many of each standing
 };
 
 DueRows rows_of(const DueList& list, const DueShow& show);

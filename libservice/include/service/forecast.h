@@ -49,10 +49,14 @@ struct Forecast {
   std::vector<ForecastPoint> points;  // that come due by `to` at even odds, by day
   std::vector<Gap> gaps;
   std::vector<MachineUse> not_in_use;
+  std::size_t left_off = 0;  // meters and points that `keep_first` left off
 };
 
 // Of the machines of the scope. `to`: not before as-of; more than `horizon_months` ahead nothing is said.
 Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster);
+
+// Only the first meters, and the first points of each standing.
+void keep_first(Forecast& forecast, std::size_t first);
 
 }  // namespace service
 

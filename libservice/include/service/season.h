@@ -78,6 +78,7 @@ struct SeasonSums {
   std::vector<PointName> no_time;  // tasks that say no `takes`
   std::int64_t pieces = 0;         // of parts
   std::vector<SeasonPart> parts;   // by name, parts first
+  std::size_t left_off = 0;        // points that `keep_first` left off the list, and that these sums hold
 };
 
 struct SeasonAsk {
@@ -104,6 +105,7 @@ struct SeasonPlan {
   SeasonSums before_sums;              // of `beforehand`
   SeasonSums ready_sums;               // of `have_ready`
   std::vector<PartNeed> parts;         // that both take, held against stock: as `parts_before` lists them
+  std::size_t left_off = 0;            // points that `keep_first` left off
   bool under_way() const { return from <= as_of; }
 };
 
@@ -113,6 +115,9 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
 
 // The list of that season. Like parts_list it needs all facts of the record, and fails as it and `season_days` do.
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
+
+// Only the first of what to do beforehand, of what to have ready, and of the rest.
+void keep_first(SeasonPlan& plan, std::size_t first);
 
 // The parts of that list: the same needs, days and orders. Fails as `season_plan` does.
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);

@@ -97,12 +97,16 @@ struct Workload {
   std::vector<PointName> no_time;      // points with services but no `takes`
   std::vector<std::string> no_price;   // parts and fluids
   bool labour_priced = false;
+  std::size_t left_off = 0;  // rows, parts, fluids and machines that `keep_first` left off; the sums hold them
 };
 
 // Every machine of the scope until `to`, inclusive and not before as-of; recurrences included. Whole numbers are added
 // up path by path, so that weeks and months agree.
 Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster& forecaster,
                   const Progress& progress = {});
+
+// Only the first rows, parts, fluids and machines.
+void keep_first(Workload& workload, std::size_t first);
 
 // --- Parts -------------------------------------------------------------------------------------------------
 
@@ -150,7 +154,11 @@ struct PartsList {
   std::vector<PartNeed> needs;     // what is short first, by the day to order
   std::vector<PointName> unknown;
   std::vector<MachineUse> not_in_use;
+  std::size_t left_off = 0;  // needs that `keep_first` left off
 };
+
+// Only the first of what is short, and of what is not.
+void keep_first(PartsList& list, std::size_t first);
 
 // The services from as-of to a day, inclusive. The snapshot's scope chooses what is listed; it must hold all facts of
 // the record (take_fleet_snapshot), for the figures are the fleet's: else it fails with internal.

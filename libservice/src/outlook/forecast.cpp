@@ -79,4 +79,10 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   return answer;
 }
 
+void keep_first(Forecast& forecast, std::size_t first) {
+  forecast.left_off += keep_first(forecast.meters, std::optional(first));
+  forecast.left_off +=
+      keep_first(forecast.points, std::optional(first), [](const ForecastPoint& each) { return each.point.standing; });
+}
+
 }  // namespace service

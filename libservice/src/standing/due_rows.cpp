@@ -6,16 +6,44 @@
 
 namespace service {
 
-DueRows rows_of(const DueList& list, const DueShow& show) {
-  std::set<std::string_view> unknown;
+std::vector<const Point*> NoRecord::safety() const {
+  std::vector<const Point*> found;
+  std::copy_if(points.begin(), points.end(), std::back_inserter(found),
+               [](const Point* point) { return never_waits(*point); });
+  return found;
+}
+
+std::vector<NoRecord> take_no_record(const DueList& list, std::vector<const Point*>& points) {
+  std::vector<NoRecord> lines;
+  std::erase_if(points, [&](const Point* point) {
+    if (point->standing != Standing::no_record || point->put_off) return false;
+    auto line =
+        std::find_if(lines.begin(), lines.end(), [&](const NoRecord& each) { return each.machine == point->machine; });
+    if (line == lines.end()) {
+      line = lines.insert(lines.end(), {point->machine, {}, nothing_known(list, *point->machine)});
+    }
+    line->points.push_back(point);
+    return true;
+  });
+  return lines;
+}
+
+std::vector<const Gap*> gaps_beside(const DueList& list, const std::vector<NoRecord>& lines) {
+  std::vector<const Gap*> gaps;
   for (const Gap& gap : list.gaps) {
-    if (gap.kind == GapKind::nothing_recorded) unknown.insert(gap.machine);
+    const bool told =
+        gap.kind == GapKind::nothing_recorded && std::any_of(lines.begin(), lines.end(), [&](const NoRecord& line) {
+          return line.nothing_recorded && line.machine->key == gap.machine;
+        });
+    if (!told) gaps.push_back(&gap);
   }
+  return gaps;
+}
+
+DueRows rows_of(const DueList& list, const DueShow& show) {
   DueRows rows;
   for (const Point& point : list.points) {
-    const bool of_unknown = unknown.contains(point.machine->key);
-    if (!of_unknown) ++rows.counts[point.standing];
-    if (of_unknown && !show.unknown_machines) continue;
+    ++rows.counts[point.standing];
     const bool quiet =
         point.standing == Standing::later && point.unknown.empty() && point.measure_again.empty() && !point.put_off;
     if (quiet && !show.later) {
@@ -23,12 +51,11 @@ DueRows rows_of(const DueList& list, const DueShow& show) {
       continue;
     }
     rows.anything_due = rows.anything_due || point.standing != Standing::later;
-    if (show.first && rows.points.size() == *show.first) {
-      ++rows.left_off;
-    } else {
-      rows.points.push_back(&point);
-    }
+    rows.points.push_back(&point);
   }
+  if (!show.each_without_record) rows.no_record = take_no_record(list, rows.points);
+  rows.left_off = keep_first(rows.points, show.first, [](const Point* point) { return point->standing; });
+  // Lines that cannot be cut: one of them may be all that says of a machine that nothing is known.
   return rows;
 }
 

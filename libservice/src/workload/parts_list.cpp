@@ -134,4 +134,8 @@ std::vector<SupplierOrder> orders_of(const PartsList& list) {
   return orders;
 }
 
+void keep_first(PartsList& list, std::size_t first) {
+  list.left_off += keep_first(list.needs, std::optional(first), [](const PartNeed& need) { return need.is_short(); });
+}
+
 }  // namespace service

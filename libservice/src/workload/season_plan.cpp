@@ -329,4 +329,13 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   return list;
 }
 
+void keep_first(SeasonPlan& plan, std::size_t first) {
+  const std::optional most(first);
+  const std::size_t before = keep_first(plan.beforehand, most);
+  const std::size_t ready = keep_first(plan.have_ready, most);
+  plan.before_sums.left_off += before;
+  plan.ready_sums.left_off += ready;
+  plan.left_off += before + ready + keep_first(plan.not_before_end, most);
+}
+
 }  // namespace service

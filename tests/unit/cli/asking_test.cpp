@@ -1,11 +1,14 @@
 // How people ask: machines by name, days and values as they are typed, words for which people reach.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <sstream>
 #include <string>
 #include <vector>
 
 #include "command_table.h"
 #include "near_commands.h"
+#include "terminal/width.h"
 #include "unit/cli/place.h"
 
 namespace {
@@ -183,4 +186,98 @@ TEST_CASE("seasons complete, and tasks of a machine by name") {
   CHECK(place.out == "pump\n");
   REQUIRE(place.run_words({"complete", "--", "why", "old pump", ""}) == 0);
   CHECK(place.out == "gland\n");
+}
+
+TEST_CASE("every list takes --site and --first, and says what it left off") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 300 --on 2026-06-14") == 0);
+  for (const char* command : {"due", "find-out", "forecast", "workload", "parts"}) {
+    CAPTURE(command);
+    REQUIRE(place.run(std::string(command) + " --site yard --first 1") == 0);
+    CHECK_FALSE(place.says("pump"));
+    REQUIRE(place.run(std::string(command) + " --first 1 --format json") == 0);
+    CHECK(place.says("\"left_off\": "));
+    CHECK(place.run(std::string(command) + " --first 0") == 64);
+    CHECK(place.run(std::string(command) + " --first some") == 64);
+  }
+  REQUIRE(place.run("due --all --first 1") == 0);
+  CHECK(place.says("And 3 more"));
+  REQUIRE(place.run("due --first 1 --format json") == 0);
+  CHECK(place.says("\"left_off\": 3"));
+  REQUIRE(place.run("due --first 1 --format csv") == 0);
+  CHECK(place.complains("and 3 more"));
+  REQUIRE(place.run("due --all --first 1 --format md") == 0);
+  CHECK(place.says("And 3 more."));
+  REQUIRE(place.run("due --first 9 --format csv") == 0);
+  CHECK(place.err.empty());
+  REQUIRE(place.run("history loader --first 1") == 0);
+  CHECK_FALSE(place.says("And "));
+  REQUIRE(place.run("reading loader 310") == 0);
+  REQUIRE(place.run("history loader --first 1") == 0);
+  CHECK(place.says("And 1 more"));
+  REQUIRE(place.run("find-out --first 1 --as-of 2026-06-15") == 0);
+}
+
+TEST_CASE("the overdue list is never cut, and is written as CSV and Markdown under its headings") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 300 --on 2026-06-14") == 0);
+  CHECK(place.run("due --overdue --first 3") == 64);
+  CHECK(place.complains("its silence means that all is well"));
+  REQUIRE(place.run("due --overdue --format csv --as-of 2026-12-01") == 0);
+  CHECK(place.says("row,heading,machine,site,customer,task"));
+  CHECK(place.says("point,overdue,loader,yard,,engine-oil"));
+  CHECK(place.says("gap,find-out,loader"));
+  REQUIRE(place.run("due --overdue --format md --as-of 2026-12-01") == 0);
+  CHECK(place.says("## Overdue\n"));
+  CHECK(place.says("| overdue | loader | yard | engine-oil |"));
+  CHECK(place.says("## Find out\n"));
+}
+
+TEST_CASE("sites and customers in every format of the due list") {
+  Place place;
+  place.furnish();
+  std::string fleet = cli_test::small_fleet;
+  fleet.replace(fleet.find("{name: Home yard}"), 17, "{name: Home yard, customer: A. Thorne}");
+  fleet.replace(fleet.find("{name: Pumping station}"), 23, "{name: Pumping station, customer: Mere board}");
+  place.write("fleet.yaml", fleet);
+  REQUIRE(place.run("due --all") == 0);
+  CHECK(place.says("Sites: yard for A. Thorne; mere for Mere board."));
+  REQUIRE(place.run("due --all --site mere") == 0);
+  CHECK_FALSE(place.says("Sites:"));
+  REQUIRE(place.run("due --all --format md") == 0);
+  CHECK(place.says("| mere (Mere board) | gland |"));
+  REQUIRE(place.run("due --format csv") == 0);
+  CHECK(place.says("point,pump,mere,Mere board,gland"));
+  REQUIRE(place.run("due --format json") == 0);
+  CHECK(place.says("\"site\": \"mere\",\n   \"customer\": \"Mere board\""));
+  REQUIRE(place.run("forecast --format csv") == 0);
+  CHECK(place.says(",pump,mere,Mere board,engine"));
+}
+
+TEST_CASE("text keeps to the terminal's columns, whatever they are") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 300 --on 2026-06-14") == 0);
+  REQUIRE(place.run("put-off loader engine-oil --until 2026-12-01 --note a-reason") == 0);
+  place.variables["LANG"] = "C.UTF-8";
+  for (const int columns : {60, 80, 120}) {
+    for (const bool terminal : {true, false}) {
+      place.world.terminal = terminal;
+      place.world.columns = terminal ? columns : 0;
+      const auto most = static_cast<std::size_t>(terminal ? columns : 80);
+      for (const char* command : {"due --all", "due --overdue", "why loader", "find-out", "forecast", "forecast loader",
+                                  "workload", "parts", "history loader", "check"}) {
+        CAPTURE(command);
+        CAPTURE(columns);
+        REQUIRE(place.run(command) == 0);
+        std::istringstream lines(place.out);
+        for (std::string line; std::getline(lines, line);) {
+          CAPTURE(line);
+          CHECK(cli::width(line) <= most);
+        }
+      }
+    }
+  }
 }

@@ -112,7 +112,19 @@ class Place {
     return cli::run(words, world);
   }
 
-  bool says(std::string_view text) const { return out.find(text) != std::string::npos; }
+  // As it is written, or where it goes on in the next line for want of room.
+  bool says(std::string_view text) const {
+    return out.find(text) != std::string::npos || unfolded(out).find(text) != std::string::npos;
+  }
+  static std::string unfolded(const std::string& text) {
+    std::string line;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      const bool goes_on = text[i] == '\n' && text.compare(i + 1, 4, "    ") == 0;
+      line += goes_on ? ' ' : text[i];
+      if (goes_on) i = text.find_first_not_of(' ', i + 1) - 1;
+    }
+    return line;
+  }
   bool complains(std::string_view text) const { return err.find(text) != std::string::npos; }
 
   test::TemporaryFolder temporary;

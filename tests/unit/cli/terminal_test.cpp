@@ -6,6 +6,7 @@
 #include "parser.h"
 #include "service/base.h"
 #include "terminal/bars.h"
+#include "terminal/fold.h"
 #include "terminal/look.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
@@ -70,9 +71,9 @@ TEST_CASE("width counts what people see") {
 }
 
 TEST_CASE("columns line up in any script") {
-  const std::string text = cli::table({{"Ä", "1"}, {"漢字", "2"}, {"A\xCC\x88quator", "3"}, {"plain", "4"}});
+  const std::string text = cli::table({{"Ä", "1"}, {"漢字", "2"}, {"A\xCC\x88quator", "3"}, {"plain", "4"}}, "", 0);
   CHECK(text == "Ä        1\n漢字     2\nA\xCC\x88quator  3\nplain    4\n");
-  CHECK(cli::table({{"a", "", "b"}, {"c", "", "d"}}) == "a  b\nc  d\n");
+  CHECK(cli::table({{"a", "", "b"}, {"c", "", "d"}}, "", 0) == "a  b\nc  d\n");
   CHECK(cli::padded("漢", 4) == "漢  ");
   CHECK(cli::padded_left("7", 3) == "  7");
   CHECK(cli::padded("longer", 3) == "longer");
@@ -114,7 +115,7 @@ TEST_CASE("bars are drawn on terminals, with lines where the text is UTF-8") {
   CHECK(look({.columns = 132}).columns == 132);
   CHECK(look({.variables = {{"COLUMNS", "200"}}}).columns == 200);
   CHECK(look({.variables = {{"COLUMNS", "wide"}}}).columns == 80);
-  CHECK(look({.terminal = false}).columns == 0);
+  CHECK(look({.terminal = false}).columns == 80);
 }
 
 TEST_CASE("colours wrap text and never stay on") {
@@ -154,4 +155,42 @@ TEST_CASE("both bars share the cells of one line") {
     CHECK(cli::width(without_colour(cli::both_bars(lines, bars(share, share / 2), 24))) == 24);
     CHECK(cli::width(without_colour(cli::use_bar(lines, bars(share, share / 2), 17))) == 17);
   }
+}
+
+TEST_CASE("a table keeps to its columns by folding the widest of them") {
+  const std::vector<cli::Row> rows{
+      {"machine", "what it says"}, {"combine", "one two three four five"}, {"pump", "short"}};
+  CHECK(cli::table(rows, "", 0) == "machine  what it says\ncombine  one two three four five\npump     short\n");
+  CHECK(cli::table(rows, "", 32) == cli::table(rows, "", 0));
+  CHECK(cli::table(rows, "", 23) ==
+        "machine  what it says\ncombine  one two three\n         four five\npump     short\n");
+  // A number stays with what it counts, and no word is broken.
+  CHECK(cli::table({{"a", "12 months left"}}, " ", 13) == " a  12 months\n    left\n");
+}
+
+TEST_CASE("columns that leave no room stand below") {
+  const std::vector<cli::Row> rows{{"tractor-big", "engine-oil", "hydraulic-oil", "yard"}};
+  CHECK(cli::table(rows, "", 26) == "tractor-big  engine-oil\n    hydraulic-oil · yard\n");
+}
+
+TEST_CASE("lines that are wider than the terminal go on below") {
+  CHECK(cli::folded("short\n  one two three four\n", 12) == "short\n  one two\n      three\n      four\n");
+  CHECK(cli::folded("one two three", 0) == "one two three");
+  CHECK(cli::folded("unbreakable-word-that-is-wide\n", 12) == "unbreakable-word-that-is-wide\n");
+  CHECK(cli::folded("漢字 漢字 漢字 漢字\n", 10) == "漢字 漢字\n    漢字\n    漢字\n");
+}
+
+TEST_CASE("colours take no columns") {
+  CHECK(cli::width("\x1b[38;5;166moverdue\x1b[0m") == 7);
+  CHECK(cli::width("\x1b[1m") == 0);
+  CHECK(cli::width("a\x1b[") > 1);  // no colour: a terminal would show something
+}
+
+TEST_CASE("a command that somebody may copy stays in one piece") {
+  const auto lines = cli::wrapped_lines("six tasks; to fill in: whichever find-out tractor-yard", 40);
+  REQUIRE(lines.size() == 2);
+  CHECK(lines[1] == "whichever find-out tractor-yard");
+  CHECK(cli::wrapped_lines("one whichever due; two three", 20).back() == "two three");
+  // One that is too long for that breaks like any text.
+  CHECK(cli::wrapped_lines("whichever done combine engine-oil knife --at 2162.5 --by somebody", 40).size() == 2);
 }

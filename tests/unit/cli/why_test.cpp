@@ -112,10 +112,10 @@ TEST_CASE("the book of a machine is in order and keeps what was struck") {
   const auto csv = lines_of(place.out);
   REQUIRE(csv.size() == 3);
   CHECK(csv[0].starts_with("kind,machine,on,meter,at,"));  // as `export` has them
-  CHECK(csv[0].ends_with(",batch,strikes,usage,struck,struck_because\r"));
+  CHECK(csv[0].ends_with(",batch,strikes,meter_unit,usage,struck,struck_because\r"));
   CHECK(csv[1].starts_with("reading,loader,2026-06-01,"));
-  CHECK(csv[1].find(",,,yes,2026-06-15 undo by ") != std::string::npos);
-  CHECK(csv[2].ends_with(",,,no,\r"));
+  CHECK(csv[1].find(",h,,yes,2026-06-15 undo by ") != std::string::npos);
+  CHECK(csv[2].ends_with(",h,,no,\r"));
   REQUIRE(place.run("history loader --format json") == 0);
   const auto book = nlohmann::json::parse(place.out);
   CHECK(book["facts"][0]["struck"] == true);

@@ -56,37 +56,63 @@ TEST_CASE("what comes later is left out and counted, but for points with somethi
   const World world = all_kinds();
   const DueList list = world.due("2026-02-15");
   const DueRows rows = rows_of(list, {});
-  CHECK((names(rows) == Names{"m past", "m past-and-waiting", "m never", "m soon", "m partly", "m waiting"}));
+  CHECK((names(rows) == Names{"m past", "m past-and-waiting", "m soon", "m partly", "m waiting"}));
   CHECK(rows.later == 2);
   CHECK(rows.left_off == 0);
   CHECK(rows.anything_due);
 
   const DueRows all = rows_of(list, {.later = true});
-  CHECK((names(all) ==
-         Names{"m past", "m past-and-waiting", "m never", "m soon", "m quiet", "m calm", "m partly", "m waiting"}));
+  CHECK((names(all) == Names{"m past", "m past-and-waiting", "m soon", "m quiet", "m calm", "m partly", "m waiting"}));
   CHECK(all.later == 0);
 }
 
-TEST_CASE("the counts are of all points, whatever is shown, but for machines of which nothing is known") {
+TEST_CASE("the counts are of all points, whatever is shown") {
   const World world = all_kinds();
   const DueList list = world.due("2026-02-15");
   const std::map<Standing, int> expected{
-      {Standing::overdue, 2}, {Standing::coming, 1}, {Standing::later, 4}, {Standing::no_record, 1}};
+      {Standing::overdue, 2}, {Standing::coming, 1}, {Standing::later, 4}, {Standing::no_record, 5}};
   CHECK((rows_of(list, {}).counts == expected));
-  CHECK((rows_of(list, {.later = true, .unknown_machines = true, .first = 1}).counts == expected));
+  CHECK((rows_of(list, {.later = true, .each_without_record = true, .first = 1}).counts == expected));
 }
 
-TEST_CASE("each point of a machine of which nothing is known is shown only where that is asked for") {
+TEST_CASE("a line stands for the points without record of a machine, unless each is asked for") {
   const World world = all_kinds();
   const DueList list = world.due("2026-02-15");
   CHECK(list.points.size() == 12);
-  const DueRows rows = rows_of(list, {.unknown_machines = true});
+  const DueRows rows = rows_of(list, {.each_without_record = true});
   CHECK((names(rows) == Names{"m past", "m past-and-waiting", "m never", "ghost one", "ghost two", "shade one",
                               "shade two", "m soon", "m partly", "m waiting"}));
   CHECK(rows.later == 2);
+  CHECK(rows.no_record.empty());
+  CHECK(gaps_beside(list, rows.no_record).size() == list.gaps.size());
+
+  const DueRows lines = rows_of(list, {});
+  std::string told;
+  for (const NoRecord& line : lines.no_record) {
+    told += line.machine->key + ':' + std::to_string(line.points.size()) + (line.nothing_recorded ? "!" : "") + ' ';
+  }
+  CHECK(told == "m:1 ghost:2! shade:2! ");
+  // What the line says is not said again as a gap.
+  for (const Gap* gap : gaps_beside(list, lines.no_record)) CHECK(gap->kind != GapKind::nothing_recorded);
+  CHECK(gaps_beside(list, lines.no_record).size() + 2 == list.gaps.size());
 }
 
-TEST_CASE("behind the first ones the others are cut off and counted, apart from those that come later") {
+TEST_CASE("the safety tasks of such a line are named, and what is put off stays by itself") {
+  World world(
+      "  brakes: {do: Brakes, every: {months: 12}, safety: true}\n  oil: {do: Oil, every: {months: 12}}\n"
+      "  belt: {do: Belt, every: {months: 12}}\n",
+      "bought: 2020-01-01");
+  world.put_off("oil", "2026-02-01", "2026-12-01");
+  const DueList list = world.due("2026-02-15");
+  const DueRows rows = rows_of(list, {});
+  CHECK((names(rows) == Names{"m oil"}));
+  REQUIRE(rows.no_record.size() == 1);
+  CHECK(rows.no_record[0].points.size() == 2);
+  REQUIRE(rows.no_record[0].safety().size() == 1);
+  CHECK(rows.no_record[0].safety()[0]->name == "brakes");
+}
+
+TEST_CASE("behind the first ones of each standing the others are cut off and counted") {
   const World world = all_kinds();
   const DueList list = world.due("2026-02-15");
   const auto cut = [&](std::size_t first, bool later) {
@@ -94,12 +120,13 @@ TEST_CASE("behind the first ones the others are cut off and counted, apart from 
     return std::to_string(rows.points.size()) + " shown, " + std::to_string(rows.left_off) + " left off, " +
            std::to_string(rows.later) + " later";
   };
-  CHECK(cut(2, false) == "2 shown, 4 left off, 2 later");
-  CHECK(cut(6, false) == "6 shown, 0 left off, 2 later");
-  CHECK(cut(7, false) == "6 shown, 0 left off, 2 later");
-  CHECK(cut(0, false) == "0 shown, 6 left off, 2 later");
-  CHECK(cut(2, true) == "2 shown, 6 left off, 0 later");
-  CHECK(rows_of(list, {.first = 0}).anything_due);  // what is cut off is due all the same
+  CHECK(cut(1, false) == "3 shown, 2 left off, 2 later");  // one overdue, one coming, one later that waits
+  CHECK(cut(2, false) == "5 shown, 0 left off, 2 later");
+  CHECK(cut(7, false) == "5 shown, 0 left off, 2 later");
+  CHECK(cut(0, false) == "0 shown, 5 left off, 2 later");
+  CHECK(cut(1, true) == "3 shown, 4 left off, 0 later");
+  CHECK(rows_of(list, {.first = 1}).no_record.size() == 3);  // never cut: it may be all that is said of a machine
+  CHECK(rows_of(list, {.first = 0}).anything_due);           // what is cut off is due all the same
 }
 
 TEST_CASE("nothing but later points is nothing due") {

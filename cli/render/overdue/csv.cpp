@@ -1,0 +1,21 @@
+#include "render/overdue/overdue.h"
+#include "render/shared/csv_rows.h"
+
+namespace cli {
+
+// The head stands there also where the list is empty: a file without one would be no CSV.
+std::string overdue_as_csv(const service::DueList& list) {
+  std::vector<std::string> columns = point_columns();
+  columns.insert(columns.begin() + 1, "heading");
+  CsvTable table(columns);
+  for (const service::OverdueEntry& entry : overdue_list(list)) {
+    const std::string_view heading = service::to_text(entry.heading);
+    if (entry.point != nullptr) add_point(table, *entry.point, *list.fleet, heading);
+    if (entry.seen != nullptr) add_seen(table, *entry.seen, *list.fleet, heading);
+    if (entry.gap != nullptr) add_gap(table, *entry.gap, heading);
+    if (entry.use != nullptr) add_machine(table, *entry.use, *list.fleet, heading);
+  }
+  return table.text();
+}
+
+}  // namespace cli

@@ -1,0 +1,30 @@
+# Of every command that people read, in a pipe: lines that are wider would be printed.
+export LC_ALL=C.UTF-8
+while read -r line; do
+  whichever $line --as-of 2026-06-15 | grep -E '^.{81,}$' && echo "of: $line"
+done <<'COMMANDS' || true
+due
+due --all
+due --overdue
+due combine
+why combine
+why tractor-big engine-oil
+find-out
+find-out tractor-yard
+forecast
+forecast combine
+forecast --replay
+season harvest
+season pumping
+workload
+workload --by week --within 8w
+parts
+parts --before harvest
+history combine
+check
+reading combine 2162.5 --dry-run
+done combine engine-oil --at 2162.5 --dry-run
+saw combine brake-pull --dry-run
+put-off combine engine-oil --until 2026-09-20 --dry-run
+COMMANDS
+whichever help | grep -E '^.{81,}$' || true
