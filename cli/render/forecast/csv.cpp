@@ -28,7 +28,7 @@ void add_meter(CsvTable& table, const char* row, const service::MeterAhead& mete
   table.add(cells);
 }
 
-void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet) {
+void add_due_next(CsvTable& table, const service::Point& point, const service::Fleet& fleet) {
   CsvCells cells{{"row", "point"},
                  {"machine", csv_text(point.machine->key)},
                  {"site", csv_text(point.machine->site)},
@@ -61,7 +61,7 @@ std::string forecast_as_csv(const ForecastAnswer& answer) {
               each.ahead.now);  // a meter that nobody read has a row, and nothing in it
     for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, fleet, span);
   }
-  for (const service::ForecastPoint& each : answer.forecast.points) add_point(table, each.point, fleet);
+  for (const service::ForecastPoint& each : answer.forecast.points) add_due_next(table, each.point, fleet);
   for (const service::Gap& gap : answer.forecast.gaps) add_gap(table, gap);
   for (const service::MachineUse& use : answer.forecast.not_in_use) add_machine(table, use, fleet);
   return table.text();
