@@ -14,7 +14,7 @@ using service::TakenColumn;
 using service::TakenOver;
 using service::to_text;
 
-std::string column_rows(const TakenOver& taken) {
+std::string column_rows(const TakenOver& taken, std::size_t columns) {
   std::vector<Row> rows;
   for (const TakenOver::Column& column : taken.columns) {
     if (column.heading.empty() && !column.column) continue;
@@ -25,7 +25,7 @@ std::string column_rows(const TakenOver& taken) {
       rows.push_back({service::cleaned(column.heading), "left alone"});
     }
   }
-  return "Columns:\n" + table(rows, "  ");
+  return "Columns:\n" + table(rows, "  ", columns);
 }
 
 std::string aside_rows(const TakenOver& taken, std::size_t columns) {
@@ -61,14 +61,14 @@ std::string machine_words(const TakenOver& taken) {
   return text + ". They are called:";
 }
 
-std::string machine_rows(const TakenOver& taken) {
+std::string machine_rows(const TakenOver& taken, std::size_t columns) {
   std::vector<Row> rows;
   for (const TakenOver::MachineTaken& machine : taken.machines) {
     rows.push_back(
         {machine.key, service::cleaned(machine.name),
          machine.at ? fmt::format("{} on {}", to_text_tenths(*machine.at), to_text(*machine.on)) : "no reading"});
   }
-  return table(rows, "  ");
+  return table(rows, "  ", columns);
 }
 
 // A folder as a shell takes it for one word.
@@ -88,8 +88,8 @@ std::string taken_in_words(const TakenOver& taken, std::size_t columns) {
                              separator_word(taken.separator),
                              dialect_words(taken.dialect, taken.number_settled_by, taken.dates_settled_by)),
                  columns, 0) +
-         column_rows(taken) + aside_rows(taken, columns) + left_out_rows(taken, columns) +
-         wrapped("", machine_words(taken), columns, 0) + machine_rows(taken);
+         column_rows(taken, columns) + aside_rows(taken, columns) + left_out_rows(taken, columns) +
+         wrapped("", machine_words(taken), columns, 0) + machine_rows(taken, columns);
 }
 
 std::string next_after_taking(const TakenOver& taken, const std::string& folder, std::size_t columns) {
