@@ -119,7 +119,7 @@ class Place {
   static std::string unfolded(const std::string& text) {
     std::string line;
     for (std::size_t i = 0; i < text.size(); ++i) {
-      const bool goes_on = text[i] == '\n' && text.compare(i + 1, 4, "    ") == 0;
+      const bool goes_on = text[i] == '\n' && i + 1 < text.size() && text[i + 1] != '\n';
       line += goes_on ? ' ' : text[i];
       if (goes_on) i = text.find_first_not_of(' ', i + 1) - 1;
     }
