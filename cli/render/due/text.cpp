@@ -69,11 +69,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   if (const auto lines = machines_that(list.not_in_use, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }
-  if (const auto gaps = gaps_beside(list, rows.no_record); !gaps.empty()) {
-    SaidLines lines;
-    for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line));
-    text += '\n' + heading(look, "Not known") + said_rows(lines, look);
-  }
+  text += not_known(gaps_beside(list, rows.no_record), look);
   if (rows.anything_due) text += '\n' + expected_words(rows, look) + customers_line(list, look) + totals(rows);
   const bool empty = rows.points.empty() && rows.no_record.empty() && list.seen.empty() && list.gaps.empty() &&
                      list.not_in_use.empty();

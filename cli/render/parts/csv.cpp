@@ -1,15 +1,18 @@
 #include "render/parts/parts.h"
-#include "render/shared/csv_line.h"
+#include "render/shared/csv_rows.h"
 
 namespace cli {
 
 std::string parts_as_csv(const service::PartsList& list) {
-  CsvTable table({"part",        "listed",   "what",      "number",     "supplier", "fluid", "unit",
-                  "need",        "more",     "stock",     "counted_on", "short_by", "buy",   "packs",
-                  "missed_from", "order_by", "late_days", "price",      "cost",     "ready"});
+  CsvTable table({"row",     "part",        "listed",   "what",      "number",     "supplier", "fluid",
+                  "unit",    "need",        "more",     "stock",     "counted_on", "short_by", "buy",
+                  "packs",   "missed_from", "order_by", "late_days", "price",      "cost",     "ready",
+                  "machine", "site",        "customer", "task",      "position",   "meter",    "kind",
+                  "state",   "since",       "until",    "note",      "say"});
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
-    table.add({{"part", csv_text(need.key)},
+    table.add({{"row", "part"},
+               {"part", csv_text(need.key)},
                {"listed", yes_or_no(part != nullptr)},
                {"what", csv_text(part != nullptr ? part->what : "")},
                {"number", csv_text(part != nullptr ? part->number : "")},
@@ -30,6 +33,9 @@ std::string parts_as_csv(const service::PartsList& list) {
                {"cost", figure(need.cost)},
                {"ready", to_text(need.ready)}});
   }
+  add_unknown(table, list.unknown, *list.fleet);
+  for (const service::Gap& gap : list.gaps) add_gap(table, gap);
+  for (const service::MachineUse& use : list.not_in_use) add_machine(table, use, *list.fleet);
   return table.text();
 }
 

@@ -5,6 +5,7 @@
 #include "render/parts/parts.h"
 #include "render/parts/words.h"
 #include "render/shared/cautions.h"
+#include "render/shared/point_markdown.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
@@ -46,6 +47,9 @@ std::string parts_as_markdown(const PartsList& list) {
   for (const service::MachineUse& use : list.not_in_use) {
     text += fmt::format("- **{}** {}\n", markdown_cell(use.machine->key), stands_words(use.state));
   }
+  std::vector<const service::Gap*> gaps;
+  for (const service::Gap& gap : list.gaps) gaps.push_back(&gap);
+  if (!gaps.empty()) text += "\n## Not known\n\n" + markdown_gaps(gaps);
   return list.needs.empty() ? text : text + foot_of_markdown();
 }
 

@@ -105,6 +105,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
     text += table(rows, "    ", columns);
   }
   text += left_out(list.unknown, list.not_in_use);
+  text += not_known(list.gaps, list.unknown, look);
   return list.needs.empty() ? text : text + foot_of_list(look);
 }
 

@@ -80,7 +80,6 @@ std::string remarks_of(const Said& said) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
   }
   if (!item.covered.empty()) remarks.push_back("includes " + names_of(item.covered, ", "));
-  if (const std::string sooner = sooner_words(item.point); !sooner.empty() && !item.again) remarks.push_back(sooner);
   if (!item.point.measure_again.empty()) {
     remarks.push_back(fmt::format("measure {} again", listed(item.point.measure_again, "and")));
   }
@@ -91,44 +90,6 @@ std::string remarks_of(const Said& said) {
     remarks.push_back("put off " + words_of(put_off));
   }
   return service::cleaned(fmt::format("{}", fmt::join(remarks, "; ")));
-}
-
-// What to mind at a task: on all of its machines, and on some of them besides.
-struct TaskCautions {
-  std::string name;
-  std::vector<std::pair<std::string, std::vector<std::string>>> machines;
-};
-
-void note(std::vector<TaskCautions>& tasks, const SeasonItem& item) {
-  auto task =
-      std::find_if(tasks.begin(), tasks.end(), [&](const auto& other) { return other.name == item.point.name; });
-  if (task == tasks.end()) task = tasks.insert(tasks.end(), {item.point.name, {}});
-  const std::string& key = item.point.machine->key;
-  const bool told = std::any_of(task->machines.begin(), task->machines.end(),
-                                [&](const auto& machine) { return machine.first == key; });
-  if (!told) task->machines.emplace_back(key, item.point.task->all_cautions);
-}
-
-std::string words_of(const TaskCautions& task) {
-  const auto on_all = [&](const std::string& caution) {
-    return std::all_of(task.machines.begin(), task.machines.end(), [&](const auto& machine) {
-      return std::find(machine.second.begin(), machine.second.end(), caution) != machine.second.end();
-    });
-  };
-  std::vector<std::string> common;
-  std::vector<std::string> more;
-  for (const std::string& caution : task.machines.front().second) {
-    if (on_all(caution)) common.push_back(caution);
-  }
-  for (const auto& [machine, cautions] : task.machines) {
-    std::vector<std::string> own;
-    std::copy_if(cautions.begin(), cautions.end(), std::back_inserter(own),
-                 [&](const std::string& caution) { return !on_all(caution); });
-    if (!own.empty()) more.push_back(fmt::format("{} also {}", machine, fmt::join(own, ", ")));
-  }
-  std::string text = fmt::format("{}", fmt::join(common, ", "));
-  if (!more.empty()) text += fmt::format("{}({})", text.empty() ? "" : " ", fmt::join(more, "; "));
-  return text;
 }
 
 std::string line_of(const Row& cells, const std::vector<std::size_t>& widths, std::size_t from, std::size_t to) {
@@ -186,29 +147,6 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
                                     "that day. What odds rest on: whichever why MACHINE TASK.",
                                     season),
                  static_cast<std::size_t>(look.columns), 0);
-}
-
-std::string season_cautions(const SeasonPlan& plan, const Look& look) {
-  std::vector<TaskCautions> tasks;
-  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
-    for (const SeasonItem& item : *items) note(tasks, item);
-  }
-  std::vector<std::pair<std::string, std::vector<std::string>>> alike;  // what to mind, and at which tasks
-  for (const TaskCautions& task : tasks) {
-    std::string mind = words_of(task);
-    if (mind.empty()) continue;
-    auto same = std::find_if(alike.begin(), alike.end(), [&](const auto& other) { return other.first == mind; });
-    if (same == alike.end()) {
-      alike.emplace_back(std::move(mind), std::vector<std::string>{});
-      same = alike.end() - 1;
-    }
-    same->second.push_back(task.name);
-  }
-  std::string text;
-  for (const auto& [mind, names] : alike) {
-    text += fmt::format("{}{}: {}", text.empty() ? "" : ". ", fmt::join(names, ", "), mind);
-  }
-  return text.empty() ? "" : wrapped("   ", service::cleaned(text) + '.', static_cast<std::size_t>(look.columns), 3);
 }
 
 }  // namespace cli

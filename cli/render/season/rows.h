@@ -15,7 +15,4 @@ std::string season_rows(const std::vector<service::SeasonItem>& items, const cha
 // Marks and columns in words.
 std::string season_legend(const service::SeasonPlan& plan, const Look& look);
 
-// What is to be minded at each task of both blocks; empty where no schedule says anything.
-std::string season_cautions(const service::SeasonPlan& plan, const Look& look);
-
 }  // namespace cli

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "render/overdue/words.h"
+#include "render/season/cautions.h"
 #include "render/season/rows.h"
 #include "render/season/season.h"
 #include "render/shared/cautions.h"
@@ -21,8 +22,6 @@ using service::Point;
 using service::SeasonPlan;
 
 std::string season_of(const SeasonPlan& plan) { return service::cleaned(plan.season->key); }
-
-std::size_t columns_of(const Look& look) { return static_cast<std::size_t>(look.columns); }
 
 bool alike(const service::SeasonRest& a, const service::SeasonRest& b) {
   return a.odds.has_value() == b.odds.has_value() && (!a.odds || odds_words(*a.odds) == odds_words(*b.odds));
@@ -143,7 +142,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
   text += wrapped("", season_in_a_line(plan), columns_of(look), 0);
-  text += '\n' + all_steps(look);
+  text += '\n' + in_a_line(look);
   if (!plan.not_in_use.empty()) text += '\n' + heading(look, "Not in use") + not_in_use(plan, look);
   if (!plan.seen.empty()) {
     SaidLines lines;
@@ -174,14 +173,8 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
     text += '\n' + heading(look, fmt::format("Not at work in {}; what is due on them: whichever due", season)) +
             others_line(plan, look);
   }
-  const std::string cautions = season_cautions(plan, look);
-  if (!cautions.empty()) text += '\n' + heading(look, "Mind at each task") + cautions;
   if (plan.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", plan.left_off);
-  std::vector<const Point*> points;
-  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
-    for (const service::SeasonItem& item : *items) points.push_back(&item.point);
-  }
-  return text + what_to_mind(cautions_of(points), look);
+  return text + '\n' + all_steps(look) + season_cautions(plan, look);
 }
 
 }  // namespace cli

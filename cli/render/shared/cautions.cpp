@@ -8,12 +8,8 @@
 #include "terminal/wrap.h"
 
 namespace cli {
-namespace {
 
-// Sentences are for reading: on paper and in a mail too they are broken.
 std::size_t columns_of(const Look& look) { return static_cast<std::size_t>(look.columns == 0 ? 80 : look.columns); }
-
-}  // namespace
 
 std::string all_steps(const Look& look) {
   const service::BaseCautions& base = service::base_cautions();
@@ -29,9 +25,9 @@ std::string afterwards(std::string_view indent, std::size_t columns) {
                  indent.size() + 2);
 }
 
-std::string foot_of_list(const Look& look) {
-  return '\n' + wrapped("", service::base_cautions().in_a_line, columns_of(look), 0);
-}
+std::string in_a_line(const Look& look) { return wrapped("", service::base_cautions().in_a_line, columns_of(look), 0); }
+
+std::string foot_of_list(const Look& look) { return '\n' + in_a_line(look); }
 
 std::string foot_of_markdown() { return '\n' + markdown_cell(service::base_cautions().in_a_line) + '\n'; }
 

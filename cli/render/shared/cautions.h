@@ -11,11 +11,17 @@
 
 namespace cli {
 
+// Sentences are for reading: on paper and in a mail too they are broken.
+std::size_t columns_of(const Look& look);
+
 // For what is taken to the machine: every step in its order, and what comes afterwards.
 std::string all_steps(const Look& look);
 
 // What comes when the work is done.
 std::string afterwards(std::string_view indent, std::size_t columns);
+
+// The base cautions in one line.
+std::string in_a_line(const Look& look);
 
 // The foot of a list that sends people to machines: one line, and how it stands in Markdown.
 std::string foot_of_list(const Look& look);

@@ -147,6 +147,17 @@ void add_machine(CsvTable& table, const service::MachineUse& use, const service:
              {"say", csv_text(words_of(use.state))}});
 }
 
+void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet) {
+  for (const service::PointName& point : points) {
+    table.add({{"row", "unknown"},
+               {"machine", csv_text(point.machine->key)},
+               {"site", csv_text(point.machine->site)},
+               {"customer", csv_text(customer_of(fleet, *point.machine))},
+               {"task", csv_text(point.task)},
+               {"position", csv_text(point.position)}});
+  }
+}
+
 void add_marks(CsvCells& cells, const service::Point& point) {
   cells.insert(cells.end(), {{"safety", yes_or_no(is_safety(point))},
                              {"competent_person", yes_or_no(by_competent_person(point))},

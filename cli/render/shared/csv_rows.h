@@ -24,6 +24,9 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
                  std::string_view heading = "");
 
+// Points of which nothing can be said. Columns machine, site, customer, task, position.
+void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet);
+
 // Columns safety, competent_person, cautions.
 using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
 void add_marks(CsvCells& cells, const service::Point& point);

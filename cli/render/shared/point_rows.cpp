@@ -312,6 +312,24 @@ std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use,
   return lines.empty() ? "" : '\n' + heading(look, out_of_use_title) + said_rows(lines, look);
 }
 
+std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& look) {
+  SaidLines lines;
+  for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line));
+  return lines.empty() ? "" : '\n' + heading(look, "Not known") + said_rows(lines, look);
+}
+
+std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<service::PointName>& told,
+                      const Look& look) {
+  std::vector<const service::Gap*> beside;
+  for (const service::Gap& gap : gaps) {
+    const bool with_points =
+        gap.kind == service::GapKind::nothing_recorded &&
+        std::any_of(told.begin(), told.end(), [&](const auto& point) { return point.machine->key == gap.machine; });
+    if (!with_points) beside.push_back(&gap);
+  }
+  return not_known(beside, look);
+}
+
 SaidLines::value_type line_of(const service::GapLine& line) {
   const service::Gap& gap = *line.gap;
   if (gap.kind == service::GapKind::nothing_recorded) {

@@ -33,6 +33,13 @@ SaidLines machines_that(const std::vector<service::MachineUse>& not_in_use, serv
 std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use, const Look& look);
 
 // Whose gap it is, and what to do about it.
+// A heading, and what is not known line by line; empty where all is.
+std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& look);
+
+// Where points without anything to go by are told beside, machines of which nothing is recorded are told with them.
+std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<service::PointName>& told,
+                      const Look& look);
+
 SaidLines::value_type line_of(const service::GapLine& line);
 SaidLines::value_type line_of(const service::SeenSign& seen);
 

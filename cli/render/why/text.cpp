@@ -41,8 +41,12 @@ std::string why_as_text(const service::Explanations& why, const Look& look) {
       cautions.push_back(service::cleaned(service::caution_sentence(written)));
     }
     add(text, "mind", cautions, columns);
+    std::vector<std::string> doubts;
     std::vector<std::string> gaps;
-    for (const service::Gap& gap : why.gaps) gaps.push_back(service::cleaned(gap.say));
+    for (const service::Gap& gap : why.gaps) {
+      (gap.kind == service::GapKind::doubtful ? doubts : gaps).push_back(service::cleaned(gap.say));
+    }
+    add(text, "doubt", doubts, columns);
     add(text, "unknown", gaps, columns);
     if (!each.source.empty()) add(text, "source", {service::cleaned(each.source)}, columns);
   }

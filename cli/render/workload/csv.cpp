@@ -1,37 +1,51 @@
 #include <fmt/format.h>
 
-#include "render/shared/csv_line.h"
+#include "render/shared/csv_rows.h"
 #include "render/shared/figures.h"
 #include "render/workload/workload.h"
 
 namespace cli {
 namespace {
 
-void add(std::vector<std::string>& cells, const service::Spread& spread) {
-  for (const double value : {spread.mean, spread.p10, spread.p50, spread.p90}) cells.push_back(decimal(mean_of(value)));
+constexpr std::size_t first_sum = 3;  // the column after row, from and to
+
+std::vector<std::string> columns() {
+  std::vector<std::string> head{"row", "from", "to"};
+  for (const char* what : {"labour_hours", "services", "cost", "pieces"}) {
+    for (const char* which : {"mean", "p10", "p50", "p90"}) head.push_back(fmt::format("{}_{}", what, which));
+  }
+  for (const char* of_gaps :
+       {"machine", "site", "customer", "task", "position", "meter", "kind", "state", "since", "until", "note", "say"}) {
+    head.emplace_back(of_gaps);
+  }
+  return head;
 }
 
 template <class Sums>
-std::string line_of(const char* row, service::Day from, service::Day to, const Sums& sums) {
-  std::vector<std::string> cells{row, service::to_text(from), service::to_text(to)};
-  add(cells, sums.labour_hours);
-  add(cells, sums.services);
-  add(cells, sums.cost);
-  add(cells, sums.pieces);
-  return csv_line(cells);
+void add_sums(CsvTable& table, const std::vector<std::string>& head, const char* row, service::Day from,
+              service::Day to, const Sums& sums) {
+  CsvCells cells{{"row", row}, {"from", service::to_text(from)}, {"to", service::to_text(to)}};
+  std::size_t column = first_sum;
+  for (const service::Spread& spread : {sums.labour_hours, sums.services, sums.cost, sums.pieces}) {
+    for (const double value : {spread.mean, spread.p10, spread.p50, spread.p90}) {
+      cells.emplace_back(head[column++], decimal(mean_of(value)));
+    }
+  }
+  table.add(cells);
 }
 
 }  // namespace
 
 std::string workload_as_csv(const service::Workload& load) {
-  std::vector<std::string> head{"row", "from", "to"};
-  for (const char* what : {"labour_hours", "services", "cost", "pieces"}) {
-    for (const char* which : {"mean", "p10", "p50", "p90"}) head.push_back(fmt::format("{}_{}", what, which));
-  }
-  std::string text = csv_line(head);
+  const std::vector<std::string> head = columns();
+  CsvTable table(head);
   const char* const step = load.step == service::Step::week ? "week" : "month";
-  for (const auto& row : load.rows) text += line_of(step, row.from, row.to, row);
-  return text + line_of("in-all", load.as_of, load.to, load);
+  for (const auto& row : load.rows) add_sums(table, head, step, row.from, row.to, row);
+  add_sums(table, head, "in-all", load.as_of, load.to, load);
+  add_unknown(table, load.unknown, *load.fleet);
+  for (const service::Gap& gap : load.gaps) add_gap(table, gap);
+  for (const service::MachineUse& use : load.not_in_use) add_machine(table, use, *load.fleet);
+  return table.text();
 }
 
 }  // namespace cli

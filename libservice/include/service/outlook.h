@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "service/base.h"
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
@@ -59,6 +60,9 @@ class Outlook {
   // Points of which nothing can be said: no record, or nothing expected of the only meter that counts. Indexes of
   // `today`.
   const std::vector<std::size_t>& unknown() const;
+
+  // What is not known of the machine, as the due list says it.
+  const std::vector<Gap>& gaps() const;
 
   // It stands, and nobody said until when: then nothing is to come.
   bool stands() const;

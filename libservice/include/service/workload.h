@@ -94,6 +94,7 @@ struct Workload {
   // What is not in it.
   std::vector<PointName> unknown;      // points of which nothing can be said
   std::vector<MachineUse> not_in_use;  // laid up or out of use, nobody said until when
+  std::vector<Gap> gaps;               // what the figures rest on and is not known, as the due list says it
   std::vector<PointName> no_time;      // points with services but no `takes`
   std::vector<std::string> no_price;   // parts and fluids
   bool labour_priced = false;
@@ -154,6 +155,7 @@ struct PartsList {
   std::vector<PartNeed> needs;     // what is short first, by the day to order
   std::vector<PointName> unknown;
   std::vector<MachineUse> not_in_use;
+  std::vector<Gap> gaps;     // of the scope, and of every machine that takes one of these parts
   std::size_t left_off = 0;  // needs that `keep_first` left off
 };
 

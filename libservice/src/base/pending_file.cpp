@@ -1,6 +1,7 @@
 #include "base/pending_file.h"
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -15,6 +16,8 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::string_view temporary_end = ".new";
+constexpr std::string_view made_up_end = ".XXXXXX";
+constexpr std::size_t random_letters = made_up_end.size() - 1;
 
 }  // namespace
 
@@ -22,7 +25,8 @@ bool is_temporary(std::string_view name) { return name.starts_with('.') && name.
 
 PendingFile::PendingFile(fs::path target, unsigned mode) : target_(std::move(target)) {
   const std::string name = target_.filename().string();
-  std::string made_up = (folder_of(target_) / ((name.starts_with('.') ? "" : ".") + name + ".XXXXXX")).string();
+  std::string made_up =
+      (folder_of(target_) / ((name.starts_with('.') ? "" : ".") + name + std::string(made_up_end))).string();
   made_up += temporary_end;
   descriptor_ = ::mkostemps(made_up.data(), static_cast<int>(temporary_end.size()), O_CLOEXEC);
   if (descriptor_ < 0) {
@@ -49,6 +53,26 @@ int PendingFile::write(std::string_view text) {
     text.remove_prefix(static_cast<std::size_t>(written));
   }
   return 0;
+}
+
+void PendingFile::claim() const { ::flock(descriptor_, LOCK_EX | LOCK_NB); }
+
+// The lock of whoever was killed went with him.
+void PendingFile::remove_leftovers() const {
+  const std::string mine = fs::path(file_).filename().string();
+  if (mine.empty()) return;
+  const std::size_t told = mine.size() - temporary_end.size() - random_letters;
+  std::error_code ignored;
+  for (fs::directory_iterator each(folder_of(target_), ignored), end; !ignored && each != end;
+       each.increment(ignored)) {
+    const std::string name = each->path().filename().string();
+    if (name.size() != mine.size() || name == mine) continue;
+    if (name.compare(0, told, mine, 0, told) != 0 || !is_temporary(name)) continue;
+    const int other = ::open(each->path().c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC);
+    if (other < 0) continue;
+    if (::flock(other, LOCK_SH | LOCK_NB) == 0) ::unlink(each->path().c_str());
+    ::close(other);
+  }
 }
 
 int PendingFile::keep(IfThere if_there) {

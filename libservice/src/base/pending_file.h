@@ -24,6 +24,11 @@ class PendingFile {
 
   int write(std::string_view text);
 
+  // Where every maker of a target claims his file, leftovers are told from files that are still being made: those of
+  // makers that were killed are removed.
+  void claim() const;
+  void remove_leftovers() const;
+
   // Gives it its name; then file and folder are on the disk. A new file that the disk would not confirm is taken away.
   int keep(IfThere if_there);
 

@@ -151,6 +151,8 @@ void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files)
     const std::string text = compile_fleet(files);
     constexpr unsigned for_its_owner_alone = 0600;  // as the record is
     PendingFile pending(folder / fleet::compiled_name, for_its_owner_alone);
+    pending.claim();
+    pending.remove_leftovers();
     // Nobody waits for the disk: what a power cut leaves of it does not agree with its checksum, and is not used.
     if (pending.error() == 0 && pending.write(text) == 0) pending.take_name(IfThere::replace);
   } catch (const std::exception&) {  // no memory, say: the next reading parses

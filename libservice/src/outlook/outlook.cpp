@@ -6,6 +6,7 @@
 #include <random>
 
 #include "standing/chain.h"
+#include "standing/gaps.h"
 #include "standing/limbs.h"
 #include "standing/points.h"
 #include "standing/services.h"
@@ -98,6 +99,7 @@ struct Outlook::Impl {
 
   MachineView view;
   std::vector<Point> today;
+  std::vector<Gap> gaps;
   std::vector<OutlookPoint> points;
   std::vector<Slot> slots;
   std::vector<SlotState> start;
@@ -109,7 +111,10 @@ struct Outlook::Impl {
 };
 
 Outlook::Impl::Impl(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster)
-    : view(snapshot, machine, forecaster), today(points_of(view, {snapshot.as_of(), {}})), first_day(view.as_of) {
+    : view(snapshot, machine, forecaster),
+      today(points_of(view, {snapshot.as_of(), {}})),
+      gaps(gaps_of(view, today)),
+      first_day(view.as_of) {
   if (view.state.kind != UseKind::in_use) {
     stands = !view.state.until.has_value();
     if (view.state.until) first_day = std::max(first_day, *view.state.until);
@@ -448,6 +453,7 @@ Outlook& Outlook::operator=(Outlook&&) noexcept = default;
 const std::vector<OutlookPoint>& Outlook::points() const { return impl_->points; }
 const std::vector<Point>& Outlook::today() const { return impl_->today; }
 const std::vector<std::size_t>& Outlook::unknown() const { return impl_->unknown; }
+const std::vector<Gap>& Outlook::gaps() const { return impl_->gaps; }
 bool Outlook::stands() const { return impl_->stands; }
 
 std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {

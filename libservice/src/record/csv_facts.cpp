@@ -14,7 +14,15 @@ namespace service {
 namespace record {
 namespace {
 
-using Header = std::vector<Column>;  // columns without a name at the end of the header are left out
+// None: for people, as the cautions of a list to find out; nothing is read from it. Columns without a name at the end
+// of the header are left out.
+using Header = std::vector<std::optional<Column>>;
+
+constexpr std::string_view for_people[] = {"cautions"};
+
+bool is_for_people(std::string_view name) {
+  return std::find(std::begin(for_people), std::end(for_people), name) != std::end(for_people);
+}
 
 void tell_of_quotes(const CsvRow& row, const Places& places, FactsRead& read) {
   const auto tell = [&](std::size_t at, const char* code, const char* message, const char* hint) {
@@ -49,19 +57,23 @@ std::optional<Header> read_header(const CsvRow& row, const Places& places, Facts
   while (named > 0 && row.fields[named - 1].text.empty()) --named;
   for (const CsvField& field : std::span(row.fields).first(named)) {
     const auto column = parse_column(column_name(field.text));
+    if (!column && is_for_people(column_name(field.text))) {
+      header.emplace_back();
+      continue;
+    }
     if (!column) {
       tell(field.from, "unknown-column",
            field.text.empty() ? "a column has no name" : fmt::format("unknown column `{}`", cleaned(field.text)),
            nearest_column(column_name(field.text), "take the column out; `export` shows the names of all columns"));
       continue;
     }
-    for (const Column earlier : header) {
-      if (earlier != *column) continue;
+    for (const auto& earlier : header) {
+      if (earlier != column) continue;
       tell(field.from, "duplicate-column", fmt::format("the column `{}` is there twice", field.text),
            "take one of the two out");
       break;
     }
-    header.push_back(*column);
+    header.push_back(column);
   }
   if (read.diagnostics.size() != told) return std::nullopt;
   return header;
@@ -84,9 +96,9 @@ bool settle_dialect(CsvReader reader, const Header& header, const Places& places
     if (!row.problems.empty() || row.fields.size() != header.size()) continue;  // its fields may be others'
     for (std::size_t i = 0; i < header.size(); ++i) {
       const CsvField& field = row.fields[i];
-      if (field.text.empty()) continue;
-      if (is_number(header[i])) survey.number(field.text, field.from);
-      if (is_day(header[i])) survey.day(field.text, field.from);
+      if (field.text.empty() || !header[i]) continue;
+      if (is_number(*header[i])) survey.number(field.text, field.from);
+      if (is_day(*header[i])) survey.day(field.text, field.from);
     }
   }
   const auto diagnostics = survey.diagnostics();
@@ -120,13 +132,15 @@ bool read_row(CsvRow& row, const Header& header, bool plain, const Places& place
   CellRow cells;
   cells.from = row.from;
   for (std::size_t i = 0; i < header.size(); ++i) {
-    Cell& cell = cells.cells[index_of(header[i])];
+    if (!header[i]) continue;
+    const Column column = *header[i];
+    Cell& cell = cells.cells[index_of(column)];
     cell.from = row.fields[i].from;
-    if (text_member(header[i]) != nullptr) {
+    if (text_member(column) != nullptr) {
       cell.text = text_of_cell(row.fields[i].text);
-    } else if (!plain && is_number(header[i])) {
+    } else if (!plain && is_number(column)) {
       cell.text = plain_number(row.fields[i].text, read.understood.dialect);
-    } else if (!plain && is_day(header[i])) {
+    } else if (!plain && is_day(column)) {
       cell.text = plain_day(row.fields[i].text, read.understood.dialect);
     } else {
       cell.text = std::move(row.fields[i].text);

@@ -180,6 +180,12 @@ std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps) {
   return gap_lines(all);
 }
 
+Gap gap_of_no_machine(Day as_of) {
+  return {
+      {}, {}, GapKind::no_machine, {}, "no machine is there on " + to_text(as_of) + ": all came later, or have left",
+      {}};
+}
+
 std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
   std::vector<Gap> gaps;
   if (!snapshot.day_is_given() && snapshot.newest_fact() && *snapshot.newest_fact() > snapshot.as_of()) {

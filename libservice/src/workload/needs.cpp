@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
+#include <string_view>
 #include <tuple>
 
 #include "workload/prices.h"
@@ -153,12 +155,18 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
   return needs;
 }
 
-void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs) {
+void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs, std::vector<Gap>& gaps) {
   if (!scope.machines) return;
-  for (PartNeed& need : needs) {
-    std::erase_if(need.uses, [&](const PartUse& use) { return !scope.holds(use.machine->key); });
+  const auto within = [&](const PartUse& use) { return scope.holds(use.machine->key); };
+  std::erase_if(needs, [&](const PartNeed& need) { return std::none_of(need.uses.begin(), need.uses.end(), within); });
+  std::set<std::string_view> takers;
+  for (const PartNeed& need : needs) {
+    for (const PartUse& use : need.uses) takers.insert(use.machine->key);
   }
-  std::erase_if(needs, [](const PartNeed& need) { return need.uses.empty(); });
+  std::erase_if(gaps, [&](const Gap& gap) {
+    return !gap.machine.empty() && !scope.holds(gap.machine) && !takers.contains(gap.machine);
+  });
+  for (PartNeed& need : needs) std::erase_if(need.uses, [&](const PartUse& use) { return !within(use); });
 }
 
 void insist_on_whole(const Snapshot& snapshot) {

@@ -10,10 +10,12 @@
 
 namespace service::load {
 
-// What no outlook can say: points of which nothing is known, machines that stand, nobody said until when.
+// What no outlook can say: points of which nothing is known, machines that stand, nobody said until when. And what the
+// outlooks rest on that is not known, of the whole fleet first.
 struct Unsaid {
   std::vector<PointName>& unknown;
   std::vector<MachineUse>& not_in_use;
+  std::vector<Gap>& gaps;
 };
 
 void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,

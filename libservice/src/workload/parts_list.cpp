@@ -110,9 +110,9 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
     const Day back = use_state(snapshot, machine).until.value_or(list.as_of);
     add_services(*list.fleet, machine, outlook, std::max(back, list.as_of), to, uses);
   };
-  load::each_outlook(snapshot.within({}), forecaster, progress, {list.unknown, list.not_in_use}, add);
+  load::each_outlook(snapshot.within({}), forecaster, progress, {list.unknown, list.not_in_use, list.gaps}, add);
   list.needs = load::needs_of(snapshot, std::move(uses));
-  load::keep_uses_of(snapshot.scope(), list.needs);
+  load::keep_uses_of(snapshot.scope(), list.needs, list.gaps);
   keep_of(snapshot.scope(), list.unknown);
   keep_of(snapshot.scope(), list.not_in_use);
   return list;

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "service/season.h"
+#include "standing/gaps.h"
 #include "workload/done_on.h"
 #include "workload/needs.h"
 #include "workload/season_covers.h"
@@ -243,7 +244,7 @@ void keep_of(const Scope& scope, SeasonPlan& plan) {
   std::erase_if(plan.not_before_end, beyond);
   std::erase_if(plan.find_out, [&](const Point& point) { return !scope.holds(point.machine->key); });
   std::erase_if(plan.others, [&](const OtherMachine& other) { return !scope.holds(other.machine->key); });
-  load::keep_uses_of(scope, plan.parts);
+  load::keep_uses_of(scope, plan.parts, plan.gaps);
 }
 
 SeasonSums sums_of(const std::vector<SeasonItem>& items) {
@@ -301,8 +302,11 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
   put_in_order(plan);
   plan.parts = parts_of(snapshot, plan);
-  if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.gaps = std::move(list.gaps);
+  if (snapshot.scope().machines) {
+    list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
+    if (list.machines == 0) plan.gaps.push_back(gap_of_no_machine(plan.as_of));
+  }
   plan.seen = std::move(list.seen);
   plan.not_in_use = std::move(list.not_in_use);
   keep_of(snapshot.scope(), plan);
@@ -320,6 +324,7 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   list.before = ask.season;
   list.whole_fleet = !snapshot.scope().machines;
   list.needs = std::move(plan.parts);
+  list.gaps = std::move(plan.gaps);
   for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));
   for (const MachineUse& use : plan.not_in_use) {
     if (use.state.kind == UseKind::out_of_use || !use.state.until || *use.state.until > plan.to) {
