@@ -59,6 +59,10 @@ struct Gap {
   std::vector<FactId> facts;
 };
 
+// Those that no machine's own points tell: a clock that is behind the book, facts about machines that the fleet does
+// not list, facts on days on which a machine was not there, a scope without a machine on that day.
+std::vector<Gap> fleet_gaps(const Snapshot& snapshot);
+
 // Gaps as people read them: what is said of each machine of one schedule comes once for all of them, and last.
 struct GapLine {
   const Gap* gap = nullptr;  // the first of them; points into what was given

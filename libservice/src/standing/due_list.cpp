@@ -57,7 +57,6 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
     for (SeenSign& seen : seen_of(view)) list.seen.push_back(std::move(seen));
     if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});
   }
-  if (list.machines == 0) list.gaps.push_back(gap_of_no_machine(list.as_of));
   std::stable_sort(list.points.begin(), list.points.end(), ranks_before);
   std::stable_sort(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {
     return a.state.kind == UseKind::out_of_use && b.state.kind != UseKind::out_of_use;

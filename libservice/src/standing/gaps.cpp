@@ -180,11 +180,15 @@ std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps) {
   return gap_lines(all);
 }
 
+namespace {
+
 Gap gap_of_no_machine(Day as_of) {
   return {
       {}, {}, GapKind::no_machine, {}, "no machine is there on " + to_text(as_of) + ": all came later, or have left",
       {}};
 }
+
+}  // namespace
 
 std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
   std::vector<Gap> gaps;
@@ -210,6 +214,11 @@ std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
     if (!snapshot.scope().holds(machine.key)) continue;
     if (auto gap = gap_of_days(snapshot, machine)) gaps.push_back(std::move(*gap));
   }
+  const auto& machines = snapshot.fleet().machines;
+  const bool any = std::any_of(machines.begin(), machines.end(), [&](const Machine& machine) {
+    return snapshot.scope().holds(machine.key) && kept_on(machine, snapshot.as_of());
+  });
+  if (!any) gaps.push_back(gap_of_no_machine(snapshot.as_of()));
   return gaps;
 }
 

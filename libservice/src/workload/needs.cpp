@@ -155,7 +155,8 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
   return needs;
 }
 
-void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs, std::vector<Gap>& gaps) {
+void keep_uses_of(const Snapshot& snapshot, std::vector<PartNeed>& needs, std::vector<Gap>& gaps) {
+  const Scope& scope = snapshot.scope();
   if (!scope.machines) return;
   const auto within = [&](const PartUse& use) { return scope.holds(use.machine->key); };
   std::erase_if(needs, [&](const PartNeed& need) { return std::none_of(need.uses.begin(), need.uses.end(), within); });
@@ -166,6 +167,9 @@ void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs, std::vector<
   std::erase_if(gaps, [&](const Gap& gap) {
     return !gap.machine.empty() && !scope.holds(gap.machine) && !takers.contains(gap.machine);
   });
+  for (Gap& gap : fleet_gaps(snapshot)) {
+    if (gap.kind == GapKind::no_machine) gaps.push_back(std::move(gap));
+  }
   for (PartNeed& need : needs) std::erase_if(need.uses, [&](const PartUse& use) { return !within(use); });
 }
 

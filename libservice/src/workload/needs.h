@@ -19,7 +19,7 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses);
 
 // Leaves the needs that a scope has a part in, with its uses; their figures stay the fleet's. Of what is not known
 // stays what is about the whole fleet, a machine of the scope, or one whose services those figures hold.
-void keep_uses_of(const Scope& scope, std::vector<PartNeed>& needs, std::vector<Gap>& gaps);
+void keep_uses_of(const Snapshot& snapshot, std::vector<PartNeed>& needs, std::vector<Gap>& gaps);
 
 // Fails with internal where not all facts of the record were read.
 void insist_on_whole(const Snapshot& snapshot);

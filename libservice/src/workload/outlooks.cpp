@@ -1,19 +1,15 @@
 #include "workload/outlooks.h"
 
-#include "standing/gaps.h"
-
 namespace service::load {
 
 void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,
                   const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&)>& visit) {
   const auto& machines = snapshot.fleet().machines;
   unsaid.gaps = fleet_gaps(snapshot);
-  bool any = false;
   for (std::size_t i = 0; i < machines.size(); ++i) {
     const Machine& machine = machines[i];
     if (progress) progress(i, machines.size());
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
-    any = true;
     const Outlook outlook(snapshot, machine, forecaster);
     unsaid.gaps.insert(unsaid.gaps.end(), outlook.gaps().begin(), outlook.gaps().end());
     for (const std::size_t k : outlook.unknown()) {
@@ -25,7 +21,6 @@ void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const 
       visit(machine, outlook);
     }
   }
-  if (!any) unsaid.gaps.push_back(gap_of_no_machine(snapshot.as_of()));
 }
 
 }  // namespace service::load

@@ -112,7 +112,7 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   };
   load::each_outlook(snapshot.within({}), forecaster, progress, {list.unknown, list.not_in_use, list.gaps}, add);
   list.needs = load::needs_of(snapshot, std::move(uses));
-  load::keep_uses_of(snapshot.scope(), list.needs, list.gaps);
+  load::keep_uses_of(snapshot, list.needs, list.gaps);
   keep_of(snapshot.scope(), list.unknown);
   keep_of(snapshot.scope(), list.not_in_use);
   return list;

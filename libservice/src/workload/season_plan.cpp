@@ -5,7 +5,6 @@
 #include <tuple>
 
 #include "service/season.h"
-#include "standing/gaps.h"
 #include "workload/done_on.h"
 #include "workload/needs.h"
 #include "workload/season_covers.h"
@@ -237,14 +236,15 @@ std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan)
   return load::needs_of(snapshot, std::move(uses));
 }
 
-void keep_of(const Scope& scope, SeasonPlan& plan) {
+void keep_of(const Snapshot& snapshot, SeasonPlan& plan) {
+  const Scope& scope = snapshot.scope();
   const auto beyond = [&](const auto& each) { return !scope.holds(each.point.machine->key); };
   std::erase_if(plan.beforehand, beyond);
   std::erase_if(plan.have_ready, beyond);
   std::erase_if(plan.not_before_end, beyond);
   std::erase_if(plan.find_out, [&](const Point& point) { return !scope.holds(point.machine->key); });
   std::erase_if(plan.others, [&](const OtherMachine& other) { return !scope.holds(other.machine->key); });
-  load::keep_uses_of(scope, plan.parts, plan.gaps);
+  load::keep_uses_of(snapshot, plan.parts, plan.gaps);
 }
 
 SeasonSums sums_of(const std::vector<SeasonItem>& items) {
@@ -303,13 +303,10 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   put_in_order(plan);
   plan.parts = parts_of(snapshot, plan);
   plan.gaps = std::move(list.gaps);
-  if (snapshot.scope().machines) {
-    list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
-    if (list.machines == 0) plan.gaps.push_back(gap_of_no_machine(plan.as_of));
-  }
+  if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.seen = std::move(list.seen);
   plan.not_in_use = std::move(list.not_in_use);
-  keep_of(snapshot.scope(), plan);
+  keep_of(snapshot, plan);
   plan.before_sums = sums_of(plan.beforehand);
   plan.ready_sums = sums_of(plan.have_ready);
   return plan;
