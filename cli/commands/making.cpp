@@ -41,7 +41,6 @@ Making::~Making() {
   if (kept_) return;
   std::error_code ignored;
   for (auto name = made_.rbegin(); name != made_.rend(); ++name) fs::remove(folder_ / *name, ignored);
-  fs::remove(folder_ / "record.db-journal", ignored);
   for (auto made = folders_.rbegin(); made != folders_.rend(); ++made) fs::remove(*made, ignored);
 }
 
@@ -59,10 +58,25 @@ void Making::file(const std::string& name, std::string_view text) {
   made_.push_back(name);
 }
 
-service::Record Making::record() {
-  service::Record::create(folder_ / "record.db");
+void Making::record(const std::function<void(const fs::path& record)>& make) {
+  make(folder_ / "record.db");
   made_.emplace_back("record.db");
-  return service::Record::open(folder_ / "record.db", service::Access::write);
+}
+
+// Whoever makes the same fleet at the same time finds this one made, so nothing that he still needs is taken away.
+void Making::keep() {
+  kept_ = true;
+  std::error_code ignored;
+  for (const std::string& made : made_) {
+    const fs::path file = folder_ / made;
+    const std::string begins = '.' + file.filename().string() + '.';
+    std::vector<fs::path> left;
+    for (fs::directory_iterator each(folder_of(file), ignored), end; !ignored && each != end; each.increment(ignored)) {
+      const std::string name = each->path().filename().string();
+      if (name.starts_with(begins) && is_temporary(name)) left.push_back(each->path());
+    }
+    for (const fs::path& one : left) fs::remove(one, ignored);
+  }
 }
 
 }  // namespace cli

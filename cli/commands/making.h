@@ -2,12 +2,12 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "run.h"
-#include "service/record.h"
 
 namespace cli {
 
@@ -32,8 +32,8 @@ class Making {
   Making& operator=(const Making&) = delete;
 
   void file(const std::string& name, std::string_view text);
-  service::Record record();  // empty, and open for writing
-  void keep() { kept_ = true; }
+  void record(const std::function<void(const std::filesystem::path& record)>& make);
+  void keep();  // and clears away what tries left that were killed
 
   const std::vector<std::string>& made() const { return made_; }  // files, in the order of making
 

@@ -87,8 +87,11 @@ int new_fleet(Context& context) {
   std::error_code error;
   insist_on_folder(folder);
   if (fs::exists(fs::symlink_status(folder / "record.db", error))) {
+    const bool whole = fs::exists(folder / "fleet.yaml", error);
     refuse_to_make("record-exists", fmt::format("{} has a record already; nothing was changed", folder.string()),
-                   "use it as it is: whichever due");
+                   whole ? "use it as it is: whichever due"
+                         : "it has no fleet.yaml: put that back; or where `new --from FILE` was cut short, give the "
+                           "same command again");
   }
   std::vector<std::string> made;
   if (!fs::exists(folder / "fleet.yaml", error)) {

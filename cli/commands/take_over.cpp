@@ -15,7 +15,6 @@
 #include "output.h"
 #include "render/new/new.h"
 #include "schemas.gen.h"
-#include "service/entry.h"
 #include "service/taking_over.h"
 #include "session.h"
 #include "today.h"
@@ -72,32 +71,17 @@ std::map<std::string, std::string> schedules_in(const fs::path& folder) {
 }
 
 constexpr const char* record_file = "record.db";
-constexpr const char* journal_file = "record.db-journal";
-
-// A record all of whose facts came with a `new` that was cut short before it made the fleet file; or none at all.
-bool is_left_over(const fs::path& record) {
-  std::error_code error;
-  if (!fs::exists(fs::symlink_status(record, error))) return true;
-  try {
-    const auto facts = service::Record::open(record, service::Access::write).facts();
-    return std::all_of(facts.begin(), facts.end(),
-                       [](const service::Fact& fact) { return fact.origin.starts_with("new "); });
-  } catch (const service::Failure&) {
-    return false;
-  }
-}
 
 // In the folder may stand schedules, the spreadsheet itself, and what a try left that was cut short.
 void insist_on_room(const fs::path& folder, const fs::path& from, const service::TakenOver& taken) {
   std::error_code error;
   if (!fs::exists(fs::symlink_status(folder, error))) return;
-  const bool left_over = is_left_over(folder / record_file);
   const auto may_stay = [&](const fs::directory_entry& entry) {
     const std::string name = entry.path().lexically_relative(folder).generic_string();
     if (is_temporary(entry.path().filename().string())) return true;
     if (entry.is_directory(error)) return name == "schedules" || name == ".schemas";
     if (!entry.is_regular_file(error)) return false;
-    if (name == record_file || name == journal_file) return left_over;
+    if (name == record_file) return service::holds_only_taken_over(entry.path());
     if (name == fleet_schema_file || name == schedule_schema_file) return true;
     if (name.starts_with("schedules/") && name.ends_with(".yaml")) return true;
     if (fs::equivalent(entry.path(), from, error)) return true;
@@ -117,12 +101,10 @@ void insist_on_room(const fs::path& folder, const fs::path& from, const service:
   }
 }
 
-// Its journal with it, which would be taken for one of the new record.
+// Of a try that was cut short: until fleet.yaml is there nobody could write into its record but that try.
 void clear_left_over(const fs::path& folder) {
   std::error_code error;
-  const bool record = fs::remove(folder / record_file, error);
-  const bool journal = fs::remove(folder / journal_file, error);
-  if (record || journal) sync_folder(folder);
+  if (fs::remove(folder / record_file, error)) sync_folder(folder);
 }
 
 service::TakeOverAsk ask_of(const Context& context, const fs::path& folder, const std::string& file) {
@@ -149,9 +131,9 @@ service::TakeOverAsk ask_of(const Context& context, const fs::path& folder, cons
   return ask;
 }
 
-// fleet.yaml last: until that is there, no question is answered from half a fleet.
-std::vector<std::string> make(Context& context, const fs::path& folder, const service::TakenOver& taken,
-                              const service::TakeOverAsk& ask) {
+// fleet.yaml last: until that is there, no question is answered from half a fleet, and the same command can be given
+// again.
+std::vector<std::string> make(Context& context, const fs::path& folder, const service::TakenOver& taken) {
   clear_left_over(folder);
   Making making(folder);
   std::error_code error;
@@ -163,14 +145,9 @@ std::vector<std::string> make(Context& context, const fs::path& folder, const se
   }
   write(fleet_schema_file, fleet_schema);
   write(schedule_schema_file, schedule_schema);
-  {
-    auto record = making.record();
-    if (!taken.readings.empty()) {
-      const service::Writer writer{entered_by(context.world), context.world.milliseconds, context.world.draw};
-      const std::string origin = "new " + fs::path(ask.file).filename().string();
-      enter(taken.fleet, record, entry_of(origin, taken.readings, ask.today, true), writer);
-    }
-  }
+  making.record([&](const fs::path& record) {
+    make_record(taken, record, {entered_by(context.world), context.world.milliseconds, context.world.draw});
+  });
   making.file("fleet.yaml", taken.files.at("fleet.yaml"));
   making.keep();
   return making.made();
@@ -206,7 +183,7 @@ int take_over_fleet(Context& context) {
     for (const auto& [name, unused] : answer.taken->files) answer.files.push_back(name);
     answer.files.emplace_back(record_file);
   } else {
-    answer.files = make(context, folder, *answer.taken, ask);
+    answer.files = make(context, folder, *answer.taken);
     context.stored = true;
   }
   put_answer(context, new_formats, answer);

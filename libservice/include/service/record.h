@@ -223,6 +223,10 @@ class Record {
   // folder does not; where it fails nothing is left behind.
   static void create(const std::filesystem::path& file);
 
+  // The same with what `fill` puts in: a record of that name is there whole, with all of it, or not at all. Where
+  // `fill` fails, so does this.
+  static void create(const std::filesystem::path& file, const std::function<void(Record& record)>& fill);
+
   // Fails with not_found where there is no such file, bad_data where it is not a record of ours (empty, text, another
   // program's, newer than we know, damaged), busy after `patience` where another program holds it.
   static Record open(const std::filesystem::path& file, Access access,
@@ -263,6 +267,7 @@ class Record {
  private:
   struct Impl;
   explicit Record(std::unique_ptr<Impl> impl);
+  static Record open_unnamed(const std::filesystem::path& made, const std::filesystem::path& file);
   std::unique_ptr<Impl> impl_;
 };
 

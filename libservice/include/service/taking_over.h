@@ -1,13 +1,14 @@
 // Taking over: a fleet out of a spreadsheet of machines as somebody keeps it.
 //
 //   const TakenOver taken = take_over(bytes, ask);              // or a Failure that lists all that must be asked back
-//   for (const auto& [name, text] : taken.files) write(name, text);
-//   enter(taken.fleet, record, entry_of("new machines.csv", taken.readings, ask.today), writer);
+//   for (const auto& [name, text] : taken.files) write(name, text);  // fleet.yaml after the record: it makes the fleet
+//   make_record(taken, "farm/record.db", writer);
 //
 // The spreadsheet is text: fields between commas, semicolons or tabs, in UTF-8, UTF-16 or Windows-1252. Nothing is
 // written here; what was understood comes as a value, with every column that was left alone and every row put aside.
 #pragma once
 
+#include <filesystem>
 #include <map>
 #include <memory>
 #include <optional>
@@ -18,6 +19,7 @@
 
 #include "service/base.h"
 #include "service/due_list.h"
+#include "service/entry.h"
 #include "service/fleet.h"
 #include "service/record.h"
 
@@ -70,6 +72,7 @@ struct TakeOverAsk {
 struct TakenOver {
   // How the file was read.
   std::string file;
+  Day today;  // the day asked about
   TextEncoding encoding = TextEncoding::utf8;
   char separator = ',';
   Dialect dialect;
@@ -117,6 +120,13 @@ struct TakenOver {
 // cannot be true. All of it is told at once. With `skip_bad` such rows and fields are left out, and machines are kept
 // wherever only a field is wrong. Fails with bad_fleet where a schedule that is there already is wrong.
 TakenOver take_over(std::string_view bytes, const TakeOverAsk& ask);
+
+// The record of such a fleet: there whole, with its readings, or not at all. Their origin is `new` and the name of the
+// spreadsheet. Fails as `Record::create` and `Record::append` do.
+void make_record(const TakenOver& taken, const std::filesystem::path& record, const Writer& writer);
+
+// Whether a record can be read and holds nothing but what `make_record` put in.
+bool holds_only_taken_over(const std::filesystem::path& record);
 
 }  // namespace service
 

@@ -21,7 +21,11 @@ constexpr std::size_t random_letters = made_up_end.size() - 1;
 
 }  // namespace
 
-bool is_temporary(std::string_view name) { return name.starts_with('.') && name.ends_with(temporary_end); }
+bool is_temporary(std::string_view name) {
+  constexpr std::string_view journal = "-journal";  // of a record that was being made
+  if (name.ends_with(journal)) name.remove_suffix(journal.size());
+  return name.starts_with('.') && name.ends_with(temporary_end);
+}
 
 PendingFile::PendingFile(fs::path target, unsigned mode) : target_(std::move(target)) {
   const std::string name = target_.filename().string();

@@ -59,6 +59,7 @@ class TakingOver {
 
   TakenOver run() {
     out_.file = ask_.file;
+    out_.today = ask_.today;
     out_.encoding = sheet_.encoding;
     out_.separator = sheet_.separator;
     out_.read_on = ask_.read_on.value_or(ask_.today);

@@ -1,4 +1,4 @@
-// A new, empty record.
+// A new record.
 #include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Transaction.h>
 #include <fmt/format.h>
@@ -18,7 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 using namespace record;
 
-void fill(const fs::path& file) {
+void make_empty(const fs::path& file) {
   SQLite::Database database(fs::absolute(file).string(), SQLite::OPEN_READWRITE);
   apply_settings(database, std::chrono::seconds(10));
   apply_journal_mode(database, file, Access::write);
@@ -34,7 +34,17 @@ void fill(const fs::path& file) {
 
 void Record::create(const std::filesystem::path& file) {
   NewFile made(file);
-  guarded(file, Doing::writing, [&] { fill(made.path()); });
+  guarded(file, Doing::writing, [&] { make_empty(made.path()); });
+  made.keep();
+}
+
+void Record::create(const std::filesystem::path& file, const std::function<void(Record& record)>& fill) {
+  NewFile made(file);
+  guarded(file, Doing::writing, [&] { make_empty(made.path()); });
+  {
+    Record record = open_unnamed(made.path(), file);
+    fill(record);
+  }
   made.keep();
 }
 

@@ -89,6 +89,7 @@ struct Record::Impl {
   std::filesystem::path file;
   SQLite::Database database;
   Access access;
+  bool named = true;  // else it is still being made: where that fails there is no record
 
   // Runs a question in one view of the book.
   template <class Question>
@@ -107,6 +108,11 @@ Record::~Record() = default;
 
 Record Record::open(const std::filesystem::path& file, Access access, std::chrono::milliseconds patience) {
   return Record(std::make_unique<Impl>(Impl{file, open_database(file, access, patience), access}));
+}
+
+Record Record::open_unnamed(const std::filesystem::path& made, const std::filesystem::path& file) {
+  return Record(std::make_unique<Impl>(
+      Impl{file, open_database(made, Access::write, std::chrono::seconds(10)), Access::write, false}));
 }
 
 std::vector<Fact> Record::facts(const Scope& scope) const {
@@ -171,6 +177,7 @@ std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
     }
     return written;
   });
+  if (commit_error && !impl_->named) fail(*commit_error, impl_->file, Doing::writing);
   if (commit_error && !added.empty()) fail_at_commit(*commit_error, impl_->file, added.front().id.command);
   return added;
 }

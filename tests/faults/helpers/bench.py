@@ -65,8 +65,8 @@ class Bench:
         except Damaged as error:
             verdict = f"damaged: {error}"
         shutil.rmtree(copy)
-        if writing.starts and verdict != "new":
-            return "old"  # whether it can be started all the same, the next run tells
+        if writing.starts and (verdict != "new" or not (fleet / "fleet.yaml").exists()):
+            return "old"  # no fleet yet; whether it can be started all the same, the next run tells
         if writing.makes:
             if verdict != "old":
                 return f"the book is {verdict}"

@@ -92,6 +92,8 @@ TEST_CASE("a disk that takes no more leaves the old file whole and nothing half-
 
 TEST_CASE("what a killed command left is told by its name") {
   CHECK(service::is_temporary(".due.txt.Ab3dEf.new"));
+  CHECK(service::is_temporary(".record.db.Ab3dEf.new-journal"));
+  CHECK_FALSE(service::is_temporary("record.db-journal"));
   CHECK_FALSE(service::is_temporary("due.txt.new"));
   CHECK_FALSE(service::is_temporary(".hidden"));
 }

@@ -109,8 +109,14 @@ TEST_CASE("a try that was cut short before the fleet file can be made again; som
   place.write("list.csv", list);
   must(place, "new farm --from list.csv");
   std::filesystem::remove(place.folder / "farm/fleet.yaml");
-  place.write("farm/.fleet.yaml.abcdef.new", "half");
+  for (const char* left : {".fleet.yaml.abcdef.new", ".record.db.abcdef.new", ".record.db.abcdef.new-journal"}) {
+    place.write(std::string("farm/") + left, "half");
+  }
+  CHECK(place.run("new farm") == 65);
+  CHECK(place.complains("give the same command again"));
   must(place, "new farm --from list.csv");
+  CHECK_FALSE(is_there(place, "farm/.fleet.yaml.abcdef.new"));
+  CHECK_FALSE(is_there(place, "farm/.record.db.abcdef.new-journal"));
   must(place, "export --fleet farm");
   CHECK(std::count(place.out.begin(), place.out.end(), '\n') == 3);  // a header and two readings
   must(place, "reading pumpe 403 --fleet farm");
