@@ -97,6 +97,9 @@ inline constexpr const char* bad_quote = "bad-quote";
 
 // Remarks.
 inline constexpr const char* grace_on_safety = "grace-on-safety";
+inline constexpr const char* grace_on_examination = "grace-on-examination";
+inline constexpr const char* until_on_safety = "until-on-safety";
+inline constexpr const char* safety_interval_longer = "safety-interval-longer";
 inline constexpr const char* examination_covered = "examination-covered";
 inline constexpr const char* condition_unused = "condition-unused";
 inline constexpr const char* part_not_listed = "part-not-listed";

@@ -36,6 +36,7 @@ struct TaskDraft {
   LimbNotes limbs;
   std::vector<Mention> covers;
   std::optional<Spot> grace;
+  std::optional<Spot> until;
 };
 
 struct ScheduleDraft {
@@ -47,6 +48,8 @@ struct ScheduleDraft {
 struct ChangeDraft {
   TaskChange change;
   LimbNotes limbs;
+  std::optional<Spot> every;
+  std::optional<Spot> first;
   std::optional<Spot> grace;
   Spot spot;
 };
@@ -85,10 +88,11 @@ struct Draft {
 };
 
 // Everything that can only be checked when all files have been read.
-void check_names(Draft& draft, Diagnostics& diagnostics);           // names that are mentioned exist
-void check_meters(const Draft& draft, Diagnostics& diagnostics);    // limbs find their meters on every machine
-void check_covers(const Draft& draft, Diagnostics& diagnostics);    // no ring
-void check_machines(const Draft& draft, Diagnostics& diagnostics);  // starts, ends, expected usage, keys given once
-void remark_on(const Draft& draft, Diagnostics& diagnostics);       // what is odd, but no mistake
+void check_names(Draft& draft, Diagnostics& diagnostics);             // names that are mentioned exist
+void check_meters(const Draft& draft, Diagnostics& diagnostics);      // limbs find their meters on every machine
+void check_covers(const Draft& draft, Diagnostics& diagnostics);      // no ring
+void check_machines(const Draft& draft, Diagnostics& diagnostics);    // starts, ends, expected usage, keys given once
+void remark_on(const Draft& draft, Diagnostics& diagnostics);         // what is odd, but no mistake
+void remark_on_safety(const Draft& draft, Diagnostics& diagnostics);  // of it, what lets safety wait
 
 }  // namespace service::fleet

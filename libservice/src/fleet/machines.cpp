@@ -60,9 +60,15 @@ void read_expect(const Reader& reader, const Field& field, MachineDraft& into) {
 
 constexpr Key<ChangeDraft> change_keys[] = {
     {"every",
-     [](const Reader& r, const Field& f, ChangeDraft& d) { d.change.every = read_limbs(r, f, Limbs::all, d.limbs); }},
+     [](const Reader& r, const Field& f, ChangeDraft& d) {
+       d.change.every = read_limbs(r, f, Limbs::all, d.limbs);
+       d.every = r.spot(f.key);
+     }},
     {"first",
-     [](const Reader& r, const Field& f, ChangeDraft& d) { d.change.first = read_limbs(r, f, Limbs::all, d.limbs); }},
+     [](const Reader& r, const Field& f, ChangeDraft& d) {
+       d.change.first = read_limbs(r, f, Limbs::all, d.limbs);
+       d.first = r.spot(f.key);
+     }},
     {"grace",
      [](const Reader& r, const Field& f, ChangeDraft& d) {
        d.change.grace = read_grace(r, f);

@@ -186,6 +186,7 @@ TaskDraft MadeInCode::take_task(Task task, const std::string& schedule) {
     note_grace(*task.grace, spot);
     draft.grace = spot;
   }
+  if (task.until_month_end) draft.until = spot;
   for (const std::string& covered : task.covers) draft.covers.push_back({covered, spot});
   check_positions(task.positions, spot, diagnostics_);
   for (const std::string& written : task.cautions) check_caution(written, spot, diagnostics_);
@@ -224,6 +225,8 @@ void MadeInCode::take_machine(Machine machine) {
 ChangeDraft MadeInCode::take_change(TaskChange change, const std::string& machine) {
   ChangeDraft draft;
   draft.spot = spot_of(fmt::format("the task `{}` of the machine `{}`", cleaned(change.task), cleaned(machine)));
+  if (!change.every.empty()) draft.every = draft.spot;
+  if (!change.first.empty()) draft.first = draft.spot;
   note_interval(change.every, "every", draft.spot, draft.limbs);
   note_interval(change.first, "first", draft.spot, draft.limbs);
   if (change.grace) {

@@ -11,13 +11,6 @@ namespace {
 
 using TaskByName = std::unordered_map<std::string, const Task*>;
 
-void remark_on_grace(const std::optional<Spot>& grace, const Task& task, Diagnostics& diagnostics) {
-  if (!grace || !task.safety) return;
-  diagnostics.remark(code::grace_on_safety, *grace,
-                     fmt::format("`{}` is for safety, so its grace is not used", task.name),
-                     "leave out `grace:` or `safety:`");
-}
-
 void remark_on_examinations(const TaskDraft& task, const TaskByName& tasks, Diagnostics& diagnostics) {
   if (task.task.competent_person) return;
   for (const Mention& covered : task.covers) {
@@ -31,22 +24,10 @@ void remark_on_examinations(const TaskDraft& task, const TaskByName& tasks, Diag
 }
 
 void remark_on_tasks(const Draft& draft, Diagnostics& diagnostics) {
-  std::unordered_map<std::string, TaskByName> by_schedule;
   for (const ScheduleDraft& schedule : draft.schedules) {
-    TaskByName& tasks = by_schedule[schedule.schedule.name];
+    TaskByName tasks;
     for (const TaskDraft& task : schedule.tasks) tasks.emplace(task.task.name, &task.task);
-    for (const TaskDraft& task : schedule.tasks) {
-      remark_on_grace(task.grace, task.task, diagnostics);
-      remark_on_examinations(task, tasks, diagnostics);
-    }
-  }
-  for (const MachineDraft& machine : draft.machines) {
-    if (machine.changes.empty()) continue;
-    const TaskByName& tasks = by_schedule[machine.machine.schedule];
-    for (const ChangeDraft& change : machine.changes) {
-      const auto found = tasks.find(change.change.task);
-      if (found != tasks.end()) remark_on_grace(change.grace, *found->second, diagnostics);
-    }
+    for (const TaskDraft& task : schedule.tasks) remark_on_examinations(task, tasks, diagnostics);
   }
 }
 
@@ -87,6 +68,7 @@ void remark_on_parts(const Draft& draft, Diagnostics& diagnostics) {
 }  // namespace
 
 void remark_on(const Draft& draft, Diagnostics& diagnostics) {
+  remark_on_safety(draft, diagnostics);
   remark_on_tasks(draft, diagnostics);
   remark_on_conditions(draft, diagnostics);
   remark_on_parts(draft, diagnostics);

@@ -39,6 +39,7 @@ void read_counts_from(const Reader& reader, const Field& field, TaskDraft& into)
 
 void read_until(const Reader& reader, const Field& field, TaskDraft& into) {
   into.task.until_month_end = reader.choice(field, {"month-end"}).has_value();
+  into.until = reader.spot(field.key);
 }
 
 void read_by_whom(const Reader& reader, const Field& field, TaskDraft& into) {
