@@ -34,6 +34,7 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
     json["questions"] = array_of(asked.questions, question_as_json);
     return json;
   });
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
   json["left_off"] = answer.left_off;
   return dumped(json);
 }

@@ -5,6 +5,7 @@
 #include "render/find_out/find_out.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
+#include "render/shared/point_rows.h"
 #include "render/shared/words.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
@@ -107,8 +108,10 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   const auto& all = answer.machines;
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
+  text += out_of_use_first(list.not_in_use, look);
   if (all.empty()) return text + '\n' + none(list);
   const auto columns = static_cast<std::size_t>(look.columns);
+  if (!machines_that(list.not_in_use, service::UseKind::out_of_use).empty()) text += '\n';
   text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
   std::size_t questions = 0;
   for (const MachineQuestions& asked : all) {

@@ -57,8 +57,10 @@ MachineQuestions questions_about(const DueList& list, const Machine& machine, st
     }
     if (gap.kind == GapKind::no_reading || gap.kind == GapKind::stale) ask_for_reading(asked, gap, gap.meter);
   }
-  std::stable_sort(points.begin(), points.end(),
-                   [](const Point* a, const Point* b) { return std::less<>()(a->task, b->task); });
+  std::stable_sort(points.begin(), points.end(), [](const Point* a, const Point* b) {
+    if (never_waits(*a) != never_waits(*b)) return never_waits(*a);
+    return std::less<>()(a->task, b->task);
+  });
   for (const Point* point : points) {
     if (point->standing == Standing::no_record || !point->unknown.empty()) ask_about(asked, *point);
   }
