@@ -3,6 +3,7 @@
 
 #include "commands/commands.h"
 #include "commands/writing.h"
+#include "render/shared/words.h"
 
 namespace cli {
 namespace {
@@ -11,14 +12,23 @@ using service::FactKind;
 
 // What is said already is stored all the same: whoever types it may know better than the book in what order things
 // happened. It may also be another machine that was meant.
-void tell_if_nothing_changes(FactKind kind, const service::UseChange& change, const service::Machine& machine,
-                             std::vector<std::string>& said) {
-  if (change.changes) return;
-  if (kind == FactKind::back) {
+void tell_what_stood(const service::Fact& told, const service::UseChange& change, const service::Machine& machine,
+                     std::vector<std::string>& said) {
+  const service::UseState& before = change.before;
+  if (told.kind == FactKind::back && !change.changes) {
     said.push_back(fmt::format("{} was in use already on that day; was another machine meant?", machine.key));
-  } else {
-    said.push_back(
-        fmt::format("{} was out of use already since {}", machine.key, service::to_text(*change.before.since)));
+  }
+  if (told.kind == FactKind::out_of_use && !change.changes) {
+    said.push_back(fmt::format("{} was out of use already since {}{}", machine.key, service::to_text(*before.since),
+                               reasons_of(before)));
+  }
+  if (told.kind == FactKind::laid_up && before.laid_up) {
+    const auto until = [](const std::optional<service::Day>& day) {
+      return day ? "until " + service::to_text(*day) : std::string("without an end");
+    };
+    said.push_back(fmt::format("{} was laid up already since {} {}; {}", machine.key,
+                               service::to_text(before.laid_up->since), until(before.laid_up->until),
+                               change.changes ? "now " + until(told.until) : "that stays so"));
   }
 }
 
@@ -30,14 +40,15 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   auto record = open_record(session.folder, service::Access::write);
   service::UseChange change;
   const auto propose = [&](const service::Extract& known) {
-    change = use_change(session.fleet, known, machine, kind, fact.on.first);
+    change = use_change(session.fleet, known, machine, fact);
     return std::vector<service::Proposal>{{fact, false, std::nullopt}};
   };
   Written written = write(context, session, record, request_of(context, session, only(machine), propose));
-  tell_if_nothing_changes(kind, change, machine, written.entered.said);
+  tell_what_stood(fact, change, machine, written.entered.said);
   const bool added = !written.entered.added.empty();
   if (kind == FactKind::back && written.entered.after != nullptr) {
     written.before_work = before_work(*written.entered.after, machine);
+    if (change.changes) written.ended = service::MachineUse{&machine, change.before};
   }
   if (added && change.stays_out_of_use) {
     written.next.push_back(

@@ -128,7 +128,7 @@ std::string not_in_use(const SeasonPlan& plan, const Look& look) {
   SaidLines lines;
   for (const service::MachineUse& use : plan.not_in_use) {
     service::UseState state = use.state;
-    state.note.clear();  // what it has is told by the due list
+    state.reasons.clear();  // what it has is told by the due list
     lines.emplace_back(use.machine->key, words_of(state));
   }
   return said_rows(lines, look);

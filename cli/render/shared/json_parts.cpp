@@ -138,6 +138,9 @@ Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet
   json["since"] = day_or_null(use.state.since);
   json["until"] = day_or_null(use.state.until);
   json["note"] = text_or_null(use.state.note);
+  json["reasons"] = array_of(use.state.reasons, [](const service::UseReason& reason) {
+    return Json{{"on", to_text(reason.on)}, {"note", reason.note}};
+  });
   return json;
 }
 

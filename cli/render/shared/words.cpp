@@ -291,7 +291,15 @@ std::string words_of(const service::UseState& state) {
   if (state.kind == service::UseKind::out_of_use && state.laid_up) text += " and laid up";
   if (state.since) text += " since " + to_text(*state.since);
   if (state.until) text += " until " + to_text(*state.until);
-  if (!state.note.empty()) text += ": " + service::cleaned(state.note);
+  return text + reasons_of(state);
+}
+
+std::string reasons_of(const service::UseState& state) {
+  std::string text;
+  for (const service::UseReason& reason : state.reasons) {
+    const bool from_the_start = text.empty() && reason.on == state.since;
+    text += (from_the_start ? "" : "; " + to_text(reason.on)) + ": " + service::cleaned(reason.note);
+  }
   return text;
 }
 

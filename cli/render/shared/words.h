@@ -68,6 +68,8 @@ std::string words_of(const service::PutOff& put_off);
 
 // `out of use since 2026-05-21: fork worn`.
 std::string words_of(const service::UseState& state);
+// `: left fork worn; 2026-06-15: seat belt torn`: each with its day, but for the first where it stands since that day.
+std::string reasons_of(const service::UseState& state);
 
 // `strange knocking noise, seen 2026-06-14; looked at 2026-06-15, found worn: a bearing hums`.
 std::string words_of(const service::SeenSign& seen);

@@ -1,5 +1,6 @@
 #include "render/overdue/words.h"
 #include "render/shared/json_parts.h"
+#include "render/written/to_mind.h"
 #include "render/written/written.h"
 
 namespace cli {
@@ -28,6 +29,7 @@ Json move_as_json(const service::HeadingChange& move) {
     return of ? Json(to_text(*of)) : Json(nullptr);
   };
   Json json = place_of(*move.point);
+  mark(json, *move.point);
   json["before"] = heading(move.was);
   json["after"] = heading(move.is);
   return json;
@@ -52,16 +54,7 @@ Json check_as_json(const service::Point* check) {
 }
 
 Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet) {
-  return {{"points", array_of(before.points,
-                              [](const service::Point* point) {
-                                Json json = place_of(*point);
-                                mark(json, *point);
-                                json["standing"] = to_text(point->standing);
-                                json["by_estimate"] = point->by_estimate;
-                                json["due_on"] = day_or_null(point->due_on);
-                                json["unknown"] = kinds_of(point->unknown);
-                                return json;
-                              })},
+  return {{"points", array_of(before.points, [](const service::Point* point) { return never_waits_as_json(*point); })},
           {"seen", array_of(before.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); })}};
 }
 
@@ -90,6 +83,10 @@ std::string written_as_json(const Written& written) {
   json["checks_owed"] = array_of(checks_owed(entered), check_as_json);
   json["before_work"] =
       written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet()) : Json(nullptr);
+  json["ended"] = written.ended ? machine_as_json(*written.ended, entered.was->fleet()) : Json(nullptr);
+  json["run_not_in_use"] = run_not_in_use_as_json(entered);
+  json["not_put_off"] = not_put_off_as_json(entered);
+  json["unsafe_now"] = unsafe_now_as_json(entered);
   json["undo"] = text_or_null(undo_of(written));
   return dumped(json);
 }

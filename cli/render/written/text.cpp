@@ -6,6 +6,7 @@
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/words.h"
+#include "render/written/to_mind.h"
 #include "render/written/written.h"
 #include "terminal/wrap.h"
 
@@ -46,6 +47,7 @@ std::string words_of(const PointChange& change, bool with_machine) {
   const std::string was = side(change.before);
   const std::string is = side(change.after);
   text += was == is ? "stays " + is : was + " -> " + is;
+  for (const std::string& mark : marks_of(point)) text += ", " + mark;
   if (change.after == nullptr) return text;
   const bool waiting = change.after->standing == Standing::later || change.after->standing == Standing::coming;
   if (waiting) return text + next_due(*change.after);
@@ -61,8 +63,11 @@ std::string words_of(const service::HeadingChange& move, bool with_machine) {
   };
   std::string text = with_machine ? service::cleaned(move.point->machine->key) + ' ' : "";
   text += task_of(*move.point) + ": ";
-  if (move.was && move.is) return text + fmt::format("from `{}` to `{}`", title(*move.was), title(*move.is));
-  return text + (move.is ? fmt::format("now under `{}`", title(*move.is)) : "no more on it");
+  text += move.was && move.is ? fmt::format("from `{}` to `{}`", title(*move.was), title(*move.is))
+          : move.is           ? fmt::format("now under `{}`", title(*move.is))
+                              : "no more on it";
+  for (const std::string& mark : marks_of(*move.point)) text += ", " + mark;
+  return text;
 }
 
 // True where people should hear of it: the standing, the estimate mark or the fitting changed, not only a day.
@@ -151,11 +156,7 @@ std::string check_lines(const service::Entered& entered) {
 std::string before_work_lines(const service::BeforeWork& before) {
   if (before.points.empty() && before.seen.empty()) return "";
   std::string text = "See to these before it works:\n";
-  for (const Point* point : before.points) {
-    std::vector<std::string> words = marks_of(*point);
-    for (std::string& limb : limb_words(*point)) words.push_back(std::move(limb));
-    text += wrapped("  ", fmt::format("{}: {}; {}", task_of(*point), side(point), fmt::join(words, "; ")), columns, 4);
-  }
+  for (const Point* point : before.points) text += wrapped("  ", words_of_what_never_waits(*point), columns, 4);
   for (const service::SeenSign* seen : before.seen) text += wrapped("  ", cli::words_of(*seen), columns, 4);
   return text;
 }
@@ -186,6 +187,7 @@ std::string written_as_text(const Written& written, const Look&) {
   constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
   text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
   for (const std::string& what : written.what) text += "  " + what + '\n';
+  text += run_not_in_use_lines(entered);
   std::vector<const PointChange*> told;
   for (const PointChange& change : entered.changes) {
     if (worth_telling(change)) told.push_back(&change);
@@ -202,6 +204,7 @@ std::string written_as_text(const Written& written, const Look&) {
     text += "  " + words_of(*told[i], about_several) + '\n';
   }
   if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
+  text += unsafe_now_lines(entered);
   if (!entered.moves.empty()) text += "On the overdue list:\n";
   for (std::size_t i = 0; i < std::min(most, entered.moves.size()); ++i) {
     text += "  " + words_of(entered.moves[i], about_several) + '\n';
@@ -224,6 +227,8 @@ std::string written_as_text(const Written& written, const Look&) {
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   // After a file of services the due list says it.
   if (written.command == "done") text += check_lines(entered);
+  text += not_put_off_lines(entered);
+  if (written.ended) text += ended_lines(*written.ended);
   if (written.before_work) text += before_work_lines(*written.before_work);
   for (const std::string& next : written.next) text += next + '\n';
   const std::string undo = undo_of(written);

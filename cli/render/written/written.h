@@ -19,7 +19,8 @@ struct Written {
   std::vector<std::string> understood;   // how a file was read
   std::vector<std::string> what;         // one line a fact
   std::vector<std::string> write_on_it;  // for the new element: day and meter value
-  std::optional<service::BeforeWork> before_work;  // of a machine that is back
+  std::optional<service::MachineUse> ended;        // of a machine that is back: what it was until then
+  std::optional<service::BeforeWork> before_work;  // and what is to be seen to
   std::vector<std::string> next;                   // what follows from it for people
 };
 

@@ -198,9 +198,14 @@ bool needs_doing(const DueList& list);
 // The cautions of these points (`Task::all_cautions`), each once.
 std::vector<std::string> cautions_of(const std::vector<const Point*>& points);
 
+// Due or worse, by estimate too, without record or with something unknown.
+inline bool needs_seeing_to(const Point& point) {
+  return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
+}
+
 // What is to be seen to before a machine that stood goes back to work.
 struct BeforeWork {
-  // Of what never waits: due or worse, by estimate too, without record or with something unknown.
+  // Of what never waits: those that need it.
   std::vector<const Point*> points;
   std::vector<const SeenSign*> seen;  // signs that nobody has found good since
 };
@@ -224,7 +229,7 @@ struct MachineQuestions {
   const Machine* machine = nullptr;
   bool nothing_recorded = false;
   bool start_unknown = false;       // the fleet file says neither `in-service` nor `bought`
-  std::vector<Question> questions;  // readings first, then tasks in the order of the schedule
+  std::vector<Question> questions;  // readings first, then what never waits, then the order of the schedule
 };
 
 // By machine in the order of the fleet file; machines of which nothing is to be found out are left out. Points into the

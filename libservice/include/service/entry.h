@@ -161,6 +161,34 @@ ElementLabel element_label(const Fact& service, const Machine& machine);
 // The checks that the added services ask for, and that are still owed. Points into `entered.after`.
 std::vector<const Point*> checks_owed(const Entered& entered);
 
+// --- What is to be minded of it ----------------------------------------------------------------------------
+
+// Use that a meter shows of a machine which was laid up or out of use on the day of the value.
+struct RunNotInUse {
+  const Machine* machine = nullptr;
+  const Meter* meter = nullptr;
+  FactId fact;     // of the value
+  UseState state;  // on its day
+  Amount used;     // since the value before it
+  Day from;        // of the value before it
+  Day to;
+  // That one was shown when the machine stood already; else some of the use may be of the days before it stood.
+  bool all_of_it = true;
+  bool still = true;  // it is not in use on the day asked about either
+};
+
+// Of the readings and services with a value among what was added, in the order of machines, meters and days. A lay-up
+// that has ended since is nothing to be told: whoever told of its end later may not know the day.
+std::vector<RunNotInUse> run_not_in_use(const Entered& entered);
+
+// What an added delay does not put off though its task covers it: what never waits, and is due or worse, without record
+// or with something unknown. In the order of the list; points into `entered.after`.
+std::vector<const Point*> not_put_off(const Entered& entered);
+
+// Machines in use of which something that never waits is overdue now and was not before. Somebody has to decide whether
+// they may run.
+std::vector<const Machine*> unsafe_now(const Entered& entered);
+
 // --- Facts to propose --------------------------------------------------------------------------------------
 
 // The checks that a service asks for afterwards, as done with it.
@@ -195,12 +223,13 @@ PutOffEnd put_off_end(const Snapshot& now, const Machine& machine, std::string_v
 // What laying up, taking out of use or bringing back does to a machine on that day.
 struct UseChange {
   UseState before;                // on that day
-  bool changes = true;            // false: it is so already, and there is nothing to write down
+  bool changes = true;            // false: it is so already, with the same return planned
   bool stays_out_of_use = false;  // laid up, and yet unsafe until somebody says that it is back
 };
 
+// `told`: the fact laid-up, out-of-use or back that is to be entered.
 UseChange use_change(const std::shared_ptr<const Fleet>& fleet, const Extract& known, const Machine& machine,
-                     FactKind kind, Day on);
+                     const Fact& told);
 
 // --- Taking back -------------------------------------------------------------------------------------------
 

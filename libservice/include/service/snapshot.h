@@ -99,16 +99,34 @@ enum class UseKind { in_use, laid_up, out_of_use };
 
 std::string_view to_text(UseKind kind);  // `out-of-use`
 
+// Why a machine is not in use, in the words of whoever said so that day.
+struct UseReason {
+  Day on;
+  std::string note;
+  friend bool operator==(const UseReason&, const UseReason&) = default;
+};
+
+struct LayUp {
+  Day since;
+  std::optional<Day> until;  // the planned return, by whoever spoke last
+  friend bool operator==(const LayUp&, const LayUp&) = default;
+};
+
 struct UseState {
   UseKind kind = UseKind::in_use;  // a machine both out of use and laid up is out of use
   std::optional<Day> since;
   std::optional<Day> until;  // laid up: planned return; from that day on the machine counts as in use again
-  std::string note;
-  bool laid_up = false;  // laid up that day, also where it is out of use as well
+  std::string note;          // the reasons in one text
+  // All that was said of it since it was last in use, oldest first: what is said later takes back nothing.
+  std::vector<UseReason> reasons;
+  std::optional<LayUp> laid_up;  // that day, also where it is out of use as well
 };
 
 // An unsafe machine stays out of use until somebody says that it is back, whatever else happens to it.
 UseState use_state(const Snapshot& snapshot, const Machine& machine);
+
+// The same on any day. `facts`: of that machine, unstruck, in the one order.
+UseState use_state(std::span<const Fact> facts, Day on);
 
 // True while the machine is the owner's on that day: not before in-service or bought, not from the day it left.
 bool kept_on(const Machine& machine, Day day);

@@ -47,12 +47,16 @@ PutOffEnd put_off_end(const Snapshot& now, const Machine& machine, std::string_v
 }
 
 UseChange use_change(const std::shared_ptr<const Fleet>& fleet, const Extract& known, const Machine& machine,
-                     FactKind kind, Day on) {
-  const Snapshot then(fleet, known, on, true, {std::vector<std::string>{machine.key}});
+                     const Fact& told) {
+  const Snapshot then(fleet, known, told.on.first, true, {std::vector<std::string>{machine.key}});
   UseChange change{use_state(then, machine), true, false};
-  change.changes = !(kind == FactKind::back && change.before.kind == UseKind::in_use) &&
-                   !(kind == FactKind::out_of_use && change.before.kind == UseKind::out_of_use);
-  change.stays_out_of_use = kind == FactKind::laid_up && change.before.kind == UseKind::out_of_use;
+  const UseState& before = change.before;
+  if (told.kind == FactKind::back) change.changes = before.kind != UseKind::in_use;
+  if (told.kind == FactKind::out_of_use) change.changes = before.kind != UseKind::out_of_use;
+  if (told.kind == FactKind::laid_up) {
+    change.changes = !before.laid_up || before.laid_up->until != told.until;
+    change.stays_out_of_use = before.kind == UseKind::out_of_use;
+  }
   return change;
 }
 

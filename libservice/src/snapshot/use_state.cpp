@@ -1,49 +1,77 @@
 // Whether a machine is in use, from its facts: laid-up, out-of-use and back.
+#include <algorithm>
+
 #include "service/snapshot.h"
 
 namespace service {
+namespace {
+
+void add_reason(const Fact& fact, std::vector<UseReason>& reasons) {
+  UseReason reason{fact.on.first, fact.note};
+  const bool said = std::find(reasons.begin(), reasons.end(), reason) != reasons.end();
+  if (!fact.note.empty() && !said) reasons.push_back(std::move(reason));
+}
+
+void take_reasons(std::vector<UseReason> reasons, UseState& state) {
+  for (const UseReason& reason : reasons) state.note += (state.note.empty() ? "" : "; ") + reason.note;
+  state.reasons = std::move(reasons);
+}
+
+}  // namespace
 
 std::string_view to_text(UseKind kind) {
   if (kind == UseKind::in_use) return "in-use";
   return kind == UseKind::laid_up ? "laid-up" : "out-of-use";
 }
 
-UseState use_state(const Snapshot& snapshot, const Machine& machine) {
-  const Fact* laid_up = nullptr;
-  const Fact* out_of_use = nullptr;  // the first since it was last in use: it has stood since then
-  std::string why;                   // what was said last of it
-  const Fact* back = nullptr;
-  for (const Fact& fact : snapshot.facts_of(machine.key)) {
-    if (fact.kind == FactKind::laid_up) laid_up = &fact;
-    if (fact.kind == FactKind::out_of_use) {
-      if (out_of_use == nullptr) out_of_use = &fact;
-      if (!fact.note.empty()) why = fact.note;
-    }
-    if (fact.kind != FactKind::back) continue;
-    back = &fact;
-    laid_up = nullptr;
-    out_of_use = nullptr;
-    why.clear();
-  }
+UseState use_state(std::span<const Fact> facts, Day on) {
+  std::optional<LayUp> laid_up;
+  std::vector<UseReason> why_laid_up;
+  std::optional<Day> out_of_use;  // the first day since it was last in use: it has stood since then
+  std::vector<UseReason> why_out_of_use;
   UseState state;
-  if (back != nullptr) state.since = back->on.first;
   // A planned return that has come counts: taking the machine for idle any longer would hide what falls due.
-  if (laid_up != nullptr && laid_up->until && *laid_up->until <= snapshot.as_of()) {
+  const auto end_lay_up = [&](Day day) {
+    if (!laid_up || !laid_up->until || *laid_up->until > day) return;
     state.since = laid_up->until;
-    laid_up = nullptr;
+    laid_up.reset();
+    why_laid_up.clear();
+  };
+  for (const Fact& fact : facts) {
+    const Day day = fact.on.first;
+    if (day > on) break;
+    if (fact.kind == FactKind::laid_up) {
+      end_lay_up(day);
+      laid_up = LayUp{laid_up ? laid_up->since : day, fact.until};
+      add_reason(fact, why_laid_up);
+    } else if (fact.kind == FactKind::out_of_use) {
+      if (!out_of_use) out_of_use = day;
+      add_reason(fact, why_out_of_use);
+    } else if (fact.kind == FactKind::back) {
+      state.since = day;
+      laid_up.reset();
+      why_laid_up.clear();
+      out_of_use.reset();
+      why_out_of_use.clear();
+    }
   }
-  state.laid_up = laid_up != nullptr;
-  if (out_of_use != nullptr) {
+  end_lay_up(on);
+  state.laid_up = laid_up;
+  if (out_of_use) {
     state.kind = UseKind::out_of_use;
-    state.since = out_of_use->on.first;
-    state.note = std::move(why);
-  } else if (laid_up != nullptr) {
+    state.since = out_of_use;
+    take_reasons(std::move(why_out_of_use), state);
+  } else if (laid_up) {
     state.kind = UseKind::laid_up;
-    state.since = laid_up->on.first;
+    state.since = laid_up->since;
     state.until = laid_up->until;
-    state.note = laid_up->note;
+    take_reasons(std::move(why_laid_up), state);
   }
   return state;
+}
+
+UseState use_state(const Snapshot& snapshot, const Machine& machine) {
+  return use_state(snapshot.facts_of(machine.key), snapshot.as_of());
 }
 
 bool kept_on(const Machine& machine, Day day) {

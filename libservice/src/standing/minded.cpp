@@ -18,8 +18,7 @@ std::vector<std::string> cautions_of(const std::vector<const Point*>& points) {
 BeforeWork before_work(const DueList& list, const Machine& machine) {
   BeforeWork before;
   for (const Point& point : list.points) {
-    if (point.machine->key != machine.key || !never_waits(point)) continue;
-    if (is_due(point) || point.standing == Standing::no_record || !point.unknown.empty()) {
+    if (point.machine->key == machine.key && never_waits(point) && needs_seeing_to(point)) {
       before.points.push_back(&point);
     }
   }

@@ -120,7 +120,7 @@ TEST_CASE("laying up, taking out of use and bringing back say whether there is a
   const auto& pump = *office.fleet->machine("pump");
   const service::Extract known = service::whole_book(office.record.facts());
   const auto change = [&](FactKind kind, std::string_view on) {
-    return service::use_change(office.fleet, known, pump, kind, day(on));
+    return service::use_change(office.fleet, known, pump, use(kind, "pump", on));
   };
   CHECK(change(FactKind::back, "2026-06-02").changes);
   CHECK_FALSE(change(FactKind::back, "2026-05-31").changes);  // it was in use that day
@@ -129,4 +129,20 @@ TEST_CASE("laying up, taking out of use and bringing back say whether there is a
   CHECK(change(FactKind::laid_up, "2026-06-02").stays_out_of_use);
   CHECK_FALSE(change(FactKind::laid_up, "2026-05-31").stays_out_of_use);
   CHECK(change(FactKind::back, "2026-06-02").before.kind == service::UseKind::out_of_use);
+}
+
+TEST_CASE("a lay-up that stands already is a change where another return is planned") {
+  Office office;
+  Fact first = use(FactKind::laid_up, "pump", "2026-03-09");
+  first.until = day("2026-11-01");
+  office.enter({first});
+  const auto& pump = *office.fleet->machine("pump");
+  const service::Extract known = service::whole_book(office.record.facts());
+  Fact again = use(FactKind::laid_up, "pump", "2026-06-15");
+  const auto without_end = service::use_change(office.fleet, known, pump, again);
+  CHECK(without_end.changes);
+  REQUIRE(without_end.before.laid_up.has_value());
+  CHECK((*without_end.before.laid_up == service::LayUp{day("2026-03-09"), day("2026-11-01")}));
+  again.until = first.until;
+  CHECK_FALSE(service::use_change(office.fleet, known, pump, again).changes);
 }

@@ -319,3 +319,47 @@ TEST_CASE("the note of a state is told with it, and a struck state is none") {
   world.strike(id);
   CHECK(state(world, "2026-01-11").kind == UseKind::in_use);
 }
+
+TEST_CASE("a second reason takes the place of none, and all of them end when it is back") {
+  using Reasons = std::vector<service::UseReason>;
+  World world = machine();
+  world.state(FactKind::out_of_use, "2026-01-10").note = "fork worn";
+  world.state(FactKind::out_of_use, "2026-02-05").note = "seat belt torn";
+  const auto both = state(world, "2026-02-05");
+  CHECK(text_or_none(both.since) == "2026-01-10");
+  CHECK((both.reasons == Reasons{{day("2026-01-10"), "fork worn"}, {day("2026-02-05"), "seat belt torn"}}));
+  CHECK(both.note == "fork worn; seat belt torn");
+  CHECK(state(world, "2026-02-04").reasons.size() == 1);  // not said yet
+  world.state(FactKind::out_of_use, "2026-02-05").note = "seat belt torn";
+  CHECK(state(world, "2026-02-05").reasons.size() == 2);  // the same once more
+  world.state(FactKind::back, "2026-03-01");
+  world.state(FactKind::out_of_use, "2026-03-05").note = "steering play";
+  CHECK((state(world, "2026-03-05").reasons == Reasons{{day("2026-03-05"), "steering play"}}));
+}
+
+TEST_CASE("a lay-up that is said anew stands since it began, until the day said last, and keeps why") {
+  World world = machine();
+  world.state(FactKind::laid_up, "2026-01-10", "2026-03-01").note = "drained";
+  world.state(FactKind::laid_up, "2026-02-01").note = "no water yet";
+  const auto standing = state(world, "2026-04-01");
+  CHECK(standing.kind == UseKind::laid_up);
+  CHECK(text_or_none(standing.since) == "2026-01-10");
+  CHECK_FALSE(standing.until.has_value());
+  CHECK(standing.note == "drained; no water yet");
+  World over = machine();  // the first one was over before the second began
+  over.state(FactKind::laid_up, "2026-01-10", "2026-03-01").note = "drained";
+  over.state(FactKind::laid_up, "2026-03-01", "2026-05-01");
+  CHECK(text_or_none(state(over, "2026-04-01").since) == "2026-03-01");
+  CHECK(state(over, "2026-04-01").reasons.empty());
+}
+
+TEST_CASE("a machine out of use keeps the days of its lay-up beside its own") {
+  World world = machine();
+  world.state(FactKind::laid_up, "2026-01-10", "2026-03-01");
+  world.state(FactKind::out_of_use, "2026-01-20");
+  const auto both = state(world, "2026-02-01");
+  REQUIRE(both.laid_up.has_value());
+  CHECK((*both.laid_up == service::LayUp{day("2026-01-10"), day("2026-03-01")}));
+  CHECK(text_or_none(both.since) == "2026-01-20");
+  CHECK_FALSE(state(world, "2026-03-01").laid_up.has_value());
+}

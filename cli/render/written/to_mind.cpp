@@ -1,0 +1,127 @@
+#include "render/written/to_mind.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/cautions.h"
+#include "render/shared/words.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+constexpr std::size_t columns = 80;
+constexpr std::size_t most = 12;  // after a long file of facts
+
+// `pump-south has run 12.0 h while laid up since 2026-03-09`.
+std::string words_of(const service::RunNotInUse& run) {
+  const bool unsafe = run.state.kind == service::UseKind::out_of_use;
+  const std::string stood =
+      fmt::format("{} since {}", unsafe ? "out of use" : "laid up", service::to_text(*run.state.since));
+  const std::string ran = fmt::format("{} has run {}", service::cleaned(run.machine->key),
+                                      with_unit(run.used, service::cleaned(run.meter->unit)));
+  return run.all_of_it
+             ? fmt::format("{} while {}", ran, stood)
+             : fmt::format("{} since {}, and {} {}", ran, service::to_text(run.from), run.still ? "is" : "was", stood);
+}
+
+// What to do about it.
+std::string cure_of(const service::RunNotInUse& run) {
+  if (run.state.kind == service::UseKind::out_of_use) {
+    return std::string(run.still ? "do not run it; " : "") + "ask who may have run it";
+  }
+  return "where it works again: whichever back " + service::cleaned(run.machine->key);
+}
+
+std::string and_more(std::size_t all) { return all > most ? fmt::format("  and {} more\n", all - most) : ""; }
+
+}  // namespace
+
+std::string run_not_in_use_lines(const service::Entered& entered) {
+  const auto runs = run_not_in_use(entered);
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, runs.size()); ++i) {
+    text += wrapped("", fmt::format("{}: {}.", words_of(runs[i]), cure_of(runs[i])), columns, 2);
+  }
+  return text + and_more(runs.size());
+}
+
+std::string words_of_what_never_waits(const service::Point& point) {
+  std::string text =
+      fmt::format("{}: {}{}", task_of(point), words_of(point.standing), point.by_estimate ? " by estimate" : "");
+  for (const std::string& mark : marks_of(point)) text += "; " + mark;
+  for (const std::string& limb : limb_words(point)) text += "; " + limb;
+  return text;
+}
+
+std::string not_put_off_lines(const service::Entered& entered) {
+  const auto points = not_put_off(entered);
+  if (points.empty()) return "";
+  std::string text = "Not put off by this; do it by itself:\n";
+  for (const service::Point* point : points) {
+    text += wrapped("  ",
+                    fmt::format("{}; when done: whichever done {} {}{}", words_of_what_never_waits(*point),
+                                service::cleaned(point->machine->key), task_of(*point),
+                                by_competent_person(*point) ? " --by NAME" : ""),
+                    columns, 4);
+  }
+  return text;
+}
+
+std::string unsafe_now_lines(const service::Entered& entered) {
+  const auto machines = unsafe_now(entered);
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, machines.size()); ++i) {
+    const std::string key = service::cleaned(machines[i]->key);
+    text += wrapped("",
+                    fmt::format("Something for safety is overdue now on {0}. Where it may not run until it is done: "
+                                "whichever out-of-use {0} --note \"...\"",
+                                key),
+                    columns, 2);
+  }
+  return text + and_more(machines.size());
+}
+
+std::string ended_lines(const service::MachineUse& ended) {
+  const bool unsafe = ended.state.kind == service::UseKind::out_of_use;
+  std::string text = fmt::format("{} was {}.", service::cleaned(ended.machine->key), words_of(ended.state));
+  if (unsafe) text += ended.state.reasons.size() > 1 ? " Is all of that mended?" : " Is that mended?";
+  return wrapped("", text, columns, 2);
+}
+
+Json run_not_in_use_as_json(const service::Entered& entered) {
+  return array_of(run_not_in_use(entered), [&](const service::RunNotInUse& run) {
+    Json json = machine_as_json({run.machine, run.state}, entered.is->fleet());
+    json["meter"] = run.meter->name;
+    json["unit"] = run.meter->unit;
+    json["fact"] = to_text(run.fact);
+    json["used"] = number(run.used);
+    json["from"] = to_text(run.from);
+    json["to"] = to_text(run.to);
+    json["all_of_it"] = run.all_of_it;
+    json["still"] = run.still;
+    return json;
+  });
+}
+
+Json never_waits_as_json(const service::Point& point) {
+  Json json = place_of(point);
+  mark(json, point);
+  json["standing"] = to_text(point.standing);
+  json["by_estimate"] = point.by_estimate;
+  json["due_on"] = day_or_null(point.due_on);
+  json["unknown"] = kinds_of(point.unknown);
+  return json;
+}
+
+Json not_put_off_as_json(const service::Entered& entered) {
+  return array_of(not_put_off(entered), [](const service::Point* point) { return never_waits_as_json(*point); });
+}
+
+Json unsafe_now_as_json(const service::Entered& entered) {
+  return array_of(unsafe_now(entered),
+                  [&](const service::Machine* machine) { return machine_of(*machine, entered.is->fleet()); });
+}
+
+}  // namespace cli

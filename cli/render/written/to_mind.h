@@ -1,0 +1,25 @@
+// What somebody has to hear of who entered facts, in words and as JSON.
+#pragma once
+
+#include <string>
+
+#include "render/shared/json_parts.h"
+#include "service/entry.h"
+
+namespace cli {
+
+// Lines for people, folded; empty where there is nothing of it.
+std::string run_not_in_use_lines(const service::Entered& entered);
+std::string not_put_off_lines(const service::Entered& entered);
+std::string unsafe_now_lines(const service::Entered& entered);
+std::string ended_lines(const service::MachineUse& ended);
+
+// `brakes: overdue; safety; 18 days past 12 months`.
+std::string words_of_what_never_waits(const service::Point& point);
+
+Json run_not_in_use_as_json(const service::Entered& entered);
+Json not_put_off_as_json(const service::Entered& entered);
+Json unsafe_now_as_json(const service::Entered& entered);
+Json never_waits_as_json(const service::Point& point);
+
+}  // namespace cli
