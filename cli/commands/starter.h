@@ -53,7 +53,7 @@ tasks:
     every: {hours: 250, months: 12}        # example; take it from the operator's manual
     takes: 50 min
     tools: [drain pan, filter wrench, gloves, goggles, lamp, piece of card]
-    cautions: [fluid-under-pressure, hot-fluid, hot-surface, used-oil]
+    cautions: [fluid-under-pressure, hot-fluid, hot-surface, used-oil, under-the-machine]
     follow-up:
       check-leaks:                         # example
         do: "Run to temperature, stop, key out; look for leaks with a lamp and a piece of card, never with a hand"
@@ -68,11 +68,12 @@ tasks:
 
   brakes:
     do: Check brakes, steering and wheel nuts
-    every: {hours: 500, months: 12, signs: [brake-pull]}   # example; take it from the operator's manual
+    every: {hours: 500, months: 12, signs: [brake-pull, long-pedal]}   # example; take it from the operator's manual
     safety: true                           # no grace and no putting off
     takes: 1 h
     tools: [chocks, jack, axle stands, torque wrench, damp cloth, lamp]
-    cautions: [fluid-under-pressure, hot-surface, raised-parts, not-on-the-jack, under-the-machine, asbestos]
+    cautions: [fluid-under-pressure, hot-surface, raised-parts, not-on-the-jack, under-the-machine, heavy-parts,
+      tyre-and-rim, asbestos]
 )yaml";
 
 }  // namespace cli

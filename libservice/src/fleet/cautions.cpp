@@ -81,9 +81,10 @@ constexpr Caution catalogue[] = {
      "A heavy part crushes hands, feet and backs: a hoist, a trolley or a second pair of hands, and nobody beneath it",
      practice},
     {"tyre-and-rim",
-     "A tyre or rim under pressure can kill: let the air out fully first, fill it in a cage, stand to the side; rims "
-     "of several pieces are for trained people only",
-     "29 CFR 1910.177, from memory"},
+     "A tyre or rim under pressure can kill: stand to the side of it at every check. Before a wheel or a rim is taken "
+     "apart, let the air out fully; fill it in a cage or behind a restraint; rims of several pieces are for trained "
+     "people only",
+     "29 CFR 1910.177, from memory; where to stand at a check is common practice, no source"},
 
     // Electricity.
     {"battery",

@@ -25,9 +25,13 @@ constexpr Warned by_work[] = {
     {"change engine oil", "fluid-under-pressure"},
     {"hydraulic oil", "hot-fluid"},
     {"hydraulic oil", "fluid-under-pressure"},
+    {"hydraulic oil", "stored-energy"},
+    {"change engine oil", "under-the-machine"},
+    {"hydraulic oil", "under-the-machine"},
     {"coolant", "pressure-cap"},
     {"coolant", "hot-fluid"},
     {"coolant", "coolant"},
+    {"coolant", "hot-surface"},
     {"fuel", "fuel-vapour"},
     {"hose", "fluid-under-pressure"},
     {"hose", "raised-parts"},
@@ -39,8 +43,11 @@ constexpr Warned by_work[] = {
     {"brake", "not-on-the-jack"},
     {"brake", "under-the-machine"},
     {"brake", "asbestos"},
+    {"brake", "heavy-parts"},
+    {"brake", "tyre-and-rim"},
     {"tyre", "tyre-and-rim"},
     {"gland", "fluid-under-pressure"},
+    {"gland", "hot-surface"},
     {"knife", "sharp-edges"},
     {"drum", "sharp-edges"},
     {"chaff", "moving-parts"},
@@ -49,6 +56,8 @@ constexpr Warned by_work[] = {
     {"dust", "dust-lungs"},
     {"dust", "confined-space"},
     {"burner", "fuel-vapour"},
+    {"burner", "dust-lungs"},
+    {"burner", "working-alone"},
     {"battery", "battery"},
     {"battery", "charger-off"},
     {"lifting gear", "raised-parts"},
@@ -81,6 +90,11 @@ constexpr Warned by_steps[] = {
     {"doors open", "exhaust-gas"},
     {"gas meter", "confined-space"},
     {"stays out", "confined-space"},
+    {"into the tank", "confined-space"},
+    {"at the controls", "engine-running"},
+    {"its own panel", "engine-running"},
+    {"while it runs", "engine-running"},
+    {"feel for heat", "engine-running"},
     {"stays out", "working-alone"},
     {"life jacket", "deep-water"},
     {"brake dust", "asbestos"},
@@ -132,8 +146,9 @@ TEST_CASE(
   CHECK(wrong_in_shipped([](const ShippedTask& task, const auto& add) {
           const bool covers_one = std::ranges::any_of(
               task.task->covers, [&](const std::string& name) { return task.schedule->task(name)->safety; });
-          for (const char* words : {"brake", "steering", "tyre", "wheel bearing", "guards", "stop button", "lifting",
-                                    "fork", "hose", "dust", "extinguisher", "burner", "official test", "change-over"}) {
+          for (const char* words :
+               {"brake", "steering", "tyre", "wheel bearing", "guards", "stop button", "lifting", "fork", "hose",
+                "dust", "extinguisher", "burner", "official test", "change-over", "locks and breakaway"}) {
             if (says(task.doing, words) && !task.task->safety && !covers_one) add("no safety task");
           }
           for (const char* words : {"lifting", "burner", "official test"}) {

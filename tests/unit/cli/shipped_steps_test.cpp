@@ -212,11 +212,65 @@ TEST_CASE("each tool that a task lists is used by a step of it, or of what it co
         }) == "");
 }
 
-TEST_CASE("where one stays out for the other, it is work for two") {
+// Each said behind the one before it; the same words may come again.
+std::string not_in_turn(std::string_view text, std::initializer_list<std::string_view> words) {
+  std::size_t from = 0;
+  for (const std::string_view one : words) {
+    const std::size_t at = text.find(one, from);
+    if (at == nowhere) return "not in its turn: " + std::string(one);
+    from = at + one.size();
+  }
+  return {};
+}
+
+TEST_CASE("safety stops go in and come out with the key out and all still, and nobody is under what comes down") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          if (!says(task.all_steps(), "safety stop")) return;
+          ++such;
+          const std::string wrong =
+              not_in_turn(task.all_steps(), {"raise", "key out", "still", "put in their safety stops", "clear", "down",
+                                             "key out", "still", "clear", "off the stops", "key out", "still",
+                                             "stops out from outside, nobody under it"});
+          if (!wrong.empty()) add(wrong);
+        }) == "");
+  CHECK(such >= 1);
+}
+
+TEST_CASE("whoever may go where gas is takes a gas meter along, and somebody who stays out") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          if (!task.warns_of("confined-space") || task.task->competent_person) return;
+          ++such;
+          if (!says(task.tools, "gas meter")) add("no gas meter");
+          if (!says(task.all_steps(), "gas meter")) add("the gas meter is never read");
+          if (!says(task.all_steps(), "stays out")) add("nobody stays out");
+          if (task.task->people < 2) add("people: 2");
+        }) == "");
+  CHECK(such >= 3);
+}
+
+TEST_CASE("where wheels come off, their nuts are tightened once more after some work") {
+  int such = 0;
+  CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
+          if (!says(task.all_steps(), "wheels off")) return;
+          ++such;
+          const bool again = std::ranges::any_of(task.checks, [](const std::string& check) {
+            return says(check, "wheel nuts again") && says(check, "key out") && says(check, "manual's torque");
+          });
+          if (!again) add("no check of the nuts afterwards");
+        }) == "");
+  CHECK(such >= 3);
+}
+
+TEST_CASE("where one stays out for the other, or stands at the controls, it is work for two") {
   int such = 0;
   CHECK(wrong_in_shipped([&](const ShippedTask& task, const auto& add) {
           const std::string text = task.all_steps();
-          if (!says(text, "stays out") && !says(text, "two of you") && !says(text, "two people")) return;
+          if (!says(text, "stays out") && !says(text, "two of you") && !says(text, "two people") &&
+              !says(text, "at the controls") && !says(text, "harness")) {
+            return;
+          }
           ++such;
           if (task.task->people < 2) add("people: 2");
         }) == "");
