@@ -192,7 +192,7 @@ const std::vector<Command>& table() {
            "due in the season all the same is to be had ready. The rest is named.",
        .words = {{"SEASON"}, some_machines},
        .options = {{"year", "YEAR", "the year of its first day; the next season unless told"},
-                   {"odds", "PERCENT", "from which odds on a point is listed; 20 unless told"},
+                   {"odds", "PERCENT", "from which odds on a point is listed: 10 or 10%; 20% unless told"},
                    machine_option,
                    site_option,
                    first_option},
@@ -241,12 +241,14 @@ const std::vector<Command>& table() {
        .action = parts},
       {.name = "put-off",
        .summary = "write down that a task is to wait, until when and why",
-       .about = "A decision to wait: until a day, so much more use (+50h, counted from the last known use), what the "
-                "meter will show (2200h), or the first of a day and a use. The point keeps its standing and comes "
-                "under a heading of its own on the overdue list. A safety task cannot be put off. Doing the task ends "
-                "the delay.",
+       .about =
+           "A decision to wait: until a day (or so far ahead: +14d, +2w, +3m), so much more use (+50h, counted from "
+           "the last known use), what the meter will show (2200h), or the first of a day and a use. The point keeps "
+           "its standing and comes "
+           "under a heading of its own on the overdue list. A safety task cannot be put off. Doing the task ends "
+           "the delay.",
        .words = {{"MACHINE"}, {"TASK[@POSITION]", true, true}},
-       .options = {{"until", "DAY|+50h|2200h", "until when; may be a day and a use", true},
+       .options = {{"until", "DAY|+14d|+50h|2200h", "until when; may be a day and a use", true},
                    {"by", "WHO", "who decided; you, unless told"},
                    {"note", "TEXT", "the reason"},
                    on_option,
@@ -262,7 +264,8 @@ const std::vector<Command>& table() {
                 "stands under a heading of its own, to be done before it goes back to work. Its calendar keeps "
                 "running.",
        .words = {{"MACHINE"}},
-       .options = {on_option, {"until", "DAY", "the day it is planned to work again"}, note_option, dry_run_option},
+       .options =
+           {on_option, {"until", "DAY|+14d", "the day it is planned to work again"}, note_option, dry_run_option},
        .formats = names_of(written_formats),
        .examples = {{"lay-up tractor-drill --until 2026-09-01 --dry-run", "until it is needed again"}},
        .statuses = {refused},

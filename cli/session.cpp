@@ -26,7 +26,7 @@ template <class Thing>
   for (const Thing* thing : things) keys.push_back(thing->key);
   const std::string last = keys.back();
   keys.pop_back();
-  wrong("several-names", fmt::format("`{}` is the name of {} {}", written, things.size(), what),
+  wrong("several-names", fmt::format("`{}` may mean {} {}", written, things.size(), what),
         fmt::format("write which: {} or {}", fmt::join(keys, ", "), last));
 }
 
@@ -40,7 +40,10 @@ std::string near_or_all(const std::vector<std::string>& near, const std::vector<
 
 // A name of something else, where a machine was to be named.
 std::string other_kind(const service::Fleet& fleet, const std::string& written) {
-  if (fleet.season(written) != nullptr) return fmt::format("`{0}` is a season: whichever season {0}", written);
+  if (const auto* season = season_named(fleet, written).one) {
+    return fmt::format("`{0}` is a season: whichever season {1}; its parts: whichever parts --before {1}", written,
+                       season->key);
+  }
   if (const auto* site = site_named(fleet, written).one) {
     return fmt::format("`{}` is a site; its machines: --site {}", written, site->key);
   }
@@ -149,30 +152,34 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet,
 
 service::Scope only(const service::Machine& machine) { return {std::vector<std::string>{machine.key}}; }
 
-const service::Season& season_named(const service::Fleet& fleet, const std::string& written) {
-  if (const service::Season* season = fleet.season(written)) return *season;
-  std::vector<std::string> names;
-  for (const service::Season& season : fleet.seasons) names.push_back(season.key);
+const service::Season& the_season(const service::Fleet& fleet, const std::string& written) {
+  const auto named = season_named(fleet, written);
+  if (named.one != nullptr) return *named.one;
+  if (!named.several.empty()) several(written, named.several, "seasons");
   wrong("unknown-season", fmt::format("there is no season `{}` in this fleet", written),
-        service::names_instead(written, names, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
+        near_or_all(named.near, fleet.seasons, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
 }
 
 TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written) {
   const auto at = written.find('@');
   TaskName named{written.substr(0, at), at == std::string::npos ? "" : written.substr(at + 1)};
   const auto names = task_names(fleet.schedule_of(machine));
-  if (std::find(names.begin(), names.end(), named.task) == names.end()) {
+  const auto meant = service::name_written(named.task, names);
+  if (!meant) {
     wrong("unknown-task", fmt::format("{} has no task `{}`", machine.key, named.task),
           service::names_instead(named.task, names, "its schedule has no tasks"));
   }
+  named.task = *meant;
   if (at == std::string::npos) return named;
   const auto task = service::task_of(fleet, machine, named.task.substr(0, named.task.find('/')));
   const auto& positions = task->positions;
-  if (std::find(positions.begin(), positions.end(), named.position) == positions.end()) {
+  const auto position = service::name_written(named.position, positions);
+  if (!position) {
     wrong(
         "unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
         service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
   }
+  named.position = *position;
   return named;
 }
 
@@ -182,6 +189,15 @@ service::Day day_option(const Arguments& arguments, const std::string& name, ser
   const auto day = service::typed_day(*written, today);
   if (!day) {
     wrong("bad-day", fmt::format("`--{} {}` {}", name, *written, day.problem), std::string(service::forms_of_days));
+  }
+  return *day;
+}
+
+service::Day until_option(const std::string& written, service::Day today) {
+  const auto day = service::typed_until(written, today);
+  if (!day) {
+    wrong("bad-day", fmt::format("`--until {}` {}", written, day.problem),
+          "write a day as 2026-08-01, 01.08.2026, or how far ahead it is as +14d, +2w or +3m");
   }
   return *day;
 }

@@ -33,7 +33,7 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
 
 // --- Names as people write them; each fails with usage and the nearest valid names ---
 
-// By key, else by a name that only this machine bears.
+// By key, else the only one whose key or name it is but for case and blanks.
 const service::Machine& the_machine(const service::Fleet& fleet, const std::string& written);
 
 // The machines of --machine, --site and the words from this one on, together; all where none is given.
@@ -41,7 +41,7 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet,
 
 service::Scope only(const service::Machine& machine);
 
-const service::Season& season_named(const service::Fleet& fleet, const std::string& written);
+const service::Season& the_season(const service::Fleet& fleet, const std::string& written);
 
 struct TaskName {
   std::string task;      // `engine-oil`, `engine-oil/check-leaks`
@@ -53,6 +53,8 @@ TaskName task_named(const service::Fleet& fleet, const service::Machine& machine
 // --- Values of options; each fails with usage ---
 
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today);  // else today
+// Until when: a day, or how far ahead.
+service::Day until_option(const std::string& written, service::Day today);
 // --within, or this; the last day inside it.
 service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
 // The same, at most five years ahead.

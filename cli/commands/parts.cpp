@@ -26,7 +26,7 @@ int parts(Context& context) {
       wrong("options-clash", "`--before` and `--within` do not go together",
             "a season's work ends where the season begins; leave one of them out");
     }
-    const service::Season& season = season_named(asking.fleet(), *before);
+    const service::Season& season = the_season(asking.fleet(), *before);
     tell(asking, parts_before(asking.snapshot(), {&season}, asking.forecaster()), first);
     return 0;
   }

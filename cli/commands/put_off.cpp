@@ -19,27 +19,37 @@ struct Until {
   throw service::Failure(service::FailureKind::usage, {std::move(code), std::move(message), std::move(hint)});
 }
 
-constexpr const char* forms = "write a day as 2026-08-01, more use as +50h, or a meter value with its unit as 2200h";
+constexpr const char* forms =
+    "write a day as 2026-08-01 or +14d, more use as +50h, or a meter value with its unit as 2200h";
 
-// A letter in it, and no day: `2200h`.
-bool has_unit(const std::string& written) {
-  return written.find('-') == std::string::npos && written.find_first_not_of("0123456789.,/") != std::string::npos;
+// `+50`, or so much of what some meter counts: `+50h`, `2200 h`. All else is to be a day.
+bool is_use(const std::string& written, const service::Fleet& fleet) {
+  const std::size_t from = written.starts_with('+') ? 1 : 0;
+  const std::size_t unit_at = std::min(written.find_first_not_of("0123456789.,", from), written.size());
+  if (unit_at == from) return false;
+  std::string unit = written.substr(unit_at);
+  unit.erase(0, unit.find_first_not_of(' '));
+  if (unit.empty()) return from == 1;
+  return std::any_of(fleet.machines.begin(), fleet.machines.end(), [&](const service::Machine& machine) {
+    return std::any_of(machine.meters.begin(), machine.meters.end(),
+                       [&](const service::Meter& meter) { return meter.unit == unit; });
+  });
 }
 
 // The day and the use, each at most once.
-Until until_of(const Arguments& arguments, service::Day today) {
+Until until_of(const Arguments& arguments, const service::Fleet& fleet, service::Day today) {
   Until until;
   for (const std::string& written : arguments.values("until")) {
-    const auto day = service::typed_day(written, today);
-    const bool is_use = !day && (written.starts_with('+') || has_unit(written));
-    if (is_use ? !until.written.empty() : until.day.has_value()) {
+    const bool use = is_use(written, fleet);
+    if (use ? !until.written.empty() : until.day.has_value()) {
       usage("given-twice", fmt::format("`--until {}` is one too many", written),
             "give one day, one use, or one of each");
     }
-    if (is_use) {
+    if (use) {
       until.written = written;
       continue;
     }
+    const auto day = service::typed_until(written, today);
     if (!day) usage("bad-until", fmt::format("`--until {}` {}", written, day.problem), forms);
     until.day = *day;
   }
@@ -50,9 +60,6 @@ Until until_of(const Arguments& arguments, service::Day today) {
 // `+50h`, `+50` or `2200h`.
 service::UseUntil use_of(const std::string& written) {
   const std::size_t from = written.starts_with('+') ? 1 : 0;
-  if (written.find_first_of("0123456789") == std::string::npos) {
-    usage("bad-until", fmt::format("`--until {}` is neither a day nor a use", written), forms);
-  }
   const std::size_t unit_at = std::min(written.find_first_not_of("0123456789.,", from), written.size());
   const auto amount = service::typed_amount(std::string_view(written).substr(from, unit_at - from));
   if (!amount) usage("bad-until", fmt::format("`--until {}` {}", written, amount.problem), forms);
@@ -61,15 +68,15 @@ service::UseUntil use_of(const std::string& written) {
   return {from == 1, *amount, unit};
 }
 
-[[noreturn]] void no_end(const service::PutOffEnd& end, const service::UseUntil& use, const std::string& written,
-                         const TaskName& named, const service::Machine& machine) {
+[[noreturn]] void no_end(const service::PutOffEnd& end, const std::string& written, const TaskName& named,
+                         const service::Machine& machine) {
   switch (end.problem) {
     case service::UseProblem::no_meter:
       usage("no-meter", fmt::format("{} of {} does not come due by use", named.task, machine.key), "give a day");
     case service::UseProblem::other_unit:
       usage("other-unit",
             fmt::format("`--until {}`: meter `{}` counts in {}", written, end.meter->name, end.meter->unit),
-            fmt::format("write it as {}{}{}", use.more ? "+" : "", to_text(use.amount), end.meter->unit));
+            fmt::format("say it in {}, or give a day", end.meter->unit));
     case service::UseProblem::nothing_known:
       usage("no-usage",
             fmt::format("nothing is known of meter `{}`, so `--until {}` has no end", end.meter->name, written),
@@ -88,7 +95,7 @@ int put_off(Context& context) {
   const Arguments& arguments = context.arguments;
   const Session session = open_fleet(context);
   const auto& machine = the_machine(*session.fleet, arguments.words[0]);
-  const Until until = until_of(arguments, session.today);
+  const Until until = until_of(arguments, *session.fleet, session.today);
   std::vector<TaskName> tasks;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
     tasks.push_back(task_named(*session.fleet, machine, arguments.words[i]));
@@ -108,7 +115,7 @@ int put_off(Context& context) {
       if (!until.written.empty()) {
         const service::UseUntil use = use_of(until.written);
         const auto end = put_off_end(now, machine, named.task, named.position, use);
-        if (!end.usage) no_end(end, use, until.written, named, machine);
+        if (!end.usage) no_end(end, until.written, named, machine);
         fact.at = end.usage;
       }
       proposals.push_back({fact, false, std::nullopt});

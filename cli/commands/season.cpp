@@ -31,6 +31,13 @@ service::Probability odds_of(const Arguments& arguments) {
     wrong("bad-odds", fmt::format("`--odds {}` is no share above 0 and up to 100 %", *written),
           "write percent, such as 20 or 20%");
   }
+  const bool is_share = !written->ends_with('%') && (*percent).hundredths < 100;
+  if (is_share) {
+    wrong("bad-odds",
+          fmt::format("`--odds {}` could be {} % or {} %", *written,
+                      to_text(service::Amount{(*percent).hundredths * 100}), digits),
+          fmt::format("write {}% or {}%", to_text(service::Amount{(*percent).hundredths * 100}), to_text(*percent)));
+  }
   return service::Probability{static_cast<double>((*percent).hundredths) / 10'000};
 }
 
@@ -39,7 +46,7 @@ service::Probability odds_of(const Arguments& arguments) {
 int season(Context& context) {
   const Arguments& arguments = context.arguments;
   Asking asking(context, 1);
-  const service::Season& season = season_named(asking.fleet(), arguments.words[0]);
+  const service::Season& season = the_season(asking.fleet(), arguments.words[0]);
   const auto year = year_of(arguments);
   const service::Probability odds = odds_of(arguments);
   asking.read_whole_fleet();  // stock is the whole fleet's

@@ -98,9 +98,9 @@ Fact fact_about(const Context& context, const Session& session, service::FactKin
 std::string meter_option(const Arguments& arguments, const service::Machine& machine) {
   const auto written = arguments.value("meter");
   if (!written) return "";
-  if (machine.meter(*written) != nullptr) return *written;
   std::vector<std::string> names;
   for (const service::Meter& meter : machine.meters) names.push_back(meter.name);
+  if (const auto name = service::name_written(*written, names)) return *name;
   wrong("unknown-meter", fmt::format("{} has no meter `{}`", machine.key, *written),
         service::names_instead(*written, names, "it has no meters"));
 }

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "render/shared/words.h"
 
 namespace cli {
@@ -18,7 +20,21 @@ std::string unit_of(const Fact& fact, const service::Fleet& fleet) {
   return meter == nullptr ? "" : meter->unit;
 }
 
+// In which a part is counted: `L`; of what the fleet gives no unit, pieces.
+std::string unit_of_part(const Fact& fact, const service::Fleet& fleet) {
+  const auto part = std::find_if(fleet.parts.begin(), fleet.parts.end(),
+                                 [&](const service::Part& listed) { return listed.key == fact.part; });
+  if (part == fleet.parts.end()) return "";
+  if (!is_in_pieces(*part)) return service::cleaned(part->unit);
+  constexpr std::int64_t one = 1'000'000;
+  return fact.value && fact.value->millionths == one ? "piece" : "pieces";
+}
+
 }  // namespace
+
+bool is_in_pieces(const service::Part& part) {
+  return part.unit.empty() || part.unit == "piece" || part.unit == "pieces";
+}
 
 std::string what_of(const Fact& fact) {
   switch (fact.kind) {
@@ -50,7 +66,10 @@ std::string value_of(const Fact& fact, const service::Fleet& fleet) {
   if (fact.kind == FactKind::meter_change && fact.last && fact.first) {
     return with_unit(*fact.last, unit) + " -> " + with_unit(*fact.first, unit);
   }
-  if (fact.value) text = to_text(*fact.value) + (fact.unit.empty() ? "" : ' ' + service::cleaned(fact.unit));
+  if (fact.value) {
+    const std::string of = fact.kind == FactKind::count ? unit_of_part(fact, fleet) : service::cleaned(fact.unit);
+    text = to_text(*fact.value) + (of.empty() ? "" : ' ' + of);
+  }
   if (fact.until) text = "until " + to_text(*fact.until);
   if (fact.at) {
     const std::string at = with_unit(*fact.at, unit);

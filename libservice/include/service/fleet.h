@@ -341,16 +341,19 @@ struct Fleet {
   const Schedule& schedule_of(const Machine& machine) const;  // of a machine of this fleet
 };
 
-// What somebody means by what he wrote: the thing with that key, else the one whose name it is (`folded_name`).
+// What somebody means by what he wrote: the thing with that key, else the only one whose key or name it is but for case
+// and blanks (`folded_name`; in a key hyphens may be blanks).
 template <class Thing>
 struct Named {
   const Thing* one = nullptr;          // null: nothing, or it is not clear which; points into the fleet
-  std::vector<const Thing*> several;   // that bear the name, where more than one does
+  std::vector<const Thing*> several;   // that it may be, where it is more than one
   std::vector<std::string> near = {};  // the keys of things that are written nearly so, where nothing is
 };
 
 Named<Machine> machine_named(const Fleet& fleet, std::string_view written);
 Named<Site> site_named(const Fleet& fleet, std::string_view written);
+Named<Season> season_named(const Fleet& fleet,
+                           std::string_view written);  // seasons have no other names than their keys
 
 // Intervals that may well be slips: a running-in interval that is not shorter than the normal one, a condition under
 // which something comes due later than without it, a machine's own interval that is the schedule's. As remarks.

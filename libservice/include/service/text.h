@@ -33,6 +33,13 @@ std::string names_instead(std::string_view written, std::span<const std::string>
 // row. Latin, Greek and Cyrillic letters have case.
 std::string folded_name(std::string_view name);
 
+// Of these names the one that is written: as it stands, else the only one that is the same where case makes no
+// difference and hyphens are blanks (`Brake pull` for `brake-pull`). Nothing where there is none, or more than one.
+std::optional<std::string> name_written(std::string_view written, std::span<const std::string> names);
+
+// The words of a name, compared so: `long pedal on the left` in five.
+std::vector<std::string> folded_words(std::string_view name);
+
 // "1 day", "2 days"; "1 machine", "3 machines".
 std::string counted(std::int64_t count, std::string_view one, std::string_view many);
 

@@ -22,6 +22,9 @@ namespace service {
 Parsed<DaySpan> typed_day_span(std::string_view text, Day today);
 Parsed<Day> typed_day(std::string_view text, Day today);  // a whole day
 
+// Until when, in days: a day as above, or as far ahead: `+14d`, `+2w`, `+3m`.
+Parsed<Day> typed_until(std::string_view text, Day today);
+
 // Whether it takes `today` to read it.
 bool counts_from_today(std::string_view text);
 

@@ -176,6 +176,30 @@ std::string folded_name(std::string_view name) {
   return folded;
 }
 
+std::vector<std::string> folded_words(std::string_view name) {
+  std::string with_blanks(name);
+  std::replace(with_blanks.begin(), with_blanks.end(), '-', ' ');
+  const std::string folded = folded_name(with_blanks);
+  std::vector<std::string> words;
+  for (std::string_view rest = folded; !rest.empty();) {
+    words.emplace_back(rest.substr(0, rest.find(' ')));
+    rest.remove_prefix(std::min(rest.size(), words.back().size() + 1));
+  }
+  return words;
+}
+
+std::optional<std::string> name_written(std::string_view written, std::span<const std::string> names) {
+  if (std::find(names.begin(), names.end(), written) != names.end()) return std::string(written);
+  const auto words = folded_words(written);
+  std::optional<std::string> only;
+  for (const std::string& name : names) {
+    if (folded_words(name) != words) continue;
+    if (only && *only != name) return std::nullopt;
+    only = name;
+  }
+  return only;
+}
+
 std::string counted(std::int64_t count, std::string_view one, std::string_view many) {
   return std::to_string(count) + ' ' + std::string(count == 1 ? one : many);
 }

@@ -113,6 +113,13 @@ Parsed<Day> typed_day(std::string_view text, Day today) {
   return {span.value->first, {}};
 }
 
+Parsed<Day> typed_until(std::string_view text, Day today) {
+  if (!text.starts_with('+')) return typed_day(text, today);
+  auto day = parse_horizon(text.substr(1), today);
+  if (!day) day.problem = "is no day, and not as far ahead as +14d, +2w or +3m say it";
+  return day;
+}
+
 Parsed<Amount> typed_amount(std::string_view text) {
   auto read = parse_amount(with_point(text));
   if (!read) read.problem = comma_problem(text, std::move(read.problem));

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <type_traits>
 
 #include "fleet/codes.h"
 #include "fleet/index.h"
@@ -29,6 +30,15 @@ auto* look_up(const Things& things, const FleetIndex::Positions* positions, std:
 }
 
 template <class Thing>
+const std::string& name_of(const Thing& thing) {
+  if constexpr (std::is_same_v<Thing, Season>) {
+    return thing.key;
+  } else {
+    return thing.name;
+  }
+}
+
+template <class Thing>
 Named<Thing> named(const std::vector<Thing>& things, const Thing* by_its_key, std::string_view written) {
   if (by_its_key != nullptr) return {by_its_key, {}, {}};
   const std::string folded = folded_name(written);
@@ -37,8 +47,9 @@ Named<Thing> named(const std::vector<Thing>& things, const Thing* by_its_key, st
   std::vector<std::string> names;
   for (const Thing& thing : things) {
     keys.push_back(thing.key);
-    names.push_back(folded_name(thing.name));
-    if (!folded.empty() && names.back() == folded) found.several.push_back(&thing);
+    names.push_back(folded_name(name_of(thing)));
+    const bool by_key = name_written(written, {&thing.key, 1}).has_value();
+    if (by_key || (!folded.empty() && names.back() == folded)) found.several.push_back(&thing);
   }
   if (found.several.size() == 1) return {found.several.front(), {}, {}};
   if (!found.several.empty()) return found;
@@ -134,6 +145,10 @@ Named<Machine> machine_named(const Fleet& fleet, std::string_view written) {
 
 Named<Site> site_named(const Fleet& fleet, std::string_view written) {
   return named(fleet.sites, fleet.site(written), written);
+}
+
+Named<Season> season_named(const Fleet& fleet, std::string_view written) {
+  return named(fleet.seasons, fleet.season(written), written);
 }
 
 const Schedule& Fleet::schedule_of(const Machine& machine) const {

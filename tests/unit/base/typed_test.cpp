@@ -138,3 +138,16 @@ TEST_CASE("values with one comma and one or two digits after it") {
   CHECK(measure_of("0,125") == "refused");
   CHECK(measure_of("-,5") == "refused");
 }
+
+TEST_CASE("until when may be so far ahead, and what is neither that nor a day is no day") {
+  using service::day_of;
+  const service::Day today = day_of(2026, 6, 15);
+  CHECK(*service::typed_until("+14d", today) == day_of(2026, 6, 29));
+  CHECK(*service::typed_until("+2w", today) == day_of(2026, 6, 29));
+  CHECK(*service::typed_until("+3m", today) == day_of(2026, 9, 15));
+  CHECK(*service::typed_until("2026-09-20", today) == day_of(2026, 9, 20));
+  for (const char* const wrong : {"+14", "+", "+14h", "14d", "20 September", "+-2d"}) {
+    CAPTURE(wrong);
+    CHECK_FALSE(service::typed_until(wrong, today));
+  }
+}

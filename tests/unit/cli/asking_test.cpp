@@ -53,7 +53,7 @@ TEST_CASE("a name that two machines bear is asked back, and nothing is stored") 
   place.furnish();
   place.write("fleet.yaml", two_of_a_name());
   CHECK(place.run_words({"reading", "Loader tractor", "12"}) == 64);
-  CHECK(place.complains("`Loader tractor` is the name of 2 machines"));
+  CHECK(place.complains("`Loader tractor` may mean 2 machines"));
   CHECK(place.complains("write which: loader or pump"));
   REQUIRE(place.run("export") == 0);
   CHECK_FALSE(place.says("reading"));

@@ -1,4 +1,4 @@
-// Machines and sites as people name them: by key, else by a name that only one of them bears.
+// Machines, sites and seasons as people name them: by key, else by the only key or name that it is but for case.
 #include <doctest/doctest.h>
 
 #include <string>
@@ -61,7 +61,25 @@ TEST_CASE("a name that several bear is asked back, and what is nobody's gets the
   CHECK(found("") == "");
   CHECK(found("  ") == "");
   CHECK(found("submarine") == "");
-  CHECK(found("LOADER") == "mower");  // keys are as they are written; the name is folded
+  CHECK(found("LOADER") == "several:loader several:mower ");  // by key and by name
+}
+
+TEST_CASE("a key is found whatever its case, and with blanks for its hyphens") {
+  CHECK(found("DRILL") == "drill");
+  CHECK(found("Pump 1") == "pump-1");
+  CHECK(found("Pump-1") == "pump-1");
+  CHECK(found("Mower") == "mower");
+}
+
+TEST_CASE("seasons likewise, by their keys") {
+  Fleet fleet;
+  for (const char* key : {"harvest", "early-sowing"}) {
+    fleet.seasons.emplace_back();
+    fleet.seasons.back().key = key;
+  }
+  CHECK(season_named(fleet, "Harvest").one == &fleet.seasons[0]);
+  CHECK(season_named(fleet, "early Sowing").one == &fleet.seasons[1]);
+  CHECK(season_named(fleet, "harvst").near == std::vector<std::string>{"harvest"});
 }
 
 TEST_CASE("sites likewise") {
