@@ -192,7 +192,7 @@ const std::vector<Command>& table() {
            "due in the season all the same is to be had ready. The rest is named.",
        .words = {{"SEASON"}, some_machines},
        .options = {{"year", "YEAR", "the year of its first day; the next season unless told"},
-                   {"odds", "PERCENT", "from which odds on a point is listed: 10 or 10%; 20% unless told"},
+                   {"odds", "PERCENT", "from which odds on it is listed, as 10%; 20% unless told"},
                    machine_option,
                    site_option,
                    first_option},
@@ -244,8 +244,8 @@ const std::vector<Command>& table() {
        .about =
            "A decision to wait: until a day (or so far ahead: +14d, +2w, +3m), so much more use (+50h, counted from "
            "the last known use), what the meter will show (2200h), or the first of a day and a use. The point keeps "
-           "its standing and comes "
-           "under a heading of its own on the overdue list. A safety task cannot be put off. Doing the task ends "
+           "its standing and comes under a heading of its own on the overdue list. A safety task cannot be put off. "
+           "Doing the task ends "
            "the delay.",
        .words = {{"MACHINE"}, {"TASK[@POSITION]", true, true}},
        .options = {{"until", "DAY|+14d|+50h|2200h", "until when; may be a day and a use", true},

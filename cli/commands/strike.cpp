@@ -65,10 +65,6 @@ std::string words_of(const service::CommandInBook& command, const service::Fleet
 }
 
 std::string reason_of(const service::Undo& undo, const std::string& who) {
-  if (undo.verdict == service::UndoVerdict::none_of_ones_own) {
-    return fmt::format("nothing in the record was entered by {}; the newest command is not to be taken back by a slip",
-                       who);
-  }
   switch (undo.reason) {
     case service::UndoReason::file:
       return fmt::format("the newest command took in a file of {} facts", undo.command->standing.size());
@@ -80,15 +76,38 @@ std::string reason_of(const service::Undo& undo, const std::string& who) {
   return fmt::format("the newest command is not {}'s", who);
 }
 
-// Why nothing is taken back, and how to mean it.
+// Why nothing is taken back, and how to mean it: one's own first.
 service::Diagnostic refusal_of(const service::Undo& undo, const service::Fleet& fleet, const std::string& who) {
-  if (undo.verdict == service::UndoVerdict::unknown_command) {
-    return {"nothing-to-undo", "nothing of this command stands in the record", ""};
+  switch (undo.verdict) {
+    case service::UndoVerdict::unknown_command:
+      return {"nothing-to-undo", "nothing of this command stands in the record", ""};
+    case service::UndoVerdict::none_of_ones_own:
+      return {"nothing-to-undo", fmt::format("nothing that stands in the record was entered by {}", who),
+              "what is wrong is voided fact by fact, with `whichever strike ID`; `whichever history MACHINE` shows the "
+              "ids"};
+    default:
+      break;
   }
   if (!undo.command) return {"nothing-to-undo", "there is nothing to take back", "the record holds no such command"};
+  const std::string newest = words_of(*undo.command, fleet);
+  const std::string take_it = "whichever undo " + to_text(undo.command->id);
+  const std::string why = reason_of(undo, who);
+  if (!undo.own) {
+    return {"undo-unsure", fmt::format("{}; nothing was taken back: {}", why, newest),
+            "to take it back all the same: " + take_it};
+  }
   return {"undo-unsure",
-          fmt::format("{}; nothing was taken back: {}", reason_of(undo, who), words_of(*undo.command, fleet)),
-          "to take it back all the same: whichever undo " + to_text(undo.command->id)};
+          fmt::format("{}; nothing was taken back. The last one of {}: {}. The newest: {}", why, who,
+                      words_of(*undo.own, fleet), newest),
+          fmt::format("to take back the one of {}: whichever undo {}; the newest: {}", who, to_text(undo.own->id),
+                      take_it)};
+}
+
+// Whether the same words once more would take back another command.
+bool can_undo_again(const service::Entered& entered, const service::UndoAsk& ask) {
+  std::vector<service::Fact> book = *entered.known;
+  book.insert(book.end(), entered.added.begin(), entered.added.end());
+  return service::decide_undo(book, ask).verdict == service::UndoVerdict::take_back;
 }
 
 }  // namespace
@@ -120,7 +139,9 @@ int undo(Context& context) {
     for (const service::Fact& fact : undo.command->standing) strikes.push_back(proposed(context, session, fact.id));
     return strikes;
   };
-  tell(context, write(context, session, record, request_of(context, session, {}, propose)));
+  Written written = write(context, session, record, request_of(context, session, {}, propose));
+  written.undo_again = can_undo_again(written.entered, {who, context.world.milliseconds(), std::nullopt});
+  tell(context, written);
   return 0;
 }
 

@@ -22,7 +22,7 @@ here = pathlib.Path(__file__).resolve().parent
 root = here.parent.parent
 refresh = os.environ.get("REFRESH") == "1"
 # Base 32 without i, l, o and u, so no name in the sample looks like one.
-SHORT_ID = re.compile(r"\b[0-9a-hjkmnp-tv-z]{6}-(\d+)\b(?=[\]\s:,.)]|$)", re.M)
+SHORT_ID = re.compile(r"\b[0-9a-hjkmnp-tv-z]{6}-(\d+)\b(?=[\]\s:;,.)]|$)", re.M)
 LONG_ID = re.compile(r"\b[0-9a-hjkmnp-tv-z]{26}\b")
 
 

@@ -15,12 +15,30 @@ std::string command_to_strike(const Cure& cure) {
   return "whichever strike " + (id ? short_text(*id) : std::string(cure.value("fact")));
 }
 
+// `2500 h of 2026-06-15`.
+std::string value_struck(const Cure& cure) { return fmt::format("{} of {}", cure.value("shown"), cure.value("on")); }
+
+std::string meter_of(const Cure& cure) {
+  const std::string_view meter = cure.value("meter");
+  return meter.empty() ? "" : fmt::format(" --meter {}", meter);
+}
+
+std::string another_meter(const Cure& cure) {
+  const std::string_view tasks = cure.value("tasks");
+  if (tasks.empty()) return fmt::format("it is what meter `{0}` shows: add --meter {0}", cure.value("meter"));
+  return fmt::format("it is what meter `{0}` shows: write down {1} by itself, with --meter {0}", cure.value("meter"),
+                     tasks);
+}
+
 // One of several things that may have happened, with what to do in that case; empty for cures that are no such thing.
 std::string as_possibility(const Cure& cure) {
   switch (cure.kind) {
     case CureKind::mend_value:
+      if (cure.value("slip") == "day") return "the value or its day is wrong: mend it";
       return cure.value("slip") == "point" ? "the value is wrong (a missing decimal point?): mend it"
                                            : "the value is wrong: mend it";
+    case CureKind::other_meter:
+      return another_meter(cure);
     case CureKind::mend_earlier_row:
       return "the earlier row is wrong: mend it";
     case CureKind::mend_start:
@@ -33,6 +51,8 @@ std::string as_possibility(const Cure& cure) {
     case CureKind::roll_over:
       return "it went past its highest value: the same with --last the highest value";
     case CureKind::strike_fact:
+      if (cure.value("which") == "doubtful") return value_struck(cure) + " is in doubt: " + command_to_strike(cure);
+      if (cure.value("which") == "later") return value_struck(cure) + " is wrong: " + command_to_strike(cure);
       return cure.value("which") == "earlier" ? "the earlier value is wrong: " + command_to_strike(cure) : "";
     default:
       return "";
@@ -58,6 +78,8 @@ std::string with(const std::string& said, const Cure& cure) {
   switch (cure.kind) {
     case CureKind::strike_fact:
       return with_strike(said, cure);
+    case CureKind::confirm_value:
+      return joined(said, "; ", "if it is right: " + command_to_confirm(cure));
     case CureKind::show_facts:
       return joined(said, "; ", "`whichever history MACHINE` shows the ids of its facts");
     case CureKind::look_before_again:
@@ -88,6 +110,15 @@ std::string with(const std::string& said, const Cure& cure) {
 }
 
 }  // namespace
+
+std::string command_to_confirm(const Cure& cure) {
+  if (!cure.value("last").empty()) {
+    return fmt::format("whichever meter-change {}{} --last {} --first {} --on {} --sure", cure.value("machine"),
+                       meter_of(cure), cure.value("last"), cure.value("first"), cure.value("on"));
+  }
+  return fmt::format("whichever reading {} {}{} --on {} --sure", cure.value("machine"), cure.value("at"),
+                     meter_of(cure), cure.value("on"));
+}
 
 std::string hint_of(const service::Diagnostic& diagnostic) {
   std::string text = diagnostic.hint;

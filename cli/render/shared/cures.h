@@ -11,4 +11,7 @@ namespace cli {
 // replaced: whichever meter-change ...`.
 std::string hint_of(const service::Diagnostic& diagnostic);
 
+// The command that confirms a value which is in doubt; of a `confirm_value`.
+std::string command_to_confirm(const service::Cure& cure);
+
 }  // namespace cli

@@ -124,8 +124,8 @@ std::string about(service::Amount amount, const std::string& unit) {
   return fmt::format("{} {}", (amount.hundredths + 50) / 100, unit);
 }
 
-std::string due_point(const service::LimbStanding& limb) {
-  std::string usage = with_unit(*limb.due_at, limb.unit);
+std::string due_point(const service::LimbStanding& limb, const service::Point& point) {
+  std::string usage = with_unit(*limb.due_at, limb.unit) + of_meter(limb, point);
   if (!limb.due_shown || *limb.due_shown == *limb.due_at) return usage;
   return fmt::format("{} (the meter then shows {})", usage, with_unit(*limb.due_shown, limb.unit));
 }

@@ -19,8 +19,9 @@ std::string with_unit(service::Amount amount, const std::string& unit);
 // An estimate, rounded to whole units: decimals would claim to know more than it does.
 std::string about(service::Amount amount, const std::string& unit);
 
-// The due point of a usage limb; where the meter was changed or went round, also what it then shows.
-std::string due_point(const service::LimbStanding& limb);
+// The due point of a usage limb, its meter named where that is not the machine's first; where the meter was changed or
+// went round, also what it then shows.
+std::string due_point(const service::LimbStanding& limb, const service::Point& point);
 
 // `leak or hard-start`, `a, b and c`.
 std::string listed(const std::vector<std::string>& names, std::string_view last);

@@ -45,6 +45,15 @@ Json twice_as_json(const service::WrittenTwice& twice) {
           {"earlier_on", to_text(twice.earlier.on)}};
 }
 
+Json untold_as_json(const service::UntoldValue& untold) {
+  Json json{{"machine", untold.machine}, {"meter", untold.meter}, {"unit", untold.unit},  {"tasks", untold.tasks},
+            {"on", to_text(untold.on)},  {"last_on", nullptr},    {"last_shown", nullptr}};
+  if (!untold.last) return json;
+  json["last_on"] = to_text(untold.last->day);
+  json["last_shown"] = number(untold.last->shown);
+  return json;
+}
+
 Json check_as_json(const service::Point* check) {
   Json json = place_of(*check);
   json["do"] = check->follow_up->doing;
@@ -80,6 +89,7 @@ std::string written_as_json(const Written& written) {
   json["answered"] = array_of(entered.answered, seen);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts);
+  json["untold"] = array_of(entered.untold, untold_as_json);
   json["checks_owed"] = array_of(checks_owed(entered), check_as_json);
   json["before_work"] =
       written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet()) : Json(nullptr);

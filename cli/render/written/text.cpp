@@ -4,6 +4,7 @@
 
 #include "render/overdue/words.h"
 #include "render/shared/cautions.h"
+#include "render/shared/cures.h"
 #include "render/shared/headings.h"
 #include "render/shared/words.h"
 #include "render/written/to_mind.h"
@@ -24,7 +25,7 @@ std::string next_due(const Point& point) {
   for (const auto& limb : point.limbs) {
     const bool dated = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
     if (dated && limb.due_on) ends.push_back(to_text(*limb.due_on));
-    if (limb.kind == LimbKind::usage && limb.due_at) ends.push_back("at " + due_point(limb));
+    if (limb.kind == LimbKind::usage && limb.due_at) ends.push_back("at " + due_point(limb, point));
   }
   return ends.empty() ? "" : fmt::format(", next due {}", fmt::join(ends, " or "));
 }
@@ -39,8 +40,22 @@ bool same_fitting(const Point& a, const Point& b) {
   return !a.fitted || (a.fitted->on == b.fitted->on && a.fitted->at == b.fitted->at);
 }
 
+// Where a point is due by estimate alone, and that because nobody told what its meter showed when it was done: the
+// value from which it counts.
+std::string counted_from(const Point& point, const std::vector<service::UntoldValue>& untold) {
+  if (!point.by_estimate || !point.fitted || point.limbs.empty()) return "";
+  const auto& limb = point.limbs[point.ruled_by.value_or(0)];
+  for (const service::UntoldValue& value : untold) {
+    const bool same = value.machine == point.machine->key && value.meter == limb.name;
+    if (!same || !value.last || point.fitted->on.first != value.on) continue;
+    return fmt::format("its {} counted from the {} of {}", interval_of(limb, point),
+                       with_unit(value.last->shown, value.unit), to_text(value.last->day));
+  }
+  return "";
+}
+
 // `engine-oil: overdue -> later, next due 2027-03-02 or at 1761.4 h`.
-std::string words_of(const PointChange& change, bool with_machine) {
+std::string words_of(const PointChange& change, const std::vector<service::UntoldValue>& untold, bool with_machine) {
   const Point& point = change.after != nullptr ? *change.after : *change.before;
   std::string text = with_machine ? service::cleaned(point.machine->key) + ' ' : "";
   text += task_of(point) + ": ";
@@ -51,6 +66,7 @@ std::string words_of(const PointChange& change, bool with_machine) {
   if (change.after == nullptr) return text;
   const bool waiting = change.after->standing == Standing::later || change.after->standing == Standing::coming;
   if (waiting) return text + next_due(*change.after);
+  if (const std::string from = counted_from(*change.after, untold); !from.empty()) return text + ", " + from;
   const auto words = limb_words(*change.after);
   return words.empty() ? text : text + ", " + words.front();
 }
@@ -78,29 +94,82 @@ bool worth_telling(const PointChange& change) {
   return a.standing != b.standing || a.by_estimate != b.by_estimate || !same_fitting(a, b);
 }
 
-// `oil of loader was already written down on 2026-06-12 (......-1)`.
+std::string label_of(const service::Fact& service) {
+  return service::point_label(service::cleaned(service.task), service::cleaned(service.position));
+}
+
+// `oil of loader on 2026-06-15 was already written down on 2026-06-12 (......-1).`
 std::string words_of(const service::WrittenTwice& twice) {
   const auto& [earlier, later] = twice;
-  const std::string day = earlier.on.first == later.on.first ? "that day" : to_text(earlier.on);
-  return fmt::format("{} of {} on {} was already written down on {} ({}).",
-                     service::point_label(service::cleaned(later.task), service::cleaned(later.position)),
-                     service::cleaned(later.machine), to_text(later.on), day, short_text(earlier.id));
+  std::string text = fmt::format("{} of {} on {} was already written down", label_of(later),
+                                 service::cleaned(later.machine), to_text(later.on));
+  if (twice.at_one_position()) {
+    text += earlier.position.empty() ? fmt::format(" with {}", label_of(earlier))
+                                     : fmt::format(" for {}", service::cleaned(earlier.position));
+  }
+  return text +
+         fmt::format(" on {} ({}).", twice.same_day() ? "that day" : to_text(earlier.on), short_text(earlier.id));
+}
+
+// What to do about it.
+std::string advice_on(const service::WrittenTwice& twice) {
+  std::string text = twice.same_day() ? "On one day they count as one." : "Both stand.";
+  if (twice.at_one_position()) text += " Only that position is double.";
+  const service::Fact* spare = twice.spare();
+  if (spare == nullptr) return text;
+  return text + fmt::format(" {}: whichever strike {}",
+                            twice.same_day() ? "To void " + std::string(spare == &twice.later ? "this one" : "that one")
+                                             : "If it was done once",
+                            short_text(spare->id));
 }
 
 // What follows from a value that is hard to believe, and how to say that it is right after all.
 std::string doubts_text(const service::Entered& entered) {
   constexpr std::size_t most = 5;
+  const auto is_added = [&](const service::FactId& fact) {
+    return std::any_of(entered.added.begin(), entered.added.end(),
+                       [&](const service::Fact& added) { return added.id == fact; });
+  };
   std::string text;
   for (std::size_t i = 0; i < std::min(most, entered.doubts.size()); ++i) {
     const service::Gap& doubt = entered.doubts[i];
-    text += fmt::format("{} {}: {}\n", service::cleaned(doubt.machine), service::cleaned(doubt.meter),
-                        service::cleaned(doubt.say));
+    const bool stands_on = std::none_of(doubt.facts.begin(), doubt.facts.end(), is_added);
+    text += fmt::format("{}{} {}: {}\n", stands_on ? "Still in doubt: " : "", service::cleaned(doubt.machine),
+                        service::cleaned(doubt.meter), service::cleaned(doubt.say));
+    const bool not_stored = entered.dry_run && !doubt.facts.empty() && is_added(doubt.facts.front());
+    if (const auto right = confirmation_of(entered, doubt); right && !not_stored) {
+      text += fmt::format("  If it is right: {}\n", command_to_confirm(*right));
+    } else if (not_stored) {
+      text += "  If it is right, say so with --sure.\n";
+    }
   }
   if (entered.doubts.size() > most) {
     text += fmt::format("And {} more; see `whichever check`.\n", entered.doubts.size() - most);
   }
   if (!entered.doubts.empty()) {
-    text += "It counts, and every answer says so, until it is struck, entered again with --sure, or read on from.\n";
+    text += "It counts, and every answer says so, until it is confirmed, struck, or read on from.\n";
+  }
+  return text;
+}
+
+// `leaks: nobody told what the meter showed, so its use counts from ...`.
+std::string untold_text(const service::Entered& entered) {
+  std::string text;
+  for (const service::UntoldValue& value : entered.untold) {
+    const service::Machine* machine = entered.is->fleet().machine(value.machine);
+    const bool first = machine->first_meter()->name == value.meter;
+    text += fmt::format(
+        "{}: what {} showed on {} is not known, so use counts from {}.\n",
+        service::cleaned(fmt::format("{}", fmt::join(value.tasks, ", "))),
+        first && machine->meters.size() == 1 ? "the meter" : fmt::format("meter `{}`", value.meter), to_text(value.on),
+        value.last ? fmt::format("the {} of {}", with_unit(value.last->shown, value.unit), to_text(value.last->day))
+                   : "nothing");
+    if (!entered.dry_run) {
+      text += fmt::format("  If you read it: whichever reading {} VALUE{} --on {}\n", value.machine,
+                          first ? "" : " --meter " + value.meter, to_text(value.on));
+    } else {
+      text += fmt::format("  If you read it: --at VALUE{}\n", first ? "" : " --meter " + value.meter);
+    }
   }
   return text;
 }
@@ -128,10 +197,7 @@ std::string twice_text(const std::vector<service::WrittenTwice>& twice) {
   for (std::size_t i = 0; i < std::min(most, twice.size()); ++i) text += words_of(twice[i]) + '\n';
   if (twice.size() > most) text += fmt::format("And {} more; see `whichever check`.\n", twice.size() - most);
   if (twice.size() == 1) {
-    const bool same_day = twice.front().earlier.on.first == twice.front().later.on.first;
-    text += std::string(same_day ? "On one day they count as one; to void this one: whichever strike "
-                                 : "Both stand. If it was done once: whichever strike ") +
-            short_text(twice.front().later.id) + '\n';
+    text += advice_on(twice.front()) + '\n';
   } else if (!twice.empty()) {
     text += "All stand. What was done once is struck with `whichever strike`.\n";
   }
@@ -201,7 +267,7 @@ std::string written_as_text(const Written& written, const Look&) {
                                        [](const service::Fact& fact) { return fact.kind == service::FactKind::count; });
   if (!only_counts) text += told.empty() ? "On the due list nothing changes its standing.\n" : "On the due list:\n";
   for (std::size_t i = 0; i < std::min(most, told.size()); ++i) {
-    text += "  " + words_of(*told[i], about_several) + '\n';
+    text += "  " + words_of(*told[i], entered.untold, about_several) + '\n';
   }
   if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
   text += unsafe_now_lines(entered);
@@ -223,6 +289,7 @@ std::string written_as_text(const Written& written, const Look&) {
                         service::cleaned(seen.sign));
   }
   text += doubts_text(entered);
+  text += untold_text(entered);
   text += twice_text(entered.twice);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   // After a file of services the due list says it.
@@ -238,7 +305,7 @@ std::string written_as_text(const Written& written, const Look&) {
   const service::FactId& first = entered.added.front().id;
   text += entered.added.size() == 1 ? fmt::format("Bring it back: whichever strike {}\n", short_text(first))
                                     : fmt::format("Bring it back: whichever undo {}\n", to_text(*command_of(entered)));
-  return text + "Take back the command before it too: whichever undo\n";
+  return written.undo_again ? text + "Take back the command before it too: whichever undo\n" : text;
 }
 
 }  // namespace cli

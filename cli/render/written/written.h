@@ -22,6 +22,7 @@ struct Written {
   std::optional<service::MachineUse> ended;        // of a machine that is back: what it was until then
   std::optional<service::BeforeWork> before_work;  // and what is to be seen to
   std::vector<std::string> next;                   // what follows from it for people
+  bool undo_again = false;                         // of `undo`: once more would take back another command
 };
 
 // The command line that takes back what was written, `whichever undo`; empty where there is none.

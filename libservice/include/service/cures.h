@@ -13,14 +13,18 @@ namespace service {
 // What could be done about something that is wrong. Whoever shows it words it: as a command line, on a form, aloud.
 // The values that a kind carries stand beside it; those in brackets may be missing.
 enum class CureKind {
-  mend_value,         // the value is wrong: [slip] `point`: a decimal point may be missing
-  mend_earlier_row,   // an earlier row of the same file is wrong
-  mend_start,         // the value that the fleet file gives for the machine's start is wrong: machine
-  change_meter,       // the meter was replaced: machine, meter, last, first, on
-  roll_over,          // the meter went past its highest value: machine, meter, on
-  strike_fact,        // a fact is wrong: fact, [which] `earlier`, `in-the-way`, `either`, `second`: how it stands to
-                      // the others
-  show_facts,         // look up the ids of facts: [machine]
+  mend_value,        // the value is wrong: [slip] `point`: a decimal point may be missing; `day`: or its day is wrong
+  other_meter,       // it is what another meter of the machine shows: machine, meter, [tasks]: only these of the
+                     // services told count by it
+  mend_earlier_row,  // an earlier row of the same file is wrong
+  mend_start,        // the value that the fleet file gives for the machine's start is wrong: machine
+  change_meter,      // the meter was replaced: machine, meter, last, first, on
+  roll_over,         // the meter went past its highest value: machine, meter, on
+  strike_fact,       // a fact is wrong: fact, [which] `earlier`, `later`, `in-the-way`, `either`, `second`: how it
+                // stands to the others; `doubtful`: it is hard to believe. Of a value: [shown], with its unit, [on]
+  confirm_value,  // a value that is hard to believe is right all the same: machine, [meter], on, and at, or last and
+                  // first
+  show_facts,     // look up the ids of facts: [machine]
   look_before_again,  // see what is stored before entering it again
   ask_due_list,       // ask what is due
   save_legible,       // write out what can be read of a damaged record

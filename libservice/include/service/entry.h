@@ -66,11 +66,35 @@ struct EntryRequest {
 // Just these facts.
 EntryRequest entry_of(std::string origin, const std::vector<Fact>& facts, Day today, bool day_is_given = false);
 
+// What a meter showed.
+struct ShownOn {
+  Amount shown;  // by the meter itself
+  Day day;
+  friend bool operator==(const ShownOn&, const ShownOn&) = default;
+};
+
 // A service that the book tells of already: of the same task and position, so near by days or use that somebody most
 // likely wrote down one service twice. Both stand; on one day they count as one.
 struct WrittenTwice {
-  Fact earlier;
+  Fact earlier;  // entered earlier, though it may be of the later day
   Fact later;
+
+  bool same_day() const { return earlier.on.first == later.on.first; }
+  // One of the two is of all positions, and the other of one: only there is it double.
+  bool at_one_position() const { return earlier.position != later.position; }
+  // The one that can be struck and nothing else goes with it; none where that would take more than what is double.
+  const Fact* spare() const;
+};
+
+// A meter by which services come due again, or their checks, and of which nobody told what it showed on that day: their
+// use counts from the reading before.
+struct UntoldValue {
+  std::string machine;
+  std::string meter;
+  std::string unit;
+  std::vector<std::string> tasks;  // those services
+  Day on;
+  std::optional<ShownOn> last;  // the reading before; none: their use is not known at all
 };
 
 // What was entered, or with a dry run would be. Everything in it stays valid as long as it or a copy of it lives.
@@ -93,7 +117,8 @@ struct Entered {
   std::vector<SeenSign> seen;        // kept as seen, and now to be looked at
   std::vector<SeenSign> answered;    // no more to be looked at
   std::vector<WrittenTwice> twice;   // where what was added is one of the two
-  std::vector<Gap> doubts;           // about values that were added, or that the added ones make doubtful
+  std::vector<Gap> doubts;           // about values of the meters that were read: the added ones, and what stands on
+  std::vector<UntoldValue> untold;   // of services that came from no file
 
   // The book before and after, for the questions below.
   std::shared_ptr<const std::vector<Fact>> known;
@@ -127,12 +152,6 @@ struct MeterStep {
 // of the facts that are shown, not of a whole file.
 std::optional<MeterStep> meter_step(const Entered& entered, const Fact& fact);
 
-struct ShownOn {
-  Amount shown;  // by the meter itself
-  Day day;
-  friend bool operator==(const ShownOn&, const ShownOn&) = default;
-};
-
 // The newest value of a meter before and after.
 struct NewestReading {
   std::string machine;
@@ -144,6 +163,10 @@ struct NewestReading {
 
 // Of each meter that the added facts show a value of, in the order of machines and meters.
 std::vector<NewestReading> newest_readings(const Entered& entered);
+
+// How to say that a value is right which is in doubt; nothing where the doubt rests on no fact of this book.
+std::optional<Cure> confirmation_of(const Entered& entered, const Gap& doubt);
+Cure confirmation_of(const Fact& value, const Machine& machine);
 
 // What a strike strikes; null where the book that was read does not hold it. Lives as long as `entered.known`.
 const Fact* target_of(const Entered& entered, const Fact& strike);
@@ -275,7 +298,8 @@ enum class UndoReason { someone_elses, file, old };  // a file of more than one 
 struct Undo {
   UndoVerdict verdict = UndoVerdict::nothing_there;
   UndoReason reason = UndoReason::someone_elses;  // of `ask_first`
-  std::optional<CommandInBook> command;           // what would be taken back
+  std::optional<CommandInBook> command;           // what would be taken back; none where none is one's own
+  std::optional<CommandInBook> own;               // where that is someone else's: one's own newest
 };
 
 // Which command `undo` takes back: the newest that stands, where it is one's own, of the last day, and no file of many
@@ -314,9 +338,11 @@ std::string rejects_of(const FactsRead& read, const std::vector<std::size_t>& re
 // --- Checking ----------------------------------------------------------------------------------------------
 
 // Of the machines of a snapshot, in the order of the fleet file, then of the facts. Two services of a task, at the same
-// position or one of them at all: within a tenth of its shortest usage limb and half its shortest calendar limb, where
-// both have a value on that meter; else within 3 days, or half its shortest calendar limb where that is less. Services
-// of which only the month or year is known, and checks, are left out.
+// position or one of them at all, one after the other. They are near within 3 days, or half the shortest calendar limb
+// of the interval after the first where that is less; where both have a value on the meter of its shortest usage limb
+// also within a tenth of that and half its shortest calendar limb, and never where half of it or more was used in
+// between. Two are two where a sign of the task was seen between them. Services of which only the month or year is
+// known, and checks, are left out.
 std::vector<WrittenTwice> written_twice(const Snapshot& snapshot);
 
 // What is wrong with a fact of the book, or with the book where it names none.

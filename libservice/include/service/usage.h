@@ -126,9 +126,10 @@ struct Doubt {
   std::optional<Amount> likely;
 };
 
-// The doubts about one meter that still stand, oldest first. One ends where it is confirmed (`sure`, on the fact or on
-// another of the same value and day) or by a later value above it that is not doubtful itself; who strikes a fact ends
-// it too. Until then the value counts, and every answer that rests on it says so. `facts` as for a MeterHistory.
+// The doubts about one meter that still stand, oldest first. One ends where it is confirmed (`sure`, on the fact, on
+// another of the same value and day, or on a later one of the same value) or by a later value above it that is not
+// doubtful itself; who strikes a fact ends it too. Until then the value counts, and every answer that rests on it says
+// so. `facts` as for a MeterHistory.
 std::vector<Doubt> standing_doubts(const Fleet& fleet, const Machine& machine, const Meter& meter,
                                    std::span<const Fact> facts);
 

@@ -6,6 +6,8 @@ std::string_view to_text(CureKind kind) {
   switch (kind) {
     case CureKind::mend_value:
       return "mend-value";
+    case CureKind::other_meter:
+      return "other-meter";
     case CureKind::mend_earlier_row:
       return "mend-earlier-row";
     case CureKind::mend_start:
@@ -16,6 +18,8 @@ std::string_view to_text(CureKind kind) {
       return "roll-over";
     case CureKind::strike_fact:
       return "strike-fact";
+    case CureKind::confirm_value:
+      return "confirm-value";
     case CureKind::show_facts:
       return "show-facts";
     case CureKind::look_before_again:

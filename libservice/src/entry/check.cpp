@@ -16,6 +16,12 @@ Cure strike(const FactId& fact, std::string_view which = {}) {
   return cure;
 }
 
+// `, for front-left`, where one of the two is of all positions.
+std::string where_double(const WrittenTwice& two) {
+  if (!two.at_one_position()) return "";
+  return ", for " + (two.earlier.position.empty() ? two.later : two.earlier).position;
+}
+
 class BookCheck {
  public:
   BookCheck(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts, Day today, bool day_is_given)
@@ -48,12 +54,13 @@ class BookCheck {
     for (const Gap& gap : due_list(snapshot_, {today_, {}, Detail::standings}, straight_line()).gaps) {
       if (gap.kind == GapKind::clock) say({}, {"clock", gap.say, "mend the clock, or strike the fact"});
       if (gap.kind == GapKind::doubtful) {
-        say(gap.facts.front(), {"doubtful-reading",
-                                gap.say,
-                                "look at the meter again",
-                                std::nullopt,
-                                Severity::remark,
-                                {strike(gap.facts.front())}});
+        const Fact& value = *by_id_.at(gap.facts.front());
+        say(value.id, {"doubtful-reading",
+                       gap.say,
+                       "look at the meter again",
+                       std::nullopt,
+                       Severity::remark,
+                       {strike(value.id), confirmation_of(value, *fleet_->machine(gap.machine))}});
       }
       if (gap.kind != GapKind::contradiction) continue;
       Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};
@@ -63,15 +70,14 @@ class BookCheck {
   }
 
   void twice() {
-    for (const auto& [earlier, later] : written_twice(snapshot_)) {
-      const bool same_day = earlier.on.first == later.on.first;
-      say(later.id, {"written-twice",
-                     fmt::format("was already written down on {} ({}); {}", to_text(earlier.on), short_text(earlier.id),
-                                 same_day ? "they count as one" : "both stand"),
-                     "nothing needs doing where it was done twice",
-                     std::nullopt,
-                     Severity::remark,
-                     {strike(later.id, "second")}});
+    for (const WrittenTwice& two : written_twice(snapshot_)) {
+      Diagnostic what{
+          "written-twice",
+          fmt::format("was already written down on {} ({}){}; {}", to_text(two.earlier.on), short_text(two.earlier.id),
+                      where_double(two), two.same_day() ? "they count as one" : "both stand"),
+          "nothing needs doing where it was done twice", std::nullopt, Severity::remark};
+      if (const Fact* spare = two.spare()) what.cures.push_back(strike(spare->id, "second"));
+      say(two.later.id, std::move(what));
     }
   }
 

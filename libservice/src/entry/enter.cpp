@@ -5,6 +5,8 @@
 #include <set>
 #include <utility>
 
+#include "entry/refused_values.h"
+#include "entry/untold_values.h"
 #include "service/entry.h"
 
 namespace service {
@@ -91,12 +93,17 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
   entered.seen = only_in(entered.after->seen, entered.before->seen);
   entered.answered = only_in(entered.before->seen, entered.after->seen);
   std::set<FactId> fresh;
-  for (const Fact& fact : entered.added) fresh.insert(fact.id);
+  std::set<std::pair<std::string, std::string>> meters_read;
+  for (const Fact& fact : entered.added) {
+    fresh.insert(fact.id);
+    const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
+    if (shows && fact.at) meters_read.emplace(fact.machine, fact.meter);
+  }
   for (const Gap& gap : entered.after->gaps) {
     if (gap.kind != GapKind::doubtful) continue;
     const bool is_new =
         std::any_of(gap.facts.begin(), gap.facts.end(), [&](const FactId& fact) { return fresh.contains(fact); });
-    if (is_new) entered.doubts.push_back(gap);
+    if (is_new || meters_read.contains({gap.machine, gap.meter})) entered.doubts.push_back(gap);
   }
   for (WrittenTwice& twice : written_twice(*entered.is)) {
     const bool is_part = fresh.contains(twice.earlier.id) || fresh.contains(twice.later.id);
@@ -156,6 +163,7 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   // The kin is read as well, so that what is expected after a fact is what the due list will say.
   const auto known = std::make_shared<Extract>(Extract{{}, kin_of(*fleet, request.scope), std::nullopt});
   std::size_t to_store = 0;
+  bool from_file = false;
   entered.added = record.append(known->read, request.dry_run, [&](const std::vector<Fact>& facts) {
     known->facts = facts;
     known->newest = record.newest_day();
@@ -163,7 +171,11 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
     insist_on_scope(request.scope, proposals);
     entered.own_ids = std::none_of(proposals.begin(), proposals.end(), [](const Proposal& p) { return p.has_id; });
     const Stamp stamp = stamp_of(writer, request.origin, proposals);
-    auto store = accepted(judge(*fleet, facts, proposals, stamp, request.today), request, entered);
+    auto judgement = judge(*fleet, facts, proposals, stamp, request.today);
+    put_likelier_first(*fleet, facts, proposals, stamp, request.today, judgement);
+    from_file = std::any_of(proposals.begin(), proposals.end(),
+                            [](const Proposal& proposal) { return proposal.place || proposal.has_id; });
+    auto store = accepted(std::move(judgement), request, entered);
     to_store = store.size();
     return store;
   });
@@ -172,6 +184,7 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   entered.known = {known, &known->facts};
   try {
     compare(fleet, request, *known, entered);
+    if (!from_file) entered.untold = untold_values(entered);
   } catch (const std::exception&) {
     if (request.dry_run || entered.added.empty()) throw;
     // Whoever is told only what is wrong would enter the facts again.

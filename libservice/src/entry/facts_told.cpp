@@ -59,6 +59,28 @@ std::vector<NewestReading> newest_readings(const Entered& entered) {
   return newest;
 }
 
+Cure confirmation_of(const Fact& value, const Machine& machine) {
+  Cure cure{CureKind::confirm_value, {{"machine", machine.key}}};
+  const Meter* const first = machine.first_meter();
+  if (!value.meter.empty() && first != nullptr && value.meter != first->name) {
+    cure.values.emplace_back("meter", value.meter);
+  }
+  if (value.at) cure.values.emplace_back("at", to_text(*value.at));
+  if (value.last) cure.values.emplace_back("last", to_text(*value.last));
+  if (value.first) cure.values.emplace_back("first", to_text(*value.first));
+  cure.values.emplace_back("on", to_text(value.on));
+  return cure;
+}
+
+std::optional<Cure> confirmation_of(const Entered& entered, const Gap& doubt) {
+  const Machine* machine = entered.is->fleet().machine(doubt.machine);
+  if (machine == nullptr || doubt.facts.empty()) return std::nullopt;
+  const auto facts = entered.is->facts_of(doubt.machine);
+  const auto value =
+      std::find_if(facts.begin(), facts.end(), [&](const Fact& fact) { return fact.id == doubt.facts.front(); });
+  return value == facts.end() ? std::nullopt : std::optional(confirmation_of(*value, *machine));
+}
+
 const Fact* target_of(const Entered& entered, const Fact& strike) {
   const auto found = std::find_if(entered.known->begin(), entered.known->end(),
                                   [&](const Fact& known) { return strike.strikes && known.id == *strike.strikes; });

@@ -71,18 +71,22 @@ Undo decide_undo(const std::vector<Fact>& book, const UndoAsk& ask) {
   if (ask.meant) {
     const auto named = std::find_if(commands.begin(), commands.end(),
                                     [&](const CommandInBook& command) { return command.id == *ask.meant; });
-    if (named == commands.end()) return {UndoVerdict::unknown_command, {}, std::nullopt};
-    return {UndoVerdict::take_back, {}, std::move(*named)};
+    if (named == commands.end()) return {UndoVerdict::unknown_command, {}, std::nullopt, std::nullopt};
+    return {UndoVerdict::take_back, {}, std::move(*named), std::nullopt};
   }
   std::erase_if(commands, [](const CommandInBook& command) {
     return command.origin == undo_origin || command.standing.front().from_copy;
   });
   if (commands.empty()) return {};
   CommandInBook& newest = commands.front();
-  const bool any_own = std::any_of(commands.begin(), commands.end(),
-                                   [&](const CommandInBook& command) { return command.entered_by == ask.who; });
-  Undo undo{any_own ? UndoVerdict::ask_first : UndoVerdict::none_of_ones_own, UndoReason::someone_elses, std::nullopt};
-  if (newest.entered_by == ask.who) {
+  const auto own = std::find_if(commands.begin(), commands.end(),
+                                [&](const CommandInBook& command) { return command.entered_by == ask.who; });
+  // What others entered is not laid out to be voided by somebody who entered nothing.
+  if (own == commands.end()) return {UndoVerdict::none_of_ones_own, {}, std::nullopt, std::nullopt};
+  Undo undo{UndoVerdict::ask_first, UndoReason::someone_elses, std::nullopt, std::nullopt};
+  if (own != commands.begin()) {
+    undo.own = std::move(*own);
+  } else {
     if (is_file_of_many(newest.origin, newest.standing.size())) {
       undo.reason = UndoReason::file;
     } else if (newest.entered < ask.now - day) {

@@ -2,6 +2,9 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <string>
+#include <tuple>
+#include <vector>
 
 #include "service/entry.h"
 #include "service/usage.h"
@@ -11,9 +14,10 @@ namespace {
 
 // How near two services of a task must be to be taken for one. Common practice, no source.
 struct Nearness {
-  int days = 3;
+  int days = 3;                         // at most, or half the shortest calendar limb
   std::optional<int> shortest_days;     // of its calendar limbs
   const UsageLimb* shortest = nullptr;  // the usage limb a tenth of which is near; lives as long as the task asked
+  std::vector<std::string> signs;       // on which it comes due
 };
 
 int days_in(const CalendarSpan& span) {
@@ -23,20 +27,38 @@ int days_in(const CalendarSpan& span) {
 
 Nearness nearness_of(const MachineTask& task) {
   Nearness near;
-  for (const auto* choices : {&task.every, &task.first}) {
-    for (const LimbChoice& choice : *choices) {
-      for (const Limb& limb : choice.candidates) {
-        if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
-          if (near.shortest == nullptr || usage->every < near.shortest->every) near.shortest = usage;
-        } else if (const auto* calendar = std::get_if<CalendarLimb>(&limb)) {
-          const int every = days_in(calendar->every);
-          near.days = std::min(near.days, every / 2);
-          near.shortest_days = std::min(near.shortest_days.value_or(every), every);
-        }
+  // The running-in interval ends with the first service, so between two of them it is never the one that holds.
+  for (const LimbChoice& choice : task.every) {
+    for (const Limb& limb : choice.candidates) {
+      if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
+        if (near.shortest == nullptr || usage->every < near.shortest->every) near.shortest = usage;
+      } else if (const auto* calendar = std::get_if<CalendarLimb>(&limb)) {
+        const int every = days_in(calendar->every);
+        near.days = std::min(near.days, every / 2);
+        near.shortest_days = std::min(near.shortest_days.value_or(every), every);
+      } else if (const auto* sign = std::get_if<SignLimb>(&limb)) {
+        near.signs.insert(near.signs.end(), sign->signs.begin(), sign->signs.end());
       }
     }
   }
   return near;
+}
+
+// One that came between was seen after the first service, and the second answers it.
+bool sign_between(std::span<const Fact> facts, const Fact& one, const Fact& other, const Nearness& near) {
+  const auto of = [&](const Fact& fact) {
+    return std::find_if(facts.begin(), facts.end(), [&](const Fact& known) { return known.id == fact.id; });
+  };
+  return std::any_of(of(one), of(other), [&](const Fact& fact) {
+    return fact.kind == FactKind::sign &&
+           std::find(near.signs.begin(), near.signs.end(), fact.name) != near.signs.end();
+  });
+}
+
+// The one that was entered first comes first; by days it may be the later.
+WrittenTwice as_entered(const Fact& one, const Fact& other) {
+  const bool in_order = std::tie(one.entered, one.id) < std::tie(other.entered, other.id);
+  return in_order ? WrittenTwice{one, other} : WrittenTwice{other, one};
 }
 
 class MachineBook {
@@ -57,7 +79,8 @@ class MachineBook {
       const Nearness near = nearness_of(*task);
       for (std::size_t i = 1; i < of_task.size(); ++i) {
         const Fact* const earlier = last_at_same_position(of_task, i);
-        if (earlier != nullptr && are_near(*earlier, *of_task[i], near)) twice.push_back({*earlier, *of_task[i]});
+        if (earlier == nullptr || !are_near(*earlier, *of_task[i], near)) continue;
+        if (!sign_between(facts_, *earlier, *of_task[i], near)) twice.push_back(as_entered(*earlier, *of_task[i]));
       }
     }
   }
@@ -73,14 +96,16 @@ class MachineBook {
   }
 
   bool are_near(const Fact& earlier, const Fact& later, const Nearness& near) const {
+    const int days = days_between(earlier.on.first, later.on.first);
     const auto before = value_of(earlier, near);
     const auto after = value_of(later, near);
-    const int days = days_between(earlier.on.first, later.on.first);
-    // Two values that lie apart say that the machine worked in between, and it may well have been done again. So it may
-    // where the machine hardly works, and most of a calendar interval lies between.
+    if (!before || !after) return days <= near.days;
+    const std::int64_t used = (*after - *before).hundredths;
+    const std::int64_t every = near.shortest->every.hundredths;
+    // Where most of an interval lies between, by use or by the calendar (a machine that hardly works is serviced all
+    // the same), it may well have been done again.
     const bool by_calendar = near.shortest_days && 2 * days > *near.shortest_days;
-    if (before && after) return !by_calendar && 10 * (*after - *before).hundredths <= near.shortest->every.hundredths;
-    return days <= near.days;
+    return (days <= near.days && 2 * used < every) || (!by_calendar && 10 * used <= every);
   }
 
   // The use at which it was done, where somebody read the meter that counts for the task.
@@ -98,6 +123,13 @@ class MachineBook {
 };
 
 }  // namespace
+
+const Fact* WrittenTwice::spare() const {
+  if (!at_one_position()) return &later;
+  const Fact& narrow = earlier.position.empty() ? later : earlier;
+  // Of another day, the one of all positions says of that one when it was done last.
+  return same_day() || &narrow == &later ? &narrow : nullptr;
+}
 
 std::vector<WrittenTwice> written_twice(const Snapshot& snapshot) {
   std::vector<WrittenTwice> twice;

@@ -27,15 +27,19 @@ std::string told(const Step& step, const Meter& meter) {
   return fmt::format("{} on {}", with_unit(step.after, meter), to_text(step.day));
 }
 
-Cure strike(const Fact& fact, std::string which) {
-  return {CureKind::strike_fact, {{"fact", to_text(fact.id)}, {"which", std::move(which)}}};
+Cure strike(const Fact& fact, std::string which, Amount shown, const Meter& meter) {
+  return {CureKind::strike_fact,
+          {{"fact", to_text(fact.id)},
+           {"which", std::move(which)},
+           {"shown", with_unit(shown, meter)},
+           {"on", to_text(fact.on)}}};
 }
 
 // What one could do about an older value that is in the way of a newer one.
-Cure cure_for(const Step& older, const Machine& machine) {
+Cure cure_for(const Step& older, const Machine& machine, const Meter& meter) {
   if (older.fact == nullptr) return {CureKind::mend_start, {{"machine", machine.key}}};
   if (older.row) return {CureKind::mend_earlier_row};
-  return strike(*older.fact, "earlier");
+  return strike(*older.fact, "earlier", older.after, meter);
 }
 
 Amount most_in(Day from, Day to) { return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1)); }
@@ -82,6 +86,7 @@ class Walk {
  private:
   void accept(const Step& step, Amount used) {
     last_ = step;
+    holds_ = step;
     carried_ = step.change ? used : Amount{};
     if (!step.change) reading_day_ = step.day;
   }
@@ -91,7 +96,9 @@ class Walk {
     if (step.row) judgement.whole_units.push_back({*step.row, step.before, last_->after, meter_.unit});
     step.before = last_->after;
     if (!step.change) step.after = last_->after;
+    const auto holds = holds_;
     accept(step, carried_);
+    if (!step.change) holds_ = holds;
   }
 
   // A declared roll-over explains a lower value where the use that it implies fits into the days between.
@@ -120,23 +127,23 @@ class Walk {
   }
 
   void refuse_lower(const Step& step) {
-    const Step& older = *last_;
+    const Step& older = step.row ? *holds_ : *last_;
     std::string message =
         fmt::format("meter `{}` of {} shows {} on {}, which is lower than {}", meter_.name, machine_.key,
                     with_unit(step.before, meter_), to_text(step.day), told(older, meter_));
     Diagnostic why{"reading-falls", std::move(message), ""};
     if (!step.row && step.change) {
       why.hint = "the book has a change of the meter on that day";
-      why.cures = {strike(*step.fact, "in-the-way")};
+      why.cures = {strike(*step.fact, "in-the-way", step.before, meter_)};
     } else if (!step.row) {
-      why.hint = "the later value is already in the book; mend the earlier one or its day";
+      why.cures = {{CureKind::mend_value, {{"slip", "day"}}}, strike(*step.fact, "later", step.before, meter_)};
     } else {
       Cure went_past{CureKind::roll_over,
                      {{"machine", machine_.key}, {"meter", meter_.name}, {"on", to_text(step.day)}}};
       why.cures = {{CureKind::mend_value},
                    meter_replaced(older, Amount{}, step.day),
                    std::move(went_past),
-                   cure_for(older, machine_)};
+                   cure_for(older, machine_, meter_)};
     }
     refuse(step, std::move(why));
   }
@@ -158,13 +165,14 @@ class Walk {
     Diagnostic why{"reading-jumps", std::move(message), ""};
     why.cures = {{CureKind::mend_value, {{"slip", "point"}}},
                  meter_replaced(older, step.before, step.day),
-                 cure_for(older, machine_)};
+                 step.row ? cure_for(older, machine_, meter_) : strike(*step.fact, "later", step.before, meter_)};
     refuse(step, std::move(why));
   }
 
   const Machine& machine_;
   const Meter& meter_;
   std::optional<Step> last_;
+  std::optional<Step> holds_;       // whose value that is: an earlier one where the last was read without its tenths
   std::optional<Day> reading_day_;  // of the last step that was a reading
   Amount carried_;                  // use since then, through changes of the meter
 };

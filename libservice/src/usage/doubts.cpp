@@ -38,10 +38,13 @@ class Walk {
   std::vector<Doubt> doubts() const {
     std::vector<Doubt> standing;
     std::optional<Amount> above;  // the newest usage that nobody doubts: whatever lies below it is settled
+    std::optional<Amount> sure;   // one that somebody is sure of settles its equals, too
     for (std::size_t i = steps_.size(); i-- > 0;) {
       const Step& step = steps_[i];
-      if (above && step.usage < *above) break;
-      auto doubt = is_sure(*step.fact) ? std::nullopt : doubt_of(i);
+      if ((above && step.usage < *above) || (sure && step.usage <= *sure)) break;
+      const bool confirmed = is_sure(*step.fact);
+      if (confirmed) sure = step.usage;
+      auto doubt = confirmed ? std::nullopt : doubt_of(i);
       if (doubt) {
         standing.push_back(*doubt);
       } else {

@@ -32,7 +32,12 @@ TEST_CASE("what somebody else entered is shown and taken back only by name") {
   CHECK(place.run("undo") == 65);
   CHECK(place.complains("not ann's"));
   CHECK(place.complains("entered by bob on 2026-06-15 (loader: reading engine 1260.0 h, 2026-06-07)"));
-  const std::string id = id_in(place.err);
+  CHECK(
+      place.complains("The last one of ann: `reading`, entered by ann on 2026-06-15 (loader: reading engine 1250.0 h"));
+  const std::string own = id_in(place.err);  // one's own comes first
+  const std::string id = id_in(place.err.substr(place.err.find(own)));
+  must(place, "undo " + own + " --dry-run");
+  CHECK(place.says("1250.0 h"));
   must(place, "undo " + id + " --dry-run");
   CHECK(place.says("Nothing was stored"));
   must(place, "undo " + id);
@@ -50,7 +55,22 @@ TEST_CASE("who entered nothing has nothing to take back, and is told so") {
   must(place, "reading loader 1260 --on 2026-06-07");
   as(place, "ann");
   CHECK(place.run("undo") == 65);
-  CHECK(place.complains("nothing in the record was entered by ann"));
+  CHECK(place.complains("nothing that stands in the record was entered by ann"));
+  CHECK_FALSE(place.complains("whichever undo"));
+}
+
+TEST_CASE("that undo goes on is said only where it does") {
+  Place place;
+  place.furnish();
+  as(place, "bob");
+  must(place, "reading loader 1240 --on 2026-06-05");
+  as(place, "ann");
+  must(place, "reading loader 1250 --on 2026-06-06");
+  must(place, "reading loader 1260 --on 2026-06-07");
+  must(place, "undo");
+  CHECK(place.says("Take back the command before it too: whichever undo"));
+  must(place, "undo");
+  CHECK_FALSE(place.says("command before it"));  // that one is bob's
 }
 
 TEST_CASE("a command older than a day is taken back only by name, whatever day is asked about") {

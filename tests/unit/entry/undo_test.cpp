@@ -62,7 +62,11 @@ TEST_CASE("somebody else's command is asked about first") {
   CHECK(undo.verdict == UndoVerdict::ask_first);
   CHECK(undo.reason == UndoReason::someone_elses);
   CHECK(undo.command->entered_by == "bob");
+  REQUIRE(undo.own.has_value());
+  CHECK(undo.own->entered_by == "ann");
+  CHECK_FALSE(asked(office, "bob").own.has_value());
   CHECK(asked(office, "carl").verdict == UndoVerdict::none_of_ones_own);
+  CHECK_FALSE(asked(office, "carl").command.has_value());  // nothing of others is laid out for him to void
   CHECK(asked(office, "bob").verdict == UndoVerdict::take_back);
 }
 

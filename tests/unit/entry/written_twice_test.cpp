@@ -13,7 +13,8 @@ service::FleetFiles workshop() {
       "fleet: Test\nmachines:\n  loader: {schedule: tractor, in-service: {on: 2024-03-02, at: 0}}\n";
   files.texts["schedules/tractor.yaml"] =
       "schedule: tractor\nmeters: {engine: {unit: h}}\ntasks:\n"
-      "  oil: {do: Oil, every: {hours: 250, months: 12}}\n"
+      "  oil: {do: Oil, every: {hours: 250, months: 12}, first: {hours: 50}}\n"
+      "  belt: {do: Belt, every: {hours: 500, signs: [squeal]}}\n"
       "  grease: {do: Grease, every: {hours: 10}}\n"
       "  look: {do: Look around, every: {days: 2}}\n"
       "  tyre: {do: Look at the tyre, every: {months: 1}, positions: [left, right]}\n";
@@ -21,7 +22,7 @@ service::FleetFiles workshop() {
 }
 
 // The later days that are said to be written down already, of services entered one command after the other.
-std::string said(const std::vector<Fact>& services) {
+std::string said(const std::vector<Fact>& services) {  // and signs
   Office office(workshop());
   std::string days;
   for (const Fact& fact : services) {
@@ -78,4 +79,57 @@ TEST_CASE("other positions are other services, and one without a position is of 
       said({done_at("tyre", "2026-06-05", nullptr, "left"), done_at("tyre", "2026-06-05", nullptr, "right")}).empty());
   CHECK(said({done_at("tyre", "2026-06-05", nullptr, "left"), done_at("tyre", "2026-06-06", nullptr)}) ==
         "2026-06-06 ");
+}
+
+TEST_CASE("within three days is near whatever the values say, unless half an interval was used in between") {
+  CHECK(said({done_at("oil", "2026-06-05", "500"), done_at("oil", "2026-06-07", "530")}) == "2026-06-07 ");
+  CHECK(said({done_at("grease", "2026-06-05", "500"), done_at("grease", "2026-06-06", "504.9")}) == "2026-06-06 ");
+  CHECK(said({done_at("grease", "2026-06-05", "500"), done_at("grease", "2026-06-06", "505")}).empty());
+}
+
+TEST_CASE("a tenth is of the interval that holds between two services, which is never the running-in one") {
+  CHECK(said({done_at("oil", "2026-05-05", "500"), done_at("oil", "2026-06-05", "520")}) == "2026-06-05 ");
+}
+
+TEST_CASE("what was entered last is said to be written down already, also where it is of an earlier day") {
+  Office office(workshop());
+  const auto first = office.enter({done_at("oil", "2026-06-15", nullptr)}).added.front();
+  const auto entered = office.enter({done_at("oil", "2026-06-14", nullptr)});
+  REQUIRE(entered.twice.size() == 1);
+  const service::WrittenTwice& two = entered.twice.front();
+  CHECK((two.earlier.id == first.id));
+  CHECK((two.later.id == entered.added.front().id));
+  REQUIRE((two.spare() != nullptr));
+  CHECK((two.spare()->id == entered.added.front().id));
+}
+
+TEST_CASE("beside a service of all positions only the one position is to spare") {
+  Office office(workshop());
+  const auto left = office.enter({done_at("tyre", "2026-06-15", nullptr, "left")}).added.front();
+  const auto all = office.enter({done_at("tyre", "2026-06-15", nullptr)});
+  REQUIRE(all.twice.size() == 1);
+  CHECK(all.twice.front().at_one_position());
+  REQUIRE((all.twice.front().spare() != nullptr));
+  CHECK((all.twice.front().spare()->id == left.id));
+
+  Office other(workshop());
+  other.enter({done_at("tyre", "2026-06-14", nullptr, "left")});
+  const auto day_after = other.enter({done_at("tyre", "2026-06-15", nullptr)});
+  REQUIRE(day_after.twice.size() == 1);
+  CHECK((day_after.twice.front().spare() == nullptr));
+  const auto again = other.enter({done_at("tyre", "2026-06-15", nullptr, "right")});
+  REQUIRE(again.twice.size() == 1);
+  CHECK((again.twice.front().spare()->id == again.added.front().id));
+}
+
+TEST_CASE("a sign of the task between two services says that these are two") {
+  Fact squeal;
+  squeal.kind = FactKind::sign;
+  squeal.machine = "loader";
+  squeal.name = "squeal";
+  squeal.on = day("2026-06-15");
+  CHECK(said({done_at("belt", "2026-06-15", nullptr), squeal, done_at("belt", "2026-06-15", nullptr)}).empty());
+  squeal.name = "rattle";
+  CHECK(said({done_at("belt", "2026-06-15", nullptr), squeal, done_at("belt", "2026-06-15", nullptr)}) ==
+        "2026-06-15 ");
 }

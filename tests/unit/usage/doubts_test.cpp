@@ -113,9 +113,15 @@ TEST_CASE("a doubt ends by --sure on it, or on another reading of the same value
   World confirmed = world;
   confirmed.reading("2026-03-09", "1710").sure = true;
   CHECK(doubted(confirmed).empty());
-  World other_day = world;
-  other_day.reading("2026-03-10", "1710").sure = true;
-  CHECK(doubted(other_day) == "1710 ");
+  World next_day = world;
+  next_day.reading("2026-03-10", "1710").sure = true;
+  CHECK(doubted(next_day).empty());
+  World read_higher = world;
+  read_higher.reading("2026-03-10", "1730").sure = true;
+  CHECK(doubted(read_higher).empty());
+  World not_sure = world;
+  not_sure.reading("2026-03-10", "1710");
+  CHECK(doubted(not_sure) == "1710 ");
   World struck = world;
   struck.strike(struck.facts().back().id);
   CHECK(doubted(struck).empty());

@@ -1,0 +1,67 @@
+// A machine with two meters: which of them a value is of, and what is not known where only one was read.
+#include <doctest/doctest.h>
+
+#include "unit/cli/asking.h"
+
+using cli_test::must;
+using cli_test::Place;
+
+namespace {
+
+void furnish(Place& place) {
+  place.write("fleet.yaml",
+              "fleet: Test\nmachines:\n  combine: {schedule: combine, in-service: {on: 2017-07-14, at: 0}}\n");
+  place.write("schedules/combine.yaml",
+              "schedule: combine\nmeters: {engine: {unit: h}, separator: {unit: h}}\ntasks:\n"
+              "  engine-oil: {do: Oil, every: {hours: 250}}\n"
+              "  knife: {do: Knife, every: {usage: {separator: 160}}}\n"
+              "  belts: {do: Belts, every: {usage: {separator: 300}}}\n");
+  must(place, "new .");
+  must(place, "reading combine 2078.2 --on 2026-05-06");
+  must(place, "reading combine 1561.9 --meter separator --on 2026-05-06");
+}
+
+// Whether the one is said, and the other only after it.
+bool comes_before(const std::string& text, const std::string& one, const std::string& other) {
+  return text.find(one) != std::string::npos && text.find(one) < text.find(other);
+}
+
+}  // namespace
+
+TEST_CASE("a value that another meter of the machine may show is that one's first of all") {
+  Place place;
+  furnish(place);
+  CHECK(place.run("reading combine 1580") == 65);
+  CHECK(comes_before(place.err, "--meter separator", "meter-change"));
+  CHECK(place.run("reading combine 900") == 65);  // too low for either
+  CHECK_FALSE(place.complains("--meter separator"));
+  CHECK(place.run("reading combine 1700 --meter engine --on 2026-05-08") == 65);  // the separator never ran so long
+  CHECK_FALSE(place.complains("--meter separator"));
+}
+
+TEST_CASE("of a service it is that one's only where the service counts by it") {
+  Place place;
+  furnish(place);
+  CHECK(place.run("done combine knife belts --at 1570") == 65);
+  CHECK(comes_before(place.err, "add --meter separator", "meter-change"));
+  CHECK(place.run("done combine knife engine-oil --at 1570") == 65);
+  CHECK(comes_before(place.err, "write down knife by itself, with --meter separator", "meter-change"));
+  CHECK(place.run("done combine engine-oil --at 1570") == 65);
+  CHECK_FALSE(place.complains("--meter separator"));
+}
+
+TEST_CASE("a service told with the other meter's value says that its own is not known") {
+  Place place;
+  furnish(place);
+  must(place, "done combine knife --at 2100");
+  CHECK(
+      place.says("knife: what meter `separator` showed on 2026-06-15 is not known, so use counts from the 1561.9 h "
+                 "of 2026-05-06."));
+  CHECK(place.says("If you read it: whichever reading combine VALUE --meter separator --on 2026-06-15"));
+  CHECK(place.says("at 1721.9 h (separator)"));
+  must(place, "reading combine 1590 --meter separator --on 2026-06-15");
+  must(place, "due --all");
+  CHECK(place.says("160.0 h left of 160 h (separator)"));  // the reading of that day gives the service its value
+  must(place, "done combine belts --at 1590 --meter separator");
+  CHECK_FALSE(place.says("is not known"));
+}
