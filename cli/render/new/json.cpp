@@ -7,9 +7,19 @@ namespace {
 using service::TakenOver;
 
 Json column_as_json(const TakenOver::Column& column) {
-  return {{"header", column.heading},
+  return {{"number", column.number},
+          {"header", column.heading},
           {"column", column.column ? Json(to_text(*column.column)) : Json(nullptr)},
           {"told", column.told}};
+}
+
+Json left_out_as_json(const TakenOver::FieldLeftOut& field) {
+  Json json = diagnostic_as_json(field.what);
+  json["machine"] = field.machine;
+  json["header"] = field.heading;
+  json["value"] = field.value;
+  json["besides"] = text_or_null(field.besides);
+  return json;
 }
 
 Json aside_as_json(const TakenOver::RowAside& row) { return {{"line", row.line}, {"row", row.row}, {"why", row.why}}; }
@@ -35,8 +45,14 @@ Json taken_as_json(const TakenOver& taken) {
             {"dates", nullptr},
             {"columns", array_of(taken.columns, column_as_json)},
             {"aside", array_of(taken.aside, aside_as_json)},
-            {"left_out", array_of(taken.left_out, diagnostic_as_json)},
+            {"left_out", array_of(taken.left_out, left_out_as_json)},
             {"machines", array_of(taken.machines, machine_as_json)},
+            {"alike",
+             array_of(taken.alike,
+                      [&](const TakenOver::Alike& pair) -> Json {
+                        return {{"machine", taken.machines[pair.later].key}, {"alike", taken.machines[pair.first].key}};
+                      })},
+            {"services_not_known", taken.services_not_known},
             {"readings", taken.readings.size()},
             {"readings_without_day", taken.without_day},
             {"read_on", to_text(taken.read_on)},

@@ -14,15 +14,18 @@ using service::TakenColumn;
 using service::TakenOver;
 using service::to_text;
 
+std::string called(const std::string& heading, int number) {
+  return heading.empty() ? fmt::format("(column {}, no heading)", number) : service::cleaned(heading);
+}
+
 std::string column_rows(const TakenOver& taken, std::size_t columns) {
   std::vector<Row> rows;
   for (const TakenOver::Column& column : taken.columns) {
-    if (column.heading.empty() && !column.column) continue;
     if (column.column) {
-      rows.push_back({service::cleaned(column.heading), std::string(to_text(*column.column)),
+      rows.push_back({called(column.heading, column.number), std::string(to_text(*column.column)),
                       column.told ? "as you said" : "guessed"});
     } else {
-      rows.push_back({service::cleaned(column.heading), "left alone"});
+      rows.push_back({called(column.heading, column.number), "left alone"});
     }
   }
   return "Columns:\n" + table(rows, "  ", columns);
@@ -42,10 +45,43 @@ std::string left_out_rows(const TakenOver& taken, std::size_t columns) {
   if (taken.left_out.empty()) return "";
   std::string text = fmt::format("Left out, {}:\n",
                                  service::counted(static_cast<std::int64_t>(taken.left_out.size()), "field", "fields"));
-  for (const service::Diagnostic& what : taken.left_out) {
-    text += wrapped(fmt::format("  line {}: ", what.place ? what.place->line : 0), what.message, columns, 4);
+  for (const TakenOver::FieldLeftOut& field : taken.left_out) {
+    std::string said = service::cleaned(field.machine);
+    if (!field.heading.empty()) said += ", " + service::cleaned(field.heading);
+    const std::string value = fmt::format("`{}`", service::cleaned(field.value));
+    const bool told = field.what.message.find(value) != std::string::npos;
+    said += (told ? ": " : ' ' + value + ": ") + field.what.message;
+    if (!field.besides.empty()) said += "; left out with it: " + field.besides;
+    text += wrapped(fmt::format("  line {}: ", field.what.place ? field.what.place->line : 0), said, columns, 4);
   }
   return text;
+}
+
+std::string alike_rows(const TakenOver& taken, std::size_t columns) {
+  if (taken.alike.empty()) return "";
+  std::string text = "Alike in name, and kept apart (of one machine written twice, take one out):\n";
+  for (const TakenOver::Alike& pair : taken.alike) {
+    const TakenOver::MachineTaken& first = taken.machines[pair.first];
+    const TakenOver::MachineTaken& later = taken.machines[pair.later];
+    text +=
+        wrapped(fmt::format("  line {}: ", later.line),
+                fmt::format("`{}` would be {}, as `{}` on line {} is: it is called {}", service::cleaned(later.name),
+                            first.key, service::cleaned(first.name), first.line, later.key),
+                columns, 4);
+  }
+  return text;
+}
+
+std::string services_not_known(const TakenOver& taken, std::size_t columns) {
+  if (taken.services_not_known.empty()) return "";
+  const auto count = static_cast<std::int64_t>(taken.services_not_known.size());
+  return wrapped("",
+                 fmt::format("{} went into service so long ago that services have come due since, and none is written "
+                             "down: {}. In register.csv that day is `bought`, so find-out asks for the services and "
+                             "none is called overdue.",
+                             service::counted(count, "machine", "machines"),
+                             service::cleaned(fmt::format("{}", fmt::join(taken.services_not_known, ", ")))),
+                 columns, 0);
 }
 
 std::string machine_words(const TakenOver& taken) {
@@ -89,7 +125,8 @@ std::string taken_in_words(const TakenOver& taken, std::size_t columns) {
                              dialect_words(taken.dialect, taken.number_settled_by, taken.dates_settled_by)),
                  columns, 0) +
          column_rows(taken, columns) + aside_rows(taken, columns) + left_out_rows(taken, columns) +
-         wrapped("", machine_words(taken), columns, 0) + machine_rows(taken, columns);
+         wrapped("", machine_words(taken), columns, 0) + machine_rows(taken, columns) + alike_rows(taken, columns) +
+         services_not_known(taken, columns);
 }
 
 std::string next_after_taking(const TakenOver& taken, const std::string& folder, std::size_t columns) {

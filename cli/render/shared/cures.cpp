@@ -101,6 +101,11 @@ std::string with(const std::string& said, const Cure& cure) {
           said, ", or ",
           fmt::format("take the machine out of use until then: whichever out-of-use {}", cure.value("machine")));
     case CureKind::tell_columns:
+      if (!cure.value("heading").empty()) {
+        const std::string heading = service::cleaned(cure.value("heading"));
+        return joined(said, "; ",
+                      fmt::format("or let `{0}` name them: --columns \"{0}={1}\"", heading, cure.value("column")));
+      }
       return joined(said, "; ", "say which is which with --columns \"HEADING=name, HEADING=at\"");
     case CureKind::leave_out:
       return joined(said, "; ", "or leave it out with --skip-bad");

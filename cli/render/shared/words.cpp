@@ -270,7 +270,9 @@ std::vector<std::string> remarks_of(const Point& point) {
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
   if (point.fitted && point.fitted->year_or_month_only()) {
     const std::string on = to_text(point.fitted->on);
-    remarks.push_back(fmt::format("done {}, {} only", on, on.size() == 4 ? "year" : "month"));
+    const bool since_new = point.fitted->basis == service::Basis::in_service;
+    remarks.push_back(
+        fmt::format("{} {}, {} only", since_new ? "in service" : "done", on, on.size() == 4 ? "year" : "month"));
   }
   if (point.standing == Standing::no_record && !point.fitted) remarks.emplace_back("no service is written down");
   return remarks;

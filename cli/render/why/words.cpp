@@ -125,8 +125,10 @@ std::vector<std::string> calendar_sums(const Point& point, const LimbStanding& l
 std::vector<std::string> usage_sums(const Point& point, const LimbStanding& limb) {
   std::vector<std::string> sums;
   if (!limb.used || !limb.known) {
-    sums.push_back(words_of(limb, point) +
-                   (limb.known ? ": use at the last service is not known" : ": the meter was never read"));
+    const char* const wanting = limb.counted_at ? "the meter was never read"
+                                : point.fitted  ? "use at the last service is not known"
+                                                : "no service is written down from which to count";
+    sums.push_back(words_of(limb, point) + ": " + wanting);
     return sums;
   }
   const service::KnownUsage& known = *limb.known;

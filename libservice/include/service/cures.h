@@ -33,7 +33,7 @@ enum class CureKind {
   tell_date_order,    // say whether the file has the day or the month first
   next_season,        // name no year, and ask about the next one
   take_out_of_use,    // let nobody run it until it is done: machine
-  tell_columns,       // say which column of a spreadsheet holds what
+  tell_columns,       // say which column of a spreadsheet holds what: [heading, column]
   leave_out           // go on without what is wrong
 };
 

@@ -41,7 +41,7 @@ enum class GapKind {
   contradiction,     // facts about a meter contradict each other, or say more than 24 h a day
   doubtful,          // a value that is possible and yet unlike its meter
   unlisted,          // facts about a machine that the fleet does not list
-  outside_days,      // facts about a machine after it left, or before it was put in service new
+  outside_days,      // facts about a machine after it left, before it was put in service new, or while it is to come
   clock,             // today is before the newest fact
   no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
   example_values,    // the values of its schedule are examples

@@ -8,6 +8,7 @@
 // written here; what was understood comes as a value, with every column that was left alone and every row put aside.
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
 #include <map>
 #include <memory>
@@ -80,11 +81,12 @@ struct TakenOver {
   std::string dates_settled_by;
 
   struct Column {
-    std::string heading;
+    int number = 0;                     // from 1
+    std::string heading;                // may be empty
     std::optional<TakenColumn> column;  // none: left alone
     bool told = false;                  // else guessed
   };
-  std::vector<Column> columns;  // in the order of the file
+  std::vector<Column> columns;  // in the order of the file; without those that hold nothing at all
 
   // Rows that are no machine, and why; with `skip_bad` also those that could not be taken.
   struct RowAside {
@@ -93,7 +95,16 @@ struct TakenOver {
     std::string why;
   };
   std::vector<RowAside> aside;
-  std::vector<Diagnostic> left_out;  // with `skip_bad`: what is wrong with rows and fields that were left out
+
+  // With `skip_bad`: a field that was left out, and its machine kept.
+  struct FieldLeftOut {
+    Diagnostic what;
+    std::string machine;  // its key
+    std::string heading;  // of the column
+    std::string value;    // as it was written
+    std::string besides;  // what else went with it: `the reading 1200`; may be empty
+  };
+  std::vector<FieldLeftOut> left_out;
 
   struct MachineTaken {
     int line = 0;
@@ -105,6 +116,17 @@ struct TakenOver {
     std::optional<Day> on;     // and when
   };
   std::vector<MachineTaken> machines;
+
+  // Two machines whose names give one key: the later one got a number. Indexes of `machines`.
+  struct Alike {
+    std::size_t first = 0;
+    std::size_t later = 0;
+  };
+  std::vector<Alike> alike;
+
+  // Machines that went into service so long ago that services have come due since, though none is written down: keys.
+  // The register has their day as `bought`, so those services are asked for and not called overdue.
+  std::vector<std::string> services_not_known;
   int without_day = 0;                         // readings whose row gives no day
   Day read_on;                                 // which were taken to be of this one
   std::vector<std::string> example_schedules;  // written with example values
@@ -117,8 +139,9 @@ struct TakenOver {
 
 // Fails with usage where columns are told that are not there, and with bad_data where the file cannot be read or where
 // something must be asked back: a machine that is there twice, a field that is no number or no day, a reading that
-// cannot be true. All of it is told at once. With `skip_bad` such rows and fields are left out, and machines are kept
-// wherever only a field is wrong. Fails with bad_fleet where a schedule that is there already is wrong.
+// cannot be true, a day or a figure that cannot be. All of it is told at once. With `skip_bad` such rows and fields are
+// left out, and machines are kept wherever only a field is wrong. Fails with bad_fleet where a schedule that is there
+// already is wrong.
 TakenOver take_over(std::string_view bytes, const TakeOverAsk& ask);
 
 // The record of such a fleet: there whole, with its readings, or not at all. Their origin is `new` and the name of the

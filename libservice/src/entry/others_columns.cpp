@@ -32,7 +32,9 @@ bool is_text(TakenColumn column) {
 class Understanding {
  public:
   Understanding(const Sheet& sheet, const TakeOverAsk& ask) : places_(sheet.text, ask.file), sheet_(sheet) {
-    for (const SheetField& field : sheet.header.fields) columns_.push_back({field.text, std::nullopt, false});
+    for (const SheetField& field : sheet.header.fields) {
+      columns_.push_back({static_cast<int>(columns_.size()) + 1, field.text, std::nullopt, false});
+    }
     for (const Told& told : ask.columns) take(told);
   }
 
@@ -41,8 +43,7 @@ class Understanding {
       if (!column.column) guess(column);
     }
     if (std::none_of(columns_.begin(), columns_.end(), [](const Column& c) { return names_machines(c.column); })) {
-      fail(sheet_.header.from, {"no-names", "no column is known to hold the names of the machines",
-                                fmt::format("the columns are {}", headings())});
+      fail_without_names();
     }
     return std::move(columns_);
   }
@@ -51,6 +52,30 @@ class Understanding {
   [[noreturn]] void fail(std::size_t at, Diagnostic what) const {
     what.place = places_.at(at);
     what.cures.push_back({CureKind::tell_columns});
+    throw Failure(FailureKind::bad_data, std::move(what));
+  }
+
+  // A line that holds figures is a machine's, and the file has no line of headings.
+  bool is_line_of_machine() const {
+    return std::any_of(columns_.begin(), columns_.end(), [](const Column& column) {
+      return !column.heading.empty() && column.heading.front() >= '0' && column.heading.front() <= '9';
+    });
+  }
+
+  [[noreturn]] void fail_without_names() const {
+    Diagnostic what{"no-names", "no column is known to hold the names of the machines",
+                    fmt::format("the columns are {}", headings())};
+    what.place = places_.at(sheet_.header.from);
+    if (is_line_of_machine()) {
+      what.code = "no-header";
+      what.message = "the file has no line of headings, so nobody knows what its columns hold";
+      what.hint = "write one above all others, a heading for each column: Machine, Hours, Date";
+    } else if (const auto bare = std::find_if(columns_.begin(), columns_.end(),
+                                              [](const Column& column) { return column.heading.empty(); });
+               bare != columns_.end()) {
+      what.hint += fmt::format("; column {} has no heading: write one above each column", bare->number);
+    }
+    if (what.code == "no-names") what.cures.push_back({CureKind::tell_columns});
     throw Failure(FailureKind::bad_data, std::move(what));
   }
 
@@ -97,7 +122,8 @@ class Understanding {
       usage("told-twice", fmt::format("`{}={}` contradicts what is told before it", cleaned(heading), name),
             "tell each column once");
     }
-    *meant.front() = {meant.front()->heading, column, true};
+    meant.front()->column = column;
+    meant.front()->told = true;
   }
 
   void guess(Column& column) {

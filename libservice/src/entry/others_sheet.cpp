@@ -36,14 +36,16 @@ bool is_blank(const SheetRow& row) {
   return std::all_of(row.fields.begin(), row.fields.end(), [](const SheetField& field) { return field.text.empty(); });
 }
 
-SheetRow taken(const CsvRow& row, std::string_view text, const Places& places) {
+enum class EmptyEnd { cut, keep };
+
+SheetRow taken(const CsvRow& row, std::string_view text, const Places& places, EmptyEnd end = EmptyEnd::cut) {
   SheetRow out;
   out.from = row.from;
   out.line = places.line_of(row.from);
   out.raw = text.substr(row.from, row.to - row.from);
   out.quotes_wrong = !row.problems.empty();
   for (const CsvField& field : row.fields) out.fields.push_back({in_one_line(text_of_cell(field.text)), field.from});
-  while (!out.fields.empty() && out.fields.back().text.empty()) out.fields.pop_back();
+  while (end == EmptyEnd::cut && !out.fields.empty() && out.fields.back().text.empty()) out.fields.pop_back();
   return out;
 }
 
@@ -132,7 +134,7 @@ Sheet read_sheet(std::string_view bytes, const std::string& file,
   CsvReader reader(sheet.text, header.from, CsvLines::many_a_field, header.separator);
   sheet.separator = reader.separator();
   if (!reader.next(row)) refuse(file, "empty-file", "holds nothing", "save the list of machines as CSV");
-  sheet.header = taken(row, sheet.text, places);
+  sheet.header = taken(row, sheet.text, places, EmptyEnd::keep);
   while (reader.next(row)) {
     if (SheetRow next = taken(row, sheet.text, places); !is_blank(next)) sheet.rows.push_back(std::move(next));
   }

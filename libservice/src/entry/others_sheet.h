@@ -30,8 +30,8 @@ struct Sheet {
   std::string text;  // as UTF-8
   char separator = ',';
   std::vector<SheetRow> above;  // titles and the like, before the header
-  SheetRow header;
-  std::vector<SheetRow> rows;  // without those that are blank
+  SheetRow header;              // its fields without heading too, also at its end
+  std::vector<SheetRow> rows;   // without those that are blank
 };
 
 // The header is the first row that `is_header` takes for one; else the first row. Fails with bad_data where it is no

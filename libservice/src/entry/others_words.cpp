@@ -81,6 +81,13 @@ constexpr std::string_view a_year =
     "|a year|a|year|yr|per year|p a|jahr|pro jahr|im jahr|an|par an|ano|por ano|anno|all anno|jaar|per jaar|aar|"
     "om aaret|per aar|";
 
+constexpr std::string_view numbers_of_machines =
+    "|id|no|nr|number|num|n|machine no|machine nr|machine number|machine id|fleet no|fleet number|unit no|unit number|"
+    "inventory no|inventory number|nummer|maschinennummer|maschinen nr|masch nr|geraetenummer|geraete "
+    "nr|inventarnummer|"
+    "inventar nr|inv nr|numero|no inventaire|numero d inventaire|numero de inventario|numero inventario|maskinnummer|"
+    "maskin nr|machinenummer|inventarisnummer|";
+
 bool holds(std::string_view words, std::string_view word) {
   return !word.empty() && words.find('|' + std::string(word) + '|') != std::string_view::npos;
 }
@@ -123,6 +130,8 @@ std::string as_words(std::string_view text) {
 std::string heading_words(std::string_view heading) { return as_words(without_brackets(heading)); }
 
 bool is_total_word(std::string_view words) { return holds(totals, words); }
+
+bool is_number_of_machines(std::string_view words) { return holds(numbers_of_machines, words); }
 
 bool is_hours(std::string_view words, bool per_year) {
   if (holds(hours, words)) return true;

@@ -15,6 +15,9 @@ std::string heading_words(std::string_view heading);
 // A total, a sum: `Summe`, `Grand total`.
 bool is_total_word(std::string_view words);
 
+// A number by which people tell machines apart: `Nr.`, `ID`, `Inventory no`.
+bool is_number_of_machines(std::string_view words);
+
 // Hours, however written: `h`, `Std.`, `heures`; with `per_year` also `h/Jahr`.
 bool is_hours(std::string_view words, bool per_year);
 

@@ -9,6 +9,7 @@
 #include <set>
 
 #include "entry/others_columns.h"
+#include "entry/others_figures.h"
 #include "entry/others_sheet.h"
 #include "entry/others_words.h"
 #include "entry/taken_files.h"
@@ -18,28 +19,6 @@
 namespace service {
 namespace entry {
 namespace {
-
-// A figure as it is written, the unit behind it taken off.
-struct Figure {
-  std::string number;
-  std::string unit;
-};
-
-Figure figure_of(std::string_view text) {
-  const std::size_t end = std::min(text.find_first_not_of("0123456789.,' -"), text.size());
-  Figure figure{std::string(text.substr(0, end)), std::string(text.substr(end))};
-  while (figure.number.ends_with(' ')) figure.number.pop_back();
-  if (figure.number.find_first_of("0123456789") == std::string::npos) return {std::string(text), ""};
-  return figure;
-}
-
-// Spreadsheets write a time behind a day, mostly midnight.
-std::string without_time(std::string_view text) {
-  const std::size_t colon = text.find(':');
-  if (colon == std::string_view::npos) return std::string(text);
-  const std::size_t before = text.find_first_of(" T");
-  return std::string(before < colon ? text.substr(0, before) : text);
-}
 
 bool is_number(TakenColumn column) {
   return column == TakenColumn::at || column == TakenColumn::in_service_at || column == TakenColumn::bought_at ||
@@ -69,10 +48,8 @@ class TakingOver {
     for (Row& row : rows_) read_values(row);
     find_twice();
     give_keys();
-    // What is wrong with the file is told before anything is made of it; what the book says against it, after.
-    const bool sound = bad_.empty() || ask_.skip_bad;
-    if (sound) make_fleet();
-    if (!bad_.empty() && !ask_.skip_bad) throw Failure(FailureKind::bad_data, in_order_of_lines(std::move(bad_)));
+    make_fleet();
+    if (!bad_.empty() && !ask_.skip_bad) throw Failure(FailureKind::bad_data, all_that_is_bad());
     hand_over();
     return std::move(out_);
   }
@@ -82,17 +59,28 @@ class TakingOver {
   struct Row {
     const SheetRow* sheet = nullptr;
     TakenMachine machine;
-    std::string words;         // its name as words, by which it is known again
+    std::string known_by;      // its name in plain letters, by which it is known again
     std::optional<Amount> at;  // a reading
     std::string unit;          // of it, where one is written
     std::optional<Day> on;     // its day, where it gives one
     bool out = false;          // put aside
   };
 
-  static std::vector<Diagnostic> in_order_of_lines(std::vector<Diagnostic> all) {
-    const auto line = [](const Diagnostic& what) { return what.place ? what.place->line : 0; };
-    std::stable_sort(all.begin(), all.end(),
-                     [&](const Diagnostic& a, const Diagnostic& b) { return line(a) < line(b); });
+  // Something that must be asked back, and in which row; of a row as a whole no field is told.
+  struct Bad {
+    const SheetRow* row = nullptr;
+    TakenOver::FieldLeftOut field;
+  };
+
+  void bad_in_order_of_lines() {
+    const auto line = [](const Bad& bad) { return bad.field.what.place ? bad.field.what.place->line : 0; };
+    std::stable_sort(bad_.begin(), bad_.end(), [&](const Bad& a, const Bad& b) { return line(a) < line(b); });
+  }
+
+  std::vector<Diagnostic> all_that_is_bad() {
+    bad_in_order_of_lines();
+    std::vector<Diagnostic> all;
+    for (Bad& bad : bad_) all.push_back(std::move(bad.field.what));
     return all;
   }
 
@@ -112,20 +100,33 @@ class TakingOver {
 
   // --- What must be asked back ---
 
-  void ask_back(std::size_t at, std::string code, std::string message, std::string hint) {
-    bad_.push_back({std::move(code),
-                    std::move(message),
-                    std::move(hint),
-                    places_.at(at),
-                    Severity::error,
-                    {{CureKind::leave_out}}});
+  void ask_back(const SheetRow& row, std::size_t at, std::string code, std::string message, std::string hint,
+                std::vector<Cure> cures = {}) {
+    cures.push_back({CureKind::leave_out});
+    bad_.push_back({&row, {}});
+    bad_.back().field.what = {std::move(code), std::move(message), std::move(hint),
+                              places_.at(at),  Severity::error,    std::move(cures)};
   }
 
-  void ask_back_row(const SheetRow& row, std::string code, std::string why, std::string hint) {
+  // `besides`: what goes with the field where it is left out.
+  void ask_back(const Row& row, TakenColumn column, std::string code, std::string message, std::string hint,
+                std::string besides = "") {
+    const SheetField& asked = *field(*row.sheet, column);
+    ask_back(*row.sheet, asked.from, std::move(code), std::move(message), std::move(hint));
+    TakenOver::FieldLeftOut& out = bad_.back().field;
+    out.value = asked.text;
+    out.besides = std::move(besides);
+    for (const TakenOver::Column& one : out_.columns) {
+      if (one.column == column) out.heading = one.heading;
+    }
+  }
+
+  void ask_back_row(const SheetRow& row, std::string code, std::string why, std::string hint,
+                    std::vector<Cure> cures = {}) {
     if (ask_.skip_bad) {
       out_.aside.push_back({row.line, row.raw, std::move(why)});
     } else {
-      ask_back(row.from, std::move(code), std::move(why), std::move(hint));
+      ask_back(row, row.from, std::move(code), std::move(why), std::move(hint), std::move(cures));
     }
   }
 
@@ -134,8 +135,23 @@ class TakingOver {
   void put_aside(const SheetRow& row, std::string why) { out_.aside.push_back({row.line, row.raw, std::move(why)}); }
 
   bool is_header_again(const SheetRow& row) const {
-    return std::equal(row.fields.begin(), row.fields.end(), sheet_.header.fields.begin(), sheet_.header.fields.end(),
-                      [](const SheetField& a, const SheetField& b) { return as_words(a.text) == as_words(b.text); });
+    for (std::size_t i = 0; i < out_.columns.size(); ++i) {
+      const std::string text = i < row.fields.size() ? row.fields[i].text : "";
+      if (as_words(text) != as_words(out_.columns[i].heading)) return false;
+    }
+    return true;
+  }
+
+  // Headings in two lines, one below the other: all that is there is a heading, and one says what its column does not.
+  bool is_second_header(const SheetRow& row) const {
+    bool says_more = false;
+    for (std::size_t i = 0; i < row.fields.size(); ++i) {
+      if (row.fields[i].text.empty()) continue;
+      const auto meant = guess_column(row.fields[i].text);
+      if (!meant) return false;
+      says_more = says_more || meant != out_.columns[i].column;
+    }
+    return says_more;
   }
 
   // Something is said that only machines have.
@@ -155,7 +171,8 @@ class TakingOver {
     for (const SheetRow& row : sheet_.above) put_aside(row, "it stands above the header");
     for (const SheetRow& row : sheet_.rows) sort(row);
     if (rows_.empty() && bad_.empty()) {
-      ask_back(sheet_.header.from, "no-machines", "no row names a machine", "look whether it is the right file");
+      ask_back(sheet_.header, sheet_.header.from, "no-machines", "no row names a machine",
+               "look whether it is the right file");
     }
   }
 
@@ -169,13 +186,17 @@ class TakingOver {
           row, "ragged-row",
           fmt::format("the row has {}, but the header has {}",
                       counted(static_cast<std::int64_t>(row.fields.size()), "field", "fields"), out_.columns.size()),
-          "put a field that holds a separator in quotes");
+          "write a heading above each column; put a field that holds a separator in quotes");
     }
     if (is_header_again(row)) return put_aside(row, "it is the header again");
     const std::string key = text(row, TakenColumn::machine);
     std::string name = text(row, TakenColumn::name);
     if (name.empty()) name = key;
     const std::string words = as_words(name);
+    if (name.empty() && is_second_header(row)) {
+      return ask_back_row(row, "second-header", "the row holds headings and no machine, so the header has two lines",
+                          "write one heading above each column, all in one line");
+    }
     if (!says_of_a_machine(row)) {
       const bool total = std::any_of(row.fields.begin(), row.fields.end(),
                                      [](const SheetField& each) { return is_total_word(as_words(each.text)); });
@@ -189,7 +210,7 @@ class TakingOver {
     Row taken;
     taken.sheet = &row;
     taken.machine.name = name;
-    taken.words = key.empty() ? words : as_words(key);
+    taken.known_by = in_plain_letters(key.empty() ? name : key);
     taken.machine.key = key.empty() ? name : key;  // made a name later
     taken.machine.schedule = text(row, TakenColumn::schedule);
     taken.machine.site = text(row, TakenColumn::site);
@@ -212,52 +233,70 @@ class TakingOver {
         if (is_day(*column)) survey.day(without_time(each.text), each.from);
       }
     }
-    std::vector<Diagnostic> unsettled;
-    for (const DialectSurvey::FieldDiagnostic& one : survey.diagnostics()) {
-      unsettled.push_back({one.code, one.message, one.hint, places_.at(one.at), Severity::error, one.cures});
+    // Nothing can be read before that is known, with --skip-bad or without.
+    const auto unsettled = survey.diagnostics();
+    for (const DialectSurvey::FieldDiagnostic& one : unsettled) {
+      ask_back(sheet_.header, one.at, one.code, one.message, one.hint);
+      bad_.back().field.what.cures = one.cures;
     }
-    if (!unsettled.empty()) throw Failure(FailureKind::bad_data, std::move(unsettled));
+    if (!unsettled.empty()) throw Failure(FailureKind::bad_data, all_that_is_bad());
     out_.dialect = survey.dialect();
     out_.number_settled_by = survey.number_settled_by();
     out_.dates_settled_by = survey.dates_settled_by();
   }
 
-  std::optional<Amount> amount(const Row& row, TakenColumn column, std::string* unit = nullptr) {
-    const SheetField* const found = field(*row.sheet, column);
-    if (found == nullptr) return std::nullopt;
-    const Figure figure = figure_of(found->text);
+  bool is_there(const Row& row, TakenColumn column) const { return field(*row.sheet, column) != nullptr; }
+
+  std::string written(const Row& row, TakenColumn column) const {
+    return '`' + cleaned(text(*row.sheet, column)) + '`';
+  }
+
+  std::optional<Amount> amount(const Row& row, TakenColumn column, const std::string& besides = "",
+                               std::string* unit = nullptr) {
+    if (!is_there(row, column)) return std::nullopt;
+    const Figure figure = figure_of(text(*row.sheet, column));
     const std::string words = as_words(figure.unit);
     const bool hours = words.empty() || is_hours(words, column == TakenColumn::per_year);
     auto read = parse_amount(plain_number(figure.number, out_.dialect));
     if (words.find_first_of("0123456789") != std::string::npos) read = {{}, "is more than one number"};
+    std::string hint = "write a number, with its unit or without";
+    if (read && leaves_a_doubt(figure)) {
+      read = {{}, "is not a number alone"};
+      hint = "write the number that is meant, and a doubt into a column of notes";
+    }
     if (read && (hours || unit != nullptr)) {
       if (unit != nullptr) *unit = hours ? (words.empty() ? "" : "h") : figure.unit;
       return *read;
     }
-    ask_back(found->from, "bad-number",
-             read ? fmt::format("`{}` is not in hours", cleaned(found->text))
-                  : fmt::format("`{}` {}", cleaned(found->text), read.problem),
-             "write a number, with its unit or without");
+    ask_back(row, column, "bad-number", written(row, column) + ' ' + (read ? "is not in hours" : read.problem),
+             std::move(hint), besides);
     return std::nullopt;
   }
 
-  std::optional<DaySpan> days(const Row& row, TakenColumn column) {
-    const SheetField* const found = field(*row.sheet, column);
-    if (found == nullptr) return std::nullopt;
-    auto read = parse_day_span(plain_day(without_time(found->text), out_.dialect));
+  std::optional<DaySpan> days(const Row& row, TakenColumn column, const std::string& besides = "") {
+    if (!is_there(row, column)) return std::nullopt;
+    auto read = parse_day_span(plain_day(without_time(text(*row.sheet, column)), out_.dialect));
     const bool whole = column == TakenColumn::on;
-    if (read && (!whole || (*read).whole_day())) return *read;
-    ask_back(
-        found->from, "bad-day",
-        fmt::format("`{}` {}", cleaned(found->text), read ? "is not a whole day, as a reading needs it" : read.problem),
-        "write a day as 2026-03-01");
-    return std::nullopt;
+    if (!read || (whole && !(*read).whole_day())) {
+      ask_back(row, column, "bad-day",
+               written(row, column) + ' ' + (read ? "is not a whole day, as a reading needs it" : read.problem),
+               "write a day as 2026-03-01", besides);
+      return std::nullopt;
+    }
+    // A machine that comes later would be on no list until then.
+    if (!whole && (*read).first > ask_.today) {
+      ask_back(row, column, "future-start",
+               fmt::format("{} is after {}, the day asked about", written(row, column), to_text(ask_.today)),
+               "mend the day; a machine that is still to come is left out until it is there", besides);
+      return std::nullopt;
+    }
+    return *read;
   }
 
   void read_values(Row& row) {
-    row.at = amount(row, TakenColumn::at, &row.unit);
-    if (const SheetField* const on = field(*row.sheet, TakenColumn::on); on != nullptr && row.at) {
-      if (const auto read = days(row, TakenColumn::on)) {
+    row.at = amount(row, TakenColumn::at, "", &row.unit);
+    if (is_there(row, TakenColumn::on) && row.at) {
+      if (const auto read = days(row, TakenColumn::on, "the reading " + written(row, TakenColumn::at))) {
         row.on = read->first;
       } else {
         row.at.reset();  // a value without its day would be taken for one of today
@@ -267,23 +306,34 @@ class TakingOver {
     read_start(row);
   }
 
+  // With a day that is left out goes what the meter showed then.
+  std::string value_of(const Row& row, TakenColumn column) const {
+    return is_there(row, column) ? "the hours then, " + written(row, column) : "";
+  }
+
   void read_start(Row& row) {
-    const auto in_service = days(row, TakenColumn::in_service);
-    const auto bought = days(row, TakenColumn::bought);
-    const auto in_service_at = amount(row, TakenColumn::in_service_at);
-    const auto bought_at = amount(row, TakenColumn::bought_at);
+    using Column = TakenColumn;
+    const auto in_service = days(row, Column::in_service, value_of(row, Column::in_service_at));
+    const auto bought = days(row, Column::bought, value_of(row, Column::bought_at));
+    // Without its hours a machine in service is taken to have begun at 0; one whose hours are wrong is not.
+    const std::string day = "the day, " + written(row, Column::in_service);
+    const auto in_service_at = amount(row, Column::in_service_at, in_service ? day : "");
+    const auto bought_at = amount(row, Column::bought_at);
     if (in_service && bought) {
-      return ask_back(field(*row.sheet, TakenColumn::bought)->from, "two-starts",
-                      "a machine was either put in service new or bought used", "leave one of the two days out");
+      return ask_back(row, Column::bought, "two-starts",
+                      "a machine was either put in service new or bought used, and both days are given",
+                      "leave one of the two days out", day);
     }
-    if (in_service_at && !in_service) ask_for_day(row, TakenColumn::in_service_at);
-    if (bought_at && !bought) ask_for_day(row, TakenColumn::bought_at);
-    if (in_service) row.machine.start = {StartKind::in_service, *in_service, in_service_at};
+    if (in_service_at && !is_there(row, Column::in_service)) ask_for_day(row, Column::in_service_at);
+    if (bought_at && !is_there(row, Column::bought)) ask_for_day(row, Column::bought_at);
+    const bool hours_wrong = is_there(row, Column::in_service_at) && !in_service_at;
+    if (in_service && !hours_wrong) row.machine.start = {StartKind::in_service, *in_service, in_service_at};
     if (bought) row.machine.start = {StartKind::bought, *bought, bought_at};
   }
 
   void ask_for_day(const Row& row, TakenColumn column) {
-    ask_back(field(*row.sheet, column)->from, "missing-day", "what the meter showed needs the day on which it did",
+    ask_back(row, column, "missing-day",
+             fmt::format("{}: what the meter showed needs the day on which it did", written(row, column)),
              "give the day in a column of its own");
   }
 
@@ -293,7 +343,7 @@ class TakingOver {
   static bool same_machine(const Row& a, const Row& b) {
     const std::string& one = a.machine.serial;
     const std::string& other = b.machine.serial;
-    return a.words == b.words && (one.empty() || other.empty() || as_words(one) == as_words(other));
+    return a.known_by == b.known_by && (one.empty() || other.empty() || as_words(one) == as_words(other));
   }
 
   void find_twice() {
@@ -304,11 +354,26 @@ class TakingOver {
         ask_back_row(
             *rows_[i].sheet, "machine-twice",
             fmt::format("`{}` is there already, on line {}", cleaned(rows_[i].machine.name), rows_[j].sheet->line),
-            "take one of the two rows out, or give each a serial number or a name of its own");
+            "take one of the two rows out, or give each a serial number or a name of its own", by_number(i, j));
         break;
       }
     }
     std::erase_if(rows_, [](const Row& row) { return row.out; });
+  }
+
+  // Where a column that is left alone tells two rows apart by a number.
+  std::vector<Cure> by_number(std::size_t one, std::size_t other) const {
+    const auto at = [&](std::size_t row, std::size_t column) {
+      const auto& fields = rows_[row].sheet->fields;
+      return column < fields.size() ? fields[column].text : "";
+    };
+    for (std::size_t i = 0; i < out_.columns.size(); ++i) {
+      const TakenOver::Column& column = out_.columns[i];
+      if (column.column || !is_number_of_machines(heading_words(column.heading))) continue;
+      if (at(one, i).empty() || at(other, i).empty() || at(one, i) == at(other, i)) continue;
+      return {{CureKind::tell_columns, {{"heading", column.heading}, {"column", "machine"}}}};
+    }
+    return {};
   }
 
   // A name as people type it, short and of plain letters; `what-LINE` where nothing is left of it.
@@ -323,12 +388,14 @@ class TakingOver {
   }
 
   void give_keys() {
-    std::set<std::string> given;
-    for (Row& row : rows_) {
+    std::map<std::string, std::size_t> given;  // the rows that have the keys
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+      Row& row = rows_[i];
       const int line = row.sheet->line;
       const std::string key = key_of(row.machine.key, "machine", line);
       row.machine.key = key;
-      for (int n = 2; !given.insert(row.machine.key).second; ++n) row.machine.key = fmt::format("{}-{}", key, n);
+      for (int n = 2; !given.emplace(row.machine.key, i).second; ++n) row.machine.key = fmt::format("{}-{}", key, n);
+      if (row.machine.key != key) out_.alike.push_back({given.at(key), i});
       row.machine.schedule =
           row.machine.schedule.empty() ? ask_.schedule : key_of(row.machine.schedule, "schedule", line);
       if (!row.machine.site.empty()) {
@@ -341,10 +408,28 @@ class TakingOver {
 
   // --- What comes of it ---
 
+  // Also where something must be asked back already: then for what the meters and the book say against the rest, so
+  // that all of it is told at once.
   void make_fleet() {
+    if (rows_.empty()) return;
+    try {
+      build();
+      if (drop_impossible()) build();
+      propose_readings();
+      if (ask_for_services()) {
+        build();
+        list();
+      }
+    } catch (const Failure&) {
+      if (bad_.empty() || ask_.skip_bad) throw;
+    }
+  }
+
+  void build() {
     std::vector<TakenMachine> machines;
     FleetFiles all;
     all.texts = ask_.schedules;
+    out_.example_schedules.clear();
     for (const Row& row : rows_) {
       machines.push_back(row.machine);
       const std::string name = fmt::format("schedules/{}.yaml", row.machine.schedule);
@@ -356,21 +441,57 @@ class TakingOver {
     out_.files["register.csv"] = register_text(machines);
     for (const char* name : {"fleet.yaml", "register.csv"}) all.texts[name] = out_.files[name];
     out_.fleet = std::make_shared<const Fleet>(read_fleet(all));
-    propose_readings();
+  }
+
+  const Meter* meter_of(const Row& row) const { return out_.fleet->machine(row.machine.key)->first_meter(); }
+
+  // Figures that no hour meter shows. What is more than the hours since it went into service is the judge's.
+  bool drop_impossible() {
+    constexpr Amount hours_of_a_year{8760 * 100};
+    constexpr Amount most_on_a_meter{1'000'000 * 100};
+    bool dropped = false;
+    for (Row& row : rows_) {
+      const Meter* const meter = meter_of(row);
+      if (meter == nullptr || meter->unit != "h") continue;
+      const auto drop = [&](std::optional<Amount>& value, Amount most, TakenColumn column, std::string_view why) {
+        if (!value || *value <= most) return;
+        ask_back(row, column, "impossible", written(row, column) + ' ' + std::string(why), "mend the figure");
+        value.reset();
+        dropped = true;
+      };
+      drop(row.machine.per_year, hours_of_a_year, TakenColumn::per_year, "is more than the 8760 hours of a year");
+      drop(row.at, most_on_a_meter, TakenColumn::at, "is more hours than any machine ran");
+      const bool new_one = row.machine.start.kind == StartKind::in_service;
+      const TakenColumn column = new_one ? TakenColumn::in_service_at : TakenColumn::bought_at;
+      if (row.machine.start.at && *row.machine.start.at > most_on_a_meter) {
+        drop(row.machine.start.at, most_on_a_meter, column, "is more hours than any machine ran");
+        if (new_one) row.machine.start = {};  // not from 0
+      }
+    }
+    return dropped;
   }
 
   // A value in km is no reading of an hour meter.
   bool fits_meter(const Row& row) {
-    const Machine& machine = *out_.fleet->machine(row.machine.key);
-    const Meter* const meter = machine.first_meter();
+    const Meter* const meter = meter_of(row);
     const std::string wanted = meter == nullptr ? "" : meter->unit;
     if (meter != nullptr && (row.unit.empty() || row.unit == wanted)) return true;
-    ask_back(field(*row.sheet, TakenColumn::at)->from, "other-unit",
-             meter == nullptr ? fmt::format("the machines of schedule `{}` have no meter", machine.schedule)
-                              : fmt::format("that is in {}, and the meter of schedule `{}` counts in {}",
-                                            cleaned(row.unit), machine.schedule, wanted),
+    ask_back(row, TakenColumn::at, "other-unit",
+             meter == nullptr
+                 ? fmt::format("the machines of schedule `{}` have no meter", row.machine.schedule)
+                 : fmt::format("{} is in {}, and the meter of schedule `{}` counts in {}",
+                               written(row, TakenColumn::at), cleaned(row.unit), row.machine.schedule, wanted),
              "name another schedule for the machine, or leave the value out");
     return false;
+  }
+
+  // What the judge says of it, with a cure that is one in a spreadsheet.
+  void ask_back_reading(const Row& row, const Diagnostic& what) {
+    const bool by_start = what.code == "before-machine" || what.code == "reading-falls" || what.code == "reading-jumps";
+    ask_back(row, TakenColumn::at, what.code, what.message,
+             by_start                ? "mend the hours, their day, or the day and hours at which the machine came"
+             : what.code == "future" ? "mend the day of the reading"
+                                     : "mend the hours or their day");
   }
 
   void propose_readings() {
@@ -387,25 +508,49 @@ class TakingOver {
       reading.fact.machine = row.machine.key;
       reading.fact.at = row.at;
       reading.fact.on = row.on.value_or(out_.read_on);
-      reading.place = places_.at(field(*row.sheet, TakenColumn::at)->from);
       proposals.push_back(std::move(reading));
       of.push_back(&row);
     }
     Judgement judged = judge(*out_.fleet, {}, proposals, Stamp{}, ask_.today);
-    for (const std::size_t refused : judged.refused_rows) of[refused]->at.reset();
-    for (Diagnostic& what : judged.refused) {
-      what.cures.push_back({CureKind::leave_out});
-      bad_.push_back(std::move(what));
+    for (std::size_t i = 0; i < judged.refused.size(); ++i) {
+      Row& row = *of[judged.refused_rows[i]];
+      ask_back_reading(row, judged.refused[i]);
+      row.at.reset();
     }
     for (std::size_t i = 0; i < of.size(); ++i) {
       if (of[i]->at) out_.readings.push_back(proposals[i].fact);
     }
-    const Snapshot now(out_.fleet, whole_book(std::move(judged.accepted)), ask_.today, true);
+    accepted_ = std::move(judged.accepted);
+    list();
+  }
+
+  void list() {
+    const Snapshot now(out_.fleet, whole_book(accepted_), ask_.today, true);
     out_.list = std::make_shared<const DueList>(due_list(now, {ask_.today, {}, Detail::standings}, straight_line()));
   }
 
+  // A machine put in service new is overdue for each service that nobody wrote down since. Of one that has been at work
+  // for long, of which a spreadsheet tells no service, that would be said of nearly all and be wrong of most: it is
+  // taken over as a used one is, whose services are asked for.
+  bool ask_for_services() {
+    std::set<std::string> long_in_service;
+    for (const Point& point : out_.list->points) {
+      const bool since_new = point.fitted && point.fitted->basis == Basis::in_service;
+      if (since_new && is_due(point)) long_in_service.insert(point.machine->key);
+    }
+    for (Row& row : rows_) {
+      if (!long_in_service.contains(row.machine.key)) continue;
+      Start& start = row.machine.start;
+      start = {StartKind::bought, start.on, start.at.value_or(Amount{})};
+      out_.services_not_known.push_back(row.machine.key);
+    }
+    return !long_in_service.empty();
+  }
+
   void hand_over() {
+    std::map<const SheetRow*, std::string> keys;
     for (const Row& row : rows_) {
+      keys[row.sheet] = row.machine.key;
       TakenOver::MachineTaken one{row.sheet->line,  row.machine.key, row.machine.name, row.machine.schedule,
                                   row.machine.site, row.at,          std::nullopt};
       if (row.at) one.on = row.on.value_or(out_.read_on);
@@ -414,7 +559,19 @@ class TakingOver {
     }
     std::stable_sort(out_.aside.begin(), out_.aside.end(),
                      [](const auto& a, const auto& b) { return a.line < b.line; });
-    out_.left_out = in_order_of_lines(std::move(bad_));
+    bad_in_order_of_lines();
+    for (Bad& bad : bad_) {
+      bad.field.machine = keys[bad.row];
+      out_.left_out.push_back(std::move(bad.field));
+    }
+    std::erase_if(out_.columns, [&](const TakenOver::Column& column) { return !column.column && is_empty(column); });
+  }
+
+  bool is_empty(const TakenOver::Column& column) const {
+    const auto at = static_cast<std::size_t>(column.number) - 1;
+    return column.heading.empty() && std::none_of(sheet_.rows.begin(), sheet_.rows.end(), [&](const SheetRow& row) {
+             return at < row.fields.size() && !row.fields[at].text.empty();
+           });
   }
 
   const TakeOverAsk& ask_;
@@ -422,7 +579,8 @@ class TakingOver {
   Places places_;
   std::vector<Row> rows_;
   std::map<std::string, std::string> sites_;  // by key: the name
-  std::vector<Diagnostic> bad_;
+  std::vector<Bad> bad_;
+  std::vector<Fact> accepted_;
   TakenOver out_;
 };
 

@@ -110,14 +110,16 @@ Gap gap_of_example(const MachineView& view) {
           {}};
 }
 
-// A mistyped `left` or `in-service` takes the machine off every list, though somebody still writes things down of it.
+// A mistyped `left`, `in-service` or `bought` takes the machine off every list, though somebody writes things down of
+// it. Of a machine that was bought used and is there, papers may tell of days before.
 std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine) {
   const bool is_new = machine.start.kind == StartKind::in_service;
+  const bool to_come = machine.start.kind != StartKind::unknown && snapshot.as_of() < machine.start.on.first;
   int after = 0;
   Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
   for (const Fact& fact : snapshot.facts_of(machine.key)) {
     const bool too_late = machine.left && fact.on.first > *machine.left;
-    const bool too_early = is_new && fact.on.last < machine.start.on.first;
+    const bool too_early = to_come || (is_new && fact.on.last < machine.start.on.first);
     if (!too_late && !too_early) continue;
     if (too_late) ++after;
     if (!gap.since) gap.since = fact.on.first;
@@ -127,8 +129,9 @@ std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine)
   const int before = static_cast<int>(gap.facts.size()) - after;
   std::vector<std::string> parts;
   if (before > 0) {
-    parts.push_back(fmt::format("{} before it went into service on {}: mend `in-service` in the fleet file",
-                                counted(before, "fact", "facts"), to_text(machine.start.on)));
+    parts.push_back(fmt::format("{} before it {} on {}: mend `{}` in the fleet file", counted(before, "fact", "facts"),
+                                is_new ? "went into service" : "was bought", to_text(machine.start.on),
+                                is_new ? "in-service" : "bought"));
   }
   if (after > 0) {
     parts.push_back(fmt::format("{} after it left on {}: mend `left` in the fleet file",

@@ -163,3 +163,26 @@ TEST_CASE("columns, a schedule and the day of readings are told on the command l
   place.input = "Machine\nOne\n";
   must(place, "new farm --from -");
 }
+
+TEST_CASE("what is left alone, left out, alike or not known is said in words") {
+  Place place;
+  place.write("list.csv",
+              "ID;Vehicle;Hours;Date;In service;\n1;Pumpe 1;1200?;13.05.2026;2005;x\n2;Pumpe #1;20;;2005;\n");
+  must(place, "new farm --from list.csv --skip-bad");
+  for (const char* said :
+       {"(column 6, no heading)  left alone", "line 2: pumpe-1, Hours: `1200?` is not a number alone",
+        "line 3: `Pumpe #1` would be pumpe-1, as `Pumpe 1` on line 2 is: it is called pumpe-1-2",
+        "2 machines went into service so long ago", "In register.csv that day is"}) {
+    CAPTURE(said);
+    CHECK(place.says(said));
+  }
+  place.write("twice.csv", "ID;Vehicle;Hours\n1;Pump;3\n2;Pump;4\n");
+  CHECK(place.run("new other --from twice.csv") == 65);
+  CHECK(place.complains("--columns \"ID=machine\""));
+  place.write("wrong.csv", "Machine;Hours;Date;In service\nA;900;2026-06-01;2026-05-20\nB;1;2027-01-01;\n");
+  CHECK(place.run("new other --from wrong.csv") == 65);
+  for (const char* never : {"meter-change", "fleet file", "in the book"}) {
+    CAPTURE(never);
+    CHECK_FALSE(place.complains(never));
+  }
+}

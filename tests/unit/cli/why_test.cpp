@@ -55,6 +55,32 @@ TEST_CASE("why reads back rule, facts and sums") {
   CHECK(answer["points"][0]["limbs"][0]["used"].dump() == "261.4");
 }
 
+TEST_CASE("why says what is wanting where use is not known, and nothing else") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", "fleet: Test\nmachines:\n  a: {schedule: s}\n  b: {schedule: s}\n  c: {schedule: s}\n");
+  place.write("schedules/s.yaml", "schedule: s\ntasks:\n  t: {do: It, every: {hours: 500, months: 12}}\n");
+  REQUIRE(place.run("reading a 1200 --on 2026-05-01") == 0);
+  REQUIRE(place.run("why a t") == 0);
+  CHECK(place.says("use unknown, of 500 h: no service is written down from which to count"));
+  REQUIRE(place.run("done b t --on 2026-03-01") == 0);
+  REQUIRE(place.run("reading b 1200 --on 2026-05-01") == 0);
+  REQUIRE(place.run("why b t") == 0);
+  CHECK(place.says("use unknown, of 500 h: use at the last service is not known"));
+  CHECK_FALSE(place.says("never read"));
+}
+
+TEST_CASE("a machine in service since a year says so, and that nothing was done then") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", "fleet: Test\nmachines:\n  a: {schedule: s, in-service: {on: 2005, at: 0}}\n");
+  place.write("schedules/s.yaml", "schedule: s\ntasks:\n  t: {do: It, every: {hours: 500, months: 12}}\n");
+  REQUIRE(place.run("reading a 8000 --on 2026-05-01") == 0);
+  REQUIRE(place.run("due") == 0);
+  CHECK(place.says("in service 2005, year only"));
+  CHECK_FALSE(place.says("done 2005"));
+}
+
 TEST_CASE("why says where a limit comes from, the machine's own change before the schedule, and what to mind") {
   Place place;
   place.furnish();

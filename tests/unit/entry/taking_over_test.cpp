@@ -242,6 +242,8 @@ TEST_CASE("keys are short, plain and unlike") {
         "the-very-long-name-of-a-machine-2");
   CHECK(taken.fleet->machine("machine-4")->name == "\u0414\u0432\u0430");
   CHECK(refused("Machine\nM\u00fcller\nMueller\n", asked()).codes == "machine-twice:3");
+  REQUIRE(taken.alike.size() == 1);
+  CHECK(taken.machines[taken.alike[0].later].line == 8);
 }
 
 TEST_CASE("columns are told, and told ones win") {
@@ -280,12 +282,14 @@ TEST_CASE("what is no number, no day or no reading is asked back, and with that 
       "Seven;1;;2020;2021;\nEight;2;;;;lots\n";
   const Refused all = refused(list, asked());
   CHECK(all.status == 65);
-  CHECK(all.codes == "bad-number:2 bad-day:3 bad-day:4 bad-number:7 two-starts:8 bad-number:9");
+  CHECK(all.codes == "bad-number:2 bad-day:3 bad-day:4 other-unit:5 future:6 bad-number:7 two-starts:8 bad-number:9");
   const TakenOver taken = take_over(list, leaving_out());
   CHECK(taken.machines.size() == 8);
   CHECK(machines_of(taken) == "one two three four five six seven:1@2026-06-15 eight:2@2026-06-15");
   std::string codes;
-  for (const service::Diagnostic& what : taken.left_out) codes += std::to_string(what.place->line) + what.code + ' ';
+  for (const TakenOver::FieldLeftOut& field : taken.left_out) {
+    codes += std::to_string(field.what.place->line) + field.what.code + ' ';
+  }
   CHECK(codes == "2bad-number 3bad-day 4bad-day 5other-unit 6future 7bad-number 8two-starts 9bad-number ");
   CHECK((taken.fleet->machine("seven")->start.kind == service::StartKind::unknown));
 }
@@ -342,4 +346,88 @@ TEST_CASE("a list without a machine, and rows that cannot be taken apart, are as
   CHECK(refused("Machine;Hours\nOne;3\nT\"wo;4;\n", asked()).codes == "bad-quote:3");
   CHECK(refused("Machine;Hours\nOne;3\nTwo;4;5\n", asked()).codes == "ragged-row:3");
   CHECK(machines_of(take_over("Machine;Hours\nOne\nTwo;4;;;\n", asked())) == "one two:4@2026-06-15");
+}
+
+TEST_CASE("what was left out names its machine, column and value, and what went with it") {
+  const TakenOver taken = take_over(
+      "Machine;Hours;Date;In service;In service at\nOne;100;32.05.2026;;\nTwo;1200?;2026-05-01;;\n"
+      "Three;5;;2026-05-01;3x\n",
+      leaving_out());
+  REQUIRE(taken.left_out.size() == 3);
+  CHECK(taken.left_out[0].machine == "one");
+  CHECK(taken.left_out[0].heading == "Date");
+  CHECK(taken.left_out[0].value == "32.05.2026");
+  CHECK(taken.left_out[0].besides == "the reading `100`");
+  CHECK(taken.left_out[1].machine == "two");
+  CHECK(taken.left_out[1].value == "1200?");
+  CHECK(taken.left_out[2].besides == "the day, `2026-05-01`");
+  CHECK((taken.fleet->machine("three")->start.kind == service::StartKind::unknown));
+}
+
+TEST_CASE("a machine that is still to come is asked back, and so is a doubt behind a figure") {
+  CHECK(refused("Machine;Hours;Bought\nOne;1;2062\n", asked()).codes == "future-start:2");
+  CHECK(refused("Machine;Hours;In service\nOne;1;2027\nTwo;1;2026\n", asked()).codes == "future-start:2");
+  const TakenOver taken = take_over("Machine;Hours;Bought;Hours when bought\nOne;9;2062;5\n", leaving_out());
+  CHECK((taken.fleet->machine("one")->start.kind == service::StartKind::unknown));
+  CHECK(taken.list->machines == 1);
+  CHECK(taken.left_out.at(0).besides == "the hours then, `5`");
+  for (const char* doubt : {"1200?", "1200 !", "1200*", "1200 h?", "1200 (?)", "~1200"}) {
+    CAPTURE(doubt);
+    CHECK(refused("Machine;Hours\nOne;" + std::string(doubt) + "\n", asked()).codes == "bad-number:2");
+  }
+  for (const char* sure : {"1200", "1200 h", "1200 Std.", "1200 (h)", "1'200 h"}) {
+    CAPTURE(sure);
+    CHECK(machines_of(take_over("Machine;Hours\nOne;" + std::string(sure) + "\n", asked())) == "one:1200@2026-06-15");
+  }
+}
+
+TEST_CASE("figures that cannot be are asked back, all in one go with the rest") {
+  const Refused all = refused(
+      "Machine;Hours;Date;In service;Hours per year\nOne;1;;;9000\nTwo;2000000;;;\nThree;900;2026-06-01;2026-05-20;\n"
+      "Four;x;;;\nFour;1;;;\n",
+      asked());
+  CHECK(all.codes == "impossible:2 impossible:3 reading-jumps:4 bad-number:5 machine-twice:6");
+}
+
+TEST_CASE("columns without heading are listed, also at the end, and fields below them are no field too many") {
+  const TakenOver taken = take_over("Machine;Hours;\nLoader;8000;13.05.2026\nPump;5;\n", asked());
+  CHECK(machines_of(taken) == "loader:8000@2026-06-15 pump:5@2026-06-15");
+  REQUIRE(taken.columns.size() == 3);
+  CHECK(taken.columns[2].number == 3);
+  CHECK(taken.columns[2].heading.empty());
+  CHECK(take_over("Machine;Hours;;;\nLoader;8000;;;\n", asked()).columns.size() == 2);
+  CHECK(refused("Machine;Hours\nLoader;8000;13.05.2026\n", asked()).codes == "ragged-row:2");
+}
+
+TEST_CASE("a header of two lines is asked back, and so is a file without any") {
+  const std::string two = "Machine;Meter;\n;Hours;Date\nLoader;8000;13.05.2026\n";
+  CHECK(refused(two, asked()).codes == "second-header:2");
+  CHECK(aside_of(take_over(two, leaving_out())).find("the header has two lines") != std::string::npos);
+  CHECK(aside_of(take_over("Machine;Hours\n;h\nLoader;8000\n", asked())) == "2 it names no machine\n");  // units
+  CHECK(refused("Loader;8000\nPump;5\n", asked()).codes == "no-header:1");
+}
+
+TEST_CASE("two names that give one key are two machines, and said") {
+  const TakenOver taken = take_over("Maschine;Stunden\nPumpe 1;10\nPumpe #1;20\n", asked());
+  CHECK(machines_of(taken) == "pumpe-1:10@2026-06-15 pumpe-1-2:20@2026-06-15");
+  REQUIRE(taken.alike.size() == 1);
+  CHECK(taken.machines[taken.alike[0].first].key == "pumpe-1");
+  CHECK(taken.machines[taken.alike[0].later].key == "pumpe-1-2");
+  CHECK(refused("ID;Vehicle\n7;Pump\n8;Pump\n", asked()).codes == "machine-twice:3");
+  CHECK(machines_of(take_over("ID;Vehicle\n7;Pump\n8;Pump\n", told("ID", "machine"))) == "7 8");
+}
+
+TEST_CASE("a machine long in service without services in the book is asked for them, a new one is not") {
+  const TakenOver taken = take_over(
+      "Machine;Hours;Date;In service\nLoader;8000;13.05.2026;2005\nNew one;40;13.05.2026;2026-04-01\n", asked());
+  REQUIRE(taken.services_not_known.size() == 1);
+  CHECK(taken.services_not_known[0] == "loader");
+  CHECK((taken.fleet->machine("loader")->start.kind == service::StartKind::bought));
+  CHECK(to_text(*taken.fleet->machine("loader")->start.at) == "0");
+  CHECK((taken.fleet->machine("new-one")->start.kind == service::StartKind::in_service));
+  for (const service::Point& point : taken.list->points) CHECK((point.standing != service::Standing::overdue));
+  const auto asked_for = service::find_out(*taken.list);
+  REQUIRE(asked_for.size() == 1);
+  CHECK(asked_for[0].machine->key == "loader");
+  CHECK(taken.files.at("register.csv").find("loader,Loader,example,,2005,0") != std::string::npos);
 }

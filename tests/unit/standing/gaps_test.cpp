@@ -213,9 +213,22 @@ TEST_CASE("facts about a machine before it went into service new are said; befor
   const auto found = gaps(world.due("2026-06-01"), GapKind::outside_days);
   REQUIRE(found.size() == 1);
   CHECK(found.front().say.find("1 fact before it went into service on 2027-01-01") == 0);
-  World used = hours("bought: {on: 2027-01-01, at: 0}");
+  World used = hours("bought: {on: 2026-05-01, at: 0}");
   used.done("t", "2026-03-01");
   CHECK(count(used, "2026-06-01", GapKind::outside_days) == 0);
+}
+
+TEST_CASE("a machine of which something is written down though it is still to come is said, new or used") {
+  for (const char* start : {"bought: {on: 2062}", "in-service: {on: 2027}"}) {
+    CAPTURE(start);
+    World world = hours(start);
+    CHECK(count(world, "2026-06-01", GapKind::outside_days) == 0);  // somebody knows that it comes
+    world.reading("2026-03-01", "1200");
+    const auto found = gaps(world.due("2026-06-01"), GapKind::outside_days);
+    REQUIRE(found.size() == 1);
+    CHECK(found.front().say.find("1 fact before it ") == 0);
+    CHECK(service::needs_doing(world.due("2026-06-01")));
+  }
 }
 
 TEST_CASE("example values are a gap of each machine of the schedule until the line is taken out") {

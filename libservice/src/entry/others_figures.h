@@ -1,0 +1,23 @@
+// Figures and days as people write them into fields of a spreadsheet.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace service::entry {
+
+// A figure as it is written, the unit behind it taken off.
+struct Figure {
+  std::string number;  // all of the text where it begins with no figure
+  std::string unit;
+};
+
+Figure figure_of(std::string_view text);
+
+// Somebody was not sure of it, or meant something by a mark that nobody else knows: `1200?`, `1200*`, `1200 h (!)`.
+bool leaves_a_doubt(const Figure& figure);
+
+// Spreadsheets write a time behind a day, mostly midnight.
+std::string without_time(std::string_view text);
+
+}  // namespace service::entry
