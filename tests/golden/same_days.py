@@ -125,6 +125,9 @@ def by_season(fleet, points):
         check(f"season {season}: points", len(told) > 5, True)
         for item in items:
             point = points[key(item)]
+            if item["again"]:  # its own days, after those of the first time
+                check(f"season {season}: {key(item)} again", item["due_span"]["p10"] > fleet.as_of, True)
+                continue
             check(f"season {season}: {key(item)}", item["due_span"], point["due_span"])
             if not point["by_estimate"]:  # a point by estimate is due today, whatever the odds
                 check(f"season {season}: middle of {key(item)}", item["due_span"]["p50"], point["due_on"])
@@ -152,8 +155,8 @@ def whole_blocks(fleet, season, answer, points, told):
 
 
 def days_to_do_by(fleet, season, answer, points):
-    """Due today, else the early end, at the latest the day before the season."""
-    latest = max(fleet.as_of, day_before(answer["from"]))
+    """Due today, else the early end, at the latest the day before the season; where that is under way, its end."""
+    latest = answer["to"] if answer["under_way"] else day_before(answer["from"])
     moved = {use["machine"] for use in answer["not_in_use"]}  # what stands is done on the day it is back
     for item in answer["beforehand"] + answer["have_ready"]:
         point = points[key(item)]

@@ -16,7 +16,7 @@ std::string due_as_csv(const DueAnswer& due) {
   add_machines(true);
   for (const service::Point* point : rows.points) add_point(table, *point, fleet);
   for (const service::SeenSign& seen : due.list.seen) add_seen(table, seen, fleet);
-  for (const service::Gap& gap : due.list.gaps) add_gap(table, gap);
+  for (const service::Gap& gap : due.list.gaps) add_gap(table, gap, fleet);
   add_machines(false);
   return table.text();
 }

@@ -12,7 +12,7 @@ std::string due_as_json(const DueAnswer& due) {
   json["points"] =
       array_of(rows.points, [&](const service::Point* point) { return point_as_json(*point, *list.fleet); });
   json["seen"] = array_of(list.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, *list.fleet); });
-  json["gaps"] = gaps_as_json(list.gaps);
+  json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
   json["caution_sentences"] = sentences_of(cautions_of(rows.points));
   json["left_off"] = rows.left_off;

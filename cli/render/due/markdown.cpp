@@ -12,7 +12,7 @@ namespace cli {
 
 std::string due_as_markdown(const DueAnswer& due) {
   const service::DueList& list = due.list;
-  std::string text = fmt::format("# {}: due on {}\n\n", markdown_cell(list.fleet->name), to_text(list.as_of));
+  std::string text = fmt::format("# {}: due on {}\n\n", markdown_cell(whose_list(list)), to_text(list.as_of));
   for (const service::MachineUse& use : list.not_in_use) text += markdown_machine(use);
   if (!list.not_in_use.empty()) text += '\n';
   const service::DueRows shown = due.rows();

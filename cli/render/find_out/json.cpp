@@ -35,6 +35,14 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
     return json;
   });
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  std::vector<const service::Point*> points;
+  for (const service::MachineQuestions& asked : answer.machines) {
+    for (const service::Question& question : asked.questions) {
+      if (question.point != nullptr) points.push_back(question.point);
+    }
+  }
+  json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["left_off"] = answer.left_off;
   return dumped(json);
 }

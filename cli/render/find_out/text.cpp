@@ -128,7 +128,13 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
       if (question.point != nullptr) points.push_back(question.point);
     }
   }
-  text += what_to_mind(cautions_of(points), look);
+  std::vector<const service::Gap*> beside;  // what no blank can fill
+  for (const service::Gap& gap : list.gaps) {
+    const bool asked = gap.kind == service::GapKind::nothing_recorded || gap.kind == service::GapKind::no_reading ||
+                       gap.kind == service::GapKind::stale;
+    if (!asked) beside.push_back(&gap);
+  }
+  text += not_known(beside, look) + what_to_mind(cautions_of(points), look);
   text += '\n' + wrapped("",
                          fmt::format("{} about {}. To type them in, take the same list with --format csv --output "
                                      "blanks.csv; fill in what is known; whichever import blanks.csv",

@@ -54,15 +54,16 @@ std::string forecast_as_csv(const ForecastAnswer& answer) {
                   "on",           "p10",          "p50",       "p90",           "shown_p10", "shown_p50",
                   "shown_p90",    "task",         "position",  "standing",      "due_on",    "due_span_p10",
                   "due_span_p50", "due_span_p90", "sooner_if", "measure_again", "safety",    "competent_person",
-                  "cautions",     "kind",         "state",     "since",         "until",     "note",
-                  "say"});
+                  "cautions",     "kind",         "fact",      "state",         "since",     "until",
+                  "note",         "say"});
   for (const service::MeterForecast& each : answer.forecast.meters) {
     add_meter(table, "now", each.ahead, fleet,
               each.ahead.now);  // a meter that nobody read has a row, and nothing in it
     for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, fleet, span);
   }
   for (const service::ForecastPoint& each : answer.forecast.points) add_due_next(table, each.point, fleet);
-  for (const service::Gap& gap : answer.forecast.gaps) add_gap(table, gap);
+  add_unknown(table, answer.forecast.unknown, fleet);
+  for (const service::Gap& gap : answer.forecast.gaps) add_gap(table, gap, fleet);
   for (const service::MachineUse& use : answer.forecast.not_in_use) add_machine(table, use, fleet);
   return table.text();
 }

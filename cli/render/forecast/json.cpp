@@ -65,7 +65,11 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
     add_observed(row, each.point);
     return row;
   });
-  json["gaps"] = gaps_as_json(forecast.gaps);
+  std::vector<const service::Point*> points;
+  for (const service::ForecastPoint& each : forecast.points) points.push_back(&each.point);
+  json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["unknown"] = places_of(forecast.unknown);
+  json["gaps"] = gaps_as_json(forecast.gaps, *forecast.fleet);
   json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet);
   json["left_off"] = forecast.left_off;
   return dumped(json);

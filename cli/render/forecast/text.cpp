@@ -6,6 +6,8 @@
 #include "render/shared/cautions.h"
 #include "render/shared/grounds_words.h"
 #include "render/shared/headings.h"
+#include "render/shared/point_rows.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "terminal/band.h"
 #include "terminal/table.h"
@@ -90,7 +92,7 @@ std::string lines_of_meters(const service::Forecast& forecast, const Look& look)
     text += "One machine closely: whichever forecast MACHINE\n";
   }
   if (!look_at.empty()) text += "\nLook again\n" + look_at;
-  if (!nothing.empty()) text += (text.empty() ? "Not known\n" : "\nNot known\n") + nothing;
+  if (!nothing.empty()) text += (text.empty() ? "Never read\n" : "\nNever read\n") + nothing;
   return text;
 }
 
@@ -172,7 +174,11 @@ std::string next_points(const service::Forecast& forecast, const Look& look) {
     rows.push_back({service::cleaned(point.machine->key), task_of(point),
                     each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
   }
-  return rows.empty() ? "  Nothing comes due by then.\n" : table(rows, "  ", static_cast<std::size_t>(look.columns));
+  if (rows.empty()) {
+    const bool all_known = forecast.unknown.empty() && forecast.gaps.empty();
+    return fmt::format("  {} comes due by then.\n", all_known ? "Nothing" : "Nothing that is known");
+  }
+  return table(rows, "  ", static_cast<std::size_t>(look.columns));
 }
 
 }  // namespace
@@ -192,6 +198,7 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   } else if (!forecast.meters.empty()) {
     text += '\n' + lines_of_meters(forecast, look);
   }
+  text += left_out(forecast.unknown, {}) + not_known(forecast.gaps, forecast.unknown, look);
   if (forecast.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", forecast.left_off);
   return text;
 }

@@ -20,7 +20,7 @@ std::string overdue_as_json(const service::DueList& list) {
       points.push_back(entry.point);
     }
     if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen, *list.fleet));
-    if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap));
+    if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap, *list.fleet));
     if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use, *list.fleet));
   }
   json["caution_sentences"] = sentences_of(cautions_of(points));

@@ -14,7 +14,7 @@ namespace cli {
 std::string overdue_as_markdown(const service::DueList& list) {
   const auto blocks = overdue_blocks(list);
   if (blocks.empty()) return "";
-  std::string text = fmt::format("# {}: overdue on {}\n", markdown_cell(list.fleet->name), to_text(list.as_of));
+  std::string text = fmt::format("# {}: overdue on {}\n", markdown_cell(whose_list(list)), to_text(list.as_of));
   for (const service::OverdueBlock& block : blocks) {
     const BlockParts parts = parts_of(block, list);
     text += fmt::format("\n## {}\n\n", title_of(block.heading));

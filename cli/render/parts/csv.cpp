@@ -7,8 +7,9 @@ std::string parts_as_csv(const service::PartsList& list) {
   CsvTable table({"row",     "part",        "listed",   "what",      "number",     "supplier", "fluid",
                   "unit",    "need",        "more",     "stock",     "counted_on", "short_by", "buy",
                   "packs",   "missed_from", "order_by", "late_days", "price",      "cost",     "ready",
-                  "machine", "site",        "customer", "task",      "position",   "meter",    "kind",
-                  "state",   "since",       "until",    "note",      "say"});
+                  "machine", "site",        "customer", "task",      "position",   "safety",   "competent_person",
+                  "fact",    "meter",       "kind",     "state",     "since",      "until",    "note",
+                  "say"});
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"row", "part"},
@@ -34,7 +35,7 @@ std::string parts_as_csv(const service::PartsList& list) {
                {"ready", to_text(need.ready)}});
   }
   add_unknown(table, list.unknown, *list.fleet);
-  for (const service::Gap& gap : list.gaps) add_gap(table, gap);
+  for (const service::Gap& gap : list.gaps) add_gap(table, gap, *list.fleet);
   for (const service::MachineUse& use : list.not_in_use) add_machine(table, use, *list.fleet);
   return table.text();
 }

@@ -12,7 +12,7 @@ std::string parts_as_json(const service::PartsList& list) {
   json["parts"] = array_of(list.needs, [&](const service::PartNeed& need) { return need_as_json(need, *list.fleet); });
   json["unknown"] = places_of(list.unknown);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
-  json["gaps"] = gaps_as_json(list.gaps);
+  json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["left_off"] = list.left_off;
   return dumped(json);
 }

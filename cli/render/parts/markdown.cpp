@@ -38,6 +38,7 @@ std::string parts_as_markdown(const PartsList& list) {
                           markdown_cell(each_words(*need)), markdown_cell(cost_words(*need, *list.fleet)));
     }
   }
+  if (list.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", list.left_off);
   if (!list.whole_fleet) text += '\n' + figures_of_fleet() + '\n';
   if (!list.unknown.empty() || !list.not_in_use.empty()) text += '\n';
   for (const service::PointName& point : list.unknown) {

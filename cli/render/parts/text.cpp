@@ -42,6 +42,11 @@ std::string span_of(const PartsList& list) {
   return fmt::format("for the work before {} and to have ready in it", cleaned(list.before->key));
 }
 
+// Services that may come would take more than there is.
+bool in_doubt(const PartNeed& need) {
+  return need.need + need.more > need.stock.value_or(service::PartAmount{}) && need.more.hundredths > 0;
+}
+
 // What the words in the columns mean, where they stand.
 std::string legend(const PartsList& list, const Look& look) {
   const auto any = [&](const auto& has) { return std::any_of(list.needs.begin(), list.needs.end(), has); };
@@ -69,6 +74,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   text += out_of_use_first(list.not_in_use, look);
   std::vector<Row> shorts{{"order", "part", "need", "in stock", "missed from", "for"}};
   std::vector<Row> enough{{"part", "need", "in stock", "first for", ""}};
+  std::vector<Row> perhaps = enough;
   for (const PartNeed& need : list.needs) {
     std::string amount = quantity(need.need, need.unit);
     if (need.ready.hundredths > 0) amount += fmt::format(", {} of it ready", quantity(need.ready, need.unit));
@@ -78,16 +84,22 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
                         need.short_on ? to_text(*need.short_on) : "", who_uses(need)});
     } else if (!need.uses.empty()) {
       const auto& first = need.uses.front();
-      enough.push_back(
-          {cleaned(need.key), amount, in_stock(need),
-           cleaned(first.machine->key) + ' ' + task_of(service::PointName{first.machine, first.task, first.position}),
-           first.due.p10 ? to_text(*first.due.p10) : ""});
+      (in_doubt(need) ? perhaps : enough)
+          .push_back({cleaned(need.key), amount, in_stock(need),
+                      cleaned(first.machine->key) + ' ' +
+                          task_of(service::PointName{first.machine, first.task, first.position}),
+                      first.due.p10 ? to_text(*first.due.p10) : ""});
     }
   }
   if (shorts.size() > 1)
     text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ", columns);
+  if (perhaps.size() > 1) {
+    text += '\n' + heading(look, "Perhaps short: services that are less likely than not would take more") +
+            table(perhaps, "  ", columns);
+  }
   if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ", columns);
-  if (shorts.size() == 1 && enough.size() == 1) text += "\nNo service that is likely by then takes a part or fluid.\n";
+  if (shorts.size() == 1 && enough.size() == 1 && perhaps.size() == 1)
+    text += "\nNo service that is likely by then takes a part or fluid.\n";
   if (!list.whole_fleet && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
   text += legend(list, look);
   if (list.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", list.left_off);
@@ -100,7 +112,9 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
       rows.push_back({to_buy(*need), cleaned(need->key), number, what_of(*need), each_words(*need),
                       cost_words(*need, *list.fleet)});
     }
-    const std::string total = order.cost ? ", " + money_words(*order.cost, *list.fleet) : "";
+    // A sum of what is left of a list is no sum.
+    const bool whole = list.left_off == 0;
+    const std::string total = order.cost && whole ? ", " + money_words(*order.cost, *list.fleet) : "";
     text += "  " + supplier_words(order) + total + '\n';
     text += table(rows, "    ", columns);
   }

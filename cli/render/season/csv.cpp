@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "render/season/rows.h"
 #include "render/season/season.h"
 #include "render/shared/csv_rows.h"
 #include "render/shared/figures.h"
@@ -18,13 +19,15 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
               std::string_view reason) {
   const auto& span = item.point.due_span;
   const service::Resources& takes = item.resources;
+  std::vector<std::string> checks;
+  for (const service::FollowUp* check : item.checks) checks.push_back(check->name);
   CsvCells cells{{"row", row},
                  {"machine", csv_text(item.point.machine->key)},
                  {"site", csv_text(item.point.machine->site)},
                  {"customer", csv_text(customer_of(fleet, *item.point.machine))},
                  {"task", csv_text(item.point.name)},
                  {"position", csv_text(item.point.position)},
-                 {"standing", std::string(service::to_text(item.standing))},
+                 {"standing", std::string(service::to_text(item.point.standing))},
                  {"by_estimate", yes_or_no(item.point.by_estimate)},
                  {"reason", std::string(reason)},
                  {"odds", decimal(share_of(item.odds))},
@@ -35,19 +38,21 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
                  {"due_span_p50", figure(span.p50)},
                  {"due_span_p90", figure(span.p90)},
                  {"gives_up", share(item.gives_up)},
-                 {"again", yes_or_no(item.again)},
+                 {"again", yes_or_no(item.again())},
+                 {"round", std::to_string(item.round)},
+                 {"between", std::to_string(item.between)},
                  {"unknown", joined_kinds(item.point.unknown)},
                  {"sooner_if", joined_names(item.point.sooner_if)},
                  {"measure_again", joined_names(item.point.measure_again)},
-                 {"includes", csv_text(names_of(item.covered, " "))},
+                 {"includes", csv_text(included_words(item, "; "))},
+                 {"checks", csv_text(fmt::format("{}", fmt::join(checks, "; ")))},
+                 {"waits_for", csv_text(awaited_words(item, "; "))},
                  {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
                  {"takes_people", std::to_string(takes.people)},
                  {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},
                  {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}};
   add_marks(cells, item.point);
-  // Of it, or of what it includes.
-  cells.insert(cells.end(),
-               {{"safety", yes_or_no(item.safety)}, {"competent_person", yes_or_no(item.competent_person)}});
+  add_put_off(cells, item.point);
   table.add(cells);
 }
 
@@ -68,14 +73,59 @@ void add_point(CsvTable& table, const char* row, const service::Point& point, co
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
   const service::Fleet& fleet = *plan.fleet;
-  CsvTable table(
-      {"row",         "machine",   "site",          "customer",      "task",         "position",     "standing",
-       "by_estimate", "safety",    "odds",          "do_by",         "due_span_p10", "due_span_p50", "due_span_p90",
-       "gives_up",    "again",     "includes",      "takes_minutes", "takes_people", "takes_parts",  "takes_fluids",
-       "unknown",     "sooner_if", "measure_again", "meter",         "kind",         "state",        "since",
-       "until",       "note",      "say",           "reason",        "odds_before",  "odds_done",    "competent_person",
-       "cautions",    "overdue",   "due",           "no_record",     "seen",         "sign",         "on",
-       "fact",        "found"});
+  CsvTable table({"row",
+                  "machine",
+                  "site",
+                  "customer",
+                  "task",
+                  "position",
+                  "standing",
+                  "by_estimate",
+                  "safety",
+                  "odds",
+                  "do_by",
+                  "due_span_p10",
+                  "due_span_p50",
+                  "due_span_p90",
+                  "gives_up",
+                  "again",
+                  "round",
+                  "between",
+                  "includes",
+                  "checks",
+                  "waits_for",
+                  "takes_minutes",
+                  "takes_people",
+                  "takes_parts",
+                  "takes_fluids",
+                  "unknown",
+                  "sooner_if",
+                  "measure_again",
+                  "meter",
+                  "kind",
+                  "state",
+                  "since",
+                  "until",
+                  "note",
+                  "say",
+                  "reason",
+                  "odds_before",
+                  "odds_done",
+                  "competent_person",
+                  "cautions",
+                  "overdue",
+                  "due",
+                  "no_record",
+                  "seen",
+                  "sign",
+                  "on",
+                  "fact",
+                  "found",
+                  "put_off_until",
+                  "put_off_at",
+                  "put_off_shown",
+                  "put_off_by",
+                  "put_off_note"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
   for (const auto& rest : plan.not_before_end) {
@@ -88,7 +138,7 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
     add_point(table, "find-out", point, fleet,
               {{"standing", std::string(service::to_text(point.standing))}, {"unknown", joined_kinds(point.unknown)}});
   }
-  for (const service::Gap& gap : plan.gaps) add_gap(table, gap);
+  for (const service::Gap& gap : plan.gaps) add_gap(table, gap, fleet);
   for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet);
   for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet);
   for (const service::OtherMachine& other : plan.others) {

@@ -29,18 +29,18 @@ std::string sums_of(std::size_t points, const service::SeasonSums& sums) {
 }
 
 std::string work_of(const SeasonPlan& plan) {
-  const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty();
+  const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty() && plan.not_in_use.empty();
   std::string text;
   if (plan.beforehand.empty()) {
     text = fmt::format("{} needs doing {}{}", all_known ? "Nothing" : "Nothing that is known",
                        plan.under_way() ? "now" : "before " + to_text(plan.from),
                        all_known ? "." : "; find out what is not known.");
   } else {
-    const auto safety = std::count_if(plan.beforehand.begin(), plan.beforehand.end(),
-                                      [](const auto& item) { return item.safety || item.competent_person; });
     text = fmt::format("{}: {}{}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),
                        sums_of(plan.beforehand.size() + plan.before_sums.left_off, plan.before_sums),
-                       safety > 0 ? fmt::format("; {} of them safety or statutory", safety) : "");
+                       plan.before_sums.never_wait > 0
+                           ? fmt::format("; {} of them safety or statutory", plan.before_sums.never_wait)
+                           : "");
   }
   if (!plan.have_ready.empty())
     text +=
@@ -68,8 +68,21 @@ std::string orders_of(const SeasonPlan& plan) {
   return text.empty() ? text : text + '.';
 }
 
+// What rests on a doubtful reading may change with it.
+std::string doubts_of(const SeasonPlan& plan) {
+  std::vector<std::string> machines;
+  for (const service::Gap& gap : plan.gaps) {
+    const bool told = std::find(machines.begin(), machines.end(), gap.machine) != machines.end();
+    if (gap.kind == service::GapKind::doubtful && !told) machines.push_back(gap.machine);
+  }
+  if (machines.empty()) return "";
+  return fmt::format("Look first at the {} of {}: {} hard to believe, and rows and orders rest on it. ",
+                     machines.size() == 1 ? "meter" : "meters", listed(machines, "and"),
+                     machines.size() == 1 ? "its last reading is" : "their last readings are");
+}
+
 }  // namespace
 
-std::string season_in_a_line(const SeasonPlan& plan) { return work_of(plan) + orders_of(plan); }
+std::string season_in_a_line(const SeasonPlan& plan) { return doubts_of(plan) + work_of(plan) + orders_of(plan); }
 
 }  // namespace cli

@@ -22,11 +22,9 @@ Json resources_as_json(const service::Resources& resources) {
 
 Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reason) {
   Json json = place_of(item.point, fleet);
-  json["standing"] = service::to_text(item.standing);
+  json["standing"] = service::to_text(item.point.standing);
   json["by_estimate"] = item.point.by_estimate;
   mark(json, item.point);
-  json["safety"] = item.safety;  // it, or one that it includes
-  json["competent_person"] = item.competent_person;
   json["reason"] = std::move(reason);
   json["odds"] = share_of(item.odds);
   json["odds_before"] = share_of(item.odds_before);
@@ -34,11 +32,22 @@ Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reas
   json["do_by"] = to_text(item.do_by);
   json["due_span"] = span_as_json(item.point.due_span);
   json["gives_up"] = share_or_null(item.gives_up);
-  json["again"] = item.again;
+  json["again"] = item.again();
+  json["round"] = item.round;
+  json["between"] = item.between;
+  json["put_off"] = put_off_or_null(item.point.put_off);
   json["unknown"] = kinds_of(item.point.unknown);
   add_observed(json, item.point);
-  json["includes"] = array_of(item.covered, [](const service::PointName& point) {
-    return Json{{"task", point.task}, {"position", text_or_null(point.position)}};
+  json["includes"] = array_of(item.covered, [](const service::SeasonIncluded& included) {
+    return Json{{"task", included.name.task},
+                {"position", text_or_null(included.name.position)},
+                {"standing", service::to_text(included.standing)},
+                {"safety", included.name.safety},
+                {"competent_person", included.name.competent_person}};
+  });
+  json["checks"] = array_of(item.checks, [](const service::FollowUp* check) { return check->name; });
+  json["waits_for"] = array_of(item.waits_for, [](const service::SeasonAwaited& awaited) {
+    return Json{{"part", awaited.part}, {"from", to_text(awaited.from)}};
   });
   json["takes"] = resources_as_json(item.resources);
   return json;
@@ -72,6 +81,7 @@ Json other_as_json(const service::OtherMachine& other, const service::Fleet& fle
 
 Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
   return {{"points", points + sums.left_off},
+          {"never_wait", sums.never_wait},
           {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
           {"no_time", places_of(sums.no_time)},
           {"pieces", sums.pieces},
@@ -104,7 +114,12 @@ std::string season_as_json(const SeasonPlan& plan) {
       array_of(plan.not_before_end, [&](const service::SeasonRest& rest) { return rest_as_json(rest, fleet); });
   json["find_out"] =
       array_of(plan.find_out, [&](const service::Point& point) { return unknown_as_json(point, fleet); });
-  json["gaps"] = gaps_as_json(plan.gaps);
+  std::vector<const service::Point*> points;
+  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+    for (const SeasonItem& item : *items) points.push_back(&item.point);
+  }
+  json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["gaps"] = gaps_as_json(plan.gaps, fleet);
   json["seen"] = array_of(plan.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, fleet); });
   json["others"] =
       array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });

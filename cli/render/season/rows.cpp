@@ -24,10 +24,8 @@ std::string mark_of(const SeasonItem& item) {
 
 // What is due is due; odds are for what is not.
 std::string odds_of(const SeasonItem& item) {
-  if (!item.again) {
-    if (item.standing == service::Standing::overdue) return "overdue";
-    if (item.standing == service::Standing::due) return item.point.by_estimate ? "due?" : "due";
-  }
+  if (item.point.standing == service::Standing::overdue) return "overdue";
+  if (item.point.standing == service::Standing::due) return item.point.by_estimate ? "due?" : "due";
   return item.odds.value >= 0.995 ? ">99 %" : fmt::format("{:.0f} %", item.odds.value * 100);
 }
 
@@ -56,7 +54,8 @@ std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
       return !point.position.empty() && !its.position.empty() && its.machine == point.machine &&
              its.name == point.name && other.item->do_by == item.do_by && other.odds == said.odds &&
              other.lost == said.lost && !point.put_off && !its.put_off && its.measure_again == point.measure_again &&
-             item.covered == other.item->covered;
+             item.covered.empty() && other.item->covered.empty() && item.round == other.item->round &&
+             item.waits_for.empty() && other.item->waits_for.empty();
     });
     if (alike == all.end()) alike = all.insert(all.end(), std::move(said));
     if (!point.position.empty()) alike->positions.push_back(point.position);
@@ -65,11 +64,34 @@ std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
   return all;
 }
 
+std::string again_words(const SeasonItem& item) {
+  if (!item.again()) return "";
+  return item.round == 2 ? " again" : fmt::format(" again ({})", item.round);
+}
+
 std::string task_cell(const Said& said) {
   const Point& point = said.item->point;
-  const std::string again = said.item->again ? " again" : "";
+  const std::string again = again_words(*said.item);
   if (said.positions.size() < 2) return task_of(point) + again;
   return service::cleaned(fmt::format("{} ({})", point.name, said.positions.size())) + again;
+}
+
+// On the day of the work itself, looking for leaks say.
+bool at_once(const service::FollowUp& check) {
+  return std::any_of(check.within.begin(), check.within.end(), [](const service::Limb& limb) {
+    const auto* usage = std::get_if<service::UsageLimb>(&limb);
+    return usage != nullptr && usage->every <= service::Amount::units(2);
+  });
+}
+
+// The checks that follow it after some work.
+std::string checks_words(const SeasonItem& item) {
+  std::vector<std::string> checks;
+  for (const service::FollowUp* check : item.checks) {
+    if (at_once(*check)) continue;
+    if (std::find(checks.begin(), checks.end(), check->name) == checks.end()) checks.push_back(check->name);
+  }
+  return checks.empty() ? "" : fmt::format("then {}", fmt::join(checks, ", "));
 }
 
 // What else whoever does it must know.
@@ -79,12 +101,18 @@ std::string remarks_of(const Said& said) {
   if (said.positions.size() > 1 && said.positions.size() < item.point.task->positions.size()) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
   }
-  if (!item.covered.empty()) remarks.push_back("includes " + names_of(item.covered, ", "));
+  if (!item.covered.empty()) remarks.push_back("includes " + included_words(item, ", "));
+  if (!item.waits_for.empty()) remarks.push_back(awaited_words(item, ", "));
+  if (const std::string checks = checks_words(item); !checks.empty() && !item.again()) remarks.push_back(checks);
   if (!item.point.measure_again.empty()) {
     remarks.push_back(fmt::format("measure {} again", listed(item.point.measure_again, "and")));
   }
+  if (item.between > 0) {
+    remarks.push_back(
+        fmt::format("comes due {} more before the season", service::counted(item.between, "time", "times")));
+  }
   if (item.use == service::UseKind::laid_up) remarks.emplace_back("laid up: before it goes back to work");
-  if (item.point.put_off && !item.again) {
+  if (item.point.put_off) {
     service::PutOff put_off = *item.point.put_off;
     put_off.why.clear();  // why, the due list tells
     remarks.push_back("put off " + words_of(put_off));
@@ -102,6 +130,28 @@ std::string line_of(const Row& cells, const std::vector<std::size_t>& widths, st
 }
 
 }  // namespace
+
+std::string included_words(const SeasonItem& item, const char* between) {
+  std::vector<std::string> all;
+  for (const service::SeasonIncluded& included : item.covered) {
+    std::vector<std::string> marks;
+    const bool is_due = included.standing == service::Standing::overdue || included.standing == service::Standing::due;
+    if (is_due) marks.push_back(words_of(included.standing));
+    if (included.name.safety) marks.emplace_back("safety");
+    if (included.name.competent_person) marks.emplace_back("by a competent person");
+    const std::string more = marks.empty() ? "" : fmt::format(" ({})", fmt::join(marks, ", "));
+    all.push_back(task_of(included.name) + more);
+  }
+  return fmt::format("{}", fmt::join(all, between));
+}
+
+std::string awaited_words(const SeasonItem& item, const char* between) {
+  std::vector<std::string> all;
+  for (const service::SeasonAwaited& awaited : item.waits_for) {
+    all.push_back(fmt::format("{} not before {}", awaited.part, to_text(awaited.from)));
+  }
+  return fmt::format("{}", fmt::join(all, between));
+}
 
 std::string season_rows(const std::vector<SeasonItem>& items, const char* day, const Look& look) {
   std::vector<Row> rows{{"", day, "machine", "task", "odds", "lost", "takes"}};
@@ -141,12 +191,15 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
   if (marked([](const SeasonItem& item) { return odds_of(item) == "due?"; })) {
     text += "due?: by estimate; read the meter. ";
   }
-  return wrapped("",
-                 text + fmt::format("odds: that it comes due before {} ends if nobody does it; again: once more, when "
-                                    "it was done as said above. lost: how much of its life is given up by doing it on "
-                                    "that day. What odds rest on: whichever why MACHINE TASK.",
-                                    season),
-                 static_cast<std::size_t>(look.columns), 0);
+  return wrapped(
+      "",
+      text + fmt::format("odds: that it comes due before {} ends if nobody does it; overdue and due: that it "
+                         "has. again: once more (3: a third time), after it was done before. x2: by two people. "
+                         "lost: how much of its life is given up by doing it on that day; -: nobody can "
+                         "say. then: checks after some work. What odds rest on: whichever why MACHINE TASK. "
+                         "What to buy: whichever parts --before {}.",
+                         season, season),
+      static_cast<std::size_t>(look.columns), 0);
 }
 
 }  // namespace cli

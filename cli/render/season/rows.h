@@ -12,6 +12,12 @@ namespace cli {
 // A row a service, positions of a task that stand alike in one. `day`: what the day in front is called.
 std::string season_rows(const std::vector<service::SeasonItem>& items, const char* day, const Look& look);
 
+// `brakes (overdue, safety), engine-oil`: what a service includes besides.
+std::string included_words(const service::SeasonItem& item, const char* between);
+
+// `battery not before 2026-06-22`: the parts that cannot be there by its day.
+std::string awaited_words(const service::SeasonItem& item, const char* between);
+
 // Marks and columns in words.
 std::string season_legend(const service::SeasonPlan& plan, const Look& look);
 

@@ -48,6 +48,17 @@ std::string tasks_of(const std::vector<const service::SeasonRest*>& all) {
   return fmt::format("{}", fmt::join(tasks, ", "));
 }
 
+// What was nearly used up when somebody measured it, by machine.
+std::string measure_again(const SeasonPlan& plan) {
+  std::vector<std::string> all;
+  for (const auto& rest : plan.not_before_end) {
+    if (rest.point.measure_again.empty()) continue;
+    all.push_back(fmt::format("{} of {} {}", listed(rest.point.measure_again, "and"),
+                              service::cleaned(rest.point.machine->key), task_of(rest.point)));
+  }
+  return fmt::format("{}", fmt::join(all, ", "));
+}
+
 // The likeliest first, with odds; those under 1 % together.
 std::string rest_block(const SeasonPlan& plan, const Look& look) {
   std::vector<const service::SeasonRest*> likely;
@@ -63,6 +74,9 @@ std::string rest_block(const SeasonPlan& plan, const Look& look) {
   say(likely, "");
   say(hardly, "under 1 %: ");
   say(by_eye, "when somebody sees or measures it: ");
+  if (const std::string again = measure_again(plan); !again.empty()) {
+    text += wrapped("   ", "measure again, they are near their limits: " + again, columns_of(look), 3);
+  }
   std::set<std::string> names;
   for (const auto& rest : plan.not_before_end) names.insert(rest.point.sooner_if.begin(), rest.point.sooner_if.end());
   if (!names.empty()) {
@@ -124,14 +138,16 @@ std::string others_line(const SeasonPlan& plan, const Look& look) {
   return wrapped("   ", fmt::format("{}", fmt::join(machines, "; ")), columns_of(look), 3);
 }
 
-std::string not_in_use(const SeasonPlan& plan, const Look& look) {
+// What it has is told by the due list.
+std::string laid_up(const SeasonPlan& plan, const Look& look) {
   SaidLines lines;
   for (const service::MachineUse& use : plan.not_in_use) {
+    if (use.state.kind == service::UseKind::out_of_use) continue;
     service::UseState state = use.state;
-    state.reasons.clear();  // what it has is told by the due list
+    state.reasons.clear();
     lines.emplace_back(use.machine->key, words_of(state));
   }
-  return said_rows(lines, look);
+  return lines.empty() ? "" : '\n' + heading(look, "Laid up") + said_rows(lines, look);
 }
 
 }  // namespace
@@ -141,16 +157,17 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
-  text += wrapped("", season_in_a_line(plan), columns_of(look), 0);
-  text += '\n' + in_a_line(look);
-  if (!plan.not_in_use.empty()) text += '\n' + heading(look, "Not in use") + not_in_use(plan, look);
+  text += out_of_use_first(plan.not_in_use, look);
+  text += (plan.not_in_use.empty() ? "" : "\n") + wrapped("", season_in_a_line(plan), columns_of(look), 0);
+  text += '\n' + in_a_line(look) + laid_up(plan, look);
   if (!plan.seen.empty()) {
     SaidLines lines;
     for (const service::SeenSign& seen : plan.seen) lines.push_back(line_of(seen));
     text += '\n' + heading(look, title_of(service::OverdueHeading::seen)) + said_rows(lines, look);
   }
   if (!plan.beforehand.empty()) {
-    text += '\n' + heading(look, plan.under_way() ? "Do now" : fmt::format("Do before {}", season)) +
+    text += '\n' +
+            heading(look, plan.under_way() ? "Do now, or by the day in front" : fmt::format("Do before {}", season)) +
             season_rows(plan.beforehand, "do by", look);
   }
   if (!plan.have_ready.empty()) {

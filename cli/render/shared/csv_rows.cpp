@@ -48,6 +48,9 @@ std::vector<std::string> point_columns() {
           "unknown",
           "put_off_until",
           "put_off_at",
+          "put_off_shown",
+          "put_off_by",
+          "put_off_note",
           "meter",
           "kind",
           "state",
@@ -101,18 +104,19 @@ void add_point(CsvTable& table, const service::Point& point, const service::Flee
                                {"fitted_until", to_text(point.fitted->on.last)},
                                {"fitted_at", figure(point.fitted->at)}});
   }
-  if (point.put_off) {
-    cells.insert(cells.end(),
-                 {{"put_off_until", figure(point.put_off->until)}, {"put_off_at", figure(point.put_off->at)}});
-  }
+  add_put_off(cells, point);
   add_marks(cells, point);
   add_under(table, heading, std::move(cells));
 }
 
-void add_gap(CsvTable& table, const service::Gap& gap, std::string_view heading) {
+void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fleet, std::string_view heading) {
+  const service::Machine* machine = fleet.machine(gap.machine);
   add_under(table, heading,
             {{"row", "gap"},
              {"machine", csv_text(gap.machine)},
+             {"site", machine == nullptr ? "" : csv_text(machine->site)},
+             {"customer", machine == nullptr ? "" : csv_text(customer_of(fleet, *machine))},
+             {"fact", gap.facts.empty() ? "" : to_text(gap.facts.front())},
              {"meter", csv_text(gap.meter)},
              {"kind", std::string(to_text(gap.kind))},
              {"since", figure(gap.since)},
@@ -154,8 +158,19 @@ void add_unknown(CsvTable& table, const std::vector<service::PointName>& points,
                {"site", csv_text(point.machine->site)},
                {"customer", csv_text(customer_of(fleet, *point.machine))},
                {"task", csv_text(point.task)},
-               {"position", csv_text(point.position)}});
+               {"position", csv_text(point.position)},
+               {"safety", yes_or_no(point.safety)},
+               {"competent_person", yes_or_no(point.competent_person)}});
   }
+}
+
+void add_put_off(CsvCells& cells, const service::Point& point) {
+  if (!point.put_off) return;
+  cells.insert(cells.end(), {{"put_off_until", figure(point.put_off->until)},
+                             {"put_off_at", figure(point.put_off->at)},
+                             {"put_off_shown", figure(point.put_off->shown)},
+                             {"put_off_by", csv_text(point.put_off->by)},
+                             {"put_off_note", csv_text(point.put_off->why)}});
 }
 
 void add_marks(CsvCells& cells, const service::Point& point) {

@@ -13,8 +13,8 @@ std::vector<std::string> point_columns();
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
                std::string_view heading = "");
 
-// Columns machine, meter, kind, since, say.
-void add_gap(CsvTable& table, const service::Gap& gap, std::string_view heading = "");
+// Columns machine, site, customer, meter, kind, since, fact, say.
+void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fleet, std::string_view heading = "");
 
 // Columns machine, site, customer, sign, on, fact, note, found, say.
 void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
@@ -24,12 +24,15 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
                  std::string_view heading = "");
 
-// Points of which nothing can be said. Columns machine, site, customer, task, position.
+// Points of which nothing can be said. Columns machine, site, customer, task, position, safety, competent_person.
 void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet);
 
 // Columns safety, competent_person, cautions.
 using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
 void add_marks(CsvCells& cells, const service::Point& point);
+
+// Columns put_off_until, put_off_at, put_off_shown, put_off_by, put_off_note.
+void add_put_off(CsvCells& cells, const service::Point& point);
 
 std::string joined_names(const std::vector<std::string>& names);  // `leak; hard start`
 

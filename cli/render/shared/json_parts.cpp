@@ -72,6 +72,10 @@ Json put_off_as_json(const service::PutOff& put_off) {
 
 }  // namespace
 
+Json put_off_or_null(const std::optional<service::PutOff>& put_off) {
+  return put_off ? put_off_as_json(*put_off) : Json(nullptr);
+}
+
 Json number(service::Measure measure) { return static_cast<double>(measure.millionths) / 1e6; }
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_text(*day)) : Json(nullptr); }
@@ -85,7 +89,7 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
   json["due_on"] = day_or_null(point.due_on);
   json["unknown"] = kinds_of(point.unknown);
   add_observed(json, point);
-  json["put_off"] = point.put_off ? put_off_as_json(*point.put_off) : Json(nullptr);
+  json["put_off"] = put_off_or_null(point.put_off);
   json["due_span"] = span_as_json(point.due_span);
   json["fitted"] = point.fitted ? fitted_as_json(*point.fitted) : Json(nullptr);
   json["limbs"] = Json::array();
@@ -98,8 +102,11 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
   return json;
 }
 
-Json gap_as_json(const service::Gap& gap) {
+Json gap_as_json(const service::Gap& gap, const service::Fleet& fleet) {
+  const service::Machine* machine = fleet.machine(gap.machine);
   return {{"machine", text_or_null(gap.machine)},
+          {"site", machine == nullptr ? Json(nullptr) : text_or_null(machine->site)},
+          {"customer", machine == nullptr ? Json(nullptr) : text_or_null(customer_of(fleet, *machine))},
           {"kind", to_text(gap.kind)},
           {"since", day_or_null(gap.since)},
           {"say", gap.say},
@@ -113,7 +120,9 @@ Json fact_as_json(const service::Fact& fact) {
   return json.is_discarded() ? Json(nullptr) : json;
 }
 
-Json gaps_as_json(const std::vector<service::Gap>& gaps) { return array_of(gaps, gap_as_json); }
+Json gaps_as_json(const std::vector<service::Gap>& gaps, const service::Fleet& fleet) {
+  return array_of(gaps, [&](const service::Gap& gap) { return gap_as_json(gap, fleet); });
+}
 
 Json machine_of(const service::Machine& machine, const service::Fleet& fleet) {
   const service::Site* site = fleet.site(machine.site);
@@ -245,7 +254,11 @@ Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet) {
 }
 
 Json place_of(const service::PointName& point) {
-  return {{"machine", point.machine->key}, {"task", point.task}, {"position", text_or_null(point.position)}};
+  return {{"machine", point.machine->key},
+          {"task", point.task},
+          {"position", text_or_null(point.position)},
+          {"safety", point.safety},
+          {"competent_person", point.competent_person}};
 }
 
 Json places_of(const std::vector<service::PointName>& points) {

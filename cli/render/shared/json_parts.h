@@ -48,12 +48,13 @@ Json places_of(const std::vector<service::PointName>& points);
 Json base_cautions_as_json();                                 // all steps, and what comes afterwards
 void mark(Json& json, const service::Point& point);           // safety, competent_person, and its own cautions
 Json sentences_of(const std::vector<std::string>& cautions);  // of those that the catalogue has
-Json span_as_json(const service::DueSpan& span);              // three days
-void add_observed(Json& json, const service::Point& point);   // sooner_if, measure_again
+Json put_off_or_null(const std::optional<service::PutOff>& put_off);
+Json span_as_json(const service::DueSpan& span);             // three days
+void add_observed(Json& json, const service::Point& point);  // sooner_if, measure_again
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
 Json point_as_json(const service::Point& point, const service::Fleet& fleet);
-Json gap_as_json(const service::Gap& gap);
-Json gaps_as_json(const std::vector<service::Gap>& gaps);
+Json gap_as_json(const service::Gap& gap, const service::Fleet& fleet);
+Json gaps_as_json(const std::vector<service::Gap>& gaps, const service::Fleet& fleet);
 Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet);
 Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet);
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet);

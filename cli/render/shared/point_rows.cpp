@@ -100,10 +100,11 @@ std::vector<std::string> in_rows(const std::vector<Said>& all, const Look& look)
   return texts;
 }
 
-// Of what is drawn with its limbs.
-std::string said_below(const Said& said) {
+// Of what is drawn with its limbs. `day_told`: no more than the day stands above, and it may be another one.
+std::string said_below(const Said& said, bool day_told) {
   std::vector<std::string> parts;
   if (!said.site.empty()) parts.push_back("at " + said.site);
+  if (day_told && (said.when.starts_with("about") || said.when.starts_with("by"))) parts.push_back(said.when);
   if (!said.remarks.empty()) parts.push_back(said.remarks);
   return joined(parts);
 }
@@ -123,7 +124,7 @@ std::vector<std::string> in_lines(const std::vector<Said>& all, const Look& look
                        painted(look, Ink::strong, padded(said.machine, widths[1])) + "  " +
                        padded(said.task, widths[2]) + "  " + padded(said.when, widths[3]) + "  " +
                        both_bars(look, said.bars, cells) + "  " + said.limbs + '\n';
-    if (const std::string below = said_below(said); !below.empty()) {
+    if (const std::string below = said_below(said, false); !below.empty()) {
       const std::string indent(widths[0] + 2, ' ');
       text += wrapped(indent, below, static_cast<std::size_t>(look.columns), indent.size());
     }
@@ -193,7 +194,7 @@ std::vector<std::string> in_blocks(const std::vector<Said>& all, const Look& loo
                 lines[i] + '\n';
       }
     }
-    if (const std::string below = said_below(said); !below.empty()) text += wrapped("   ", below, columns, 3);
+    if (const std::string below = said_below(said, beside); !below.empty()) text += wrapped("   ", below, columns, 3);
     texts.push_back(std::move(text));
   }
   return texts;
@@ -209,10 +210,12 @@ std::string trimmed(const std::string& text) {
   return out;
 }
 
-// Where each stands, as far as that differs.
-void add_sites(std::vector<Said>& all, const std::vector<const service::Machine*>& machines) {
-  const bool differ = std::any_of(machines.begin(), machines.end(), [&](const service::Machine* machine) {
-    return machine->site != machines.front()->site;
+// Where each stands, unless the head of the list says it.
+void add_sites(std::vector<Said>& all, const std::vector<const service::Machine*>& machines,
+               const service::DueList& list) {
+  const auto& points = list.points;
+  const bool differ = std::any_of(points.begin(), points.end(), [&](const Point& point) {
+    return point.machine->site != points.front().machine->site;
   });
   for (std::size_t i = 0; differ && i < all.size(); ++i) all[i].site = service::cleaned(machines[i]->site);
 }
@@ -248,7 +251,7 @@ std::string point_rows(const std::vector<const Point*>& points, const std::vecto
     machines.push_back(line.machine);
   }
   add(ahead, points.end());
-  add_sites(all, machines);
+  add_sites(all, machines, list);
   std::vector<std::string> texts;
   if (!look.drawn) {
     texts = in_rows(all, look);

@@ -61,7 +61,8 @@ std::string odds_words(service::Probability odds) {
 }
 
 std::string stands_words(const service::UseState& state) {
-  return state.until ? "stands until " + to_text(*state.until) : "stands, and nobody said until when";
+  return state.until ? fmt::format("stands until {}; counted from then on", to_text(*state.until))
+                     : "stands, and nobody said until when";
 }
 
 std::string left_out(const std::vector<service::PointName>& unknown,
@@ -74,9 +75,14 @@ std::string left_out(const std::vector<service::PointName>& unknown,
     const std::string machine = cleaned(first.machine->key);
     const auto count = std::count_if(unknown.begin(), unknown.end(),
                                      [&](const auto& point) { return point.machine == first.machine; });
-    text += fmt::format("  {}: not known when {} {} due: whichever find-out {}\n", machine,
+    std::vector<std::string> safety;
+    for (const service::PointName& point : unknown) {
+      if (point.machine == first.machine && (point.safety || point.competent_person)) safety.push_back(task_of(point));
+    }
+    const std::string marked = safety.empty() ? "" : fmt::format(", safety: {}", fmt::join(safety, ", "));
+    text += fmt::format("  {}: not known when {} {} due{}: whichever find-out {}\n", machine,
                         count == 1 ? task_of(first) : service::counted(count, "task", "tasks"),
-                        count == 1 ? "comes" : "come", machine);
+                        count == 1 ? "comes" : "come", marked, machine);
   }
   for (const service::MachineUse& use : not_in_use) {
     text += fmt::format("  {}: {}\n", cleaned(use.machine->key), stands_words(use.state));

@@ -154,6 +154,14 @@ std::string customer_of(const service::Fleet& fleet, const service::Machine& mac
   return site == nullptr ? "" : site->customer;
 }
 
+std::string whose_list(const service::DueList& list) {
+  std::string text = service::cleaned(list.fleet->name);
+  if (list.site == nullptr) return text;
+  const std::string customer = service::cleaned(list.site->customer);
+  return text + fmt::format(", site {}{}", service::cleaned(list.site->key),
+                            customer.empty() ? "" : fmt::format(" ({})", customer));
+}
+
 std::string site_words(const service::Fleet& fleet, const service::Machine& machine) {
   const std::string customer = service::cleaned(customer_of(fleet, machine));
   return service::cleaned(machine.site) + (customer.empty() ? "" : fmt::format(" ({})", customer));

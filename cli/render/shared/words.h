@@ -32,6 +32,9 @@ std::string whose(const service::GapLine& line);
 // For whom a machine is kept: the customer of its site. Empty where none is given.
 std::string customer_of(const service::Fleet& fleet, const service::Machine& machine);
 
+// What a list is about: `Thrennay estate`, or `Thrennay estate, site wullamere (Wullamere drainage board)`.
+std::string whose_list(const service::DueList& list);
+
 // Where a machine stands and for whom: `quernholt`, `quernholt (A. Thorne)`. Empty where nothing is known of it.
 std::string site_words(const service::Fleet& fleet, const service::Machine& machine);
 

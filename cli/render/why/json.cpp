@@ -19,7 +19,10 @@ std::string why_as_json(const service::Explanations& why) {
     point["source"] = text_or_null(each.source);
     json["points"].push_back(std::move(point));
   }
-  json["gaps"] = gaps_as_json(why.gaps);
+  std::vector<const service::Point*> points;
+  for (const service::Explanation& each : why.points) points.push_back(&each.point);
+  json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["gaps"] = gaps_as_json(why.gaps, *why.fleet);
   json["not_in_use"] = not_in_use_as_json(why.not_in_use, *why.fleet);
   json["left_off"] = why.left_off;
   return dumped(json);

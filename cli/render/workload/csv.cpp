@@ -14,8 +14,8 @@ std::vector<std::string> columns() {
   for (const char* what : {"labour_hours", "services", "cost", "pieces"}) {
     for (const char* which : {"mean", "p10", "p50", "p90"}) head.push_back(fmt::format("{}_{}", what, which));
   }
-  for (const char* of_gaps :
-       {"machine", "site", "customer", "task", "position", "meter", "kind", "state", "since", "until", "note", "say"}) {
+  for (const char* of_gaps : {"machine", "site", "customer", "task", "position", "safety", "competent_person", "fact",
+                              "meter", "kind", "state", "since", "until", "note", "say"}) {
     head.emplace_back(of_gaps);
   }
   return head;
@@ -43,7 +43,7 @@ std::string workload_as_csv(const service::Workload& load) {
   for (const auto& row : load.rows) add_sums(table, head, step, row.from, row.to, row);
   add_sums(table, head, "in-all", load.as_of, load.to, load);
   add_unknown(table, load.unknown, *load.fleet);
-  for (const service::Gap& gap : load.gaps) add_gap(table, gap);
+  for (const service::Gap& gap : load.gaps) add_gap(table, gap, *load.fleet);
   for (const service::MachineUse& use : load.not_in_use) add_machine(table, use, *load.fleet);
   return table.text();
 }

@@ -59,7 +59,7 @@ std::string workload_as_json(const service::Workload& load) {
       array_of(load.machines, [&](const service::WorkloadMachine& machine) { return load_of(machine, *load.fleet); });
   json["unknown"] = places_of(load.unknown);
   json["not_in_use"] = not_in_use_as_json(load.not_in_use, *load.fleet);
-  json["gaps"] = gaps_as_json(load.gaps);
+  json["gaps"] = gaps_as_json(load.gaps, *load.fleet);
   json["no_time"] = places_of(load.no_time);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;

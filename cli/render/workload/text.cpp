@@ -44,20 +44,21 @@ std::string parts_of(const std::vector<service::WorkloadPart>& parts) {
 }
 
 // The labour of each row as a bar behind it, where the columns leave room.
-void add_bars(std::vector<Row>& rows, const service::Workload& load, const Look& look) {
+bool add_bars(std::vector<Row>& rows, const service::Workload& load, const Look& look) {
   constexpr std::size_t most_cells = 30;
   constexpr std::size_t least_cells = 8;
   std::size_t taken = 0;
   for (const std::size_t width : column_widths(rows)) taken += width + 2;
   const auto columns = static_cast<std::size_t>(look.columns);
   const std::size_t room = columns == 0 ? most_cells : columns - std::min(columns, taken);
-  if (room < least_cells) return;
+  if (room < least_cells) return false;
   double most = 0;
   for (const WorkloadRow& row : load.rows) most = std::max(most, row.labour_hours.p90);
   for (std::size_t i = 0; i < load.rows.size(); ++i) {
     const Spread& hours = load.rows[i].labour_hours;
     rows[i + 1].push_back(band_bar(look, {hours.p10, hours.mean, hours.p90}, most, std::min(room, most_cells)));
   }
+  return true;
 }
 
 }  // namespace
@@ -77,14 +78,14 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
   }
   rows.push_back({"in all", hours_of(load.labour_hours), fmt::format("{:.1f}", load.services.mean),
                   fmt::format("{:.1f}", load.pieces.mean), money_of(load.cost)});
-  add_bars(rows, load, look);
+  const bool bars = add_bars(rows, load, look);
   if (!load.machines.empty()) {
     text += '\n' + table(rows, "", columns);
     text += wrapped("",
                     fmt::format("\nEach figure is the mean over {} ways in which use may go on, each point done on "
-                                "the day it comes due; in brackets, and as the bar's dense part, what eight of ten of "
-                                "them lie within.",
-                                load.sample_paths),
+                                "the day it comes due, or when a machine that is laid up is back; in brackets{} what "
+                                "eight of ten of them lie within.",
+                                load.sample_paths, bars ? ", and as the bar's dense part," : ""),
                     columns, 0);
   }
   if (load.left_off > 0) {

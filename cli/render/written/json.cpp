@@ -88,7 +88,7 @@ std::string written_as_json(const Written& written) {
   json["seen"] = array_of(entered.seen, seen);
   json["answered"] = array_of(entered.answered, seen);
   json["twice"] = array_of(entered.twice, twice_as_json);
-  json["gaps"] = gaps_as_json(entered.doubts);
+  json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());
   json["untold"] = array_of(entered.untold, untold_as_json);
   json["checks_owed"] = array_of(checks_owed(entered), check_as_json);
   json["before_work"] =

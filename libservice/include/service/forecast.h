@@ -47,6 +47,7 @@ struct Forecast {
   Day to;
   std::vector<MeterForecast> meters;
   std::vector<ForecastPoint> points;  // that come due by `to` at even odds, by day
+  std::vector<PointName> unknown;     // without record, or with a limb that cannot be reckoned
   std::vector<Gap> gaps;
   std::vector<MachineUse> not_in_use;
   std::size_t left_off = 0;  // meters and points that `keep_first` left off

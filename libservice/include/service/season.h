@@ -28,9 +28,21 @@ enum class SeasonReason {
 
 std::string_view to_text(SeasonReason reason);  // `due`
 
+// A point that another one's service includes, and how it stands by itself.
+struct SeasonIncluded {
+  PointName name;
+  Standing standing = Standing::later;
+};
+
+// A part that a service takes and that cannot be there by its day.
+struct SeasonAwaited {
+  std::string part;
+  Day from;  // as-of and its lead time
+};
+
 // A service to do beforehand, or to have everything ready for.
 struct SeasonItem {
-  Point point;
+  Point point;                              // of a service that comes once more: with the days of that one
   SeasonReason reason = SeasonReason::due;  // of what is to be done beforehand
   Probability odds;                         // of coming due before the season ends, done nothing
   Probability odds_before;                  // of coming due before it begins
@@ -39,14 +51,18 @@ struct SeasonItem {
   // Its early end, at the latest the day before the season; of what is due the day asked about, and where somebody put
   // it off the end of that; not before a machine that is laid up is back.
   Day do_by;
-  std::optional<double> gives_up;       // the share of its life that is left on that day
-  bool again = false;                   // to have ready: it stands among what to do beforehand, too
-  std::vector<PointName> covered;       // points of the block that this one includes
-  bool safety = false;                  // it, or one that it includes, is a safety task
-  bool competent_person = false;        // or one for a competent person
-  Standing standing = Standing::later;  // the worst of it and of those that it includes
-  UseKind use = UseKind::in_use;        // of its machine
+  std::optional<double> gives_up;        // the share of its life that is left on that day
+  int round = 1;                         // 2: once more, in the season, after it was done as said before; 3: ...
+  int between = 0;                       // comes due so many times more before the season begins
+  std::vector<SeasonIncluded> covered;   // points of the block that this one includes
+  std::vector<const FollowUp*> checks;   // that follow it, or what it includes
+  std::vector<SeasonAwaited> waits_for;  // parts
+  bool safety = false;                   // it, or one that it includes, is a safety task
+  bool competent_person = false;         // or one for a competent person
+  Standing worst = Standing::later;      // of it and of those that it includes
+  UseKind use = UseKind::in_use;         // of its machine
   Resources resources;
+  bool again() const { return round > 1; }
 };
 
 // A point that is not likely to come due before the season ends.
@@ -76,6 +92,7 @@ struct SeasonPart {
 struct SeasonSums {
   std::int64_t labour_minutes = 0;
   std::vector<PointName> no_time;  // tasks that say no `takes`
+  std::size_t never_wait = 0;      // of its points: with a safety task, or one for a competent person
   std::int64_t pieces = 0;         // of parts
   std::vector<SeasonPart> parts;   // by name, parts first
   std::size_t left_off = 0;        // points that `keep_first` left off the list, and that these sums hold
@@ -94,7 +111,8 @@ struct SeasonPlan {
   Day from;
   Day to;
   Probability threshold{0.2};
-  std::vector<SeasonItem> beforehand;      // safety first, then by the day to do it by, then by machine
+  // Overdue, due, the others; within these safety first, what is put off last, then by the day to do it by, by machine.
+  std::vector<SeasonItem> beforehand;
   std::vector<SeasonItem> have_ready;      // comes due in the season all the same; in the same order
   std::vector<SeasonRest> not_before_end;  // the likeliest first; under 1 % by machine
   std::vector<Point> find_out;             // no record, or a limb that cannot be computed, or nothing expected

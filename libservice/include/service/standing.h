@@ -191,10 +191,14 @@ struct PointName {
   const Machine* machine = nullptr;
   std::string task;      // `engine-oil`, `engine-oil/check-leaks`
   std::string position;  // empty: none
+  bool safety = false;
+  bool competent_person = false;
   friend bool operator==(const PointName&, const PointName&) = default;
 };
 
-inline PointName name_of(const Point& point) { return {point.machine, point.name, point.position}; }
+inline PointName name_of(const Point& point) {
+  return {point.machine, point.name, point.position, is_safety(point), by_competent_person(point)};
+}
 
 std::string point_label(std::string_view task, std::string_view position);  // `engine-oil`, `tyre@front-left`
 

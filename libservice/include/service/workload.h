@@ -93,7 +93,7 @@ struct Workload {
 
   // What is not in it.
   std::vector<PointName> unknown;      // points of which nothing can be said
-  std::vector<MachineUse> not_in_use;  // laid up or out of use, nobody said until when
+  std::vector<MachineUse> not_in_use;  // in the sums from the day on which they are back, where somebody said when
   std::vector<Gap> gaps;               // what the figures rest on and is not known, as the due list says it
   std::vector<PointName> no_time;      // points with services but no `takes`
   std::vector<std::string> no_price;   // parts and fluids

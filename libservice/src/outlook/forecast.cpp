@@ -68,6 +68,7 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
     answer.meters.push_back(forecast_of(std::move(meter), answer.as_of));
   }
   for (Point& point : list.points) {
+    if (point.standing == Standing::no_record || !point.unknown.empty()) answer.unknown.push_back(name_of(point));
     if (!point.due_on || *point.due_on > to) continue;
     const DayKind kind = day_kind(point);
     answer.points.push_back({std::move(point), kind});

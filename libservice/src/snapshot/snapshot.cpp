@@ -72,7 +72,7 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
 void Snapshot::find_unlisted() {
   unlisted_.clear();
   for (const auto& [machine, range] : book_->ranges) {
-    if (machine.empty() || !scope_.holds(machine) || fleet_->machine(machine) != nullptr) continue;
+    if (machine.empty() || fleet_->machine(machine) != nullptr) continue;
     unlisted_.emplace_back(machine, static_cast<int>(range.second - range.first));
   }
 }
@@ -95,6 +95,12 @@ std::span<const Fact> Snapshot::facts_of(std::string_view machine) const& {
 Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                        const Scope& scope) {
   Scope kin = kin_of(*fleet, scope);
+  // Where a machine stood that the fleet does not list, nobody can tell: every scope is told of it.
+  if (kin.machines) {
+    for (std::string& machine : record.machines()) {
+      if (!machine.empty() && fleet->machine(machine) == nullptr) kin.machines->push_back(std::move(machine));
+    }
+  }
   auto facts = record.facts(kin);
   // After the facts: what another program adds in between may make the newest day too new, and never too old.
   const auto newest = record.newest_day();

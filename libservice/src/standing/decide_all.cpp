@@ -28,7 +28,7 @@ class Days {
       point.due_span = {point.due_on, point.due_on, point.due_on};
       if (ask_.odds_by) point.odds = Probability{1};
       if (ask_.earlier_by) point.earlier_odds = Probability{1};
-      if (ask_.detail == Detail::everything) date_limbs(point);
+      date_limbs(point);  // whoever asks
     }
     dated_[i] = !expects;
     if (expects) open_.push_back(i);

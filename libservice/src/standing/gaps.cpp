@@ -99,6 +99,31 @@ std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point
   return gaps;
 }
 
+// A task that is gone from a file is gone from every list, though the book knows it.
+std::optional<Gap> gap_of_tasks(const MachineView& view) {
+  std::set<std::string_view> known;
+  std::set<std::string> checks;
+  for (const MachineTask& task : view.tasks) {
+    known.insert(task.task->name);
+    for (const FollowUp& check : task.task->follow_ups) checks.insert(task.task->name + '/' + check.name);
+  }
+  Gap gap{view.machine.key, {}, GapKind::unlisted, {}, {}, {}};
+  std::vector<std::string> names;
+  for (const Fact& fact : view.facts) {
+    if (fact.task.empty() || known.contains(fact.task) || checks.contains(fact.task)) continue;
+    if (!gap.since) gap.since = fact.on.first;
+    gap.facts.push_back(fact.id);
+    if (std::find(names.begin(), names.end(), fact.task) == names.end()) names.push_back(fact.task);
+  }
+  if (names.empty()) return std::nullopt;
+  gap.say = fmt::format(
+      "{} about {}, which schedules/{}.yaml does not list: is that file whole? Put it back, or strike "
+      "what is wrong ({})",
+      counted(static_cast<std::int64_t>(gap.facts.size()), "fact", "facts"), fmt::join(names, ", "), view.schedule.name,
+      short_text(gap.facts.front()));
+  return gap;
+}
+
 Gap gap_of_example(const MachineView& view) {
   return {view.machine.key,
           {},
@@ -153,6 +178,7 @@ std::string_view to_text(GapKind kind) {
 
 std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& points) {
   std::vector<Gap> gaps = gaps_of_record(view, points);
+  if (auto gap = gap_of_tasks(view)) gaps.push_back(std::move(*gap));
   if (view.schedule.example) gaps.push_back(gap_of_example(view));
   return gaps;
 }
@@ -206,12 +232,13 @@ std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
          {}});
   }
   for (const auto& [machine, facts] : snapshot.unlisted()) {
-    gaps.push_back({machine,
-                    {},
-                    GapKind::unlisted,
-                    {},
-                    fmt::format("{} about a machine that the fleet does not list", counted(facts, "fact", "facts")),
-                    {}});
+    gaps.push_back({machine, {}, GapKind::unlisted, {}, {}, {}});
+    Gap& gap = gaps.back();
+    for (const Fact& fact : snapshot.facts_of(machine)) gap.facts.push_back(fact.id);
+    gap.say = fmt::format(
+        "{} about a machine that the fleet does not list ({}): put it into the fleet file again, with "
+        "`left` where it is gone, or strike what is wrong",
+        counted(facts, "fact", "facts"), short_text(gap.facts.front()));
   }
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key)) continue;

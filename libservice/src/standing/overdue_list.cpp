@@ -21,7 +21,6 @@ std::optional<OverdueHeading> heading_of(const Point& point) {
 
 std::vector<OverdueEntry> overdue_list(const DueList& list) {
   std::vector<OverdueEntry> entries;
-  std::set<std::string> unknown_machines;
   std::set<std::string> idle_machines;
   for (const MachineUse& use : list.not_in_use) {
     if (use.state.kind == UseKind::out_of_use) {
@@ -35,10 +34,8 @@ std::vector<OverdueEntry> overdue_list(const DueList& list) {
   }
   for (const Gap& gap : list.gaps) {
     entries.push_back({OverdueHeading::find_out, nullptr, &gap, nullptr, nullptr});
-    if (gap.kind == GapKind::nothing_recorded) unknown_machines.insert(gap.machine);
   }
   for (const Point& point : list.points) {
-    if (unknown_machines.contains(point.machine->key)) continue;  // one line stands for all of them
     auto heading = heading_of(point);
     if (!heading) continue;
     if (idle_machines.contains(point.machine->key)) {

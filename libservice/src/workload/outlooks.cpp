@@ -15,11 +15,10 @@ void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const 
     for (const std::size_t k : outlook.unknown()) {
       unsaid.unknown.push_back(name_of(outlook.today()[k]));
     }
-    if (outlook.stands()) {
-      unsaid.not_in_use.push_back({&machine, use_state(snapshot, machine)});
-    } else {
-      visit(machine, outlook);
+    if (UseState state = use_state(snapshot, machine); state.kind != UseKind::in_use) {
+      unsaid.not_in_use.push_back({&machine, std::move(state)});
     }
+    if (!outlook.stands()) visit(machine, outlook);
   }
 }
 

@@ -10,8 +10,8 @@
 
 namespace service::load {
 
-// What no outlook can say: points of which nothing is known, machines that stand, nobody said until when. And what the
-// outlooks rest on that is not known, of the whole fleet first.
+// Beside the outlooks: points of which nothing is known, machines that are not in use (those that are back some day
+// have an outlook from then on), and what the outlooks rest on that is not known, of the whole fleet first.
 struct Unsaid {
   std::vector<PointName>& unknown;
   std::vector<MachineUse>& not_in_use;

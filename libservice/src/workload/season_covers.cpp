@@ -10,6 +10,8 @@ bool includes(const Fleet& fleet, const LifeLeft& life_left, const SeasonItem& w
   if (&whole == &part || whole.point.machine != part.point.machine) return false;
   if (whole.point.follow_up != nullptr || part.point.follow_up != nullptr) return false;
   if (whole.point.task == part.point.task) return false;
+  if (whole.point.put_off && !part.point.put_off && is_due(part.point))
+    return false;  // what is due does not wait with it
   if (!whole.point.position.empty() && !part.point.position.empty() && whole.point.position != part.point.position) {
     return false;
   }
@@ -49,11 +51,12 @@ std::vector<SeasonItem> fold_covered(const Fleet& fleet, const LifeLeft& life_le
     for (std::size_t k = 0; k < items.size(); ++k) {
       if (!folded[k] || !includes(fleet, life_left, items[i], items[k])) continue;
       parts.push_back(k);
-      whole.covered.push_back(name_of(items[k].point));
+      whole.covered.push_back({name_of(items[k].point), items[k].point.standing});
+      whole.checks.insert(whole.checks.end(), items[k].checks.begin(), items[k].checks.end());
       whole.do_by = std::min(whole.do_by, items[k].do_by);
       whole.safety = whole.safety || items[k].safety;
       whole.competent_person = whole.competent_person || items[k].competent_person;
-      if (worse(items[k].standing, whole.standing)) whole.standing = items[k].standing;
+      if (worse(items[k].worst, whole.worst)) whole.worst = items[k].worst;
     }
     if (whole.do_by < items[i].do_by) whole.gives_up = life_left(whole.point, whole.do_by);
     for (const std::size_t k : parts) {

@@ -15,6 +15,8 @@ namespace {
 
 constexpr Probability hardly{0.01};  // from these odds on a safety task is done beforehand
 constexpr Probability early{0.1};    // of the day to do something by
+constexpr Probability even{0.5};
+constexpr Probability late{0.9};
 
 Day day_before(Day day) { return day - std::chrono::days{1}; }
 
@@ -27,7 +29,11 @@ bool by_eye(const Point& point) {
 class Sorting {
  public:
   Sorting(SeasonPlan& plan, const DueList& list, load::UseAhead& use)
-      : plan_(plan), list_(list), use_(use), latest_(std::max(plan.as_of, day_before(plan.from))) {}
+      : plan_(plan),
+        list_(list),
+        use_(use),
+        eve_(std::max(plan.as_of, day_before(plan.from))),
+        last_(plan.under_way() ? plan.to : day_before(plan.from)) {}
 
   void sort(const Point& point) {
     const UseState* state = list_.state_of(*point.machine);
@@ -54,25 +60,11 @@ class Sorting {
     if (!works(*seen.machine)) ++other_of(*seen.machine).seen;
   }
 
-  // What is done beforehand and comes due before the end all the same, once more. `folded`: what another one includes.
-  void add_again(const std::vector<SeasonItem>& folded) {
-    for (const std::vector<SeasonItem>* items : {&std::as_const(plan_.beforehand), &folded}) {
-      for (const SeasonItem& item : *items) {
-        const auto odds = load::done_on(use_, item.point, item.do_by);
-        if (!odds || odds->by(plan_.to) < plan_.threshold) continue;
-        SeasonItem once_more = item;
-        once_more.again = true;
-        once_more.odds = odds->by(plan_.to);
-        once_more.odds_before = odds->by(latest_);
-        once_more.covered.clear();
-        once_more.gives_up.reset();
-        once_more.standing = Standing::later;
-        const auto first = first_day_with(*odds, early, item.do_by, plan_.to);
-        once_more.do_by = std::clamp(first.value_or(latest_), item.do_by, latest_);
-        once_more.safety = is_safety(item.point);
-        once_more.competent_person = by_competent_person(item.point);
-        plan_.have_ready.push_back(std::move(once_more));
-      }
+  // What is done beforehand and comes due in the season all the same, once more and once more again. `folded`: what
+  // another one includes.
+  void add_again(std::vector<SeasonItem>& folded) {
+    for (std::vector<SeasonItem>* items : {&plan_.beforehand, &folded}) {
+      for (SeasonItem& item : *items) add_rounds(item);
     }
   }
 
@@ -112,6 +104,47 @@ class Sorting {
     return found != plan_.others.end() ? *found : plan_.others.emplace_back(OtherMachine{&machine});
   }
 
+  // Services that come in between, before the season, are the ordinary round, and only counted.
+  void add_rounds(SeasonItem& item) {
+    constexpr int most_rounds = 60;
+    Day done = item.do_by;
+    int round = 1;
+    for (int k = 0; k < most_rounds; ++k) {
+      const auto odds = load::done_on(use_, item.point, done);
+      if (!odds || odds->by(plan_.to) < plan_.threshold) return;
+      const DueSpan span{first_day_with(*odds, early, done, plan_.to), first_day_with(*odds, even, done, plan_.to),
+                         first_day_with(*odds, late, done, plan_.to)};
+      if (span.p50 && *span.p50 < plan_.from) {
+        ++item.between;
+      } else {
+        plan_.have_ready.push_back(once_more(item, ++round, *odds, span, done));
+      }
+      if (!span.p50 || *span.p50 <= done) return;
+      done = *span.p50;
+    }
+  }
+
+  SeasonItem once_more(const SeasonItem& item, int round, const ReachOdds& odds, const DueSpan& span, Day done) const {
+    SeasonItem again = item;
+    again.round = round;
+    again.between = 0;
+    again.odds = odds.by(plan_.to);
+    again.odds_before = odds.by(eve_);
+    again.covered.clear();
+    again.gives_up.reset();
+    Point& point = again.point;
+    point.due_span = span;
+    point.due_on = span.p50;
+    point.standing = again.worst = Standing::later;
+    point.by_estimate = false;
+    point.put_off.reset();
+    point.measure_again.clear();
+    again.do_by = std::clamp(span.p10.value_or(last_), std::min(done, last_), last_);
+    again.safety = is_safety(point);
+    again.competent_person = by_competent_person(point);
+    return again;
+  }
+
   void count(const Point& point) {
     OtherMachine& other = other_of(*point.machine);
     if (point.standing == Standing::overdue) {
@@ -133,18 +166,21 @@ class Sorting {
     std::optional<SeasonReason> reason;
     const bool likely = odds >= plan_.threshold;
     if (likely) {
-      if (const auto again = load::done_on(use_, point, latest_)) done = again->by(plan_.to);
+      if (const auto again = load::done_on(use_, point, eve_)) done = again->by(plan_.to);
     }
     if (is_due(point)) {
       reason = SeasonReason::due;
     } else if (!plan_.under_way() && before >= plan_.threshold) {
       reason = SeasonReason::before;
+    } else if (point.follow_up != nullptr) {
+      // A check looks at what the work since then has done: it is of no use before that work.
     } else if (likely && done.value_or(Probability{}).value <= odds.value / 2) {
       reason = SeasonReason::helped;
     } else if (never_waits(point) && odds >= hardly) {
       reason = SeasonReason::safety;
     }
-    if (!reason && !likely) {
+    const bool check_to_come = point.follow_up != nullptr && never_waits(point) && odds >= hardly;
+    if (!reason && !likely && !check_to_come) {
       if (!unsure) plan_.not_before_end.push_back({point, odds});
       return;
     }
@@ -164,18 +200,21 @@ class Sorting {
     item.resources = resources_of(*point.machine, *point.task, point.follow_up);
     item.safety = is_safety(point);
     item.competent_person = by_competent_person(point);
-    item.standing = point.standing;
+    item.worst = point.standing;
+    for (const FollowUp& check : point.task->follow_ups) {
+      if (point.follow_up == nullptr) item.checks.push_back(&check);
+    }
     item.use = state != nullptr ? state->kind : UseKind::in_use;
     return item;
   }
 
   Day do_by(const Point& point, const UseState* state) {
     // A point that is due, by facts or by estimate, never waits for odds.
-    Day day = is_due(point) ? plan_.as_of : point.due_span.p10.value_or(latest_);
+    Day day = is_due(point) ? plan_.as_of : point.due_span.p10.value_or(last_);
     // What somebody put off waits until then, and what stands until it is back.
     if (point.put_off) day = std::max(day, end_of(*point.put_off, point).value_or(day));
     if (state != nullptr && state->until) day = std::max(day, *state->until);
-    return std::clamp(day, plan_.as_of, latest_);
+    return std::clamp(day, plan_.as_of, last_);
   }
 
   // The day or the use until which something is put off, whichever comes first: of use its early end.
@@ -191,13 +230,16 @@ class Sorting {
   SeasonPlan& plan_;
   const DueList& list_;
   load::UseAhead& use_;
-  Day latest_;  // the last day before the season; under way, the day asked about
+  Day eve_;   // the last day before the season; under way, the day asked about
+  Day last_;  // to do something by: the last day before the season; under way, its end
   std::map<const Machine*, bool> works_;
 };
 
 bool goes_before(const SeasonItem& a, const SeasonItem& b) {
   const auto rank = [](const SeasonItem& item) {
-    return std::tuple{!(item.safety || item.competent_person), item.do_by, std::string_view(item.point.machine->key)};
+    const int standing = item.worst == Standing::overdue ? 0 : item.worst == Standing::due ? 1 : 2;
+    return std::tuple{standing, !(item.safety || item.competent_person), item.point.put_off.has_value(), item.do_by,
+                      std::string_view(item.point.machine->key)};
   };
   return rank(a) < rank(b);
 }
@@ -226,7 +268,7 @@ std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan)
       use.machine = item.point.machine;
       use.task = item.point.name;
       use.position = item.point.position;
-      use.round = item.again ? 2 : 1;
+      use.round = item.round;
       use.due = {item.do_by, item.do_by, item.do_by};
       use.likely = true;
       use.ready = items == &plan.have_ready;
@@ -234,6 +276,27 @@ std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan)
     }
   }
   return load::needs_of(snapshot, std::move(uses));
+}
+
+// Which services take a part that stock does not cover by their day, and that cannot come by then either.
+void find_awaited(SeasonPlan& plan) {
+  for (const PartNeed& need : plan.parts) {
+    if (!need.short_on || need.late_days == 0) continue;
+    const Day there = *need.short_on + std::chrono::days{need.late_days};
+    PartAmount taken;
+    for (const PartUse& use : need.uses) {
+      taken = taken + use.amount;
+      if (taken <= need.stock.value_or(PartAmount{}) || *use.due.p10 >= there) continue;
+      for (auto* items : {&plan.beforehand, &plan.have_ready}) {
+        for (SeasonItem& item : *items) {
+          if (item.point.machine == use.machine && item.point.name == use.task && item.point.position == use.position &&
+              item.round == use.round) {
+            item.waits_for.push_back({need.key, there});
+          }
+        }
+      }
+    }
+  }
 }
 
 void keep_of(const Snapshot& snapshot, SeasonPlan& plan) {
@@ -253,6 +316,7 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
   PartAmount pieces;
   for (const SeasonItem& item : items) {
     sums.labour_minutes += item.resources.labour_minutes();
+    if (item.safety || item.competent_person) ++sums.never_wait;
     if (!item.resources.time) sums.no_time.push_back(name_of(item.point));
     for (const auto& [key, amount] : item.resources.parts) {
       PartAmount& sum = amounts[{false, key, ""}];
@@ -298,10 +362,12 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   for (const Point& point : list.points) sorting.sort(point);
   for (const SeenSign& seen : list.seen) sorting.count(seen);
   const auto life_left = [&](const Point& point, Day day) { return sorting.life_left(point, day); };
-  sorting.add_again(load::fold_covered(snapshot.fleet(), life_left, plan.beforehand));
+  auto folded = load::fold_covered(snapshot.fleet(), life_left, plan.beforehand);
+  sorting.add_again(folded);
   load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
   put_in_order(plan);
   plan.parts = parts_of(snapshot, plan);
+  find_awaited(plan);
   plan.gaps = std::move(list.gaps);
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.seen = std::move(list.seen);
@@ -323,11 +389,7 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   list.needs = std::move(plan.parts);
   list.gaps = std::move(plan.gaps);
   for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));
-  for (const MachineUse& use : plan.not_in_use) {
-    if (use.state.kind == UseKind::out_of_use || !use.state.until || *use.state.until > plan.to) {
-      list.not_in_use.push_back(use);
-    }
-  }
+  list.not_in_use = std::move(plan.not_in_use);
   return list;
 }
 

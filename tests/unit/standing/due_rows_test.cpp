@@ -168,10 +168,11 @@ TEST_CASE("the mailed list in blocks is the mailed list, each heading once and n
     CHECK(at == entries.size());
     return headings;
   };
-  // To find out: two machines, the meter of `m`, which nobody ever read, and its `never` and `partly`.
-  CHECK(told() == "overdue:1 find-out:5 put-off:1");
+  // To find out: two machines with their two points each, the meter of `m`, which nobody ever read, and its `never` and
+  // `partly`.
+  CHECK(told() == "overdue:1 find-out:9 put-off:1");
   world.state(FactKind::out_of_use, "2026-02-10");
-  CHECK(told() == "out-of-use:1 overdue:1 find-out:5 put-off:1");
+  CHECK(told() == "out-of-use:1 overdue:1 find-out:9 put-off:1");
   const World quiet("  t: {do: Work, every: {months: 12}}\n", "in-service: 2026-01-01");
   CHECK(overdue_blocks(quiet.due("2026-02-15")).empty());
 }

@@ -53,7 +53,7 @@ TEST_CASE("something unknown beside it hides neither what is due by estimate nor
   world.reading("2026-01-01", "240", "engine");
   const auto plan =
       plan_of(world.snapshot("2026-03-01"), test::told_ahead({amount("260"), Probability{0.6}, Probability{0.05}}));
-  CHECK((names(plan.beforehand) == std::vector<std::string>{"brakes", "oil"}));
+  CHECK((names(plan.beforehand) == std::vector<std::string>{"oil", "brakes"}));
   // All three are to be found out; of the belt, odds that leave a limb out say nothing.
   CHECK(plan.find_out.size() == 3);
   CHECK(plan.not_before_end.empty());
@@ -72,5 +72,5 @@ TEST_CASE("what is due stays on the list where the one that includes it goes wit
   CHECK((names(plan.beforehand) == std::vector<std::string>{"small", "big"}));
   REQUIRE(plan.beforehand.size() == 2);
   REQUIRE(plan.beforehand[1].covered.size() == 1);
-  CHECK(plan.beforehand[1].covered[0].task == "middle");
+  CHECK(plan.beforehand[1].covered[0].name.task == "middle");
 }

@@ -244,7 +244,7 @@ TEST_CASE("what comes due before the season or is helped by doing it early is do
   // Done on 6 May, 250 h are up again on 8 September.
   REQUIRE(plan.have_ready.size() == 1);
   CHECK(plan.have_ready[0].point.name == "within");
-  CHECK(plan.have_ready[0].again);
+  CHECK(plan.have_ready[0].again());
   CHECK(plan.have_ready[0].odds.value == 1);
   CHECK(plan.have_ready[0].do_by == day("2026-07-31"));
   REQUIRE(plan.not_before_end.size() == 1);
@@ -268,7 +268,7 @@ TEST_CASE("a season over the turn of the year, one under way, and one that is ov
   CHECK(now.to == day("2026-02-28"));
   CHECK(now.under_way());
   REQUIRE(now.beforehand.size() == 1);
-  CHECK(now.beforehand[0].do_by == day("2026-02-01"));
+  CHECK(now.beforehand[0].do_by == day("2026-02-20"));  // the season is under way: its own day
   CHECK(plan_of(world, "2026-02-01", "winter", 2027).from == day("2027-11-15"));
   CHECK_THROWS_AS(plan_of(world, "2026-03-01", "winter", 2025), Failure);
 }
@@ -285,7 +285,7 @@ TEST_CASE("a service that includes others stands for them, and what is not known
   REQUIRE(plan.beforehand.size() == 1);
   CHECK(plan.beforehand[0].point.name == "big");
   REQUIRE(plan.beforehand[0].covered.size() == 1);
-  CHECK(plan.beforehand[0].covered[0].task == "small");
+  CHECK(plan.beforehand[0].covered[0].name.task == "small");
   CHECK(plan.beforehand[0].do_by == day("2026-07-01"));  // the small one's day
   CHECK(plan.before_sums.labour_minutes == 180);
   REQUIRE(plan.parts.size() == 1);
