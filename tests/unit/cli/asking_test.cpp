@@ -281,3 +281,56 @@ TEST_CASE("text keeps to the terminal's columns, whatever they are") {
     }
   }
 }
+
+TEST_CASE("an overdue list without an entry prints nothing, as CSV too") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading loader 100") == 0);
+  REQUIRE(place.run("reading pump 100") == 0);
+  for (const char* task : {"engine-oil", "tyre"}) {
+    REQUIRE(place.run(std::string("done loader ") + task + " --at 100 --checked") == 0);
+  }
+  for (const char* position : {"front-left", "front-right"}) {
+    REQUIRE(place.run(std::string("saw loader tread=30 --position ") + position) == 0);
+  }
+  for (const char* format : {"text", "md", "csv"}) {
+    CAPTURE(format);
+    REQUIRE(place.run(std::string("due --overdue --exit-code --format ") + format) == 0);
+    CHECK(place.out.empty());
+  }
+}
+
+TEST_CASE("a list to find out carries cautions in CSV, and is imported with them") {
+  Place place;
+  place.furnish();
+  std::string fleet = cli_test::small_fleet;
+  fleet.replace(fleet.find("in-service: {on: 2024-03-02, at: 0}"), 35, "bought: {on: 2024-03-02, at: 0}");
+  place.write("fleet.yaml", fleet);
+  std::string schedule = cli_test::tractor_schedule;
+  schedule.replace(schedule.find("    every: {hours: 250"), 0, "    cautions: [hot-fluid, used-oil]\n");
+  place.write("schedules/tractor.yaml", schedule);
+  REQUIRE(place.run("find-out --format csv --output blanks.csv") == 0);
+  const std::string blanks = place.read("blanks.csv");
+  CHECK(blanks.find(",cautions") != std::string::npos);
+  CHECK(blanks.find("hot-fluid; used-oil") != std::string::npos);
+  std::string filled = blanks;
+  const auto row = filled.find("service,loader,");
+  REQUIRE(row != std::string::npos);
+  filled.insert(row + std::string("service,loader,").size(), "2026-01-10");
+  place.write("filled.csv", filled);
+  CHECK(place.run("import filled.csv") == 0);
+  CHECK(place.says("1 fact new"));
+}
+
+TEST_CASE("a forecast says what has no record, and nothing is no all-clear") {
+  Place place;
+  place.furnish();
+  std::string fleet = cli_test::small_fleet;
+  fleet.replace(fleet.find("in-service: {on: 2025-01-10, at: 0}"), 35, "bought: {on: 2025-01-10, at: 0}");
+  place.write("fleet.yaml", fleet);
+  REQUIRE(place.run("forecast pump") == 0);
+  CHECK(place.says("Nothing that is known comes due by then."));
+  CHECK(place.says("not known when gland comes due: whichever find-out pump"));
+  REQUIRE(place.run("forecast --first 1") == 0);
+  CHECK(place.says("whichever find-out pump"));
+}

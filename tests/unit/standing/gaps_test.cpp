@@ -263,3 +263,32 @@ TEST_CASE("example values are a gap of each machine of the schedule until the li
   }
   CHECK(entries == 3);
 }
+
+TEST_CASE(
+    "facts about a task that its schedule does not list are said: a file that was cut off would be an all-clear") {
+  World world("  t: {do: Work, every: {months: 60}, follow-up: {look: {do: Look, within: {days: 2}}}}\n",
+              "in-service: 2025-01-01");
+  world.done("t", "2026-01-10");
+  world.done("t/look", "2026-01-11");
+  CHECK(world.due("2026-02-01").gaps.empty());
+  world.done("brakes", "2026-01-12");
+  world.done("brakes", "2026-01-20");
+  const auto gaps = world.due("2026-02-01").gaps;
+  REQUIRE(gaps.size() == 1);
+  CHECK(gaps[0].kind == GapKind::unlisted);
+  CHECK(gaps[0].machine == "m");
+  CHECK(gaps[0].facts.size() == 2);
+  CHECK(gaps[0].say.find("2 facts about brakes, which schedules/kind.yaml does not list") != std::string::npos);
+}
+
+TEST_CASE("a machine that the fleet does not list is said in every scope, for nobody can tell where it stood") {
+  World world = hours();
+  world.reading("2026-01-01", "100");
+  world.reading("2026-01-01", "5").machine = "gone";
+  const auto list = service::due_list(world.snapshot("2026-01-02").within({std::vector<std::string>{"m"}}),
+                                      {day("2026-02-01"), {}}, service::straight_line());
+  const auto found = gaps(list, GapKind::unlisted);
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].machine == "gone");
+  CHECK(found[0].facts.size() == 1);
+}

@@ -269,3 +269,99 @@ TEST_CASE("what somebody saw is told, and counted for a machine that does not wo
   REQUIRE(plan.others.size() == 1);
   CHECK(plan.others[0].seen == 1);
 }
+
+TEST_CASE(
+    "what is overdue comes first, then what is due; within these safety, and a list that is cut counts all of it") {
+  World world(
+      "  late: {do: Late, every: {months: 6}}\n"
+      "  today: {do: Today, every: {months: 6}}\n"
+      "  soon: {do: Soon, every: {months: 6}}\n"
+      "  rope: {do: Rope, every: {months: 6}, safety: true}\n",
+      "in-service: {on: 2025-01-01, at: 0}", harvest);
+  world.done("late", "2025-11-15");
+  world.done("today", "2025-12-15");
+  world.done("soon", "2026-01-05");
+  world.done("rope", "2026-01-20");
+  auto plan = plan_of(world, "2026-06-15");
+  CHECK((names(plan.beforehand) == std::vector<std::string>{"late", "today", "rope", "soon"}));
+  CHECK(plan.before_sums.never_wait == 1);
+  keep_first(plan, 1);
+  CHECK((names(plan.beforehand) == std::vector<std::string>{"late"}));
+  CHECK(plan.before_sums.left_off == 3);
+  CHECK(plan.before_sums.never_wait == 1);
+}
+
+TEST_CASE("a service that includes others keeps its own standing, and says how those stand") {
+  World world(
+      "  brakes: {do: Brakes, every: {months: 6}, safety: true}\n"
+      "  big: {do: Big, every: {months: 8}, covers: [brakes]}\n",
+      "in-service: {on: 2025-01-01, at: 0}", harvest);
+  world.done("brakes", "2025-11-15");
+  world.done("big", "2025-11-20");
+  const auto plan = plan_of(world, "2026-06-15");
+  REQUIRE(plan.beforehand.size() == 1);
+  const SeasonItem& big = plan.beforehand[0];
+  CHECK(big.point.name == "big");
+  CHECK(big.point.standing != Standing::overdue);
+  CHECK(big.worst == Standing::overdue);
+  CHECK(big.do_by == day("2026-06-15"));
+  REQUIRE(big.covered.size() == 1);
+  CHECK(big.covered[0].name.task == "brakes");
+  CHECK(big.covered[0].name.safety);
+  CHECK(big.covered[0].standing == Standing::overdue);
+  // Somebody put the big one off: what is overdue does not wait with it.
+  world.put_off("big", "2026-06-14", "2026-07-20");
+  const auto later = plan_of(world, "2026-06-15");
+  CHECK((names(later.beforehand) == std::vector<std::string>{"brakes", "big"}));
+}
+
+TEST_CASE("a service comes again with days of its own, as often as the season asks") {
+  // At 2 h a day 40 h last 20 days, and the season 51.
+  World world("  oil: {do: Oil, every: {hours: 40}, parts: {filter: 1}}\n", "in-service: {on: 2025-01-01, at: 0}",
+              harvest + "parts:\n  filter: {what: Filter, unit: piece, stock: 0, lead-time: 10 days}\n");
+  world.reading("2026-01-01", "730");
+  world.reading("2026-07-20", "1130");
+  world.done("oil", "2026-07-10", "1110");
+  const auto plan = plan_of(world, "2026-07-21");
+  REQUIRE((names(plan.beforehand) == std::vector<std::string>{"oil"}));
+  CHECK(plan.beforehand[0].round == 1);
+  CHECK(plan.beforehand[0].between == 0);
+  // Done on 30 July, at 1150 h: again on 19 August and 8 September, and not a fourth time before the 21st.
+  CHECK((names(plan.have_ready) == std::vector<std::string>{"oil again", "oil again"}));
+  CHECK(plan.have_ready[0].round == 2);
+  CHECK(plan.have_ready[1].round == 3);
+  CHECK(*plan.have_ready[0].point.due_span.p50 < *plan.have_ready[1].point.due_span.p50);
+  CHECK(*plan.have_ready[0].point.due_span.p50 > day("2026-08-10"));
+  CHECK(*plan.have_ready[1].point.due_span.p50 <= day("2026-09-20"));
+  CHECK(plan.have_ready[0].point.standing == Standing::later);
+  // Three filters in all. The first cannot be there before the last day of July.
+  REQUIRE(plan.parts.size() == 1);
+  CHECK(plan.parts[0].need == PartAmount::units(3));
+  REQUIRE(plan.beforehand[0].waits_for.size() == 1);
+  CHECK(plan.beforehand[0].waits_for[0].part == "filter");
+  CHECK(text_or_none(plan.beforehand[0].waits_for[0].from) == "2026-07-31");
+  // What comes due in between, before the season, is counted.
+  const auto early_plan = plan_of(world, "2026-07-20");
+  CHECK(early_plan.beforehand[0].between == 0);
+}
+
+TEST_CASE("a check is not done before the work that it looks at") {
+  World world(
+      "  belt: {do: Belt, every: {months: 60}, safety: true, "
+      "follow-up: {tension: {do: Tension, within: {hours: 40}}}}\n",
+      "in-service: {on: 2025-01-01, at: 0}", harvest);
+  world.reading("2026-01-01", "730");
+  world.reading("2026-07-19", "1128");
+  world.done("belt", "2026-07-20", "1130");
+  // At 2 h a day it comes due on 9 August, in the season, whether or not somebody looks before.
+  const auto plan = plan_of(world, "2026-07-21");
+  CHECK(plan.beforehand.empty());
+  CHECK((names(plan.have_ready) == std::vector<std::string>{"belt/tension"}));
+  World once("  belt: {do: Belt, every: {months: 6}, follow-up: {tension: {do: Tension, within: {hours: 40}}}}\n",
+             "in-service: {on: 2025-01-01, at: 0}", harvest);
+  once.done("belt", "2026-01-20");
+  const auto before = plan_of(once, "2026-06-15");
+  REQUIRE(before.beforehand.size() == 1);
+  REQUIRE(before.beforehand[0].checks.size() == 1);
+  CHECK(before.beforehand[0].checks[0]->name == "tension");
+}
