@@ -117,7 +117,7 @@ std::vector<std::string> nearest(std::string_view written, std::span<const std::
   for (const auto& [distance, index] : found) {
     // Something much farther than the best one is noise beside it.
     if (best.size() == 3 || distance > found.front().first + 1) break;
-    best.push_back(names[index]);
+    if (std::find(best.begin(), best.end(), names[index]) == best.end()) best.push_back(names[index]);
   }
   return best;
 }

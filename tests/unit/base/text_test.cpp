@@ -72,6 +72,25 @@ TEST_CASE("of a name that is not there the nearest are said, else all where they
   CHECK(names_instead("windscreen", {}, "there are none") == "there are none");
 }
 
+TEST_CASE("a name that stands there twice is said once") {
+  const std::vector<std::string> names{"leak", "leak", "leaf"};
+  CHECK(service::did_you_mean("leek", names) == "did you mean `leak` or `leaf`?");
+}
+
+TEST_CASE("a name is known by its words, whatever its case, its blanks and its hyphens") {
+  const std::vector<std::string> names{"brake-pull", "leak", "Gap", "gap", "oil heat"};
+  const auto written = [&](std::string_view name) { return service::name_written(name, names).value_or("none"); };
+  CHECK(written("brake-pull") == "brake-pull");
+  CHECK(written("Brake  pull ") == "brake-pull");
+  CHECK(written("LEAK") == "leak");
+  CHECK(written("Oil-Heat") == "oil heat");
+  CHECK(written("gap") == "gap");
+  CHECK(written("GAP") == "none");  // there are two
+  CHECK(written("brakepull") == "none");
+  CHECK(written("") == "none");
+  CHECK(service::folded_words("Long pedal-on  the left").size() == 5);
+}
+
 TEST_CASE("a part of a name is nearer than another short word") {
   const std::vector<std::string> names{"air", "engine-oil", "oil-cooler", "coil"};
   CHECK(did_you_mean("oil", names) == "did you mean `engine-oil`, `oil-cooler` or `coil`?");
