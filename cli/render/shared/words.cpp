@@ -54,6 +54,11 @@ std::string changes_words(const LimbStanding& limb) {
   return limb.count ? fmt::format("{} of {}", *limb.count, what) : "not counted, of " + what;
 }
 
+// Since when signs and measurements are judged.
+std::string since_words(const LimbStanding& limb) {
+  return limb.counted_from ? " since " + to_text(*limb.counted_from) : "";
+}
+
 std::string measured_words(const LimbStanding& limb, const Point& point, bool loud) {
   const std::string interval = interval_of(limb, point);
   if (limb.measured) {
@@ -65,7 +70,7 @@ std::string measured_words(const LimbStanding& limb, const Point& point, bool lo
   if (limb.other_unit) {
     return fmt::format("{} measured, but not in {}", service::cleaned(limb.name), service::cleaned(limb.unit));
   }
-  return loud ? fmt::format("{}: not measured since", interval) : "";
+  return loud ? fmt::format("{}: not measured{}", interval, since_words(limb)) : "";
 }
 
 std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) {
@@ -77,7 +82,9 @@ std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) 
     }
     return text;
   }
-  return loud ? fmt::format("{}: none seen since", interval_of(limb, point)) : "";
+  if (!loud) return "";
+  if (!limb.noticed.empty()) return noticed_words(limb.noticed.back());
+  return fmt::format("{}: none seen{}", interval_of(limb, point), since_words(limb));
 }
 
 }  // namespace
@@ -209,6 +216,16 @@ std::string left_words(service::Amount left, const LimbStanding& limb, const Poi
 
 std::string sooner_words(const Point& point) {
   return point.sooner_if.empty() ? "" : fmt::format("sooner if {} shows it", listed(point.sooner_if, "or"));
+}
+
+std::string noticed_words(const service::NoticedSign& sign) {
+  std::string text = fmt::format("{} seen {}", service::cleaned(sign.name), to_text(sign.on));
+  for (const service::SignLook& look : sign.looks) {
+    text += fmt::format("; looked at {}{}, {}: {}", to_text(look.on),
+                        look.by.empty() ? "" : " by " + service::cleaned(look.by), to_text(look.found),
+                        service::cleaned(look.note));
+  }
+  return text;
 }
 
 std::string words_of(const LimbStanding& limb, const Point& point, bool loud) {

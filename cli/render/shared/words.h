@@ -58,6 +58,9 @@ std::string sooner_words(const service::Point& point);
 // The interval alone: `250 h`, `12 months`, `on leak or hard-start`.
 std::string interval_of(const service::LimbStanding& limb, const service::Point& point);
 
+// `leak seen 2026-06-11; looked at 2026-06-15 by M.T., good: tightened`.
+std::string noticed_words(const service::NoticedSign& sign);
+
 // All limbs, the ruling one first.
 std::vector<std::string> limb_words(const service::Point& point);
 

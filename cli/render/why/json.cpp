@@ -22,6 +22,7 @@ std::string why_as_json(const service::Explanations& why) {
   std::vector<const service::Point*> points;
   for (const service::Explanation& each : why.points) points.push_back(&each.point);
   json["caution_sentences"] = sentences_of(cautions_of(points));
+  json["seen"] = array_of(why.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, *why.fleet); });
   json["gaps"] = gaps_as_json(why.gaps, *why.fleet);
   json["not_in_use"] = not_in_use_as_json(why.not_in_use, *why.fleet);
   json["left_off"] = why.left_off;

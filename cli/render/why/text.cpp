@@ -15,6 +15,16 @@ void add(std::string& text, std::string_view head, const std::vector<std::string
   }
 }
 
+// What was seen of the machine, whatever it is asked about.
+std::vector<std::string> seen_of(const service::Explanations& why) {
+  std::vector<std::string> lines;
+  for (const service::SeenSign& seen : why.seen) {
+    lines.push_back(fmt::format("{} [{}]; {}", words_of(seen), short_text(seen.fact),
+                                seen.looked_on ? "nobody has found it good since" : "nobody has looked at it yet"));
+  }
+  return lines;
+}
+
 }  // namespace
 
 std::string why_as_text(const service::Explanations& why, const Look& look) {
@@ -41,6 +51,7 @@ std::string why_as_text(const service::Explanations& why, const Look& look) {
       cautions.push_back(service::cleaned(service::caution_sentence(written)));
     }
     add(text, "mind", cautions, columns);
+    add(text, "seen", seen_of(why), columns);
     std::vector<std::string> doubts;
     std::vector<std::string> gaps;
     for (const service::Gap& gap : why.gaps) {

@@ -166,6 +166,11 @@ std::vector<std::string> sums_of(const Point& point, const LimbStanding& limb) {
   if (limb.kind == LimbKind::season && limb.due_on) {
     return {fmt::format("{} is {}: {}", interval_of(limb, point), to_text(*limb.due_on), words_of(limb, point, true))};
   }
+  if (!limb.noticed.empty()) {
+    std::vector<std::string> lines;
+    for (const service::NoticedSign& sign : limb.noticed) lines.push_back(noticed_words(sign));
+    return lines;
+  }
   return {words_of(limb, point, true)};
 }
 

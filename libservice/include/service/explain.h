@@ -83,7 +83,8 @@ struct Explanations {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
   std::vector<Explanation> points;
-  std::vector<Gap> gaps;  // of the machine and of the fleet
+  std::vector<Gap> gaps;       // of the machine and of the fleet
+  std::vector<SeenSign> seen;  // of the machine, whatever is explained of it
   std::vector<MachineUse> not_in_use;
   std::size_t left_off = 0;  // points that `explain_worst` did not take
 };

@@ -47,6 +47,25 @@ struct DueSpan {
 // `reached` by facts: due or overdue.
 enum class LimbState { overdue, due, not_reached, unknown };
 
+// Somebody went and saw what a sign was about.
+struct SignLook {
+  Day on;
+  Found found = Found::good;
+  std::string by;
+  std::string note;
+  FactId fact;
+};
+
+// A sign that was seen since the fitting, and the looks at it: a good one answers it.
+struct NoticedSign {
+  std::string name;
+  Day on;  // when it was seen first
+  FactId fact;
+  std::vector<SignLook> looks;  // oldest first
+
+  bool answered() const { return !looks.empty() && looks.back().found == Found::good; }
+};
+
 // One limb of a point with its arithmetic. Which fields are filled depends on the kind:
 //
 //   usage     meter, unit, every; known; fitted_at, used (since fitted); counted_at, left, due_at (by the due point);
@@ -54,9 +73,11 @@ enum class LimbState { overdue, due, not_reached, unknown };
 //   calendar  span; due_on, left_days
 //   changes   name (the task), count (so far, by these `changes`) of limit_count; due_on when reached, else the day
 //             expected from that task
-//   measured  name, unit, limit, above; measured and noticed_on where somebody measured since; due_on when reached
-//   sign      signs; seen, noticed_on and due_on where one was seen since and not found good; found and looked_on where
-//             somebody looked and found it worn or failed
+//   measured  name, unit, limit, above; counted_from; measured and noticed_on where somebody measured since; due_on
+//   when
+//             reached
+//   sign      signs; counted_from; noticed: all that were seen since; seen, noticed_on and due_on where one was seen
+//             since and not found good; found and looked_on where somebody looked and found it worn or failed
 //   season    name, lead_days; due_on, left_days
 struct LimbStanding {
   LimbKind kind = LimbKind::usage;
@@ -79,7 +100,7 @@ struct LimbStanding {
   std::optional<Amount> left;
   std::optional<Amount> due_at;     // usage
   std::optional<Amount> due_shown;  // what the meter now on the machine shows then
-  std::optional<Day> counted_from;  // the day from which a calendar limb counts
+  std::optional<Day> counted_from;  // the day from which a calendar limb counts, signs and measurements are judged
   std::optional<Day> chain_from;    // where its chain of months began, if that is another day of the month (a 31st)
   std::optional<Day> due_on;
   std::optional<int> left_days;
@@ -92,6 +113,7 @@ struct LimbStanding {
   std::optional<FactId> fact;     // of the measurement or sign
   std::optional<Found> found;     // what a look at the sign found
   std::optional<Day> looked_on;
+  std::vector<NoticedSign> noticed;  // oldest first
 
   std::optional<DueSpan> expected;  // changes limbs that are not reached
 
@@ -177,7 +199,7 @@ inline bool by_competent_person(const Point& point) {
 }
 
 // Of these it is never said that they can wait: they come first, and nobody puts them off.
-inline bool never_waits(const Point& point) { return is_safety(point) || by_competent_person(point); }
+inline bool never_waits(const Point& point) { return never_waits(*point.task, point.follow_up); }
 
 inline bool reached(const Point& point) { return point.ruled_by && reached(point.limbs[*point.ruled_by]); }
 

@@ -115,6 +115,7 @@ LimbStanding measured_standing(const MachineView& view, const MeasuredLimb& limb
   standing.unit = limb.unit;
   standing.limit = limb.limit;
   standing.above = limb.above;
+  standing.counted_from = since.day;
   for (const Fact& fact : view.facts) {
     if (fact.kind != FactKind::measurement || fact.name != limb.name || !fact.value) continue;
     if (!lies_since(fact, since)) continue;
@@ -141,37 +142,31 @@ LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const 
   standing.kind = LimbKind::sign;
   standing.signs = limb.signs;
   standing.grace_days = grace.days.value_or(0);
-  // Of each sign the first time it was seen since somebody last found it good, and what was found since.
-  struct Open {
-    const Fact* sign = nullptr;
-    const Fact* look = nullptr;
-  };
-  std::vector<Open> open;
+  standing.counted_from = since.day;
+  std::vector<NoticedSign>& noticed = standing.noticed;
   for (const Fact& fact : view.facts) {
     if ((fact.kind != FactKind::sign && fact.kind != FactKind::looked_at) || !lies_since(fact, since)) continue;
     if (std::find(limb.signs.begin(), limb.signs.end(), fact.name) == limb.signs.end()) continue;
-    const auto at =
-        std::find_if(open.begin(), open.end(), [&](const Open& seen) { return seen.sign->name == fact.name; });
+    const auto open = std::find_if(noticed.begin(), noticed.end(),
+                                   [&](const NoticedSign& sign) { return sign.name == fact.name && !sign.answered(); });
     if (fact.kind == FactKind::sign) {
-      if (at == open.end()) open.push_back({&fact, nullptr});
-    } else if (at != open.end() && fact.found.value_or(Found::good) == Found::good) {
-      open.erase(at);
-    } else if (at != open.end()) {
-      at->look = &fact;
+      if (open == noticed.end()) noticed.push_back({fact.name, fact.on.first, fact.id, {}});
+    } else if (open != noticed.end()) {
+      open->looks.push_back({fact.on.first, fact.found.value_or(Found::good), fact.by, fact.note, fact.id});
     }
   }
-  if (open.empty()) return standing;
-  // The first one seen decides.
-  const Open& first = *std::min_element(open.begin(), open.end(),
-                                        [](const Open& a, const Open& b) { return before(*a.sign, *b.sign); });
-  standing.seen = first.sign->name;
-  standing.noticed_on = first.sign->on.first;
-  standing.fact = first.sign->id;
-  if (first.look != nullptr) {
-    standing.found = first.look->found;
-    standing.looked_on = first.look->on.first;
+  // The first one seen that no look found good decides.
+  const auto first =
+      std::find_if(noticed.begin(), noticed.end(), [](const NoticedSign& sign) { return !sign.answered(); });
+  if (first == noticed.end()) return standing;
+  standing.seen = first->name;
+  standing.noticed_on = first->on;
+  standing.fact = first->fact;
+  if (!first->looks.empty()) {
+    standing.found = first->looks.back().found;
+    standing.looked_on = first->looks.back().on;
   }
-  set_due_day(standing, view, first.sign->on.first);
+  set_due_day(standing, view, first->on);
   return standing;
 }
 

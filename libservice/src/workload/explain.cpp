@@ -68,10 +68,8 @@ class Explaining {
 
  private:
   static std::string source_of(const Point& point) {
-    for (const TaskChange& change : point.machine->change) {
-      if (change.task == point.task->name && change.notes) return *change.notes;
-    }
-    return point.task->notes;
+    const TaskChange* change = point.machine->change_to(point.task->name);
+    return change != nullptr && change->notes ? *change->notes : point.task->notes;
   }
 
   void add_facts(Explanation& explained) const {
@@ -85,6 +83,10 @@ class Explaining {
       if (limb.known && limb.known->fact) add(explained, *limb.known->fact);
       if (limb.fact) add(explained, *limb.fact);
       for (const FactId& change : limb.changes) add(explained, change);
+      for (const NoticedSign& sign : limb.noticed) {
+        add(explained, sign.fact);
+        for (const SignLook& look : sign.looks) add(explained, look.fact);
+      }
     }
     if (point.put_off) add(explained, point.put_off->fact);
   }
@@ -202,6 +204,7 @@ Explanations explain_those(const Snapshot& snapshot, const Forecaster& forecaste
   }
   answer.left_off = list.points.size() - answer.points.size();
   answer.gaps = std::move(list.gaps);
+  answer.seen = std::move(list.seen);
   answer.not_in_use = std::move(list.not_in_use);
   return answer;
 }

@@ -210,3 +210,27 @@ TEST_CASE("every example in the help works on the sample fleet") {
   }
   CHECK(tried > 10);
 }
+
+TEST_CASE("why tells a sign that was looked at, who looked and what was found, and what is kept as seen") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("done loader hoses --on 2026-06-01") == 0);
+  REQUIRE(place.run("why loader hoses") == 0);
+  CHECK(place.says("on leak: none seen since 2026-06-01"));
+  REQUIRE(place.run("saw loader leak --on 2026-06-11 --note drips") == 0);
+  REQUIRE(place.run("looked loader leak --on 2026-06-12 --found worn --note sweats") == 0);
+  REQUIRE(place.run("why loader hoses") == 0);
+  CHECK(place.says("leak seen 2026-06-11; looked at 2026-06-12, worn: sweats"));
+  REQUIRE(place.run("looked loader leak --by M.T. --note tightened") == 0);
+  REQUIRE(place.run("saw loader strange noise") == 0);
+  REQUIRE(place.run("why loader hoses") == 0);
+  CHECK(place.says("looked at 2026-06-15 by M.T., good: tightened"));
+  CHECK(place.says("2026-06-11: sign leak (drips) ["));
+  CHECK(place.says("2026-06-15: looked-at leak, found good, by M.T. (tightened) ["));
+  CHECK_FALSE(place.says("none seen"));
+  CHECK(place.says("strange noise, seen 2026-06-15 ["));
+  CHECK(place.says("nobody has looked at it yet"));
+  REQUIRE(place.run("looked loader strange noise --found failed --note bearing") == 0);
+  REQUIRE(place.run("why loader") == 0);
+  CHECK(place.says("nobody has found it good since"));
+}
