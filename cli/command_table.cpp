@@ -87,12 +87,14 @@ const std::vector<Command>& table() {
       {.name = "done",
        .summary = "write down a service",
        .about = "Records that tasks were done, and prints what to write on the new element. A day may be known by "
-                "month or year only: 2025-05 or 2025.",
+                "month or year only: 2025-05 or 2025. --found is how it was found: the old part, or where nothing new "
+                "goes in, the machine. A safety or statutory check that found it failed counts as done, and stands "
+                "on the due list until it is done again and not found failed, or somebody has looked.",
        .words = {{"MACHINE"}, {"TASK[@POSITION]", true, true}},
        .options = {{"at", "VALUE", "what the meter showed"},
                    meter_option,
                    on_option,
-                   {"found", "good|worn|failed", "how the old part was found"},
+                   {"found", "good|worn|failed", "how the old part was found; for a check: the machine"},
                    by_option,
                    note_option,
                    sure_option,
@@ -107,11 +109,12 @@ const std::vector<Command>& table() {
        .summary = "write down a sign or a measurement",
        .about = "Records what was noticed, in one or several words, or measured (NAME=VALUE). A task comes due on a "
                 "sign that it lists; any other is kept as seen, and stands on the due list until somebody has looked. "
-                "A measurement is in the unit of its limit unless --unit says so.",
+                "So is a measurement for which no task has a limit. A measurement is in the unit of its limit "
+                "unless --unit says so.",
        .words = {{"MACHINE"}, {"SIGN|NAME=VALUE", true, true}},
        .options = {{"unit", "UNIT", "the unit of the measured value"},
                    {"position", "POSITION", "where it was measured"},
-                   {"new", "", "another sign than the one that is near to it"},
+                   {"new", "", "another name than the one that is near to it"},
                    on_option,
                    note_option,
                    dry_run_option},

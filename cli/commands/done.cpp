@@ -1,9 +1,13 @@
 // `done`: services, and with --checked the checks that they ask for afterwards.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "commands/commands.h"
 #include "commands/found_option.h"
+#include "commands/sign_words.h"
 #include "commands/writing.h"
+#include "render/overdue/words.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -11,6 +15,19 @@ namespace {
 
 std::string words_of(const service::ElementLabel& label) {
   return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
+}
+
+// A check that found the machine failed moves on all the same; that it is not well is kept.
+std::vector<std::string> after_found_failed(const service::SeenSign& seen, const service::UseState* state) {
+  std::vector<std::string> lines{
+      fmt::format("`{}`: it counts as done, and stands under \"{}\" until it is done again and not found failed, or "
+                  "somebody has looked and finds it good: {}",
+                  service::cleaned(seen.sign), title_of(service::OverdueHeading::seen), command_to_look(seen))};
+  if (state == nullptr || state->kind != service::UseKind::out_of_use) {
+    lines.push_back(fmt::format("If it is not put right: whichever out-of-use {} --note \"{}\"",
+                                service::cleaned(seen.machine->key), service::cleaned(seen.sign)));
+  }
+  return lines;
 }
 
 }  // namespace
@@ -35,14 +52,30 @@ int done(Context& context) {
     fact.task = named.task;
     fact.position = named.position;
     facts.push_back(fact);
-    if (!arguments.has("checked")) continue;
-    for (service::Fact& check : checks_after(session.fleet->schedule_of(machine), fact)) {
-      facts.push_back(std::move(check));
+  }
+  const std::vector<service::Fact> services = facts;
+  if (arguments.has("checked")) {
+    for (service::Fact& check : checks_after(*session.fleet, machine, services)) {
+      const bool told = std::any_of(services.begin(), services.end(), [&](const service::Fact& service) {
+        return service.task == check.task && service.position == check.position;
+      });
+      if (!told) facts.push_back(std::move(check));
     }
   }
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
-  if (!written.entered.added.empty()) written.write_on_it.push_back(words_of(element_label(fact, machine)));
+  if (!written.entered.added.empty()) {
+    for (const service::Fact& service : services) {
+      const auto label = element_label(service, *session.fleet);
+      if (!label) continue;
+      written.write_on_it.push_back(words_of(*label));  // all of them have the day and the value of this command
+      break;
+    }
+  }
+  for (const service::SeenSign& seen : written.entered.seen) {
+    for (std::string& line : after_found_failed(seen, written.entered.after->state_of(*seen.machine)))
+      written.next.push_back(std::move(line));
+  }
   tell(context, written);
   return 0;
 }

@@ -3,6 +3,7 @@
 
 #include "commands/commands.h"
 #include "commands/found_option.h"
+#include "commands/sign_words.h"
 #include "commands/writing.h"
 #include "mistakes.h"
 
@@ -13,7 +14,7 @@ int looked(Context& context) {
   const Session session = open_fleet(context);
   const auto& machine = the_machine(*session.fleet, arguments.words[0]);
   service::Fact fact = fact_about(context, session, service::FactKind::looked_at, machine);
-  for (std::size_t i = 1; i < arguments.words.size(); ++i) fact.name += (i == 1 ? "" : " ") + arguments.words[i];
+  fact.name = the_sign({arguments.words.begin() + 1, arguments.words.end()});
   fact.found = found_option(arguments).value_or(service::Found::good);
   if (fact.note.empty()) {
     wrong("missing-option", "`looked` needs --note: what was it?",

@@ -194,6 +194,7 @@ service::Fact fact_of(const twin::Fact& fact) {
   ours.last = amount_of(fact.last);
   ours.first = amount_of(fact.first);
   if (fact.until) ours.until = day_of(*fact.until);
+  if (fact.kind == twin::FactKind::service && fact.found_failed) ours.found = service::Found::failed;
   if (fact.kind == twin::FactKind::looked_at)
     ours.found = fact.found_good ? service::Found::good : service::Found::worn;
   ours.by = fact.by;
@@ -280,6 +281,18 @@ std::string disagreement(const twin::World& world, Way way) {
     for (const auto& [key, point] : ours) {
       text += fmt::format("  {} {} {}: not in the twin\n", std::get<0>(key), std::get<1>(key), std::get<2>(key));
     }
+    std::string our_seen;
+    std::string twin_seen;
+    for (const service::SeenSign& seen : list.seen) {
+      our_seen += fmt::format("{} {} {} {} {}; ", seen.machine->key, seen.sign, service::to_text(seen.on), seen.note,
+                              seen.found ? "looked at" : "open");
+    }
+    for (const twin::SeenAnswer& seen : answer.seen) {
+      twin_seen += fmt::format("{} {} {} {} {}; ", seen.machine, seen.sign, twin::iso(seen.on), seen.note,
+                               seen.looked ? "looked at" : "open");
+    }
+    comparison.expect("seen", our_seen, twin_seen);
+    text += comparison.take();
     for (const twin::MachineAnswer& machine : answer.machines) {
       if (!machine.has_points) continue;
       const auto state = service::use_state(snapshot, *fleet->machine(machine.machine));

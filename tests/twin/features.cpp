@@ -135,6 +135,20 @@ const std::vector<std::pair<std::string, Uses>>& all_uses() {
     l.emplace_back("reading", fact(FactKind::reading));
     l.emplace_back("sign", fact(FactKind::sign));
     l.emplace_back("measurement", fact(FactKind::measurement));
+    l.emplace_back("found failed",
+                   [](const World& w) { return any_fact(w, [](const Fact& f) { return f.found_failed; }); });
+    l.emplace_back("found failed and looked at", [](const World& w) {
+      return any_fact(w, [](const Fact& f) {
+        return f.kind == FactKind::looked_at && f.name.find("found failed") != std::string::npos;
+      });
+    });
+    l.emplace_back("measured without a limit", [](const World& w) {
+      return any_fact(w, [&](const Fact& f) {
+        return f.kind == FactKind::measurement &&
+               !any_limb(w, [&](const Limb& x) { return x.kind == Kind::measured && x.name == f.name; });
+      });
+    });
+    l.emplace_back("parts", [](const World& w) { return any_task(w, [](const Task& t) { return t.parts; }); });
     l.emplace_back("meter change", fact(FactKind::meter_change));
     l.emplace_back("roll-over", [](const World& w) { return any_fact(w, [](const Fact& f) { return f.implied; }); });
     l.emplace_back("put off", fact(FactKind::put_off));

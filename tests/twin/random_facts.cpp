@@ -111,9 +111,34 @@ class Drawing {
       meter_for(p, luck_.chance(80) ? rm_.meters.front().name : any_meter());
     }
     p.fact.history = luck_.chance(old ? 60 : 15);
+    p.fact.found_failed = luck_.chance(25);
     planned_.push_back(p);
+    if (p.fact.found_failed && !t.parts && (t.safety || t.competent_person)) draw_failed(p);
     draw_checks(p);
     draw_beside(p);
+  }
+
+  // What was found failed is done again, or looked at.
+  void draw_failed(const Planned& p) {
+    const Day from = std::max(p.fact.on.first, begin_);
+    const std::string place = p.fact.position.empty() ? "" : "@" + p.fact.position;
+    if (luck_.chance(40)) draw_look(p.fact.task + place + " found failed", from);
+    if (!luck_.chance(50)) return;
+    Planned again = plan(FactKind::service, machine_.name, luck_.between(from, end_));
+    again.fact.task = p.fact.task;
+    again.fact.by = "inspector";
+    again.fact.found_failed = luck_.chance(30);
+    if (luck_.chance(70)) again.fact.position = p.fact.position;
+    planned_.push_back(again);
+  }
+
+  void draw_look(const std::string& name, Day from) {
+    Planned look = plan(FactKind::looked_at, machine_.name, luck_.between(from, end_));
+    look.fact.name = name;
+    look.fact.found_good = luck_.chance(60);
+    look.fact.by = "inspector";
+    look.fact.note = "looked";
+    planned_.push_back(look);
   }
 
   // The checks that a service owes.
@@ -128,6 +153,7 @@ class Drawing {
         // Checked where it was done: at one position, or at all.
         if (!parent->positions.empty() && !p.fact.position.empty()) check.fact.position = p.fact.position;
         if (parent->competent_person) check.fact.by = "inspector";
+        check.fact.found_failed = luck_.chance(20);
         planned_.push_back(check);
       }
     }
@@ -154,13 +180,7 @@ class Drawing {
       Planned p = plan(FactKind::sign, machine_.name, luck_.between(begin_, end_));
       p.fact.name = luck_.one_of(std::vector<std::string>{"leak", "hard-start", "squeal"});
       planned_.push_back(p);
-      if (!luck_.chance(40)) continue;
-      Planned look = plan(FactKind::looked_at, machine_.name, luck_.between(p.fact.on.first, end_));
-      look.fact.name = p.fact.name;
-      look.fact.found_good = luck_.chance(60);
-      look.fact.by = "inspector";
-      look.fact.note = "looked";
-      planned_.push_back(look);
+      if (luck_.chance(40)) draw_look(p.fact.name, p.fact.on.first);
     }
   }
 
@@ -187,7 +207,12 @@ class Drawing {
       const Amount limit = p.fact.name == "restriction" ? 25 * hundred : 3 * hundred;
       p.fact.value = std::max<Amount>(0, limit + luck_.one_of(std::vector<int>{-200, -10, 0, 0, 10, 150}));
       const auto positions = positions_measured(p.fact.name);
-      if (!positions) continue;
+      if (!positions) {  // kept as seen
+        planned_.push_back(p);
+        if (luck_.chance(40))
+          draw_look(p.fact.name + " " + decimal(*p.fact.value) + " " + p.fact.unit, p.fact.on.first);
+        continue;
+      }
       if (!positions->empty() && luck_.chance(70)) p.fact.position = luck_.one_of(*positions);
       planned_.push_back(p);
     }

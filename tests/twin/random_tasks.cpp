@@ -155,6 +155,7 @@ Task random_task(Luck& luck, int i, const std::vector<Task>& before, const std::
     t.follow_ups.push_back(f);
     if (luck.chance(30)) t.follow_ups.push_back(FollowUp{"re-torque", {hours(10 * hundred)}});
   }
+  t.parts = luck.chance(30);
   return t;
 }
 

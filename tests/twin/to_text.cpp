@@ -147,6 +147,7 @@ std::string task_text(const Task& t) {
     line("follow-up", "{" + ups + "}");
   }
   if (t.competent_person) line("by-whom", "competent-person");
+  if (t.parts) line("parts", "{seal: 1}");
   return text;
 }
 
@@ -324,6 +325,7 @@ std::string facts_csv(const World& world, Rows rows, RollOvers roll_overs) {
     if (f->first) cell["first"] = decimal(*f->first);
     if (f->until) cell["until"] = iso(*f->until);
     if (f->kind == FactKind::looked_at) cell["found"] = f->found_good ? "good" : "worn";
+    if (f->kind == FactKind::service && f->found_failed) cell["found"] = "failed";
     cell["by"] = f->by;
     cell["note"] = f->note;
     if (f->history) cell["history"] = "yes";

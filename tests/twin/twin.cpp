@@ -781,8 +781,8 @@ PointAnswer answer_point(const Surroundings& s, const Rules& rules, const std::v
   // The list of what is unknown.
   for (const LimbAnswer& a : point.limbs) {
     if (a.reach != Reach::unknown) continue;
-    const bool silent_by_nature = a.limb.kind == Kind::sign || a.limb.kind == Kind::measured;
-    if (silent_by_nature && point.limbs.size() > 1) continue;
+    if (a.limb.kind == Kind::sign) continue;  // C30
+    if (a.limb.kind == Kind::measured && point.limbs.size() > 1) continue;
     point.unknown.push_back(a.limb.kind);
   }
 
@@ -850,6 +850,94 @@ std::vector<const Fact*> services_of(const Surroundings& s, const std::string& t
   return found;
 }
 
+// ---- what is kept as seen (C46) -----------------------------------------------------------------------------------
+
+struct KeptUnder {
+  std::string name;
+  bool is_service = false;
+};
+
+KeptUnder kept_under(const Surroundings& s, const Fact& f) {
+  const std::string place = f.position.empty() ? "" : "@" + f.position;
+  if (f.kind == FactKind::service && f.found_failed) {
+    const std::string::size_type slash = f.task.find('/');
+    const Task* task = find_task(s.schedule, f.task.substr(0, slash));
+    const bool is_check = slash != std::string::npos;
+    const bool waits = !task->safety && (is_check || !task->competent_person);
+    const bool something_new = task->parts && !is_check;
+    if (waits || something_new) return {};
+    return {f.task + place + " found failed", true};
+  }
+  if (f.kind != FactKind::sign && f.kind != FactKind::measurement) return {};
+  for (const Task& task : s.schedule.tasks) {
+    for (const bool running_in : {false, true}) {
+      for (const Limb& limb : limbs_of_task(s.machine, s.meters, task, running_in, s.world.as_of)) {
+        if (f.kind == FactKind::sign && limb.kind == Kind::sign && contains(limb.signs, f.name)) return {};
+        if (f.kind == FactKind::measurement && limb.kind == Kind::measured && limb.name == f.name) return {};
+      }
+    }
+  }
+  if (f.kind == FactKind::sign) return {f.name, false};
+  return {f.name + place + " " + decimal(*f.value) + (f.unit.empty() ? "" : " " + f.unit), false};
+}
+
+// One thing that was seen, from the first fact about it to the as-of day.
+void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair<const Fact*, SeenAnswer>>& open) {
+  const Fact* since = nullptr;
+  SeenAnswer told;
+  std::vector<std::string> bad_at;  // positions
+  std::string task;
+  for (const Fact* f : s.facts) {
+    const KeptUnder kept = kept_under(s, *f);
+    if (kept.name == thing.name && kept.is_service == thing.is_service) {
+      if (since == nullptr) {
+        since = f;
+        told = {s.machine.name, thing.name, f->on.first, f->note, false};
+      } else if (!f->note.empty()) {
+        told.note = f->note;
+      }
+      task = f->task;
+      bad_at = {f->position};
+      const Task* whole = find_task(s.schedule, f->task.substr(0, f->task.find('/')));
+      if (f->position.empty() && whole != nullptr && !whole->positions.empty()) bad_at = whole->positions;
+    } else if (since != nullptr && f->kind == FactKind::looked_at && f->name == thing.name) {
+      if (f->found_good) {
+        since = nullptr;
+      } else {
+        told.looked = true;
+        told.note = f->note;
+      }
+    } else if (since != nullptr && thing.is_service && f->kind == FactKind::service && !f->found_failed &&
+               contains(done_with(s.schedule, f->task), task)) {
+      std::vector<std::string> still;
+      for (const std::string& position : bad_at)
+        if (!position_fits(f->position, position)) still.push_back(position);
+      bad_at = still;
+      if (bad_at.empty()) since = nullptr;
+    }
+  }
+  if (since != nullptr) open.emplace_back(since, told);
+}
+
+std::vector<SeenAnswer> seen_of(const Surroundings& s) {
+  std::vector<std::pair<const Fact*, SeenAnswer>> open;
+  std::vector<KeptUnder> followed;
+  for (const Fact* f : s.facts) {
+    const KeptUnder kept = kept_under(s, *f);
+    if (kept.name.empty()) continue;
+    const bool before = std::any_of(followed.begin(), followed.end(), [&](const KeptUnder& k) {
+      return k.name == kept.name && k.is_service == kept.is_service;
+    });
+    if (before) continue;
+    followed.push_back(kept);
+    follow(s, kept, open);
+  }
+  std::sort(open.begin(), open.end(), [](const auto& a, const auto& b) { return earlier_fact(a.first, b.first); });
+  std::vector<SeenAnswer> seen;
+  for (const auto& [fact, told] : open) seen.push_back(told);
+  return seen;
+}
+
 PointAnswer absent(const std::string& machine, const std::string& task, const std::string& position) {
   PointAnswer point;
   point.machine = machine;
@@ -897,6 +985,9 @@ Answer evaluate(const World& world) {
     std::map<std::string, History> histories;
     for (const Meter& meter : meters) histories[meter.name] = history_of(machine, meters, meter, facts);
     const Surroundings s{world, machine, meters, schedule, facts, histories};
+
+    if (state.has_points)
+      for (const SeenAnswer& one : seen_of(s)) answer.seen.push_back(one);
 
     for (const Task& task : schedule.tasks) {
       std::vector<std::string> positions = task.positions;

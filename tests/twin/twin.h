@@ -71,8 +71,8 @@
 //      (A season could be judged without a service; "the other limbs stay unknown" is taken at its word.)
 //  C29 "All usage and calendar limbs unknown" is not said of a task that has none: a fitted point with only signs,
 //      measurements, changes or seasons is unreached, not no-record.
-//  C30 A sign that nobody saw, or a value that nobody measured since fitting, is listed as unknown only where it is
-//      the one and only limb of the point; a sign beside a measurement, both silent, are both quiet.
+//  C30 A value that nobody measured since fitting is listed as unknown only where it is the one and only limb of the
+//      point; a sign that nobody saw never is. A sign beside a measurement, both silent, are both quiet.
 //  C31 The due day of a reached point is that of the limb that rules. Ties after worst, earliest due day and usage:
 //      the order in which the limbs are written.
 //  C32 Measured: the due day is the day of the latest measurement. Sign: the first day a listed sign was seen since
@@ -106,6 +106,13 @@
 //      its `until` day, that day excluded.
 //  C45 A look that finds a listed sign good answers it: of that sign, what was seen before the look, in the order of
 //      entry on a day, is as if nobody had seen it. A look that finds it worn or failed changes no standing.
+//  C46 Kept as seen, until a look of that name finds it good: a sign that no task lists, by its name; a measurement of
+//      what no task has a limit for, as `NAME[@POSITION] VALUE UNIT`; a service that was found failed, of a task that
+//      never waits (`safety`, or for a competent person; a check that follows one for safety) and that takes no parts
+//      and no fluids, as `TASK[@POSITION] found failed`. The last is answered by a later service of the same point too
+//      that was not found failed, a covering one included; where it named no position of a task that has some, at each
+//      of them. It is told with the day of the first since it was last answered, with the note of the newest fact about
+//      it that has one, and with what the newest look found. A look that finds it worn or failed keeps it.
 //  C44 A whole value less than one unit below the highest of its segment so far (the same day too, and a meter change's
 //      `last`) was read without its tenths: it stands for that highest value, and a service at it was done at that use.
 // ---------------------------------------------------------------------------------------------------------------
@@ -190,6 +197,7 @@ struct Task {
   std::vector<std::string> positions;
   std::vector<FollowUp> follow_ups;
   bool competent_person = false;
+  bool parts = false;  // takes parts: something new goes in
 };
 
 struct Schedule {
@@ -245,8 +253,9 @@ struct Fact {
   std::optional<Amount> at;
   std::string task;  // `task/check` for the check of a follow-up
   std::string position;
-  std::string name;        // sign, look, measurement
-  bool found_good = true;  // by a look
+  std::string name;           // sign, look, measurement
+  bool found_good = true;     // by a look
+  bool found_failed = false;  // by a service
   std::optional<Amount> value;
   std::string unit;
   std::optional<Amount> last, first;  // meter change
@@ -314,8 +323,17 @@ struct MachineAnswer {
   bool out_of_use = false;
 };
 
+// What somebody saw and nobody has found good since.
+struct SeenAnswer {
+  std::string machine, sign;
+  Day on = 0;
+  std::string note;
+  bool looked = false;  // and found worn
+};
+
 struct Answer {
   std::vector<MachineAnswer> machines;
+  std::vector<SeenAnswer> seen;     // by machine, then in the order of facts
   std::vector<PointAnswer> points;  // machines, tasks, positions in written order; follow-ups behind their task
 };
 

@@ -77,6 +77,7 @@ std::string written_as_json(const Written& written) {
   json["stored"] = !entered.dry_run && !entered.added.empty();
   json["dry_run"] = entered.dry_run;
   json["already_there"] = entered.already_there;
+  json["cautions"] = base_cautions_as_json();
   json["facts"] = array_of(entered.added, fact_as_json);
   json["said"] = entered.said;
   json["understood"] = written.understood;

@@ -204,10 +204,10 @@ std::string twice_text(const std::vector<service::WrittenTwice>& twice) {
   return text;
 }
 
-// What is to be looked at afterwards, and what to mind while doing so.
+// What is to be looked at afterwards, what to mind while doing so, and what goes back on.
 std::string check_lines(const service::Entered& entered) {
   const std::vector<const Point*> checks = checks_owed(entered);
-  if (checks.empty()) return "";
+  if (checks.empty()) return was_locked_off(entered) ? afterwards("", columns) : "";
   std::string text = "Check afterwards:\n";
   for (const Point* check : checks) {
     std::string within = fmt::format("{}", fmt::join(limb_words(*check), " or "));

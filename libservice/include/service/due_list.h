@@ -77,16 +77,17 @@ struct MachineUse {
   UseState state;
 };
 
-// What somebody saw of a machine on which no task comes due, and nobody has found good since. It is not lost: somebody
-// has to look.
+// What somebody saw of a machine on which no task comes due, and nobody has found good since (`KeptAsSeen`). It is not
+// lost: somebody has to look.
 struct SeenSign {
   const Machine* machine = nullptr;
-  std::string sign;            // in the words of whoever saw it
+  std::string sign;            // in the words of whoever saw it; `brakes found failed`, `oil-heat 110 C`
   Day on;                      // when it was seen first
   FactId fact;                 // of that
   std::string note;            // of the newest fact about it: the look, else the sign
   std::optional<Found> found;  // worn or failed, by the newest look; none: nobody looked
   std::optional<Day> looked_on;
+  bool safety = false;  // of a task that never waits: whoever looks is named
 };
 
 struct DueList {

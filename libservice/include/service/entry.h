@@ -114,7 +114,7 @@ struct Entered {
   std::shared_ptr<const DueList> after;
   std::vector<PointChange> changes;  // point into the two lists
   std::vector<HeadingChange> moves;  // likewise
-  std::vector<SeenSign> seen;        // kept as seen, and now to be looked at
+  std::vector<SeenSign> seen;        // to be looked at, newly or as the added facts say again
   std::vector<SeenSign> answered;    // no more to be looked at
   std::vector<WrittenTwice> twice;   // where what was added is one of the two
   std::vector<Gap> doubts;           // about values of the meters that were read: the added ones, and what stands on
@@ -179,10 +179,14 @@ struct ElementLabel {
   std::string unit;
 };
 
-ElementLabel element_label(const Fact& service, const Machine& machine);
+// Nothing where the service puts in neither parts nor fluids: there is nothing to write on.
+std::optional<ElementLabel> element_label(const Fact& service, const Fleet& fleet);
 
 // The checks that the added services ask for, and that are still owed. Points into `entered.after`.
 std::vector<const Point*> checks_owed(const Entered& entered);
+
+// Whether an added service was done with automatic start locked off, so that it must go back on.
+bool was_locked_off(const Entered& entered);
 
 // --- What is to be minded of it ----------------------------------------------------------------------------
 
@@ -214,8 +218,9 @@ std::vector<const Machine*> unsafe_now(const Entered& entered);
 
 // --- Facts to propose --------------------------------------------------------------------------------------
 
-// The checks that a service asks for afterwards, as done with it.
-std::vector<Fact> checks_after(const Schedule& schedule, const Fact& service);
+// The checks that services ask for afterwards, as done with them, each once: their own, and those of the tasks that
+// they cover. They are to be entered behind all the services, for a later service asks for its checks anew.
+std::vector<Fact> checks_after(const Fleet& fleet, const Machine& machine, std::span<const Fact> services);
 
 // Until when something is put off, by use: so much more, or what the meter will show.
 struct UseUntil {

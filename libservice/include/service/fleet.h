@@ -151,6 +151,12 @@ struct Task {
   Place place;
 };
 
+// Of these it is never said that they can wait: work for safety, a check that follows it (`check`, else null), and what
+// a competent person does.
+inline bool never_waits(const Task& task, const FollowUp* check) {
+  return task.safety || (task.competent_person && check == nullptr);
+}
+
 struct Schedule {
   std::string name;
   std::vector<Meter> meters;
@@ -207,6 +213,7 @@ struct Machine {
   const Meter* meter(std::string_view name) const;  // null where there is none
   const Meter* first_meter() const;                 // null for a machine without meters
   const Meter* first_hour_meter() const;
+  const TaskChange* change_to(std::string_view task) const;  // null where it does nothing differently
 };
 
 // --- Everything around them --------------------------------------------------------------------------------

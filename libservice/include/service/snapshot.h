@@ -156,7 +156,21 @@ std::optional<MachineTask> task_of(const Fleet& fleet, const Machine& machine, s
 // An ordinary task never covers one that needs a competent person.
 std::vector<std::string> counted_as(const Schedule& schedule, std::string_view task);
 
-// --- Signs -------------------------------------------------------------------------------------------------
+// The task or check that a fact names, `task` or `task/check`.
+struct NamedTask {
+  const Task* task = nullptr;  // null where there is none of that name
+  const FollowUp* follow_up = nullptr;
+};
+
+NamedTask task_named(const Schedule& schedule, std::string_view name);
+
+// The names of the tasks that are done with this one: itself, and all that it covers (`counted_as` the other way).
+std::vector<std::string> done_with(const Schedule& schedule, std::string_view task);
+
+// Whether a service puts in new parts or fluids, as this machine does the task. A check puts in none.
+bool puts_in_new(const Machine& machine, const NamedTask& named);
+
+// --- What people see and measure ---------------------------------------------------------------------------
 
 // A sign on which a task of a machine comes due.
 struct ListedSign {
@@ -167,9 +181,50 @@ struct ListedSign {
 // By name, each once, from all intervals of the machine's tasks.
 std::vector<ListedSign> listed_signs(const Fleet& fleet, const Machine& machine);
 
-// The listed sign that somebody may have meant who wrote another name: the nearest one, or one that is among its words
-// (`oil leak`).
-std::optional<std::string> near_sign(const Fleet& fleet, const Machine& machine, std::string_view written);
+// What a task of a machine has a limit for.
+struct MeasuredName {
+  std::string name;
+  std::vector<std::string> units;      // of its limits
+  std::vector<std::string> positions;  // of the tasks that have one
+};
+
+// By name, each once, from all intervals of the machine's tasks.
+std::vector<MeasuredName> measured_names(const Fleet& fleet, const Machine& machine);
+
+// What somebody may have meant by a name of which no task of the machine knows.
+struct NearName {
+  std::string name;
+  bool measured = false;  // a name of what is measured, else a sign
+};
+
+// Of a sign (`kind`): the nearest listed one, or one whose words stand among those that are written (`oil leak`). Of a
+// measurement: the same of the names of what is measured, else of the signs. Nothing where the name is known
+// (`name_written`).
+std::optional<NearName> near_name(const Fleet& fleet, const Machine& machine, FactKind kind, std::string_view written);
+
+// Kept among what was seen, until somebody has looked.
+struct Kept {
+  std::string name;     // by which a look answers it
+  bool safety = false;  // of a task that never waits: a look must say who looked
+};
+
+// Which facts about a machine are kept so, and would else be lost:
+//   - a sign that no task lists, by its name;
+//   - a measurement of what no task has a limit for, with its value: `oil-heat 110 C`, `tread@rear 3 mm`;
+//   - a service of a task that never waits and puts in nothing new that was found failed: nothing new went in, so the
+//     machine is as bad as before, though the check was done: `brakes found failed`, `fork@left found failed`.
+// The fleet must outlive it.
+class KeptAsSeen {
+ public:
+  KeptAsSeen(const Fleet& fleet, const Machine& machine);
+  std::optional<Kept> of(const Fact& fact) const;
+
+ private:
+  const Machine& machine_;
+  const Schedule& schedule_;
+  std::vector<std::string> signs_;
+  std::vector<std::string> measured_;
+};
 
 // --- Services of a point -----------------------------------------------------------------------------------
 

@@ -2,7 +2,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <string>
 #include <utility>
 
 #include "entry/refused_values.h"
@@ -75,6 +77,30 @@ std::vector<SeenSign> only_in(const std::vector<SeenSign>& these, const std::vec
   return found;
 }
 
+// Machine and name of all that these facts say is to be kept as seen.
+std::set<std::pair<std::string, std::string>> kept_by(const std::vector<Fact>& facts, const Fleet& fleet) {
+  std::set<std::pair<std::string, std::string>> names;
+  std::map<std::string, KeptAsSeen> by_machine;
+  for (const Fact& fact : facts) {
+    const Machine* machine = fleet.machine(fact.machine);
+    if (machine == nullptr) continue;
+    const auto kept = by_machine.try_emplace(fact.machine, fleet, *machine).first->second.of(fact);
+    if (kept) names.emplace(fact.machine, kept->name);
+  }
+  return names;
+}
+
+// What is to be looked at after these facts: what was not before, or not so, and what they say again.
+std::vector<SeenSign> to_be_looked_at(const std::vector<Fact>& added, const DueList& before, const DueList& after) {
+  const auto said = kept_by(added, *after.fleet);
+  std::vector<SeenSign> seen;
+  for (const SeenSign& one : after.seen) {
+    const bool is_new = !only_in({one}, before.seen).empty();
+    if (is_new || said.contains({one.machine->key, one.sign})) seen.push_back(one);
+  }
+  return seen;
+}
+
 void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Extract& known,
              Entered& entered) {
   constexpr std::chrono::days horizon{30};
@@ -90,7 +116,7 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
   entered.after = std::make_shared<const DueList>(due_list(*entered.is, {request.today + horizon, {}, Detail::coming}));
   entered.changes = difference(*entered.before, *entered.after);
   entered.moves = heading_changes(*entered.before, *entered.after);
-  entered.seen = only_in(entered.after->seen, entered.before->seen);
+  entered.seen = to_be_looked_at(entered.added, *entered.before, *entered.after);
   entered.answered = only_in(entered.before->seen, entered.after->seen);
   std::set<FactId> fresh;
   std::set<std::pair<std::string, std::string>> meters_read;

@@ -99,20 +99,44 @@ std::vector<const Point*> checks_owed(const Entered& entered) {
   return owed;
 }
 
-ElementLabel element_label(const Fact& service, const Machine& machine) {
-  const Meter* meter = meter_of(service, machine);
-  return {service.on, service.at, meter == nullptr ? "" : meter->unit};
+bool was_locked_off(const Entered& entered) {
+  return std::any_of(entered.added.begin(), entered.added.end(), [&](const Fact& fact) {
+    const Fleet& fleet = entered.is->fleet();
+    const Machine* machine = fact.kind == FactKind::service ? fleet.machine(fact.machine) : nullptr;
+    const Task* task = machine == nullptr ? nullptr : task_named(fleet.schedule_of(*machine), fact.task).task;
+    return task != nullptr && std::find(task->all_cautions.begin(), task->all_cautions.end(), "automatic-start") !=
+                                  task->all_cautions.end();
+  });
 }
 
-std::vector<Fact> checks_after(const Schedule& schedule, const Fact& service) {
+std::optional<ElementLabel> element_label(const Fact& service, const Fleet& fleet) {
+  const Machine* machine = fleet.machine(service.machine);
+  if (machine == nullptr || !puts_in_new(*machine, task_named(fleet.schedule_of(*machine), service.task))) return {};
+  const Meter* meter = meter_of(service, *machine);
+  return ElementLabel{service.on, service.at, meter == nullptr ? "" : meter->unit};
+}
+
+std::vector<Fact> checks_after(const Fleet& fleet, const Machine& machine, std::span<const Fact> services) {
   std::vector<Fact> checks;
-  const Task* task = schedule.task(service.task);
-  if (task == nullptr) return checks;
-  for (const FollowUp& check : task->follow_ups) {
-    Fact fact = service;
-    fact.task += '/' + check.name;
+  const auto add = [&](const MachineTask& task, Fact fact) {
+    // Of a task that is done with another one: at the position where that was done, or at all where it has none.
+    const auto& positions = task.positions;
+    if (positions.empty()) fact.position.clear();
+    if (!fact.position.empty() && std::find(positions.begin(), positions.end(), fact.position) == positions.end())
+      return;
     fact.found.reset();
-    checks.push_back(std::move(fact));
+    for (const FollowUp& check : task.task->follow_ups) {
+      fact.task = task.task->name + '/' + check.name;
+      const bool there = std::any_of(checks.begin(), checks.end(), [&](const Fact& other) {
+        return other.task == fact.task && other.position == fact.position;
+      });
+      if (!there) checks.push_back(fact);
+    }
+  };
+  for (const Fact& service : services) {
+    for (const std::string& name : done_with(fleet.schedule_of(machine), service.task)) {
+      if (const auto task = task_of(fleet, machine, name)) add(*task, service);
+    }
   }
   return checks;
 }

@@ -121,6 +121,12 @@ const Meter* Machine::meter(std::string_view meter_name) const { return find_by(
 
 const Meter* Machine::first_meter() const { return meters.empty() ? nullptr : &meters.front(); }
 
+const TaskChange* Machine::change_to(std::string_view task) const {
+  const auto found =
+      std::find_if(change.begin(), change.end(), [&](const TaskChange& each) { return each.task == task; });
+  return found == change.end() ? nullptr : &*found;
+}
+
 const Meter* Machine::first_hour_meter() const {
   return find_by(meters, "h", [](const Meter& meter) -> const std::string& { return meter.unit; });
 }

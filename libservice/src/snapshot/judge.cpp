@@ -28,11 +28,15 @@ class Judge {
  public:
   Judge(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals, const Stamp& stamp,
         Day today)
-      : fleet_(fleet), known_(known), unstruck_(unstruck(known)), proposals_(proposals), stamp_(stamp), today_(today) {
-    seen_ = signs_seen(unstruck_);
-    for (const Proposal& proposal : proposals) {
-      if (proposal.fact.kind == FactKind::sign) seen_[proposal.fact.machine].push_back(proposal.fact.name);
-    }
+      : fleet_(fleet),
+        known_(known),
+        unstruck_(unstruck(known)),
+        proposals_(proposals),
+        stamp_(stamp),
+        today_(today),
+        seen_(fleet) {
+    for (const Fact& fact : unstruck_) seen_.add(fact);
+    for (const Proposal& proposal : proposals) seen_.add(proposal.fact);
   }
 
   Judgement run() {
@@ -220,7 +224,7 @@ class Judge {
   const Stamp& stamp_;
   Day today_;
 
-  SignsSeen seen_;
+  WhatWasSeen seen_;  // used while `unstruck_` is what it was at first
   std::vector<NewValue> rows_;
   std::vector<RowDiagnostic> refused_;
   std::map<std::size_t, Fact> roll_overs_;

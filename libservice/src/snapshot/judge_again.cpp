@@ -27,20 +27,17 @@ std::vector<JudgedAgain> judge_again(const Fleet& fleet, const std::vector<Fact>
   std::vector<JudgedAgain> wrong;
   std::map<std::string, std::pair<Fact, int>> unknown_machines;
   const std::vector<Fact> standing = unstruck(facts);
-  const SignsSeen seen = signs_seen(standing);
+  WhatWasSeen seen(fleet);
+  for (const Fact& fact : standing) seen.add(fact);
   for (const Fact& fact : standing) {
     if (fact.kind == FactKind::strike || fact.on.first > today) continue;  // those are not there yet
     if (!fact.machine.empty() && fleet.machine(fact.machine) == nullptr) {
       ++unknown_machines.try_emplace(fact.machine, fact, 0).first->second.second;
       continue;
     }
-    Fact copy = fact;  // the judge completes what it looks at
-    std::vector<std::string> said;
-    if (auto what = judge_names(fleet, copy, today, seen, said)) {
-      wrong.push_back({fact.id, std::move(*what)});
-    } else if (!said.empty() && fact.kind != FactKind::sign) {  // what was seen is on the due list
-      wrong.push_back({fact.id, {"no-use", std::move(said.front()), "", std::nullopt, Severity::remark}});
-    }
+    Fact copy = fact;               // the judge completes what it looks at
+    std::vector<std::string> said;  // what is kept as seen, and is on the due list
+    if (auto what = judge_names(fleet, copy, today, seen, said)) wrong.push_back({fact.id, std::move(*what)});
   }
   for (const auto& [machine, told] : unknown_machines) wrong.push_back(unlisted(fleet, told.first, told.second));
   return wrong;

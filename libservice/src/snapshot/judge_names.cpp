@@ -20,21 +20,6 @@ Diagnostic unknown_name(std::string code, const std::string& what, const std::st
   return {std::move(code), what, names_instead(written, names, none)};
 }
 
-struct NamedTask {
-  const Task* task = nullptr;
-  const FollowUp* follow_up = nullptr;
-};
-
-NamedTask find_task(const Schedule& schedule, const std::string& name) {
-  const auto slash = name.find('/');
-  const Task* task = schedule.task(name.substr(0, slash));
-  if (task == nullptr || slash == std::string::npos) return {task, nullptr};
-  for (const FollowUp& follow_up : task->follow_ups) {
-    if (follow_up.name == name.substr(slash + 1)) return {task, &follow_up};
-  }
-  return {};
-}
-
 Diagnostic never_put_off(std::string code, std::string_view is, std::string hint, const Fact& fact,
                          const Machine& machine) {
   return {std::move(code), fmt::format("task `{}` of {} {} and cannot be put off", fact.task, machine.key, is),
@@ -44,7 +29,7 @@ Diagnostic never_put_off(std::string code, std::string_view is, std::string hint
 
 std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine, const Fact& fact) {
   const Schedule& schedule = fleet.schedule_of(machine);
-  const NamedTask named = find_task(schedule, fact.task);
+  const NamedTask named = task_named(schedule, fact.task);
   if (named.task == nullptr) {
     std::vector<std::string> names;
     for (const Task& task : schedule.tasks) {
@@ -77,88 +62,93 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
   return std::nullopt;
 }
 
-bool measures(const Fleet& fleet, const Machine& machine, std::string_view name) {
-  for (const MachineTask& task : tasks_of(fleet, machine)) {
-    for (const LimbChoice& choice : task.every) {
-      const auto* measured = std::get_if<MeasuredLimb>(&choice.candidates.front());
-      if (measured != nullptr && measured->name == name) return true;
-    }
-  }
-  return false;
+template <class Thing>
+const Thing* find_named(const std::vector<Thing>& things, const std::string& name) {
+  const auto found = std::find_if(things.begin(), things.end(), [&](const Thing& thing) { return thing.name == name; });
+  return found == things.end() ? nullptr : &*found;
 }
 
-std::optional<Diagnostic> judge_sign(const Fleet& fleet, const Machine& machine, const Fact& fact,
+template <class Thing>
+std::vector<std::string> names_in(const std::vector<Thing>& things) {
+  return names_of(things, &Thing::name);
+}
+
+// What somebody may have meant by a name that is kept as seen; empty where nothing is near.
+std::string if_meant(const Fleet& fleet, const Machine& machine, const Fact& fact) {
+  const auto near = near_name(fleet, machine, fact.kind, fact.name);
+  if (!near) return "";
+  return fmt::format("{} `{}`, if that was meant", near->measured ? "there is a limit for" : "a task comes due on",
+                     near->name);
+}
+
+std::optional<Diagnostic> judge_sign(const Fleet& fleet, const Machine& machine, Fact& fact,
                                      std::vector<std::string>& said) {
-  const auto signs = listed_signs(fleet, machine);
-  if (std::any_of(signs.begin(), signs.end(), [&](const ListedSign& sign) { return sign.name == fact.name; }))
+  if (auto known = name_written(fact.name, names_in(listed_signs(fleet, machine)))) {
+    fact.name = std::move(*known);
     return std::nullopt;
-  if (measures(fleet, machine, fact.name)) {
+  }
+  if (const auto measured = name_written(fact.name, names_in(measured_names(fleet, machine)))) {
     return Diagnostic{"needs-value",
-                      fmt::format("`{}` of {} is measured, and no value is given", fact.name, machine.key),
+                      fmt::format("`{}` of {} is measured, and no value is given", *measured, machine.key),
                       "give the value too: NAME=VALUE"};
   }
   std::string text = fmt::format("`{}` of {} is kept as seen, until somebody looks at it", fact.name, machine.key);
-  if (const auto near = near_sign(fleet, machine, fact.name)) {
-    text += fmt::format("; a task comes due on `{}`, if that was meant", *near);
-  }
+  if (const std::string meant = if_meant(fleet, machine, fact); !meant.empty()) text += "; " + meant;
   said.push_back(std::move(text));
   return std::nullopt;
 }
 
-// A look answers a sign that is listed, or that somebody saw.
-std::optional<Diagnostic> judge_look(const Fleet& fleet, const Machine& machine, const Fact& fact,
-                                     const SignsSeen& seen) {
+// A look answers a sign that is listed, or what is kept as seen.
+std::optional<Diagnostic> judge_look(const Fleet& fleet, const Machine& machine, Fact& fact, WhatWasSeen& seen) {
   const auto signs = listed_signs(fleet, machine);
-  const auto listed =
-      std::find_if(signs.begin(), signs.end(), [&](const ListedSign& sign) { return sign.name == fact.name; });
-  if (listed != signs.end() && listed->safety && fact.by.empty()) {
-    return Diagnostic{
-        "needs-by",
-        fmt::format("`{}` of {} is a sign of a safety task, and nobody is named who looked", fact.name, machine.key),
-        "say who looked with `by`"};
-  }
-  const auto of_machine = seen.find(machine.key);
-  std::vector<std::string> names = of_machine == seen.end() ? std::vector<std::string>{} : of_machine->second;
-  const bool was_seen = std::find(names.begin(), names.end(), fact.name) != names.end();
-  if (listed != signs.end() || was_seen) return std::nullopt;
+  const std::vector<Kept>& kept = seen.of(machine);
+  std::vector<std::string> names = names_of(kept, &Kept::name);
   for (const ListedSign& sign : signs) names.push_back(sign.name);
-  return unknown_name("unknown-sign", fmt::format("nobody saw `{}` of {}", fact.name, machine.key), fact.name, names,
-                      "no sign of it was seen");
+  const auto known = name_written(fact.name, names);
+  if (!known) {
+    return unknown_name("unknown-sign", fmt::format("nobody saw `{}` of {}", fact.name, machine.key), fact.name, names,
+                        "no sign of it was seen");
+  }
+  fact.name = *known;
+  const ListedSign* const listed = find_named(signs, fact.name);
+  const bool safety =
+      (listed != nullptr && listed->safety) ||
+      std::any_of(kept.begin(), kept.end(), [&](const Kept& one) { return one.safety && one.name == fact.name; });
+  if (!safety || !fact.by.empty()) return std::nullopt;
+  return Diagnostic{
+      "needs-by",
+      fmt::format("`{}` of {} is a sign of a safety task, and nobody is named who looked", fact.name, machine.key),
+      "say who looked with `by`"};
 }
 
 std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& machine, Fact& fact,
                                             std::vector<std::string>& said) {
-  std::vector<std::string> names;
-  std::vector<std::string> units;
-  std::vector<std::string> positions;
-  for (const MachineTask& task : tasks_of(fleet, machine)) {
-    for (const LimbChoice& choice : task.every) {
-      const auto* measured = std::get_if<MeasuredLimb>(&choice.candidates.front());
-      if (measured == nullptr) continue;
-      names.push_back(measured->name);
-      if (measured->name != fact.name) continue;
-      units.push_back(measured->unit);
-      positions.insert(positions.end(), task.positions.begin(), task.positions.end());
-    }
-  }
-  if (units.empty()) {
-    said.push_back(fmt::format("the value `{}` of {} is kept, but no task has a limit for it; {}", fact.name,
-                               machine.key, names_instead(fact.name, names, "its schedule measures nothing")));
+  const auto all = measured_names(fleet, machine);
+  const auto names = names_in(all);
+  const auto known = name_written(fact.name, names);
+  if (!known) {
+    const std::string meant = if_meant(fleet, machine, fact);
+    said.push_back(fmt::format(
+        "no task of {} has a limit for `{}`: it is kept as seen, until somebody looks at it; {}", machine.key,
+        fact.name, meant.empty() ? names_instead(fact.name, names, "its schedule measures nothing") : meant));
     return std::nullopt;
   }
+  fact.name = *known;
+  const MeasuredName& measured = *find_named(all, fact.name);
+  const auto& [name, units, positions] = measured;
   if (fact.unit.empty()) fact.unit = units.front();
   if (std::find(units.begin(), units.end(), fact.unit) == units.end()) {
-    return Diagnostic{"other-unit",
-                      fmt::format("`{}` of {} has its limit in {}, and this is in {}", fact.name, machine.key,
-                                  units.front(), fact.unit),
-                      fmt::format("give the value in {}", units.front())};
+    return Diagnostic{
+        "other-unit",
+        fmt::format("`{}` of {} has its limit in {}, and this is in {}", name, machine.key, units.front(), fact.unit),
+        fmt::format("give the value in {}", units.front())};
   }
   // A value at a position that its tasks do not have would count for none of them.
   if (!fact.position.empty() && std::find(positions.begin(), positions.end(), fact.position) == positions.end()) {
-    return unknown_name(
-        "unknown-position",
-        fmt::format("`{}` of {} is not measured at a position `{}`", fact.name, machine.key, fact.position),
-        fact.position, positions, "it is measured at no position in particular; leave the position out");
+    return unknown_name("unknown-position",
+                        fmt::format("`{}` of {} is not measured at a position `{}`", name, machine.key, fact.position),
+                        fact.position, positions,
+                        "it is measured at no position in particular; leave the position out");
   }
   return std::nullopt;
 }
@@ -221,12 +211,21 @@ std::optional<Diagnostic> judge_count(const Fleet& fleet, const Fact& fact, Day 
 
 }  // namespace
 
-SignsSeen signs_seen(std::span<const Fact> facts) {
-  SignsSeen seen;
-  for (const Fact& fact : facts) {
-    if (fact.kind == FactKind::sign) seen[fact.machine].push_back(fact.name);
+void WhatWasSeen::add(const Fact& fact) {
+  const bool may_be_kept =
+      fact.kind == FactKind::sign || fact.kind == FactKind::measurement || fact.kind == FactKind::service;
+  if (may_be_kept) facts_.push_back(&fact);
+}
+
+const std::vector<Kept>& WhatWasSeen::of(const Machine& machine) {
+  const auto [at, is_new] = kept_.try_emplace(machine.key);
+  if (!is_new) return at->second;
+  const KeptAsSeen kept_as_seen(*fleet_, machine);
+  for (const Fact* fact : facts_) {
+    if (fact->machine != machine.key) continue;
+    if (auto kept = kept_as_seen.of(*fact)) at->second.push_back(std::move(*kept));
   }
-  return seen;
+  return at->second;
 }
 
 std::optional<Diagnostic> judge_future(const Fact& fact, Day today) {
@@ -235,7 +234,7 @@ std::optional<Diagnostic> judge_future(const Fact& fact, Day today) {
                     "give the day on which it happened"};
 }
 
-std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, const SignsSeen& seen,
+std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, WhatWasSeen& seen,
                                       std::vector<std::string>& said) {
   if (fact.kind == FactKind::strike) return std::nullopt;
   if (fact.kind == FactKind::count) return judge_count(fleet, fact, today);

@@ -4,7 +4,6 @@
 
 #include <map>
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -12,14 +11,23 @@
 
 namespace service {
 
-// By machine, the names of the signs that somebody saw.
-using SignsSeen = std::map<std::string, std::vector<std::string>, std::less<>>;
+// What is kept as seen by these facts, looked for once somebody tells of a look. The facts and the fleet must outlive
+// it.
+class WhatWasSeen {
+ public:
+  explicit WhatWasSeen(const Fleet& fleet) : fleet_(&fleet) {}
+  void add(const Fact& fact);
+  const std::vector<Kept>& of(const Machine& machine);
 
-SignsSeen signs_seen(std::span<const Fact> facts);
+ private:
+  const Fleet* fleet_;
+  std::vector<const Fact*> facts_;
+  std::map<std::string, std::vector<Kept>, std::less<>> kept_;
+};
 
 // Completes the fact's names in place. Answers with what is wrong, or with nothing. A sign on which no task comes due
-// is kept as seen, and a measurement that has no limit is kept as well; `said` tells it.
-std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, const SignsSeen& seen,
+// is kept as seen, and so is a measurement that has no limit; `said` tells it.
+std::optional<Diagnostic> judge_names(const Fleet& fleet, Fact& fact, Day today, WhatWasSeen& seen,
                                       std::vector<std::string>& said);
 
 // A fact dated after today: a plan is not a fact.

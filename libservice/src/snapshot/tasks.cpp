@@ -105,14 +105,8 @@ Grace merged(const Grace& over, const Grace& under, const Machine& machine) {
   return grace;
 }
 
-const TaskChange* change_of(const Machine& machine, std::string_view task) {
-  const auto found = std::find_if(machine.change.begin(), machine.change.end(),
-                                  [&](const TaskChange& change) { return change.task == task; });
-  return found == machine.change.end() ? nullptr : &*found;
-}
-
 MachineTask resolved(const Fleet& fleet, const Machine& machine, const Task& task) {
-  const TaskChange* change = change_of(machine, task.name);
+  const TaskChange* change = machine.change_to(task.name);
   MachineTask result;
   result.task = &task;
   result.positions = task.positions;
@@ -159,6 +153,34 @@ std::vector<std::string> counted_as(const Schedule& schedule, std::string_view n
     }
   }
   return names;
+}
+
+std::vector<std::string> done_with(const Schedule& schedule, std::string_view name) {
+  std::vector<std::string> names{std::string(name)};
+  for (const Task& task : schedule.tasks) {
+    if (task.name == name) continue;
+    const auto counted = counted_as(schedule, task.name);
+    if (std::find(counted.begin(), counted.end(), name) != counted.end()) names.push_back(task.name);
+  }
+  return names;
+}
+
+NamedTask task_named(const Schedule& schedule, std::string_view name) {
+  const auto slash = name.find('/');
+  const Task* task = schedule.task(name.substr(0, slash));
+  if (task == nullptr || slash == std::string_view::npos) return {task, nullptr};
+  for (const FollowUp& follow_up : task->follow_ups) {
+    if (follow_up.name == name.substr(slash + 1)) return {task, &follow_up};
+  }
+  return {};
+}
+
+bool puts_in_new(const Machine& machine, const NamedTask& named) {
+  if (named.task == nullptr || named.follow_up != nullptr) return false;
+  const TaskChange* change = machine.change_to(named.task->name);
+  const auto& parts = change != nullptr && change->parts ? *change->parts : named.task->parts;
+  const auto& fluids = change != nullptr && change->fluids ? *change->fluids : named.task->fluids;
+  return !parts.empty() || !fluids.empty();
 }
 
 }  // namespace service

@@ -22,11 +22,11 @@ auto rank(const LimbStanding& limb, std::size_t index) {
                     index};
 }
 
-// A sign that nobody saw and a value that nobody measured are quiet, unless that is the only limb.
+// A sign that nobody saw is quiet; a value that nobody measured is too, unless that is the only limb.
 void find_unknown(Point& point) {
   for (const LimbStanding& limb : point.limbs) {
-    if (limb.state != LimbState::unknown) continue;
-    if (observed(limb.kind) && point.limbs.size() > 1 && !limb.other_unit) continue;
+    if (limb.state != LimbState::unknown || limb.kind == LimbKind::sign) continue;
+    if (limb.kind == LimbKind::measured && point.limbs.size() > 1 && !limb.other_unit) continue;
     if (std::find(point.unknown.begin(), point.unknown.end(), limb.kind) == point.unknown.end()) {
       point.unknown.push_back(limb.kind);
     }

@@ -3,32 +3,105 @@
 #include <algorithm>
 
 namespace service {
+namespace {
 
-std::vector<SeenSign> seen_of(const MachineView& view) {
-  const auto listed = listed_signs(view.snapshot.fleet(), view.machine);
-  std::vector<SeenSign> open;
-  for (const Fact& fact : view.facts) {
-    if (fact.kind != FactKind::sign && fact.kind != FactKind::looked_at) continue;
-    const bool is_listed =
-        std::any_of(listed.begin(), listed.end(), [&](const ListedSign& sign) { return sign.name == fact.name; });
-    if (is_listed) continue;
-    const auto at =
-        std::find_if(open.begin(), open.end(), [&](const SeenSign& seen) { return seen.sign == fact.name; });
-    if (fact.kind == FactKind::sign) {
-      if (at == open.end()) {
-        open.push_back({&view.machine, fact.name, fact.on.first, fact.id, fact.note, std::nullopt, std::nullopt});
-      } else if (!fact.note.empty()) {
-        at->note = fact.note;
-      }
-    } else if (at != open.end() && fact.found.value_or(Found::good) == Found::good) {
-      open.erase(at);
-    } else if (at != open.end()) {
-      at->found = fact.found;
-      at->looked_on = fact.on.first;
-      at->note = fact.note;
+bool may_be_kept(const Fact& fact) {
+  return fact.kind == FactKind::sign || fact.kind == FactKind::measurement ||
+         (fact.kind == FactKind::service && fact.found == Found::failed);
+}
+
+struct Open {
+  SeenSign seen;
+  const Fact* service = nullptr;       // what was found failed, where it is that
+  std::vector<std::string> positions;  // of it, where nothing better was found since
+};
+
+class Keeping {
+ public:
+  explicit Keeping(const MachineView& view) : view_(view), kept_as_seen_(view.snapshot.fleet(), view.machine) {}
+
+  void take(const Fact& fact) {
+    if (fact.kind == FactKind::looked_at) look(fact);
+    if (fact.kind == FactKind::service && fact.found != Found::failed) do_again(fact);
+    if (auto kept = kept_as_seen_.of(fact)) keep(fact, std::move(*kept));
+  }
+
+  std::vector<SeenSign> still_open() && {
+    std::vector<SeenSign> seen;
+    for (Open& open : open_) seen.push_back(std::move(open.seen));
+    return seen;
+  }
+
+ private:
+  void keep(const Fact& fact, Kept kept) {
+    const bool is_service = fact.kind == FactKind::service;
+    auto at = std::find_if(open_.begin(), open_.end(), [&](const Open& open) {
+      return open.seen.sign == kept.name && (open.service != nullptr) == is_service;
+    });
+    if (at == open_.end()) {
+      Open fresh;
+      fresh.seen = {&view_.machine, std::move(kept.name), fact.on.first, fact.id,
+                    fact.note,      std::nullopt,         std::nullopt,  kept.safety};
+      at = open_.insert(open_.end(), std::move(fresh));
+    } else if (!fact.note.empty()) {
+      at->seen.note = fact.note;
+    }
+    if (!is_service) return;
+    at->service = &fact;
+    at->positions = fact.position.empty() ? positions_of(fact) : std::vector{fact.position};
+  }
+
+  // All the positions of a task, or of the task that a check follows; one without a name where it has none.
+  std::vector<std::string> positions_of(const Fact& fact) const {
+    const Task* task = task_named(view_.schedule, fact.task).task;
+    const auto found = std::find_if(view_.tasks.begin(), view_.tasks.end(),
+                                    [&](const MachineTask& each) { return each.task == task; });
+    if (found == view_.tasks.end() || found->positions.empty()) return {""};
+    return found->positions;
+  }
+
+  void look(const Fact& fact) {
+    const Found found = fact.found.value_or(Found::good);
+    if (found == Found::good) {
+      std::erase_if(open_, [&](const Open& open) { return open.seen.sign == fact.name; });
+      return;
+    }
+    for (Open& open : open_) {
+      if (open.seen.sign != fact.name) continue;
+      open.seen.found = found;
+      open.seen.looked_on = fact.on.first;
+      open.seen.note = fact.note;
     }
   }
-  return open;
+
+  // A later service of the same point that was not found failed answers it there.
+  void do_again(const Fact& fact) {
+    std::erase_if(open_, [&](Open& open) {
+      if (open.service == nullptr || !counts_for(*open.service, fact)) return false;
+      std::erase_if(open.positions, [&](const std::string& position) {
+        return position.empty() || fact.position.empty() || fact.position == position;
+      });
+      return open.positions.empty();
+    });
+  }
+
+  bool counts_for(const Fact& failed, const Fact& later) const {
+    const auto names = counted_as(view_.schedule, failed.task);  // of a check: that check alone
+    return std::find(names.begin(), names.end(), later.task) != names.end();
+  }
+
+  const MachineView& view_;
+  KeptAsSeen kept_as_seen_;
+  std::vector<Open> open_;
+};
+
+}  // namespace
+
+std::vector<SeenSign> seen_of(const MachineView& view) {
+  if (std::none_of(view.facts.begin(), view.facts.end(), may_be_kept)) return {};
+  Keeping keeping(view);
+  for (const Fact& fact : view.facts) keeping.take(fact);
+  return std::move(keeping).still_open();
 }
 
 }  // namespace service

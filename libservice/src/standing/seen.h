@@ -1,4 +1,4 @@
-// What somebody saw of a machine and no task comes due on.
+// What somebody saw of a machine and no task comes due on, until it is answered.
 #pragma once
 
 #include <vector>

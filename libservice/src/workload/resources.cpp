@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "service/workload.h"
 
 namespace service {
@@ -14,9 +12,8 @@ Resources resources_of(const Machine& machine, const Task& task, const FollowUp*
   resources.people = task.people;
   resources.parts = task.parts;
   resources.fluids = task.fluids;
-  const auto change = std::find_if(machine.change.begin(), machine.change.end(),
-                                   [&](const TaskChange& each) { return each.task == task.name; });
-  if (change == machine.change.end()) return resources;
+  const TaskChange* change = machine.change_to(task.name);
+  if (change == nullptr) return resources;
   if (change->takes) resources.time = change->takes;
   if (change->parts) resources.parts = *change->parts;
   if (change->fluids) resources.fluids = *change->fluids;

@@ -39,6 +39,7 @@ tasks:
   engine-oil:
     do: Change engine oil and filter
     every: {hours: 250, months: 12}
+    fluids: {engine-oil-10w30: 12 L}
     follow-up: {check-leaks: {do: "Run, stop, look for leaks", within: {hours: 1}}}
   tyre:
     do: Check the tyre

@@ -58,25 +58,72 @@ TEST_CASE("the newest reading of each meter is told before and after") {
   CHECK(service::to_text(newest[1].after->day) == "2026-06-02");
 }
 
-TEST_CASE("what to write on a new element is its day and what the meter shows") {
-  Office office;
-  const auto& loader = *office.fleet->machine("loader");
-  const auto label = service::element_label(done("loader", "oil", "2026-06", "400"), loader);
-  CHECK(service::to_text(label.on) == "2026-06");
-  CHECK(text_or_none(label.at) == "400");
-  CHECK(label.unit == "h");
+namespace {
+
+service::FleetFiles yard() {
+  service::FleetFiles files;
+  files.texts["fleet.yaml"] = "fleet: Test\nmachines:\n  lift: {schedule: lift, in-service: {on: 2024-03-02, at: 0}}\n";
+  files.texts["schedules/lift.yaml"] =
+      "schedule: lift\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  oil: {do: Oil, every: {hours: 250}, fluids: {oil-a: 5 L}, cautions: [automatic-start],\n"
+      "    follow-up: {leaks: {do: Look, within: {hours: 1}}}}\n"
+      "  chain: {do: Chain, every: {months: 12}, positions: [left, right],\n"
+      "    follow-up: {slack: {do: Try, within: {hours: 9}}}}\n"
+      "  big: {do: Big, every: {hours: 1000}, parts: {belt: 1}, covers: [oil, chain]}\n"
+      "  fence: {do: Fence, every: {months: 12}}\n";
+  return files;
 }
 
-TEST_CASE("the checks after a service are proposed as done with it") {
-  Office office;
-  Fact oil = done("loader", "oil", "2026-06-01", "400");
+std::string names_of(const std::vector<Fact>& facts) {
+  std::string names;
+  for (const Fact& fact : facts) names += service::point_label(fact.task, fact.position) + ' ';
+  return names;
+}
+
+}  // namespace
+
+TEST_CASE("what to write on a new element is its day and what the meter shows") {
+  const Office office(yard());
+  const auto label = service::element_label(done("lift", "oil", "2026-06", "400"), *office.fleet);
+  REQUIRE(label.has_value());
+  CHECK(service::to_text(label->on) == "2026-06");
+  CHECK(text_or_none(label->at) == "400");
+  CHECK(label->unit == "h");
+  CHECK(service::element_label(done("lift", "big", "2026-06", "400"), *office.fleet).has_value());
+  for (const char* const nothing_new : {"chain", "fence", "oil/leaks"}) {
+    CHECK_FALSE(service::element_label(done("lift", nothing_new, "2026-06", "400"), *office.fleet).has_value());
+  }
+}
+
+TEST_CASE("the checks after services are proposed as done with them, those of what they cover too") {
+  const Office office(yard());
+  const auto& lift = *office.fleet->machine("lift");
+  const auto checks = [&](const std::vector<Fact>& services) { return checks_after(*office.fleet, lift, services); };
+  Fact oil = done("lift", "oil", "2026-06-01", "400");
   oil.found = service::Found::worn;
-  const auto checks = service::checks_after(office.fleet->schedule_of(*office.fleet->machine("loader")), oil);
-  REQUIRE(checks.size() == 1);
-  CHECK(checks[0].task == "oil/leaks");
-  CHECK_FALSE(checks[0].found.has_value());  // the element was worn, not the look for leaks
-  CHECK(text_or_none(checks[0].at) == "400");
-  CHECK(service::checks_after(office.fleet->schedule_of(*office.fleet->machine("pump")), oil).empty());
+  const auto of_oil = checks({oil});
+  REQUIRE(of_oil.size() == 1);
+  CHECK(of_oil[0].task == "oil/leaks");
+  CHECK_FALSE(of_oil[0].found.has_value());  // the element was worn, not the look for leaks
+  CHECK(text_or_none(of_oil[0].at) == "400");
+  CHECK(names_of(checks({done("lift", "big", "2026-06-01", "")})) == "oil/leaks chain/slack ");
+  Fact left = done("lift", "chain", "2026-06-01", "");
+  left.position = "left";
+  CHECK(names_of(checks({left})) == "chain/slack@left ");
+  CHECK(names_of(checks({oil, done("lift", "big", "2026-06-01", "")})) == "oil/leaks chain/slack ");
+  CHECK(checks({done("lift", "fence", "2026-06-01", "")}).empty());
+}
+
+TEST_CASE("automatic start goes back on after every service that carries its caution") {
+  Office office(yard());
+  const auto locked_off = [&](std::string_view task) {
+    return was_locked_off(office.enter({done("lift", task, "2026-06-01", "")}));
+  };
+  CHECK(locked_off("oil"));
+  CHECK(locked_off("oil/leaks"));
+  CHECK(locked_off("big"));  // covers the oil
+  CHECK_FALSE(locked_off("fence"));
+  CHECK_FALSE(was_locked_off(office.enter({reading("lift", "2026-06-02", "10")})));
 }
 
 TEST_CASE("a delay by use ends at a usage, through the change of a meter too") {

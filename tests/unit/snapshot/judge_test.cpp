@@ -229,6 +229,48 @@ TEST_CASE("a measurement in another unit than the limit's is refused, and one wi
   CHECK(judgement.accepted.front().unit == "mm");
 }
 
+TEST_CASE("a sign and a measurement get the listed name, however it was typed") {
+  Fact sign = sound()[2];
+  sign.name = "Leak ";
+  auto judgement = judge_one(sign);
+  REQUIRE(judgement.accepted.size() == 1);
+  CHECK(judgement.accepted.front().name == "leak");
+  CHECK(judgement.said.empty());
+  Fact measured = sound()[3];
+  measured.name = "TREAD";
+  measured.unit.clear();
+  judgement = judge_one(measured);
+  REQUIRE(judgement.accepted.size() == 1);
+  CHECK(judgement.accepted.front().name == "tread");
+  CHECK(judgement.accepted.front().unit == "mm");
+  measured.name = "tred";
+  judgement = judge_one(measured);
+  REQUIRE(judgement.accepted.size() == 1);
+  CHECK(judgement.accepted.front().name == "tred");
+  REQUIRE(judgement.said.size() == 1);
+  CHECK(judgement.said.front().find("kept as seen") != std::string::npos);
+  CHECK(judgement.said.front().find("`tread`, if that was meant") != std::string::npos);
+}
+
+TEST_CASE("a look is about what was seen, and names who looked where a check found the machine failed") {
+  Fact failed = of(FactKind::service);
+  failed.task = "brakes";
+  failed.found = service::Found::failed;
+  Fact look = of(FactKind::looked_at);
+  look.note = "nothing";
+  look.name = "brakes found failed";
+  CHECK_FALSE(accepts(look));  // nobody found it
+  const auto both = [&] { return bench().judge({{failed, false, {}}, {look, false, {}}}).refused; };
+  const auto refused = both();
+  REQUIRE(refused.size() == 1);
+  CHECK(refused[0].code == "needs-by");
+  look.by = "M.T.";
+  look.name = "Brakes found-failed";
+  CHECK(both().empty());
+  look.name = "brakes";
+  CHECK(both().size() == 1);
+}
+
 TEST_CASE("a value without a meter gets the machine's first meter by name") {
   for (const std::size_t i : {std::size_t{0}, std::size_t{4}}) {
     const auto judgement = judge_one(sound()[i]);

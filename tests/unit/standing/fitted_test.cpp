@@ -206,10 +206,19 @@ TEST_CASE("a limb that is reached beats usage and calendar limbs that are unknow
   CHECK(unknown_of(point) == "usage");
 }
 
-TEST_CASE("a sign or a value is to be found out where it is the only limb") {
-  World sign = task("every: {signs: [leak]}");
-  CHECK(unknown_of(sign.point("2026-01-02", "t")) == "sign");
-  CHECK(sign.point("2026-01-02", "t").standing == Standing::no_record);
+TEST_CASE("a sign that nobody saw is quiet, also where it is the only limb") {
+  World used = task("every: {signs: [leak]}");
+  CHECK(unknown_of(used.point("2026-01-02", "t")).empty());
+  CHECK(used.point("2026-01-02", "t").standing == Standing::no_record);  // nobody knows when it was done
+  World fresh = task("every: {signs: [leak]}", "in-service: {on: 2026-01-01, at: 0}");
+  CHECK(told(fresh.point("2026-01-02", "t")) == "later");
+  CHECK(overdue_list(fresh.due("2026-01-02")).empty());
+  CHECK_FALSE(needs_doing(fresh.due("2026-01-02")));
+  fresh.sign("leak", "2026-01-02");
+  CHECK(told(fresh.point("2026-01-02", "t")) == "due sign 2026-01-02");
+}
+
+TEST_CASE("a value is to be found out where it is the only limb") {
   World measured = task("every: {measured: {tread: {below: 3, unit: mm}}}");
   CHECK(unknown_of(measured.point("2026-01-02", "t")) == "measured");
   measured.measured("tread", "2.9", "2026-01-02", "mm");

@@ -112,13 +112,177 @@ TEST_CASE("a look answers its own sign alone; the first of the others decides") 
   CHECK(service::to_text(*limb->due_on) == "2026-06-03");
 }
 
-TEST_CASE("near to a listed sign is a name that is mistyped, or that holds one among its words") {
-  const World world = oiled();
-  const auto near = [&](std::string_view written) {
-    return service::near_sign(world.fleet(), *world.fleet().machine("m"), written).value_or("none");
+TEST_CASE("a listed sign keeps its looks: who looked, and what was found") {
+  World world = oiled();
+  world.sign("leak", "2026-06-01");
+  look(world, "leak", "2026-06-02", Found::worn).by = "M.T.";
+  world.sign("leak", "2026-06-03");  // the same, still open
+  look(world, "leak", "2026-06-04");
+  look(world, "leak", "2026-06-05");  // nothing was open any more
+  world.sign("leak", "2026-06-10");
+  const DueList list = world.due("2026-06-15");
+  const auto* limb = limb_of(list.points.front(), service::LimbKind::sign);
+  REQUIRE(limb != nullptr);
+  REQUIRE(limb->noticed.size() == 2);
+  CHECK(service::to_text(limb->noticed[0].on) == "2026-06-01");
+  REQUIRE(limb->noticed[0].looks.size() == 2);
+  CHECK(limb->noticed[0].answered());
+  CHECK((limb->noticed[0].looks[0].found == Found::worn));
+  CHECK(limb->noticed[0].looks[0].note == "looked");
+  CHECK_FALSE(limb->noticed[1].answered());
+  CHECK(service::to_text(limb->due_on.value()) == "2026-06-10");
+  CHECK(service::to_text(limb->counted_from.value()) == "2026-01-01");
+}
+
+TEST_CASE("near to a listed sign is a name that is mistyped, or that holds its words") {
+  const World world(
+      "  oil: {do: Oil, every: {hours: 250, signs: [leak, hard-start]}}\n"
+      "  air: {do: Air, every: {measured: {restriction: {above: 6, unit: kPa}}}}\n");
+  const auto near = [&](FactKind kind, std::string_view written) {
+    const auto found = service::near_name(world.fleet(), *world.fleet().machine("m"), kind, written);
+    return found ? (found->measured ? "measured " : "") + found->name : "none";
   };
-  CHECK(near("leek") == "leak");
-  CHECK(near("oil leak") == "leak");
-  CHECK(near("leak") == "none");
-  CHECK(near("strange knocking noise") == "none");
+  const auto sign = [&](std::string_view written) { return near(FactKind::sign, written); };
+  CHECK(sign("leek") == "leak");
+  CHECK(sign("oil leak") == "leak");
+  CHECK(sign("hard start in the cold") == "hard-start");
+  CHECK(sign("Start was so hard") == "hard-start");
+  CHECK(sign("leak, so a hard start") == "hard-start");  // of two the one of more words
+  CHECK(sign("strange knocking noise") == "none");
+  for (const char* const known : {"leak", "Leak", "hard start", " Hard-Start"}) CHECK(sign(known) == "none");
+  const auto value = [&](std::string_view written) { return near(FactKind::measurement, written); };
+  CHECK(value("restricton") == "measured restriction");
+  CHECK(value("air restriction") == "measured restriction");
+  CHECK(value("leak") == "leak");  // what is a sign has no value
+  CHECK(value("oil-heat") == "none");
+  CHECK(value("Restriction") == "none");
+}
+
+TEST_CASE("a measurement that has no limit is kept as seen with its value, until a look finds it good") {
+  World world = oiled();
+  world.measured("oil-heat", "110", "2026-06-01", "C");
+  world.measured("tread", "3.5", "2026-06-02", "", "rear");
+  CHECK(seen(world) == "oil-heat 110 C 2026-06-01;tread@rear 3.5 2026-06-02;");
+  CHECK(needs_doing(world.due("2026-06-15")));
+  look(world, "oil-heat 110 C", "2026-06-03");
+  CHECK(seen(world) == "tread@rear 3.5 2026-06-02;");
+  World limited("  oil: {do: Oil, every: {hours: 250}, first: {hours: 50, measured: {tread: {below: 3, unit: mm}}}}\n",
+                "in-service: {on: 2026-01-01, at: 0}");
+  limited.measured("tread", "9", "2026-06-01", "mm");
+  CHECK(seen(limited).empty());
+}
+
+// --- A check that finds the machine failed -----------------------------------------------------------------
+
+namespace {
+
+World checked() {
+  World world(
+      "  brakes: {do: Try the brakes, every: {months: 12}, safety: true, follow-up: {again: {do: Look, within: {days: "
+      "9}}}}\n"
+      "  fork: {do: Measure the forks, every: {months: 12}, by-whom: competent-person, positions: [left, right],\n"
+      "    follow-up: {tag: {do: Look at the tag, within: {days: 9}}}}\n"
+      "  belts: {do: Renew the belts, every: {years: 5}, safety: true, parts: {belt: 1}}\n"
+      "  fluid: {do: Renew the brake fluid, every: {years: 2}, safety: true, fluids: {brake-fluid: 1 L}}\n"
+      "  wipers: {do: Look at the wipers, every: {years: 1}}\n"
+      "  big: {do: Big service, every: {years: 2}, covers: [brakes]}\n",
+      "in-service: {on: 2026-01-01, at: 0}");
+  world.reading("2026-06-14", "10");
+  return world;
+}
+
+service::Fact& failed(World& world, std::string_view task, std::string_view on, std::string_view position = "") {
+  service::Fact& fact = world.done(task, on, "", position);
+  fact.found = Found::failed;
+  fact.by = "E.H.";
+  fact.note = "pedal to the floor";
+  return fact;
+}
+
+}  // namespace
+
+TEST_CASE("what a check that never waits found failed is kept as seen, though the check was done") {
+  World world = checked();
+  const auto id = failed(world, "brakes", "2026-06-10").id;
+  CHECK(test::told(world.point("2026-06-15", "brakes")) == "later calendar 2027-06-10");
+  const DueList list = world.due("2026-06-15");
+  REQUIRE(list.seen.size() == 1);
+  const service::SeenSign& one = list.seen.front();
+  CHECK(one.sign == "brakes found failed");
+  CHECK(service::to_text(one.on) == "2026-06-10");
+  CHECK((one.fact == id));
+  CHECK(one.note == "pedal to the floor");
+  CHECK_FALSE(one.found.has_value());
+  CHECK(one.safety);
+  CHECK(needs_doing(list));
+  CHECK(overdue_list(list).back().heading == OverdueHeading::seen);
+  CHECK(before_work(list, *list.fleet->machine("m")).seen.size() == 1);
+}
+
+TEST_CASE("a look answers what was found failed, and so does the same service found otherwise") {
+  World world = checked();
+  failed(world, "brakes", "2026-06-01");
+  look(world, "brakes found failed", "2026-06-02", Found::worn);
+  CHECK(seen(world) == "brakes found failed 2026-06-01 worn;");
+  World found_good = world;
+  look(found_good, "brakes found failed", "2026-06-03");
+  CHECK(seen(found_good).empty());
+  failed(found_good, "brakes", "2026-06-04");
+  CHECK(seen(found_good) == "brakes found failed 2026-06-04;");
+  World again = world;
+  failed(again, "brakes", "2026-06-03");
+  CHECK(seen(again) == "brakes found failed 2026-06-01 worn;");  // it still is
+  again.done("brakes", "2026-06-04");
+  CHECK(seen(again).empty());
+  CHECK(seen(again, "2026-06-03") == "brakes found failed 2026-06-01 worn;");
+  World covered = world;
+  covered.done("big", "2026-06-04");
+  CHECK(seen(covered).empty());
+  World other = world;
+  other.done("belts", "2026-06-04");
+  other.done("brakes", "2026-05-30");  // before it
+  CHECK_FALSE(seen(other).empty());
+}
+
+TEST_CASE("of what was found failed each position is answered by itself") {
+  World one = checked();
+  failed(one, "fork", "2026-06-01", "left");
+  one.done("fork", "2026-06-02", "", "right");
+  CHECK(seen(one) == "fork@left found failed 2026-06-01;");
+  one.done("fork", "2026-06-03", "", "left");
+  CHECK(seen(one).empty());
+  World all = checked();
+  failed(all, "fork", "2026-06-01");
+  all.done("fork", "2026-06-02", "", "right");
+  CHECK(seen(all) == "fork found failed 2026-06-01;");
+  World both = all;
+  both.done("fork", "2026-06-03", "", "left");
+  CHECK(seen(both).empty());
+  all.done("fork", "2026-06-03");  // everywhere
+  CHECK(seen(all).empty());
+}
+
+TEST_CASE("what put something new in, and what may wait, is not kept for being found failed") {
+  World world = checked();
+  for (const char* const task : {"belts", "fluid", "wipers", "big"}) failed(world, task, "2026-06-01");
+  world.done("brakes", "2026-06-01").found = Found::worn;
+  CHECK(seen(world).empty());
+  // A check afterwards is for safety where its task is; after an examination it is anybody's.
+  failed(world, "brakes/again", "2026-06-02");
+  failed(world, "fork/tag", "2026-06-02");
+  CHECK(seen(world) == "brakes/again found failed 2026-06-02;");
+  world.done("brakes", "2026-06-03");  // asks for the check anew, and says nothing of what it found
+  CHECK(seen(world) == "brakes/again found failed 2026-06-02;");
+  world.done("brakes/again", "2026-06-03");
+  CHECK(seen(world).empty());
+}
+
+TEST_CASE("a machine that does a task without its parts, or with some, is judged by what it does") {
+  World world(
+      "  belts: {do: Belts, every: {years: 5}, safety: true, parts: {belt: 1}}\n"
+      "  guards: {do: Guards, every: {years: 1}, safety: true}\n",
+      "in-service: {on: 2026-01-01, at: 0}, change: {belts: {parts: {}}, guards: {parts: {guard: 1}}}");
+  failed(world, "belts", "2026-06-01");
+  failed(world, "guards", "2026-06-01");
+  CHECK(seen(world) == "belts found failed 2026-06-01;");
 }
