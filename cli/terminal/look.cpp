@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <charconv>
 
+#include "terminal/shell_word.h"
+
 namespace cli {
 namespace {
 
@@ -87,6 +89,9 @@ Look look_of(const World& world, const Arguments& arguments) {
   const std::string depth = world.variable("COLORTERM").value_or("");
   look.exact_colour = depth == "truecolor" || depth == "24bit";
   look.line_drawing = look.drawn && says_utf8(world);
+  if (const auto fleet = arguments.value("fleet")) {
+    look.command += " --fleet " + shell_word(service::cleaned(*fleet));
+  }
   look.columns = look.drawn ? columns_of(world) : usual_columns;
   return look;
 }

@@ -13,9 +13,10 @@ namespace cli {
 struct Look {
   bool drawn = false;  // bars; else plain columns for pipes and files
   bool colour = false;
-  bool exact_colour = false;  // 24 bits; else the nearest of 256
-  bool line_drawing = false;  // the terminal's text is UTF-8
-  int columns = 0;            // 80 in pipes and files; 0: as wide as it takes
+  bool exact_colour = false;          // 24 bits; else the nearest of 256
+  bool line_drawing = false;          // the terminal's text is UTF-8
+  int columns = 0;                    // 80 in pipes and files; 0: as wide as it takes
+  std::string command = "whichever";  // how printed commands begin, so that they are about the fleet that was asked
 };
 
 // --color always|never decides; `auto` is a terminal whose TERM is not dumb, and NO_COLOR unset or empty.

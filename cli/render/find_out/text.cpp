@@ -62,6 +62,11 @@ std::string head_of(const MachineQuestions& asked, const service::DueList& list)
   return text;
 }
 
+// The file whose owner writes down when a machine came.
+std::string_view listed_in(const service::Machine& machine) {
+  return machine.place.file.ends_with("register.csv") ? "register.csv" : "the fleet file";
+}
+
 void add_machine(std::string& text, const MachineQuestions& asked, const service::DueList& list, const Look& look) {
   text += '\n' + heading(look, head_of(asked, list));
   if (const service::UseState* state = list.state_of(*asked.machine)) {
@@ -87,18 +92,18 @@ void add_machine(std::string& text, const MachineQuestions& asked, const service
   }
   if (asked.start_unknown) {
     text += wrapped("  ",
-                    fmt::format("put in service new {}, or bought {} with {} on the meter? (goes into the fleet file)",
-                                blank_day, blank_day, blank_value),
+                    fmt::format("put in service new {}, or bought {} with {} on the meter? (goes into {})", blank_day,
+                                blank_day, blank_value, listed_in(*asked.machine)),
                     static_cast<std::size_t>(look.columns), 2);
   }
 }
 
-std::string none(const service::DueList& list) {
+std::string none(const service::DueList& list, const Look& look) {
   if (list.gaps.empty()) {
     return fmt::format("Nothing is to be found out: of {} every point has its record.\n",
                        service::counted(list.machines, "machine", "machines"));
   }
-  return "No blanks to fill in; but see what is not known: whichever due\n";
+  return "No blanks to fill in; but see what is not known: " + look.command + " due\n";
 }
 
 }  // namespace
@@ -109,7 +114,7 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
   text += out_of_use_first(list.not_in_use, look);
-  if (all.empty()) return text + '\n' + none(list);
+  if (all.empty()) return text + '\n' + none(list, look);
   const auto columns = static_cast<std::size_t>(look.columns);
   if (!machines_that(list.not_in_use, service::UseKind::out_of_use).empty()) text += '\n';
   text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
@@ -137,9 +142,10 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   text += not_known(beside, look) + what_to_mind(cautions_of(points), look);
   text += '\n' + wrapped("",
                          fmt::format("{} about {}. To type them in, take the same list with --format csv --output "
-                                     "blanks.csv; fill in what is known; whichever import blanks.csv",
+                                     "blanks.csv; fill in what is known; {} import blanks.csv",
                                      service::counted(static_cast<std::int64_t>(questions), "blank", "blanks"),
-                                     service::counted(static_cast<std::int64_t>(all.size()), "machine", "machines")),
+                                     service::counted(static_cast<std::int64_t>(all.size()), "machine", "machines"),
+                                     look.command),
                          columns, 0);
   return text;
 }

@@ -4,6 +4,7 @@
 
 #include "render/shared/cures.h"
 #include "render/shared/dialect_words.h"
+#include "terminal/shell_word.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
 
@@ -105,15 +106,6 @@ std::string machine_rows(const TakenOver& taken, std::size_t columns) {
          machine.at ? fmt::format("{} on {}", to_text_tenths(*machine.at), to_text(*machine.on)) : "no reading"});
   }
   return table(rows, "  ", columns);
-}
-
-// A folder as a shell takes it for one word.
-std::string shell_word(const std::string& text) {
-  const bool plain = text.find_first_of(" \t\"'$`\\&;|<>()*?[]#~!") == std::string::npos && !text.empty();
-  if (plain) return text;
-  std::string quoted = "'";
-  for (const char c : text) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return quoted + "'";
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ std::string overdue_as_text(const service::DueList& list, const Look& look) {
     SaidLines lines;
     for (const service::MachineUse* use : parts.machines) lines.emplace_back(use->machine->key, words_of(use->state));
     for (const service::SeenSign* seen : parts.seen) lines.push_back(line_of(*seen));
-    for (const service::GapLine& line : gap_lines(parts.gaps)) lines.push_back(line_of(line));
+    for (const service::GapLine& line : gap_lines(parts.gaps)) lines.push_back(line_of(line, look));
     text += '\n' + heading(look, title_of(block.heading));
     if (!lines.empty()) text += said_rows(lines, look);
     text += point_rows(parts.points, parts.no_record, list, look);

@@ -89,7 +89,7 @@ std::string rest_block(const SeasonPlan& plan, const Look& look) {
 
 std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
   SaidLines lines;
-  for (const service::GapLine& line : gap_lines(plan.gaps)) lines.push_back(line_of(line));
+  for (const service::GapLine& line : gap_lines(plan.gaps)) lines.push_back(line_of(line, look));
   std::map<const service::Machine*, std::vector<const Point*>> by_machine;
   std::vector<const service::Machine*> order;
   for (const Point& point : plan.find_out) {
@@ -112,7 +112,7 @@ std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
                            : fmt::format("{} with too little to go by",
                                          service::counted(static_cast<std::int64_t>(points.size()), "task", "tasks"));
     if (points.size() > 1 && !safety.empty()) text += fmt::format(", safety among them: {}", fmt::join(safety, ", "));
-    lines.emplace_back(machine->key, fmt::format("{}; whichever find-out {}", text, machine->key));
+    lines.emplace_back(machine->key, fmt::format("{}; {} find-out {}", text, look.command, machine->key));
   }
   return said_rows(lines, look);
 }

@@ -221,11 +221,11 @@ void add_sites(std::vector<Said>& all, const std::vector<const service::Machine*
 }
 
 // The line of a machine without record, in the columns of the points. Nothing is drawn of what nobody knows.
-Said said_of(const service::NoRecord& line) {
+Said said_of(const service::NoRecord& line, const Look& look) {
   Said said;
   said.standing = fmt::format("{} {}", mark_of(service::Standing::no_record), words_of(service::Standing::no_record));
   said.machine = service::cleaned(line.machine->key);
-  said.remarks = no_record_words(line);
+  said.remarks = no_record_words(line, look.command);
   said.bars.ink = ink_of(service::Standing::no_record);
   return said;
 }
@@ -247,7 +247,7 @@ std::string point_rows(const std::vector<const Point*>& points, const std::vecto
   };
   add(points.begin(), ahead);
   for (const service::NoRecord& line : no_record) {
-    all.push_back(said_of(line));
+    all.push_back(said_of(line, look));
     machines.push_back(line.machine);
   }
   add(ahead, points.end());
@@ -262,14 +262,14 @@ std::string point_rows(const std::vector<const Point*>& points, const std::vecto
   return trimmed(fmt::format("{}", fmt::join(texts, "")));
 }
 
-std::string no_record_words(const service::NoRecord& line) {
+std::string no_record_words(const service::NoRecord& line, const std::string& command) {
   const auto count = static_cast<std::int64_t>(line.points.size());
   std::string text = service::counted(count, "task", "tasks");
   if (line.nothing_recorded) text = "nothing is recorded of it: " + text;
   std::vector<std::string> safety;
   for (const Point* point : line.safety()) safety.push_back(task_of(*point));
   if (!safety.empty()) text += fmt::format(", safety: {}", fmt::join(safety, ", "));
-  return text + "; to fill in: whichever find-out " + service::cleaned(line.machine->key);
+  return text + "; to fill in: " + command + " find-out " + service::cleaned(line.machine->key);
 }
 
 std::string customers_line(const service::DueList& list, const Look& look) {
@@ -317,7 +317,7 @@ std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use,
 
 std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& look) {
   SaidLines lines;
-  for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line));
+  for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line, look));
   return lines.empty() ? "" : '\n' + heading(look, "Not known") + said_rows(lines, look);
 }
 
@@ -333,10 +333,10 @@ std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<s
   return not_known(beside, look);
 }
 
-SaidLines::value_type line_of(const service::GapLine& line) {
+SaidLines::value_type line_of(const service::GapLine& line, const Look& look) {
   const service::Gap& gap = *line.gap;
   if (gap.kind == service::GapKind::nothing_recorded) {
-    return {whose(line), fmt::format("{}; for a list to fill in: whichever find-out {}", gap.say, gap.machine)};
+    return {whose(line), fmt::format("{}; for a list to fill in: {} find-out {}", gap.say, look.command, gap.machine)};
   }
   return {whose(line), gap.say};
 }

@@ -19,7 +19,7 @@ std::string point_rows(const std::vector<const service::Point*>& points,
 std::string customers_line(const service::DueList& list, const Look& look);
 
 // `6 tasks, safety: brakes; to fill in: whichever find-out tractor-yard`.
-std::string no_record_words(const service::NoRecord& line);
+std::string no_record_words(const service::NoRecord& line, const std::string& command = "whichever");
 
 // Machines with something to say about each: gaps, states.
 using SaidLines = std::vector<std::pair<std::string, std::string>>;
@@ -40,7 +40,7 @@ std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& 
 std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<service::PointName>& told,
                       const Look& look);
 
-SaidLines::value_type line_of(const service::GapLine& line);
+SaidLines::value_type line_of(const service::GapLine& line, const Look& look);
 SaidLines::value_type line_of(const service::SeenSign& seen);
 
 }  // namespace cli

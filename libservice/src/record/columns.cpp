@@ -1,5 +1,7 @@
 #include "record/columns.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <vector>
 
@@ -12,6 +14,21 @@ constexpr std::array<std::string_view, column_count> names = {
     "kind",    "machine", "on",      "meter",      "at",     "task",  "position", "name", "value",
     "unit",    "last",    "first",   "until",      "part",   "found", "by",       "note", "sure",
     "history", "id",      "entered", "entered-by", "origin", "batch", "strikes"};
+
+// What people call these columns in lists of their own, as `column_name` leaves it.
+struct Everyday {
+  std::string_view word;
+  Column column;
+};
+
+constexpr Everyday everyday[] = {
+    {"date", Column::on},         {"day", Column::on},       {"datum", Column::on},
+    {"done-on", Column::on},      {"read-on", Column::on},   {"hours", Column::at},
+    {"hour", Column::at},         {"hrs", Column::at},       {"h", Column::at},
+    {"reading", Column::at},      {"stunden", Column::at},   {"meter-reading", Column::at},
+    {"vehicle", Column::machine}, {"service", Column::task}, {"job", Column::task},
+    {"notes", Column::note},      {"remark", Column::note},  {"remarks", Column::note},
+};
 
 // Puts what was parsed where it belongs; the clause of what is wrong, or empty.
 template <class T, class Target>
@@ -73,6 +90,9 @@ std::optional<Column> parse_column(std::string_view name) {
 }
 
 std::string nearest_column(std::string_view written, std::string otherwise) {
+  for (const Everyday& one : everyday) {
+    if (one.word == written) return fmt::format("call it `{}`", to_text(one.column));
+  }
   const auto all = words(column_count, [](std::size_t i) { return names[i]; });
   return nearest_or(written, all, std::move(otherwise));
 }

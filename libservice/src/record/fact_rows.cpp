@@ -7,6 +7,12 @@
 namespace service::record {
 namespace {
 
+// `7100 h`: the number is right, and stands there alone.
+bool has_unit(std::string_view text) {
+  const std::size_t end = text.find_first_not_of("0123456789.,");
+  return end != 0 && end != std::string_view::npos && text.find_first_of("0123456789", end) == std::string_view::npos;
+}
+
 // Spreadsheets on some systems break lines inside a field with CR LF.
 std::string with_plain_breaks(const std::string& text) {
   std::string plain;
@@ -90,7 +96,9 @@ void RowTaker::read_values(Fact& fact) {
     if (problem.empty()) problem = set(fact, column, text);
     if (problem.empty()) continue;
     const bool is_text = text_member(column) != nullptr;
-    const std::string hint = first_bad_utf8(text) ? encoding_hint(text) : "mend it in this row";
+    const std::string hint = first_bad_utf8(text)                  ? encoding_hint(text)
+                             : is_number(column) && has_unit(text) ? "write the number alone, without its unit"
+                                                                   : "mend it in this row";
     tell(column, is_text ? "bad-text" : "bad-value",
          is_text ? fmt::format("`{}` {}", to_text(column), problem)
                  : fmt::format("`{}` {}: `{}`", to_text(column), problem, cleaned(text.substr(0, 60))),
@@ -122,7 +130,9 @@ void RowTaker::check_kind(const Fact& fact) {
   // A fact cannot be without its day, so that the row has none is seen here.
   if (!there(Column::on) && use_of(fact.kind, Column::on) == Use::needed) {
     tell(Column::on, "missing-value", fmt::format("a fact of kind {} needs `on`", service::to_text(fact.kind)),
-         "give the day; a year or a month is enough where the day is not known and the kind allows it");
+         fact.kind == FactKind::service
+             ? "give the day on which it was done; a year is enough (2023), and a row without any answer may stay blank"
+             : "give the day; a year or a month is enough where the day is not known and the kind allows it");
   }
   for (ColumnDiagnostic& diagnostic : column_diagnostics(fact)) {
     // A value that could not be read is there, and what is wrong with it is told.

@@ -258,3 +258,17 @@ TEST_CASE("what comes back of a find-out list is history") {
   CHECK(place.says("engine-oil"));
   CHECK_FALSE(place.says("check-leaks"));
 }
+
+TEST_CASE("near misses of people who fill in a list are told what to write") {
+  Place place;
+  place.furnish();
+  place.write("blanks.csv",
+              "kind,machine,on,at,task\nservice,loader,2025,7100 h,engine-oil\nservice,loader,,7100,engine-oil\n");
+  CHECK(place.run("import blanks.csv") == 65);
+  CHECK(place.complains("write the number alone, without its unit"));
+  CHECK(place.complains("a year is enough (2023)"));
+  place.write("headed.csv", "kind,machine,Date,Hours\nreading,loader,2026-01-01,5\n");
+  CHECK(place.run("import headed.csv") == 65);
+  CHECK(place.complains("call it `on`"));
+  CHECK(place.complains("call it `at`"));
+}

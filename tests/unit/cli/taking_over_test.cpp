@@ -186,3 +186,18 @@ TEST_CASE("what is left alone, left out, alike or not known is said in words") {
     CHECK_FALSE(place.complains(never));
   }
 }
+
+TEST_CASE("commands that are printed about a fleet given by --fleet carry it, and run as printed") {
+  Place place;
+  place.write("list.csv", "Machine;Hours\nPump;402\n");
+  must(place, "new farm --from list.csv");
+  must(place, "find-out --fleet farm");
+  CHECK(place.says("whichever --fleet farm import blanks.csv"));
+  CHECK(place.says("(goes into register.csv)"));
+  must(place, "due --fleet farm");
+  CHECK(place.says("to fill in: whichever --fleet farm find-out pump"));
+  must(place, "--fleet farm find-out pump");
+  place.world.folder = place.folder / "farm";
+  must(place, "due");
+  CHECK(place.says("to fill in: whichever find-out pump"));
+}
