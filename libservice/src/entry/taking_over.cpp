@@ -295,8 +295,9 @@ class TakingOver {
 
   void read_values(Row& row) {
     row.at = amount(row, TakenColumn::at, "", &row.unit);
-    if (is_there(row, TakenColumn::on) && row.at) {
-      if (const auto read = days(row, TakenColumn::on, "the reading " + written(row, TakenColumn::at))) {
+    if (is_there(row, TakenColumn::on) && is_there(row, TakenColumn::at)) {
+      const std::string besides = row.at ? "the reading " + written(row, TakenColumn::at) : "";
+      if (const auto read = days(row, TakenColumn::on, besides)) {
         row.on = read->first;
       } else {
         row.at.reset();  // a value without its day would be taken for one of today

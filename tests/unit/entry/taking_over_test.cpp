@@ -387,6 +387,7 @@ TEST_CASE("figures that cannot be are asked back, all in one go with the rest") 
       "Four;x;;;\nFour;1;;;\n",
       asked());
   CHECK(all.codes == "impossible:2 impossible:3 reading-jumps:4 bad-number:5 machine-twice:6");
+  CHECK(refused("Machine;Hours;Date\nOne;1200?;32.01.2026\n", asked()).codes == "bad-number:2 bad-day:2");
 }
 
 TEST_CASE("columns without heading are listed, also at the end, and fields below them are no field too many") {
