@@ -31,7 +31,8 @@ void print(const service::Point& point) {
 }
 
 void print_due_list(const service::DueList& list) {
-  // Which rows a list shows is the library's answer too: here the first six, and how many are left out.
+  // Which rows a list shows is the library's answer too: here the first six of each standing, and how many are left
+  // out.
   service::DueShow show;
   show.first = 6;
   const service::DueRows rows = service::rows_of(list, show);
