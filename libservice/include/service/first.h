@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#pragma GCC visibility push(default)
+
 namespace service {
 
 // Keeps the first rows of each block; no number: all. `block_of` says of a row to which it belongs; the rows of a block
@@ -28,3 +30,5 @@ std::size_t keep_first(std::vector<Row>& rows, std::optional<std::size_t> first)
 }
 
 }  // namespace service
+
+#pragma GCC visibility pop
