@@ -28,23 +28,23 @@ std::string start_value(const TakenMachine& machine, StartKind kind) {
   return machine.start.kind == kind && machine.start.at ? to_text(*machine.start.at) : "";
 }
 
-struct Column {
+struct RegisterColumn {
   std::string_view name;
   std::string (*cell)(const TakenMachine& machine);
 };
 
 constexpr std::array columns{
-    Column{"machine", [](const TakenMachine& m) { return m.key; }},
-    Column{"name", [](const TakenMachine& m) { return csv_text(m.name); }},
-    Column{"schedule", [](const TakenMachine& m) { return m.schedule; }},
-    Column{"site", [](const TakenMachine& m) { return m.site; }},
-    Column{"serial", [](const TakenMachine& m) { return csv_text(m.serial); }},
-    Column{"in-service", [](const TakenMachine& m) { return start_day(m, StartKind::in_service); }},
-    Column{"in-service-at", [](const TakenMachine& m) { return start_value(m, StartKind::in_service); }},
-    Column{"bought", [](const TakenMachine& m) { return start_day(m, StartKind::bought); }},
-    Column{"bought-at", [](const TakenMachine& m) { return start_value(m, StartKind::bought); }},
-    Column{"per-year", [](const TakenMachine& m) { return m.per_year ? to_text(*m.per_year) : ""; }},
-    Column{"notes", [](const TakenMachine& m) { return csv_text(m.notes); }},
+    RegisterColumn{"machine", [](const TakenMachine& m) { return m.key; }},
+    RegisterColumn{"name", [](const TakenMachine& m) { return csv_text(m.name); }},
+    RegisterColumn{"schedule", [](const TakenMachine& m) { return m.schedule; }},
+    RegisterColumn{"site", [](const TakenMachine& m) { return m.site; }},
+    RegisterColumn{"serial", [](const TakenMachine& m) { return csv_text(m.serial); }},
+    RegisterColumn{"in-service", [](const TakenMachine& m) { return start_day(m, StartKind::in_service); }},
+    RegisterColumn{"in-service-at", [](const TakenMachine& m) { return start_value(m, StartKind::in_service); }},
+    RegisterColumn{"bought", [](const TakenMachine& m) { return start_day(m, StartKind::bought); }},
+    RegisterColumn{"bought-at", [](const TakenMachine& m) { return start_value(m, StartKind::bought); }},
+    RegisterColumn{"per-year", [](const TakenMachine& m) { return m.per_year ? to_text(*m.per_year) : ""; }},
+    RegisterColumn{"notes", [](const TakenMachine& m) { return csv_text(m.notes); }},
 };
 
 }  // namespace
@@ -78,8 +78,8 @@ std::string fleet_text(const TakeOverAsk& ask, const std::map<std::string, std::
 }
 
 std::string register_text(const std::vector<TakenMachine>& machines) {
-  std::vector<const Column*> used;
-  for (const Column& column : columns) {
+  std::vector<const RegisterColumn*> used;
+  for (const RegisterColumn& column : columns) {
     const bool always = column.name == "machine" || column.name == "name" || column.name == "schedule";
     if (always || std::any_of(machines.begin(), machines.end(),
                               [&](const TakenMachine& machine) { return !column.cell(machine).empty(); })) {
@@ -87,11 +87,11 @@ std::string register_text(const std::vector<TakenMachine>& machines) {
     }
   }
   std::vector<std::string> cells;
-  for (const Column* column : used) cells.emplace_back(column->name);
+  for (const RegisterColumn* column : used) cells.emplace_back(column->name);
   std::string text = csv_line(cells);
   for (const TakenMachine& machine : machines) {
     cells.clear();
-    for (const Column* column : used) cells.push_back(column->cell(machine));
+    for (const RegisterColumn* column : used) cells.push_back(column->cell(machine));
     text += csv_line(cells);
   }
   return text;
