@@ -173,8 +173,8 @@ int take_over_fleet(Context& context) {
                    "name a new folder; or add the machines to its register.csv by hand, and their readings with "
                    "`whichever import FILE`");
   }
-  const std::string from = *context.arguments.value("from");
-  const bool from_input = from == "-";
+  const std::string from = context.arguments.value("from").value_or("");
+  const bool from_input = std::string_view(from) == "-";
   const std::string text = from_input ? context.world.read_input() : read_file(context.world.folder / from);
   const service::TakeOverAsk ask = ask_of(context, folder, from_input ? "standard input" : from);
   MadeAnswer answer{written, {}, take_over(text, ask), context.arguments.has("dry-run")};
