@@ -74,8 +74,7 @@ struct NoticedSign {
 //   changes   name (the task), count (so far, by these `changes`) of limit_count; due_on when reached, else the day
 //             expected from that task
 //   measured  name, unit, limit, above; counted_from; measured and noticed_on where somebody measured since; due_on
-//   when
-//             reached
+//             when reached
 //   sign      signs; counted_from; noticed: all that were seen since; seen, noticed_on and due_on where one was seen
 //             since and not found good; found and looked_on where somebody looked and found it worn or failed
 //   season    name, lead_days; due_on, left_days
@@ -87,11 +86,12 @@ struct LimbStanding {
   std::optional<Amount> every;
   std::optional<CalendarSpan> span;
   bool until_month_end = false;
+  bool above = true;
   int limit_count = 0;
   Measure limit;
-  bool above = true;
   std::vector<std::string> signs;
   int lead_days = 0;
+  bool other_unit = false;  // somebody measured since, but not in the limit's unit: found out as unknown
 
   std::optional<KnownUsage> known;   // of the meter, on the day asked about
   std::optional<Amount> fitted_at;   // usage
@@ -107,7 +107,6 @@ struct LimbStanding {
   std::optional<int> count;
   std::vector<FactId> changes;  // the counted services, oldest first
   std::optional<Measure> measured;
-  bool other_unit = false;        // somebody measured since, but not in the limit's unit: found out as unknown
   std::string seen;               // the sign
   std::optional<Day> noticed_on;  // the day of the measurement or sign
   std::optional<FactId> fact;     // of the measurement or sign
