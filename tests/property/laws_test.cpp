@@ -70,6 +70,18 @@ std::vector<std::string> gaps(const service::DueList& list, const std::string& m
   return lines;
 }
 
+// Of facts on days on which a machine was not there it is told how many there are: where more are written, more are
+// told.
+std::vector<std::string> gaps_but_counts(const service::DueList& list, const std::string& machine) {
+  std::vector<std::string> lines;
+  for (const auto& gap : list.gaps) {
+    if (gap.machine != machine) continue;
+    const bool counted = gap.kind == service::GapKind::outside_days;
+    lines.push_back(counted ? "outside-days since " + (gap.since ? service::to_text(*gap.since) : "") : gap.say);
+  }
+  return lines;
+}
+
 int severity(service::LimbState state) {
   return state == service::LimbState::overdue ? 2 : state == service::LimbState::due ? 1 : 0;
 }
@@ -345,7 +357,7 @@ TEST_CASE("writing out what a service covers changes no answer") {
     }
     REQUIRE((told(after) == told(before)));
     for (const auto& machine : world.fleet->machines) {
-      REQUIRE((gaps(after, machine.key) == gaps(before, machine.key)));
+      REQUIRE((gaps_but_counts(after, machine.key) == gaps_but_counts(before, machine.key)));
     }
   };
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) hold(twin::random_world(11'000'000 + seed));
