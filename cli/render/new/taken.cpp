@@ -11,7 +11,6 @@
 namespace cli {
 namespace {
 
-using service::TakenColumn;
 using service::TakenOver;
 using service::to_text;
 
