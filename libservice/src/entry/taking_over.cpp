@@ -448,8 +448,8 @@ class TakingOver {
 
   // Figures that no hour meter shows. What is more than the hours since it went into service is the judge's.
   bool drop_impossible() {
-    constexpr Amount hours_of_a_year{8760 * 100};
-    constexpr Amount most_on_a_meter{1'000'000 * 100};
+    constexpr Amount hours_of_a_year = Amount::units(8760);
+    constexpr Amount most_on_a_meter = Amount::units(1'000'000);
     bool dropped = false;
     for (Row& row : rows_) {
       const Meter* const meter = meter_of(row);
