@@ -35,6 +35,7 @@ filled minibagger engine-oil 2023 ''
 whichever import blanks.csv --history $day
 echo '--- the first due list'
 whichever due $day
-echo "checks asked for: $(whichever due --all --format csv $day | grep -c check-leaks || true)"
+whichever due --all --format csv $day >due.csv
+awk -F, '$1 == "point" {points++; if ($5 ~ /check-leaks/) checks++} END {print points " points, checks asked for: " checks + 0}' due.csv
 whichever why schlepper-klein engine-oil $day
 whichever check $day

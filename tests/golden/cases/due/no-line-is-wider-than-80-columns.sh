@@ -1,8 +1,11 @@
-# Of every command that people read, in a pipe: lines that are wider would be printed.
+# Of every command that people read, in a pipe: lines that are wider are printed, and what says nothing is named, for it
+# would have none. The remarks of `check` are a line each, with their place in front, as tools read them.
 export LC_ALL=C.UTF-8
 while read -r line; do
-  whichever $line --as-of 2026-06-15 | grep -E '^.{81,}$' && echo "of: $line"
-done <<'COMMANDS' || true
+  said=$(if [ "$line" = help ]; then whichever help; else whichever $line --as-of 2026-06-15; fi) || echo "fails: $line"
+  [ -n "$said" ] || echo "says nothing: $line"
+  if grep -E '^.{81,}$' <<<"$said"; then echo "of: $line"; fi
+done <<'COMMANDS'
 due
 due --all
 due --overdue
@@ -26,5 +29,5 @@ reading combine 2162.5 --dry-run
 done combine engine-oil --at 2162.5 --dry-run
 saw combine brake-pull --dry-run
 put-off combine engine-oil --until 2026-09-20 --dry-run
+help
 COMMANDS
-whichever help | grep -E '^.{81,}$' || true
