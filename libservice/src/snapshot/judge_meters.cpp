@@ -21,10 +21,10 @@ struct Step {
 
 std::string with_unit(Amount amount, const Meter& meter) { return to_text(amount) + ' ' + meter.unit; }
 
-std::string told(const Step& step, const Meter& meter) {
-  if (step.fact == nullptr)
-    return fmt::format("{} at its start on {}", with_unit(step.after, meter), to_text(step.day));
-  return fmt::format("{} on {}", with_unit(step.after, meter), to_text(step.day));
+// A value and its day; what the fleet file gives is the meter's start.
+std::string told(const Step& step, Amount shown, const Meter& meter) {
+  return fmt::format("{}{} on {}", with_unit(shown, meter), step.fact == nullptr ? " at its start" : "",
+                     to_text(step.day));
 }
 
 Cure strike(const Fact& fact, std::string which, Amount shown, const Meter& meter) {
@@ -40,6 +40,12 @@ Cure cure_for(const Step& older, const Machine& machine, const Meter& meter) {
   if (older.fact == nullptr) return {CureKind::mend_start, {{"machine", machine.key}}};
   if (older.row) return {CureKind::mend_earlier_row};
   return strike(*older.fact, "earlier", older.after, meter);
+}
+
+// What one could do about a newer value that is known, where the older one was just told.
+Cure cure_for_known(const Step& newer, const Machine& machine, const Meter& meter) {
+  if (newer.fact == nullptr) return {CureKind::mend_start, {{"machine", machine.key}}};
+  return strike(*newer.fact, "later", newer.before, meter);
 }
 
 Amount most_in(Day from, Day to) { return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1)); }
@@ -128,15 +134,14 @@ class Walk {
 
   void refuse_lower(const Step& step) {
     const Step& older = step.row ? *holds_ : *last_;
-    std::string message =
-        fmt::format("meter `{}` of {} shows {} on {}, which is lower than {}", meter_.name, machine_.key,
-                    with_unit(step.before, meter_), to_text(step.day), told(older, meter_));
+    std::string message = fmt::format("meter `{}` of {} shows {}, which is lower than {}", meter_.name, machine_.key,
+                                      told(step, step.before, meter_), told(older, older.after, meter_));
     Diagnostic why{"reading-falls", std::move(message), ""};
     if (!step.row && step.change) {
       why.hint = "the book has a change of the meter on that day";
       why.cures = {strike(*step.fact, "in-the-way", step.before, meter_)};
     } else if (!step.row) {
-      why.cures = {{CureKind::mend_value, {{"slip", "day"}}}, strike(*step.fact, "later", step.before, meter_)};
+      why.cures = {{CureKind::mend_value, {{"slip", "day"}}}, cure_for_known(step, machine_, meter_)};
     } else {
       Cure went_past{CureKind::roll_over,
                      {{"machine", machine_.key}, {"meter", meter_.name}, {"on", to_text(step.day)}}};
@@ -159,13 +164,13 @@ class Walk {
 
   void refuse_too_much(const Step& step) {
     const Step& older = *last_;
-    std::string message = fmt::format("meter `{}` of {} shows {} on {}, {} more than {}: over 24 h a day", meter_.name,
-                                      machine_.key, with_unit(step.before, meter_), to_text(step.day),
-                                      with_unit(step.before - older.after, meter_), told(older, meter_));
+    std::string message = fmt::format("meter `{}` of {} shows {}, {} more than {}: over 24 h a day", meter_.name,
+                                      machine_.key, told(step, step.before, meter_),
+                                      with_unit(step.before - older.after, meter_), told(older, older.after, meter_));
     Diagnostic why{"reading-jumps", std::move(message), ""};
     why.cures = {{CureKind::mend_value, {{"slip", "point"}}},
                  meter_replaced(older, step.before, step.day),
-                 step.row ? cure_for(older, machine_, meter_) : strike(*step.fact, "later", step.before, meter_)};
+                 step.row ? cure_for(older, machine_, meter_) : cure_for_known(step, machine_, meter_)};
     refuse(step, std::move(why));
   }
 

@@ -242,3 +242,29 @@ TEST_CASE("each bad row of a file is refused by its own number and the rest is a
   CHECK(std::count(judgement.refused_rows.begin(), judgement.refused_rows.end(), 0) == 1);
   CHECK(std::count(judgement.refused_rows.begin(), judgement.refused_rows.end(), 2) == 1);
 }
+
+TEST_CASE("a value before the bought day that does not go on to what the meter showed then is refused") {
+  Bench higher(oil, "bought: {on: 2025-10-09, at: 6121}");
+  higher.entry.reading("2025-10-08", "6122");
+  auto judgement = higher.judge();
+  REQUIRE(verdict(judgement) == "0 accepted, 1 refused");
+  CHECK(judgement.refused.front().message ==
+        "meter `engine` of m shows 6121 h at its start on 2025-10-09, which is lower than 6122 h on 2025-10-08");
+  CHECK(tells(judgement, "mend-value slip day"));
+  CHECK(tells(judgement, "mend-start machine m"));
+  Bench service(oil, "bought: {on: 2025-10-09, at: 6121}");
+  service.entry.done("oil", "2025-09-01", "6300");
+  CHECK(verdict(service.judge_file()) == "0 accepted, 1 refused");
+  CHECK(tells(service.judge_file(), "6121 h at its start"));
+  Bench lower(oil, "bought: {on: 2025-10-09, at: 6121}");
+  lower.entry.reading("2025-10-08", "100");
+  judgement = lower.judge();
+  REQUIRE(verdict(judgement) == "0 accepted, 1 refused");
+  CHECK(judgement.refused.front().message ==
+        "meter `engine` of m shows 6121 h at its start on 2025-10-09, 6021 h more than 100 h on 2025-10-08: "
+        "over 24 h a day");
+  CHECK(tells(judgement, "mend-start machine m"));
+  Bench fits(oil, "bought: {on: 2025-10-09, at: 6121}");
+  fits.entry.reading("2025-10-08", "6115");
+  CHECK(verdict(fits.judge()) == "1 accepted, 0 refused");
+}
