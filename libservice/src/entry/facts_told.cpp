@@ -32,10 +32,12 @@ std::optional<MeterStep> meter_step(const Entered& entered, const Fact& fact) {
   const auto events = meter_events(*machine, *meter, known);
   const MeterEvent* last = nullptr;
   for (const MeterEvent& event : events) {
-    if (event.day <= fact.on.first) last = &event;
+    if (event.day > fact.on.first) continue;
+    last = &event;
+    // What it shows, though a value that was read without its tenths says less.
+    step.from = event.fresh ? *event.fresh : std::max(step.from.value_or(event.shown), event.shown);
   }
   if (last == nullptr) return step;
-  step.from = last->fresh.value_or(last->shown);
   step.days = days_between(last->day, fact.on.first);
   const auto from = MeterHistory(*machine, *meter, known).on(last->day);
   const auto to = MeterHistory(*machine, *meter, entered.is->facts_of(machine->key)).usage_of(fact.id);

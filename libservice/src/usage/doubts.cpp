@@ -62,12 +62,15 @@ class Walk {
       Day day;
       Amount shown;
       Amount usage;
+
+      // What the meter shows at a use since then, though a value that was read without its tenths says less.
+      Amount holds(Amount later_usage) const { return shown + (later_usage - usage); }
     };
     std::optional<Last> last;
     for (const MeterEvent& event : meter_events(machine_, meter_, facts_)) {
       if (event.fact == nullptr) {
-        const auto usage = history_.on(event.day);
-        if (usage) last = Last{std::nullopt, event.day, event.shown, *usage};
+        const Amount usage = last ? std::max(last->usage, last->usage + (event.shown - last->shown)) : event.shown;
+        last = Last{std::nullopt, event.day, last ? last->holds(usage) : event.shown, usage};
         continue;
       }
       const auto usage = history_.usage_of(event.fact->id);
@@ -79,7 +82,7 @@ class Walk {
         if (last) last->shown = *event.fresh - (*usage - last->usage);  // as the new meter would have shown it
         continue;
       }
-      last = Last{event.fact->id, event.day, event.shown, *usage};
+      last = Last{event.fact->id, event.day, last ? last->holds(*usage) : event.shown, *usage};
     }
   }
 

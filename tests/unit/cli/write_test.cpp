@@ -381,6 +381,35 @@ TEST_CASE("what a worker saw never vanishes, and a near name is asked back only 
   CHECK(place.complains("nobody saw `hum`"));
 }
 
+TEST_CASE("a measurement in words that came from a pipe is kept, and the answer names the command that counts it") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("saw loader tread 12,5 mm") == 0);
+  CHECK(place.says("kept as seen, until somebody looks at it; there is a limit for `tread`, if that was meant"));
+  CHECK(place.says("If `tread` was meant: whichever undo; whichever saw loader tread=12.5\n"));
+}
+
+TEST_CASE("a name of several words without quotes is told to need them") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("reading old pump 2400") == 64);
+  CHECK(place.complains("a name of several words needs quotes: \"old pump\"; `whichever reading --help`"));
+  CHECK(place.run("back my old pump") == 64);
+  CHECK(place.complains("needs quotes: \"my old pump\""));
+}
+
+TEST_CASE("after a value that was read without its tenths the step begins where the meter stood") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading pump 100.7 --on 2026-06-01") == 0);
+  REQUIRE(place.run("reading pump 100 --on 2026-06-02") == 0);
+  REQUIRE(place.run("reading pump 110.7 --on 2026-06-04") == 0);
+  CHECK(place.says("pump engine: 100.7 h -> 110.7 h, 10.0 h in 2 days"));
+  REQUIRE(place.run("meter-change pump --last 110.7 --first 5 --on 2026-06-05") == 0);
+  REQUIRE(place.run("reading pump 8 --on 2026-06-06") == 0);
+  CHECK(place.says("pump engine: 5.0 h -> 8.0 h, 3.0 h in 1 day"));
+}
+
 TEST_CASE("at a terminal a near sign is asked back and nothing is stored, unless it is said to be another") {
   Place place;
   place.furnish();

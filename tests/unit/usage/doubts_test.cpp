@@ -57,6 +57,37 @@ TEST_CASE("an hour meter that ran over 16 h a day is doubted from its first step
   CHECK_FALSE(found.front().p50.has_value());  // two days of readings say nothing of what to expect
 }
 
+TEST_CASE("behind a value that was read without its tenths a doubt names the values that were written and that hold") {
+  World world = bought("bought: {on: 2025-12-31, at: 90}");
+  world.reading("2026-01-01", "100.7");
+  world.reading("2026-01-02", "100");
+  world.reading("2026-01-03", "200.7");
+  REQUIRE(doubted(world) == "200.7 ");
+  CHECK(service::to_text(doubts(world).front().shown_before) == "100.7");
+  CHECK(service::to_text(doubts(world).front().used) == "100");
+  World again = bought("bought: {on: 2025-12-31, at: 90}");
+  again.reading("2026-01-01", "100.7");
+  again.reading("2026-01-02", "100");
+  again.reading("2026-01-03", "200");
+  CHECK(doubted(again) == "200 ");
+  World changed = bought();
+  changed.reading("2026-01-01", "100.7");
+  changed.meter_change("2026-01-02", "100", "5");  // read without its tenths, too
+  changed.reading("2026-01-03", "85");
+  CHECK(doubted(changed) == "85 ");
+}
+
+TEST_CASE("use on the bought day is measured from the value of that day") {
+  World world = bought("bought: {on: 2026-01-01, at: 90}");
+  world.reading("2026-01-01", "106");
+  CHECK(doubted(world).empty());
+  world.reading("2026-01-01", "106.1");
+  CHECK(doubted(world).empty());  // in two steps
+  World at_once = bought("bought: {on: 2026-01-01, at: 90}");
+  at_once.reading("2026-01-01", "106.1");
+  CHECK(doubted(at_once) == "106.1 ");
+}
+
 TEST_CASE("a machine that works in shifts does so again") {
   World world = bought();
   world.reading("2026-01-01", "0");
