@@ -161,7 +161,9 @@ struct DueRows {
 };
 
 struct DueShow {
-  bool later = false;  // later points too; else only those with something unknown, put off or to be measured again
+  // Later points too; else only checks that are owed after a service, and those with something unknown, put off or to
+  // be measured again.
+  bool later = false;
   bool each_without_record = false;       // each point without record; else a line a machine
   std::optional<std::size_t> first = {};  // only so many of each standing
 };

@@ -129,6 +129,25 @@ TEST_CASE("behind the first ones of each standing the others are cut off and cou
   CHECK(rows_of(list, {.first = 0}).anything_due);           // what is cut off is due all the same
 }
 
+TEST_CASE("a check that is owed is shown until it is done, however far its day is") {
+  World world(
+      "  oil: {do: Oil, every: {hours: 250}, follow-up: {leaks: {do: Look, within: {months: 3}}}}\n"
+      "  belt: {do: Belt, every: {hours: 300}}\n",
+      "in-service: {on: 2025-01-01, at: 0}");
+  world.reading("2026-01-10", "100");
+  world.done("oil", "2026-01-10", "100");
+  const DueList owed = world.due("2026-01-12");
+  DueRows rows = rows_of(owed, {});
+  REQUIRE((names(rows) == Names{"m oil/leaks"}));
+  CHECK((rows.points.front()->standing == Standing::later));  // it stands as it did
+  CHECK_FALSE(rows.anything_due);
+  CHECK(rows.later == 2);
+  CHECK_FALSE(needs_doing(owed));
+  world.done("oil/leaks", "2026-01-11");
+  const DueList checked = world.due("2026-01-12");
+  CHECK(rows_of(checked, {}).points.empty());
+}
+
 TEST_CASE("nothing but later points is nothing due") {
   World world("  quiet: {do: Quiet, every: {months: 12}}\n  waiting: {do: Waiting, every: {months: 13}}\n",
               "bought: 2020-01-01");
