@@ -15,13 +15,15 @@ void insist_on_measurement(const Arguments& arguments, const char* option) {
         "write a measurement as NAME=VALUE");
 }
 
-// The command that says of a machine what near it is; a value that was told goes with it.
-std::string command_to_say(const service::Machine& machine, const service::NearName& near, std::string_view value) {
-  return near.measured ? fmt::format("whichever saw {} {}={}", machine.key, near.name, value)
-                       : fmt::format("whichever saw {} {}", machine.key, quoted(near.name));
-}
-
 std::string value_of(const service::Fact& fact) { return fact.value ? to_text(*fact.value) : ""; }
+
+// The command that says of a machine what near it is; a value that was told goes with it.
+std::string command_to_say(const service::Machine& machine, const service::NearName& near, const service::Fact& fact) {
+  if (!near.measured) return fmt::format("whichever saw {} {}", machine.key, quoted(near.name));
+  return fmt::format("whichever saw {} {}={}{}", machine.key, near.name,
+                     near.value ? to_text(*near.value) : value_of(fact),
+                     near.unit.empty() ? "" : " --unit " + quoted(near.unit));
+}
 
 // Somebody who is there can say what he means; what comes from elsewhere is kept in its own words.
 void ask_back_if_near(const Context& context, const service::Fleet& fleet, const service::Machine& machine,
@@ -35,7 +37,7 @@ void ask_back_if_near(const Context& context, const service::Fleet& fleet, const
         measured ? fmt::format("no task of {} has a limit for `{}`; nothing was stored", machine.key, fact.name)
                  : fmt::format("no task of {} comes due on `{}`; nothing was stored", machine.key, fact.name),
         fmt::format("did you mean `{}`: {}; or keep it as it is: whichever saw {} {} --new", near->name,
-                    command_to_say(machine, *near, value_of(fact)), machine.key, quoted(as_it_is)));
+                    command_to_say(machine, *near, fact), machine.key, quoted(as_it_is)));
 }
 
 std::string trimmed(std::string_view text) {
@@ -105,8 +107,8 @@ int saw(Context& context) {
   for (const service::Fact& fact : written.entered.added) {
     if (arguments.has("new")) break;
     if (const auto near = near_name(*session.fleet, machine, fact.kind, fact.name)) {
-      written.next.push_back(fmt::format("If `{}` was meant: whichever undo; {}", near->name,
-                                         command_to_say(machine, *near, value_of(fact))));
+      written.next.push_back(
+          fmt::format("If `{}` was meant: whichever undo; {}", near->name, command_to_say(machine, *near, fact)));
     }
   }
   for (const service::SeenSign& seen : written.entered.seen) {

@@ -196,10 +196,14 @@ struct NearName {
   std::string name;
   bool measured = false;  // a name of what is measured, else a sign
 };
+  // Of a sign that is a measurement in words (`restriction 6.2 kPa`): its value, and the unit where it is not the one
+  // that is meant unless told.
+  std::optional<Measure> value = {};
+  std::string unit = {};
 
-// Of a sign (`kind`): the nearest listed one, or one whose words stand among those that are written (`oil leak`). Of a
-// measurement: the same of the names of what is measured, else of the signs. Nothing where the name is known
-// (`name_written`).
+// Of a sign (`kind`): what is measured where its name and a value are the words that are written, else the nearest
+// listed sign, or one whose words stand among those that are written (`oil leaks`). Of a measurement: the nearest of
+// the names of what is measured, else of the signs. Nothing where the name is known (`name_written`).
 std::optional<NearName> near_name(const Fleet& fleet, const Machine& machine, FactKind kind, std::string_view written);
 
 // Kept among what was seen, until somebody has looked.

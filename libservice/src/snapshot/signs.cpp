@@ -3,6 +3,7 @@
 #include <variant>
 
 #include "service/snapshot.h"
+#include "service/typed.h"
 
 namespace service {
 namespace {
@@ -44,6 +45,15 @@ void add_each_once(std::vector<std::string>& list, const std::string& word) {
   if (std::find(list.begin(), list.end(), word) == list.end()) list.push_back(word);
 }
 
+// `brakes` is the `brake` of a name, and the other way round.
+bool same_word(std::string_view a, std::string_view b) {
+  const auto is_plural = [](std::string_view one, std::string_view many) {
+    constexpr std::size_t short_word = 2;
+    return one.size() > short_word && many.size() == one.size() + 1 && many.ends_with('s') && many.starts_with(one);
+  };
+  return a == b || is_plural(a, b) || is_plural(b, a);
+}
+
 // The name whose words all stand among those that are written: the one of most words.
 std::optional<std::string> among_words(std::string_view written, const std::vector<std::string>& names) {
   const auto words = folded_words(written);
@@ -52,7 +62,7 @@ std::optional<std::string> among_words(std::string_view written, const std::vect
   for (const std::string& name : names) {
     const auto its = folded_words(name);
     const bool all = std::all_of(its.begin(), its.end(), [&](const std::string& word) {
-      return std::find(words.begin(), words.end(), word) != words.end();
+      return std::any_of(words.begin(), words.end(), [&](const std::string& one) { return same_word(one, word); });
     });
     if (!all || its.size() <= most) continue;
     most = its.size();
@@ -65,6 +75,39 @@ std::optional<std::string> near_of(std::string_view written, const std::vector<s
   if (auto among = among_words(written, names)) return among;
   const auto near = nearest(written, names);
   return near.empty() ? std::nullopt : std::optional(near.front());
+}
+
+// The value that these words are, with one of the units behind it or without: `6.2`, `6.2 kPa`, `6.2kPa`.
+std::optional<std::pair<Measure, std::string>> value_in(std::string words, const std::vector<std::string>& units) {
+  std::string unit;
+  for (const std::string& each : units) {
+    const std::string folded = folded_name(each);
+    if (folded.empty() || !words.ends_with(folded)) continue;
+    words.resize(words.size() - folded.size());
+    if (words.ends_with(' ')) words.pop_back();
+    unit = each;
+    break;
+  }
+  const auto value = typed_measure(words);
+  if (!value) return std::nullopt;
+  return std::pair{*value, std::move(unit)};
+}
+
+// `restriction 6.2`: what is measured, in words and not as NAME=VALUE.
+std::optional<NearName> measured_in_words(std::string_view written, const std::vector<MeasuredName>& all) {
+  const auto words = folded_words(written);
+  for (const MeasuredName& measured : all) {
+    const auto name = folded_words(measured.name);
+    const bool begins = words.size() > name.size() && std::equal(name.begin(), name.end(), words.begin());
+    if (!begins) continue;
+    std::string rest;
+    for (std::size_t i = name.size(); i < words.size(); ++i) rest += (rest.empty() ? "" : " ") + words[i];
+    if (auto found = value_in(rest, measured.units)) {
+      auto& [value, unit] = *found;
+      return NearName{measured.name, true, value, unit == measured.units.front() ? "" : std::move(unit)};
+    }
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -94,12 +137,15 @@ std::vector<MeasuredName> measured_names(const Fleet& fleet, const Machine& mach
 
 std::optional<NearName> near_name(const Fleet& fleet, const Machine& machine, FactKind kind, std::string_view written) {
   const auto signs = names_of(listed_signs(fleet, machine));
+  const auto measured = measured_names(fleet, machine);
   if (kind == FactKind::measurement) {
-    const auto measured = names_of(measured_names(fleet, machine));
-    if (name_written(written, measured)) return std::nullopt;
-    if (auto near = near_of(written, measured)) return NearName{*near, true};
+    const auto names = names_of(measured);
+    if (name_written(written, names)) return std::nullopt;
+    if (auto near = near_of(written, names)) return NearName{*near, true};
   } else if (name_written(written, signs)) {
     return std::nullopt;
+  } else if (auto in_words = measured_in_words(written, measured)) {
+    return in_words;
   }
   if (auto near = near_of(written, signs)) return NearName{*near, false};
   return std::nullopt;

@@ -422,6 +422,10 @@ TEST_CASE("at a terminal a near sign is asked back and nothing is stored, unless
   CHECK(book(place) == before);
   REQUIRE(place.run("saw loader oil leak --new") == 0);
   CHECK(place.says("sign oil leak"));
+  CHECK(place.run("saw loader tread 12") == 64);
+  CHECK(
+      place.complains("did you mean `tread`: whichever saw loader tread=12; or keep it as it is: whichever saw "
+                      "loader \"tread 12\" --new"));
   CHECK(place.run("saw loader tred=12") == 64);
   CHECK(place.complains("did you mean `tread`: whichever saw loader tread=12"));
   CHECK(place.complains("whichever saw loader tred=12 --new"));

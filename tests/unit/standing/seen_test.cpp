@@ -148,14 +148,38 @@ TEST_CASE("near to a listed sign is a name that is mistyped, or that holds its w
   CHECK(sign("hard start in the cold") == "hard-start");
   CHECK(sign("Start was so hard") == "hard-start");
   CHECK(sign("leak, so a hard start") == "hard-start");  // of two the one of more words
+  CHECK(sign("oil leaks") == "leak");
   CHECK(sign("strange knocking noise") == "none");
+  CHECK(sign("leakage") == "none");
+  CHECK(sign("hard to start") == "hard-start");
+  CHECK(sign("is it hard") == "none");
   for (const char* const known : {"leak", "Leak", "hard start", " Hard-Start"}) CHECK(sign(known) == "none");
+  CHECK(sign("restriction 6.2") == "measured restriction");
+  CHECK(sign("restriction") == "none");  // the judge refuses it: it has no value
+  CHECK(sign("restriction in the hose") == "none");
+  CHECK(sign("restriction 6.2 days ago") == "none");
+  CHECK(sign("6.2 restriction") == "none");
   const auto value = [&](std::string_view written) { return near(FactKind::measurement, written); };
   CHECK(value("restricton") == "measured restriction");
   CHECK(value("air restriction") == "measured restriction");
   CHECK(value("leak") == "leak");  // what is a sign has no value
   CHECK(value("oil-heat") == "none");
   CHECK(value("Restriction") == "none");
+}
+
+TEST_CASE("a measurement in words is near to what is measured, with its value and unit") {
+  const World world(
+      "  air: {do: Air, every: {measured: {air-restriction: {above: 6, unit: kPa}}}}\n"
+      "  cab: {do: Cab, every: {measured: {air-restriction: {above: 60, unit: mbar}}}}\n");
+  const auto near = [&](std::string_view written) {
+    const auto found = service::near_name(world.fleet(), *world.fleet().machine("m"), FactKind::sign, written);
+    return found && found->value ? found->name + '=' + to_text(*found->value) + ' ' + found->unit : "none";
+  };
+  CHECK(near("air restriction 6,2") == "air-restriction=6.2 ");
+  CHECK(near("Air-Restriction 6.2 kpa") == "air-restriction=6.2 ");
+  CHECK(near("air restriction 62mbar") == "air-restriction=62 mbar");
+  CHECK(near("air restriction kPa") == "none");
+  CHECK(near("restriction 6.2") == "none");
 }
 
 TEST_CASE("a measurement that has no limit is kept as seen with its value, until a look finds it good") {
