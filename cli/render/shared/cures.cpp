@@ -91,6 +91,10 @@ std::string with(const std::string& said, const Cure& cure) {
     case CureKind::make_fleet:
       return said.empty() ? "`whichever new DIR` makes one" : said + ", or make a fleet there with `whichever new DIR`";
     case CureKind::tell_decimal_mark:
+      if (!cure.value("decimal").empty()) {
+        return said +
+               fmt::format("; where that mark is for decimals all over the file: --decimal {}", cure.value("decimal"));
+      }
       return "say which with --decimal point or --decimal comma; or " + said;
     case CureKind::tell_date_order:
       return "say which with --dates day-first or --dates month-first; or " + said;
@@ -103,6 +107,11 @@ std::string with(const std::string& said, const Cure& cure) {
     case CureKind::tell_columns:
       if (!cure.value("heading").empty()) {
         const std::string heading = service::cleaned(cure.value("heading"));
+        if (cure.value("column") == "on") {
+          return joined(
+              said, "; ",
+              fmt::format("where they were: --columns \"{}=on\"; where not, say when they were: --on DAY", heading));
+        }
         return joined(said, "; ",
                       fmt::format("or let `{0}` name them: --columns \"{0}={1}\"", heading, cure.value("column")));
       }

@@ -29,11 +29,11 @@ enum class CureKind {
   ask_due_list,       // ask what is due
   save_legible,       // write out what can be read of a damaged record
   make_fleet,         // begin a fleet in that folder
-  tell_decimal_mark,  // say whether the file has decimal points or commas
+  tell_decimal_mark,  // say whether the file has decimal points or commas; [decimal]: that it has these
   tell_date_order,    // say whether the file has the day or the month first
   next_season,        // name no year, and ask about the next one
   take_out_of_use,    // let nobody run it until it is done: machine
-  tell_columns,       // say which column of a spreadsheet holds what: [heading, column]
+  tell_columns,       // say which column of a spreadsheet holds what: [heading, column]: this one, if it is so
   leave_out           // go on without what is wrong
 };
 

@@ -20,6 +20,20 @@ bool leaves_a_doubt(const Figure& figure) {
          (as_words(figure.unit).empty() || figure.unit.find_first_of(marks) != std::string::npos);
 }
 
+bool has_thousands(std::string_view number, DecimalMark decimal) {
+  const bool point = decimal == DecimalMark::point;
+  const std::string_view units = number.substr(0, number.find(point ? '.' : ','));
+  return units.find_first_of(point ? ",' " : ".' ", 1) != std::string_view::npos;
+}
+
+bool may_be_thousands(std::string_view number, DecimalMark decimal) {
+  constexpr std::size_t group = 3;
+  const std::size_t mark = number.find(decimal == DecimalMark::point ? '.' : ',');
+  if (mark == 0 || mark > group || number.front() == '0' || number.size() != mark + 1 + group) return false;
+  return number.find_first_not_of("0123456789") == mark &&
+         number.find_first_not_of("0123456789", mark + 1) == number.npos;
+}
+
 std::string without_time(std::string_view text) {
   const std::size_t colon = text.find(':');
   if (colon == std::string_view::npos) return std::string(text);

@@ -71,7 +71,8 @@ constexpr std::array headings{
 constexpr std::string_view totals =
     "|total|totals|grand total|sub total|subtotal|sum|summe|zwischensumme|gesamt|gesamtsumme|insgesamt|somme|sous "
     "total|"
-    "totale|totaal|totaux|suma|summa|i alt|";
+    "totale|totaal|totaux|suma|summa|i alt|all machines|alle maschinen|toutes les machines|todas las maquinas|"
+    "tutte le macchine|alle maskiner|alla maskiner|";
 
 constexpr std::string_view hours =
     "|h|hr|hrs|hour|hours|std|stunde|stunden|betriebsstunden|betr std|bh|heure|heures|hora|horas|ora|ore|uur|uren|time|"

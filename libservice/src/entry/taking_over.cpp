@@ -45,6 +45,8 @@ class TakingOver {
     out_.columns = understand_columns(sheet_, ask_);
     sort_rows();
     settle_dialect();
+    settle_thousands();
+    settle_days_of_readings();
     for (Row& row : rows_) read_values(row);
     find_twice();
     give_keys();
@@ -233,16 +235,92 @@ class TakingOver {
         if (is_day(*column)) survey.day(without_time(each.text), each.from);
       }
     }
-    // Nothing can be read before that is known, with --skip-bad or without.
     const auto unsettled = survey.diagnostics();
     for (const DialectSurvey::FieldDiagnostic& one : unsettled) {
-      ask_back(sheet_.header, one.at, one.code, one.message, one.hint);
-      bad_.back().field.what.cures = one.cures;
+      must_be_told(sheet_.header, one.at, one.code, one.message, one.hint, one.cures);
     }
-    if (!unsettled.empty()) throw Failure(FailureKind::bad_data, all_that_is_bad());
+    if (!unsettled.empty()) stop_if_untold();
     out_.dialect = survey.dialect();
     out_.number_settled_by = survey.number_settled_by();
     out_.dates_settled_by = survey.dates_settled_by();
+  }
+
+  // What nobody can read before it is told, with --skip-bad or without.
+  void must_be_told(const SheetRow& row, std::size_t at, std::string code, std::string message, std::string hint,
+                    std::vector<Cure> cures) {
+    ask_back(row, at, std::move(code), std::move(message), std::move(hint));
+    bad_.back().field.what.cures = std::move(cures);
+  }
+
+  void stop_if_untold() {
+    if (!bad_.empty()) throw Failure(FailureKind::bad_data, all_that_is_bad());
+  }
+
+  // In a column where some have marks between thousands, `1.250` is as likely one thousand as one.
+  void settle_thousands() {
+    if (ask_.told.decimal || !out_.dialect.decimal) return;
+    const DecimalMark decimal = *out_.dialect.decimal;
+    const std::size_t asked_before = bad_.size();
+    for (std::size_t i = 0; i < out_.columns.size(); ++i) {
+      if (!out_.columns[i].column || !is_number(*out_.columns[i].column)) continue;
+      std::vector<std::pair<const SheetRow*, std::string>> either;
+      std::string grouped;
+      for (const Row& row : rows_) {
+        if (i >= row.sheet->fields.size()) continue;
+        const std::string number = figure_of(row.sheet->fields[i].text).number;
+        if (may_be_thousands(number, decimal)) either.emplace_back(row.sheet, number);
+        if (grouped.empty() && has_thousands(number, decimal)) grouped = number;
+      }
+      if (grouped.empty()) continue;
+      const bool point = decimal == DecimalMark::point;
+      for (const auto& [row, number] : either) {
+        must_be_told(*row, row->fields[i].from, "two-readings",
+                     fmt::format("`{}` can be {} or {}: `{}` in the same column has a mark between its thousands",
+                                 number, plain_number(number, out_.dialect),
+                                 plain_number(number, {point ? DecimalMark::comma : DecimalMark::point, {}}), grouped),
+                     "write it without a mark between thousands",
+                     {{CureKind::tell_decimal_mark, {{"decimal", point ? "point" : "comma"}}}});
+      }
+    }
+    if (bad_.size() > asked_before) stop_if_untold();
+  }
+
+  // Readings that give no day would be taken for those of one day, though a column may say when each was taken.
+  void settle_days_of_readings() {
+    if (ask_.read_on || !has_readings_without_day()) return;
+    const std::size_t asked_before = bad_.size();
+    for (std::size_t i = 0; i < out_.columns.size(); ++i) {
+      const TakenOver::Column& column = out_.columns[i];
+      if (column.column || column.heading.empty() || !holds_days(i)) continue;
+      must_be_told(sheet_.header, sheet_.header.fields[i].from, "days-of-what",
+                   fmt::format("the readings have no days, and `{}` holds days: nobody knows whether the meters were "
+                               "read on them",
+                               cleaned(column.heading)),
+                   "", {{CureKind::tell_columns, {{"heading", column.heading}, {"column", "on"}}}});
+    }
+    if (bad_.size() > asked_before) stop_if_untold();
+  }
+
+  bool has_readings_without_day() const {
+    return std::any_of(rows_.begin(), rows_.end(), [&](const Row& row) { return is_there(row, TakenColumn::at); }) &&
+           std::none_of(out_.columns.begin(), out_.columns.end(),
+                        [](const TakenOver::Column& column) { return column.column == TakenColumn::on; });
+  }
+
+  // Whole days and nothing else, in some row at least.
+  bool holds_days(std::size_t column) const {
+    bool any = false;
+    for (const Row& row : rows_) {
+      const std::string text = column < row.sheet->fields.size() ? row.sheet->fields[column].text : "";
+      if (text.empty() || stands_for_nothing(text)) continue;
+      const auto is_day = [&](DateOrder order) {
+        const auto read = parse_day_span(plain_day(without_time(text), {{}, order}));
+        return read && (*read).whole_day();
+      };
+      if (!is_day(DateOrder::day_first) && !is_day(DateOrder::month_first)) return false;
+      any = true;
+    }
+    return any;
   }
 
   bool is_there(const Row& row, TakenColumn column) const { return field(*row.sheet, column) != nullptr; }

@@ -208,6 +208,46 @@ TEST_CASE("titles, headers told again, headings, totals and remarks are no machi
         "9 it names no machine\n10 it names no machine\n");
 }
 
+TEST_CASE("a sum over all machines is no machine, and a machine is none for its name") {
+  const auto taken = take_over("Machine;Hours\nOne;1200\nAll terrain quad;90\nAll machines;1290\n", asked());
+  CHECK(machines_of(taken) == "one:1200@2026-06-15 all-terrain-quad:90@2026-06-15");
+  CHECK(aside_of(taken) == "4 it is a total\n");
+}
+
+TEST_CASE("three digits behind a point are asked back where the column has marks between thousands") {
+  const std::string mixed = "Machine;Hours;Per year\nOne;1'250.5;\nTwo;1.250;\nThree;12.345;1.5\n";
+  CHECK(refused(mixed, asked()).codes == "two-readings:3 two-readings:4");
+  CHECK(refused(mixed, leaving_out()).codes == "two-readings:3 two-readings:4");
+  TakeOverAsk point = asked();
+  point.told.decimal = service::DecimalMark::point;
+  CHECK(machines_of(take_over("Machine;Hours\nOne;1'250.5\nTwo;1.250\n", point)) ==
+        "one:1250.5@2026-06-15 two:1.25@2026-06-15");
+  CHECK(refused("Machine;Hours\nOne;1.250,5\nTwo;1,250\n", asked()).codes == "two-readings:3");
+  // Marks in another column, and digits that part no thousands.
+  CHECK(refused("Machine;Hours;Per year\nOne;1.25;1'250.5\nTwo;0.250;\nThree;1.2500;\n", asked()).codes.empty());
+  CHECK(refused("Machine;Hours\nOne;1'250.5\nTwo;0.250\nThree;12345.250\n", asked()).codes.empty());
+}
+
+TEST_CASE("readings without days beside a column of days that nobody knows are asked back") {
+  const std::string read = "Machine;Hours;Read\nOne;1200;2026-05-02\nTwo;90;\nThree;50;?\n";
+  CHECK(refused(read, asked()).codes == "days-of-what:1");
+  CHECK(refused(read, leaving_out()).codes == "days-of-what:1");
+  CHECK(machines_of(take_over(read, told("Read", "on"))) ==
+        "one:1200@2026-05-02 two:90@2026-06-15 three:50@2026-06-15");
+  TakeOverAsk one_day = asked();
+  one_day.read_on = test::day("2026-06-01");
+  CHECK(machines_of(take_over(read, one_day)) == "one:1200@2026-06-01 two:90@2026-06-01 three:50@2026-06-01");
+  CHECK(refused("Machine;Hours;Seen\nOne;1200;03/25/2026\n", asked()).codes == "days-of-what:1");
+  // A column of years or with something else in it, no readings, and a day that is known.
+  for (const char* const known :
+       {"Machine;Hours;Built\nOne;1200;2009\n", "Machine;Hours;Seen\nOne;1200;2026-05-02 by M.\n",
+        "Machine;Site;Seen\nOne;Yard;2026-05-02\n", "Machine;Hours;Date;Seen\nOne;1200;2026-05-02;2026-05-03\n",
+        "Machine;Hours;Seen\nOne;1200;\n"}) {
+    CAPTURE(std::string(known));
+    CHECK(refused(known, asked()).codes.empty());
+  }
+}
+
 TEST_CASE("a row that says something of a machine and names none is asked back") {
   const std::string list = "Machine;Serial;Hours\nBig;1;100\n;2;50\n";
   CHECK(refused(list, asked()).codes == "no-name:3");
