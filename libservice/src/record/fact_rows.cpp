@@ -96,9 +96,11 @@ void RowTaker::read_values(Fact& fact) {
     if (problem.empty()) problem = set(fact, column, text);
     if (problem.empty()) continue;
     const bool is_text = text_member(column) != nullptr;
-    const std::string hint = first_bad_utf8(text)                  ? encoding_hint(text)
-                             : is_number(column) && has_unit(text) ? "write the number alone, without its unit"
-                                                                   : "mend it in this row";
+    const bool unit = is_number(column) && has_unit(text);
+    if (unit) problem = "is not the number alone";  // a decimal comma before it may be right in this file
+    const std::string hint = first_bad_utf8(text) ? encoding_hint(text)
+                             : unit               ? "write the number alone, without its unit"
+                                                  : "mend it in this row";
     tell(column, is_text ? "bad-text" : "bad-value",
          is_text ? fmt::format("`{}` {}", to_text(column), problem)
                  : fmt::format("`{}` {}: `{}`", to_text(column), problem, cleaned(text.substr(0, 60))),

@@ -267,6 +267,11 @@ TEST_CASE("near misses of people who fill in a list are told what to write") {
   CHECK(place.run("import blanks.csv") == 65);
   CHECK(place.complains("write the number alone, without its unit"));
   CHECK(place.complains("a year is enough (2023)"));
+  place.write("comma.csv",
+              "kind;machine;on;at;task\nreading;pump;2026-01-01;10,5;\nreading;loader;2026-01-01;3900,4 h;\n");
+  CHECK(place.run("import comma.csv") == 65);
+  CHECK(place.complains("`at` is not the number alone: `3900,4 h`"));
+  CHECK_FALSE(place.complains("has a comma"));
   place.write("headed.csv", "kind,machine,Date,Hours\nreading,loader,2026-01-01,5\n");
   CHECK(place.run("import headed.csv") == 65);
   CHECK(place.complains("call it `on`"));
