@@ -107,6 +107,15 @@ void check_values(const std::vector<std::string>& written, const Command* comman
   }
 }
 
+// A machine's name of several words is one word only in quotes: the words too many may belong to it.
+std::string quotes_hint(const Arguments& arguments) {
+  const auto& words = arguments.command->words;
+  if (words.empty() || words.front().name != "MACHINE") return "";
+  std::string name = arguments.words.front();
+  for (std::size_t i = 1; i <= arguments.words.size() - words.size(); ++i) name += ' ' + arguments.words[i];
+  return fmt::format("a name of several words needs quotes: \"{}\"; ", name);
+}
+
 void check_words(const Arguments& arguments) {
   const Command& command = *arguments.command;
   const auto required = static_cast<std::size_t>(
@@ -122,7 +131,7 @@ void check_words(const Arguments& arguments) {
   if (!open && arguments.words.size() > command.words.size()) {
     wrong("surplus-word",
           fmt::format("`{}` does not know what to do with `{}`", command.name, arguments.words[command.words.size()]),
-          help_hint(&command));
+          quotes_hint(arguments) + help_hint(&command));
   }
 }
 
