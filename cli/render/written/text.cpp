@@ -123,6 +123,27 @@ std::string advice_on(const service::WrittenTwice& twice) {
                             short_text(spare->id));
 }
 
+// How a doubt stands to what was entered: of another value it is said that it was there before, or why it comes now.
+std::string_view doubt_is(const service::Entered& entered, const service::Gap& doubt) {
+  const auto is_added = [&](const service::FactId& fact) {
+    return std::any_of(entered.added.begin(), entered.added.end(),
+                       [&](const service::Fact& added) { return added.id == fact; });
+  };
+  const auto& newly = entered.newly_doubted;
+  if (std::find(newly.begin(), newly.end(), doubt.facts.front()) != newly.end()) {
+    return "New doubt of an older value, by what is known now: ";
+  }
+  return std::any_of(doubt.facts.begin(), doubt.facts.end(), is_added) ? "" : "Still in doubt: ";
+}
+
+// `If it is what meter `engine` shows: take this back, then the same with --meter engine`.
+std::string meter_meant(const service::Entered& entered, const service::Cure& meter) {
+  const std::string_view tasks = meter.value("tasks");
+  return fmt::format("If it is what meter `{0}` shows: {1}{2} with --meter {0}\n", meter.value("meter"),
+                     entered.dry_run ? "" : "take this back, then ",
+                     tasks.empty() ? "the same" : fmt::format("{} by itself", tasks));
+}
+
 // What follows from a value that is hard to believe, and how to say that it is right after all.
 std::string doubts_text(const service::Entered& entered) {
   constexpr std::size_t most = 5;
@@ -133,9 +154,11 @@ std::string doubts_text(const service::Entered& entered) {
   std::string text;
   for (std::size_t i = 0; i < std::min(most, entered.doubts.size()); ++i) {
     const service::Gap& doubt = entered.doubts[i];
-    const bool stands_on = std::none_of(doubt.facts.begin(), doubt.facts.end(), is_added);
-    text += fmt::format("{}{} {}: {}\n", stands_on ? "Still in doubt: " : "", service::cleaned(doubt.machine),
+    text += fmt::format("{}{} {}: {}\n", doubt_is(entered, doubt), service::cleaned(doubt.machine),
                         service::cleaned(doubt.meter), service::cleaned(doubt.say));
+    for (const service::MeterMeant& meant : entered.meters_meant) {
+      if (meant.fact == doubt.facts.front()) text += "  " + meter_meant(entered, meant.meter);
+    }
     const bool not_stored = entered.dry_run && !doubt.facts.empty() && is_added(doubt.facts.front());
     if (const auto right = confirmation_of(entered, doubt); right && !not_stored) {
       text += fmt::format("  If it is right: {}\n", command_to_confirm(*right));

@@ -97,6 +97,12 @@ struct UntoldValue {
   std::optional<ShownOn> last;  // the reading before; none: their use is not known at all
 };
 
+// A value that is hard to believe of its meter, and that another meter of the machine may show, undoubted.
+struct MeterMeant {
+  FactId fact;
+  Cure meter;  // `other_meter`
+};
+
 // What was entered, or with a dry run would be. Everything in it stays valid as long as it or a copy of it lives.
 struct Entered {
   Day today;
@@ -112,13 +118,15 @@ struct Entered {
   std::vector<std::string> machines;  // of a strike, those of what it strikes; in order
   std::shared_ptr<const DueList> before;
   std::shared_ptr<const DueList> after;
-  std::vector<PointChange> changes;  // point into the two lists
-  std::vector<HeadingChange> moves;  // likewise
-  std::vector<SeenSign> seen;        // to be looked at, newly or as the added facts say again
-  std::vector<SeenSign> answered;    // no more to be looked at
-  std::vector<WrittenTwice> twice;   // where what was added is one of the two
-  std::vector<Gap> doubts;           // about values of the meters that were read: the added ones, and what stands on
-  std::vector<UntoldValue> untold;   // of services that came from no file
+  std::vector<PointChange> changes;   // point into the two lists
+  std::vector<HeadingChange> moves;   // likewise
+  std::vector<SeenSign> seen;         // to be looked at, newly or as the added facts say again
+  std::vector<SeenSign> answered;     // no more to be looked at
+  std::vector<WrittenTwice> twice;    // where what was added is one of the two
+  std::vector<Gap> doubts;            // about values of the meters that were read: the added ones, and what stands on
+  std::vector<FactId> newly_doubted;  // of these, values that were in the book and that nobody doubted before
+  std::vector<MeterMeant> meters_meant;  // of added values that are doubted and came from no file
+  std::vector<UntoldValue> untold;       // of services that came from no file
 
   // The book before and after, for the questions below.
   std::shared_ptr<const std::vector<Fact>> known;

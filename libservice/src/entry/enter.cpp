@@ -101,6 +101,11 @@ std::vector<SeenSign> to_be_looked_at(const std::vector<Fact>& added, const DueL
   return seen;
 }
 
+bool doubted_in(const DueList& list, const FactId& value) {
+  return std::any_of(list.gaps.begin(), list.gaps.end(),
+                     [&](const Gap& gap) { return gap.kind == GapKind::doubtful && gap.facts.front() == value; });
+}
+
 void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Extract& known,
              Entered& entered) {
   constexpr std::chrono::days horizon{30};
@@ -129,7 +134,11 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
     if (gap.kind != GapKind::doubtful) continue;
     const bool is_new =
         std::any_of(gap.facts.begin(), gap.facts.end(), [&](const FactId& fact) { return fresh.contains(fact); });
-    if (is_new || meters_read.contains({gap.machine, gap.meter})) entered.doubts.push_back(gap);
+    if (!is_new && !meters_read.contains({gap.machine, gap.meter})) continue;
+    entered.doubts.push_back(gap);
+    if (!fresh.contains(gap.facts.front()) && !doubted_in(*entered.before, gap.facts.front())) {
+      entered.newly_doubted.push_back(gap.facts.front());
+    }
   }
   for (WrittenTwice& twice : written_twice(*entered.is)) {
     const bool is_part = fresh.contains(twice.earlier.id) || fresh.contains(twice.later.id);
@@ -190,13 +199,15 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   const auto known = std::make_shared<Extract>(Extract{{}, kin_of(*fleet, request.scope), std::nullopt});
   std::size_t to_store = 0;
   bool from_file = false;
+  std::vector<Proposal> proposals;
+  Stamp stamp;
   entered.added = record.append(known->read, request.dry_run, [&](const std::vector<Fact>& facts) {
     known->facts = facts;
     known->newest = record.newest_day();
-    const auto proposals = request.propose(*known);
+    proposals = request.propose(*known);
     insist_on_scope(request.scope, proposals);
     entered.own_ids = std::none_of(proposals.begin(), proposals.end(), [](const Proposal& p) { return p.has_id; });
-    const Stamp stamp = stamp_of(writer, request.origin, proposals);
+    stamp = stamp_of(writer, request.origin, proposals);
     auto judgement = judge(*fleet, facts, proposals, stamp, request.today);
     put_likelier_first(*fleet, facts, proposals, stamp, request.today, judgement);
     from_file = std::any_of(proposals.begin(), proposals.end(),
@@ -210,7 +221,11 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   entered.known = {known, &known->facts};
   try {
     compare(fleet, request, *known, entered);
-    if (!from_file) entered.untold = untold_values(entered);
+    if (!from_file) {
+      entered.untold = untold_values(entered);
+      entered.meters_meant =
+          meters_meant(*fleet, known->facts, proposals, stamp, request.today, entered.added, entered.doubts);
+    }
   } catch (const std::exception&) {
     if (request.dry_run || entered.added.empty()) throw;
     // Whoever is told only what is wrong would enter the facts again.

@@ -27,6 +27,12 @@ class Cures {
     }
   }
 
+  std::vector<Cure> other_meters(const Fact& fact) const {
+    const Machine* machine = fleet_.machine(fact.machine);
+    const Meter* meter = machine == nullptr ? nullptr : machine->meter(fact.meter);
+    return meter == nullptr ? std::vector<Cure>{} : other_meters(fact, *machine, *meter);
+  }
+
  private:
   void put_first(Diagnostic& refused, std::size_t row) {
     const Fact& fact = proposals_[row].fact;
@@ -127,6 +133,20 @@ class Cures {
 void put_likelier_first(const Fleet& fleet, const std::vector<Fact>& known, const std::vector<Proposal>& proposals,
                         const Stamp& stamp, Day today, Judgement& judgement) {
   Cures(fleet, known, proposals, stamp, today).put_first(judgement);
+}
+
+std::vector<MeterMeant> meters_meant(const Fleet& fleet, const std::vector<Fact>& known,
+                                     const std::vector<Proposal>& proposals, const Stamp& stamp, Day today,
+                                     const std::vector<Fact>& added, const std::vector<Gap>& doubts) {
+  std::vector<MeterMeant> meant;
+  const Cures cures(fleet, known, proposals, stamp, today);
+  for (const Gap& doubt : doubts) {
+    const auto value =
+        std::find_if(added.begin(), added.end(), [&](const Fact& fact) { return fact.id == doubt.facts.front(); });
+    if (value == added.end()) continue;
+    for (Cure& meter : cures.other_meters(*value)) meant.push_back({value->id, std::move(meter)});
+  }
+  return meant;
 }
 
 }  // namespace service

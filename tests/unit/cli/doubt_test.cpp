@@ -52,6 +52,18 @@ TEST_CASE("a doubt that stands on is said when the meter is read again") {
   CHECK_FALSE(place.says("in doubt"));
 }
 
+TEST_CASE("a doubt that comes with an older service is said to be new") {
+  Place place;
+  place.furnish();
+  must(place, "reading loader 100 --on 2026-05-01");
+  must(place, "reading loader 600 --on 2026-06-01");
+  must(place, "done loader hoses --at 60 --on 2025-10-01");
+  REQUIRE(place.says("loader engine: 600.0 h on 2026-06-01 is hard to believe"));
+  CHECK(place.says("New doubt of an older value, by what is known now: loader"));
+  must(place, "reading loader 600");
+  CHECK(place.says("Still in doubt: loader"));
+}
+
 TEST_CASE("a dry run names no command about a value that is not stored") {
   Place place;
   doubt(place);

@@ -39,6 +39,25 @@ TEST_CASE("a value that another meter of the machine may show is that one's firs
   CHECK_FALSE(place.complains("--meter separator"));
 }
 
+TEST_CASE("a value that is stored and hard to believe may be another meter's, too") {
+  Place place;
+  furnish(place);
+  must(place, "reading combine 1555 --meter separator --on 2026-01-01");
+  must(place, "reading combine 2080 --meter separator --dry-run");
+  REQUIRE(place.says("combine separator: 2080.0 h on 2026-06-15 is hard to believe"));
+  CHECK(place.says("If it is what meter `engine` shows: the same with --meter engine"));
+  must(place, "reading combine 2080 --meter separator");
+  CHECK(place.says("If it is what meter `engine` shows: take this back, then the same with --meter engine"));
+  must(place, "undo");
+  must(place, "reading combine 2070 --meter separator");  // the engine is past that
+  REQUIRE(place.says("is hard to believe"));
+  CHECK_FALSE(place.says("`engine`"));
+  must(place, "undo");
+  must(place, "done combine knife --at 2080 --meter separator");  // a service that does not count by the engine
+  REQUIRE(place.says("is hard to believe"));
+  CHECK_FALSE(place.says("`engine`"));
+}
+
 TEST_CASE("of a service it is that one's only where the service counts by it") {
   Place place;
   furnish(place);

@@ -115,6 +115,21 @@ TEST_CASE("a fact outside of what was read is not judged as if nothing were know
   CHECK(office.record.facts().empty());
 }
 
+TEST_CASE("a value of the book that what is entered puts in doubt was not in doubt before") {
+  Office office;
+  office.enter({reading("loader", "2026-04-01", "100"), reading("loader", "2026-05-01", "110"),
+                reading("loader", "2026-06-01", "600")});
+  const auto history = office.enter({done("loader", "hoses", "2025-09-01", "60")});
+  REQUIRE(history.doubts.size() == 1);  // the readings before it span 120 days now
+  CHECK(history.doubts.front().say.starts_with("600.0 h on 2026-06-01 is hard to believe"));
+  CHECK((history.newly_doubted == std::vector{history.doubts.front().facts.front()}));
+  const auto again = office.enter({done("loader", "oil", "2025-10-01", "70")});
+  CHECK(again.doubts.size() == 1);
+  CHECK(again.newly_doubted.empty());
+  const auto higher = office.enter({reading("loader", "2026-06-02", "620"), reading("loader", "2026-06-03", "650")});
+  CHECK(higher.newly_doubted.empty());  // what is entered is new altogether
+}
+
 TEST_CASE("with skip_bad the good rows are stored, the bad ones handed back, and the caller is asked first") {
   Office office;
   const std::string text =
