@@ -20,7 +20,7 @@ void tell_what_stood(const service::Fact& told, const service::UseChange& change
   }
   if (told.kind == FactKind::out_of_use && !change.changes) {
     said.push_back(fmt::format("{} was out of use already since {}{}", machine.key, service::to_text(*before.since),
-                               reasons_of(before)));
+                               reasons_of(before.reasons, *before.since)));
   }
   if (told.kind == FactKind::laid_up && before.laid_up) {
     const auto until = [](const std::optional<service::Day>& day) {

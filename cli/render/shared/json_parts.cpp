@@ -134,12 +134,29 @@ Json machine_of(const service::Machine& machine, const service::Fleet& fleet) {
 Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet) {
   Json json = machine_of(*seen.machine, fleet);
   json["sign"] = seen.sign;
-  json["on"] = to_text(seen.on);
+  json["on"] = to_text(seen.on.first);
+  json["until"] = to_text(seen.on.last);
   json["fact"] = to_text(seen.fact);
   json["note"] = text_or_null(seen.note);
   json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
   return json;
 }
+
+namespace {
+
+Json reasons_as_json(const std::vector<service::UseReason>& reasons) {
+  return array_of(reasons, [](const service::UseReason& reason) {
+    return Json{{"on", to_text(reason.on)}, {"note", reason.note}};
+  });
+}
+
+Json lay_up_as_json(const service::LayUp& laid_up) {
+  return {{"since", to_text(laid_up.since)},
+          {"until", day_or_null(laid_up.until)},
+          {"reasons", reasons_as_json(laid_up.reasons)}};
+}
+
+}  // namespace
 
 Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet) {
   Json json = machine_of(*use.machine, fleet);
@@ -147,9 +164,8 @@ Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet
   json["since"] = day_or_null(use.state.since);
   json["until"] = day_or_null(use.state.until);
   json["note"] = text_or_null(use.state.note);
-  json["reasons"] = array_of(use.state.reasons, [](const service::UseReason& reason) {
-    return Json{{"on", to_text(reason.on)}, {"note", reason.note}};
-  });
+  json["reasons"] = reasons_as_json(use.state.reasons);
+  json["laid_up"] = use.state.laid_up ? lay_up_as_json(*use.state.laid_up) : Json(nullptr);
   return json;
 }
 

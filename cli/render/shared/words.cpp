@@ -288,23 +288,27 @@ std::string words_of(const service::PutOff& put_off) {
   return text;
 }
 
+std::string as_known(const service::DaySpan& span) {
+  std::string text = to_text(span);
+  if (span.whole_day()) return text;
+  return text + (text.size() == 4 ? ", year only" : ", month only");
+}
+
 std::vector<std::string> remarks_of(const Point& point) {
   std::vector<std::string> remarks = marks_of(point);
   if (point.by_estimate) remarks.emplace_back("by estimate: read the meter");
   if (std::string sooner = sooner_words(point); !sooner.empty()) remarks.push_back(std::move(sooner));
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
   if (point.fitted && point.fitted->year_or_month_only()) {
-    const std::string on = to_text(point.fitted->on);
     const bool since_new = point.fitted->basis == service::Basis::in_service;
-    remarks.push_back(
-        fmt::format("{} {}, {} only", since_new ? "in service" : "done", on, on.size() == 4 ? "year" : "month"));
+    remarks.push_back(fmt::format("{} {}", since_new ? "in service" : "done", as_known(point.fitted->on)));
   }
   if (point.standing == Standing::no_record && !point.fitted) remarks.emplace_back("no service is written down");
   return remarks;
 }
 
 std::string words_of(const service::SeenSign& seen) {
-  std::string text = fmt::format("{}, seen {}", service::cleaned(seen.sign), to_text(seen.on));
+  std::string text = fmt::format("{}, seen {}", service::cleaned(seen.sign), as_known(seen.on));
   if (seen.found && seen.looked_on) {
     text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
   }
@@ -313,18 +317,25 @@ std::string words_of(const service::SeenSign& seen) {
 }
 
 std::string words_of(const service::UseState& state) {
-  std::string text = state.kind == service::UseKind::out_of_use ? "out of use" : "laid up";
-  if (state.kind == service::UseKind::in_use) text = "in use";
-  if (state.kind == service::UseKind::out_of_use && state.laid_up) text += " and laid up";
-  if (state.since) text += " since " + to_text(*state.since);
-  if (state.until) text += " until " + to_text(*state.until);
-  return text + reasons_of(state);
+  if (state.kind == service::UseKind::laid_up && state.since) {
+    return words_of(service::LayUp{*state.since, state.until, state.reasons});
+  }
+  const bool out_of_use = state.kind == service::UseKind::out_of_use;
+  std::string text = out_of_use ? "out of use" : "in use";
+  if (state.since) text += " since " + to_text(*state.since) + reasons_of(state.reasons, *state.since);
+  return text + (out_of_use && state.laid_up ? "; " + words_of(*state.laid_up) : "");
 }
 
-std::string reasons_of(const service::UseState& state) {
+std::string words_of(const service::LayUp& laid_up) {
+  return fmt::format("laid up since {}{}{}", to_text(laid_up.since),
+                     laid_up.until ? " until " + to_text(*laid_up.until) : "",
+                     reasons_of(laid_up.reasons, laid_up.since));
+}
+
+std::string reasons_of(const std::vector<service::UseReason>& reasons, service::Day since) {
   std::string text;
-  for (const service::UseReason& reason : state.reasons) {
-    const bool from_the_start = text.empty() && reason.on == state.since;
+  for (const service::UseReason& reason : reasons) {
+    const bool from_the_start = text.empty() && reason.on == since;
     text += (from_the_start ? "" : "; " + to_text(reason.on)) + ": " + service::cleaned(reason.note);
   }
   return text;

@@ -73,10 +73,13 @@ std::vector<std::string> remarks_of(const service::Point& point);
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.
 std::string words_of(const service::PutOff& put_off);
 
-// `out of use since 2026-05-21: fork worn`.
+std::string as_known(const service::DaySpan& span);  // `2026-06-15`, `2026-06, month only`
+
+// `out of use since 2026-05-21: fork worn`, `out of use since 2026-06-15: leaks; laid up since 2026-03-09: drained`.
 std::string words_of(const service::UseState& state);
+std::string words_of(const service::LayUp& laid_up);  // `laid up since 2026-03-09 until 2026-11-01: drained`
 // `: left fork worn; 2026-06-15: seat belt torn`: each with its day, but for the first where it stands since that day.
-std::string reasons_of(const service::UseState& state);
+std::string reasons_of(const std::vector<service::UseReason>& reasons, service::Day since);
 
 // `strange knocking noise, seen 2026-06-14; looked at 2026-06-15, found worn: a bearing hums`.
 std::string words_of(const service::SeenSign& seen);

@@ -82,7 +82,7 @@ struct MachineUse {
 struct SeenSign {
   const Machine* machine = nullptr;
   std::string sign;            // in the words of whoever saw it; `brakes found failed`, `oil-heat 110 C`
-  Day on;                      // when it was seen first
+  DaySpan on;                  // when it was seen first; of a check by month or year alone
   FactId fact;                 // of that
   std::string note;            // of the newest fact about it: the look, else the sign
   std::optional<Found> found;  // worn or failed, by the newest look; none: nobody looked

@@ -108,7 +108,8 @@ struct UseReason {
 
 struct LayUp {
   Day since;
-  std::optional<Day> until;  // the planned return, by whoever spoke last
+  std::optional<Day> until;          // the planned return, by whoever spoke last
+  std::vector<UseReason> reasons{};  // all that was said of it since then, oldest first
   friend bool operator==(const LayUp&, const LayUp&) = default;
 };
 
@@ -117,9 +118,9 @@ struct UseState {
   std::optional<Day> since;
   std::optional<Day> until;  // laid up: planned return; from that day on the machine counts as in use again
   std::string note;          // the reasons in one text
-  // All that was said of it since it was last in use, oldest first: what is said later takes back nothing.
+  // All that was said of that since it was last in use, oldest first: what is said later takes back nothing.
   std::vector<UseReason> reasons;
-  std::optional<LayUp> laid_up;  // that day, also where it is out of use as well
+  std::optional<LayUp> laid_up;  // that day, also where it is out of use as well: with a day and reasons of its own
 };
 
 // An unsafe machine stays out of use until somebody says that it is back, whatever else happens to it.
@@ -195,11 +196,11 @@ std::vector<MeasuredName> measured_names(const Fleet& fleet, const Machine& mach
 struct NearName {
   std::string name;
   bool measured = false;  // a name of what is measured, else a sign
-};
   // Of a sign that is a measurement in words (`restriction 6.2 kPa`): its value, and the unit where it is not the one
   // that is meant unless told.
   std::optional<Measure> value = {};
   std::string unit = {};
+};
 
 // Of a sign (`kind`): what is measured where its name and a value are the words that are written, else the nearest
 // listed sign, or one whose words stand among those that are written (`oil leaks`). Of a measurement: the nearest of

@@ -26,7 +26,6 @@ std::string_view to_text(UseKind kind) {
 
 UseState use_state(std::span<const Fact> facts, Day on) {
   std::optional<LayUp> laid_up;
-  std::vector<UseReason> why_laid_up;
   std::optional<Day> out_of_use;  // the first day since it was last in use: it has stood since then
   std::vector<UseReason> why_out_of_use;
   UseState state;
@@ -35,22 +34,21 @@ UseState use_state(std::span<const Fact> facts, Day on) {
     if (!laid_up || !laid_up->until || *laid_up->until > day) return;
     state.since = laid_up->until;
     laid_up.reset();
-    why_laid_up.clear();
   };
   for (const Fact& fact : facts) {
     const Day day = fact.on.first;
     if (day > on) break;
     if (fact.kind == FactKind::laid_up) {
       end_lay_up(day);
-      laid_up = LayUp{laid_up ? laid_up->since : day, fact.until};
-      add_reason(fact, why_laid_up);
+      if (!laid_up) laid_up = LayUp{day, std::nullopt, {}};
+      laid_up->until = fact.until;
+      add_reason(fact, laid_up->reasons);
     } else if (fact.kind == FactKind::out_of_use) {
       if (!out_of_use) out_of_use = day;
       add_reason(fact, why_out_of_use);
     } else if (fact.kind == FactKind::back) {
       state.since = day;
       laid_up.reset();
-      why_laid_up.clear();
       out_of_use.reset();
       why_out_of_use.clear();
     }
@@ -65,7 +63,7 @@ UseState use_state(std::span<const Fact> facts, Day on) {
     state.kind = UseKind::laid_up;
     state.since = laid_up->since;
     state.until = laid_up->until;
-    take_reasons(std::move(why_laid_up), state);
+    take_reasons(laid_up->reasons, state);
   }
   return state;
 }

@@ -40,8 +40,8 @@ class Keeping {
     });
     if (at == open_.end()) {
       Open fresh;
-      fresh.seen = {&view_.machine, std::move(kept.name), fact.on.first, fact.id,
-                    fact.note,      std::nullopt,         std::nullopt,  kept.safety};
+      fresh.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,
+                    fact.note,      std::nullopt,         std::nullopt, kept.safety};
       at = open_.insert(open_.end(), std::move(fresh));
     } else if (!fact.note.empty()) {
       at->seen.note = fact.note;

@@ -188,7 +188,7 @@ TEST_CASE("a machine out of use comes first, until it is back") {
   CHECK(place.run("due --machine pump --exit-code") == 1);
   REQUIRE(place.run("lay-up pump") == 0);  // both at once: it stays out of use
   REQUIRE(place.run("due --overdue") == 0);
-  CHECK(place.says("out of use and laid up"));
+  CHECK(place.says("guard_off; laid up since 2026-06-15"));
   REQUIRE(place.run("back pump") == 0);
   REQUIRE(place.run("due --overdue") == 0);
   CHECK_FALSE(place.says("Out of use"));
@@ -202,7 +202,7 @@ TEST_CASE("laying up a machine that is out of use does not promise that it works
   CHECK(place.says("stays so, whatever the day"));
   CHECK_FALSE(place.says("counts as in use"));
   REQUIRE(place.run("history pump") == 0);
-  CHECK(place.says("out of use and laid up"));
+  CHECK(place.says("guard_off; laid up since 2026-06-15 until 2026-09-01"));
 }
 
 TEST_CASE("a count is of a part that the fleet lists") {

@@ -53,6 +53,27 @@ TEST_CASE("all reasons of a machine out of use are told with their days in every
   CHECK(state["reasons"][1]["note"] == "seat-belt-torn");
 }
 
+TEST_CASE("a machine out of use and laid up is told with the day and the reason of each, and back ends both aloud") {
+  Place place;
+  place.furnish();
+  must(place, "lay-up pump --on 2026-03-09 --until 2026-11-01 --note drained");
+  must(place, "out-of-use pump --note fork-worn");
+  must(place, "due");
+  CHECK(place.says("out of use since 2026-06-15: fork-worn; laid up since 2026-03-09 until"));
+  const auto use = json_of(place, "due")["not_in_use"][0];
+  CHECK(use["since"] == "2026-06-15");
+  CHECK(use["laid_up"].dump() ==
+        R"({"reasons":[{"note":"drained","on":"2026-03-09"}],"since":"2026-03-09","until":"2026-11-01"})");
+  must(place, "back pump");
+  CHECK(
+      place.says("fork-worn; laid up since 2026-03-09 until 2026-11-01: drained. Is that mended? It is not "
+                 "laid up any more either; to lay it up again: whichever lay-up pump --until 2026-11-01"));
+  must(place, "out-of-use pump");
+  CHECK(json_of(place, "due")["not_in_use"][0]["laid_up"].is_null());
+  must(place, "back pump");
+  CHECK_FALSE(place.says("laid up"));
+}
+
 TEST_CASE("back asks whether what it ends is mended, before what is to be seen to") {
   Place place;
   furnish_guarded(place);

@@ -353,6 +353,20 @@ TEST_CASE("a lay-up that is said anew stands since it began, until the day said 
   CHECK(state(over, "2026-04-01").reasons.empty());
 }
 
+TEST_CASE("a lay-up and what is unsafe each keep their own day and reasons") {
+  using Reasons = std::vector<service::UseReason>;
+  World world = machine();
+  world.state(FactKind::laid_up, "2026-01-10", "2026-03-01").note = "drained";
+  world.state(FactKind::out_of_use, "2026-01-20").note = "fork worn";
+  const auto both = state(world, "2026-02-01");
+  CHECK(both.note == "fork worn");
+  CHECK((both.reasons == Reasons{{day("2026-01-20"), "fork worn"}}));
+  REQUIRE(both.laid_up.has_value());
+  CHECK((both.laid_up->reasons == Reasons{{day("2026-01-10"), "drained"}}));
+  CHECK_FALSE(state(world, "2026-03-01").laid_up.has_value());  // over, and unsafe all the same
+  CHECK((state(world, "2026-01-15").laid_up->reasons == state(world, "2026-01-15").reasons));
+}
+
 TEST_CASE("a machine out of use keeps the days of its lay-up beside its own") {
   World world = machine();
   world.state(FactKind::laid_up, "2026-01-10", "2026-03-01");
