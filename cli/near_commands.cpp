@@ -1,5 +1,7 @@
 #include "near_commands.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <span>
 #include <string_view>
@@ -13,28 +15,28 @@ namespace {
 
 struct Bridge {
   std::vector<std::string_view> typed;
-  std::string_view hint;
+  std::string_view hint;  // `{0}` stands for how printed commands begin
 };
 
 // Words for which people reach, and the command that answers.
 const std::vector<Bridge>& bridges() {
   static const std::vector<Bridge> all{
       {{"list", "ls", "todo", "do", "tasks", "status", "today", "now"},
-       "what is due: whichever due; every point: whichever due --all"},
-      {{"overdue", "late"}, "the overdue list: whichever due --overdue"},
-      {{"next", "coming", "soon", "upcoming"}, "what comes next: whichever due --within 3m"},
-      {{"order", "orders", "buy", "shopping", "stock"}, "what to order, and by when: whichever parts"},
+       "what is due: {0} due; every point: {0} due --all"},
+      {{"overdue", "late"}, "the overdue list: {0} due --overdue"},
+      {{"next", "coming", "soon", "upcoming"}, "what comes next: {0} due --within 3m"},
+      {{"order", "orders", "buy", "shopping", "stock"}, "what to order, and by when: {0} parts"},
       {{"show", "info", "look", "looks", "view", "machine", "machines", "point"},
-       "a machine's points: whichever due MACHINE; its worst one: whichever why MACHINE; its book: whichever history "
+       "a machine's points: {0} due MACHINE; its worst one: {0} why MACHINE; its book: {0} history "
        "MACHINE"},
-      {{"explain", "how", "reason"}, "the sums behind a standing: whichever why MACHINE TASK"},
-      {{"log", "book", "facts", "record"}, "the book of a machine: whichever history MACHINE"},
+      {{"explain", "how", "reason"}, "the sums behind a standing: {0} why MACHINE TASK"},
+      {{"log", "book", "facts", "record"}, "the book of a machine: {0} history MACHINE"},
       {{"read", "readings", "meter"},
-       "what was read: whichever history MACHINE; to write a value down: whichever reading MACHINE VALUE"},
-      {{"unknown", "missing", "gaps", "ask"}, "what is not known: whichever find-out"},
-      {{"plan", "prepare", "before"}, "what to do before a season: whichever season SEASON"},
-      {{"hours", "usage", "use"}, "use now and ahead: whichever forecast"},
-      {{"cost", "costs", "labour", "work"}, "hours of work and money ahead: whichever workload"},
+       "what was read: {0} history MACHINE; to write a value down: {0} reading MACHINE VALUE"},
+      {{"unknown", "missing", "gaps", "ask"}, "what is not known: {0} find-out"},
+      {{"plan", "prepare", "before"}, "what to do before a season: {0} season SEASON"},
+      {{"hours", "usage", "use"}, "use now and ahead: {0} forecast"},
+      {{"cost", "costs", "labour", "work"}, "hours of work and money ahead: {0} workload"},
   };
   return all;
 }
@@ -52,10 +54,10 @@ bool writes(const std::string& name) {
 
 }  // namespace
 
-std::string instead_of_command(const std::string& written) {
+std::string instead_of_command(const std::string& written, const std::string& command) {
   for (const Bridge& bridge : bridges()) {
     if (std::find(bridge.typed.begin(), bridge.typed.end(), written) != bridge.typed.end()) {
-      return std::string(bridge.hint);
+      return fmt::format(fmt::runtime(bridge.hint), command);
     }
   }
   std::vector<std::string> names = command_names();

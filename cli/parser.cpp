@@ -12,6 +12,7 @@
 #include "mistakes.h"
 #include "near_commands.h"
 #include "service/base.h"
+#include "terminal/look.h"
 
 namespace cli {
 namespace {
@@ -30,8 +31,8 @@ std::vector<const Option*> options_of(const Command* command) {
   return options;
 }
 
-[[noreturn]] void unknown_command(const std::string& written) {
-  wrong("unknown-command", fmt::format("there is no command `{}`", written), instead_of_command(written));
+[[noreturn]] void unknown_command(const std::string& written, const std::string& command) {
+  wrong("unknown-command", fmt::format("there is no command `{}`", written), instead_of_command(written, command));
 }
 
 [[noreturn]] void unknown_option(const std::string& written, const Command* command) {
@@ -214,7 +215,7 @@ Arguments parse(const std::vector<std::string>& written) {
   for (const std::string& extra : app.remaining(true)) {
     if (extra == "--") continue;
     if (extra.size() > 1 && extra.front() == '-') unknown_option(extra, arguments.command);
-    if (arguments.command == nullptr) unknown_command(extra);
+    if (arguments.command == nullptr) unknown_command(extra, command_about(fleet_named(written)));
     wrong("surplus-word", fmt::format("`{}` does not know what to do with `{}`", arguments.command->name, extra),
           help_hint(arguments.command));
   }
@@ -230,6 +231,16 @@ Arguments parse(const std::vector<std::string>& written) {
   check_format(arguments);
   check_color(arguments);
   return arguments;
+}
+
+std::optional<std::string> fleet_named(const std::vector<std::string>& arguments) {
+  constexpr std::string_view with_equals = "--fleet=";
+  for (std::size_t i = 0; i < arguments.size(); ++i) {
+    if (arguments[i] == "--") break;
+    if (arguments[i].starts_with(with_equals)) return arguments[i].substr(with_equals.size());
+    if (arguments[i] == "--fleet" && i + 1 < arguments.size()) return arguments[i + 1];
+  }
+  return std::nullopt;
 }
 
 bool wants_json(const std::vector<std::string>& arguments) {

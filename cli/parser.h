@@ -30,4 +30,7 @@ Arguments parse(const std::vector<std::string>& arguments);
 // Whether errors are to be JSON; works on a command line that is wrong elsewhere.
 bool wants_json(const std::vector<std::string>& arguments);
 
+// What `--fleet` names; likewise.
+std::optional<std::string> fleet_named(const std::vector<std::string>& arguments);
+
 }  // namespace cli

@@ -15,12 +15,13 @@ namespace {
 
 void say(const std::vector<std::string>& written, const World& world,
          const std::vector<service::Diagnostic>& diagnostics) {
+  const std::string command = command_about(fleet_named(written));
   if (wants_json(written)) {
-    world.write_error(errors_as_json(diagnostics));
+    world.write_error(errors_as_json(diagnostics, command));
   } else {
     // A message that names no place in a file names who says it: cron mixes many voices.
     const bool placed = !diagnostics.empty() && diagnostics.front().place.has_value();
-    world.write_error((placed ? "" : "whichever: ") + diagnostics_to_text(diagnostics));
+    world.write_error((placed ? "" : "whichever: ") + diagnostics_to_text(diagnostics, command));
   }
 }
 

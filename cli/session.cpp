@@ -40,10 +40,6 @@ std::string near_or_all(const std::vector<std::string>& near, const std::vector<
 
 // A name of something else, where a machine was to be named.
 std::string other_kind(const service::Fleet& fleet, const std::string& written) {
-  if (const auto* season = season_named(fleet, written).one) {
-    return fmt::format("`{0}` is a season: whichever season {1}; its parts: whichever parts --before {1}", written,
-                       season->key);
-  }
   if (const auto* site = site_named(fleet, written).one) {
     return fmt::format("`{}` is a site; its machines: --site {}", written, site->key);
   }
@@ -116,9 +112,15 @@ const service::Machine& the_machine(const service::Fleet& fleet, const std::stri
   const auto named = machine_named(fleet, written);
   if (named.one != nullptr) return *named.one;
   if (!named.several.empty()) several(written, named.several, "machines");
-  std::string hint = other_kind(fleet, written);
-  if (hint.empty()) hint = near_or_all(named.near, fleet.machines, "the fleet lists no machines");
-  wrong("unknown-machine", fmt::format("there is no machine `{}` in this fleet", written), hint);
+  service::Diagnostic unknown{"unknown-machine", fmt::format("there is no machine `{}` in this fleet", written), ""};
+  if (const auto* season = season_named(fleet, written).one) {
+    unknown.hint = fmt::format("`{}` is a season", written);
+    unknown.cures = {{service::CureKind::ask_season, {{"season", season->key}}}};
+  } else {
+    unknown.hint = other_kind(fleet, written);
+    if (unknown.hint.empty()) unknown.hint = near_or_all(named.near, fleet.machines, "the fleet lists no machines");
+  }
+  throw Failure(FailureKind::usage, std::move(unknown));
 }
 
 namespace {

@@ -17,14 +17,15 @@ std::string words_of(const service::ElementLabel& label) {
   return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
 }
 
-// A check that found the machine failed moves on all the same; that it is not well is kept.
-std::vector<std::string> after_found_failed(const service::SeenSign& seen, const service::UseState* state) {
-  std::vector<std::string> lines{
-      fmt::format("`{}`: it counts as done, and stands under \"{}\" until it is done again and not found failed, or "
-                  "somebody has looked and finds it good: {}",
-                  service::cleaned(seen.sign), title_of(service::OverdueHeading::seen), command_to_look(seen))};
+// A check that found the machine worn or failed moves on all the same; that it is not well is kept.
+std::vector<std::string> after_found_bad(const service::SeenSign& seen, const service::UseState* state,
+                                         const std::string& command) {
+  std::vector<std::string> lines{fmt::format(
+      "`{}`: it counts as done, and stands under \"{}\" until it is done again and found neither worn "
+      "nor failed, or somebody has looked and finds it good: {}",
+      service::cleaned(seen.sign), title_of(service::OverdueHeading::seen), command_to_look(seen, command))};
   if (state == nullptr || state->kind != service::UseKind::out_of_use) {
-    lines.push_back(fmt::format("If it is not put right: whichever out-of-use {} --note \"{}\"",
+    lines.push_back(fmt::format("If it is not put right: {} out-of-use {} --note \"{}\"", command,
                                 service::cleaned(seen.machine->key), service::cleaned(seen.sign)));
   }
   return lines;
@@ -73,7 +74,8 @@ int done(Context& context) {
     }
   }
   for (const service::SeenSign& seen : written.entered.seen) {
-    for (std::string& line : after_found_failed(seen, written.entered.after->state_of(*seen.machine)))
+    for (std::string& line :
+         after_found_bad(seen, written.entered.after->state_of(*seen.machine), context.look.command))
       written.next.push_back(std::move(line));
   }
   tell(context, written);

@@ -6,6 +6,7 @@
 #include "commands/writing.h"
 #include "output.h"
 #include "render/shared/dialect_words.h"
+#include "terminal/shell_word.h"
 
 namespace cli {
 namespace {
@@ -77,9 +78,10 @@ int import_facts(Context& context) {
   const std::string text = from_input ? context.world.read_input() : read_file(context.world.folder / name);
   constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
   if (text.starts_with(database)) {
-    throw service::Failure(service::FailureKind::bad_data,
-                           {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
-                            fmt::format("if it is a copy of this fleet's record: whichever merge {}", shown)});
+    throw service::Failure(
+        service::FailureKind::bad_data,
+        {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
+         fmt::format("if it is a copy of this fleet's record: {} merge {}", context.look.command, shell_word(shown))});
   }
   auto read = service::read_facts(text, shown, told);
   if (read.unreadable) throw service::Failure(service::FailureKind::bad_data, std::move(read.diagnostics));
@@ -111,8 +113,8 @@ int import_facts(Context& context) {
                                   entered.already_there, refused));
   if (refused > 0) {
     written.next.push_back(dry_run ? fmt::format("Without --dry-run the bad rows go to {}", rejects.string())
-                                   : fmt::format("The bad rows are in {}. Mend them there, then: whichever import {}{}",
-                                                 rejects.string(), rejects.string(),
+                                   : fmt::format("The bad rows are in {}. Mend them there, then: {} import {}{}",
+                                                 rejects.string(), context.look.command, shell_word(rejects.string()),
                                                  // Those that told how they are written may be stored, and the others
                                                  // alone would leave it open.
                                                  dialect_options(read.understood.dialect)));

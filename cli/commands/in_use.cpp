@@ -51,10 +51,11 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
     if (change.changes) written.ended = service::MachineUse{&machine, change.before};
   }
   if (added && change.stays_out_of_use) {
-    written.next.push_back(
-        fmt::format("It is out of use and stays so, whatever the day, until: whichever back {}", machine.key));
+    written.next.push_back(fmt::format("It is out of use and stays so, whatever the day, until: {} back {}",
+                                       context.look.command, machine.key));
   } else if (added) {
-    written.next.push_back(fmt::format(fmt::runtime(what_follows), fmt::arg("machine", machine.key)));
+    written.next.push_back(fmt::format(fmt::runtime(what_follows), fmt::arg("machine", machine.key),
+                                       fmt::arg("whichever", context.look.command)));
   }
   tell(context, written);
   return 0;
@@ -63,23 +64,25 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
 }  // namespace
 
 int lay_up(Context& context) {
-  return write_use(context, FactKind::laid_up,
-                   context.arguments.has("until")
-                       ? "From that day it counts as in use again. Its calendar keeps running, its meters need no "
-                         "reading. If it comes back earlier: whichever back {machine}"
-                       : "Its calendar keeps running, its meters need no reading. When it works again: whichever back "
-                         "{machine}");
+  return write_use(
+      context, FactKind::laid_up,
+      context.arguments.has("until")
+          ? "From that day it counts as in use again. Its calendar keeps running, its meters need no "
+            "reading. If it comes back earlier: {whichever} back {machine}"
+          : "Its calendar keeps running, its meters need no reading. When it works again: {whichever} back "
+            "{machine}");
 }
 
 int out_of_use(Context& context) {
-  return write_use(context, FactKind::out_of_use,
-                   "It is shown first wherever it appears. Keep the key away from it. When it is safe again: whichever "
-                   "back {machine}");
+  return write_use(
+      context, FactKind::out_of_use,
+      "It is shown first wherever it appears. Keep the key away from it. When it is safe again: {whichever} "
+      "back {machine}");
 }
 
 int back(Context& context) {
   return write_use(context, FactKind::back,
-                   "Do what is overdue before it works, and read its meters: whichever due --machine {machine}");
+                   "Do what is overdue before it works, and read its meters: {whichever} due --machine {machine}");
 }
 
 }  // namespace cli

@@ -4,6 +4,7 @@
 #include "commands/commands.h"
 #include "commands/writing.h"
 #include "output.h"
+#include "terminal/shell_word.h"
 
 namespace cli {
 namespace {
@@ -12,7 +13,7 @@ namespace fs = std::filesystem;
 using service::Fact;
 
 // A copy of the record, or what `export` wrote of one.
-std::vector<Fact> facts_of(const fs::path& file, const std::string& shown) {
+std::vector<Fact> facts_of(const fs::path& file, const std::string& shown, const std::string& command) {
   constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
   // Of a record only the first bytes are read here, before the engine has it open.
   std::error_code error;
@@ -25,7 +26,7 @@ std::vector<Fact> facts_of(const fs::path& file, const std::string& shown) {
     if (!row.has_id) {
       throw service::Failure(service::FailureKind::bad_data,
                              {"no-ids", "these facts have no ids, so they are no copy of a record",
-                              fmt::format("take them in with: whichever import {}", shown), row.place});
+                              fmt::format("take them in with: {} import {}", command, shell_word(shown)), row.place});
     }
     facts.push_back(std::move(row.fact));
   }
@@ -54,7 +55,7 @@ void tell_what_meets(const service::Entered& merged, std::vector<std::string>& n
 int merge(Context& context) {
   const std::string& name = context.arguments.words[0];
   const Session session = open_fleet(context);
-  const auto theirs = facts_of((context.world.folder / name).lexically_normal(), name);
+  const auto theirs = facts_of((context.world.folder / name).lexically_normal(), name, context.look.command);
   insist_on_same_fleet(theirs, *session.fleet, name);
   auto record = open_record(session.folder, service::Access::write);
   std::vector<service::Proposal> proposals;

@@ -89,7 +89,7 @@ int new_fleet(Context& context) {
   if (fs::exists(fs::symlink_status(folder / "record.db", error))) {
     const bool whole = fs::exists(folder / "fleet.yaml", error);
     refuse_to_make("record-exists", fmt::format("{} has a record already; nothing was changed", folder.string()),
-                   whole ? "use it as it is: whichever due"
+                   whole ? fmt::format("use it as it is: {} due", command_about(written))
                          : "it has no fleet.yaml: put that back; or where `new --from FILE` was cut short, give the "
                            "same command again");
   }

@@ -18,11 +18,12 @@ void insist_on_measurement(const Arguments& arguments, const char* option) {
 std::string value_of(const service::Fact& fact) { return fact.value ? to_text(*fact.value) : ""; }
 
 // The command that says of a machine what near it is; a value that was told goes with it.
-std::string command_to_say(const service::Machine& machine, const service::NearName& near, const service::Fact& fact) {
-  if (!near.measured) return fmt::format("whichever saw {} {}", machine.key, quoted(near.name));
-  return fmt::format("whichever saw {} {}={}{}", machine.key, near.name,
-                     near.value ? to_text(*near.value) : value_of(fact),
-                     near.unit.empty() ? "" : " --unit " + quoted(near.unit));
+std::string command_to_say(const Context& context, const service::Machine& machine, const service::NearName& near,
+                           const service::Fact& fact) {
+  const std::string saw = fmt::format("{} saw {} ", context.look.command, machine.key);
+  if (!near.measured) return saw + quoted(near.name);
+  return saw + fmt::format("{}={}{}", near.name, near.value ? to_text(*near.value) : value_of(fact),
+                           near.unit.empty() ? "" : " --unit " + quoted(near.unit));
 }
 
 // Somebody who is there can say what he means; what comes from elsewhere is kept in its own words.
@@ -33,11 +34,12 @@ void ask_back_if_near(const Context& context, const service::Fleet& fleet, const
   if (!near) return;
   const bool measured = fact.kind == service::FactKind::measurement;
   const std::string as_it_is = measured ? fmt::format("{}={}", fact.name, value_of(fact)) : fact.name;
-  wrong(measured ? "near-measurement" : "near-sign",
-        measured ? fmt::format("no task of {} has a limit for `{}`; nothing was stored", machine.key, fact.name)
-                 : fmt::format("no task of {} comes due on `{}`; nothing was stored", machine.key, fact.name),
-        fmt::format("did you mean `{}`: {}; or keep it as it is: whichever saw {} {} --new", near->name,
-                    command_to_say(machine, *near, fact), machine.key, quoted(as_it_is)));
+  wrong(
+      measured ? "near-measurement" : "near-sign",
+      measured ? fmt::format("no task of {} has a limit for `{}`; nothing was stored", machine.key, fact.name)
+               : fmt::format("no task of {} comes due on `{}`; nothing was stored", machine.key, fact.name),
+      fmt::format("did you mean `{}`: {}; or keep it as it is: {} saw {} {} --new", near->name,
+                  command_to_say(context, machine, *near, fact), context.look.command, machine.key, quoted(as_it_is)));
 }
 
 std::string trimmed(std::string_view text) {
@@ -107,12 +109,12 @@ int saw(Context& context) {
   for (const service::Fact& fact : written.entered.added) {
     if (arguments.has("new")) break;
     if (const auto near = near_name(*session.fleet, machine, fact.kind, fact.name)) {
-      written.next.push_back(
-          fmt::format("If `{}` was meant: whichever undo; {}", near->name, command_to_say(machine, *near, fact)));
+      written.next.push_back(fmt::format("If `{}` was meant: {} undo; {}", near->name, context.look.command,
+                                         command_to_say(context, machine, *near, fact)));
     }
   }
   for (const service::SeenSign& seen : written.entered.seen) {
-    written.next.push_back("When somebody has looked: " + command_to_look(seen));
+    written.next.push_back("When somebody has looked: " + command_to_look(seen, context.look.command));
   }
   tell(context, written);
   return 0;

@@ -19,8 +19,8 @@ std::string quoted(const std::string& name) {
   return name.find(' ') == std::string::npos ? name : fmt::format("\"{}\"", name);
 }
 
-std::string command_to_look(const service::SeenSign& seen) {
-  return fmt::format("whichever looked {} {}{} --note \"...\"", seen.machine->key, quoted(seen.sign),
+std::string command_to_look(const service::SeenSign& seen, const std::string& command) {
+  return fmt::format("{} looked {} {}{} --note \"...\"", command, seen.machine->key, quoted(seen.sign),
                      seen.safety ? " --by WHO" : "");
 }
 

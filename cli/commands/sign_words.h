@@ -15,7 +15,7 @@ std::string the_sign(const std::vector<std::string>& words);
 // A name as one word of a command line.
 std::string quoted(const std::string& name);
 
-// The command by which somebody tells that he has looked.
-std::string command_to_look(const service::SeenSign& seen);
+// The command by which somebody tells that he has looked. `command`: how printed commands begin.
+std::string command_to_look(const service::SeenSign& seen, const std::string& command);
 
 }  // namespace cli

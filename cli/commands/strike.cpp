@@ -31,7 +31,8 @@ service::FactId id_named(const std::string& written, const std::vector<service::
 
 // A command by its id, or by the last characters of it where exactly one answers to them. An id of one fact is refused:
 // whoever means one fact would lose all that were entered with it.
-service::CommandId command_named(const std::string& written, const std::vector<service::Fact>& known) {
+service::CommandId command_named(const Context& context, const std::string& written,
+                                 const std::vector<service::Fact>& known) {
   constexpr std::size_t shortest = 6;
   if (const auto id = service::parse_command_id(written)) return *id;
   std::vector<service::CommandId> found;
@@ -42,7 +43,7 @@ service::CommandId command_named(const std::string& written, const std::vector<s
   service::Diagnostic unknown{"unknown-command-id",
                               fmt::format("no one command in the record has the id `{}`", written), ""};
   if (service::fact_named(written, known).id) {
-    unknown.hint = "to take back that fact alone: whichever strike " + written;
+    unknown.hint = fmt::format("to take back that fact alone: {} strike {}", context.look.command, written);
   } else {
     unknown.cures = {{service::CureKind::show_facts}};
   }
@@ -77,20 +78,22 @@ std::string reason_of(const service::Undo& undo, const std::string& who) {
 }
 
 // Why nothing is taken back, and how to mean it: one's own first.
-service::Diagnostic refusal_of(const service::Undo& undo, const service::Fleet& fleet, const std::string& who) {
+service::Diagnostic refusal_of(const service::Undo& undo, const service::Fleet& fleet, const std::string& who,
+                               const std::string& command) {
   switch (undo.verdict) {
     case service::UndoVerdict::unknown_command:
       return {"nothing-to-undo", "nothing of this command stands in the record", ""};
     case service::UndoVerdict::none_of_ones_own:
       return {"nothing-to-undo", fmt::format("nothing that stands in the record was entered by {}", who),
-              "what is wrong is voided fact by fact, with `whichever strike ID`; `whichever history MACHINE` shows the "
-              "ids"};
+              fmt::format("what is wrong is voided fact by fact, with `{0} strike ID`; `{0} history MACHINE` shows the "
+                          "ids",
+                          command)};
     default:
       break;
   }
   if (!undo.command) return {"nothing-to-undo", "there is nothing to take back", "the record holds no such command"};
   const std::string newest = words_of(*undo.command, fleet);
-  const std::string take_it = "whichever undo " + to_text(undo.command->id);
+  const std::string take_it = command + " undo " + to_text(undo.command->id);
   const std::string why = reason_of(undo, who);
   if (!undo.own) {
     return {"undo-unsure", fmt::format("{}; nothing was taken back: {}", why, newest),
@@ -99,7 +102,7 @@ service::Diagnostic refusal_of(const service::Undo& undo, const service::Fleet& 
   return {"undo-unsure",
           fmt::format("{}; nothing was taken back. The last one of {}: {}. The newest: {}", why, who,
                       words_of(*undo.own, fleet), newest),
-          fmt::format("to take back the one of {}: whichever undo {}; the newest: {}", who, to_text(undo.own->id),
+          fmt::format("to take back the one of {}: {} undo {}; the newest: {}", who, command, to_text(undo.own->id),
                       take_it)};
 }
 
@@ -130,10 +133,11 @@ int undo(Context& context) {
   // Asked inside the transaction, so that nothing can come between the question and the strikes.
   const auto propose = [&](const service::Extract& known) {
     service::UndoAsk ask{who, context.world.milliseconds(), std::nullopt};
-    if (!context.arguments.words.empty()) ask.meant = command_named(context.arguments.words[0], known.facts);
+    if (!context.arguments.words.empty()) ask.meant = command_named(context, context.arguments.words[0], known.facts);
     const service::Undo undo = service::decide_undo(known.facts, ask);
     if (undo.verdict != service::UndoVerdict::take_back) {
-      throw service::Failure(service::FailureKind::bad_data, refusal_of(undo, *session.fleet, who));
+      throw service::Failure(service::FailureKind::bad_data,
+                             refusal_of(undo, *session.fleet, who, context.look.command));
     }
     std::vector<service::Proposal> strikes;
     for (const service::Fact& fact : undo.command->standing) strikes.push_back(proposed(context, session, fact.id));

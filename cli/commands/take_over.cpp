@@ -169,9 +169,11 @@ int take_over_fleet(Context& context) {
   insist_on_folder(folder);
   std::error_code error;
   if (fs::exists(fs::symlink_status(folder / "fleet.yaml", error))) {
-    refuse_to_make("fleet-exists", fmt::format("{} has a fleet.yaml already; nothing was written", folder.string()),
-                   "name a new folder; or add the machines to its register.csv by hand, and their readings with "
-                   "`whichever import FILE`");
+    refuse_to_make(
+        "fleet-exists", fmt::format("{} has a fleet.yaml already; nothing was written", folder.string()),
+        fmt::format("name a new folder; or add the machines to its register.csv by hand, and their readings with "
+                    "`{} import FILE`",
+                    command_about(written)));
   }
   const std::string from = context.arguments.value("from").value_or("");
   const bool from_input = std::string_view(from) == "-";

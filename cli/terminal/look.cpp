@@ -78,6 +78,10 @@ int columns_of(const World& world) {
 
 }  // namespace
 
+std::string command_about(const std::optional<std::string>& fleet) {
+  return fleet ? "whichever --fleet " + shell_word(service::cleaned(*fleet)) : "whichever";
+}
+
 Look look_of(const World& world, const Arguments& arguments) {
   const std::string when = arguments.value("color").value_or("auto");  // the parser takes no other word than its three
   const bool terminal = world.terminal && !arguments.has("output");
@@ -89,9 +93,7 @@ Look look_of(const World& world, const Arguments& arguments) {
   const std::string depth = world.variable("COLORTERM").value_or("");
   look.exact_colour = depth == "truecolor" || depth == "24bit";
   look.line_drawing = look.drawn && says_utf8(world);
-  if (const auto fleet = arguments.value("fleet")) {
-    look.command += " --fleet " + shell_word(service::cleaned(*fleet));
-  }
+  look.command = command_about(arguments.value("fleet"));
   look.columns = look.drawn ? columns_of(world) : usual_columns;
   return look;
 }

@@ -7,14 +7,24 @@
 namespace cli {
 namespace {
 
+// Behind `whichever`, and behind the fleet that it names, in quotes or not.
+std::size_t end_of_fleet(std::string_view text) {
+  constexpr std::string_view named = "whichever --fleet ";
+  if (!text.starts_with(named)) return std::min(text.find(' '), text.size());
+  const bool in_quotes = text.substr(named.size()).starts_with('\'');
+  const std::size_t end = in_quotes ? text.find("' ", named.size() + 1) : text.find(' ', named.size());
+  return end == std::string_view::npos ? text.size() : end + (in_quotes ? 1 : 0);
+}
+
 // Where a command ends that the text names: before what is said after it, as long as that is in sight.
 std::size_t end_of_command(std::string_view text) {
-  constexpr std::size_t longest = 48;
+  const std::size_t begun = end_of_fleet(text);
+  const std::size_t longest = begun + 39;
   constexpr std::string_view ends = ";,.)";
-  std::size_t end = text.find(' ');
+  std::size_t end = begun;
   while (end != std::string_view::npos && ends.find(text[end - 1]) == std::string_view::npos) {
     const std::size_t next = text.find(' ', end + 1);
-    if (std::min(next, text.size()) > longest) return text.find(' ', text.find(' ') + 1);  // with its first word
+    if (std::min(next, text.size()) > longest) return text.find(' ', begun + 1);  // with its first word
     end = next;
   }
   return end;

@@ -16,8 +16,8 @@ struct Checked {
   std::vector<service::Diagnostic> findings;
 };
 
-std::string check_as_text(const Checked& checked);
-std::string check_as_json(const Checked& checked);
+std::string check_as_text(const Checked& checked, const std::string& command);
+std::string check_as_json(const Checked& checked, const std::string& command);
 
 inline constexpr Format<Checked> check_formats[] = {{"text", check_as_text}, {"json", check_as_json}};
 

@@ -3,10 +3,10 @@
 
 namespace cli {
 
-std::string check_as_json(const Checked& checked) {
+std::string check_as_json(const Checked& checked, const std::string& command) {
   Json json{{"machines", checked.machines ? Json(*checked.machines) : Json(nullptr)}, {"facts", checked.facts}};
-  json["findings"] = array_of(checked.findings, [](const service::Diagnostic& diagnostic) {
-    Json part = diagnostic_as_json(diagnostic);
+  json["findings"] = array_of(checked.findings, [&](const service::Diagnostic& diagnostic) {
+    Json part = diagnostic_as_json(diagnostic, command);
     part["severity"] = diagnostic.severity == service::Severity::error ? "error" : "remark";
     return part;
   });

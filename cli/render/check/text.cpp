@@ -7,8 +7,8 @@
 
 namespace cli {
 
-std::string check_as_text(const Checked& checked) {
-  std::string text = diagnostics_to_text(checked.findings);
+std::string check_as_text(const Checked& checked, const std::string& command) {
+  std::string text = diagnostics_to_text(checked.findings, command);
   const auto errors = std::count_if(checked.findings.begin(), checked.findings.end(),
                                     [](const auto& finding) { return finding.severity == service::Severity::error; });
   const auto remarks = static_cast<std::int64_t>(checked.findings.size()) - errors;

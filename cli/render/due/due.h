@@ -24,7 +24,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look);
 std::string due_as_json(const DueAnswer& due);
 // Points, gaps and machines out of use or laid up, told apart by the first column.
 std::string due_as_csv(const DueAnswer& due);
-std::string due_as_markdown(const DueAnswer& due);
+std::string due_as_markdown(const DueAnswer& due, const std::string& command);
 
 inline constexpr Format<DueAnswer> due_formats[] = {
     {"text", due_as_text}, {"json", due_as_json}, {"csv", due_as_csv}, {"md", due_as_markdown}};

@@ -10,13 +10,13 @@
 
 namespace cli {
 
-std::string due_as_markdown(const DueAnswer& due) {
+std::string due_as_markdown(const DueAnswer& due, const std::string& command) {
   const service::DueList& list = due.list;
   std::string text = fmt::format("# {}: due on {}\n\n", markdown_cell(whose_list(list)), to_text(list.as_of));
   for (const service::MachineUse& use : list.not_in_use) text += markdown_machine(use);
   if (!list.not_in_use.empty()) text += '\n';
   const service::DueRows shown = due.rows();
-  const std::string points = markdown_points(shown.points, shown.no_record, list);
+  const std::string points = markdown_points(shown.points, shown.no_record, list, command);
   text += points.empty() ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),
                                        service::counted(list.machines, "machine", "machines"))
                          : points;

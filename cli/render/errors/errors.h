@@ -8,7 +8,7 @@
 
 namespace cli {
 
-// One object a line.
-std::string errors_as_json(std::span<const service::Diagnostic> diagnostics);
+// One object a line. `command`: how printed commands begin (`Look`).
+std::string errors_as_json(std::span<const service::Diagnostic> diagnostics, const std::string& command);
 
 }  // namespace cli

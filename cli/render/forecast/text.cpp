@@ -89,7 +89,7 @@ std::string lines_of_meters(const service::Forecast& forecast, const Look& look)
       text += wrapped("", fmt::format("Changed or gone round; lifetime use today: {}.", fmt::join(lifetimes, ", ")),
                       static_cast<std::size_t>(look.columns), 0);
     }
-    text += "One machine closely: whichever forecast MACHINE\n";
+    text += fmt::format("One machine closely: {} forecast MACHINE\n", look.command);
   }
   if (!look_at.empty()) text += "\nLook again\n" + look_at;
   if (!nothing.empty()) text += (text.empty() ? "Never read\n" : "\nNever read\n") + nothing;
@@ -110,9 +110,8 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
   if (!meter.now) {
     if (!meter.last) {
       return text +
-             fmt::format(
-                 "  Nobody ever read it, so nothing is said of its use. Read the meter: whichever reading {} VALUE\n",
-                 service::cleaned(meter.machine->key));
+             fmt::format("  Nobody ever read it, so nothing is said of its use. Read the meter: {} reading {} VALUE\n",
+                         look.command, service::cleaned(meter.machine->key));
     }
     return text +
            "  One value alone, and neither its owner nor its kind says how it is used: nothing is said of its use.\n";
@@ -198,7 +197,7 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   } else if (!forecast.meters.empty()) {
     text += '\n' + lines_of_meters(forecast, look);
   }
-  text += left_out(forecast.unknown, {}) + not_known(forecast.gaps, forecast.unknown, look);
+  text += left_out(forecast.unknown, {}, look.command) + not_known(forecast.gaps, forecast.unknown, look);
   if (forecast.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", forecast.left_off);
   return text;
 }

@@ -14,7 +14,7 @@ Json column_as_json(const TakenOver::Column& column) {
 }
 
 Json left_out_as_json(const TakenOver::FieldLeftOut& field) {
-  Json json = diagnostic_as_json(field.what);
+  Json json = diagnostic_as_json(field.what, "whichever");
   json["machine"] = field.machine;
   json["header"] = field.heading;
   json["value"] = field.value;

@@ -4,7 +4,7 @@
 
 #include "render/shared/cures.h"
 #include "render/shared/dialect_words.h"
-#include "terminal/shell_word.h"
+#include "terminal/look.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
 
@@ -132,7 +132,7 @@ std::string next_after_taking(const TakenOver& taken, const std::string& folder,
   std::size_t blanks = 0;
   const auto asked = find_out(*taken.list);
   for (const service::MachineQuestions& machine : asked) blanks += machine.questions.size();
-  const std::string fleet = "whichever --fleet " + shell_word(service::cleaned(folder));
+  const std::string fleet = command_about(folder);
   text += wrapped("",
                   fmt::format("To find out: {} about {}, to print: {} find-out",
                               service::counted(static_cast<std::int64_t>(blanks), "blank", "blanks"),

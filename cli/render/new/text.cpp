@@ -20,7 +20,8 @@ std::string made_as_text(const MadeAnswer& made, const Look& look) {
         "Next: open fleet.yaml and put your own machines in. Every value in schedules/example.yaml is\n"
         "invented; take yours from the operator's manual.\n";
   }
-  return text + "Then write down what the meters show: whichever reading MACHINE VALUE\n";
+  return text +
+         fmt::format("Then write down what the meters show: {} reading MACHINE VALUE\n", command_about(made.folder));
 }
 
 }  // namespace cli

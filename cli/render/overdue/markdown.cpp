@@ -11,7 +11,7 @@
 
 namespace cli {
 
-std::string overdue_as_markdown(const service::DueList& list) {
+std::string overdue_as_markdown(const service::DueList& list, const std::string& command) {
   const auto blocks = overdue_blocks(list);
   if (blocks.empty()) return "";
   std::string text = fmt::format("# {}: overdue on {}\n", markdown_cell(whose_list(list)), to_text(list.as_of));
@@ -21,7 +21,7 @@ std::string overdue_as_markdown(const service::DueList& list) {
     for (const service::MachineUse* use : parts.machines) text += markdown_machine(*use);
     for (const service::SeenSign* seen : parts.seen) text += markdown_seen(*seen);
     text += markdown_gaps(parts.gaps);
-    const std::string points = markdown_points(parts.points, parts.no_record, list);
+    const std::string points = markdown_points(parts.points, parts.no_record, list, command);
     if (!points.empty() && !(parts.machines.empty() && parts.seen.empty() && parts.gaps.empty())) text += '\n';
     text += points;
   }

@@ -14,7 +14,7 @@ std::string overdue_as_json(const service::DueList& list);
 
 // The rows of the due list under their headings.
 std::string overdue_as_csv(const service::DueList& list);
-std::string overdue_as_markdown(const service::DueList& list);
+std::string overdue_as_markdown(const service::DueList& list, const std::string& command);
 
 inline constexpr Format<service::DueList> overdue_formats[] = {
     {"text", overdue_as_text}, {"json", overdue_as_json}, {"csv", overdue_as_csv}, {"md", overdue_as_markdown}};

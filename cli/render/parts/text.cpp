@@ -118,7 +118,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
     text += "  " + supplier_words(order) + total + '\n';
     text += table(rows, "    ", columns);
   }
-  text += left_out(list.unknown, list.not_in_use);
+  text += left_out(list.unknown, list.not_in_use, look.command);
   text += not_known(list.gaps, list.unknown, look);
   return list.needs.empty() ? text : text + foot_of_list(look);
 }

@@ -193,12 +193,13 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
   }
   return wrapped(
       "",
-      text + fmt::format("odds: that it comes due before {} ends if nobody does it; overdue and due: that it "
-                         "has. again: once more (3: a third time), after it was done before. x2: by two people. "
+      text + fmt::format("odds: that it comes due before {0} ends if nobody does it; overdue and due: that it "
+                         "has. again: once more (3: a third time), after it was done before. x2: by two people, "
+                         "whose hours count twice in the sums. "
                          "lost: how much of its life is given up by doing it on that day; -: nobody can "
-                         "say. then: checks after some work. What odds rest on: whichever why MACHINE TASK. "
-                         "What to buy: whichever parts --before {}.",
-                         season, season),
+                         "say. then: checks after some work. What odds rest on: {1} why MACHINE TASK. "
+                         "What to buy: {1} parts --before {0}.",
+                         season, look.command),
       static_cast<std::size_t>(look.columns), 0);
 }
 

@@ -10,9 +10,9 @@ namespace {
 using service::Cure;
 using service::CureKind;
 
-std::string command_to_strike(const Cure& cure) {
+std::string command_to_strike(const Cure& cure, const std::string& command) {
   const auto id = service::parse_fact_id(cure.value("fact"));
-  return "whichever strike " + (id ? short_text(*id) : std::string(cure.value("fact")));
+  return command + " strike " + (id ? short_text(*id) : std::string(cure.value("fact")));
 }
 
 // `2500 h of 2026-06-15`.
@@ -31,7 +31,7 @@ std::string another_meter(const Cure& cure) {
 }
 
 // One of several things that may have happened, with what to do in that case; empty for cures that are no such thing.
-std::string as_possibility(const Cure& cure) {
+std::string as_possibility(const Cure& cure, const std::string& command) {
   switch (cure.kind) {
     case CureKind::mend_value:
       if (cure.value("slip") == "day") return "the value or its day is wrong: mend it";
@@ -45,49 +45,53 @@ std::string as_possibility(const Cure& cure) {
       return "the value in the fleet file is wrong: mend `at` there";
     case CureKind::change_meter:
       return fmt::format(
-          "the meter was replaced: whichever meter-change {} --meter {} --last {} --first {} --on {} (with what the "
-          "old and the new one showed)",
-          cure.value("machine"), cure.value("meter"), cure.value("last"), cure.value("first"), cure.value("on"));
+          "the meter was replaced: {} meter-change {} --meter {} --last {} --first {} --on {} (with what the old and "
+          "the new one showed)",
+          command, cure.value("machine"), cure.value("meter"), cure.value("last"), cure.value("first"),
+          cure.value("on"));
     case CureKind::roll_over:
       return "it went past its highest value: the same with --last the highest value";
     case CureKind::strike_fact:
-      if (cure.value("which") == "doubtful") return value_struck(cure) + " is in doubt: " + command_to_strike(cure);
-      if (cure.value("which") == "later") return value_struck(cure) + " is wrong: " + command_to_strike(cure);
-      return cure.value("which") == "earlier" ? "the earlier value is wrong: " + command_to_strike(cure) : "";
+      if (cure.value("which") == "doubtful")
+        return value_struck(cure) + " is in doubt: " + command_to_strike(cure, command);
+      if (cure.value("which") == "later") return value_struck(cure) + " is wrong: " + command_to_strike(cure, command);
+      return cure.value("which") == "earlier" ? "the earlier value is wrong: " + command_to_strike(cure, command) : "";
     default:
       return "";
   }
 }
 
 // A strike set against what is said already.
-std::string with_strike(const std::string& said, const Cure& cure) {
-  std::string command = command_to_strike(cure);
-  if (said.empty()) return command;
+std::string with_strike(const std::string& said, const Cure& cure, const std::string& command) {
+  std::string strike = command_to_strike(cure, command);
+  if (said.empty()) return strike;
   const std::string_view which = cure.value("which");
-  if (which == "either") return said + ", or " + command;
-  if (which == "second") return said + "; if one is wrong: " + command;
-  if (which == "in-the-way") return said + "; if that is wrong: " + command + ", and enter the readings again";
-  return said + "; or if it is wrong: " + command;
+  if (which == "either") return said + ", or " + strike;
+  if (which == "second") return said + "; if one is wrong: " + strike;
+  if (which == "in-the-way") return said + "; if that is wrong: " + strike + ", and enter the readings again";
+  return said + "; or if it is wrong: " + strike;
 }
 
 std::string joined(const std::string& said, std::string_view link, const std::string& more) {
   return said.empty() ? more : said + std::string(link) + more;
 }
 
-std::string with(const std::string& said, const Cure& cure) {
+// `in_file`: what is wrong is a row of a file, which has no options.
+std::string with(const std::string& said, const Cure& cure, bool in_file, const std::string& command) {
   switch (cure.kind) {
     case CureKind::strike_fact:
-      return with_strike(said, cure);
+      return with_strike(said, cure, command);
     case CureKind::confirm_value:
-      return joined(said, "; ", "if it is right: " + command_to_confirm(cure));
+      return joined(said, "; ", "if it is right: " + command_to_confirm(cure, command));
     case CureKind::show_facts:
-      return joined(said, "; ", "`whichever history MACHINE` shows the ids of its facts");
+      return joined(said, "; ", fmt::format("`{} history MACHINE` shows the ids of its facts", command));
     case CureKind::look_before_again:
-      return joined(said, "; then ", "see with `whichever history MACHINE` before you enter it again");
+      return joined(said, "; then ", fmt::format("see with `{} history MACHINE` before you enter it again", command));
     case CureKind::ask_due_list:
-      return joined(said, "; ", "ask with `whichever due`");
+      return joined(said, "; ", fmt::format("ask with `{} due`", command));
     case CureKind::save_legible:
-      return joined(said, "; ", "what can still be read of this one, `whichever export --legible` writes");
+      return joined(said, "; ",
+                    fmt::format("what can still be read of this one, `{} export --legible` writes", command));
     case CureKind::make_fleet:
       return said.empty() ? "`whichever new DIR` makes one" : said + ", or make a fleet there with `whichever new DIR`";
     case CureKind::tell_decimal_mark:
@@ -103,7 +107,7 @@ std::string with(const std::string& said, const Cure& cure) {
     case CureKind::take_out_of_use:
       return joined(
           said, ", or ",
-          fmt::format("take the machine out of use until then: whichever out-of-use {}", cure.value("machine")));
+          fmt::format("take the machine out of use until then: {} out-of-use {}", command, cure.value("machine")));
     case CureKind::tell_columns:
       if (!cure.value("heading").empty()) {
         const std::string heading = service::cleaned(cure.value("heading"));
@@ -118,6 +122,11 @@ std::string with(const std::string& said, const Cure& cure) {
       return joined(said, "; ", "say which is which with --columns \"HEADING=name, HEADING=at\"");
     case CureKind::leave_out:
       return joined(said, "; ", "or leave it out with --skip-bad");
+    case CureKind::tell_who:
+      return joined(said, "; ", fmt::format("say who {}{}", cure.value("did"), in_file ? " with `by`" : ": --by WHO"));
+    case CureKind::ask_season:
+      return joined(said, ": ",
+                    fmt::format("{0} season {1}; its parts: {0} parts --before {1}", command, cure.value("season")));
     default:
       return said;
   }
@@ -125,22 +134,22 @@ std::string with(const std::string& said, const Cure& cure) {
 
 }  // namespace
 
-std::string command_to_confirm(const Cure& cure) {
+std::string command_to_confirm(const Cure& cure, const std::string& command) {
   if (!cure.value("last").empty()) {
-    return fmt::format("whichever meter-change {}{} --last {} --first {} --on {} --sure", cure.value("machine"),
+    return fmt::format("{} meter-change {}{} --last {} --first {} --on {} --sure", command, cure.value("machine"),
                        meter_of(cure), cure.value("last"), cure.value("first"), cure.value("on"));
   }
-  return fmt::format("whichever reading {} {}{} --on {} --sure", cure.value("machine"), cure.value("at"),
+  return fmt::format("{} reading {} {}{} --on {} --sure", command, cure.value("machine"), cure.value("at"),
                      meter_of(cure), cure.value("on"));
 }
 
-std::string hint_of(const service::Diagnostic& diagnostic) {
+std::string hint_of(const service::Diagnostic& diagnostic, const std::string& command) {
   std::string text = diagnostic.hint;
   std::vector<std::string> possible;
   for (const Cure& cure : diagnostic.cures) {
-    std::string one = as_possibility(cure);
+    std::string one = as_possibility(cure, command);
     if (one.empty()) {
-      text = with(text, cure);
+      text = with(text, cure, diagnostic.place.has_value(), command);
     } else {
       possible.push_back(std::move(one));
     }

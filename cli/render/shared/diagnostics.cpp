@@ -83,13 +83,13 @@ std::string where(const service::Diagnostic& diagnostic) {
   return fmt::format("{}:{}:{}: ", service::cleaned(place.file), place.line, place.column);
 }
 
-std::string as_text(const service::Diagnostic& diagnostic) {
+std::string as_text(const service::Diagnostic& diagnostic, const std::string& command) {
   const bool error = diagnostic.severity == service::Severity::error;
   std::string text =
       fmt::format("{}{}: {}\n", where(diagnostic), error ? "error" : "remark", service::cleaned(diagnostic.message));
   if (diagnostic.place && diagnostic.place->line > 0 && !diagnostic.place->text.empty())
     text += excerpt(*diagnostic.place);
-  if (const std::string hint = hint_of(diagnostic); !hint.empty()) {
+  if (const std::string hint = hint_of(diagnostic, command); !hint.empty()) {
     text += fmt::format("hint: {}\n", service::cleaned(hint));
   }
   return text;
@@ -97,11 +97,11 @@ std::string as_text(const service::Diagnostic& diagnostic) {
 
 }  // namespace
 
-std::string diagnostics_to_text(std::span<const service::Diagnostic> diagnostics) {
+std::string diagnostics_to_text(std::span<const service::Diagnostic> diagnostics, const std::string& command) {
   std::string text;
   for (const service::Diagnostic& diagnostic : diagnostics) {
     if (!text.empty()) text += '\n';
-    text += as_text(diagnostic);
+    text += as_text(diagnostic, command);
   }
   return text;
 }

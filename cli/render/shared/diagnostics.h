@@ -13,7 +13,7 @@
 
 namespace cli {
 
-// One blank line between two. Text from files is cleaned; no colours.
-std::string diagnostics_to_text(std::span<const service::Diagnostic> diagnostics);
+// One blank line between two. Text from files is cleaned; no colours. `command`: how printed commands begin (`Look`).
+std::string diagnostics_to_text(std::span<const service::Diagnostic> diagnostics, const std::string& command);
 
 }  // namespace cli

@@ -15,18 +15,25 @@ template <class Answer>
 class Format {
  public:
   constexpr Format(std::string_view name, std::string (*write)(const Answer&)) : name_(name), plain_(write) {}
+  // One that is laid out for people, and folded to the columns.
   constexpr Format(std::string_view name, std::string (*write)(const Answer&, const Look&))
       : name_(name), drawn_(write) {}
+  // One that names commands, and is given how they begin (`Look`).
+  constexpr Format(std::string_view name, std::string (*write)(const Answer&, const std::string& command))
+      : name_(name), naming_(write) {}
 
   constexpr std::string_view name() const { return name_; }
   std::string write(const Answer& answer, const Look& look) const {
-    return plain_ != nullptr ? plain_(answer) : folded(drawn_(answer, look), static_cast<std::size_t>(look.columns));
+    if (plain_ != nullptr) return plain_(answer);
+    if (naming_ != nullptr) return naming_(answer, look.command);
+    return folded(drawn_(answer, look), static_cast<std::size_t>(look.columns));
   }
 
  private:
   std::string_view name_;
   std::string (*plain_)(const Answer&) = nullptr;
   std::string (*drawn_)(const Answer&, const Look&) = nullptr;
+  std::string (*naming_)(const Answer&, const std::string&) = nullptr;
 };
 
 template <class Formats>

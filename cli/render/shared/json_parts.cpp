@@ -224,11 +224,11 @@ Json place_of(const service::Point& point, const service::Fleet& fleet) {
   return json;
 }
 
-Json diagnostic_as_json(const service::Diagnostic& diagnostic) {
+Json diagnostic_as_json(const service::Diagnostic& diagnostic, const std::string& command) {
   const auto& place = diagnostic.place;
   return {{"code", diagnostic.code},
           {"message", diagnostic.message},
-          {"hint", text_or_null(hint_of(diagnostic))},
+          {"hint", text_or_null(hint_of(diagnostic, command))},
           {"file", place ? text_or_null(place->file) : Json(nullptr)},
           {"line", place && place->line > 0 ? Json(place->line) : Json(nullptr)},
           {"column", place && place->column > 0 ? Json(place->column) : Json(nullptr)}};

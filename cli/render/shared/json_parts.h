@@ -59,7 +59,7 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet);
 Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet);
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet);
 Json fact_as_json(const service::Fact& fact);
-Json diagnostic_as_json(const service::Diagnostic& diagnostic);
+Json diagnostic_as_json(const service::Diagnostic& diagnostic, const std::string& command);  // command: see Look
 Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet);
 
 std::string dumped(const Json& json);  // indented, with a line end

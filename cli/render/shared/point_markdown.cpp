@@ -22,14 +22,15 @@ std::string words(const std::vector<std::string>& parts) { return fmt::format("{
 }  // namespace
 
 std::string markdown_points(const std::vector<const service::Point*>& points,
-                            const std::vector<service::NoRecord>& no_record, const service::DueList& list) {
+                            const std::vector<service::NoRecord>& no_record, const service::DueList& list,
+                            const std::string& command) {
   if (points.empty() && no_record.empty()) return "";
   std::string text =
       "| standing | machine | site | task | by | day | remarks |\n| --- | --- | --- | --- | --- | --- | --- |\n";
   std::string lines;
   for (const service::NoRecord& line : no_record) {
     lines += row({words_of(Standing::no_record), line.machine->key, site_words(*list.fleet, *line.machine), "", "", "",
-                  no_record_words(line)});
+                  no_record_words(line, command)});
   }
   for (const service::Point* point : points) {
     if (point->standing == Standing::coming || point->standing == Standing::later) text += std::exchange(lines, "");

@@ -18,8 +18,8 @@ std::string point_rows(const std::vector<const service::Point*>& points,
 // of one customer.
 std::string customers_line(const service::DueList& list, const Look& look);
 
-// `6 tasks, safety: brakes; to fill in: whichever find-out tractor-yard`.
-std::string no_record_words(const service::NoRecord& line, const std::string& command = "whichever");
+// `6 tasks, safety: brakes; to fill in: whichever find-out tractor-yard`. `command`: how printed commands begin.
+std::string no_record_words(const service::NoRecord& line, const std::string& command);
 
 // Machines with something to say about each: gaps, states.
 using SaidLines = std::vector<std::pair<std::string, std::string>>;

@@ -65,8 +65,8 @@ std::string stands_words(const service::UseState& state) {
                      : "stands, and nobody said until when";
 }
 
-std::string left_out(const std::vector<service::PointName>& unknown,
-                     const std::vector<service::MachineUse>& not_in_use) {
+std::string left_out(const std::vector<service::PointName>& unknown, const std::vector<service::MachineUse>& not_in_use,
+                     const std::string& command) {
   std::string text;
   std::vector<const service::Machine*> told;
   for (const service::PointName& first : unknown) {  // machine by machine
@@ -80,9 +80,9 @@ std::string left_out(const std::vector<service::PointName>& unknown,
       if (point.machine == first.machine && (point.safety || point.competent_person)) safety.push_back(task_of(point));
     }
     const std::string marked = safety.empty() ? "" : fmt::format(", safety: {}", fmt::join(safety, ", "));
-    text += fmt::format("  {}: not known when {} {} due{}: whichever find-out {}\n", machine,
+    text += fmt::format("  {}: not known when {} {} due{}: {} find-out {}\n", machine,
                         count == 1 ? task_of(first) : service::counted(count, "task", "tasks"),
-                        count == 1 ? "comes" : "come", marked, machine);
+                        count == 1 ? "comes" : "come", marked, command, machine);
   }
   for (const service::MachineUse& use : not_in_use) {
     text += fmt::format("  {}: {}\n", cleaned(use.machine->key), stands_words(use.state));

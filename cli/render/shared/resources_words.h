@@ -20,7 +20,8 @@ std::string odds_words(service::Probability odds);             // `83 %`, `under
 std::string stands_words(const service::UseState& state);
 
 // The heading of what is left out, and its lines: points of which nothing can be said, machines that stand.
-std::string left_out(const std::vector<service::PointName>& unknown,
-                     const std::vector<service::MachineUse>& not_in_use);
+// `command`: how printed commands begin.
+std::string left_out(const std::vector<service::PointName>& unknown, const std::vector<service::MachineUse>& not_in_use,
+                     const std::string& command);
 
 }  // namespace cli

@@ -63,7 +63,7 @@ std::string why_as_text(const service::Explanations& why, const Look& look) {
   }
   if (why.left_off > 0) {
     text += '\n' + wrapped("",
-                           fmt::format("The worst of it; and {} more: whichever due {} --all", why.left_off,
+                           fmt::format("The worst of it; and {} more: {} due {} --all", why.left_off, look.command,
                                        service::cleaned(why.points.front().point.machine->key)),
                            columns, 0);
   }

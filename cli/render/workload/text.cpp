@@ -94,7 +94,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
   if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
   if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts), columns, 8);
   if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids), columns, 8);
-  text += left_out(load.unknown, load.not_in_use);
+  text += left_out(load.unknown, load.not_in_use, look.command);
   text += not_known(load.gaps, load.unknown, look);
   std::vector<std::string> missing;
   if (!load.no_time.empty()) {

@@ -69,7 +69,7 @@ Json before_work_as_json(const service::BeforeWork& before, const service::Fleet
 
 }  // namespace
 
-std::string written_as_json(const Written& written) {
+std::string written_as_json(const Written& written, const std::string& command) {
   const service::Entered& entered = written.entered;
   Json json;
   json["command"] = written.command;
@@ -98,7 +98,7 @@ std::string written_as_json(const Written& written) {
   json["run_not_in_use"] = run_not_in_use_as_json(entered);
   json["not_put_off"] = not_put_off_as_json(entered);
   json["unsafe_now"] = unsafe_now_as_json(entered);
-  json["undo"] = text_or_null(undo_of(written));
+  json["undo"] = text_or_null(undo_of(written, command));
   return dumped(json);
 }
 

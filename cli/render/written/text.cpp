@@ -112,15 +112,19 @@ std::string words_of(const service::WrittenTwice& twice) {
 }
 
 // What to do about it.
-std::string advice_on(const service::WrittenTwice& twice) {
+std::string advice_on(const service::WrittenTwice& twice, const service::Entered& entered, const std::string& command) {
   std::string text = twice.same_day() ? "On one day they count as one." : "Both stand.";
   if (twice.at_one_position()) text += " Only that position is double.";
   const service::Fact* spare = twice.spare();
   if (spare == nullptr) return text;
-  return text + fmt::format(" {}: whichever strike {}",
+  // What a dry run did not store cannot be struck.
+  const bool not_stored = entered.dry_run && std::any_of(entered.added.begin(), entered.added.end(),
+                                                         [&](const auto& fact) { return fact.id == spare->id; });
+  if (not_stored) return text + " If it was done once, leave this one out.";
+  return text + fmt::format(" {}: {} strike {}",
                             twice.same_day() ? "To void " + std::string(spare == &twice.later ? "this one" : "that one")
                                              : "If it was done once",
-                            short_text(spare->id));
+                            command, short_text(spare->id));
 }
 
 // How a doubt stands to what was entered: of another value it is said that it was there before, or why it comes now.
@@ -145,7 +149,7 @@ std::string meter_meant(const service::Entered& entered, const service::Cure& me
 }
 
 // What follows from a value that is hard to believe, and how to say that it is right after all.
-std::string doubts_text(const service::Entered& entered) {
+std::string doubts_text(const service::Entered& entered, const std::string& command) {
   constexpr std::size_t most = 5;
   const auto is_added = [&](const service::FactId& fact) {
     return std::any_of(entered.added.begin(), entered.added.end(),
@@ -161,13 +165,13 @@ std::string doubts_text(const service::Entered& entered) {
     }
     const bool not_stored = entered.dry_run && !doubt.facts.empty() && is_added(doubt.facts.front());
     if (const auto right = confirmation_of(entered, doubt); right && !not_stored) {
-      text += fmt::format("  If it is right: {}\n", command_to_confirm(*right));
+      text += fmt::format("  If it is right: {}\n", command_to_confirm(*right, command));
     } else if (not_stored) {
       text += "  If it is right, say so with --sure.\n";
     }
   }
   if (entered.doubts.size() > most) {
-    text += fmt::format("And {} more; see `whichever check`.\n", entered.doubts.size() - most);
+    text += fmt::format("And {} more; see `{} check`.\n", entered.doubts.size() - most, command);
   }
   if (!entered.doubts.empty()) {
     text += "It counts, and every answer says so, until it is confirmed, struck, or read on from.\n";
@@ -176,7 +180,7 @@ std::string doubts_text(const service::Entered& entered) {
 }
 
 // `leaks: nobody told what the meter showed, so its use counts from ...`.
-std::string untold_text(const service::Entered& entered) {
+std::string untold_text(const service::Entered& entered, const std::string& command) {
   std::string text;
   for (const service::UntoldValue& value : entered.untold) {
     const service::Machine* machine = entered.is->fleet().machine(value.machine);
@@ -188,7 +192,7 @@ std::string untold_text(const service::Entered& entered) {
         value.last ? fmt::format("the {} of {}", with_unit(value.last->shown, value.unit), to_text(value.last->day))
                    : "nothing");
     if (!entered.dry_run) {
-      text += fmt::format("  If you read it: whichever reading {} VALUE{} --on {}\n", value.machine,
+      text += fmt::format("  If you read it: {} reading {} VALUE{} --on {}\n", command, value.machine,
                           first ? "" : " --meter " + value.meter, to_text(value.on));
     } else {
       text += fmt::format("  If you read it: --at VALUE{}\n", first ? "" : " --meter " + value.meter);
@@ -214,15 +218,17 @@ std::string out_of_use_lines(const service::Entered& entered) {
   return text;
 }
 
-std::string twice_text(const std::vector<service::WrittenTwice>& twice) {
+std::string twice_text(const service::Entered& entered, const std::string& command) {
   constexpr std::size_t most = 5;
+  const std::vector<service::WrittenTwice>& twice = entered.twice;
   std::string text;
   for (std::size_t i = 0; i < std::min(most, twice.size()); ++i) text += words_of(twice[i]) + '\n';
-  if (twice.size() > most) text += fmt::format("And {} more; see `whichever check`.\n", twice.size() - most);
+  if (twice.size() > most) text += fmt::format("And {} more; see `{} check`.\n", twice.size() - most, command);
   if (twice.size() == 1) {
-    text += advice_on(twice.front()) + '\n';
+    text += advice_on(twice.front(), entered, command) + '\n';
   } else if (!twice.empty()) {
-    text += "All stand. What was done once is struck with `whichever strike`.\n";
+    text += entered.dry_run ? "All stand. What was done once is left out, or struck where it stands in the book.\n"
+                            : fmt::format("All stand. What was done once is struck with `{} strike`.\n", command);
   }
   return text;
 }
@@ -252,15 +258,15 @@ std::string before_work_lines(const service::BeforeWork& before) {
 
 }  // namespace
 
-std::string undo_of(const Written& written) {
+std::string undo_of(const Written& written, const std::string& command) {
   const service::Entered& entered = written.entered;
-  const auto command = command_of(entered);
-  if (entered.dry_run || !command) return "";
+  const auto id = command_of(entered);
+  if (entered.dry_run || !id) return "";
   const bool named = service::is_file_of_many(entered.added.front().origin, entered.added.size());
-  return "whichever undo" + (named ? ' ' + to_text(*command) : "");
+  return command + " undo" + (named ? ' ' + to_text(*id) : "");
 }
 
-std::string written_as_text(const Written& written, const Look&) {
+std::string written_as_text(const Written& written, const Look& look) {
   const service::Entered& entered = written.entered;
   const bool about_several = entered.machines.size() > 1;  // then each line names its own
   std::string text = out_of_use_lines(entered);
@@ -276,7 +282,7 @@ std::string written_as_text(const Written& written, const Look&) {
   constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
   text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
   for (const std::string& what : written.what) text += "  " + what + '\n';
-  text += run_not_in_use_lines(entered);
+  text += run_not_in_use_lines(entered, look.command);
   std::vector<const PointChange*> told;
   for (const PointChange& change : entered.changes) {
     if (worth_telling(change)) told.push_back(&change);
@@ -292,14 +298,14 @@ std::string written_as_text(const Written& written, const Look&) {
   for (std::size_t i = 0; i < std::min(most, told.size()); ++i) {
     text += "  " + words_of(*told[i], entered.untold, about_several) + '\n';
   }
-  if (told.size() > most) text += fmt::format("  and {} more; see `whichever due`\n", told.size() - most);
-  text += unsafe_now_lines(entered);
+  if (told.size() > most) text += fmt::format("  and {} more; see `{} due`\n", told.size() - most, look.command);
+  text += unsafe_now_lines(entered, look.command);
   if (!entered.moves.empty()) text += "On the overdue list:\n";
   for (std::size_t i = 0; i < std::min(most, entered.moves.size()); ++i) {
     text += "  " + words_of(entered.moves[i], about_several) + '\n';
   }
   if (entered.moves.size() > most) {
-    text += fmt::format("  and {} more; see `whichever due --overdue`\n", entered.moves.size() - most);
+    text += fmt::format("  and {} more; see `{} due --overdue`\n", entered.moves.size() - most, look.command);
   }
   for (const service::SeenSign& seen : entered.seen) {
     text += fmt::format("To be looked at: {}: {}\n", service::cleaned(seen.machine->key), words_of(seen));
@@ -311,24 +317,25 @@ std::string written_as_text(const Written& written, const Look&) {
     text += fmt::format("No more to be looked at: {}: {}\n", service::cleaned(seen.machine->key),
                         service::cleaned(seen.sign));
   }
-  text += doubts_text(entered);
-  text += untold_text(entered);
-  text += twice_text(entered.twice);
+  text += doubts_text(entered, look.command);
+  text += untold_text(entered, look.command);
+  text += twice_text(entered, look.command);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   // After a file of services the due list says it.
   if (written.command == "done") text += check_lines(entered);
-  text += not_put_off_lines(entered);
+  text += not_put_off_lines(entered, look.command);
   if (written.ended) text += ended_lines(*written.ended);
   if (written.before_work) text += before_work_lines(*written.before_work);
   for (const std::string& next : written.next) text += next + '\n';
-  const std::string undo = undo_of(written);
+  const std::string undo = undo_of(written, look.command);
   if (undo.empty()) return text;
   if (written.command != service::undo_origin) return text + "Take it back: " + undo + '\n';
   // `undo` passes over what `undo` did, so that two of them take back two commands.
   const service::FactId& first = entered.added.front().id;
-  text += entered.added.size() == 1 ? fmt::format("Bring it back: whichever strike {}\n", short_text(first))
-                                    : fmt::format("Bring it back: whichever undo {}\n", to_text(*command_of(entered)));
-  return written.undo_again ? text + "Take back the command before it too: whichever undo\n" : text;
+  text += "Bring it back: " + look.command;
+  text += entered.added.size() == 1 ? fmt::format(" strike {}\n", short_text(first))
+                                    : fmt::format(" undo {}\n", to_text(*command_of(entered)));
+  return written.undo_again ? text + "Take back the command before it too: " + look.command + " undo\n" : text;
 }
 
 }  // namespace cli

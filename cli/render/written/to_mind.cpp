@@ -27,7 +27,7 @@ std::string words_of(const service::RunNotInUse& run) {
 }
 
 // What to do about it.
-std::string cure_of(const service::RunNotInUse& run) {
+std::string cure_of(const service::RunNotInUse& run, const std::string& command) {
   if (run.state.kind == service::UseKind::out_of_use) {
     return std::string(run.still ? "do not run it; " : "") + "ask who may have run it";
   }
@@ -38,11 +38,11 @@ std::string and_more(std::size_t all) { return all > most ? fmt::format("  and {
 
 }  // namespace
 
-std::string run_not_in_use_lines(const service::Entered& entered) {
+std::string run_not_in_use_lines(const service::Entered& entered, const std::string& command) {
   const auto runs = run_not_in_use(entered);
   std::string text;
   for (std::size_t i = 0; i < std::min(most, runs.size()); ++i) {
-    text += wrapped("", fmt::format("{}: {}.", words_of(runs[i]), cure_of(runs[i])), columns, 2);
+    text += wrapped("", fmt::format("{}: {}.", words_of(runs[i]), cure_of(runs[i], command)), columns, 2);
   }
   return text + and_more(runs.size());
 }
@@ -55,13 +55,13 @@ std::string words_of_what_never_waits(const service::Point& point) {
   return text;
 }
 
-std::string not_put_off_lines(const service::Entered& entered) {
+std::string not_put_off_lines(const service::Entered& entered, const std::string& command) {
   const auto points = not_put_off(entered);
   if (points.empty()) return "";
   std::string text = "Not put off by this; do it by itself:\n";
   for (const service::Point* point : points) {
     text += wrapped("  ",
-                    fmt::format("{}; when done: whichever done {} {}{}", words_of_what_never_waits(*point),
+                    fmt::format("{}; when done: {} done {} {}{}", words_of_what_never_waits(*point), command,
                                 service::cleaned(point->machine->key), task_of(*point),
                                 by_competent_person(*point) ? " --by NAME" : ""),
                     columns, 4);
@@ -69,15 +69,15 @@ std::string not_put_off_lines(const service::Entered& entered) {
   return text;
 }
 
-std::string unsafe_now_lines(const service::Entered& entered) {
+std::string unsafe_now_lines(const service::Entered& entered, const std::string& command) {
   const auto machines = unsafe_now(entered);
   std::string text;
   for (std::size_t i = 0; i < std::min(most, machines.size()); ++i) {
     const std::string key = service::cleaned(machines[i]->key);
     text += wrapped("",
                     fmt::format("Something for safety is overdue now on {0}. Where it may not run until it is done: "
-                                "whichever out-of-use {0} --note \"...\"",
-                                key),
+                                "{1} out-of-use {0} --note \"...\"",
+                                key, command),
                     columns, 2);
   }
   return text + and_more(machines.size());

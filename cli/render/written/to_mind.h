@@ -8,10 +8,10 @@
 
 namespace cli {
 
-// Lines for people, folded; empty where there is nothing of it.
-std::string run_not_in_use_lines(const service::Entered& entered);
-std::string not_put_off_lines(const service::Entered& entered);
-std::string unsafe_now_lines(const service::Entered& entered);
+// Lines for people, folded; empty where there is nothing of it. `command`: how printed commands begin.
+std::string run_not_in_use_lines(const service::Entered& entered, const std::string& command);
+std::string not_put_off_lines(const service::Entered& entered, const std::string& command);
+std::string unsafe_now_lines(const service::Entered& entered, const std::string& command);
 std::string ended_lines(const service::MachineUse& ended);
 
 // `brakes: overdue; safety; 18 days past 12 months`.

@@ -25,11 +25,12 @@ struct Written {
   bool undo_again = false;                         // of `undo`: once more would take back another command
 };
 
-// The command line that takes back what was written, `whichever undo`; empty where there is none.
-std::string undo_of(const Written& written);
+// The command line that takes back what was written, `whichever undo`; empty where there is none. `command`: how
+// printed commands begin.
+std::string undo_of(const Written& written, const std::string& command);
 
 std::string written_as_text(const Written& written, const Look& look);
-std::string written_as_json(const Written& written);
+std::string written_as_json(const Written& written, const std::string& command);
 
 inline constexpr Format<Written> written_formats[] = {{"text", written_as_text}, {"json", written_as_json}};
 

@@ -34,7 +34,9 @@ enum class CureKind {
   next_season,        // name no year, and ask about the next one
   take_out_of_use,    // let nobody run it until it is done: machine
   tell_columns,       // say which column of a spreadsheet holds what: [heading, column]: this one, if it is so
-  leave_out           // go on without what is wrong
+  leave_out,          // go on without what is wrong
+  tell_who,           // name whoever it was: did, what he did: `did it`, `looked`
+  ask_season          // what was named is a season: season
 };
 
 std::string_view to_text(CureKind kind);  // `strike-fact`

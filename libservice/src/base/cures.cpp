@@ -42,6 +42,10 @@ std::string_view to_text(CureKind kind) {
       return "tell-columns";
     case CureKind::leave_out:
       return "leave-out";
+    case CureKind::tell_who:
+      return "tell-who";
+    case CureKind::ask_season:
+      return "ask-season";
   }
   return "";
 }

@@ -150,7 +150,7 @@ TEST_CASE("words for which people reach lead to the command that answers") {
                                {"log", "whichever history MACHINE"},
                                {"plan", "whichever season SEASON"}}) {
     CAPTURE(bridge.typed);
-    CHECK(cli::instead_of_command(bridge.typed).find(bridge.command) != std::string::npos);
+    CHECK(cli::instead_of_command(bridge.typed, "whichever").find(bridge.command) != std::string::npos);
     Place place;
     CHECK(place.run(bridge.typed + " loader --all") == 64);
     CHECK(place.complains(bridge.command));
@@ -160,7 +160,7 @@ TEST_CASE("words for which people reach lead to the command that answers") {
 TEST_CASE("a hint never leads from asking to writing") {
   for (const char* typed : {"doe", "dune", "du", "dut", "duee", "show", "list", "order", "overdue", "looks", "chek"}) {
     CAPTURE(typed);
-    const std::string hint = cli::instead_of_command(typed);
+    const std::string hint = cli::instead_of_command(typed, "whichever");
     for (const cli::Command& command : cli::commands()) {
       const bool writes = std::any_of(command.options.begin(), command.options.end(),
                                       [](const cli::Option& option) { return option.name == "dry-run"; });
@@ -170,8 +170,8 @@ TEST_CASE("a hint never leads from asking to writing") {
     }
   }
   // Who writes is led to writing.
-  CHECK(cli::instead_of_command("readin") == "did you mean `reading`?");
-  CHECK(cli::instead_of_command("dnoe").find("`done`") != std::string::npos);
+  CHECK(cli::instead_of_command("readin", "whichever") == "did you mean `reading`?");
+  CHECK(cli::instead_of_command("dnoe", "whichever").find("`done`") != std::string::npos);
 }
 
 TEST_CASE("seasons complete, and tasks of a machine by name") {

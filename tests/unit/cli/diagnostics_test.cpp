@@ -13,7 +13,7 @@ using service::Place;
 using service::Severity;
 
 std::string shown(const Diagnostic& diagnostic) {
-  return cli::diagnostics_to_text(std::vector<Diagnostic>{diagnostic});
+  return cli::diagnostics_to_text(std::vector<Diagnostic>{diagnostic}, "whichever");
 }
 
 Diagnostic at(Place place) { return {"bad-day", "no day", "", std::move(place)}; }
@@ -41,8 +41,8 @@ TEST_CASE("a remark is called one") {
 
 TEST_CASE("a blank line stands between two mistakes") {
   const std::vector<Diagnostic> two = {{"a", "one", ""}, {"b", "two", "do it"}};
-  CHECK(cli::diagnostics_to_text(two) == "error: one\n\nerror: two\nhint: do it\n");
-  CHECK(cli::diagnostics_to_text({}) == "");
+  CHECK(cli::diagnostics_to_text(two, "whichever") == "error: one\n\nerror: two\nhint: do it\n");
+  CHECK(cli::diagnostics_to_text({}, "whichever") == "");
 }
 
 TEST_CASE("the mark stands under its text whatever the width of the characters") {

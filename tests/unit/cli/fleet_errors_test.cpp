@@ -63,7 +63,7 @@ struct Said {
 };
 
 Said said_of(const std::vector<service::Diagnostic>& diagnostics) {
-  Said said{cli::diagnostics_to_text(diagnostics), {}};
+  Said said{cli::diagnostics_to_text(diagnostics, "whichever"), {}};
   for (const service::Diagnostic& diagnostic : diagnostics) said.codes.insert(diagnostic.code);
   return said;
 }
@@ -222,7 +222,7 @@ TEST_CASE("places are named with the folder in front, so that an editor can go t
   try {
     service::read_fleet(files);
   } catch (const service::Failure& failure) {
-    said = cli::diagnostics_to_text(failure.diagnostics());
+    said = cli::diagnostics_to_text(failure.diagnostics(), "whichever");
   }
   CHECK(said.substr(0, said.find(": error")) == "farms/skarvey/fleet.yaml:1:1");
 }
