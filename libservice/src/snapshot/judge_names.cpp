@@ -51,7 +51,10 @@ std::optional<Diagnostic> judge_task(const Fleet& fleet, const Machine& machine,
     return Diagnostic{
         "needs-by",
         fmt::format("task `{}` of {} is done by a competent person, and nobody is named", fact.task, machine.key),
-        "say who did it with `by`"};
+        "",
+        std::nullopt,
+        Severity::error,
+        {{CureKind::tell_who, {{"did", "did it"}}}}};
   }
   if (fact.kind == FactKind::put_off && named.task->safety) {
     return never_put_off("safety-put-off", "is a safety task", "do it", fact, machine);
@@ -118,7 +121,10 @@ std::optional<Diagnostic> judge_look(const Fleet& fleet, const Machine& machine,
   return Diagnostic{
       "needs-by",
       fmt::format("`{}` of {} is a sign of a safety task, and nobody is named who looked", fact.name, machine.key),
-      "say who looked with `by`"};
+      "",
+      std::nullopt,
+      Severity::error,
+      {{CureKind::tell_who, {{"did", "looked"}}}}};
 }
 
 std::optional<Diagnostic> judge_measurement(const Fleet& fleet, const Machine& machine, Fact& fact,
