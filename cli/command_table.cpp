@@ -88,8 +88,8 @@ const std::vector<Command>& table() {
        .summary = "write down a service",
        .about = "Records that tasks were done, and prints what to write on the new element. A day may be known by "
                 "month or year only: 2025-05 or 2025. --found is how it was found: the old part, or where nothing new "
-                "goes in, the machine. A safety or statutory check that found it failed counts as done, and stands "
-                "on the due list until it is done again and not found failed, or somebody has looked.",
+                "goes in, the machine. A safety or statutory check that found it worn or failed counts as done, and "
+                "stands on the due list until it is done again and found neither, or somebody has looked.",
        .words = {{"MACHINE"}, {"TASK[@POSITION]", true, true}},
        .options = {{"at", "VALUE", "what the meter showed"},
                    meter_option,

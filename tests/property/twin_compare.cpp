@@ -195,6 +195,7 @@ service::Fact fact_of(const twin::Fact& fact) {
   ours.first = amount_of(fact.first);
   if (fact.until) ours.until = day_of(*fact.until);
   if (fact.kind == twin::FactKind::service && fact.found_failed) ours.found = service::Found::failed;
+  if (fact.kind == twin::FactKind::service && fact.found_worn) ours.found = service::Found::worn;
   if (fact.kind == twin::FactKind::looked_at)
     ours.found = fact.found_good ? service::Found::good : service::Found::worn;
   ours.by = fact.by;

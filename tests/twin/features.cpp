@@ -137,6 +137,8 @@ const std::vector<std::pair<std::string, Uses>>& all_uses() {
     l.emplace_back("measurement", fact(FactKind::measurement));
     l.emplace_back("found failed",
                    [](const World& w) { return any_fact(w, [](const Fact& f) { return f.found_failed; }); });
+    l.emplace_back("found worn",
+                   [](const World& w) { return any_fact(w, [](const Fact& f) { return f.found_worn; }); });
     l.emplace_back("found failed and looked at", [](const World& w) {
       return any_fact(w, [](const Fact& f) {
         return f.kind == FactKind::looked_at && f.name.find("found failed") != std::string::npos;

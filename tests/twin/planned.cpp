@@ -97,7 +97,8 @@ bool same_row(const Fact& a, const Fact& b) {
   return a.kind == b.kind && a.machine == b.machine && a.on.first == b.on.first && a.on.last == b.on.last &&
          a.meter == b.meter && a.at == b.at && a.task == b.task && a.position == b.position && a.name == b.name &&
          a.value == b.value && a.unit == b.unit && a.last == b.last && a.first == b.first && a.until == b.until &&
-         a.by == b.by && a.note == b.note && a.found_failed == b.found_failed && a.strikes == b.strikes;
+         a.by == b.by && a.note == b.note && a.found_failed == b.found_failed && a.found_worn == b.found_worn &&
+         a.strikes == b.strikes;
 }
 
 // A row that equals an earlier one would be skipped on entry, so a world has none.

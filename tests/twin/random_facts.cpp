@@ -111,23 +111,29 @@ class Drawing {
       meter_for(p, luck_.chance(80) ? rm_.meters.front().name : any_meter());
     }
     p.fact.history = luck_.chance(old ? 60 : 15);
-    p.fact.found_failed = luck_.chance(25);
+    draw_found(p.fact, 25);
     planned_.push_back(p);
-    if (p.fact.found_failed && !t.parts && (t.safety || t.competent_person)) draw_failed(p);
+    if ((p.fact.found_failed || p.fact.found_worn) && !t.parts && (t.safety || t.competent_person)) draw_failed(p);
     draw_checks(p);
     draw_beside(p);
   }
 
-  // What was found failed is done again, or looked at.
+  void draw_found(Fact& fact, int percent) {
+    if (!luck_.chance(percent)) return;
+    (luck_.chance(60) ? fact.found_failed : fact.found_worn) = true;
+  }
+
+  // What was found worn or failed is done again, or looked at.
   void draw_failed(const Planned& p) {
     const Day from = std::max(p.fact.on.first, begin_);
     const std::string place = p.fact.position.empty() ? "" : "@" + p.fact.position;
-    if (luck_.chance(40)) draw_look(p.fact.task + place + " found failed", from);
+    const std::string how = p.fact.found_failed ? " found failed" : " found worn";
+    if (luck_.chance(40)) draw_look(p.fact.task + place + how, from);
     if (!luck_.chance(50)) return;
     Planned again = plan(FactKind::service, machine_.name, luck_.between(from, end_));
     again.fact.task = p.fact.task;
     again.fact.by = "inspector";
-    again.fact.found_failed = luck_.chance(30);
+    draw_found(again.fact, 40);
     if (luck_.chance(70)) again.fact.position = p.fact.position;
     planned_.push_back(again);
   }
@@ -153,7 +159,7 @@ class Drawing {
         // Checked where it was done: at one position, or at all.
         if (!parent->positions.empty() && !p.fact.position.empty()) check.fact.position = p.fact.position;
         if (parent->competent_person) check.fact.by = "inspector";
-        check.fact.found_failed = luck_.chance(20);
+        draw_found(check.fact, 20);
         planned_.push_back(check);
       }
     }

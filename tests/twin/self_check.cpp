@@ -1025,6 +1025,17 @@ TEST_CASE("kept as seen: until a look finds it good, or what was found failed is
   CHECK(seen(on(2024, 4, 3)) == "fork found failed 2024-04-01;");  // the right one is as it was
   b.done("fork", on(2024, 4, 4)).position = "right";
   CHECK(seen(on(2024, 4, 4)) == "");
+  const auto worn = [&](const std::string& task, Day day) { b.done(task, day).found_worn = true; };
+  worn("brakes", on(2024, 4, 10));
+  CHECK(seen(on(2024, 4, 10)) == "brakes found worn 2024-04-10;");
+  worn("big", on(2024, 4, 11));  // may wait: neither kept nor an answer
+  CHECK(seen(on(2024, 4, 11)) == "brakes found worn 2024-04-10;");
+  failed("brakes", on(2024, 4, 12));
+  CHECK(seen(on(2024, 4, 12)) == "brakes found failed 2024-04-12;");
+  worn("brakes", on(2024, 4, 13));
+  CHECK(seen(on(2024, 4, 13)) == "brakes found worn 2024-04-13;");
+  b.done("brakes", on(2024, 4, 14));
+  CHECK(seen(on(2024, 4, 14)) == "");
   failed("brakes", on(2024, 5, 1));
   look(on(2024, 5, 1), "brakes found failed", true);
   failed("brakes", on(2024, 5, 2));

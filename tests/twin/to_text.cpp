@@ -326,6 +326,7 @@ std::string facts_csv(const World& world, Rows rows, RollOvers roll_overs) {
     if (f->until) cell["until"] = iso(*f->until);
     if (f->kind == FactKind::looked_at) cell["found"] = f->found_good ? "good" : "worn";
     if (f->kind == FactKind::service && f->found_failed) cell["found"] = "failed";
+    if (f->kind == FactKind::service && f->found_worn) cell["found"] = "worn";
     cell["by"] = f->by;
     cell["note"] = f->note;
     if (f->history) cell["history"] = "yes";

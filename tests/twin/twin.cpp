@@ -859,14 +859,14 @@ struct KeptUnder {
 
 KeptUnder kept_under(const Surroundings& s, const Fact& f) {
   const std::string place = f.position.empty() ? "" : "@" + f.position;
-  if (f.kind == FactKind::service && f.found_failed) {
+  if (f.kind == FactKind::service && (f.found_failed || f.found_worn)) {
     const std::string::size_type slash = f.task.find('/');
     const Task* task = find_task(s.schedule, f.task.substr(0, slash));
     const bool is_check = slash != std::string::npos;
     const bool waits = !task->safety && (is_check || !task->competent_person);
     const bool something_new = task->parts && !is_check;
     if (waits || something_new) return {};
-    return {f.task + place + " found failed", true};
+    return {f.task + place + (f.found_failed ? " found failed" : " found worn"), true};
   }
   if (f.kind != FactKind::sign && f.kind != FactKind::measurement) return {};
   for (const Task& task : s.schedule.tasks) {
@@ -881,12 +881,20 @@ KeptUnder kept_under(const Surroundings& s, const Fact& f) {
   return {f.name + place + " " + decimal(*f.value) + (f.unit.empty() ? "" : " " + f.unit), false};
 }
 
+// Whether a service answers what another one of a task was found, worn or failed.
+bool answers(const KeptUnder& kept, const Fact& service, const Schedule& schedule, bool was_failed,
+             const std::string& task) {
+  if (!service.found_failed && !service.found_worn) return contains(done_with(schedule, service.task), task);
+  return kept.is_service && service.task == task && service.found_failed != was_failed;
+}
+
 // One thing that was seen, from the first fact about it to the as-of day.
 void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair<const Fact*, SeenAnswer>>& open) {
   const Fact* since = nullptr;
   SeenAnswer told;
   std::vector<std::string> bad_at;  // positions
   std::string task;
+  bool failed = false;  // else worn
   for (const Fact* f : s.facts) {
     const KeptUnder kept = kept_under(s, *f);
     if (kept.name == thing.name && kept.is_service == thing.is_service) {
@@ -897,6 +905,7 @@ void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair
         told.note = f->note;
       }
       task = f->task;
+      failed = f->found_failed;
       bad_at = {f->position};
       const Task* whole = find_task(s.schedule, f->task.substr(0, f->task.find('/')));
       if (f->position.empty() && whole != nullptr && !whole->positions.empty()) bad_at = whole->positions;
@@ -907,8 +916,8 @@ void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair
         told.looked = true;
         told.note = f->note;
       }
-    } else if (since != nullptr && thing.is_service && f->kind == FactKind::service && !f->found_failed &&
-               contains(done_with(s.schedule, f->task), task)) {
+    } else if (since != nullptr && thing.is_service && f->kind == FactKind::service &&
+               answers(kept, *f, s.schedule, failed, task)) {
       std::vector<std::string> still;
       for (const std::string& position : bad_at)
         if (!position_fits(f->position, position)) still.push_back(position);

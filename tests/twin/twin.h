@@ -107,12 +107,13 @@
 //  C45 A look that finds a listed sign good answers it: of that sign, what was seen before the look, in the order of
 //      entry on a day, is as if nobody had seen it. A look that finds it worn or failed changes no standing.
 //  C46 Kept as seen, until a look of that name finds it good: a sign that no task lists, by its name; a measurement of
-//      what no task has a limit for, as `NAME[@POSITION] VALUE UNIT`; a service that was found failed, of a task that
-//      never waits (`safety`, or for a competent person; a check that follows one for safety) and that takes no parts
-//      and no fluids, as `TASK[@POSITION] found failed`. The last is answered by a later service of the same point too
-//      that was not found failed, a covering one included; where it named no position of a task that has some, at each
-//      of them. It is told with the day of the first since it was last answered, with the note of the newest fact about
-//      it that has one, and with what the newest look found. A look that finds it worn or failed keeps it.
+//      what no task has a limit for, as `NAME[@POSITION] VALUE UNIT`; a service that was found worn or failed, of a
+//      task that never waits (`safety`, or for a competent person; a check that follows one for safety) and that takes
+//      no parts and no fluids, as `TASK[@POSITION] found failed` or `found worn`. The last is answered by a later
+//      service of the same point too that was found neither, a covering one included, and by one of the same task that
+//      was found the other of the two (and is kept as that); where it named no position of a task that has some, at
+//      each of them. It is told with the day of the first since it was last answered, with the note of the newest fact
+//      about it that has one, and with what the newest look found. A look that finds it worn or failed keeps it.
 //  C44 A whole value less than one unit below the highest of its segment so far (the same day too, and a meter change's
 //      `last`) was read without its tenths: it stands for that highest value, and a service at it was done at that use.
 // ---------------------------------------------------------------------------------------------------------------
@@ -256,6 +257,7 @@ struct Fact {
   std::string name;           // sign, look, measurement
   bool found_good = true;     // by a look
   bool found_failed = false;  // by a service
+  bool found_worn = false;    // likewise; not both
   std::optional<Amount> value;
   std::string unit;
   std::optional<Amount> last, first;  // meter change

@@ -98,6 +98,7 @@ std::string written_as_json(const Written& written, const std::string& command) 
   json["run_not_in_use"] = run_not_in_use_as_json(entered);
   json["not_put_off"] = not_put_off_as_json(entered);
   json["unsafe_now"] = unsafe_now_as_json(entered);
+  json["values_ended"] = values_ended_as_json(entered, command);
   json["undo"] = text_or_null(undo_of(written, command));
   return dumped(json);
 }

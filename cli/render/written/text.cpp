@@ -317,6 +317,7 @@ std::string written_as_text(const Written& written, const Look& look) {
     text += fmt::format("No more to be looked at: {}: {}\n", service::cleaned(seen.machine->key),
                         service::cleaned(seen.sign));
   }
+  text += values_ended_lines(entered, look.command);
   text += doubts_text(entered, look.command);
   text += untold_text(entered, look.command);
   text += twice_text(entered, look.command);

@@ -6,6 +6,7 @@
 
 #include "render/shared/cautions.h"
 #include "render/shared/words.h"
+#include "terminal/shell_word.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -31,7 +32,18 @@ std::string cure_of(const service::RunNotInUse& run, const std::string& command)
   if (run.state.kind == service::UseKind::out_of_use) {
     return std::string(run.still ? "do not run it; " : "") + "ask who may have run it";
   }
-  return "where it works again: whichever back " + service::cleaned(run.machine->key);
+  return fmt::format("where it works again: {} back {}", command, service::cleaned(run.machine->key));
+}
+
+// `whichever saw tractor-big tread-depth=14 --position front-right`.
+std::string command_to_write_again(const service::EndedValue& value, service::Day today, const std::string& command) {
+  const service::Fact& again = value.again;
+  std::string text = fmt::format("{} saw {} {}", command, service::cleaned(again.machine),
+                                 shell_word(fmt::format("{}={}", service::cleaned(again.name), to_text(value.value))));
+  if (!again.unit.empty()) text += " --unit " + shell_word(service::cleaned(again.unit));
+  if (!again.position.empty()) text += " --position " + service::cleaned(again.position);
+  if (again.on.first != today) text += " --on " + service::to_text(again.on.first);
+  return text;
 }
 
 std::string and_more(std::size_t all) { return all > most ? fmt::format("  and {} more\n", all - most) : ""; }
@@ -93,6 +105,40 @@ std::string ended_lines(const service::MachineUse& ended) {
                         service::cleaned(ended.machine->key), until ? " --until " + to_text(*until) : "");
   }
   return wrapped("", text, columns, 2);
+}
+
+std::string values_ended_lines(const service::Entered& entered, const std::string& command) {
+  const auto values = ended_values(entered);
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, values.size()); ++i) {
+    const service::EndedValue& value = values[i];
+    const std::string unit = value.unit.empty() ? "" : ' ' + service::cleaned(value.unit);
+    text += wrapped("",
+                    fmt::format("{}: {} was {}{} on {}, limit {}{}. It counts no more, for this says that it was "
+                                "renewed or put right.",
+                                service::cleaned(value.task), service::point_label(value.name, value.position),
+                                to_text(value.value), unit, service::to_text(value.on), to_text(value.limit), unit),
+                    columns, 2);
+    text += fmt::format("  If it was only looked at: {}\n", command_to_write_again(value, entered.today, command));
+  }
+  return text + and_more(values.size());
+}
+
+Json values_ended_as_json(const service::Entered& entered, const std::string& command) {
+  return array_of(ended_values(entered), [&](const service::EndedValue& value) {
+    return Json{{"machine", value.machine},
+                {"task", value.task},
+                {"position", text_or_null(value.position)},
+                {"name", value.name},
+                {"unit", text_or_null(value.unit)},
+                {"value", number(value.value)},
+                {"limit", number(value.limit)},
+                {"above", value.above},
+                {"reached", value.reached},
+                {"on", service::to_text(value.on)},
+                {"fact", to_text(value.fact)},
+                {"again", command_to_write_again(value, entered.today, command)}};
+  });
 }
 
 Json run_not_in_use_as_json(const service::Entered& entered) {

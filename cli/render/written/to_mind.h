@@ -13,6 +13,7 @@ std::string run_not_in_use_lines(const service::Entered& entered, const std::str
 std::string not_put_off_lines(const service::Entered& entered, const std::string& command);
 std::string unsafe_now_lines(const service::Entered& entered, const std::string& command);
 std::string ended_lines(const service::MachineUse& ended);
+std::string values_ended_lines(const service::Entered& entered, const std::string& command);
 
 // `brakes: overdue; safety; 18 days past 12 months`.
 std::string words_of_what_never_waits(const service::Point& point);
@@ -20,6 +21,7 @@ std::string words_of_what_never_waits(const service::Point& point);
 Json run_not_in_use_as_json(const service::Entered& entered);
 Json not_put_off_as_json(const service::Entered& entered);
 Json unsafe_now_as_json(const service::Entered& entered);
+Json values_ended_as_json(const service::Entered& entered, const std::string& command);
 Json never_waits_as_json(const service::Point& point);
 
 }  // namespace cli

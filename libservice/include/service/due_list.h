@@ -81,7 +81,7 @@ struct MachineUse {
 // lost: somebody has to look.
 struct SeenSign {
   const Machine* machine = nullptr;
-  std::string sign;            // in the words of whoever saw it; `brakes found failed`, `oil-heat 110 C`
+  std::string sign;            // in the words of whoever saw it; `brakes found worn`, `oil-heat 110 C`
   DaySpan on;                  // when it was seen first; of a check by month or year alone
   FactId fact;                 // of that
   std::string note;            // of the newest fact about it: the look, else the sign

@@ -216,6 +216,27 @@ struct RunNotInUse {
 // that has ended since is nothing to be told: whoever told of its end later may not know the day.
 std::vector<RunNotInUse> run_not_in_use(const Entered& entered);
 
+// A measured value that stood at its limit or beyond, or so near that it was to be measured again, and that counts no
+// more since an added service: that says that what was measured was renewed, or put right. Whoever only looked at it
+// has to write the value down again.
+struct EndedValue {
+  std::string machine;
+  std::string task;      // whose limit it is
+  std::string position;  // where it was measured, else where the service was done; empty: nowhere in particular
+  std::string name;
+  std::string unit;
+  Measure value;
+  Measure limit;
+  bool above = true;     // the limit is reached by what lies above it
+  bool reached = false;  // at its limit or beyond; else near it
+  Day on;                // of the measurement
+  FactId fact;           // likewise
+  Fact again;            // the same value behind the service; its unit is left out where it goes without saying
+};
+
+// In the order of the list before. A value that an added one took the place of is left out.
+std::vector<EndedValue> ended_values(const Entered& entered);
+
 // What an added delay does not put off though its task covers it: what never waits, and is due or worse, without record
 // or with something unknown. In the order of the list; points into `entered.after`.
 std::vector<const Point*> not_put_off(const Entered& entered);

@@ -207,6 +207,9 @@ struct NearName {
 // the names of what is measured, else of the signs. Nothing where the name is known (`name_written`).
 std::optional<NearName> near_name(const Fleet& fleet, const Machine& machine, FactKind kind, std::string_view written);
 
+// Found worn or failed.
+inline bool found_bad(const Fact& fact) { return fact.found && *fact.found != Found::good; }
+
 // Kept among what was seen, until somebody has looked.
 struct Kept {
   std::string name;     // by which a look answers it
@@ -216,8 +219,8 @@ struct Kept {
 // Which facts about a machine are kept so, and would else be lost:
 //   - a sign that no task lists, by its name;
 //   - a measurement of what no task has a limit for, with its value: `oil-heat 110 C`, `tread@rear 3 mm`;
-//   - a service of a task that never waits and puts in nothing new that was found failed: nothing new went in, so the
-//     machine is as bad as before, though the check was done: `brakes found failed`, `fork@left found failed`.
+//   - a service of a task that never waits and puts in nothing new that was found worn or failed: nothing new went in,
+//     so the machine is as bad as before, though the check was done: `brakes found failed`, `fork@left found worn`.
 // The fleet must outlive it.
 class KeptAsSeen {
  public:

@@ -31,10 +31,10 @@ std::optional<Kept> KeptAsSeen::of(const Fact& fact) const {
                             fact.unit.empty() ? "" : " ", fact.unit),
                 false};
   }
-  if (fact.kind == FactKind::service && fact.found == Found::failed) {
+  if (fact.kind == FactKind::service && found_bad(fact)) {
     const NamedTask named = task_named(schedule_, fact.task);
     if (named.task == nullptr || !never_waits(*named.task, named.follow_up) || puts_in_new(machine_, named)) return {};
-    return Kept{at_position(fact.task, fact.position) + " found failed", true};
+    return Kept{fmt::format("{} found {}", at_position(fact.task, fact.position), to_text(*fact.found)), true};
   }
   return std::nullopt;
 }

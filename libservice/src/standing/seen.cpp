@@ -7,12 +7,12 @@ namespace {
 
 bool may_be_kept(const Fact& fact) {
   return fact.kind == FactKind::sign || fact.kind == FactKind::measurement ||
-         (fact.kind == FactKind::service && fact.found == Found::failed);
+         (fact.kind == FactKind::service && found_bad(fact));
 }
 
 struct Open {
   SeenSign seen;
-  const Fact* service = nullptr;       // what was found failed, where it is that
+  const Fact* service = nullptr;       // what was found worn or failed, where it is that
   std::vector<std::string> positions;  // of it, where nothing better was found since
 };
 
@@ -22,8 +22,9 @@ class Keeping {
 
   void take(const Fact& fact) {
     if (fact.kind == FactKind::looked_at) look(fact);
-    if (fact.kind == FactKind::service && fact.found != Found::failed) do_again(fact);
-    if (auto kept = kept_as_seen_.of(fact)) keep(fact, std::move(*kept));
+    auto kept = kept_as_seen_.of(fact);
+    if (fact.kind == FactKind::service && (kept || !found_bad(fact))) do_again(fact);
+    if (kept) keep(fact, std::move(*kept));
   }
 
   std::vector<SeenSign> still_open() && {
@@ -74,10 +75,13 @@ class Keeping {
     }
   }
 
-  // A later service of the same point that was not found failed answers it there.
+  // A later service of the same point that was found neither worn nor failed answers it there. Found failed that was
+  // worn, or worn that had failed, it is kept as that from then on.
   void do_again(const Fact& fact) {
     std::erase_if(open_, [&](Open& open) {
-      if (open.service == nullptr || !counts_for(*open.service, fact)) return false;
+      if (open.service == nullptr) return false;
+      const bool otherwise = open.service->task == fact.task && open.service->found != fact.found;
+      if (found_bad(fact) ? !otherwise : !counts_for(*open.service, fact)) return false;
       std::erase_if(open.positions, [&](const std::string& position) {
         return position.empty() || fact.position.empty() || fact.position == position;
       });

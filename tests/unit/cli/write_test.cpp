@@ -176,8 +176,8 @@ TEST_CASE("a check that found the machine failed says that it stays on the list,
   REQUIRE(place.run_words({"done", "pump", "guards", "--found", "failed", "--note", "torn off"}) == 0);
   CHECK(place.says("To be looked at: pump: guards found failed, seen 2026-06-15: torn off"));
   CHECK(
-      place.says("it counts as done, and stands under \"Seen, not looked at yet\" until it is done again and not "
-                 "found failed, or somebody has looked"));
+      place.says("it counts as done, and stands under \"Seen, not looked at yet\" until it is done again and found "
+                 "neither worn nor failed, or somebody has looked"));
   CHECK(place.says("whichever looked pump \"guards found failed\" --by WHO --note"));
   CHECK(place.says("If it is not put right: whichever out-of-use pump --note \"guards found failed\""));
   CHECK_FALSE(place.says("Write on it"));  // nothing new went in
@@ -438,4 +438,56 @@ TEST_CASE("at a terminal a near sign is asked back and nothing is stored, unless
   CHECK(place.says("loader: sign leak"));
   CHECK(place.run("saw loader tread") == 65);  // measured, and no value
   CHECK(place.complains("NAME=VALUE"));
+}
+
+TEST_CASE("a service that ends a measured value at its limit says so, and how to write it down again") {
+  Place place;
+  place.furnish();
+  must(place, "saw loader tread=14 --position front-left");
+  must(place, "done loader tyre --dry-run");
+  CHECK(place.says("tyre: tread@front-left was 14 mm on 2026-06-15, limit 15 mm. It counts no more"));
+  must(place, "done loader tyre --format json");
+  CHECK(place.says("\"again\": \"whichever saw loader tread=14 --position front-left\""));
+  must(place, "saw loader tread=14 --position front-left");
+  must(place, "done loader tyre@front-left --on 2026-06-15");
+  CHECK(place.says("If it was only looked at: whichever saw loader tread=14 --position front-left\n"));
+  must(place, "saw loader tread=14 --position front-left");
+  CHECK(place.says("tyre@front-left: later -> overdue"));
+  must(place, "saw loader tread=30 --position front-left");
+  must(place, "done loader tyre");
+  CHECK_FALSE(place.says("counts no more"));
+}
+
+TEST_CASE("a check that finds a machine worn says that it is kept until it is found good") {
+  Place place;
+  place.furnish();
+  place.write("schedules/pump.yaml",
+              "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  guard: {do: Look at the guard, every: {months: "
+              "40}, safety: true}\n");
+  must(place, "done pump guard --found worn --by me");
+  CHECK(place.says("To be looked at: pump: guard found worn, seen 2026-06-15\n"));
+  CHECK(place.says("until it is done again and found neither worn nor failed"));
+  must(place, "due pump");
+  CHECK(place.says("guard found worn, seen 2026-06-15"));
+  must(place, "back pump");
+  CHECK(place.says("See to these before it works:\n  guard found worn, seen 2026-06-15\n"));
+}
+
+TEST_CASE("what a dry run asks to do can be done: nothing that it did not store is struck, and options are named") {
+  Place place;
+  place.furnish();
+  must(place, "done pump gland");
+  must(place, "done pump gland --dry-run");
+  CHECK(place.says("On one day they count as one. If it was done once, leave this one out.\n"));
+  CHECK_FALSE(place.says("strike"));
+  must(place, "done pump gland");
+  CHECK(place.says("whichever strike "));
+  place.write("schedules/pump.yaml",
+              "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  exam: {do: Examine it, every: {months: 12}, "
+              "by-whom: competent-person}\n");
+  CHECK(place.run("done pump exam") == 65);
+  CHECK(place.complains("hint: say who did it: --by WHO\n"));
+  place.write("facts.csv", "kind,machine,on,task\nservice,pump,2026-06-01,exam\n");
+  CHECK(place.run("import facts.csv") == 65);
+  CHECK(place.complains("hint: say who did it with `by`\n"));
 }

@@ -133,3 +133,77 @@ TEST_CASE("a machine in use on which something that never waits becomes overdue 
   sign.machine = "other";
   CHECK(keys(office.enter({sign})).empty());  // nobody runs it
 }
+
+// --- Measured values that a service ends -------------------------------------------------------------------
+
+namespace {
+
+service::FleetFiles measuring() {
+  service::FleetFiles files = estate();
+  files.texts["schedules/tractor.yaml"] =
+      "schedule: tractor\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  tyre: {do: Tyre, every: {months: 12, measured: {tread: {below: 15, unit: mm}}}, positions: [left, right]}\n"
+      "  big: {do: All of it, every: {hours: 500}, covers: [tyre]}\n";
+  return files;
+}
+
+Fact tread(std::string_view on, int mm, std::string_view position = "") {
+  Fact fact;
+  fact.kind = FactKind::measurement;
+  fact.machine = "loader";
+  fact.name = "tread";
+  fact.on = day(on);
+  fact.value = service::Measure{std::int64_t{mm} * 1'000'000};
+  fact.position = position;
+  return fact;
+}
+
+Fact at_position(Fact fact, std::string_view position) {
+  fact.position = position;
+  return fact;
+}
+
+// `tyre tread@left 14 on 2026-06-10, again on 2026-06-12`.
+std::string ended(const service::Entered& entered) {
+  std::string text;
+  for (const service::EndedValue& value : ended_values(entered)) {
+    CHECK(value.again.position == value.position);
+    text += value.task + ' ' + service::point_label(value.name, value.position) + ' ' + to_text(value.value) +
+            (value.reached ? "" : " near") + " on " + service::to_text(value.on) + ", again on " +
+            to_text(value.again.on) + ';';
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a service that ends a measured value at its limit, beyond or near it is told of it") {
+  Office office(measuring());
+  office.enter({tread("2026-06-10", 14, "left"), tread("2026-06-10", 17, "right")});
+  const auto entered = office.enter({done("loader", "tyre", "2026-06-12")});
+  CHECK(ended(entered) ==
+        "tyre tread@left 14 on 2026-06-10, again on 2026-06-12;tyre tread@right 17 near on 2026-06-10, again on "
+        "2026-06-12;");
+  const auto values = ended_values(entered);
+  CHECK(to_text(values.front().limit) == "15");
+  CHECK_FALSE(values.front().above);
+  CHECK(values.front().again.unit.empty());
+  // What is written down again stands as before.
+  Fact again = values.front().again;
+  CHECK(office.enter({again}).changes.front().after->standing == service::Standing::overdue);
+  CHECK(ended(office.enter({at_position(done("loader", "tyre", "2026-06-14"), "right")})).empty());
+  CHECK(ended(office.enter({done("loader", "big", "2026-06-14")})) ==
+        "tyre tread@left 14 on 2026-06-12, again on 2026-06-14;");
+}
+
+TEST_CASE("a value that is well, or stands on, or that a new one takes the place of is nothing to be told") {
+  Office office(measuring());
+  office.enter({tread("2026-06-10", 14, "left"), tread("2026-06-10", 30, "right")});
+  CHECK(ended(office.enter({at_position(done("loader", "tyre", "2026-06-12"), "right")})).empty());
+  CHECK(ended(office.enter({done("loader", "tyre", "2026-06-09")})).empty());  // before it was measured
+  CHECK(ended(office.enter({done("loader", "tyre", "2026-06-13"), tread("2026-06-14", 16, "left")})).empty());
+  Office whole(measuring());
+  whole.enter({tread("2026-06-10", 14)});  // of both, and told once
+  CHECK(ended(whole.enter({done("loader", "tyre", "2026-06-12")})) ==
+        "tyre tread 14 on 2026-06-10, again on 2026-06-12;");
+}

@@ -268,6 +268,33 @@ TEST_CASE("a look answers what was found failed, and so does the same service fo
   CHECK_FALSE(seen(other).empty());
 }
 
+TEST_CASE("what a check that never waits found worn is kept as what it found failed is, until it is found good") {
+  World world = checked();
+  const auto worn = [](World& w, std::string_view task, std::string_view on, std::string_view position = "") {
+    w.done(task, on, "", position).found = Found::worn;
+  };
+  worn(world, "brakes", "2026-06-01");
+  CHECK(seen(world) == "brakes found worn 2026-06-01;");
+  CHECK(world.due("2026-06-15").seen.front().safety);
+  worn(world, "big", "2026-06-02");  // covers it, and was not found good itself
+  CHECK(seen(world) == "brakes found worn 2026-06-01;");
+  failed(world, "brakes", "2026-06-03");
+  CHECK(seen(world) == "brakes found failed 2026-06-03;");
+  worn(world, "brakes", "2026-06-04");
+  CHECK(seen(world) == "brakes found worn 2026-06-04;");
+  World looked = world;
+  look(looked, "brakes found worn", "2026-06-05");
+  CHECK(seen(looked).empty());
+  world.done("brakes", "2026-06-05").found = Found::good;
+  CHECK(seen(world).empty());
+  World fork = checked();
+  failed(fork, "fork", "2026-06-01");
+  worn(fork, "fork", "2026-06-02", "left");
+  CHECK(seen(fork) == "fork found failed 2026-06-01;fork@left found worn 2026-06-02;");
+  fork.done("fork", "2026-06-03", "", "right");
+  CHECK(seen(fork) == "fork@left found worn 2026-06-02;");
+}
+
 TEST_CASE("of what was found failed each position is answered by itself") {
   World one = checked();
   failed(one, "fork", "2026-06-01", "left");
@@ -288,8 +315,10 @@ TEST_CASE("of what was found failed each position is answered by itself") {
 
 TEST_CASE("what put something new in, and what may wait, is not kept for being found failed") {
   World world = checked();
-  for (const char* const task : {"belts", "fluid", "wipers", "big"}) failed(world, task, "2026-06-01");
-  world.done("brakes", "2026-06-01").found = Found::worn;
+  for (const char* const task : {"belts", "fluid", "wipers", "big"}) {
+    failed(world, task, "2026-06-01");
+    world.done(task, "2026-06-02").found = Found::worn;
+  }
   CHECK(seen(world).empty());
   // A check afterwards is for safety where its task is; after an examination it is anybody's.
   failed(world, "brakes/again", "2026-06-02");
