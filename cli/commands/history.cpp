@@ -6,6 +6,7 @@
 
 #include "answering.h"
 #include "commands/commands.h"
+#include "service/entry.h"
 #include "service/first.h"
 #include "service/usage.h"
 #include "session.h"
@@ -60,10 +61,13 @@ std::map<service::FactId, service::Amount> usages(const service::Machine* machin
   return found;
 }
 
-// Of the values in a fact that a meter showed.
-std::string unit_of(const Fact& fact, const service::Machine* machine) {
+// Of the values in a fact that a meter showed, or will show.
+std::string unit_of(const Fact& fact, const service::Fleet& fleet) {
+  const service::Machine* machine = fleet.machine(fact.machine);
   if (machine == nullptr || !(fact.at || fact.last || fact.first)) return "";
-  const service::Meter* meter = fact.meter.empty() ? machine->first_meter() : machine->meter(fact.meter);
+  const service::Meter* meter = fact.kind == FactKind::put_off ? meter_of_delay(fleet, fact)
+                                : fact.meter.empty()           ? machine->first_meter()
+                                                               : machine->meter(fact.meter);
   return meter == nullptr ? "" : meter->unit;
 }
 
@@ -104,7 +108,8 @@ int history(Context& context) {
     if (const auto usage = by_fact.find(fact.id); usage != by_fact.end()) line.usage = usage->second;
     line.struck = struck[i];
     if (struck[i]) line.struck_because = reason(facts, struck, fact);
-    line.meter_unit = unit_of(fact, machine);
+    line.meter_unit = unit_of(fact, *session.fleet);
+    if (fact.kind == FactKind::put_off) line.shown = shown_at_end(snapshot, fact);
     book.lines.push_back(std::move(line));
   }
   book.left_off = service::keep_first(book.lines, first_option(context.arguments));

@@ -37,7 +37,8 @@ std::string struck_words(const Fact& strike, const service::Entered& entered) {
                        short_text(*struck->strikes));
   }
   return fmt::format("struck: {}{} of {}, {}", struck->machine.empty() ? "" : service::cleaned(struck->machine) + ": ",
-                     fact_words(*struck, entered.was->fleet()), to_text(struck->on), short_text(struck->id));
+                     fact_words(*struck, entered.was->fleet(), shown_at_end(*entered.was, *struck)),
+                     to_text(struck->on), short_text(struck->id));
 }
 
 }  // namespace
@@ -61,7 +62,7 @@ std::string line_of(const Fact& fact, const service::Entered& entered) {
   const auto step = tells_step ? meter_step(entered, fact) : std::nullopt;
   if (fact.kind == FactKind::reading && step) return words_of(*step);
   std::string text = fact.machine.empty() ? "" : service::cleaned(fact.machine) + ": ";
-  text += fact_words(fact, entered.was->fleet()) + ", " + to_text(fact.on);
+  text += fact_words(fact, entered.was->fleet(), shown_at_end(*entered.is, fact)) + ", " + to_text(fact.on);
   if (step) text += fmt::format(" ({})", words_of(*step));
   return text;
 }

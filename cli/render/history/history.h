@@ -17,6 +17,7 @@ struct BookLine {
   service::Fact fact;
   std::string meter_unit;                // of `at`, `last`, `first` and usage; empty: it shows no value of a meter
   std::optional<service::Amount> usage;  // lifetime usage, where it differs from what the meter showed
+  std::optional<service::Amount> shown;  // of a delay until a use: what the meter now on the machine shows then
   bool struck = false;
   std::string struck_because;
 };

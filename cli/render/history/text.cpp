@@ -32,7 +32,7 @@ std::string history_as_text(const Book& book, const Look& look) {
   std::vector<Row> rows;
   for (const BookLine& line : book.lines) {
     rows.push_back({to_text(line.fact.on), std::string(to_text(line.fact.kind)), what_of(line.fact),
-                    value_of(line.fact, *book.fleet), short_text(line.fact.id), rest_of(line)});
+                    value_of(line.fact, *book.fleet, line.shown), short_text(line.fact.id), rest_of(line)});
   }
   text += table(rows, "", static_cast<std::size_t>(look.columns));
   if (book.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", book.left_off);

@@ -115,7 +115,7 @@ std::string remarks_of(const Said& said) {
   if (item.point.put_off) {
     service::PutOff put_off = *item.point.put_off;
     put_off.why.clear();  // why, the due list tells
-    remarks.push_back("put off " + words_of(put_off));
+    remarks.push_back("put off " + words_of(put_off, *item.point.machine));
   }
   return service::cleaned(fmt::format("{}", fmt::join(remarks, "; ")));
 }

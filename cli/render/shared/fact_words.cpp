@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/shared/words.h"
+#include "service/entry.h"
 
 namespace cli {
 
@@ -18,6 +19,20 @@ std::string unit_of(const Fact& fact, const service::Fleet& fleet) {
   if (machine == nullptr) return "";
   const service::Meter* meter = fact.meter.empty() ? machine->first_meter() : machine->meter(fact.meter);
   return meter == nullptr ? "" : meter->unit;
+}
+
+// Until when something is put off: the day, and what the meter shows or its lifetime use, whichever comes first.
+std::string end_of_delay(const Fact& fact, const service::Fleet& fleet, const std::optional<service::Amount>& shown) {
+  std::vector<std::string> ends;
+  if (fact.until) ends.push_back(to_text(*fact.until));
+  if (fact.at) {
+    const service::Machine* machine = fleet.machine(fact.machine);
+    const service::Meter* meter = meter_of_delay(fleet, fact);
+    const std::string use = with_unit(shown.value_or(*fact.at), meter == nullptr ? "" : meter->unit);
+    const std::string where = meter == nullptr ? "" : " on " + meter_words(*machine, meter->name);
+    ends.push_back(use + (shown ? "" : " of use") + where);
+  }
+  return fmt::format("until {}", fmt::join(ends, " or "));
 }
 
 // In which a part is counted: `L`; of what the fleet gives no unit, pieces.
@@ -60,7 +75,8 @@ std::string what_of(const Fact& fact) {
   return "";
 }
 
-std::string value_of(const Fact& fact, const service::Fleet& fleet) {
+std::string value_of(const Fact& fact, const service::Fleet& fleet, const std::optional<service::Amount>& shown) {
+  if (fact.kind == FactKind::put_off) return end_of_delay(fact, fleet, shown);
   const std::string unit = unit_of(fact, fleet);
   std::string text;
   if (fact.kind == FactKind::meter_change && fact.last && fact.first) {
@@ -71,16 +87,13 @@ std::string value_of(const Fact& fact, const service::Fleet& fleet) {
     text = to_text(*fact.value) + (of.empty() ? "" : ' ' + of);
   }
   if (fact.until) text = "until " + to_text(*fact.until);
-  if (fact.at) {
-    const std::string at = with_unit(*fact.at, unit);
-    text += fact.kind == FactKind::put_off ? (fact.until ? " or a use of " : "until a use of ") + at : at;
-  }
+  if (fact.at) text += with_unit(*fact.at, unit);
   return text;
 }
 
-std::string fact_words(const Fact& fact, const service::Fleet& fleet) {
+std::string fact_words(const Fact& fact, const service::Fleet& fleet, const std::optional<service::Amount>& shown) {
   const std::string what = what_of(fact);
-  const std::string value = value_of(fact, fleet);
+  const std::string value = value_of(fact, fleet, shown);
   std::string text = fact.kind == FactKind::service ? "done" : std::string(to_text(fact.kind));
   if (!what.empty()) text += ' ' + what;
   if (!value.empty()) text += (fact.kind == FactKind::service ? " at " : " ") + value;

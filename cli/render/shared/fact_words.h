@@ -1,6 +1,7 @@
 // A fact in words, as the book of a machine shows it.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "service/fleet.h"
@@ -11,8 +12,12 @@ namespace cli {
 // Counted one by one: the fleet gives the part no other unit.
 bool is_in_pieces(const service::Part& part);
 
-std::string what_of(const service::Fact& fact);                                // `engine-oil`, `restriction`, `engine`
-std::string value_of(const service::Fact& fact, const service::Fleet& fleet);  // `1250.0 h`, `4.5 kPa`, `2170 -> 0`
-std::string fact_words(const service::Fact& fact, const service::Fleet& fleet);
+std::string what_of(const service::Fact& fact);  // `engine-oil`, `restriction`, `engine`
+// `1250.0 h`, `4.5 kPa`, `2170 -> 0`, `until 1661.9 h on the separator meter`. `shown`: what the meter shows where a
+// delay ends (`shown_at_end`); without it the lifetime use is told.
+std::string value_of(const service::Fact& fact, const service::Fleet& fleet,
+                     const std::optional<service::Amount>& shown = {});
+std::string fact_words(const service::Fact& fact, const service::Fleet& fleet,
+                       const std::optional<service::Amount>& shown = {});
 
 }  // namespace cli

@@ -63,11 +63,9 @@ Json fitted_as_json(const service::Fitted& fitted) {
 }
 
 Json put_off_as_json(const service::PutOff& put_off) {
-  return {{"until", day_or_null(put_off.until)},
-          {"at", number_or_null(put_off.at)},
-          {"shown", number_or_null(put_off.shown)},
-          {"by", text_or_null(put_off.by)},
-          {"note", text_or_null(put_off.why)}};
+  return {{"until", day_or_null(put_off.until)},    {"at", number_or_null(put_off.at)},
+          {"shown", number_or_null(put_off.shown)}, {"meter", text_or_null(put_off.meter)},
+          {"by", text_or_null(put_off.by)},         {"note", text_or_null(put_off.why)}};
 }
 
 }  // namespace

@@ -273,15 +273,20 @@ std::string when(const Point& point, service::Day as_of) {
   return "about " + day;
 }
 
-std::string words_of(const service::PutOff& put_off) {
+std::string meter_words(const service::Machine& machine, std::string_view meter) {
+  return machine.meters.size() > 1 ? fmt::format("the {} meter", service::cleaned(meter)) : "the meter";
+}
+
+std::string words_of(const service::PutOff& put_off, const service::Machine& machine) {
   std::string text = "until ";
   if (put_off.until) text += to_text(*put_off.until);
   if (put_off.at) {
     text += put_off.until ? " or " : "";
-    text += put_off.shown && *put_off.shown != *put_off.at
-                ? fmt::format("{} on the meter (use {})", with_unit(*put_off.shown, put_off.unit),
-                              with_unit(*put_off.at, put_off.unit))
-                : with_unit(*put_off.at, put_off.unit);
+    text += fmt::format("{} on {}", with_unit(put_off.shown.value_or(*put_off.at), put_off.unit),
+                        meter_words(machine, put_off.meter));
+    if (put_off.shown && *put_off.shown != *put_off.at) {
+      text += fmt::format(" (use {})", with_unit(*put_off.at, put_off.unit));
+    }
   }
   if (!put_off.by.empty()) text += " by " + service::cleaned(put_off.by);
   if (!put_off.why.empty()) text += ": " + service::cleaned(put_off.why);
@@ -298,7 +303,7 @@ std::vector<std::string> remarks_of(const Point& point) {
   std::vector<std::string> remarks = marks_of(point);
   if (point.by_estimate) remarks.emplace_back("by estimate: read the meter");
   if (std::string sooner = sooner_words(point); !sooner.empty()) remarks.push_back(std::move(sooner));
-  if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off));
+  if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off, *point.machine));
   if (point.fitted && point.fitted->year_or_month_only()) {
     const bool since_new = point.fitted->basis == service::Basis::in_service;
     remarks.push_back(fmt::format("{} {}", since_new ? "in service" : "done", as_known(point.fitted->on)));

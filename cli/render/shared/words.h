@@ -71,7 +71,10 @@ std::string when(const service::Point& point, service::Day as_of);
 std::vector<std::string> remarks_of(const service::Point& point);
 
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.
-std::string words_of(const service::PutOff& put_off);
+std::string words_of(const service::PutOff& put_off, const service::Machine& machine);
+
+// `the meter`, or of a machine with several which: `the separator meter`.
+std::string meter_words(const service::Machine& machine, std::string_view meter);
 
 std::string as_known(const service::DaySpan& span);  // `2026-06-15`, `2026-06, month only`
 

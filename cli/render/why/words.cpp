@@ -69,7 +69,9 @@ std::string rule_of(const Explanation& explained) {
 // With the lifetime usage where the meter shows less of it, as after a roll-over.
 std::string told(const service::ExplainedFact& told, const Explanation& explained, const service::Fleet& fleet) {
   const service::Fact& fact = told.fact;
-  std::string text = fmt::format("{}: {}", service::to_text(fact.on), fact_words(fact, fleet));
+  const auto& put_off = explained.point.put_off;
+  const auto shown = put_off && put_off->fact == fact.id ? put_off->shown : std::nullopt;
+  std::string text = fmt::format("{}: {}", service::to_text(fact.on), fact_words(fact, fleet, shown));
   if (told.usage) {
     const auto* meter =
         fact.meter.empty() ? explained.point.machine->first_meter() : explained.point.machine->meter(fact.meter);

@@ -157,7 +157,8 @@ struct PutOff {
   std::optional<Day> until;
   std::optional<Amount> at;     // usage
   std::optional<Amount> shown;  // what the meter now on the machine shows then
-  std::string unit;             // of both
+  std::string meter;            // of both; empty: it ends by a day alone
+  std::string unit;             // likewise
   std::string by;
   std::string why;
   FactId fact;

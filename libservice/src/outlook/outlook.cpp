@@ -176,7 +176,7 @@ void Outlook::Impl::note_today(Slot& slot, SlotState& state, const Point& point)
   if (is_due(point)) state.now = first_day;
   if (!point.put_off) return;
   slot.put_off = &*point.put_off;
-  slot.put_off_meter = meter_index(point.fitted ? point.fitted->meter : "");
+  slot.put_off_meter = meter_index(point.put_off->meter);
 }
 
 // The checks that follow a task stand behind it.

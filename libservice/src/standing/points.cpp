@@ -70,13 +70,14 @@ void put_off_if_so(Point& point, const MachineView& view, const Since& since, co
   }
   if (newest == nullptr) return;
   if (newest->until && view.as_of >= *newest->until) return;
-  PutOff put_off{newest->until, newest->at, std::nullopt, {}, newest->by, newest->note, newest->id};
+  PutOff put_off{newest->until, newest->at, std::nullopt, {}, {}, newest->by, newest->note, newest->id};
   if (newest->at) {
     const std::string& name = newest->meter.empty() ? meter : newest->meter;
     const MeterHistory* history = view.history(name);
     const auto known = history != nullptr ? history->on(view.as_of) : std::nullopt;
     if (!known || *known >= *newest->at) return;
     put_off.shown = history->shown_at(*newest->at);
+    put_off.meter = name;
     put_off.unit = view.machine.meter(name)->unit;
   }
   point.put_off = std::move(put_off);

@@ -84,3 +84,23 @@ TEST_CASE("a service told with the other meter's value says that its own is not 
   must(place, "done combine belts --at 1590 --meter separator");
   CHECK_FALSE(place.says("is not known"));
 }
+
+TEST_CASE("a delay by use names its meter, and what that will show, wherever it is told") {
+  Place place;
+  furnish(place);
+  must(place, "meter-change combine --meter separator --last 1561.9 --first 0 --on 2026-05-07");
+  must(place, "reading combine 20 --meter separator --on 2026-05-20");
+  must(place, "put-off combine knife --until +100h --by Ann --note x");
+  CHECK(place.says("put-off knife until 120.0 h on the separator meter, by Ann"));
+  must(place, "due combine --all");
+  CHECK(place.says("put off until 120.0 h on the separator meter (use 1681.9 h) by Ann: x"));
+  must(place, "why combine knife");
+  CHECK(place.says("put-off knife until 120.0 h on the separator meter, by Ann"));
+  must(place, "history combine");
+  CHECK(place.says("until 120.0 h"));
+  must(place, "due combine --all --format json");
+  CHECK(place.says("\"meter\": \"separator\",\n    \"by\": \"Ann\""));
+  must(place, "reading combine 120 --meter separator");
+  must(place, "due combine --all");
+  CHECK_FALSE(place.says("put off until"));
+}
