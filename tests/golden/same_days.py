@@ -169,9 +169,11 @@ def days_to_do_by(fleet, season, answer, points):
 
 def by_parts_before(fleet, season, answer):
     parts = fleet.json("parts", "--before", season)
-    check(f"parts --before {season}", parts["parts"], answer["parts"])
+    # Those that other work alone takes are no parts of the season's list.
+    own = [part for part in parts["parts"] if not all(use["other_work"] for use in part["uses"])]
+    check(f"parts --before {season}", own, answer["parts"])
     uses = sorted((key(use), use["due_span"]["p10"], use["ready"], part["part"], use["amount"])
-                  for part in parts["parts"] for use in part["uses"])
+                  for part in parts["parts"] for use in part["uses"] if not use["other_work"])
     takes = []
     for block in ("beforehand", "have_ready"):
         for item in answer[block]:
@@ -180,7 +182,7 @@ def by_parts_before(fleet, season, answer):
             takes += [(key(item), item["do_by"], block == "have_ready", part, amount) for part, amount in amounts]
     check(f"parts --before {season}: the rows of the season", uses, sorted(takes))
     rows = {row["part"]: row["order_by"] for row in csv.DictReader(io.StringIO(fleet.ask("parts", "--before", season, "--format", "csv"))) if row["row"] == "part"}
-    check(f"parts --before {season} --format csv", rows, {part["part"]: part["order_by"] or "" for part in answer["parts"]})
+    check(f"parts --before {season} --format csv", rows, {part["part"]: part["order_by"] or "" for part in parts["parts"]})
 
 
 def by_formats(fleet, season, answer):

@@ -59,6 +59,12 @@ std::string legend(const PartsList& list, const Look& look) {
   if (any([](const PartNeed& need) { return need.ready.hundredths > 0; })) {
     text += "ready: to be there when the season begins, for what comes due in it all the same. ";
   }
+  const auto by_other_work = [](const PartNeed& need) {
+    return std::any_of(need.uses.begin(), need.uses.end(), [](const service::PartUse& use) { return use.other_work; });
+  };
+  if (any(by_other_work)) {
+    text += "Counted with it, on its own early day: what other work takes from the same stock before then. ";
+  }
   if (any([](const PartNeed& need) { return need.more.hundredths > 0; })) {
     text += "perhaps: with services that may come by then, but are less likely than not. ";
   }

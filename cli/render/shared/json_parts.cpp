@@ -261,6 +261,7 @@ Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet) {
     part["amount"] = number(use.amount);
     part["likely"] = use.likely;
     part["ready"] = use.ready;
+    part["other_work"] = use.other_work;
     part["due_span"] = span_as_json(use.due);
     return part;
   });

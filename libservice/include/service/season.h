@@ -122,8 +122,10 @@ struct SeasonPlan {
   std::vector<OtherMachine> others;    // that do not work in it, in the order of the fleet file
   SeasonSums before_sums;              // of `beforehand`
   SeasonSums ready_sums;               // of `have_ready`
-  std::vector<PartNeed> parts;         // that both take, held against stock: as `parts_before` lists them
-  std::size_t left_off = 0;            // points that `keep_first` left off
+  // That both take, held against stock together with all that other work takes before the season begins: as
+  // `parts_before` lists them.
+  std::vector<PartNeed> parts;
+  std::size_t left_off = 0;  // points that `keep_first` left off
   bool under_way() const { return from <= as_of; }
 };
 
@@ -137,7 +139,9 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
 // Only the first of what to do beforehand, of what to have ready, and of the rest.
 void keep_first(SeasonPlan& plan, std::size_t first);
 
-// The parts of that list: the same needs, days and orders. Fails as `season_plan` does.
+// The parts of that list, the same needs, days and orders, and the parts that only other work takes before the season
+// begins (under way: before it ends): services of machines that do not work in it, as `parts_list` counts them, and
+// rounds that come in between. Stock is shared out over all of it. Fails as `season_plan` does.
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
 }  // namespace service

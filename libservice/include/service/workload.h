@@ -120,6 +120,8 @@ struct PartUse {
   DueSpan due;          // of that service; of work before a season the day to do it by
   bool likely = false;  // its middle day is within the horizon; else only its early end is
   bool ready = false;   // to be had ready for a season: it may come due in it all the same
+  // Of the parts for a season: not on its list, and yet it takes from the same stock before the season begins.
+  bool other_work = false;
 };
 
 // One part or fluid. What is needed, stock and order are the whole fleet's: stock is shared out by day of need.

@@ -1,95 +1,11 @@
-#include <algorithm>
 #include <map>
 
 #include "service/workload.h"
+#include "workload/coming_uses.h"
 #include "workload/needs.h"
-#include "workload/outlooks.h"
-#include "workload/path_sums.h"
 
 namespace service {
 namespace {
-
-// Over all sample paths, those in which it does not come at all at the end.
-std::optional<Day> day_at(const std::vector<Day>& sorted, std::size_t percent) {
-  const std::size_t rank = (load::sample_paths * percent + 99) / 100 - 1;
-  return rank < sorted.size() ? std::optional{sorted[rank]} : std::nullopt;
-}
-
-const Point* today_of(const Outlook& outlook, const OutlookPoint& point) {
-  const auto& today = outlook.today();
-  const auto found = std::find_if(today.begin(), today.end(), [&](const Point& each) {
-    return each.name == point.name && each.position == point.position;
-  });
-  return found == today.end() ? nullptr : &*found;
-}
-
-std::optional<Day> not_before(std::optional<Day> day, Day earliest) {
-  return day ? std::optional{std::max(*day, earliest)} : day;
-}
-
-// By point, those whose service includes a service of it.
-std::vector<std::vector<std::size_t>> including(const Schedule& schedule, const std::vector<OutlookPoint>& points) {
-  std::vector<std::vector<std::size_t>> all(points.size());
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    if (points[i].follow_up != nullptr) continue;
-    const auto names = counted_as(schedule, points[i].name);
-    for (std::size_t k = 0; k < points.size(); ++k) {
-      const bool elsewhere =
-          !points[i].position.empty() && !points[k].position.empty() && points[i].position != points[k].position;
-      if (points[k].name == points[i].name || elsewhere) continue;
-      if (std::find(names.begin(), names.end(), points[k].name) != names.end()) all[i].push_back(k);
-    }
-  }
-  return all;
-}
-
-// The days of one round of a point, over the paths on which it comes.
-struct Drawn {
-  std::vector<Day> days;
-  std::size_t included = 0;  // on so many of them another one had included it before
-};
-
-std::map<std::pair<std::size_t, int>, Drawn> draw_all(const Schedule& schedule, const Outlook& outlook, Day to) {
-  const auto includes = including(schedule, outlook.points());
-  std::map<std::pair<std::size_t, int>, Drawn> all;  // point and round
-  for (std::size_t path = 0; path < load::sample_paths; ++path) {
-    std::vector<bool> served(outlook.points().size(), false);
-    for (const ComingService& service : outlook.draw(path, to)) {
-      const auto& others = includes[service.point];
-      Drawn& drawn = all[{service.point, service.round}];
-      drawn.days.push_back(service.day);
-      drawn.included += std::any_of(others.begin(), others.end(), [&](std::size_t k) { return served[k]; }) ? 1U : 0U;
-      served[service.point] = true;
-    }
-  }
-  for (auto& [which, drawn] : all) std::sort(drawn.days.begin(), drawn.days.end());
-  return all;
-}
-
-// All services of a machine that may come due by a day, each with its span.
-// `from`: as-of, or the day on which a machine that is laid up is back; what is due already is done then.
-void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, Day from, Day to,
-                  std::vector<load::Use>& uses) {
-  for (const auto& [which, drawn] : draw_all(fleet.schedule_of(machine), outlook, to)) {
-    const OutlookPoint& point = outlook.points()[which.first];
-    PartUse use;
-    use.machine = &machine;
-    use.task = point.name;
-    use.position = point.position;
-    use.round = which.second;
-    use.due = {day_at(drawn.days, 10), day_at(drawn.days, 50), day_at(drawn.days, 90)};
-    // The next service of a point has the span that the due list says, unless another one is likely to include it.
-    const bool included = 2 * drawn.included > drawn.days.size();
-    const Point* today = which.second == 1 && !included ? today_of(outlook, point) : nullptr;
-    if (today != nullptr && use.due.p50 && today->due_span.p50 && !today->put_off) {
-      use.due = {not_before(today->due_span.p10, from), not_before(today->due_span.p50, from),
-                 not_before(today->due_span.p90, from)};
-    }
-    if (!use.due.p10 || *use.due.p10 > to) continue;
-    use.likely = use.due.p50 && *use.due.p50 <= to;
-    load::add_uses(uses, resources_of(machine, *point.task, point.follow_up), use);
-  }
-}
 
 template <class Named>
 void keep_of(const Scope& scope, std::vector<Named>& named) {
@@ -105,13 +21,8 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   list.as_of = snapshot.as_of();
   list.to = to;
   list.whole_fleet = !snapshot.scope().machines;
-  std::vector<load::Use> uses;
-  const auto add = [&](const Machine& machine, const Outlook& outlook) {
-    const Day back = use_state(snapshot, machine).until.value_or(list.as_of);
-    add_services(*list.fleet, machine, outlook, std::max(back, list.as_of), to, uses);
-  };
-  load::each_outlook(snapshot.within({}), forecaster, progress, {list.unknown, list.not_in_use, list.gaps}, add);
-  list.needs = load::needs_of(snapshot, std::move(uses));
+  const load::Unsaid unsaid{list.unknown, list.not_in_use, list.gaps};
+  list.needs = load::needs_of(snapshot, load::coming_uses(snapshot.within({}), to, forecaster, progress, unsaid));
   load::keep_uses_of(snapshot, list.needs, list.gaps);
   keep_of(snapshot.scope(), list.unknown);
   keep_of(snapshot.scope(), list.not_in_use);

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "service/season.h"
+#include "workload/coming_uses.h"
 #include "workload/done_on.h"
 #include "workload/needs.h"
 #include "workload/season_covers.h"
@@ -23,6 +24,18 @@ Day day_before(Day day) { return day - std::chrono::days{1}; }
 bool by_eye(const Point& point) {
   return std::all_of(point.limbs.begin(), point.limbs.end(),
                      [](const LimbStanding& limb) { return observed(limb.kind); });
+}
+
+// A use of parts by a likely service, but for its amounts.
+PartUse use_of(const SeasonItem& item) {
+  PartUse use;
+  use.machine = item.point.machine;
+  use.task = item.point.name;
+  use.position = item.point.position;
+  use.round = item.round;
+  use.due = {item.do_by, item.do_by, item.do_by};
+  use.likely = true;
+  return use;
 }
 
 // Fills the blocks of a plan from the points of the whole fleet.
@@ -104,6 +117,14 @@ class Sorting {
     return found != plan_.others.end() ? *found : plan_.others.emplace_back(OtherMachine{&machine});
   }
 
+  void note_between(const SeasonItem& item, const DueSpan& span) {
+    PartUse use = use_of(item);
+    use.round = 1 + item.between;
+    use.due = span;
+    use.other_work = true;
+    load::add_uses(between_, item.resources, use);
+  }
+
   // Services that come in between, before the season, are the ordinary round, and only counted.
   void add_rounds(SeasonItem& item) {
     constexpr int most_rounds = 60;
@@ -116,6 +137,7 @@ class Sorting {
                          first_day_with(*odds, late, done, plan_.to)};
       if (span.p50 && *span.p50 < plan_.from) {
         ++item.between;
+        note_between(item, span);
       } else {
         plan_.have_ready.push_back(once_more(item, ++round, *odds, span, done));
       }
@@ -233,6 +255,7 @@ class Sorting {
   Day eve_;   // the last day before the season; under way, the day asked about
   Day last_;  // to do something by: the last day before the season; under way, its end
   std::map<const Machine*, bool> works_;
+  std::vector<load::Use> between_;
 };
 
 bool goes_before(const SeasonItem& a, const SeasonItem& b) {
@@ -259,18 +282,12 @@ void put_in_order(SeasonPlan& plan) {
                    [&](const OtherMachine& a, const OtherMachine& b) { return place(a.machine) < place(b.machine); });
 }
 
-// What the work takes, of the whole fleet.
-std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan) {
-  std::vector<load::Use> uses;
+// What the work takes, of the whole fleet. `uses`: of other work, which takes from the same stock.
+std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan, std::vector<load::Use> uses) {
+  for (load::Use& use : uses) use.use.other_work = true;
   for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
     for (const SeasonItem& item : *items) {
-      PartUse use;
-      use.machine = item.point.machine;
-      use.task = item.point.name;
-      use.position = item.point.position;
-      use.round = item.round;
-      use.due = {item.do_by, item.do_by, item.do_by};
-      use.likely = true;
+      PartUse use = use_of(item);
       use.ready = items == &plan.have_ready;
       load::add_uses(uses, item.resources, use);
     }
@@ -285,8 +302,9 @@ void find_awaited(SeasonPlan& plan) {
     const Day there = *need.short_on + std::chrono::days{need.late_days};
     PartAmount taken;
     for (const PartUse& use : need.uses) {
+      if (!use.likely) continue;
       taken = taken + use.amount;
-      if (taken <= need.stock.value_or(PartAmount{}) || *use.due.p10 >= there) continue;
+      if (use.other_work || taken <= need.stock.value_or(PartAmount{}) || *use.due.p10 >= there) continue;
       for (auto* items : {&plan.beforehand, &plan.have_ready}) {
         for (SeasonItem& item : *items) {
           if (item.point.machine == use.machine && item.point.name == use.task && item.point.position == use.position &&
@@ -343,10 +361,19 @@ std::string_view to_text(SeasonReason reason) {
   return names[static_cast<std::size_t>(reason)];
 }
 
-SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
+namespace {
+
+// A plan with the parts of other work among its own, and what is not known of that.
+struct WholePlan {
+  SeasonPlan plan;
+  std::vector<PointName> unknown;
+};
+
+WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
   load::insist_on_whole(snapshot);
   const SeasonDays days = season_days(*ask.season, ask.year, snapshot.as_of());
-  SeasonPlan plan;
+  WholePlan answer;
+  SeasonPlan& plan = answer.plan;
   plan.fleet = snapshot.fleet_ptr();
   plan.season = ask.season;
   plan.as_of = snapshot.as_of();
@@ -366,7 +393,12 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
   sorting.add_again(folded);
   load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
   put_in_order(plan);
-  plan.parts = parts_of(snapshot, plan);
+  std::vector<MachineUse> standing;
+  std::vector<Gap> gaps;  // those of the list are the whole fleet's
+  auto uses = load::coming_uses(snapshot.within(sorting.elsewhere()), sorting.last(), forecaster, {},
+                                {answer.unknown, standing, gaps});
+  uses.insert(uses.end(), sorting.between().begin(), sorting.between().end());
+  plan.parts = parts_of(snapshot, plan, std::move(uses));
   find_awaited(plan);
   plan.gaps = std::move(list.gaps);
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
@@ -379,7 +411,7 @@ SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const For
 }
 
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
-  SeasonPlan plan = season_plan(snapshot, ask, forecaster);
+  auto [plan, unknown] = whole_plan(snapshot, ask, forecaster);
   PartsList list;
   list.fleet = plan.fleet;
   list.as_of = plan.as_of;
@@ -389,6 +421,7 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   list.needs = std::move(plan.parts);
   list.gaps = std::move(plan.gaps);
   for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));
+  list.unknown.insert(list.unknown.end(), unknown.begin(), unknown.end());
   list.not_in_use = std::move(plan.not_in_use);
   return list;
 }

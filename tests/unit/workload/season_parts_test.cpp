@@ -76,6 +76,14 @@ std::vector<std::string> uses_of(const PartNeed& need, const Scope& scope = {}) 
   return all;
 }
 
+// Those that work of the season's own list takes.
+std::vector<PartNeed> with_own_work(std::vector<PartNeed> needs) {
+  std::erase_if(needs, [](const PartNeed& need) {
+    return std::all_of(need.uses.begin(), need.uses.end(), [](const PartUse& use) { return use.other_work; });
+  });
+  return needs;
+}
+
 // What a question about one machine lists: all that it uses, in the whole fleet's figures.
 void check_scoped(const std::vector<PartNeed>& whole, const std::vector<PartNeed>& scoped, const Scope& scope) {
   std::size_t used = 0;
@@ -178,8 +186,8 @@ TEST_CASE("a season's parts are the same in the season's list and in the list of
     std::vector<Scope> scopes{{}};
     for (const Machine& machine : whole.fleet().machines) scopes.push_back(only(machine.key));
     const auto forecaster = straight_line();
-    const auto all = season_plan(whole, harvest(whole), forecaster);
-    REQUIRE_FALSE(all.parts.empty());
+    const auto all = parts_before(whole, harvest(whole), forecaster);
+    REQUIRE_FALSE(all.needs.empty());
     for (const Scope& scope : scopes) {
       const Snapshot snapshot = whole.within(scope);
       const auto plan = season_plan(snapshot, harvest(snapshot), forecaster);
@@ -187,16 +195,17 @@ TEST_CASE("a season's parts are the same in the season's list and in the list of
       CHECK(list.before == plan.season);
       CHECK(list.to == plan.from - std::chrono::days{1});
       CHECK(list.whole_fleet == !scope.machines.has_value());
-      REQUIRE(list.needs.size() == plan.parts.size());
+      const auto own = with_own_work(list.needs);
+      REQUIRE(own.size() == plan.parts.size());
       for (std::size_t i = 0; i < plan.parts.size(); ++i) {
-        CHECK(figures(list.needs[i]) == figures(plan.parts[i]));
-        CHECK((uses_of(list.needs[i]) == uses_of(plan.parts[i])));
+        CHECK(figures(own[i]) == figures(plan.parts[i]));
+        CHECK((uses_of(own[i]) == uses_of(plan.parts[i])));
       }
       for (const PartNeed& need : plan.parts) {
         CHECK(need.is_short() == need.order_by.has_value());
         if (need.order_by) CHECK(*need.order_by >= plan.as_of);
       }
-      check_scoped(all.parts, plan.parts, scope);
+      check_scoped(all.needs, list.needs, scope);
     }
   }
 }
@@ -227,4 +236,116 @@ TEST_CASE("stock is the whole fleet's, so the facts of one kind are not enough")
   const auto plan = season_plan(all, harvest(all), straight_line());
   CHECK(figures(need_of(plan.parts, "filter")) ==
         "filter of 1 need 2 more 0 short by 1 on 2026-07-20 buy 1 order by 2026-06-20 late 0");
+}
+
+// --- What other work takes from the same stock -------------------------------------------------------------
+
+namespace {
+
+// The mower works in the harvest and needs a filter by 20 July; the trailer stands in it, and has been overdue since
+// 1 June; the pump comes due after the season has begun. One filter is there.
+World beside_the_season() {
+  FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\n"
+      "seasons: {harvest: {from: 08-01, to: 09-20}}\n"
+      "parts:\n"
+      "  filter: {what: Oil filter, unit: piece, lead-time: 30 days, stock: 1}\n"
+      "  belt: {what: Belt, unit: piece, stock: 9}\n"
+      "machines:\n"
+      "  mower: {schedule: kind, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 100, harvest: 60}}\n"
+      "  trailer: {schedule: kind, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 600, harvest: 0}}\n"
+      "  pump: {schedule: kind, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 600, harvest: 0}}\n";
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\ntasks:\n"
+      "  oil: {do: Oil, every: {months: 12}, parts: {filter: 1}}\n"
+      "  belt: {do: Belt, every: {months: 12}, parts: {belt: 1}}\n";
+  World world(files);
+  for (const char* machine : {"trailer", "pump"}) {
+    int usage = 0;
+    for (int month = 0; month <= 48; ++month) {
+      const auto date = std::chrono::year{2022} / std::chrono::month{6} / 1 + std::chrono::months{month};
+      Fact reading = entry_test::reading(machine, to_text(Day{std::chrono::sys_days{date}}), std::to_string(usage));
+      world.add(reading);
+      const auto number = static_cast<unsigned>(date.month());
+      usage += number == 8 || number == 9 ? 0 : 60;
+    }
+  }
+  world.add(entry_test::done("mower", "oil", "2025-07-20"));
+  world.add(entry_test::done("mower", "belt", "2026-06-01"));
+  world.add(entry_test::done("trailer", "oil", "2025-06-01"));
+  world.add(entry_test::done("trailer", "belt", "2025-07-01"));
+  world.add(entry_test::done("pump", "oil", "2025-08-02"));
+  world.add(entry_test::done("pump", "belt", "2026-06-01"));
+  return world;
+}
+
+}  // namespace
+
+TEST_CASE("what machines that do not work in a season take before it begins comes out of the same stock") {
+  const World world = beside_the_season();
+  const Snapshot snapshot = world.snapshot("2026-06-15");
+  const auto forecaster = learnt_from(snapshot);
+  const auto plan = season_plan(snapshot, harvest(snapshot), forecaster);
+  REQUIRE(plan.others.size() == 2);
+  const std::string short_by_one =
+      "filter of 1 need 2 more 0 short by 1 on 2026-07-20 buy 1 order by 2026-06-20 late 0";
+  CHECK(figures(need_of(plan.parts, "filter")) == short_by_one);
+  CHECK(plan.parts.size() == 1);  // no work of the season takes a belt
+  CHECK(plan.before_sums.pieces == 1);
+  const auto list = parts_before(snapshot, harvest(snapshot), forecaster);
+  const PartNeed& filter = need_of(list.needs, "filter");
+  CHECK(figures(filter) == short_by_one);
+  CHECK((uses_of(filter) == std::vector<std::string>{"trailer oil 1 2026-06-15", "mower oil 1 2026-07-20"}));
+  CHECK(filter.uses[0].other_work);
+  CHECK_FALSE(filter.uses[1].other_work);
+  CHECK((uses_of(need_of(list.needs, "belt")) == std::vector<std::string>{"trailer belt 1 2026-07-01"}));
+  // As the plain list to the same day has it.
+  const auto plain = parts_list(snapshot, day("2026-07-31"), forecaster);
+  CHECK(figures(need_of(plain.needs, "filter")) == short_by_one);
+}
+
+TEST_CASE("asked about a machine that does not work in a season, its parts before the season are listed") {
+  const World world = beside_the_season();
+  const Snapshot whole = world.snapshot("2026-06-15");
+  const Snapshot snapshot = whole.within(only("trailer"));
+  const auto list = parts_before(snapshot, harvest(snapshot), learnt_from(whole));
+  REQUIRE(list.needs.size() == 2);
+  CHECK(figures(list.needs[0]) ==
+        "filter of 1 need 2 more 0 short by 1 on 2026-07-20 buy 1 order by 2026-06-20 late 0");
+  CHECK((uses_of(list.needs[0]) == std::vector<std::string>{"trailer oil 1 2026-06-15"}));
+  CHECK(season_plan(snapshot, harvest(snapshot), learnt_from(whole)).parts.empty());
+}
+
+TEST_CASE("a part that is taken before the work of the season is awaited by the work that it lacks for") {
+  World world = beside_the_season();
+  world.add(entry_test::done("mower", "oil", "2025-06-20"));  // not the last one: nothing changes
+  const auto waits = [](const World& of) {
+    const Snapshot snapshot = of.snapshot("2026-07-01");
+    const auto plan = season_plan(snapshot, harvest(snapshot), learnt_from(snapshot));
+    for (const SeasonItem& item : plan.beforehand) {
+      if (item.point.name == "oil") return item.waits_for.size();
+    }
+    return std::size_t{99};
+  };
+  CHECK(waits(world) == 1);
+  world.add(entry_test::done("trailer", "oil", "2026-06-30"));
+  CHECK(waits(world) == 0);
+}
+
+TEST_CASE("rounds that come in between, before the season, take from the same stock") {
+  World world(
+      "  oil: {do: Oil, every: {hours: 40}, parts: {filter: 1}}\n", "in-service: {on: 2025-01-01, at: 0}",
+      "seasons: {harvest: {from: 08-01, to: 09-20}}\nparts:\n  filter: {what: Filter, unit: piece, stock: 0}\n");
+  world.reading("2026-01-01", "730");
+  world.reading("2026-06-15", "1060");  // 2 h a day
+  world.done("oil", "2026-06-14", "1058");
+  const Snapshot snapshot = world.snapshot("2026-06-15");
+  const auto plan = season_plan(snapshot, harvest(snapshot), straight_line());
+  REQUIRE(plan.beforehand.size() == 1);
+  REQUIRE(plan.beforehand[0].between > 0);
+  const auto all = 1 + plan.beforehand[0].between + static_cast<int>(plan.have_ready.size());
+  REQUIRE(plan.parts.size() == 1);
+  CHECK(plan.parts[0].need == PartAmount::units(all));
+  CHECK(plan.before_sums.pieces == 1);
 }
