@@ -120,7 +120,7 @@ def day_before(day):
 def by_season(fleet, points):
     for season in ("harvest", "pumping"):
         answer = fleet.json("season", season)
-        items = answer["beforehand"] + answer["have_ready"]
+        items = answer["beforehand"] + answer["have_ready"] + answer["put_off"]
         told = items + answer["not_before_end"] + answer["find_out"]
         check(f"season {season}: points", len(told) > 5, True)
         for item in items:
@@ -144,7 +144,8 @@ def whole_blocks(fleet, season, answer, points, told):
     stands = {use["machine"] for use in answer["not_in_use"]
               if use["state"] == "out-of-use" or not use["until"] or use["until"] > answer["to"]}
     included = {(item["machine"], part["task"] + (f"@{part['position']}" if part["position"] else ""))
-                for item in answer["beforehand"] + answer["have_ready"] for part in item["includes"]}
+                for item in answer["beforehand"] + answer["have_ready"] + answer["put_off"]
+                for part in item["includes"]}
     expected = {name for name in points if name[0] not in others.keys() | stands}
     check(f"season {season}: every point is told", {key(item) for item in told} | included, expected)
     for machine, other in others.items():

@@ -45,7 +45,7 @@ std::string where(const std::vector<const Point*>& points, const std::string& ca
 
 std::string season_cautions(const service::SeasonPlan& plan, const Look& look) {
   std::vector<const Point*> points;
-  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+  for (const auto* items : {&plan.beforehand, &plan.have_ready, &plan.put_off}) {
     for (const service::SeasonItem& item : *items) points.push_back(&item.point);
   }
   const auto cautions = cautions_of(points);

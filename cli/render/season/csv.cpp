@@ -128,6 +128,7 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "put_off_note"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
+  for (const auto& item : plan.put_off) add_item(table, "put-off", item, fleet, "");
   for (const auto& rest : plan.not_before_end) {
     add_point(table, "not-before-end", rest.point, fleet,
               {{"odds", share(rest.odds)},

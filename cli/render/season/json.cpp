@@ -110,12 +110,13 @@ std::string season_as_json(const SeasonPlan& plan) {
       plan.beforehand, [&](const SeasonItem& item) { return item_as_json(item, fleet, to_text(item.reason)); });
   json["have_ready"] =
       array_of(plan.have_ready, [&](const SeasonItem& item) { return item_as_json(item, fleet, nullptr); });
+  json["put_off"] = array_of(plan.put_off, [&](const SeasonItem& item) { return item_as_json(item, fleet, nullptr); });
   json["not_before_end"] =
       array_of(plan.not_before_end, [&](const service::SeasonRest& rest) { return rest_as_json(rest, fleet); });
   json["find_out"] =
       array_of(plan.find_out, [&](const service::Point& point) { return unknown_as_json(point, fleet); });
   std::vector<const service::Point*> points;
-  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+  for (const auto* items : {&plan.beforehand, &plan.have_ready, &plan.put_off}) {
     for (const SeasonItem& item : *items) points.push_back(&item.point);
   }
   json["caution_sentences"] = sentences_of(cautions_of(points));

@@ -183,7 +183,8 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
   const std::string season = service::cleaned(plan.season->key);
   const auto marked = [&](const auto& has) {
     return std::any_of(plan.beforehand.begin(), plan.beforehand.end(), has) ||
-           std::any_of(plan.have_ready.begin(), plan.have_ready.end(), has);
+           std::any_of(plan.have_ready.begin(), plan.have_ready.end(), has) ||
+           std::any_of(plan.put_off.begin(), plan.put_off.end(), has);
   };
   std::string text;
   if (marked([](const SeasonItem& item) { return item.safety; })) text += "S: safety. ";

@@ -174,7 +174,11 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
     text += '\n' + heading(look, fmt::format("Have ready: comes due in {} all the same", season)) +
             season_rows(plan.have_ready, "have by", look);
   }
-  if (!plan.beforehand.empty() || !plan.have_ready.empty()) {
+  if (!plan.put_off.empty()) {
+    text += '\n' + heading(look, fmt::format("Put off beyond {}: in no sums and orders", season)) +
+            season_rows(plan.put_off, "until", look);
+  }
+  if (!plan.beforehand.empty() || !plan.have_ready.empty() || !plan.put_off.empty()) {
     text += '\n' + season_legend(plan, look);
   }
   if (!plan.find_out.empty() || !plan.gaps.empty()) {

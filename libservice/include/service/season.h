@@ -49,7 +49,7 @@ struct SeasonItem {
   // Of coming due before the season ends, done just before it begins; none: a check that comes once, or nothing tells.
   std::optional<Probability> odds_done;
   // Its early end, at the latest the day before the season; of what is due the day asked about, and where somebody put
-  // it off the end of that; not before a machine that is laid up is back.
+  // it off the end of that, which alone may lie behind the season; not before a machine that is laid up is back.
   Day do_by;
   std::optional<double> gives_up;        // the share of its life that is left on that day
   int round = 1;                         // 2: once more, in the season, after it was done as said before; 3: ...
@@ -113,7 +113,10 @@ struct SeasonPlan {
   Probability threshold{0.2};
   // Overdue, due, the others; within these safety first, what is put off last, then by the day to do it by, by machine.
   std::vector<SeasonItem> beforehand;
-  std::vector<SeasonItem> have_ready;      // comes due in the season all the same; in the same order
+  std::vector<SeasonItem> have_ready;  // comes due in the season all the same; in the same order
+  // What would stand in one of these two, but somebody put it off beyond the season's end: in no sums, and no parts of
+  // it are ordered. In the same order; its day is the one on which it ends to be put off.
+  std::vector<SeasonItem> put_off;
   std::vector<SeasonRest> not_before_end;  // the likeliest first; under 1 % by machine
   std::vector<Point> find_out;             // no record, or a limb that cannot be computed, or nothing expected
   std::vector<Gap> gaps;
@@ -136,7 +139,7 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
 // The list of that season. Like parts_list it needs all facts of the record, and fails as it and `season_days` do.
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
 
-// Only the first of what to do beforehand, of what to have ready, and of the rest.
+// Only the first of what to do beforehand, of what to have ready, of what is put off, and of the rest.
 void keep_first(SeasonPlan& plan, std::size_t first);
 
 // The parts of that list, the same needs, days and orders, and the parts that only other work takes before the season

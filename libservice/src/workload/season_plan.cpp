@@ -211,6 +211,12 @@ class Sorting {
     item.odds_before = before;
     item.odds_done = done;
     if (reason) item.reason = *reason;
+    if (const auto end = put_off_beyond(point)) {
+      item.do_by = *end;
+      item.gives_up = life_left(point, *end);
+      plan_.put_off.push_back(std::move(item));
+      return;
+    }
     (reason ? plan_.beforehand : plan_.have_ready).push_back(std::move(item));
   }
 
@@ -239,11 +245,18 @@ class Sorting {
     return std::clamp(day, plan_.as_of, last_);
   }
 
+  // The end of a delay that lies behind the season's; nothing where nobody knows when it ends.
+  std::optional<Day> put_off_beyond(const Point& point) {
+    if (!point.put_off || never_waits(point)) return std::nullopt;
+    const auto end = end_of(*point.put_off, point);
+    return end && *end > plan_.to ? end : std::nullopt;
+  }
+
   // The day or the use until which something is put off, whichever comes first: of use its early end.
   std::optional<Day> end_of(const PutOff& put_off, const Point& point) {
     std::optional<Day> end = put_off.until;
     const Aheads& ahead = use_.ahead_of(*point.machine);
-    const auto meter = put_off.at && point.fitted ? ahead.find(point.fitted->meter) : ahead.end();
+    const auto meter = put_off.at ? ahead.find(put_off.meter) : ahead.end();
     const auto reached = meter != ahead.end() ? meter->second->reaches(*put_off.at, Quantile::p10) : std::nullopt;
     if (reached) end = end ? std::min(*end, *reached) : reached;
     return end;
@@ -268,7 +281,8 @@ bool goes_before(const SeasonItem& a, const SeasonItem& b) {
 }
 
 void put_in_order(SeasonPlan& plan) {
-  for (auto* items : {&plan.beforehand, &plan.have_ready}) std::stable_sort(items->begin(), items->end(), goes_before);
+  for (auto* items : {&plan.beforehand, &plan.have_ready, &plan.put_off})
+    std::stable_sort(items->begin(), items->end(), goes_before);
   const auto place = [&](const Machine* machine) { return machine - plan.fleet->machines.data(); };
   std::stable_sort(plan.not_before_end.begin(), plan.not_before_end.end(),
                    [&](const SeasonRest& a, const SeasonRest& b) {
@@ -322,6 +336,7 @@ void keep_of(const Snapshot& snapshot, SeasonPlan& plan) {
   const auto beyond = [&](const auto& each) { return !scope.holds(each.point.machine->key); };
   std::erase_if(plan.beforehand, beyond);
   std::erase_if(plan.have_ready, beyond);
+  std::erase_if(plan.put_off, beyond);
   std::erase_if(plan.not_before_end, beyond);
   std::erase_if(plan.find_out, [&](const Point& point) { return !scope.holds(point.machine->key); });
   std::erase_if(plan.others, [&](const OtherMachine& other) { return !scope.holds(other.machine->key); });
@@ -392,6 +407,7 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   auto folded = load::fold_covered(snapshot.fleet(), life_left, plan.beforehand);
   sorting.add_again(folded);
   load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
+  load::fold_covered(snapshot.fleet(), life_left, plan.put_off);
   put_in_order(plan);
   std::vector<MachineUse> standing;
   std::vector<Gap> gaps;  // those of the list are the whole fleet's
@@ -432,7 +448,7 @@ void keep_first(SeasonPlan& plan, std::size_t first) {
   const std::size_t ready = keep_first(plan.have_ready, most);
   plan.before_sums.left_off += before;
   plan.ready_sums.left_off += ready;
-  plan.left_off += before + ready + keep_first(plan.not_before_end, most);
+  plan.left_off += before + ready + keep_first(plan.put_off, most) + keep_first(plan.not_before_end, most);
 }
 
 }  // namespace service

@@ -241,6 +241,40 @@ TEST_CASE("what somebody put off is done when that ends, at the latest the day b
   CHECK(do_by("2026-06-20", "1080") == day("2026-06-20"));  // whichever comes first
 }
 
+TEST_CASE("what somebody put off beyond the season's end stands by itself, in no sums and orders") {
+  const auto plan_with = [&](const char* until, const char* at = "") {
+    World world(
+        "  oil: {do: Oil, every: {hours: 100}, takes: 60 min, parts: {filter: 1}}\n"
+        "  belt: {do: Belt, every: {months: 6}, takes: 30 min}\n",
+        "in-service: {on: 2025-01-01, at: 0}", harvest);
+    world.reading("2025-12-31", "728");
+    world.reading("2026-06-15", "1060");  // 2 h a day
+    world.done("oil", "2026-01-01", "730");
+    world.done("belt", "2026-01-20");
+    world.put_off("oil", "2026-06-15", until, at);
+    return plan_of(world, "2026-06-15");
+  };
+  const auto in_time = plan_with("2026-09-20");  // on the last day it is to be done
+  CHECK((names(in_time.beforehand) == std::vector<std::string>{"oil", "belt"}));
+  CHECK(in_time.put_off.empty());
+  const auto beyond = plan_with("2026-09-21");
+  CHECK((names(beyond.beforehand) == std::vector<std::string>{"belt"}));
+  CHECK(beyond.have_ready.empty());
+  REQUIRE((names(beyond.put_off) == std::vector<std::string>{"oil"}));
+  CHECK(beyond.put_off[0].do_by == day("2026-09-21"));
+  CHECK(beyond.put_off[0].point.standing == Standing::overdue);
+  CHECK(beyond.put_off[0].odds.value == doctest::Approx(1));
+  CHECK(beyond.before_sums.labour_minutes == 30);
+  CHECK(beyond.parts.empty());
+  CHECK(in_time.parts.size() == 1);
+  CHECK(plan_with("", "1270").put_off.size() == 1);  // at 2 h a day in the last days of September
+  CHECK(plan_with("", "1200").put_off.empty());
+  CHECK(plan_with("2026-09-21", "1200").put_off.empty());  // whichever comes first
+  auto cut = plan_with("2026-09-21");
+  keep_first(cut, 1);
+  CHECK(cut.left_off == 0);
+}
+
 TEST_CASE("what only a sign or a measurement brings due is named among the rest, without odds") {
   World world("  hose: {do: Hose, every: {signs: [leak], measured: {wear: {above: 8, unit: mm}}}}\n",
               "in-service: {on: 2025-01-01, at: 0}", harvest);
