@@ -57,7 +57,8 @@ struct Slot {
 
 struct SlotState {
   bool open = true;        // a check is open from a service of its task until it is done
-  std::optional<Day> now;  // due already: the day on which it will be done
+  std::optional<Day> now;  // due already: the day on which it would be done
+  bool waits = true;       // where it is put off: no service has ended that yet
   Day fitted = Day::min();
   std::vector<LimbOnPath> limbs;
   int rounds = 0;
@@ -93,6 +94,7 @@ struct Outlook::Impl {
   bool expected(std::size_t meter) const;
 
   Day due_of(std::size_t index, const std::vector<SlotState>& states, const Paths& paths) const;
+  Day put_off_until(std::size_t index, Day due, const Paths& paths) const;
   void renew(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const;
   void serve(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const;
   std::vector<ComingService> along(const Paths& paths, Day to) const;
@@ -317,16 +319,9 @@ void Outlook::Impl::link() {
 Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& states, const Paths& paths) const {
   const SlotState& state = states[index];
   if (!state.open) return never;
-  if (state.now) {
-    const PutOff* wait = slots[index].put_off;
-    if (wait == nullptr) return *state.now;
-    Day end = wait->until.value_or(never);
-    const UsagePath* path = path_of(paths, slots[index].put_off_meter);
-    if (wait->at && path != nullptr) end = std::min(end, path->first_day_at(*wait->at).value_or(never));
-    return end == never ? never : std::max(*state.now, end);
-  }
-  Day due = never;
+  Day due = state.now.value_or(never);
   for (const LimbOnPath& limb : state.limbs) {
+    if (state.now) break;  // it is due, whatever else may come
     const LimbRule& rule = *limb.rule;
     const UsagePath* path = limb.start ? path_of(paths, rule.meter) : nullptr;
     if (path != nullptr) due = std::min(due, path->first_day_at(*limb.start + rule.every).value_or(never));
@@ -334,7 +329,19 @@ Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& state
     if (limb.counts && limb.count >= rule.changes) due = std::min(due, limb.changed.value_or(first_day));
     if (limb.season_due) due = std::min(due, *limb.season_due);
   }
-  return due == never ? never : std::max(due, first_day);
+  if (due == never) return never;
+  due = std::max(due, first_day);
+  return state.waits ? put_off_until(index, due, paths) : due;
+}
+
+// What is put off is done when that ends, and not before it comes due.
+Day Outlook::Impl::put_off_until(std::size_t index, Day due, const Paths& paths) const {
+  const PutOff* wait = slots[index].put_off;
+  if (wait == nullptr) return due;
+  Day end = wait->until.value_or(never);
+  const UsagePath* path = path_of(paths, slots[index].put_off_meter);
+  if (wait->at && path != nullptr) end = std::min(end, path->first_day_at(*wait->at).value_or(never));
+  return end == never ? never : std::max(due, end);
 }
 
 void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const {
@@ -380,6 +387,7 @@ void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& st
   state.limbs = std::move(next);
   state.fitted = day;
   state.now.reset();
+  state.waits = false;
   state.open = true;
 }
 
@@ -395,6 +403,7 @@ void Outlook::Impl::serve(std::size_t index, Day day, std::vector<SlotState>& st
       SlotState& state = states[check];
       state.open = true;
       state.now.reset();
+      state.waits = false;
       for (LimbOnPath& limb : state.limbs) {
         if (limb.rule->kind == LimbKind::calendar) limb.chain = ChainDay{day, 0};
         if (limb.rule->kind != LimbKind::usage) continue;

@@ -189,3 +189,25 @@ TEST_CASE("what was put off is done when that ends") {
   world.put_off("oil", "2026-01-01", "2026-03-15");
   CHECK((outlook_of(world, "2026-01-15", "2026-12-31") == Diary{"2026-03-15 oil", "2026-09-15 oil"}));
 }
+
+TEST_CASE("what is put off before it comes due is done when that ends, and never before it comes due") {
+  const auto diary = [](const char* until, const char* at = "") {
+    World world("  oil: {do: Oil, every: {months: 6}}\n", "in-service: {on: 2025-01-01, at: 0}");
+    run_on(world);
+    world.done("oil", "2025-11-01");
+    world.put_off("oil", "2026-01-01", until, at);
+    return outlook_of(world, "2026-01-15", "2026-12-31");
+  };
+  CHECK((diary("2026-07-15") == Diary{"2026-07-15 oil"}));
+  CHECK((diary("2026-04-01") == Diary{"2026-05-01 oil", "2026-11-01 oil"}));
+  World covered(
+      "  oil: {do: Oil, every: {months: 6}}\n"
+      "  big: {do: Big, every: {months: 12}, covers: [oil]}\n",
+      "in-service: {on: 2025-01-01, at: 0}");
+  run_on(covered);
+  covered.done("oil", "2025-11-01");
+  covered.done("big", "2025-03-01");
+  covered.put_off("oil", "2026-01-01", "2026-12-01");
+  // The big service ends the delay: half a year later it is done again.
+  CHECK((outlook_of(covered, "2026-01-15", "2026-10-01") == Diary{"2026-03-01 big", "2026-09-01 oil"}));
+}

@@ -51,3 +51,16 @@ TEST_CASE("parts of a machine that is laid up are needed on the day it is back, 
   CHECK(list.needs[1].key == "belt");
   CHECK(test::text_or_none(list.needs[1].uses[0].due.p10) == "2026-09-01");  // comes due when it is back
 }
+
+TEST_CASE("parts and labour of what is put off before it comes due are needed when that ends") {
+  World world("  oil: {do: Oil, every: {months: 6}, takes: 60 min, parts: {filter: 1}}\n",
+              "in-service: {on: 2026-01-01, at: 0}");
+  world.put_off("oil", "2026-06-15", "2026-09-10");
+  const Snapshot snapshot = world.snapshot("2026-06-15");
+  CHECK(parts_list(snapshot, day("2026-09-09"), straight_line()).needs.empty());
+  const auto list = parts_list(snapshot, day("2026-10-01"), straight_line());
+  REQUIRE(list.needs.size() == 1);
+  CHECK(test::text_or_none(list.needs[0].uses[0].due.p10) == "2026-09-10");
+  CHECK(workload(snapshot, day("2026-09-09"), Step::month, straight_line()).labour_hours.mean == 0);
+  CHECK(workload(snapshot, day("2026-10-01"), Step::month, straight_line()).labour_hours.mean == 1);
+}
