@@ -20,6 +20,7 @@ std::string sums_of(std::size_t points, const service::SeasonSums& sums) {
   std::string text =
       fmt::format("{}, {} of work", service::counted(static_cast<std::int64_t>(points), "point", "points"),
                   hours_words(static_cast<double>(sums.labour_minutes) / 60));
+  if (sums.several_people) text += " (two people count twice)";
   if (!sums.no_time.empty()) {
     text += fmt::format(" (and {} no time)", service::counted(static_cast<std::int64_t>(sums.no_time.size()),
                                                               "task that says", "tasks that say"));
@@ -28,12 +29,50 @@ std::string sums_of(std::size_t points, const service::SeasonSums& sums) {
   return text;
 }
 
-std::string work_of(const SeasonPlan& plan) {
+// `pump-trailer does not work in harvest; 1 task is overdue on it: whichever due pump-trailer.`
+std::string not_at_work(const service::OtherMachine& other, const std::string& season, const std::string& command) {
+  std::vector<std::string> counts;
+  const auto say = [&](int count, const char* what) {
+    if (count == 0) return;
+    const std::string tasks = counts.empty() ? service::counted(count, "task", "tasks") : std::to_string(count);
+    counts.push_back(fmt::format("{} {} {}", tasks, count == 1 ? "is" : "are", what));
+  };
+  say(other.overdue, "overdue");
+  say(other.due, "due");
+  say(other.no_record, "without record");
+  say(other.unknown, "not known in part");
+  const std::string machine = service::cleaned(other.machine->key);
+  if (other.seen > 0) {
+    counts.push_back(fmt::format("{} seen and not looked at", service::counted(other.seen, "thing", "things")));
+  }
+  return fmt::format("{0} does not work in {1}; {2}: {3} due {0}.", machine, season,
+                     counts.empty() ? "its tasks" : listed(counts, "and") + " on it", command);
+}
+
+// Of machines alone that do not work in it.
+std::string none_at_work(const SeasonPlan& plan, const std::string& command) {
+  std::vector<std::string> said;
+  for (const service::OtherMachine& other : plan.others) {
+    said.push_back(not_at_work(other, service::cleaned(plan.season->key), command));
+  }
+  return fmt::format("{}", fmt::join(said, " "));
+}
+
+// Of safety and statutory tasks that nobody can tell of.
+std::string never_wait_not_known(const SeasonPlan& plan) {
+  const auto count = static_cast<std::int64_t>(plan.find_out_never_wait);
+  if (count == 0) return "";
+  return fmt::format(" Find out first: of {} too little is known.",
+                     service::counted(count, "safety or statutory task", "safety or statutory tasks"));
+}
+
+std::string work_of(const SeasonPlan& plan, const std::string& command) {
+  if (plan.at_work == 0 && plan.beforehand.empty() && !plan.others.empty()) return none_at_work(plan, command);
   const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty() && plan.not_in_use.empty();
   std::string text;
   if (plan.beforehand.empty()) {
-    text = fmt::format("{} needs doing {}{}", all_known ? "Nothing" : "Nothing that is known",
-                       plan.under_way() ? "now" : "before " + to_text(plan.from),
+    text = fmt::format("{}{} needs doing {}{}", plan.put_off.empty() ? "Nothing" : "Nothing else",
+                       all_known ? "" : " that is known", plan.under_way() ? "now" : "before " + to_text(plan.from),
                        all_known ? "." : "; find out what is not known.");
   } else {
     text = fmt::format("{}: {}{}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),
@@ -42,9 +81,14 @@ std::string work_of(const SeasonPlan& plan) {
                            ? fmt::format("; {} of them safety or statutory", plan.before_sums.never_wait)
                            : "");
   }
+  text += never_wait_not_known(plan);
   if (!plan.have_ready.empty())
     text +=
         fmt::format(" Have ready: {}.", sums_of(plan.have_ready.size() + plan.ready_sums.left_off, plan.ready_sums));
+  if (!plan.put_off.empty()) {
+    text += fmt::format(" Put off beyond {}: {}.", service::cleaned(plan.season->key),
+                        service::counted(static_cast<std::int64_t>(plan.put_off.size()), "point", "points"));
+  }
   return text;
 }
 
@@ -83,6 +127,8 @@ std::string doubts_of(const SeasonPlan& plan) {
 
 }  // namespace
 
-std::string season_in_a_line(const SeasonPlan& plan) { return doubts_of(plan) + work_of(plan) + orders_of(plan); }
+std::string season_in_a_line(const SeasonPlan& plan, const std::string& command) {
+  return doubts_of(plan) + work_of(plan, command) + orders_of(plan);
+}
 
 }  // namespace cli

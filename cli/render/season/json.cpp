@@ -83,6 +83,7 @@ Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
   return {{"points", points + sums.left_off},
           {"never_wait", sums.never_wait},
           {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
+          {"several_people", sums.several_people},
           {"no_time", places_of(sums.no_time)},
           {"pieces", sums.pieces},
           {"parts", array_of(sums.parts, [](const service::SeasonPart& part) {
@@ -95,7 +96,7 @@ Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
 
 }  // namespace
 
-std::string season_as_json(const SeasonPlan& plan) {
+std::string season_as_json(const SeasonPlan& plan, const std::string& command) {
   const service::Fleet& fleet = *plan.fleet;
   Json json = head_of(fleet, plan.as_of);
   json["season"] = plan.season->key;
@@ -103,7 +104,7 @@ std::string season_as_json(const SeasonPlan& plan) {
   json["to"] = to_text(plan.to);
   json["threshold"] = share_of(plan.threshold);
   json["under_way"] = plan.under_way();
-  json["say"] = season_in_a_line(plan);
+  json["say"] = season_in_a_line(plan, command);
   json["cautions"] = base_cautions_as_json();
   json["not_in_use"] = not_in_use_as_json(plan.not_in_use, *plan.fleet);
   json["beforehand"] = array_of(
@@ -122,10 +123,12 @@ std::string season_as_json(const SeasonPlan& plan) {
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["gaps"] = gaps_as_json(plan.gaps, fleet);
   json["seen"] = array_of(plan.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, fleet); });
+  json["at_work"] = plan.at_work;
   json["others"] =
       array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });
   json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size())},
-                  {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size())}};
+                  {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size())},
+                  {"find_out", {{"points", plan.find_out.size()}, {"never_wait", plan.find_out_never_wait}}}};
   json["currency"] = text_or_null(plan.fleet->currency);
   json["parts"] = array_of(plan.parts, [&](const service::PartNeed& need) { return need_as_json(need, *plan.fleet); });
   json["left_off"] = plan.left_off;

@@ -9,11 +9,12 @@
 namespace cli {
 
 std::string season_as_text(const service::SeasonPlan& plan, const Look& look);
-std::string season_as_json(const service::SeasonPlan& plan);
+std::string season_as_json(const service::SeasonPlan& plan, const std::string& command);
 std::string season_as_csv(const service::SeasonPlan& plan);  // one row a point, gap or machine
 
 // `Do before 2026-08-01: 33 points, 41.5 h of work, 30 parts. Have ready: ... Order today: 1 drum-bar-set; ...`
-std::string season_in_a_line(const service::SeasonPlan& plan);
+// `command`: how printed commands begin.
+std::string season_in_a_line(const service::SeasonPlan& plan, const std::string& command);
 
 inline constexpr Format<service::SeasonPlan> season_formats[] = {
     {"text", season_as_text}, {"json", season_as_json}, {"csv", season_as_csv}};

@@ -88,14 +88,21 @@ std::string rest_block(const SeasonPlan& plan, const Look& look) {
 }
 
 std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
-  SaidLines lines;
-  for (const service::GapLine& line : gap_lines(plan.gaps)) lines.push_back(line_of(line, look));
   std::map<const service::Machine*, std::vector<const Point*>> by_machine;
   std::vector<const service::Machine*> order;
   for (const Point& point : plan.find_out) {
     auto& own = by_machine[point.machine];
     if (own.empty()) order.push_back(point.machine);
     own.push_back(&point);
+  }
+  SaidLines lines;
+  for (const service::GapLine& line : gap_lines(plan.gaps)) {
+    const auto own = by_machine.find(plan.fleet->machine(line.gap->machine));
+    if (line.gap->kind != service::GapKind::nothing_recorded || own == by_machine.end()) {
+      lines.push_back(line_of(line, look));
+    } else {  // with the number of its points, and what is for safety by name
+      lines.emplace_back(line.gap->machine, no_record_words({own->first, own->second, true}, look.command));
+    }
   }
   for (const service::Machine* machine : order) {
     const bool told = std::any_of(plan.gaps.begin(), plan.gaps.end(), [&](const service::Gap& gap) {
@@ -131,6 +138,12 @@ std::string other_words(const service::OtherMachine& other) {
   return counts.empty() ? machine : fmt::format("{} {}", machine, fmt::join(counts, " and "));
 }
 
+std::vector<std::string> named(const std::vector<service::OtherMachine>& others) {
+  std::vector<std::string> keys;
+  for (const service::OtherMachine& other : others) keys.push_back(service::cleaned(other.machine->key));
+  return keys;
+}
+
 // All of them in one line that is folded.
 std::string others_line(const SeasonPlan& plan, const Look& look) {
   std::vector<std::string> machines;
@@ -158,7 +171,8 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
   text += out_of_use_first(plan.not_in_use, look);
-  text += (plan.not_in_use.empty() ? "" : "\n") + wrapped("", season_in_a_line(plan), columns_of(look), 0);
+  text +=
+      (plan.not_in_use.empty() ? "" : "\n") + wrapped("", season_in_a_line(plan, look.command), columns_of(look), 0);
   text += '\n' + in_a_line(look) + laid_up(plan, look);
   if (!plan.seen.empty()) {
     SaidLines lines;
@@ -191,7 +205,9 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
             rest_block(plan, look);
   }
   if (!plan.others.empty()) {
-    text += '\n' + heading(look, fmt::format("Not at work in {}; what is due on them: whichever due", season)) +
+    text += '\n' +
+            heading(look, fmt::format("Not at work in {}; what is due on them: {} due {}", season, look.command,
+                                      fmt::join(named(plan.others), " "))) +
             others_line(plan, look);
   }
   if (plan.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", plan.left_off);

@@ -90,12 +90,13 @@ struct SeasonPart {
 };
 
 struct SeasonSums {
-  std::int64_t labour_minutes = 0;
-  std::vector<PointName> no_time;  // tasks that say no `takes`
-  std::size_t never_wait = 0;      // of its points: with a safety task, or one for a competent person
-  std::int64_t pieces = 0;         // of parts
-  std::vector<SeasonPart> parts;   // by name, parts first
-  std::size_t left_off = 0;        // points that `keep_first` left off the list, and that these sums hold
+  std::int64_t labour_minutes = 0;  // of one person: two people count twice
+  bool several_people = false;      // some of the work is not for one alone
+  std::vector<PointName> no_time;   // tasks that say no `takes`
+  std::size_t never_wait = 0;       // of its points: with a safety task, or one for a competent person
+  std::int64_t pieces = 0;          // of parts
+  std::vector<SeasonPart> parts;    // by name, parts first
+  std::size_t left_off = 0;         // points that `keep_first` left off the list, and that these sums hold
 };
 
 struct SeasonAsk {
@@ -119,10 +120,12 @@ struct SeasonPlan {
   std::vector<SeasonItem> put_off;
   std::vector<SeasonRest> not_before_end;  // the likeliest first; under 1 % by machine
   std::vector<Point> find_out;             // no record, or a limb that cannot be computed, or nothing expected
+  std::size_t find_out_never_wait = 0;  // of these: safety tasks and those for a competent person that no block lists
   std::vector<Gap> gaps;
   std::vector<SeenSign> seen;          // of all machines
   std::vector<MachineUse> not_in_use;  // those that are laid up and back before its end, too
   std::vector<OtherMachine> others;    // that do not work in it, in the order of the fleet file
+  std::size_t at_work = 0;             // machines that do
   SeasonSums before_sums;              // of `beforehand`
   SeasonSums ready_sums;               // of `have_ready`
   // That both take, held against stock together with all that other work takes before the season begins: as

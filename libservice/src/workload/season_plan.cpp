@@ -81,6 +81,26 @@ class Sorting {
     }
   }
 
+  // The machines that were sorted and do not work in the season.
+  Scope elsewhere() const {
+    Scope scope{std::vector<std::string>{}};
+    for (const auto& [machine, at_work] : works_) {
+      if (!at_work) scope.machines->push_back(machine->key);
+    }
+    return scope;
+  }
+
+  std::size_t at_work(const Scope& scope) const {
+    return static_cast<std::size_t>(std::count_if(
+        works_.begin(), works_.end(), [&](const auto& each) { return each.second && scope.holds(each.first->key); }));
+  }
+
+  // Of services that come in between, before the season.
+  const std::vector<load::Use>& between() const { return between_; }
+
+  // The last day to do something by: the day before the season; under way, its end.
+  Day last() const { return last_; }
+
   // The share of its life that is left on a day: of the limb that has least.
   std::optional<double> life_left(const Point& point, Day day) {
     if (reached(point)) return 0;
@@ -349,6 +369,7 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
   PartAmount pieces;
   for (const SeasonItem& item : items) {
     sums.labour_minutes += item.resources.labour_minutes();
+    if (item.resources.people > 1) sums.several_people = true;
     if (item.safety || item.competent_person) ++sums.never_wait;
     if (!item.resources.time) sums.no_time.push_back(name_of(item.point));
     for (const auto& [key, amount] : item.resources.parts) {
@@ -367,6 +388,23 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
     sums.parts.push_back({key, fluid, unit, amount});
   }
   return sums;
+}
+
+// What never waits and nobody can tell of, beside what is on the list all the same.
+std::size_t never_wait_not_known(const SeasonPlan& plan) {
+  const auto listed = [&](const PointName& name) {
+    for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
+      for (const SeasonItem& item : *items) {
+        if (name_of(item.point) == name) return true;
+        const auto includes = [&](const SeasonIncluded& included) { return included.name == name; };
+        if (std::any_of(item.covered.begin(), item.covered.end(), includes)) return true;
+      }
+    }
+    return false;
+  };
+  return static_cast<std::size_t>(std::count_if(plan.find_out.begin(), plan.find_out.end(), [&](const Point& point) {
+    return never_waits(point) && !listed(name_of(point));
+  }));
 }
 
 }  // namespace
@@ -423,6 +461,21 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   keep_of(snapshot, plan);
   plan.before_sums = sums_of(plan.beforehand);
   plan.ready_sums = sums_of(plan.have_ready);
+  plan.find_out_never_wait = never_wait_not_known(plan);
+  plan.at_work = sorting.at_work(snapshot.scope());
+  std::erase_if(answer.unknown, [&](const PointName& point) { return !snapshot.scope().holds(point.machine->key); });
+  return answer;
+}
+
+bool of_other_work(const PartNeed& need) {
+  return std::all_of(need.uses.begin(), need.uses.end(), [](const PartUse& use) { return use.other_work; });
+}
+
+}  // namespace
+
+SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
+  SeasonPlan plan = whole_plan(snapshot, ask, forecaster).plan;
+  std::erase_if(plan.parts, of_other_work);
   return plan;
 }
 

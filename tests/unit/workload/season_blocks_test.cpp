@@ -399,3 +399,25 @@ TEST_CASE("a check is not done before the work that it looks at") {
   REQUIRE(before.beforehand[0].checks.size() == 1);
   CHECK(before.beforehand[0].checks[0]->name == "tension");
 }
+
+TEST_CASE("sums say where two people count twice, and of how much safety too little is known") {
+  World world(
+      "  brakes: {do: Brakes, every: {months: 6}, safety: true, takes: 30 min}\n"
+      "  rope: {do: Rope, every: {hours: 90}, safety: true}\n"
+      "  exam: {do: Examine, every: {months: 6}, by-whom: competent-person}\n"
+      "  belt: {do: Belt, every: {months: 6}}\n",
+      "bought: {on: 2025-01-01, at: 100}", harvest);
+  const auto nothing_done = plan_of(world, "2026-06-15");
+  CHECK(nothing_done.find_out.size() == 4);
+  CHECK(nothing_done.find_out_never_wait == 3);
+  CHECK(nothing_done.at_work == 1);
+  CHECK(nothing_done.others.empty());
+  world.done("brakes", "2026-01-01");
+  const auto plan = plan_of(world, "2026-06-15");
+  CHECK(plan.find_out_never_wait == 2);
+  CHECK_FALSE(plan.before_sums.several_people);
+  World two("  drum: {do: Drum, every: {months: 6}, takes: 2 h, people: 2}\n", "in-service: {on: 2025-01-01, at: 0}",
+            harvest);
+  CHECK(plan_of(two, "2026-06-15").before_sums.several_people);
+  CHECK(plan_of(two, "2026-06-15").before_sums.labour_minutes == 240);
+}

@@ -1,0 +1,89 @@
+// The head of a season's list: what it says of the work, of what is not known, and of machines that do not work in it.
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "unit/cli/asking.h"
+
+using namespace cli_test;
+
+namespace {
+
+// The drill works in the harvest; the trailer stands in it and is overdue; of the old drill nothing is recorded.
+void furnish(Place& place) {
+  place.write("fleet.yaml",
+              "fleet: Test\nseasons: {harvest: {from: 08-01, to: 09-20}}\n"
+              "parts:\n  filter: {what: Filter, unit: piece, stock: 9}\n"
+              "machines:\n"
+              "  drill: {schedule: kind, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 100, harvest: 60}}\n"
+              "  trailer: {schedule: cart, in-service: {on: 2022-06-01, at: 0}, expect: {per-year: 600, harvest: 0}}\n"
+              "  old-drill: {schedule: kind, expect: {per-year: 100, harvest: 60}}\n");
+  const std::string tasks =
+      "tasks:\n"
+      "  oil: {do: Oil, every: {months: 12}, takes: 1 h, parts: {filter: 1}}\n"
+      "  brakes: {do: Brakes, every: {months: 60}, safety: true, takes: 1 h}\n";
+  place.write("schedules/kind.yaml", "schedule: kind\nmeters: {engine: {unit: h}}\n" + tasks +
+                                         "  drum: {do: Drum, every: {months: 6}, takes: 2 h, people: 2}\n");
+  place.write("schedules/cart.yaml", "schedule: cart\nmeters: {engine: {unit: h}}\n" + tasks);
+  must(place, "new .");
+  std::string facts = "kind,machine,on,at,task\n";
+  int usage = 0;
+  for (int month = 0; month <= 48; ++month) {
+    const auto date = std::chrono::year{2022} / std::chrono::month{6} / 1 + std::chrono::months{month};
+    facts += "reading,trailer," + service::to_text(service::Day{std::chrono::sys_days{date}}) + ',' +
+             std::to_string(usage) + ",\n";
+    const auto number = static_cast<unsigned>(date.month());
+    usage += number == 8 || number == 9 ? 0 : 60;
+  }
+  facts += "service,drill,2025-07-01,,oil\nservice,drill,2026-01-01,,drum\nservice,trailer,2025-05-01,,oil\n";
+  place.write("facts.csv", facts);
+  must(place, "import facts.csv");
+}
+
+}  // namespace
+
+TEST_CASE("the head of a season's list counts safety that is not known, and says that two people count twice") {
+  Place place;
+  furnish(place);
+  must(place, "season harvest");
+  CHECK(place.says("2 points, 5.0 h of work (two people count twice), 1 part."));
+  CHECK(place.says("Find out first: of 1 safety or statutory task too little is known."));
+  CHECK(
+      place.says("old-drill  nothing is recorded of it: 3 tasks, safety: brakes; to fill in: whichever find-out "
+                 "old-drill"));
+  CHECK(place.says("Not at work in harvest; what is due on them: whichever due trailer"));
+  must(place, "season harvest --format json");
+  const auto json = nlohmann::json::parse(place.out);
+  CHECK(json["sums"]["find_out"]["never_wait"] == 1);
+  CHECK(json["sums"]["beforehand"]["several_people"] == true);
+}
+
+TEST_CASE("asked about machines that do not work in a season, that is said, and what is overdue on them") {
+  Place place;
+  furnish(place);
+  must(place, "season harvest trailer");
+  CHECK(place.says("trailer does not work in harvest; 1 task is overdue on it: whichever due trailer."));
+  CHECK_FALSE(place.says("needs doing"));
+  must(place, "done trailer oil");
+  must(place, "season harvest trailer");
+  CHECK(place.says("trailer does not work in harvest; its tasks: whichever due trailer."));
+  must(place, "parts --before harvest trailer --as-of 2026-06-15");
+}
+
+TEST_CASE("what is put off beyond a season stands in a block of its own, in every format") {
+  Place place;
+  furnish(place);
+  must(place, "put-off drill drum --until 2026-09-25 --by Ann --note x");
+  must(place, "season harvest");
+  CHECK(place.says("Do before 2026-08-01: 1 point, 1.0 h of work, 1 part."));
+  CHECK(place.says("Put off beyond harvest: 1 point."));
+  CHECK(place.says("Put off beyond harvest: in no sums and orders\n"));
+  CHECK(place.says("put off until 2026-09-25 by Ann"));
+  must(place, "season harvest --format csv");
+  CHECK(place.says("put-off,drill,"));
+  must(place, "season harvest --format json");
+  const auto json = nlohmann::json::parse(place.out);
+  REQUIRE(json["put_off"].size() == 1);
+  CHECK(json["put_off"][0]["do_by"] == "2026-09-25");
+  CHECK(json["put_off"][0]["put_off"]["by"] == "Ann");
+}
