@@ -325,7 +325,7 @@ std::string written_as_text(const Written& written, const Look& look) {
   // After a file of services the due list says it.
   if (written.command == "done") text += check_lines(entered);
   text += not_put_off_lines(entered, look.command);
-  if (written.ended) text += ended_lines(*written.ended);
+  if (written.ended) text += ended_lines(*written.ended, look.command);
   if (written.before_work) text += before_work_lines(*written.before_work);
   for (const std::string& next : written.next) text += next + '\n';
   const std::string undo = undo_of(written, look.command);

@@ -95,13 +95,13 @@ std::string unsafe_now_lines(const service::Entered& entered, const std::string&
   return text + and_more(machines.size());
 }
 
-std::string ended_lines(const service::MachineUse& ended) {
+std::string ended_lines(const service::MachineUse& ended, const std::string& command) {
   const bool unsafe = ended.state.kind == service::UseKind::out_of_use;
   std::string text = fmt::format("{} was {}.", service::cleaned(ended.machine->key), words_of(ended.state));
   if (unsafe) text += ended.state.reasons.size() > 1 ? " Is all of that mended?" : " Is that mended?";
   if (unsafe && ended.state.laid_up) {
     const auto& until = ended.state.laid_up->until;
-    text += fmt::format(" It is not laid up any more either; to lay it up again: whichever lay-up {}{}",
+    text += fmt::format(" It is not laid up any more either; to lay it up again: {} lay-up {}{}", command,
                         service::cleaned(ended.machine->key), until ? " --until " + to_text(*until) : "");
   }
   return wrapped("", text, columns, 2);

@@ -12,7 +12,7 @@ namespace cli {
 std::string run_not_in_use_lines(const service::Entered& entered, const std::string& command);
 std::string not_put_off_lines(const service::Entered& entered, const std::string& command);
 std::string unsafe_now_lines(const service::Entered& entered, const std::string& command);
-std::string ended_lines(const service::MachineUse& ended);
+std::string ended_lines(const service::MachineUse& ended, const std::string& command);
 std::string values_ended_lines(const service::Entered& entered, const std::string& command);
 
 // `brakes: overdue; safety; 18 days past 12 months`.
