@@ -285,8 +285,8 @@ std::string disagreement(const twin::World& world, Way way) {
     std::string our_seen;
     std::string twin_seen;
     for (const service::SeenSign& seen : list.seen) {
-      our_seen += fmt::format("{} {} {} {} {}; ", seen.machine->key, seen.sign, service::to_text(seen.on), seen.note,
-                              seen.found ? "looked at" : "open");
+      our_seen += fmt::format("{} {} {} {} {}; ", seen.machine->key, seen.sign, service::to_text(seen.on.first),
+                              seen.note, seen.found ? "looked at" : "open");
     }
     for (const twin::SeenAnswer& seen : answer.seen) {
       twin_seen += fmt::format("{} {} {} {} {}; ", seen.machine, seen.sign, twin::iso(seen.on), seen.note,

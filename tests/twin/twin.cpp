@@ -863,9 +863,14 @@ KeptUnder kept_under(const Surroundings& s, const Fact& f) {
     const std::string::size_type slash = f.task.find('/');
     const Task* task = find_task(s.schedule, f.task.substr(0, slash));
     const bool is_check = slash != std::string::npos;
-    const bool waits = !task->safety && (is_check || !task->competent_person);
-    const bool something_new = task->parts && !is_check;
-    if (waits || something_new) return {};
+    bool kept = is_check && (f.found_failed || task->safety);
+    std::vector<std::string> names;
+    if (!is_check) names = f.found_failed ? done_with(s.schedule, f.task) : std::vector<std::string>{f.task};
+    for (const std::string& name : names) {
+      const Task* each = find_task(s.schedule, name);
+      kept = kept || ((each->safety || each->competent_person) && !each->parts);
+    }
+    if (!kept) return {};
     return {f.task + place + (f.found_failed ? " found failed" : " found worn"), true};
   }
   if (f.kind != FactKind::sign && f.kind != FactKind::measurement) return {};
@@ -895,29 +900,39 @@ void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair
   std::vector<std::string> bad_at;  // positions
   std::string task;
   bool failed = false;  // else worn
+  bool is_vague = false;  // told by a month or a year, and no day
+  Day vague_until = 0;    // the last day on which it may have been
+  int vague = 0;          // the entry of the newest that told so
   for (const Fact* f : s.facts) {
     const KeptUnder kept = kept_under(s, *f);
     if (kept.name == thing.name && kept.is_service == thing.is_service) {
       if (since == nullptr) {
         since = f;
+        is_vague = false;
+        vague = 0;
         told = {s.machine.name, thing.name, f->on.first, f->note, false};
       } else if (!f->note.empty()) {
         told.note = f->note;
       }
       task = f->task;
       failed = f->found_failed;
+      if (f->on.first != f->on.last) {
+        vague_until = is_vague ? std::max(vague_until, f->on.last) : f->on.last;
+        is_vague = true;
+        vague = std::max(vague, f->entry);
+      }
       bad_at = {f->position};
       const Task* whole = find_task(s.schedule, f->task.substr(0, f->task.find('/')));
       if (f->position.empty() && whole != nullptr && !whole->positions.empty()) bad_at = whole->positions;
     } else if (since != nullptr && f->kind == FactKind::looked_at && f->name == thing.name) {
       if (f->found_good) {
-        since = nullptr;
+        if (!is_vague || f->on.first > vague_until || f->entry > vague) since = nullptr;
       } else {
         told.looked = true;
         told.note = f->note;
       }
     } else if (since != nullptr && thing.is_service && f->kind == FactKind::service &&
-               answers(kept, *f, s.schedule, failed, task)) {
+               (!is_vague || f->on.first > vague_until) && answers(kept, *f, s.schedule, failed, task)) {
       std::vector<std::string> still;
       for (const std::string& position : bad_at)
         if (!position_fits(f->position, position)) still.push_back(position);

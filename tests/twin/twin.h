@@ -109,11 +109,13 @@
 //  C46 Kept as seen, until a look of that name finds it good: a sign that no task lists, by its name; a measurement of
 //      what no task has a limit for, as `NAME[@POSITION] VALUE UNIT`; a service that was found worn or failed, of a
 //      task that never waits (`safety`, or for a competent person; a check that follows one for safety) and that takes
-//      no parts and no fluids, as `TASK[@POSITION] found failed` or `found worn`. The last is answered by a later
-//      service of the same point too that was found neither, a covering one included, and by one of the same task that
-//      was found the other of the two (and is kept as that); where it named no position of a task that has some, at
-//      each of them. It is told with the day of the first since it was last answered, with the note of the newest fact
-//      about it that has one, and with what the newest look found. A look that finds it worn or failed keeps it.
+//      no parts and no fluids, as `TASK[@POSITION] found failed` or `found worn`; one that was found failed, of a task
+//      that covers such a one, or of any check. These are answered by a later service of the same point too that was
+//      found neither, a covering one included, and by one of the same task that is kept for having been found the other
+//      of the two; where it named no position of a task that has some, at each of them; where it is known by month or
+//      year alone, by one after that (a look then answers it where it is after that, or was entered later). It is told
+//      with the day of the first since it was last answered, with the note of the newest fact about it that has one,
+//      and with what the newest look found. A look that finds it worn or failed keeps it.
 //  C44 A whole value less than one unit below the highest of its segment so far (the same day too, and a meter change's
 //      `last`) was read without its tenths: it stands for that highest value, and a service at it was done at that use.
 // ---------------------------------------------------------------------------------------------------------------

@@ -33,10 +33,24 @@ std::optional<Kept> KeptAsSeen::of(const Fact& fact) const {
   }
   if (fact.kind == FactKind::service && found_bad(fact)) {
     const NamedTask named = task_named(schedule_, fact.task);
-    if (named.task == nullptr || !never_waits(*named.task, named.follow_up) || puts_in_new(machine_, named)) return {};
-    return Kept{fmt::format("{} found {}", at_position(fact.task, fact.position), to_text(*fact.found)), true};
+    if (named.task == nullptr) return std::nullopt;
+    const bool failed = fact.found == Found::failed;
+    const bool safety = leaves_unsafe(named, failed);
+    if (!safety && !(failed && named.follow_up != nullptr)) return std::nullopt;
+    return Kept{fmt::format("{} found {}", at_position(fact.task, fact.position), to_text(*fact.found)), safety};
   }
   return std::nullopt;
+}
+
+// What was done never waits and nothing new went in there, so the machine is as bad as it was found. Failed, that is
+// said of all that a service includes, for nobody knows which of it did.
+bool KeptAsSeen::leaves_unsafe(const NamedTask& named, bool failed) const {
+  if (named.follow_up != nullptr) return never_waits(*named.task, named.follow_up);
+  const auto names = failed ? done_with(schedule_, named.task->name) : std::vector<std::string>{named.task->name};
+  return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+    const NamedTask each = task_named(schedule_, name);
+    return never_waits(*each.task, nullptr) && !puts_in_new(machine_, each);
+  });
 }
 
 }  // namespace service

@@ -1,6 +1,7 @@
 #include "standing/seen.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace service {
 namespace {
@@ -14,7 +15,15 @@ struct Open {
   SeenSign seen;
   const Fact* service = nullptr;       // what was found worn or failed, where it is that
   std::vector<std::string> positions;  // of it, where nothing better was found since
+  // The end of a month or year by which alone it is known, and the fact of that which was entered last: what was done
+  // before that end may have been done before it.
+  std::optional<Day> maybe_until;
+  const Fact* vague = nullptr;
+
+  bool maybe_after(const Fact& fact) const { return maybe_until && fact.on.first <= *maybe_until; }
 };
+
+bool entered_before(const Fact& a, const Fact& b) { return std::tie(a.entered, a.id) < std::tie(b.entered, b.id); }
 
 class Keeping {
  public:
@@ -47,6 +56,10 @@ class Keeping {
     } else if (!fact.note.empty()) {
       at->seen.note = fact.note;
     }
+    if (!fact.on.whole_day()) {
+      at->maybe_until = std::max(at->maybe_until.value_or(fact.on.last), fact.on.last);
+      if (at->vague == nullptr || entered_before(*at->vague, fact)) at->vague = &fact;
+    }
     if (!is_service) return;
     at->service = &fact;
     at->positions = fact.position.empty() ? positions_of(fact) : std::vector{fact.position};
@@ -64,7 +77,10 @@ class Keeping {
   void look(const Fact& fact) {
     const Found found = fact.found.value_or(Found::good);
     if (found == Found::good) {
-      std::erase_if(open_, [&](const Open& open) { return open.seen.sign == fact.name; });
+      std::erase_if(open_, [&](const Open& open) {
+        // Whoever named it when it was in the book already meant it, whatever the day.
+        return open.seen.sign == fact.name && !(open.maybe_after(fact) && entered_before(fact, *open.vague));
+      });
       return;
     }
     for (Open& open : open_) {
@@ -79,7 +95,7 @@ class Keeping {
   // worn, or worn that had failed, it is kept as that from then on.
   void do_again(const Fact& fact) {
     std::erase_if(open_, [&](Open& open) {
-      if (open.service == nullptr) return false;
+      if (open.service == nullptr || open.maybe_after(fact)) return false;
       const bool otherwise = open.service->task == fact.task && open.service->found != fact.found;
       if (found_bad(fact) ? !otherwise : !counts_for(*open.service, fact)) return false;
       std::erase_if(open.positions, [&](const std::string& position) {

@@ -197,6 +197,32 @@ TEST_CASE("a check that found the machine failed says that it stays on the list,
   CHECK_FALSE(place.says("If it is not put right"));
   REQUIRE(place.run("looked pump Guards found failed --note bolted --by M.T.") == 0);
   CHECK(place.says("No more to be looked at: pump: guards found failed"));
+  REQUIRE(place.run("done pump guards --found failed --on 2026") == 0);
+  REQUIRE(place.run("done pump guards --on 2026-06-14") == 0);
+  REQUIRE(place.run("due") == 0);
+  CHECK(place.says("guards found failed, seen 2026, year only"));
+  REQUIRE(place.run("due --format json") == 0);
+  const auto seen = nlohmann::json::parse(place.out)["seen"][0];
+  CHECK(seen["on"] == "2026-01-01");
+  CHECK(seen["until"] == "2026-12-31");
+}
+
+TEST_CASE(
+    "a service that includes a check for safety and is found failed stays on the list, and so does a check after it") {
+  Place place;
+  place.furnish();
+  place.write("schedules/pump.yaml",
+              "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+              "  guards: {do: Guards, every: {months: 36}, safety: true}\n"
+              "  big: {do: All, every: {months: 60}, covers: [guards], parts: {gland: 1}}\n"
+              "  oil: {do: Oil, every: {months: 60}, follow-up: {leaks: {do: Look, within: {days: 9}}}}\n");
+  REQUIRE(place.run("done pump big --found failed") == 0);
+  CHECK(place.says("whichever looked pump \"big found failed\" --by WHO --note"));
+  REQUIRE(place.run("done pump oil/leaks --found failed --note drips") == 0);
+  CHECK(place.says("whichever looked pump \"oil/leaks found failed\" --note"));
+  REQUIRE(place.run("due --overdue") == 0);
+  CHECK(place.says("big found failed, seen 2026-06-15"));
+  CHECK(place.says("oil/leaks found failed, seen 2026-06-15: drips"));
 }
 
 TEST_CASE("what was locked off goes back on after every service, and JSON carries all steps") {

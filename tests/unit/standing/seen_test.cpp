@@ -315,19 +315,79 @@ TEST_CASE("of what was found failed each position is answered by itself") {
 
 TEST_CASE("what put something new in, and what may wait, is not kept for being found failed") {
   World world = checked();
-  for (const char* const task : {"belts", "fluid", "wipers", "big"}) {
+  for (const char* const task : {"belts", "fluid", "wipers"}) {
     failed(world, task, "2026-06-01");
     world.done(task, "2026-06-02").found = Found::worn;
   }
+  for (const char* const task : {"big", "fork/tag"}) world.done(task, "2026-06-03").found = Found::worn;
   CHECK(seen(world).empty());
-  // A check afterwards is for safety where its task is; after an examination it is anybody's.
+}
+
+TEST_CASE("a check after a service that was found failed is kept, whatever it looks at") {
+  World world = checked();
   failed(world, "brakes/again", "2026-06-02");
-  failed(world, "fork/tag", "2026-06-02");
-  CHECK(seen(world) == "brakes/again found failed 2026-06-02;");
-  world.done("brakes", "2026-06-03");  // asks for the check anew, and says nothing of what it found
-  CHECK(seen(world) == "brakes/again found failed 2026-06-02;");
-  world.done("brakes/again", "2026-06-03");
+  failed(world, "fork/tag", "2026-06-03");
+  CHECK(seen(world) == "brakes/again found failed 2026-06-02;fork/tag found failed 2026-06-03;");
+  const DueList list = world.due("2026-06-15");
+  CHECK(list.seen[0].safety);
+  CHECK_FALSE(list.seen[1].safety);    // after an examination it is anybody's
+  world.done("brakes", "2026-06-04");  // asks for the check anew, and says nothing of what it found
+  world.done("fork/tag", "2026-06-04", "", "left");
+  CHECK(seen(world) == "brakes/again found failed 2026-06-02;fork/tag found failed 2026-06-03;");
+  world.done("brakes/again", "2026-06-05");
+  look(world, "fork/tag found failed", "2026-06-05");
   CHECK(seen(world).empty());
+}
+
+TEST_CASE("a service found failed is kept where it includes a task that never waits and puts in nothing new") {
+  World world(
+      "  brakes: {do: Try the brakes, every: {months: 12}, safety: true}\n"
+      "  belts: {do: Renew the belts, every: {years: 5}, safety: true, parts: {belt: 1}}\n"
+      "  oil: {do: Oil, every: {months: 12}}\n"
+      "  big: {do: Big service, every: {years: 2}, covers: [brakes, oil], parts: {filter: 1}}\n"
+      "  huge: {do: All, every: {years: 4}, covers: [big]}\n"
+      "  renewing: {do: Renew, every: {years: 5}, covers: [belts, oil]}\n",
+      "in-service: {on: 2026-01-01, at: 0}");
+  failed(world, "renewing", "2026-06-01");
+  CHECK(seen(world).empty());
+  failed(world, "big", "2026-06-02");
+  CHECK(seen(world) == "big found failed 2026-06-02;");
+  CHECK(world.due("2026-06-15").seen.front().safety);
+  World parts = world;
+  parts.done("brakes", "2026-06-03");
+  parts.done("oil", "2026-06-03");  // nobody knows what of it failed
+  CHECK(seen(parts) == "big found failed 2026-06-02;");
+  World looked = world;
+  look(looked, "big found failed", "2026-06-03");
+  CHECK(seen(looked).empty());
+  failed(world, "huge", "2026-06-03");
+  CHECK(seen(world) == "big found failed 2026-06-02;huge found failed 2026-06-03;");
+  world.done("huge", "2026-06-04");
+  CHECK(seen(world).empty());
+}
+
+TEST_CASE("what was found failed in a month of which no day is known is answered by what came after the month") {
+  World world = checked();
+  world.done("big", "2026-06-03");
+  failed(world, "brakes", "2026-06");
+  CHECK(seen(world) == "brakes found failed 2026-06;");
+  world.done("brakes", "2026-06-30");
+  CHECK(seen(world, "2026-07-15") == "brakes found failed 2026-06;");
+  World after = world;
+  after.done("brakes", "2026-07-01");
+  CHECK(seen(after, "2026-07-15").empty());
+  World looked = world;
+  look(looked, "brakes found failed", "2026-06-20");  // it was in the book: that is what was looked at
+  CHECK(seen(looked, "2026-07-15").empty());
+  World earlier = checked();
+  failed(earlier, "brakes", "2026-05-20");
+  look(earlier, "brakes found failed", "2026-06-10");
+  failed(earlier, "brakes", "2026-06");  // told after that look
+  CHECK(seen(earlier) == "brakes found failed 2026-05-20;");
+  World year = checked();
+  failed(year, "brakes", "2026");
+  year.done("brakes", "2026-06-15");
+  CHECK(seen(year) == "brakes found failed 2026;");
 }
 
 TEST_CASE("a machine that does a task without its parts, or with some, is judged by what it does") {
