@@ -55,6 +55,7 @@ class Drawing {
     draw_put_offs();
     draw_states();
     if (machine_.left) std::erase_if(planned_, [&](const Planned& p) { return p.fact.on.last >= *machine_.left; });
+    drop_looks_at_nothing();
 
     std::stable_sort(planned_.begin(), planned_.end(),
                      [](const Planned& a, const Planned& b) { return a.fact.on.first < b.fact.on.first; });
@@ -136,6 +137,21 @@ class Drawing {
     draw_found(again.fact, 40);
     if (luck_.chance(70)) again.fact.position = p.fact.position;
     planned_.push_back(again);
+  }
+
+  // A service of a year that reaches beyond the machine's last day is gone, and what it found with it.
+  void drop_looks_at_nothing() {
+    std::vector<std::string> found;
+    for (const Planned& p : planned_) {
+      const Fact& f = p.fact;
+      if (!f.found_failed && !f.found_worn) continue;
+      const std::string place = f.position.empty() ? "" : "@" + f.position;
+      found.push_back(f.task + place + (f.found_failed ? " found failed" : " found worn"));
+    }
+    std::erase_if(planned_, [&](const Planned& p) {
+      return p.fact.kind == FactKind::looked_at && p.fact.name.find(" found ") != std::string::npos &&
+             std::find(found.begin(), found.end(), p.fact.name) == found.end();
+    });
   }
 
   void draw_look(const std::string& name, Day from) {
