@@ -227,7 +227,8 @@ const std::vector<Command>& table() {
                 "since, else `stock:` of the fleet file. Short parts come first, with the day to order by: the early "
                 "end of the span in which the first one is missed, less its lead time. Then a shopping list by "
                 "supplier, in whole packs. With --before it is the work that `season` lists, to do beforehand and to "
-                "have ready, with the same days to order. Stock is shared out over the whole fleet: some machines "
+                "have ready, with the same days to order, and what other work takes before the season begins. Stock is "
+                "shared out over the whole fleet: some machines "
                 "choose what is listed, "
                 "and the figures stay the fleet's.",
        .words = {some_machines},

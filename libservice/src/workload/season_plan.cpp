@@ -416,13 +416,22 @@ std::string_view to_text(SeasonReason reason) {
 
 namespace {
 
-// A plan with the parts of other work among its own, and what is not known of that.
+// A plan, and what is not known of the services of other work.
 struct WholePlan {
   SeasonPlan plan;
   std::vector<PointName> unknown;
 };
 
-WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
+// Parts that no work of the season's own takes on these machines.
+void drop_other_parts(std::vector<PartNeed>& needs, const Scope& scope) {
+  std::erase_if(needs, [&](const PartNeed& need) {
+    return std::none_of(need.uses.begin(), need.uses.end(),
+                        [&](const PartUse& use) { return !use.other_work && scope.holds(use.machine->key); });
+  });
+}
+
+// `other_parts`: with the parts that other work alone takes.
+WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster, bool other_parts) {
   load::insist_on_whole(snapshot);
   const SeasonDays days = season_days(*ask.season, ask.year, snapshot.as_of());
   WholePlan answer;
@@ -458,6 +467,7 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.seen = std::move(list.seen);
   plan.not_in_use = std::move(list.not_in_use);
+  if (!other_parts) drop_other_parts(plan.parts, snapshot.scope());
   keep_of(snapshot, plan);
   plan.before_sums = sums_of(plan.beforehand);
   plan.ready_sums = sums_of(plan.have_ready);
@@ -467,20 +477,14 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   return answer;
 }
 
-bool of_other_work(const PartNeed& need) {
-  return std::all_of(need.uses.begin(), need.uses.end(), [](const PartUse& use) { return use.other_work; });
-}
-
 }  // namespace
 
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
-  SeasonPlan plan = whole_plan(snapshot, ask, forecaster).plan;
-  std::erase_if(plan.parts, of_other_work);
-  return plan;
+  return whole_plan(snapshot, ask, forecaster, false).plan;
 }
 
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
-  auto [plan, unknown] = whole_plan(snapshot, ask, forecaster);
+  auto [plan, unknown] = whole_plan(snapshot, ask, forecaster, true);
   PartsList list;
   list.fleet = plan.fleet;
   list.as_of = plan.as_of;

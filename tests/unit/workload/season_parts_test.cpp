@@ -317,6 +317,18 @@ TEST_CASE("asked about a machine that does not work in a season, its parts befor
   CHECK(season_plan(snapshot, harvest(snapshot), learnt_from(whole)).parts.empty());
 }
 
+TEST_CASE("what is not known of machines whose parts a season does not list is no gap of its list") {
+  const World world = sample();
+  const Snapshot whole = world.snapshot("2026-06-15");
+  const auto forecaster = learnt_from(whole);  // by whose season it does not work in the harvest
+  const Snapshot snapshot = whole.within(only("pump-trailer"));
+  const auto about = [](const std::vector<Gap>& gaps) {
+    return std::count_if(gaps.begin(), gaps.end(), [](const Gap& gap) { return gap.machine == "tractor-drill"; });
+  };
+  CHECK(about(season_plan(snapshot, harvest(snapshot), forecaster).gaps) == 0);
+  CHECK(about(parts_before(snapshot, harvest(snapshot), forecaster).gaps) == 1);  // both take engine oil
+}
+
 TEST_CASE("a part that is taken before the work of the season is awaited by the work that it lacks for") {
   World world = beside_the_season();
   world.add(entry_test::done("mower", "oil", "2025-06-20"));  // not the last one: nothing changes
