@@ -1,5 +1,6 @@
 // Facts by chance, of a machine whose true use is known.
 #include <algorithm>
+#include <set>
 
 #include "limbs.h"
 #include "planned.h"
@@ -64,6 +65,22 @@ class Drawing {
   }
 
  private:
+  static std::string kept_name(const Fact& service) {
+    return service.task + (service.position.empty() ? "" : "@" + service.position) +
+           (service.found_failed ? " found failed" : " found worn");
+  }
+
+  // Nobody looks at what is not there: a year in which something was found may reach beyond the machine's last day.
+  void drop_looks_at_nothing() {
+    std::set<std::string> found;
+    for (const Planned& p : planned_)
+      if (p.fact.found_failed || p.fact.found_worn) found.insert(kept_name(p.fact));
+    std::erase_if(planned_, [&](const Planned& p) {
+      return p.fact.kind == FactKind::looked_at && p.fact.name.find(" found ") != std::string::npos &&
+             !found.contains(p.fact.name);
+    });
+  }
+
   void meter_for(Planned& p, const std::string& name) {
     // The first meter may be left out, and usually is.
     if (name != rm_.meters.front().name || luck_.chance(15)) p.fact.meter = name;
@@ -127,9 +144,7 @@ class Drawing {
   // What was found worn or failed is done again, or looked at.
   void draw_failed(const Planned& p) {
     const Day from = std::max(p.fact.on.first, begin_);
-    const std::string place = p.fact.position.empty() ? "" : "@" + p.fact.position;
-    const std::string how = p.fact.found_failed ? " found failed" : " found worn";
-    if (luck_.chance(40)) draw_look(p.fact.task + place + how, from);
+    if (luck_.chance(40)) draw_look(kept_name(p.fact), from);
     if (!luck_.chance(50)) return;
     Planned again = plan(FactKind::service, machine_.name, luck_.between(from, end_));
     again.fact.task = p.fact.task;

@@ -899,7 +899,7 @@ void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair
   SeenAnswer told;
   std::vector<std::string> bad_at;  // positions
   std::string task;
-  bool failed = false;  // else worn
+  bool failed = false;    // else worn
   bool is_vague = false;  // told by a month or a year, and no day
   Day vague_until = 0;    // the last day on which it may have been
   int vague = 0;          // the entry of the newest that told so
