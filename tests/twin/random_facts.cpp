@@ -154,21 +154,6 @@ class Drawing {
     planned_.push_back(again);
   }
 
-  // A service of a year that reaches beyond the machine's last day is gone, and what it found with it.
-  void drop_looks_at_nothing() {
-    std::vector<std::string> found;
-    for (const Planned& p : planned_) {
-      const Fact& f = p.fact;
-      if (!f.found_failed && !f.found_worn) continue;
-      const std::string place = f.position.empty() ? "" : "@" + f.position;
-      found.push_back(f.task + place + (f.found_failed ? " found failed" : " found worn"));
-    }
-    std::erase_if(planned_, [&](const Planned& p) {
-      return p.fact.kind == FactKind::looked_at && p.fact.name.find(" found ") != std::string::npos &&
-             std::find(found.begin(), found.end(), p.fact.name) == found.end();
-    });
-  }
-
   void draw_look(const std::string& name, Day from) {
     Planned look = plan(FactKind::looked_at, machine_.name, luck_.between(from, end_));
     look.fact.name = name;
