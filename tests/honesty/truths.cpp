@@ -189,10 +189,70 @@ Machine changing(const Fleet& fleet, Random& random) {
   };
 }
 
+// Hired out: worked hard while it is out, and again and again it stands, for a repair or because nobody wants it.
+Machine stopping(const Fleet& fleet, Random& random) {
+  const double mean = lognormal(random, 2.5, 0.5);
+  const double works = uniform(random, 0.6, 0.95);
+  const double stops = uniform(random, 1, 3);  // a year
+  return [&fleet, mean, works, stops, still = 0](int i, Random& r) mutable {
+    const Day day = fleet.from + std::chrono::days{i};
+    if (still > 0) return --still, 0.0;
+    if (chance(r, stops / 365)) still = static_cast<int>(std::min(300.0, lognormal(r, 40, 0.9)));
+    if (is_sunday(day) || !chance(r, works)) return 0.0;
+    return std::min(14.0, lognormal(r, mean, 0.5));
+  };
+}
+
+// Anybody uses it who comes: sessions at odd times, as popular as the place is, which wanders.
+Machine sessions(const Fleet& fleet, Random& random) {
+  const double a_day = lognormal(random, 0.6, 0.7);
+  const double length = lognormal(random, 2.5, 0.4);
+  return [&fleet, a_day, length, liked = 0.0](int i, Random& r) mutable {
+    const Day day = fleet.from + std::chrono::days{i};
+    liked = liked * (1 - 1 / 120.0) + normal(r, 0, 0.06);
+    double hours = 0;
+    const double odds = 1 - std::exp(-a_day * std::exp(liked) * (is_weekend(day) ? 0.7 : 1.1));
+    for (int k = 0; k < 4 && chance(r, odds); ++k) hours += lognormal(r, length, 0.6);
+    return std::min(20.0, hours);
+  };
+}
+
+// A ventilator of a busy place: the same every week but for a holiday.
+Machine weekly(const Fleet& fleet, Random& random) {
+  const double mean = lognormal(random, 6, 0.4);
+  const double weekend = uniform(random, 0.3, 1.1);
+  const double swing = uniform(random, 0, 0.25);
+  return [&fleet, mean, weekend, swing](int i, Random& r) {
+    const Day day = fleet.from + std::chrono::days{i};
+    const int at = day_in_year(day);
+    const bool holidays = at > 355 || at < 4 || (at > 205 && at < 220);
+    const double season = 1 + swing * std::cos(2 * 3.14159265 * (at - 160) / 365.0);
+    return std::min(24.0,
+                    mean * season * (is_weekend(day) ? weekend : 1) * (holidays ? 0.7 : 1) * lognormal(r, 1, 0.12));
+  };
+}
+
+// A heater: it runs by the cold, and the cold comes in spells.
+Machine heater(const Fleet& fleet, Random& random) {
+  const double from = uniform(random, 8, 16);  // degrees below which it runs
+  const double hours = uniform(random, 0.4, 1.2);
+  return [&fleet, from, hours, spell = 0.0](int i, Random& r) mutable {
+    const Day day = fleet.from + std::chrono::days{i};
+    spell = 0.85 * spell + normal(r, 0, 2);
+    const double degrees = 10 - 9 * std::cos(2 * 3.14159265 * (day_in_year(day) - 20) / 365.0) + spell;
+    return std::clamp(hours * (from - degrees), 0.0, 24.0);
+  };
+}
+
 const std::map<std::string, std::function<Machine(const Fleet&, Random&)>> makers{
     {"steady", steady},     {"seasonal", seasonal},      {"campaign", campaign}, {"several", several},
     {"rare", rare},         {"weather", weather_driven}, {"regular", regular},   {"clockwork", clockwork},
-    {"changing", changing}, {"young", seasonal}};
+    {"changing", changing}, {"stopping", stopping},      {"sessions", sessions}, {"weekly", weekly},
+    {"heater", heater}};
+
+// What a young fleet may do: nobody knows yet.
+const std::vector<std::string> anything{"steady",   "seasonal", "several",  "rare",   "regular",
+                                        "changing", "stopping", "sessions", "weekly", "heater"};
 
 }  // namespace
 
@@ -205,30 +265,59 @@ const std::vector<Kind>& kinds() {
                                      {"weather", "runs through dry spells"},
                                      {"regular", "every day, more in winter, as the herd wants"},
                                      {"changing", "use that changes, idle months"},
+                                     {"stopping", "works hard, stands for weeks again and again"},
+                                     {"sessions", "whoever comes, as the place is liked"},
+                                     {"weekly", "the same every week"},
+                                     {"heater", "by the cold"},
                                      {"young", "in its first year, among older ones"},
+                                     {"all-young", "the whole fleet two weeks to four months old, of any use"},
+                                     {"lone", "alone of its kind, in its first year, of any use"},
                                      {"clockwork", "on a timer; told, and not judged: see main.cpp"}};
   return all;
 }
 
-std::vector<std::vector<double>> hours_of(const std::string& kind, int machines, Day from, int days, Random& random) {
-  Fleet fleet{from, days, weather(days, 0.12, 0.3, random), {}};
-  for (int year = year_of(from) - 1; year <= year_of(from + std::chrono::days{days}) + 1; ++year) {
+World simulated(const std::string& kind, int far, Random& random) {
+  const bool all_young = kind == "all-young";
+  const bool lone = kind == "lone";
+  const std::string maker = all_young || lone ? anything[static_cast<std::size_t>(whole(random, 0, 9))]
+                            : kind == "young" ? "seasonal"
+                                              : kind;
+  const int machines = lone ? 1 : 5;
+  const int history = all_young ? 120 : lone ? whole(random, 60, 365) : whole(random, 500, 2000);
+  const Day as_of =
+      Day{std::chrono::sys_days{std::chrono::year{2024} / 1 / 1}} + std::chrono::days{whole(random, 0, 364)};
+  World world;
+  world.first = as_of - std::chrono::days{history};
+  const int days = history + far + 1;
+  Fleet fleet{world.first, days, weather(days, 0.12, 0.3, random), {}};
+  for (int year = year_of(fleet.from) - 1; year <= year_of(fleet.from + std::chrono::days{days}) + 1; ++year) {
     fleet.year_shift[year] = std::clamp(normal(random, 0, 7), -18.0, 18.0);
   }
-  std::vector<std::vector<double>> all;
+  double year = 0;
   for (int m = 0; m < machines; ++m) {
-    const Machine machine = makers.at(kind)(fleet, random);
-    auto run = machine;
-    std::vector<double> hours;
-    for (int i = 0; i < days; ++i) hours.push_back(run(i, random));
-    all.push_back(std::move(hours));
+    Machine run = makers.at(maker)(fleet, random);
+    const bool young = kind == "young" && m < 2;
+    const int from = all_young             ? history - whole(random, 15, 120)
+                     : lone                ? 0
+                     : young               ? history - whole(random, 60, 330)
+                     : chance(random, 0.6) ? 0
+                                           : whole(random, 0, history / 2);
+    Used used{"m" + std::to_string(m), "kind", world.first + std::chrono::days{from}, {}, kind != "young" || young};
+    double sum = 0;
+    for (int i = 0; i < days; ++i) {
+      const double hours = run(i, random);
+      if (i >= from) sum += hours;
+      used.usage.push_back(sum);
+    }
+    year += sum / std::max(1, days - from) * 365 / machines;
+    world.machines.push_back(std::move(used));
   }
-  return all;
-}
-
-int starts_on(const std::string& kind, int days, Random& random) {
-  if (kind == "young") return days - whole(random, 60, 330);
-  return chance(random, 0.6) ? 0 : whole(random, 0, days / 2);
+  const std::vector<double> shares =
+      all_young ? std::vector<double>{0.05, 0.15, 0.4} : std::vector<double>{0.15, 0.4, 0.9};
+  for (const double share : shares) {
+    world.intervals["kind"].push_back(std::max(5.0, std::round(year * share * uniform(random, 0.7, 1.3))));
+  }
+  return world;
 }
 
 }  // namespace honesty

@@ -1,12 +1,12 @@
-// Simulated truths: how machines of nine kinds really run, day by day. None of them is the model that the forecast
-// fits: use is made of working days, jobs, weather and breakdowns, not of a level times a profile.
+// Simulated truths: how machines really run, day by day. None of them is the model that the forecast fits: use is made
+// of working days, jobs, weather, visitors and breakdowns, not of a level times a profile.
 #pragma once
 
 #include <random>
 #include <string>
 #include <vector>
 
-#include "service/base.h"
+#include "honesty/trial.h"
 
 namespace honesty {
 
@@ -17,11 +17,7 @@ struct Kind {
 
 const std::vector<Kind>& kinds();
 
-// Hours of each day from `from` on, for the machines of one fleet and one kind (they share the weather).
-std::vector<std::vector<double>> hours_of(const std::string& kind, int machines, service::Day from, int days,
-                                          std::mt19937_64& random);
-
-// The first day on which a machine of this kind is there, counted from the start of the simulation.
-int starts_on(const std::string& kind, int days, std::mt19937_64& random);
+// Machines of one kind that share the weather, known to `far` days after the day on which they are asked about.
+World simulated(const std::string& kind, int far, std::mt19937_64& random);
 
 }  // namespace honesty
