@@ -32,14 +32,6 @@ LearntAhead::LearntAhead(AheadFrom from)
     idle_to_ = from.state.until ? std::max(*idle_from_, *from.state.until) : end_ + std::chrono::days{1};
   }
   merge_alike();
-  pauses_.push_back({0, 1});
-  // How long it stands is known of a machine that was laid up, and is not to be guessed.
-  if (learnt_.rate.idle > constants.idle_shown && !idle_from_) {
-    pauses_.front().weight = 1 - learnt_.rate.idle;
-    for (const int days : constants.idle_days) {
-      pauses_.push_back({days, learnt_.rate.idle / static_cast<double>(constants.idle_days.size())});
-    }
-  }
   learn_phase_shift(from.history);
   tell_grounds(from.history);
   today_ = as_of_ > last_.day ? usage_at(as_of_, 0.5) : last_.usage;
@@ -81,7 +73,7 @@ void LearntAhead::tell_grounds(const MeterHistory& history) {
   grounds_.expected_seasons = learnt_.expected_seasons;
   grounds_.per_year = rate_ * year_days * unit_;
   if (learnt_.mean_days > 0) grounds_.so_far = learnt_.used / learnt_.mean_days * year_days * unit_;
-  grounds_.dispersion = learnt_.spreads[0] * unit_;
+  grounds_.dispersion = learnt_.spread.lump * unit_;
   grounds_.idle = Probability{learnt_.rate.idle};
   for (unsigned month = 1; month <= 12; ++month) {
     const auto first = std::chrono::year{2023} / std::chrono::month{month} / 1;

@@ -9,43 +9,98 @@
 
 namespace service::usage {
 
-double LearntAhead::passed_since(Day from, double left, Day day, double spread) const {
-  if (left <= 0) return day >= from ? 1 : 0;
-  if (day <= from) return 0;
-  double sum = 0;
-  for (const Pause& pause : pauses_) {
-    for (const PhaseShift& shift : shifts_) {
-      const double days = mean_days(day, shift.days, pause.days) - mean_days(from, shift.days, pause.days);
-      if (days <= 0) continue;
-      double over_components = 0;
-      for (const RateComponent& component : learnt_.rate.components) {
-        const double mean = component.mean() * days;
-        const double variance = spread + mean * rate_variance(component);
-        over_components += component.weight * upper_gamma(mean / variance, left / variance);
-      }
-      sum += pause.weight * shift.weight * over_components;
-    }
+namespace {
+
+// A normal variable as three values with their weights, which get its first five moments right (Gauss-Hermite:
+// Abramowitz & Stegun 25.4.46, from memory).
+constexpr double node = 1.7320508075688772;
+constexpr double outer = 1.0 / 6;
+
+// Odds that gamma steps of size `lump` have come to `left`, where the mean is `mean` times a log-normal factor whose
+// variance is `doubt` and whose median is 1. So the doubt widens the span on both sides, and leaves the middle where it
+// is; put into the size of the steps it would draw the middle to later days.
+double passed_with(double mean, double lump, double doubt, double left) {
+  if (doubt * mean < constants.small_doubt * lump) {
+    const double scale = lump + mean * doubt;
+    return upper_gamma(mean / scale, left / scale);
   }
-  return sum;
+  const double factor = std::exp(node * std::sqrt(std::log1p(doubt)));
+  const auto at = [&](double level) { return upper_gamma(level / lump, left / lump); };
+  return (1 - 2 * outer) * at(mean) + outer * (at(mean * factor) + at(mean / factor));
 }
 
-// What is not known of the rate and of the profile, as a share squared. With a long history the rate's own error is
-// in the measured spread already.
+}  // namespace
+
+double LearntAhead::passed_since(Day from, double left, Day day, const Straying& straying) const {
+  if (left <= 0) return day >= from ? 1 : 0;
+  if (day <= from) return 0;
+  double sum = passed_after(0, 1 - straying.stands, from, left, day, straying);
+  for (const int days : constants.idle_days) {
+    const double weight = straying.stands / static_cast<double>(constants.idle_days.size());
+    sum += passed_after(days, weight, from, left, day, straying);
+  }
+  return std::min(1.0, sum);
+}
+
+double LearntAhead::passed_after(int pause, double weight, Day from, double left, Day day,
+                                 const Straying& straying) const {
+  if (weight <= 0) return 0;
+  double sum = 0;
+  for (const PhaseShift& shift : shifts_) {
+    const double days = mean_days(day, shift.days, pause) - mean_days(from, shift.days, pause);
+    if (days <= 0) continue;
+    for (const RateComponent& component : learnt_.rate.components) {
+      const double doubt = rate_variance(component) + straying.doubt;
+      sum += shift.weight * component.weight * passed_with(component.mean() * days, straying.lump, doubt, left);
+    }
+  }
+  return weight * sum;
+}
+
+// What is not known of the rate, as a share squared. With a long history its own error is in the measured doubt
+// already.
 double LearntAhead::rate_variance(const RateComponent& component) const {
   const double counted = component.shape <= constants.certain_shape
                              ? 1.0
                              : constants.long_history / (constants.long_history + learnt_.predicted_use);
-  return counted / component.shape + constants.profile_doubt * std::exp(-learnt_.known_years);
+  return counted / component.shape;
+}
+
+// What is not known of the season, as a share squared: parts of the year that nobody saw may be busy or dead, all of
+// them alike.
+double LearntAhead::season_doubt(Day from, Day to) const {
+  constexpr std::chrono::days two_years{730};
+  double days = 0;
+  double unseen = 0;
+  for (const auto& [bin, count] : days_by_bin(from, std::min(to, from + two_years))) {
+    const auto b = static_cast<std::size_t>(bin);
+    const double weight = std::max(learnt_.profile[b], constants.least_profile) * count;
+    days += weight;
+    unseen += weight * std::exp(-learnt_.seen[b]);
+  }
+  if (days <= 0) return 0;
+  return constants.unseen_season * (unseen / days) * (unseen / days);
+}
+
+Straying LearntAhead::straying_between(Day from, Day to) const {
+  Straying straying{learnt_.spread.lump, doubt_at(learnt_.spread, days_between(from, to)) + season_doubt(from, to), 0};
+  // How long it stands is known of a machine that was laid up, and is not to be guessed.
+  if (idle_from_) return straying;
+  const double idle = learnt_.rate.idle > constants.idle_shown ? learnt_.rate.idle : 0;
+  // In a machine that rests each year the season says when it stands.
+  const double stops = rests_ ? 0 : 1 - std::exp(-learnt_.stop_rate * days_between(from, to));
+  straying.stands = idle + (1 - idle) * (stops > constants.idle_shown ? stops : 0);
+  return straying;
 }
 
 Amount LearntAhead::usage_at(Day day, double share) const {
-  const double spread = spread_over(day);
+  const Straying straying = straying_to(day);
   double low = 0;
   double high = std::max(1.0, 2 * expected(day));
-  while (passed(high, day, spread) > 1 - share && high < 1e9) high *= 2;
-  for (int i = 0; i < 40 && high - low > constants.use_precision; ++i) {
+  while (passed(high, day, straying) > 1 - share && high < 1e9) high *= 2;
+  for (int i = 0; i < 40 && (high - low) * unit_ > constants.use_precision; ++i) {
     const double middle = (low + high) / 2;
-    (passed(middle, day, spread) >= 1 - share ? low : high) = middle;
+    (passed(middle, day, straying) >= 1 - share ? low : high) = middle;
   }
   return amount(low);
 }

@@ -64,18 +64,34 @@ void add_lateness(const Fleet& fleet, const Machine& machine, const MeterHistory
   }
 }
 
+// A day's mean use of the kind is the unit of all that is learnt: hours, kilometres and bales are alike.
+double unit_of(const std::vector<Trace>& traces) {
+  double use = 0;
+  double days = 0;
+  double expected = 0;
+  int expecting = 0;
+  for (const Trace& trace : traces) {
+    for (const ReadingGap& gap : trace.gaps) {
+      use += gap.use;
+      days += days_between(gap.from, gap.to);
+    }
+    if (trace.expected_rate) expected += *trace.expected_rate;
+    expecting += trace.expected_rate ? 1 : 0;
+  }
+  if (days > 0 && use > 0) return use / days;
+  return expecting > 0 && expected > 0 ? expected / expecting : 1;
+}
+
 }  // namespace
 
 LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of) {
   std::vector<Trace> traces;
   Lateness lateness;
   bool services = false;
-  bool in_hours = true;
   for (const auto& [member, facts] : kin) {
     const Machine& machine = *member;
     const Meter* own = machine.meter(meter);
     if (own == nullptr) continue;
-    in_hours = in_hours && own->unit == "h";
     const MeterHistory history(machine, *own, facts);
     Trace trace;
     trace.machine = machine.key;
@@ -92,26 +108,10 @@ LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const st
                std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return fact.kind == FactKind::service; });
   }
   LearntMeter learnt;
-  if (!in_hours) {
-    // The constants are hours of a machine in ordinary use; kilometres or bales are brought to their size.
-    double use = 0;
-    double days = 0;
-    double expected = 0;
-    int expecting = 0;
-    for (const Trace& trace : traces) {
-      for (const ReadingGap& gap : trace.gaps) {
-        use += gap.use;
-        days += days_between(gap.from, gap.to);
-      }
-      if (trace.expected_rate) expected += *trace.expected_rate;
-      expecting += trace.expected_rate ? 1 : 0;
-    }
-    const double a_day = days > 0 && use > 0 ? use / days : expecting > 0 ? expected / expecting : 0;
-    if (a_day > 0) learnt.unit = a_day * year_days / constants.hours_a_year;
-    for (Trace& trace : traces) {
-      for (ReadingGap& gap : trace.gaps) gap.use /= learnt.unit;
-      if (trace.expected_rate) *trace.expected_rate /= learnt.unit;
-    }
+  learnt.unit = unit_of(traces);
+  for (Trace& trace : traces) {
+    for (ReadingGap& gap : trace.gaps) gap.use /= learnt.unit;
+    if (trace.expected_rate) *trace.expected_rate /= learnt.unit;
   }
   learnt.pooled = std::make_shared<const PooledModel>(std::move(traces), std::move(lateness), services);
   return learnt;

@@ -19,7 +19,7 @@ struct KinFacts {
 
 struct LearntMeter {
   std::shared_ptr<const PooledModel> pooled;
-  double unit = 1;  // of the meter, in hours of an hour meter
+  double unit = 1;  // a day's mean use of the kind, by the meter
 };
 
 LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of);

@@ -11,6 +11,14 @@
 
 namespace service::usage {
 
+// How use strays over a span of days: it comes in lumps, the rate is another one than was thought (variance, as a share
+// squared), and the machine stands, now or before the span is over (odds).
+struct Straying {
+  double lump = 0;
+  double doubt = 0;
+  double stands = 0;
+};
+
 // What was learnt of a meter, asked about its future.
 class LearntAhead : public UsageAhead {
  public:
@@ -24,15 +32,17 @@ class LearntAhead : public UsageAhead {
   std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const override;
   const Grounds* grounds() const override { return &grounds_; }
 
-  // Odds that use since the last reading has come to `left` by a day, with a spread of `spread`.
-  double passed(double left, Day day, double spread) const { return passed_since(last_.day, left, day, spread); }
+  // Odds that use since the last reading has come to `left` by a day.
+  double passed(double left, Day day, const Straying& straying) const {
+    return passed_since(last_.day, left, day, straying);
+  }
   // The same since a later day, whatever was used until then.
-  double passed_since(Day from, double left, Day day, double spread) const;
+  double passed_since(Day from, double left, Day day, const Straying& straying) const;
   double expected(Day day) const { return rate_ * mean_days(day, 0, 0); }
   // The day after `from` by which the mean comes to it, or the end.
   Day expected_day(double left, Day from) const;
-  double spread_over(Day day) const { return spread_between(last_.day, day); }
-  double spread_between(Day from, Day to) const { return spread_at(learnt_.spreads, days_between(from, to)); }
+  Straying straying_to(Day day) const { return straying_between(last_.day, day); }
+  Straying straying_between(Day from, Day to) const;
   double unserviced_at(double share) const { return pooled_->unserviced_at(share); }
   double left_to(Amount level) const { return static_cast<double>((level - last_.usage).hundredths) / 100 / unit_; }
   Day first() const { return last_.day; }
@@ -51,6 +61,8 @@ class LearntAhead : public UsageAhead {
   }
   Amount usage_at(Day day, double share) const;
   double rate_variance(const RateComponent& component) const;
+  double season_doubt(Day from, Day to) const;
+  double passed_after(int pause, double weight, Day from, double left, Day day, const Straying& straying) const;
 
   Learnt learnt_;
   std::shared_ptr<const PooledModel> pooled_;
@@ -63,7 +75,7 @@ class LearntAhead : public UsageAhead {
   Day idle_to_{};
   RunningExposure exposure_;
   PhaseShifts shifts_ = prior_phase_shifts();
-  std::vector<Pause> pauses_;
+  bool rests_ = false;  // for a part of each year
   Grounds grounds_{};
   Amount today_;  // at even odds
 };
@@ -76,12 +88,12 @@ class PlainOdds : public ReachOdds {
       : ahead_(ahead),
         left_(left),
         likely_(ahead.expected_day(left, ahead.first())),
-        spread_(ahead.spread_over(likely_)) {}
+        straying_(ahead.straying_to(likely_)) {}
   Probability by(Day day) const override {
     for (const auto& [asked, odds] : answers_) {
       if (asked == day) return odds;
     }
-    return answers_.emplace_back(day, Probability{ahead_.passed(left_, day, spread_)}).second;
+    return answers_.emplace_back(day, Probability{ahead_.passed(left_, day, straying_)}).second;
   }
   std::optional<Day> likely() const override { return likely_; }
 
@@ -89,7 +101,7 @@ class PlainOdds : public ReachOdds {
   const LearntAhead& ahead_;
   double left_;
   Day likely_;
-  double spread_;
+  Straying straying_;
   mutable std::vector<std::pair<Day, Probability>> answers_;
 };
 
@@ -101,8 +113,8 @@ class SinceOdds : public ReachOdds {
         from_(from),
         use_(use),
         likely_(ahead.expected_day(ahead.expected(from) + use, from)),
-        spread_(ahead.spread_between(from, likely_)) {}
-  Probability by(Day day) const override { return Probability{ahead_.passed_since(from_, use_, day, spread_)}; }
+        straying_(ahead.straying_between(from, likely_)) {}
+  Probability by(Day day) const override { return Probability{ahead_.passed_since(from_, use_, day, straying_)}; }
   std::optional<Day> likely() const override { return likely_; }
 
  private:
@@ -110,7 +122,7 @@ class SinceOdds : public ReachOdds {
   Day from_;
   double use_;
   Day likely_;
-  double spread_;
+  Straying straying_;
 };
 
 }  // namespace service::usage

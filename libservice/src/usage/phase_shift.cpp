@@ -9,12 +9,12 @@
 namespace service::usage {
 
 PhaseShifts prior_phase_shifts() {
-  PhaseShifts shifts{};
+  PhaseShifts shifts;
   double sum = 0;
-  for (std::size_t i = 0; i < shifts.size(); ++i) {
-    const double days = (static_cast<double>(i) - 2) * constants.shift_step;
-    shifts[i] = {static_cast<int>(days), std::exp(-0.5 * days * days / (constants.shift_sd * constants.shift_sd))};
-    sum += shifts[i].weight;
+  for (int steps = -2; steps <= 2; ++steps) {
+    const int days = steps * constants.shift_step;
+    shifts.push_back({days, std::exp(-0.5 * days * days / (constants.shift_sd * constants.shift_sd))});
+    sum += shifts.back().weight;
   }
   for (PhaseShift& shift : shifts) shift.weight /= sum;
   return shifts;
@@ -34,7 +34,11 @@ void LearntAhead::learn_phase_shift(const MeterHistory& history) {
       at = (b + bins / 2) % bin_count;
     }
   }
-  if (quietest >= constants.quiet_share) return;
+  if (quietest >= constants.quiet_share) {
+    shifts_ = {PhaseShift{0, 1}};  // nothing to be early or late
+    return;
+  }
+  rests_ = true;
   Day middle = last_.day;
   for (int back = 0; back <= 366 && bin_of(middle) != at; ++back) middle -= std::chrono::days{1};
   const auto then = history.on(middle);
@@ -44,11 +48,11 @@ void LearntAhead::learn_phase_shift(const MeterHistory& history) {
   const double use =
       std::max(static_cast<double>((last_.usage - *then).hundredths) / 100 / unit_, constants.least_season_use);
   double sum = 0;
-  std::array<double, 5> logs{};
+  std::vector<double> logs(shifts_.size());
   for (std::size_t i = 0; i < shifts_.size(); ++i) {
     const auto shift = std::chrono::days{shifts_[i].days};
     const double mean = std::max(rate_ * exposure_.between(middle - shift, last_.day - shift), 1e-6);
-    const double scale = learnt_.spreads[0] + constants.shift_error * mean;
+    const double scale = learnt_.spread.lump + constants.shift_error * mean;
     const double shape = mean / scale;
     logs[i] = (shape - 1) * std::log(use / scale) - use / scale - log_gamma(shape) - std::log(scale) +
               std::log(shifts_[i].weight);

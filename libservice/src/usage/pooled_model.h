@@ -28,7 +28,9 @@ struct Trace {
 struct Learnt {
   Profile profile{};
   RateMixture rate;
-  Spreads spreads{};
+  Spread spread;
+  double stop_rate = 0;  // standstills that begin, a day of use
+  Profile seen{};        // years in which each part of the season was seen: own, and half of the kind's
   double dispersion = 0;
   double known_years = 0;  // own years, and half of those of the kind's others
   double own_years = 0;
@@ -46,8 +48,7 @@ using Lateness = std::vector<double>;
 
 class PooledModel {
  public:
-  explicit PooledModel(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true,
-                       const ForecastConstants& use = constants);
+  explicit PooledModel(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true);
 
   // Nothing where neither the machine's readings nor the owner nor the kind says how much it is used.
   std::optional<Learnt> of(const std::string& machine) const;
@@ -62,21 +63,23 @@ class PooledModel {
     Trace trace;
     double use = 0;
     double years = 0;
-    double prior_rate = 0;
-    Scatters errors;
+    PriorRate prior_rate;
+    PastErrors errors;
     Learnt learnt;
     bool known = false;
   };
 
   void learn_profiles();
   void learn_prior_rates();
-  void learn_rates(const ForecastConstants& use);
-  void learn_spreads(const ForecastConstants& use);
+  void learn_rates();
+  void learn_what_was_seen();
+  void learn_spreads();
 
   std::vector<Member> members_;
   std::map<std::string, std::size_t, std::less<>> index_;
   Lateness lateness_;  // ascending
   bool services_are_recorded_;
+  double dispersion_ = 0;  // of the kind
   std::size_t used_machines_ = 0;
 };
 

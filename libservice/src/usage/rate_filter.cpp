@@ -87,14 +87,12 @@ void normalise(std::vector<Component>& components) {
 
 class RateFilter {
  public:
-  RateFilter(const Profile& profile, double prior_rate, double dispersion, const ForecastConstants& use)
+  RateFilter(const Profile& profile, PriorRate prior, double dispersion)
       : soft_(profile),
         dispersion_(dispersion),
-        use_(use),
-        past_use_(constants.fresh_days * prior_rate),
-        past_exposure_(constants.fresh_days) {
-    const double shape = std::max(constants.first_years * year_days * prior_rate / dispersion, 1.0);
-    components_.push_back({shape, shape / prior_rate, 0});
+        past_use_(prior.shape * dispersion),
+        past_exposure_(prior.shape * dispersion / prior.mean) {
+    components_.push_back({prior.shape, prior.shape / prior.mean, 0});
   }
 
   double mean() const {
@@ -114,6 +112,8 @@ class RateFilter {
   RateMixture result() {
     RateMixture result;
     result.idle = idle_;
+    result.stops = stops_;
+    result.ran_days = ran_days_;
     for (Component& each : components_) each.log_weight += std::log(1 - constants.change_to_come);
     add_fresh(constants.change_to_come);
     std::stable_sort(components_.begin(), components_.end(), heavier);
@@ -155,7 +155,7 @@ class RateFilter {
     const double slope = *slope_from_ - slope_to;
     slope_from_ = slope_to;
     const double shift = usual() * constants.season_shift_days * slope;
-    return dispersion_ + shift * shift / mean + use_.loose_share * mean;
+    return dispersion_ + shift * shift / mean + constants.loose_share * mean;
   }
 
   void weigh(const Window& window) {
@@ -179,7 +179,10 @@ class RateFilter {
       each.log_weight += log_likely;
       stood_.push_back(still);
     }
+    const double was = idle_;
     idle_ = little ? mean_still() : 0;
+    stops_ += std::max(0.0, idle_ - was);
+    ran_days_ += (1 - idle_) * window.length();
     normalise(components_);
   }
 
@@ -197,11 +200,12 @@ class RateFilter {
 
   SoftProfile soft_;
   double dispersion_;
-  const ForecastConstants& use_;
   std::vector<Component> components_;
   double past_use_;
   double past_exposure_;
   double idle_ = 0;
+  double stops_ = 0;
+  double ran_days_ = 0;
   std::optional<double> slope_from_;  // the profile where the window begins
   std::vector<double> stood_;         // odds by component that the machine stood in the window
 };
@@ -224,7 +228,7 @@ std::vector<Window> windows_of(const std::vector<ReadingGap>& gaps, const Profil
 
 Scatter window_errors(const std::vector<Window>& windows) {
   Scatter scatter;
-  if (windows.size() < static_cast<std::size_t>(constants.least_windows)) return scatter;
+  if (windows.size() < 2) return scatter;
   // A two-sided exponential mean, swept once each way.
   const std::size_t n = windows.size();
   std::vector<double> use(n, 0.0);
@@ -256,18 +260,24 @@ Scatter window_errors(const std::vector<Window>& windows) {
     const double mean = windows[j].exposure * use[j] / exposures[j];
     scatter.squares += (windows[j].use - mean) * (windows[j].use - mean);
     scatter.means += mean;
+    scatter.windows += 1;
   }
+  scatter.squares *= static_cast<double>(n) / static_cast<double>(n - 1);
   return scatter;
 }
 
-double pooled_dispersion(const Scatter& all) {
-  return (all.squares + constants.dispersion_prior * constants.dispersion_weight) /
-         (all.means + constants.dispersion_weight);
+double leaning(const Scatter& own, double towards, double windows) {
+  const double means = own.windows > 0 ? own.means / own.windows : 0;
+  if (means <= 0) return towards;
+  return (own.squares + windows * means * towards) / (own.means + windows * means);
 }
 
-double dispersion_of(const Scatter& own, double pooled, const ForecastConstants& use) {
-  return std::max(use.least_dispersion,
-                  (own.squares + constants.dispersion_weight * pooled) / (own.means + constants.dispersion_weight));
+double pooled_dispersion(const Scatter& all) {
+  return leaning(all, constants.dispersion_prior, constants.prior_windows);
+}
+
+double dispersion_of(const Scatter& own, double pooled) {
+  return std::max(constants.least_dispersion, leaning(own, pooled, constants.kin_windows));
 }
 
 double log_likelihood(double use, double exposure, double dispersion, double shape, double rate) {
@@ -280,9 +290,9 @@ double RateMixture::mean() const {
   return sum;
 }
 
-RateMixture filter_rate(const std::vector<Window>& windows, const Profile& profile, double prior_rate,
-                        double dispersion, const ForecastConstants& use) {
-  RateFilter filter(profile, prior_rate, dispersion, use);
+RateMixture filter_rate(const std::vector<Window>& windows, const Profile& profile, PriorRate prior,
+                        double dispersion) {
+  RateFilter filter(profile, prior, dispersion);
   std::vector<double> predicted;
   predicted.reserve(windows.size());
   for (const Window& window : windows) {

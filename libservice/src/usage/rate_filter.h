@@ -31,18 +31,23 @@ std::vector<Window> windows_of(const std::vector<ReadingGap>& gaps, const Profil
 struct Scatter {
   double squares = 0;
   double means = 0;
+  double windows = 0;
 
   void add(const Scatter& more) {
     squares += more.squares;
     means += more.means;
+    windows += more.windows;
   }
 };
 
 // Of windows against the mean of those around them.
 Scatter window_errors(const std::vector<Window>& windows);
 
+// A dispersion that leans on another as if that had been seen in so many windows.
+double leaning(const Scatter& own, double towards, double windows);
+
 double pooled_dispersion(const Scatter& all);
-double dispersion_of(const Scatter& own, double pooled, const ForecastConstants& use = constants);
+double dispersion_of(const Scatter& own, double pooled);
 
 // One component of the mixture: a gamma distribution of the rate.
 struct RateComponent {
@@ -56,11 +61,18 @@ struct RateMixture {
   std::vector<RateComponent> components;  // the heaviest, weights adding up to 1
   double idle = 0;                        // odds that the machine stands
   std::vector<double> predicted;          // the mean rate before each window: what could be predicted then
+  double stops = 0;                       // how often it stopped, and the days it ran: each counted by its odds
+  double ran_days = 0;
   double mean() const;
 };
 
-RateMixture filter_rate(const std::vector<Window>& windows, const Profile& profile, double prior_rate,
-                        double dispersion, const ForecastConstants& use = constants);
+// What is known of a rate before its readings.
+struct PriorRate {
+  double mean = 0;
+  double shape = 1;  // of the gamma distribution: 1 / (coefficient of variation)^2
+};
+
+RateMixture filter_rate(const std::vector<Window>& windows, const Profile& profile, PriorRate prior, double dispersion);
 
 // log of the likelihood of a window under one component: negative binomial in units of the dispersion, extended to
 // counts that are not whole.

@@ -1,6 +1,7 @@
 // One future of a meter, drawn by its odds.
 #include <algorithm>
 #include <boost/random/gamma_distribution.hpp>
+#include <boost/random/normal_distribution.hpp>
 #include <boost/random/uniform_real_distribution.hpp>
 #include <cmath>
 
@@ -20,24 +21,31 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Prob
     return choices[0];
   };
   const int shift = pick(shifts_, season.value).days;
-  const int pause = pick(pauses_, even(random)).days;
   const RateComponent& component = pick(learnt_.rate.components, even(random));
-  // What a year's error has beyond a month's is the rate's, not the lumps'.
-  const double doubt = rate_variance(component) + std::max(0.0, learnt_.spreads[2] - learnt_.spreads[0]) /
-                                                      (year_days * std::max(component.mean(), 1e-9));
-  const double times = boost::random::gamma_distribution<double>(1 / doubt, doubt)(random);
-  // Where long gaps stray less than short ones, lumps make up for each other; the middle serves both.
-  const double scale = std::min(learnt_.spreads[0], std::sqrt(learnt_.spreads[0] * learnt_.spreads[2]));
+  const double doubt =
+      rate_variance(component) + learnt_.spread.doubts[1] + season_doubt(as_of_, as_of_ + std::chrono::days{days});
+  const double times = std::exp(boost::random::normal_distribution<double>(0, std::sqrt(std::log1p(doubt)))(random));
+  const double scale = learnt_.spread.lump;
+  const auto standstill = [&] {
+    const auto which = static_cast<std::size_t>(even(random) * static_cast<double>(constants.idle_days.size()));
+    return std::chrono::days{constants.idle_days[std::min(which, constants.idle_days.size() - 1)]};
+  };
+  Day runs_from = last_.day;
+  if (!idle_from_ && even(random) < learnt_.rate.idle) runs_from += standstill();
+  const double stops = idle_from_ || rests_ ? 0 : 1 - std::exp(-learnt_.stop_rate * step);
   double use = 0;
-  double before = 0;
+  Day before = last_.day;
   std::vector<Amount> usage;
   for (int day = 0;; day += step) {
-    const double reached = mean_days(as_of_ + std::chrono::days{day}, shift, pause);
-    const double shape = component.mean() * times * (reached - before) / scale;
+    const Day now = as_of_ + std::chrono::days{day};
+    const Day from = std::max(before, runs_from);
+    const double exposure = from < now ? mean_days(now, shift, 0) - mean_days(from, shift, 0) : 0;
+    const double shape = component.mean() * times * exposure / scale;
     if (shape > 1e-9) use += boost::random::gamma_distribution<double>(shape, scale)(random);
     usage.push_back(amount(use));
-    before = reached;
     if (day >= days) break;
+    if (stops > 0 && now >= runs_from && even(random) < stops) runs_from = now + standstill();
+    before = now;
   }
   return std::make_unique<UsagePath>(as_of_, step, std::move(usage));
 }

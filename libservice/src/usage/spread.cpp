@@ -5,8 +5,8 @@
 
 namespace service::usage {
 
-Scatters past_errors(const std::vector<Window>& windows, const RateMixture& rate) {
-  Scatters errors;
+PastErrors past_errors(const std::vector<Window>& windows, const RateMixture& rate) {
+  PastErrors errors;
   if (windows.empty()) return errors;
   const Day first = windows.front().from;
   const double years = days_between(first, windows.back().to) / year_days;
@@ -31,44 +31,25 @@ Scatters past_errors(const std::vector<Window>& windows, const RateMixture& rate
       if (days > constants.longest_length * length) continue;
       const double share = days / length;
       const double mean = rate.predicted[j] * exposure;
-      errors[s].squares += share * (use - mean) * (use - mean);
-      errors[s].means += share * mean;
+      errors[s].scatter.squares += share * (use - mean) * (use - mean);
+      errors[s].scatter.means += share * mean;
+      errors[s].scatter.windows += share;
+      errors[s].mean_squares += share * mean * mean;
       next = from + std::chrono::days{spread_days[s] / 2};
     }
   }
   return errors;
 }
 
-Spreads pooled_spread(const Scatters& all) {
-  Spreads spreads{};
-  for (std::size_t s = 0; s < spreads.size(); ++s) spreads[s] = pooled_dispersion(all[s]);
-  return spreads;
+Excess excess(const Errors& errors, double lump) {
+  if (errors.scatter.windows <= 0 || errors.mean_squares <= 0) return {};
+  return {(errors.scatter.squares - lump * errors.scatter.means) / errors.mean_squares, errors.scatter.windows};
 }
 
-Spreads spread_of(const Scatters& own, const Spreads& pooled, const SpreadQuestion& question,
-                  const ForecastConstants& use) {
-  Spreads spreads{};
-  for (std::size_t s = 0; s < spreads.size(); ++s) {
-    spreads[s] = std::max(use.least_spread, (own[s].squares + constants.dispersion_weight * pooled[s]) /
-                                                (own[s].means + constants.dispersion_weight));
-  }
-  const double rate = std::max(question.rate, 1e-9);
-  const double irregular = std::min(1.0, use.regular_factor * std::sqrt(spreads[2] / (year_days * rate)));
-  const double little_known = 1 + use.widening * irregular / (use.widening_years + question.known_years);
-  const double few_lumps = std::min(use.most_few_lumps, 1 + use.few_lumps / std::sqrt(1 + question.used / spreads[1]));
-  for (double& spread : spreads) spread *= little_known * few_lumps;
-  return spreads;
-}
-
-double spread_at(const Spreads& spreads, double days) {
-  if (days <= spread_days.front()) return spreads.front();
-  for (std::size_t s = 1; s < spreads.size(); ++s) {
-    if (days > spread_days[s]) continue;
-    const double part =
-        std::log(days / spread_days[s - 1]) / std::log(static_cast<double>(spread_days[s]) / spread_days[s - 1]);
-    return spreads[s - 1] * std::pow(spreads[s] / spreads[s - 1], part);
-  }
-  return spreads.back();
+double doubt_at(const Spread& spread, double days) {
+  const auto [some, year] = spread.doubts;
+  const double part = (days - spread_days[1]) / (spread_days[2] - spread_days[1]);
+  return some + (year - some) * std::clamp(part, 0.0, 1.0);
 }
 
 }  // namespace service::usage

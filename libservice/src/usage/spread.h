@@ -1,8 +1,9 @@
 // How far use strays from what was predicted: measured on the machine's own past, never assumed.
 //
-// For half-overlapping spans of about 30, 120 and 365 days the use that came is held against what the rate of that day
-// had predicted. Squared error over mean, a dispersion, is the spread at that length: at 30 days the lumpiness of use,
-// and its growth with the length is how one year differs from the next.
+// For half-overlapping spans of about 30, 120 and 365 days the use Y that came is held against the mean m that the rate
+// of that day had predicted. Two things stray: use comes in lumps, with a variance of (lump x m), and the rate itself
+// is another one than was thought, with a variance of (doubt x m^2). The shortest spans tell the lump; what the longer
+// ones stray beyond it tells the doubt.
 #pragma once
 
 #include <array>
@@ -14,25 +15,31 @@ namespace service::usage {
 
 inline constexpr std::array<int, 3> spread_days{30, 120, 365};
 
-using Scatters = std::array<Scatter, 3>;
-using Spreads = std::array<double, 3>;
-
-// Past-only errors. `windows` and `rate.predicted` belong together.
-Scatters past_errors(const std::vector<Window>& windows, const RateMixture& rate);
-
-Spreads pooled_spread(const Scatters& all);
-
-// `known_years`: own years and half of those of the kind's others; `used`: all use that was read.
-struct SpreadQuestion {
-  double known_years = 0;
-  double used = 0;
-  double rate = 0;  // hours a mean day
+// Past-only errors of one length.
+struct Errors {
+  Scatter scatter;
+  double mean_squares = 0;  // sum of squared means
 };
 
-Spreads spread_of(const Scatters& own, const Spreads& pooled, const SpreadQuestion& question,
-                  const ForecastConstants& use = constants);
+using PastErrors = std::array<Errors, 3>;
 
-// At a number of days, on a straight line in logarithms, held outside.
-double spread_at(const Spreads& spreads, double days);
+PastErrors past_errors(const std::vector<Window>& windows, const RateMixture& rate);
+
+// `doubts`: variances of the rate as shares squared, at 120 and 365 days.
+struct Spread {
+  double lump = 0;
+  std::array<double, 2> doubts{};
+};
+
+// What strays beyond the lumps, as a share squared, and in how many spans that was seen.
+struct Excess {
+  double share = 0;
+  double spans = 0;
+};
+
+Excess excess(const Errors& errors, double lump);
+
+// The doubt over so many days.
+double doubt_at(const Spread& spread, double days);
 
 }  // namespace service::usage
