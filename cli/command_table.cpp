@@ -169,8 +169,9 @@ const std::vector<Command>& table() {
        .about =
            "Use of every meter today and ahead, and the next due days, each at even odds with an 80 % span: in one "
            "case of ten it comes sooner than the span, in one of ten later. Learnt from each machine's own "
-           "readings, from its kind where those are few, and from `expect:`. A machine that nobody ever read is "
-           "named, and nothing is said of it. --replay asks the past again and shows how often the span was "
+           "readings, from its kind where those are few, and from `expect:`; a young book is told with wide spans. A "
+           "machine that nobody ever read is named, and nothing is said of it. --replay asks the past again and shows "
+           "how often the span was "
            "right, beside two plain rules: the mean rate of the year before, and the same days of last year.",
        .words = {some_machines},
        .options = {machine_option,

@@ -3,12 +3,14 @@
 //
 // usage: honesty [--fleets N] [--seed N] [--kind NAME]...          simulated machines
 //        honesty --real FOLDER [--books N] [--seed N] [--half first|second]      open data of real ones
+//        honesty --replay [--fleets N] [--seed N]      what a replay says of simulated fleets, beside the truth
 //        with --check: status 1 where a bound is not kept; --ages: by the age of the book
 //
 // Scored are days after as-of, from 0 (already there) to 548, or to the last day of the data.
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <cstring>
 #include <map>
@@ -18,6 +20,7 @@
 #include "honesty/real_use.h"
 #include "honesty/trial.h"
 #include "honesty/truths.h"
+#include "service/outlook.h"
 
 namespace {
 
@@ -33,6 +36,7 @@ struct Asked {
   bool ages = false;
   std::vector<std::string> kinds;
   std::string real;
+  bool replay = false;
   Half half = Half::all;
 };
 
@@ -132,6 +136,52 @@ bool on_real(const Asked& asked) {
   return kept;
 }
 
+// The verdict that a user reads is that of his book; here the truth is known as well, of every day that was asked
+// again.
+bool on_replay(const Asked& asked) {
+  std::fputs(fmt::format("{} fleets a kind, seed {}\n{:<17} {:>8} {:>8}   {:>8} {:>8}\n", asked.fleets, asked.seed, "",
+                         "replayed", "inside", "points", "inside")
+                 .c_str(),
+             stdout);
+  Score truth;
+  int answered = 0;
+  int inside = 0;
+  const auto print = [](const std::string& name, int scored, int held, const Score& all) {
+    std::fputs(fmt::format("{:<17} {:>8} {:>8.1f}   {:>8} {:>8.1f}\n", name, scored, 100.0 * held / std::max(1, scored),
+                           all.points(), all.coverage())
+                   .c_str(),
+               stdout);
+  };
+  for (const Kind& kind : kinds()) {
+    if (kind.name == "clockwork" || kind.name == "all-young" || kind.name == "lone") continue;  // no year to ask again
+    Score of_kind;
+    int scored = 0;
+    int held = 0;
+    for (int f = 0; f < asked.fleets; ++f) {
+      std::seed_seq seeds{asked.seed, static_cast<unsigned>(f),
+                          static_cast<unsigned>(kind.name[0] * 256 + kind.name[1])};
+      std::mt19937_64 random(seeds);
+      const World world = simulated(kind.name, far_days, random);
+      const auto facts = write_down(world, random);
+      const Day today = world.last() - std::chrono::days{far_days};
+      std::vector<service::Fact> book;
+      std::copy_if(facts.begin(), facts.end(), std::back_inserter(book),
+                   [&](const service::Fact& fact) { return fact.on.first <= today; });
+      const auto past = service::replay(fleet_of(world), book, today, {});
+      scored += past.all.answered;
+      held += past.all.inside;
+      for (const Day day : past.days) of_kind.add(ask(world, facts, day, far_days).all);
+    }
+    print(kind.name, scored, held, of_kind);
+    answered += scored;
+    inside += held;
+    truth.add(of_kind);
+  }
+  print("all", answered, inside, truth);
+  const double apart = 100.0 * inside / std::max(1, answered) - truth.coverage();
+  return below("replayed coverage less the true one, points", std::abs(apart), 3);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -140,6 +190,7 @@ int main(int argc, char** argv) {
     const std::string option = argv[i];
     if (option == "--check") asked.check = true;
     if (option == "--ages") asked.ages = true;
+    if (option == "--replay") asked.replay = true;
     if (i + 1 == argc) continue;
     if (option == "--fleets") asked.fleets = std::atoi(argv[++i]);
     if (option == "--books") asked.books = std::atoi(argv[++i]);
@@ -148,6 +199,6 @@ int main(int argc, char** argv) {
     if (option == "--real") asked.real = argv[++i];
     if (option == "--half") asked.half = std::strcmp(argv[++i], "first") == 0 ? Half::first : Half::second;
   }
-  const bool kept = asked.real.empty() ? on_simulated(asked) : on_real(asked);
+  const bool kept = asked.replay ? on_replay(asked) : asked.real.empty() ? on_simulated(asked) : on_real(asked);
   return asked.check && !kept ? 1 : 0;
 }

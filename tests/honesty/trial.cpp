@@ -74,6 +74,12 @@ class Book {
   std::int64_t entered_ = 1'000;
 };
 
+double days_to(const std::optional<Day>& day, Day as_of, int far) {
+  return day ? std::clamp(days_between(as_of, *day), 0, far) : far;
+}
+
+}  // namespace
+
 std::shared_ptr<const Fleet> fleet_of(const World& world) {
   FleetFiles files;
   std::string yaml = "fleet: Of known use\nmachines:\n";
@@ -91,12 +97,6 @@ std::shared_ptr<const Fleet> fleet_of(const World& world) {
   }
   return std::make_shared<const Fleet>(read_fleet(files));
 }
-
-double days_to(const std::optional<Day>& day, Day as_of, int far) {
-  return day ? std::clamp(days_between(as_of, *day), 0, far) : far;
-}
-
-}  // namespace
 
 void Scores::add(const Scores& more) {
   all.add(more.all);

@@ -3,11 +3,13 @@
 
 #include <array>
 #include <map>
+#include <memory>
 #include <random>
 #include <string>
 #include <vector>
 
 #include "honesty/score.h"
+#include "service/fleet.h"
 #include "service/record.h"
 
 namespace honesty {
@@ -36,6 +38,9 @@ struct World {
 // What people wrote down: readings when somebody thought of it, and services, most with the meter, done somewhat early
 // or late.
 std::vector<service::Fact> write_down(const World& world, std::mt19937_64& random);
+
+// As files would say it: every machine with its kind's tasks.
+std::shared_ptr<const service::Fleet> fleet_of(const World& world);
 
 // How old a machine's book was on the day asked about.
 inline constexpr std::array<int, 4> age_from{0, 60, 120, 365};

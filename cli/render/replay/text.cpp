@@ -16,13 +16,14 @@ std::string replay_as_text(const ReplayAnswer& answer, const Look& look) {
   if (replay.days.empty()) {
     return text + "\nThe book holds no year of readings yet, so there is no past to ask.\n";
   }
-  text += wrapped("",
-                  fmt::format("Asked again on {} from {} to {}, with what was known by then: {} that the book answers, "
-                              "{} that it does not yet and that are left out.",
-                              service::counted(static_cast<std::int64_t>(replay.days.size()), "day", "days"),
-                              to_text(replay.days.front()), to_text(replay.days.back()),
-                              service::counted(replay.all.answered, "due day", "due days"), replay.all.open),
-                  static_cast<std::size_t>(look.columns), 0);
+  text +=
+      wrapped("",
+              fmt::format("Asked again on {} from {} to {}, with what was known by then: {} whose spans lie wholly in "
+                          "the book, come or not, and {} that reach beyond it and are left out.",
+                          service::counted(static_cast<std::int64_t>(replay.days.size()), "day", "days"),
+                          to_text(replay.days.front()), to_text(replay.days.back()),
+                          service::counted(replay.all.answered, "due day", "due days"), replay.all.open),
+              static_cast<std::size_t>(look.columns), 0);
   std::vector<Row> rows{{"", "answered", "within", "loss", "mean rate", "same days", ""}};
   const auto add = [&](const std::string& name, const service::ReplayScore& score) {
     if (score.answered == 0) {

@@ -48,6 +48,10 @@ std::string words_of(const service::Grounds& grounds, const std::string& unit) {
     sources.push_back(service::counted(grounds.others, "other machine", "other machines") + " of its kind");
   }
   std::string text = "from " + listed(sources, "and");
+  constexpr double young_years = 1.0 / 3;
+  if (grounds.readings > 0 && grounds.years < young_years) {
+    text += fmt::format("; a book this young ({}) tells its days in wide spans", years_words(grounds.years));
+  }
   if (grounds.expected) text += "; its owner says how much a year";
   if (grounds.expected_seasons) text += grounds.expected ? ", and by season" : "; its owner says how much by season";
   text += fmt::format("; use comes in lumps of about {:.0f} {}", std::max(1.0, grounds.dispersion), unit);

@@ -80,10 +80,12 @@ class Outlook {
 
 // The fleet's own past, asked again: on each day of old, with nothing but what was known by then, when each usage limb
 // would come due; held against the day on which it did. Scored are days from that day on, 0 (there already) to 548.
-// Loss: the pinball loss averaged over p10, p50 and p90, in days; a plain rule says one day for all three.
+// Loss: the pinball loss averaged over p10, p50 and p90, in days; a plain rule says one day for all three. Which are
+// scored does not hang on what came, so that the slow ones count; one that has not come by the last reading counts as
+// coming the day after.
 struct ReplayScore {
-  int answered = 0;      // forecasts that the book answers
-  int open = 0;          // that it does not answer yet: left out
+  int answered = 0;      // forecasts whose p90 lies on or before the last reading
+  int open = 0;          // the others: left out, whether they came or not
   int inside = 0;        // of those answered: the day lay within p10 and p90, both inclusive
   double loss = 0;       // mean days
   double straight = 0;   // of the mean rate of the 365 days before

@@ -9,8 +9,7 @@ namespace service {
 namespace {
 
 constexpr int far_days = 548;
-constexpr int far_apart = 62;  // days between readings beyond which a crossing is not known well enough
-constexpr int between = 61;    // days from one asked day to the next
+constexpr int between = 61;  // days from one asked day to the next
 constexpr std::size_t most = 24;
 
 double pinball(double said, double truth, double share) {
@@ -67,19 +66,10 @@ std::vector<Day> days_to_ask(const Snapshot& now) {
   return days;
 }
 
-// The day on which a level was reached, as the whole book has it; nothing where it does not say yet.
-std::optional<double> truth_of(const MeterHistory& history, Amount level, Day asked) {
-  const auto& knots = history.knots();
-  if (knots.empty()) return std::nullopt;
-  if (knots.back().usage >= level) {
-    const auto reached = std::lower_bound(knots.begin(), knots.end(), level,
-                                          [](const Knot& knot, Amount wanted) { return knot.usage < wanted; });
-    // Between readings far apart the day is a guess on a straight line, and would favour the rule that draws one.
-    if (reached == knots.begin() || days_between((reached - 1)->day, reached->day) > far_apart) return std::nullopt;
-    return days_to(history.first_day_at(level), asked);
-  }
-  if (days_between(asked, knots.back().day) >= far_days) return far_days;
-  return std::nullopt;
+// The day on which a level was reached, as the whole book has it; that after its last reading where it was not reached.
+double truth_of(const MeterHistory& history, Amount level, Day asked) {
+  const auto reached = history.first_day_at(level);
+  return days_to(reached ? *reached : history.knots().back().day + std::chrono::days{1}, asked);
 }
 
 Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const DueList& list,
@@ -97,24 +87,30 @@ Sum ask(const Snapshot& then, const Snapshot& now, const Machine& machine, const
       if (limb.kind != LimbKind::usage || limb.state != LimbState::not_reached || !limb.due_at) continue;
       const auto odds = ours.find(limb.name)->second->odds(*limb.due_at, limb.every);
       if (!odds) continue;
-      const auto truth = truth_of(truths.find(limb.name)->second, *limb.due_at, then.as_of());
-      if (!truth) {
+      // What is scored may not hang on what came, or the slow ones are left out and the spans flattered.
+      const MeterHistory& whole = truths.find(limb.name)->second;
+      const auto latest = first_day_with(*odds, Probability{0.9}, then.as_of(), horizon);
+      if (!latest || *latest > whole.knots().back().day) {
         ++sum.open;
         continue;
       }
-      std::array<double, 3> said{};
-      const std::array<double, 3> shares{0.1, 0.5, 0.9};
+      const double truth = truth_of(whole, *limb.due_at, then.as_of());
       const double plain =
           days_to(straight.find(limb.name)->second->reaches(*limb.due_at, Quantile::p50), then.as_of());
       const double same = days_to(again.find(limb.name)->second->reaches(*limb.due_at, Quantile::p50), then.as_of());
       ++sum.answered;
+      const std::array<std::optional<Day>, 3> days{first_day_with(*odds, Probability{0.1}, then.as_of(), horizon),
+                                                   first_day_with(*odds, Probability{0.5}, then.as_of(), horizon),
+                                                   latest};
+      const std::array<double, 3> shares{0.1, 0.5, 0.9};
+      std::array<double, 3> said{};
       for (std::size_t i = 0; i < shares.size(); ++i) {
-        said[i] = days_to(first_day_with(*odds, Probability{shares[i]}, then.as_of(), horizon), then.as_of());
-        sum.loss += pinball(said[i], *truth, shares[i]) / 3;
-        sum.straight += pinball(plain, *truth, shares[i]) / 3;
-        sum.same_days += pinball(same, *truth, shares[i]) / 3;
+        said[i] = days_to(days[i], then.as_of());
+        sum.loss += pinball(said[i], truth, shares[i]) / 3;
+        sum.straight += pinball(plain, truth, shares[i]) / 3;
+        sum.same_days += pinball(same, truth, shares[i]) / 3;
       }
-      sum.inside += said[0] <= *truth && *truth <= said[2] ? 1 : 0;
+      sum.inside += said[0] <= truth && truth <= said[2] ? 1 : 0;
     }
   }
   return sum;

@@ -11,8 +11,6 @@
 namespace service::usage {
 namespace {
 
-constexpr int longest_shift = 2 * constants.shift_step;
-
 double share_of(Quantile quantile) { return quantile == Quantile::p10 ? 0.1 : quantile == Quantile::p50 ? 0.5 : 0.9; }
 
 }  // namespace
@@ -25,8 +23,8 @@ LearntAhead::LearntAhead(AheadFrom from)
       end_(add_months(from.as_of, horizon_months)),
       unit_(from.unit),
       rate_(learnt_.rate.mean()),
-      exposure_(learnt_.profile, last_.day - std::chrono::days{366 + longest_shift},
-                end_ + std::chrono::days{longest_shift}) {
+      exposure_(learnt_.profile, last_.day - std::chrono::days{366 + prior_phase_shifts().back().days},
+                end_ + std::chrono::days{prior_phase_shifts().back().days}) {
   if (from.state.kind != UseKind::in_use) {
     idle_from_ = std::max(last_.day, from.state.since.value_or(last_.day));
     idle_to_ = from.state.until ? std::max(*idle_from_, *from.state.until) : end_ + std::chrono::days{1};

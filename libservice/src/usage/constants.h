@@ -75,12 +75,12 @@ struct ForecastConstants {
   double least_profile = 0.05;  // an unseen part may be busier than its profile (reasoned)
 
   // First passage of a level.
-  int shift_step = 5;           // days between the phase shifts of the season (as first)
   double shift_sd = 8;          // standard deviation of the shift (as first)
   double quiet_share = 0.35;    // of the year's mean; a season is one where the quietest weeks lie below (as first)
   int quiet_days = 61;          // those weeks (as first)
   int least_season_days = 20;   // since their middle, before a shift is learnt (as first)
   double shift_error = 0.0225;  // (15 %)^2: how far a season's use so far may stray beside its lumps (as first)
+  double many_lumps = 8;        // lumps to a level, from which on their sum is taken as log-normal (numerical)
   double small_doubt = 0.2;     // of a lump: doubt that is added to it, and not told apart (numerical)
 
   // Standstills: one that is there, and one that may begin on the way.

@@ -16,20 +16,27 @@ namespace {
 constexpr double node = 1.7320508075688772;
 constexpr double outer = 1.0 / 6;
 
-// Odds that gamma steps of size `lump` have come to `left`, where the mean is `mean` times a log-normal factor whose
-// variance is `doubt` and whose median is 1. So the doubt widens the span on both sides, and leaves the middle where it
-// is; put into the size of the steps it would draw the middle to later days.
-double passed_with(double mean, double lump, double doubt, double left) {
-  if (doubt * mean < constants.small_doubt * lump) {
-    const double scale = lump + mean * doubt;
+}  // namespace
+
+// A log-normal factor whose median is 1: so the doubt about a rate widens the span on both sides, and leaves the middle
+// where it is; put into the size of the steps it would draw the middle to later days.
+RateDoubt::RateDoubt(double variance)
+    : variance_(variance), squared_(std::log1p(variance)), factor_(std::exp(node * std::sqrt(squared_))) {}
+
+double RateDoubt::passed(double mean, double lump, double left) const {
+  if (left > constants.many_lumps * lump) {
+    // The sum of many steps is all but log-normal itself: its median lies a third of a step below its mean.
+    const double middle = mean - lump / 3;
+    if (middle <= 0) return 0;
+    return 0.5 * std::erfc(std::log(left / middle) / std::sqrt(2 * (squared_ + lump / left)));
+  }
+  if (variance_ * mean < constants.small_doubt * lump) {
+    const double scale = lump + mean * variance_;
     return upper_gamma(mean / scale, left / scale);
   }
-  const double factor = std::exp(node * std::sqrt(std::log1p(doubt)));
   const auto at = [&](double level) { return upper_gamma(level / lump, left / lump); };
-  return (1 - 2 * outer) * at(mean) + outer * (at(mean * factor) + at(mean / factor));
+  return (1 - 2 * outer) * at(mean) + outer * (at(mean * factor_) + at(mean / factor_));
 }
-
-}  // namespace
 
 double LearntAhead::passed_since(Day from, double left, Day day, const Straying& straying) const {
   if (left <= 0) return day >= from ? 1 : 0;
@@ -49,9 +56,9 @@ double LearntAhead::passed_after(int pause, double weight, Day from, double left
   for (const PhaseShift& shift : shifts_) {
     const double days = mean_days(day, shift.days, pause) - mean_days(from, shift.days, pause);
     if (days <= 0) continue;
-    for (const RateComponent& component : learnt_.rate.components) {
-      const double doubt = rate_variance(component) + straying.doubt;
-      sum += shift.weight * component.weight * passed_with(component.mean() * days, straying.lump, doubt, left);
+    for (std::size_t i = 0; i < straying.doubts.size(); ++i) {
+      const RateComponent& component = learnt_.rate.components[i];
+      sum += shift.weight * component.weight * straying.doubts[i].passed(component.mean() * days, straying.lump, left);
     }
   }
   return weight * sum;
@@ -69,21 +76,25 @@ double LearntAhead::rate_variance(const RateComponent& component) const {
 // What is not known of the season, as a share squared: parts of the year that nobody saw may be busy or dead, all of
 // them alike.
 double LearntAhead::season_doubt(Day from, Day to) const {
-  constexpr std::chrono::days two_years{730};
+  const int bins = std::clamp(days_between(from, to) / bin_days + 1, 1, bin_count);
+  const int first = bin_of(from);
   double days = 0;
   double unseen = 0;
-  for (const auto& [bin, count] : days_by_bin(from, std::min(to, from + two_years))) {
-    const auto b = static_cast<std::size_t>(bin);
-    const double weight = std::max(learnt_.profile[b], constants.least_profile) * count;
+  for (int i = 0; i < bins; ++i) {
+    const auto b = static_cast<std::size_t>((first + i) % bin_count);
+    const double weight = std::max(learnt_.profile[b], constants.least_profile);
     days += weight;
-    unseen += weight * std::exp(-learnt_.seen[b]);
+    unseen += weight * learnt_.unseen[b];
   }
-  if (days <= 0) return 0;
   return constants.unseen_season * (unseen / days) * (unseen / days);
 }
 
 Straying LearntAhead::straying_between(Day from, Day to) const {
-  Straying straying{learnt_.spread.lump, doubt_at(learnt_.spread, days_between(from, to)) + season_doubt(from, to), 0};
+  Straying straying{learnt_.spread.lump, {}, 0};
+  const double doubt = doubt_at(learnt_.spread, days_between(from, to)) + season_doubt(from, to);
+  for (const RateComponent& component : learnt_.rate.components) {
+    straying.doubts.emplace_back(rate_variance(component) + doubt);
+  }
   // How long it stands is known of a machine that was laid up, and is not to be guessed.
   if (idle_from_) return straying;
   const double idle = learnt_.rate.idle > constants.idle_shown ? learnt_.rate.idle : 0;

@@ -11,11 +11,25 @@
 
 namespace service::usage {
 
-// How use strays over a span of days: it comes in lumps, the rate is another one than was thought (variance, as a share
-// squared), and the machine stands, now or before the span is over (odds).
+// That the rate of use is another one than was thought.
+class RateDoubt {
+ public:
+  explicit RateDoubt(double variance);  // as a share squared
+
+  // Odds that gamma steps of size `lump` with a mean of `mean` have come to `left`.
+  double passed(double mean, double lump, double left) const;
+
+ private:
+  double variance_;
+  double squared_;  // deviation of its logarithm
+  double factor_;   // at the outer nodes
+};
+
+// How use strays over a span of days: it comes in lumps, the rate is in doubt (by component), and the machine stands,
+// now or before the span is over (odds).
 struct Straying {
   double lump = 0;
-  double doubt = 0;
+  std::vector<RateDoubt> doubts;
   double stands = 0;
 };
 

@@ -9,15 +9,9 @@
 namespace service::usage {
 
 PhaseShifts prior_phase_shifts() {
-  PhaseShifts shifts;
-  double sum = 0;
-  for (int steps = -2; steps <= 2; ++steps) {
-    const int days = steps * constants.shift_step;
-    shifts.push_back({days, std::exp(-0.5 * days * days / (constants.shift_sd * constants.shift_sd))});
-    sum += shifts.back().weight;
-  }
-  for (PhaseShift& shift : shifts) shift.weight /= sum;
-  return shifts;
+  // A normal shift as three values with their weights (Gauss-Hermite, as in first_passage).
+  const int days = static_cast<int>(std::lround(constants.shift_sd * std::sqrt(3.0)));
+  return {{-days, 1.0 / 6}, {0, 2.0 / 3}, {days, 1.0 / 6}};
 }
 
 // A season under way tells by its use so far whether it began early or late.

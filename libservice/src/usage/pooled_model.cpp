@@ -174,24 +174,26 @@ void PooledModel::learn_rates() {
 void PooledModel::learn_what_was_seen() {
   double years = 0;
   Profile seen{};
-  for (Member& member : members_) {
-    years += std::min(member.years, constants.most_years);
-    for (const ReadingGap& gap : member.trace.gaps) {
-      for (const auto& [bin, days] : gap.days) member.learnt.seen[static_cast<std::size_t>(bin)] += days / bin_days;
+  std::vector<Profile> own(members_.size());
+  for (std::size_t i = 0; i < members_.size(); ++i) {
+    years += std::min(members_[i].years, constants.most_years);
+    for (const ReadingGap& gap : members_[i].trace.gaps) {
+      for (const auto& [bin, days] : gap.days) own[i][static_cast<std::size_t>(bin)] += days / bin_days;
     }
     for (std::size_t b = 0; b < bin_count; ++b) {
-      member.learnt.seen[b] = std::min(member.learnt.seen[b], constants.most_years);
-      seen[b] += member.learnt.seen[b];
+      own[i][b] = std::min(own[i][b], constants.most_years);
+      seen[b] += own[i][b];
     }
   }
-  for (Member& member : members_) {
-    Learnt& learnt = member.learnt;
-    const double own_years = std::min(member.years, constants.most_years);
-    learnt.own_years = member.years;
+  for (std::size_t i = 0; i < members_.size(); ++i) {
+    Learnt& learnt = members_[i].learnt;
+    const double own_years = std::min(members_[i].years, constants.most_years);
+    learnt.own_years = members_[i].years;
     learnt.known_years = own_years + (years - own_years) / 2;
-    learnt.expected_seasons = member.trace.expected_shape.has_value();
+    learnt.expected_seasons = members_[i].trace.expected_shape.has_value();
     for (std::size_t b = 0; b < bin_count; ++b) {
-      learnt.seen[b] += (seen[b] - learnt.seen[b]) / 2 + (learnt.expected_seasons ? 1 : 0);
+      const double told = learnt.expected_seasons ? 1 : 0;
+      learnt.unseen[b] = std::exp(-own[i][b] - (seen[b] - own[i][b]) / 2 - told);
     }
   }
 }

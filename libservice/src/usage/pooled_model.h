@@ -30,7 +30,7 @@ struct Learnt {
   RateMixture rate;
   Spread spread;
   double stop_rate = 0;  // standstills that begin, a day of use
-  Profile seen{};        // years in which each part of the season was seen: own, and half of the kind's
+  Profile unseen{};      // how little is known of each part of the season: exp(-years in which it was seen)
   double dispersion = 0;
   double known_years = 0;  // own years, and half of those of the kind's others
   double own_years = 0;

@@ -1,40 +1,50 @@
 #include <algorithm>
+#include <cmath>
 
 #include "service/usage.h"
 #include "usage/constants.h"
-#include "usage/halving.h"
 
 namespace service {
 
 std::optional<Day> first_day_with(const ReachOdds& odds, Probability level, Day from, Day to) {
   if (to < from) return std::nullopt;
-  // Out from the likely day in growing steps, then halves: the odds are costly, and mostly turn within a few weeks.
+  // Out from the likely day in growing steps, then in between: the odds are costly, and mostly turn within a few weeks.
   const Day guess = std::clamp(odds.likely().value_or(to), from, to);
-  Day below = from - std::chrono::days{1};  // the odds were too small then, or nobody asks
-  Day at = to;
-  bool reached = false;
-  if (odds.by(guess) >= level) {
-    at = guess;
-    reached = true;
-    for (int step = usage::constants.first_search_days; at > from; step *= usage::constants.search_growth) {
-      const Day earlier = std::max(from, at - std::chrono::days{step});
-      if (odds.by(earlier) < level) {
-        below = earlier;
-        break;
-      }
-      at = earlier;
+  struct Known {
+    Day day;
+    double odds;
+  };
+  Known below{from - std::chrono::days{1}, 0};  // too small then, or nobody asks
+  Known at{guess, odds.by(guess).value};
+  const auto enough = [&](const Known& known) { return Probability{known.odds} >= level; };
+  int step = usage::constants.first_search_days;
+  if (enough(at)) {
+    for (; at.day > from; step *= usage::constants.search_growth) {
+      const Day day = std::max(from, at.day - std::chrono::days{step});
+      const Known earlier{day, odds.by(day).value};
+      (enough(earlier) ? at : below) = earlier;
+      if (!enough(earlier)) break;
     }
   } else {
-    below = guess;
-    for (int step = usage::constants.first_search_days; below < to && !reached;
-         step *= usage::constants.search_growth) {
-      const Day later = std::min(to, below + std::chrono::days{step});
-      reached = odds.by(later) >= level;
-      (reached ? at : below) = later;
+    while (!enough(at)) {
+      below = at;
+      if (at.day == to) return std::nullopt;
+      const Day day = std::min(to, at.day + std::chrono::days{step});
+      at = {day, odds.by(day).value};
+      step *= usage::constants.search_growth;
     }
   }
-  if (!reached) return std::nullopt;
-  return usage::first_day(below, at, [&](Day day) { return odds.by(day) >= level; });
+  // On the line between the two, and by halves where that does not help.
+  for (bool halve = false; days_between(below.day, at.day) > 1;) {
+    const int days = days_between(below.day, at.day);
+    const double part = halve || at.odds <= below.odds ? 0.5 : (level.value - below.odds) / (at.odds - below.odds);
+    const int to_there = std::clamp(static_cast<int>(std::lround(part * days)), 1, days - 1);
+    const Day day = below.day + std::chrono::days{to_there};
+    const Known middle{day, odds.by(day).value};
+    (enough(middle) ? at : below) = middle;
+    halve = !halve && days_between(below.day, at.day) > days / 2;
+  }
+  return at.day;
 }
 
 std::unique_ptr<const ReachOdds> UsageAhead::odds_since(Day from, Amount use) const {

@@ -1,12 +1,13 @@
-// The whole forecast of one machine that has no fellow, against an independent prototype in another language.
+// The whole forecast of one machine that has no fellow: beside an independent prototype in another language, in its
+// first weeks, in a season that nobody saw, and where it stops again and again.
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <string>
+#include <string_view>
 
 #include "support/near.h"
 #include "support/world.h"
-#include "usage/ahead.h"
-#include "usage/pooled_model.h"
 
 using namespace service;
 using test::amount;
@@ -30,56 +31,100 @@ TEST_CASE("one machine alone of its kind, from its readings to the due day") {
   const auto histories = meter_histories(snapshot, machine);
   const MeterHistory& history = histories.at("engine");
 
-  std::vector<usage::ReadingGap> gaps;
-  for (std::size_t i = 1; i < history.knots().size(); ++i) {
-    const Knot& from = history.knots()[i - 1];
-    const Knot& to = history.knots()[i];
-    gaps.push_back({from.day, to.day, static_cast<double>((to.usage - from.usage).hundredths) / 100,
-                    usage::days_by_bin(from.day, to.day)});
-  }
-  // The prototype's own constants, where ours differ.
-  usage::ForecastConstants prototype;
-  prototype.loose_share = 0.04;
-  prototype.least_dispersion = 0.2;
-  prototype.least_spread = 0.3;
-  prototype.widening = 0.6;
-  const auto alone = std::make_shared<const usage::PooledModel>(std::vector<usage::Trace>{{"m", gaps, {}, {}}},
-                                                                usage::Lateness{}, true, prototype);
-  const auto learnt = alone->of("m");
-  REQUIRE(learnt.has_value());
-  CHECK(learnt->profile[0] == near(.2648, 2e-3));
-  CHECK(learnt->profile[20] == near(1.5572, 2e-3));
-  CHECK(learnt->profile[40] == near(1.4839, 2e-3));
-  CHECK(learnt->profile[60] == near(.8758, 2e-3));
-  CHECK(learnt->dispersion == near(.2, 1e-9));
-  REQUIRE(learnt->rate.components.size() == 2);
-  CHECK(learnt->rate.components[0].weight == near(.8020, 5e-3));
-  CHECK(learnt->rate.components[0].mean() == near(1.27710, 2e-4));
-  CHECK(learnt->rate.components[0].shape == near(314.17, 2e-3));
-  CHECK(learnt->rate.components[1].mean() == near(1.27798, 2e-4));
-  CHECK(learnt->rate.components[1].shape == near(309.99, 2e-3));
-  CHECK(learnt->rate.idle == 0);
-  for (const double spread : learnt->spreads) CHECK(spread == near(.33307, 2e-3));
-  CHECK(.16 * std::exp(-learnt->known_years) == near(.00796048, 1e-5));
-  CHECK(100 / (100 + learnt->predicted_use) == near(.088744, 5e-3));
-
-  const auto ahead = usage::ahead_of({*learnt, alone, history, use_state(snapshot, machine), snapshot.as_of()});
-  const auto plain = ahead->odds(amount("1500"), {});
-  CHECK(plain->by(day("2023-05-01")).value == near(.503221, 5e-3));
-  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p10)) == "2023-04-23");
-  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p50)) == "2023-05-01");
-  CHECK(test::text_or_none(ahead->reaches(amount("1500"), Quantile::p90)) == "2023-05-11");
-  const auto odds = ahead->odds(amount("1500"), amount("250"));
-  CHECK(odds->by(day("2023-05-01")).value == near(.497311, 5e-3));
-  const Day end = day("2028-01-20");
-  CHECK(test::text_or_none(first_day_with(*odds, Probability{.1}, snapshot.as_of(), end)) == "2023-04-23");
-  CHECK(test::text_or_none(first_day_with(*odds, Probability{.5}, snapshot.as_of(), end)) == "2023-05-02");
-  CHECK(test::text_or_none(first_day_with(*odds, Probability{.9}, snapshot.as_of(), end)) == "2023-05-11");
-
-  // The same by way of the snapshot. Nobody wrote down a service here, so that none is there tells nothing.
-  const auto again = learnt_from(snapshot)(
+  const auto ahead = learnt_from(snapshot)(
       {snapshot.fleet(), machine, *machine.first_meter(), history, use_state(snapshot, machine), snapshot.as_of()});
-  CHECK(again->odds(amount("1500"), amount("250"))->by(day("2023-05-01")).value ==
-        again->odds(amount("1500"), {})->by(day("2023-05-01")).value);
-  CHECK(test::text_or_none(again->reaches(amount("1500"), Quantile::p50)) == "2023-05-01");
+  const Day end = day("2028-01-20");
+  const auto odds = ahead->odds(amount("1500"), {});
+  const auto said = [&](double level) { return *first_day_with(*odds, Probability{level}, snapshot.as_of(), end); };
+  // The prototype, whose spread was another one, said 2023-04-23, 05-01, 05-11.
+  CHECK(std::abs(days_between(day("2023-05-01"), said(0.5))) <= 2);
+  CHECK(std::abs(days_between(day("2023-04-23"), said(0.1))) <= 5);
+  CHECK(std::abs(days_between(day("2023-05-11"), said(0.9))) <= 5);
+  // Use lies where it lay: 60 h of 430 h in each month from April to October.
+  REQUIRE(ahead->grounds() != nullptr);
+  CHECK(ahead->grounds()->months[0] == near(10.0 / 470, 0.5));
+  CHECK(ahead->grounds()->months[6] == near(60.0 / 470, 0.1));
+  CHECK(ahead->grounds()->per_year == near(470, 0.05));
+
+  // Nobody wrote down a service here, so that none is there tells nothing.
+  CHECK(ahead->odds(amount("1500"), amount("250"))->by(day("2023-05-01")).value == odds->by(day("2023-05-01")).value);
+}
+
+namespace {
+
+// Days from as-of to a level, p10, p50, p90.
+struct Said {
+  int p10;
+  int p50;
+  int p90;
+};
+
+Said ask(const test::World& world, std::string_view as_of, std::string_view level) {
+  const auto snapshot = world.snapshot(as_of);
+  const Machine& machine = *snapshot.fleet().machine("m");
+  const auto histories = meter_histories(snapshot, machine);
+  const auto ahead = learnt_from(snapshot)({snapshot.fleet(), machine, *machine.first_meter(), histories.at("engine"),
+                                            use_state(snapshot, machine), snapshot.as_of()});
+  const auto odds = ahead->odds(amount(level), {});
+  const auto to = [&](double share) {
+    const auto found = first_day_with(*odds, Probability{share}, snapshot.as_of(), day("2032-01-01"));
+    return found ? days_between(snapshot.as_of(), *found) : 9999;
+  };
+  return {to(0.1), to(0.5), to(0.9)};
+}
+
+}  // namespace
+
+TEST_CASE("a machine three weeks old is told days by what it did in them") {
+  // Some 2.5 h a day for 21 days, and 17 h left: about a week, whatever other machines do in a year.
+  test::World world("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2024-03-01, at: 0}");
+  world.reading("2024-03-08", "19");
+  world.reading("2024-03-15", "35");
+  world.reading("2024-03-22", "53");
+  const Said said = ask(world, "2024-03-22", "70");
+  CHECK(said.p50 >= 4);
+  CHECK(said.p50 <= 11);
+  CHECK(said.p90 <= 40);
+}
+
+TEST_CASE("a season that nobody saw yet widens the span, and one that was seen for years does not") {
+  const auto read = [](test::World& world, int months) {
+    double usage = 0;
+    for (int month = 1; month <= months; ++month) {
+      const auto next = std::chrono::year{2020} / std::chrono::month{1} / 1 + std::chrono::months{month};
+      usage += 50;
+      world.reading(to_text(Day{std::chrono::sys_days{next}}), std::to_string(static_cast<int>(usage)));
+    }
+  };
+  test::World young("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2020-01-01, at: 0}");
+  read(young, 4);
+  test::World old("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2020-01-01, at: 0}");
+  read(old, 40);
+  const Said of_young = ask(young, "2020-05-01", "400");  // 200 h on: four months
+  const Said of_old = ask(old, "2023-05-01", "2200");
+  CHECK(of_young.p50 == near(122, 0.15));
+  CHECK(of_old.p50 == near(122, 0.1));
+  CHECK(of_young.p90 - of_young.p10 > 2 * (of_old.p90 - of_old.p10));
+}
+
+TEST_CASE("a machine that stopped again and again may stop before it gets there") {
+  // Both use 60 h a month when they run; one of them stood for two or three months in each year.
+  const auto read = [](test::World& world, bool stops) {
+    int usage = 0;
+    for (int month = 0; month < 48; ++month) {
+      const int of_year = (month + 3 * (month / 12)) % 12;  // in another season each year
+      usage += stops && of_year >= 4 && of_year <= 6 ? 0 : 60;
+      const auto next = std::chrono::year{2020} / std::chrono::month{1} / 1 + std::chrono::months{month + 1};
+      world.reading(to_text(Day{std::chrono::sys_days{next}}), std::to_string(usage));
+    }
+    return usage;
+  };
+  test::World steady("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2020-01-01, at: 0}");
+  const int of_steady = read(steady, false);
+  test::World stopping("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2020-01-01, at: 0}");
+  const int of_stopping = read(stopping, true);
+  const Said one = ask(steady, "2024-01-01", std::to_string(of_steady + 300));
+  const Said other = ask(stopping, "2024-01-01", std::to_string(of_stopping + 300));
+  CHECK(one.p90 < 220);
+  CHECK(other.p90 > one.p90 + 30);
 }

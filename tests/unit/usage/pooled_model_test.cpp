@@ -11,20 +11,42 @@ using namespace service;
 using test::near;
 
 TEST_CASE("how far a season may shift") {
+  // A normal variable of 8 days in three nodes: 0 and 8 sqrt(3) on both sides.
   const auto shifts = usage::prior_phase_shifts();
-  const double weights[] = {.128575, .231008, .280834, .231008, .128575};
-  for (std::size_t i = 0; i < shifts.size(); ++i) {
-    CHECK(shifts[i].days == -10 + 5 * static_cast<int>(i));
-    CHECK(shifts.at(i).weight == near(weights[i], 1e-5));
-  }
+  REQUIRE(shifts.size() == 3);
+  CHECK(shifts[0].days == -14);
+  CHECK(shifts[1].days == 0);
+  CHECK(shifts[2].days == 14);
+  CHECK(shifts[0].weight == near(1.0 / 6, 1e-12));
+  CHECK(shifts[1].weight == near(2.0 / 3, 1e-12));
+  CHECK(shifts[2].weight == near(1.0 / 6, 1e-12));
 }
 
-TEST_CASE("spread between its three lengths") {
-  CHECK(usage::spread_at({4, 6, 11}, 75) == near(5.229377, 1e-6));
-  CHECK(usage::spread_at({4, 6, 11}, 30) == near(4, 1e-12));
-  CHECK(usage::spread_at({4, 6, 11}, 120) == near(6, 1e-12));
-  CHECK(usage::spread_at({4, 6, 11}, 3) == near(4, 1e-12));
-  CHECK(usage::spread_at({4, 6, 11}, 900) == near(11, 1e-12));
+TEST_CASE("the doubt about a rate between its two lengths") {
+  const usage::Spread spread{1, {0.04, 0.08}};
+  CHECK(usage::doubt_at(spread, 20) == near(0.04, 1e-12));
+  CHECK(usage::doubt_at(spread, 120) == near(0.04, 1e-12));
+  CHECK(usage::doubt_at(spread, 242.5) == near(0.06, 1e-12));
+  CHECK(usage::doubt_at(spread, 365) == near(0.08, 1e-12));
+  CHECK(usage::doubt_at(spread, 900) == near(0.08, 1e-12));
+}
+
+TEST_CASE("what strays beyond the lumps") {
+  // Two spans, 10 expected in each, 4 and 18 came: squares 36 + 64. Lumps of 2 explain 2 x 20 of them.
+  usage::Errors errors;
+  errors.scatter = {100, 20, 2};
+  errors.mean_squares = 200;
+  CHECK(usage::excess(errors, 2).share == near(60.0 / 200, 1e-12));
+  CHECK(usage::excess(errors, 2).spans == 2);
+  CHECK(usage::excess({}, 2).spans == 0);
+}
+
+TEST_CASE("a dispersion leans on another as if that had been seen in so many windows") {
+  // Three windows of mean 5 with a squared error of 10 each: 2 by themselves; with two windows of 7 beside them
+  // (30 + 2 x 5 x 7) / (15 + 10).
+  CHECK(usage::leaning({30, 15, 3}, 7, 2) == near(4, 1e-12));
+  CHECK(usage::leaning({30, 15, 3}, 7, 0) == near(2, 1e-12));
+  CHECK(usage::leaning({}, 7, 2) == near(7, 1e-12));
 }
 
 TEST_CASE("odds that an element is still in beyond its interval") {
