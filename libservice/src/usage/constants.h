@@ -71,6 +71,7 @@ struct ForecastConstants {
   double certain_shape = 10;  // below it that error counts whole (as first)
 
   // Parts of the year that nobody saw.
+  double told_days = 91;        // between two readings, within which they tell when the use fell (reasoned: a quarter)
   double unseen_season = 0.5;   // variance of such a part's use, as a share squared (chosen: coverage of lone machines)
   double least_profile = 0.05;  // an unseen part may be busier than its profile (reasoned)
 

@@ -28,7 +28,8 @@ double RateDoubt::passed(double mean, double lump, double left) const {
     // The sum of many steps is all but log-normal itself: its median lies a third of a step below its mean.
     const double middle = mean - lump / 3;
     if (middle <= 0) return 0;
-    return 0.5 * std::erfc(std::log(left / middle) / std::sqrt(2 * (squared_ + lump / left)));
+    const double squared = squared_ + std::log1p(lump / std::sqrt(left * middle));
+    return 0.5 * std::erfc(std::log(left / middle) / std::sqrt(2 * squared));
   }
   if (variance_ * mean < constants.small_doubt * lump) {
     const double scale = lump + mean * variance_;

@@ -72,8 +72,11 @@ double unit_of(const std::vector<Trace>& traces) {
   int expecting = 0;
   for (const Trace& trace : traces) {
     for (const ReadingGap& gap : trace.gaps) {
-      use += gap.use;
-      days += days_between(gap.from, gap.to);
+      // Years without a reading say little of what a day's use is now.
+      const double length = days_between(gap.from, gap.to);
+      const double counted = std::min(length, year_days);
+      use += gap.use * counted / std::max(length, 1.0);
+      days += counted;
     }
     if (trace.expected_rate) expected += *trace.expected_rate;
     expecting += trace.expected_rate ? 1 : 0;

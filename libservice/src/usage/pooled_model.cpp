@@ -89,7 +89,8 @@ void PooledModel::learn_profiles() {
     profile = prior;
     if (member.use > 0) {
       const Profile raw = learn_profile(own, prior, behind);
-      const double own_lump = dispersion_of(window_errors(windows_of(member.trace.gaps, raw)), lump);
+      // A shape of so many free pieces explains as many windows, whatever they hold.
+      const double own_lump = leaning(window_errors(windows_of(member.trace.gaps, raw)), lump, constants.free_pieces);
       const double weight = member.years / (member.years + behind);
       profile = towards(prior, raw, weight * weight * chance_of(own_lump, member.use));
     }
@@ -178,7 +179,9 @@ void PooledModel::learn_what_was_seen() {
   for (std::size_t i = 0; i < members_.size(); ++i) {
     years += std::min(members_[i].years, constants.most_years);
     for (const ReadingGap& gap : members_[i].trace.gaps) {
-      for (const auto& [bin, days] : gap.days) own[i][static_cast<std::size_t>(bin)] += days / bin_days;
+      // Of a long time between two readings nobody knows in which part of it the use fell.
+      const double told = std::min(1.0, constants.told_days / std::max(1, days_between(gap.from, gap.to)));
+      for (const auto& [bin, days] : gap.days) own[i][static_cast<std::size_t>(bin)] += told * days / bin_days;
     }
     for (std::size_t b = 0; b < bin_count; ++b) {
       own[i][b] = std::min(own[i][b], constants.most_years);
