@@ -60,7 +60,7 @@ struct ForecastConstants {
   double learning_share = 0.33;              // of the history, between those two (as first)
   double shortest_length = 0.8;              // of the length asked for, that windows together must have (as first)
   double longest_length = 1.8;               // beyond which they tell of another length (as first)
-  double few_windows = 1.5;                  // a lump measured in n windows is widened by this over n + 1 (chosen)
+  double few_windows = 1;                    // a lump measured in n windows is widened by this over n + 1 (chosen)
   double taken_as_lumps = 0.7;               // of the lumps' variance, before the rest is called doubt (chosen)
   std::array<double, 2> doubts{0.03, 0.06};  // variance of the rate at 120 and 365 days, as a share squared (chosen)
   double doubt_spans = 4;                    // that these are worth, and the kind's for a machine (reasoned)
@@ -72,7 +72,8 @@ struct ForecastConstants {
 
   // Parts of the year that nobody saw.
   double told_days = 91;        // between two readings, within which they tell when the use fell (reasoned: a quarter)
-  double unseen_season = 0.5;   // variance of such a part's use, as a share squared (chosen: coverage of lone machines)
+  double unseen_season = 1.5;   // variance of such a part's use, as a share squared (chosen: coverage of lone machines)
+  double season_days = 30;      // in which what is known of a part of the year says e times less of the next (chosen)
   double least_profile = 0.05;  // an unseen part may be busier than its profile (reasoned)
 
   // First passage of a level.

@@ -36,6 +36,19 @@ Profile towards(const Profile& from, const Profile& to, double chance) {
   return shape;
 }
 
+// A season comes and goes by and by: what is known of one part of it is known a little less of the next.
+void tell_neighbours(Profile& known) {
+  const double k = std::exp(-bin_days / constants.season_days);
+  for (int round = 0; round < 2; ++round) {
+    for (std::size_t b = 0; b < bin_count; ++b) {
+      known[(b + 1) % bin_count] = std::max(known[(b + 1) % bin_count], k * known[b]);
+    }
+    for (std::size_t b = bin_count; b-- > 0;) {
+      known[b] = std::max(known[b], k * known[(b + 1) % bin_count]);
+    }
+  }
+}
+
 }  // namespace
 
 PooledModel::PooledModel(std::vector<Trace> traces, Lateness lateness, bool services_are_recorded)
@@ -194,10 +207,12 @@ void PooledModel::learn_what_was_seen() {
     learnt.own_years = members_[i].years;
     learnt.known_years = own_years + (years - own_years) / 2;
     learnt.expected_seasons = members_[i].trace.expected_shape.has_value();
+    Profile known{};
     for (std::size_t b = 0; b < bin_count; ++b) {
-      const double told = learnt.expected_seasons ? 1 : 0;
-      learnt.unseen[b] = std::exp(-own[i][b] - (seen[b] - own[i][b]) / 2 - told);
+      known[b] = own[i][b] + (seen[b] - own[i][b]) / 2 + (learnt.expected_seasons ? 1 : 0);
     }
+    tell_neighbours(known);
+    for (std::size_t b = 0; b < bin_count; ++b) learnt.unseen[b] = std::exp(-known[b]);
   }
 }
 
