@@ -242,9 +242,10 @@ void PooledModel::learn_spreads() {
     learnt.gaps = static_cast<int>(members_[i].trace.gaps.size());
     learnt.others = static_cast<int>(used_machines_) - (members_[i].use > 0 ? 1 : 0);
     learnt.predicted_use = members_[i].errors[2].scatter.means;
-    // Use as even as a clock's is not expected to change as other use does.
+    // Use as even as a clock's is not expected to change as other use does, nor with the season.
     const double a_year = year_days * std::max(learnt.rate.mean(), 1e-9);
     const double uneven = std::min(1.0, constants.even_use * std::sqrt(learnt.spread.lump / a_year));
+    for (double& each : learnt.unseen) each *= std::sqrt(uneven);
     for (std::size_t s = 0; s < own[i].size(); ++s) {
       const double weight = constants.doubt_spans;
       const double of_kind = std::max(0.0, (sums[s] + weight * constants.doubts[s]) / (spans[s] + weight));

@@ -30,7 +30,8 @@ struct Learnt {
   RateMixture rate;
   Spread spread;
   double stop_rate = 0;  // standstills that begin, a day of use
-  Profile unseen{};      // how little is known of each part of the season: exp(-years in which it was seen)
+  // How little is known of each part of the season: exp(-years in which it was seen), less where use is even.
+  Profile unseen{};
   double dispersion = 0;
   double known_years = 0;  // own years, and half of those of the kind's others
   double own_years = 0;
