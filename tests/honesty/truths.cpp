@@ -257,22 +257,23 @@ const std::vector<std::string> anything{"steady",   "seasonal", "several",  "rar
 }  // namespace
 
 const std::vector<Kind>& kinds() {
-  static const std::vector<Kind> all{{"steady", "yard work on working days, with breaks"},
-                                     {"seasonal", "field work, spring to autumn, by the weather"},
-                                     {"campaign", "one campaign of a few weeks"},
-                                     {"several", "three to five jobs a year"},
-                                     {"rare", "test runs, and rarely a long job"},
-                                     {"weather", "runs through dry spells"},
-                                     {"regular", "every day, more in winter, as the herd wants"},
-                                     {"changing", "use that changes, idle months"},
-                                     {"stopping", "works hard, stands for weeks again and again"},
-                                     {"sessions", "whoever comes, as the place is liked"},
-                                     {"weekly", "the same every week"},
-                                     {"heater", "by the cold"},
-                                     {"young", "in its first year, among older ones"},
-                                     {"all-young", "the whole fleet two weeks to four months old, of any use"},
-                                     {"lone", "alone of its kind, in its first year, of any use"},
-                                     {"clockwork", "on a timer; told, and not judged: see main.cpp"}};
+  static const std::vector<Kind> all{
+      {"steady", "yard work on working days, with breaks"},
+      {"seasonal", "field work, spring to autumn, by the weather"},
+      {"campaign", "one campaign of a few weeks"},
+      {"several", "three to five jobs a year"},
+      {"rare", "test runs, and rarely a long job"},
+      {"weather", "runs through dry spells"},
+      {"regular", "every day, more in winter, as the herd wants"},
+      {"changing", "use that changes, idle months"},
+      {"stopping", "works hard, stands for weeks again and again"},
+      {"sessions", "whoever comes, as the place is liked"},
+      {"weekly", "the same every week; its coverage is told, and not judged: see main.cpp"},
+      {"heater", "by the cold"},
+      {"young", "in its first year, among older ones"},
+      {"all-young", "the whole fleet two weeks to four months old, of any use"},
+      {"lone", "alone of its kind, in its first year, of any use"},
+      {"clockwork", "on a timer; told, and not judged: see main.cpp"}};
   return all;
 }
 
