@@ -143,13 +143,20 @@ service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet,
   }
   const auto site = arguments.value("site");
   if (named.empty() && !site) return {};
+  service::Scope scope{std::vector<std::string>{}};
+  if (site) {
+    scope = service::scope_of_site(fleet, the_site(fleet, *site).key);
+    if (named.empty()) return scope;
+    scope.site.clear();  // those machines, and more
+  }
   std::vector<std::string> machines;
   for (const std::string& written : named) machines.push_back(the_machine(fleet, written).key);
-  if (site) {
-    const auto of_site = service::scope_of_site(fleet, the_site(fleet, *site).key);
-    machines.insert(machines.end(), of_site.machines->begin(), of_site.machines->end());
+  machines.insert(machines.end(), scope.machines->begin(), scope.machines->end());
+  scope.machines->clear();
+  for (const std::string& machine : machines) {
+    if (!scope.holds(machine)) scope.machines->push_back(machine);
   }
-  return {machines};
+  return scope;
 }
 
 service::Scope only(const service::Machine& machine) { return {std::vector<std::string>{machine.key}}; }

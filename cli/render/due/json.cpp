@@ -5,7 +5,7 @@ namespace cli {
 
 std::string due_as_json(const DueAnswer& due) {
   const service::DueList& list = due.list;
-  Json json = head_of(*list.fleet, list.as_of);
+  Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["to"] = to_text(list.within);
   json["cautions"] = base_cautions_as_json();
   const service::DueRows rows = due.every();

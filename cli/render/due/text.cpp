@@ -53,8 +53,8 @@ std::string totals(const service::DueRows& rows) {
 
 std::string due_as_text(const DueAnswer& due, const Look& look) {
   const DueList& list = due.list;
-  std::string text = heading(
-      look, fmt::format("{}, {}, looking ahead to {}", whose_list(list), to_text(list.as_of), to_text(list.within)));
+  std::string text = heading(look, fmt::format("{}, {}, looking ahead to {}", whose_list(*list.fleet, list.scope),
+                                               to_text(list.as_of), to_text(list.within)));
   text += out_of_use_first(list.not_in_use, look);
   const service::DueRows rows = due.rows();
   if (!rows.anything_due) text += '\n' + nothing_due(due);

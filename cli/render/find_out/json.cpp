@@ -24,7 +24,7 @@ Json question_as_json(const service::Question& question) {
 
 std::string find_out_as_json(const FindOutAnswer& answer) {
   const service::DueList& list = answer.list;
-  Json json = head_of(*list.fleet, list.as_of);
+  Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["cautions"] = base_cautions_as_json();
   json["machines"] = array_of(answer.machines, [&](const service::MachineQuestions& asked) {
     Json json = machine_of(*asked.machine, *list.fleet);

@@ -112,7 +112,7 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   const service::DueList& list = answer.list;
   const auto& all = answer.machines;
   std::string text =
-      heading(look, fmt::format("{}, to find out, {}", service::cleaned(list.fleet->name), to_text(list.as_of)));
+      heading(look, fmt::format("{}, to find out, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
   text += out_of_use_first(list.not_in_use, look);
   if (all.empty()) return text + '\n' + none(list, look);
   const auto columns = static_cast<std::size_t>(look.columns);

@@ -50,7 +50,7 @@ Json meter_as_json(const service::MeterAhead& meter, const service::Fleet& fleet
 
 std::string forecast_as_json(const ForecastAnswer& answer) {
   const service::Forecast& forecast = answer.forecast;
-  Json json = head_of(*forecast.fleet, forecast.as_of);
+  Json json = head_of(*forecast.fleet, forecast.as_of, forecast.scope);
   json["to"] = to_text(forecast.to);
   json["cautions"] = base_cautions_as_json();
   json["meters"] = array_of(forecast.meters, [&](const service::MeterForecast& meter) {
@@ -68,7 +68,7 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
   std::vector<const service::Point*> points;
   for (const service::ForecastPoint& each : forecast.points) points.push_back(&each.point);
   json["caution_sentences"] = sentences_of(cautions_of(points));
-  json["unknown"] = places_of(forecast.unknown);
+  json["unknown"] = places_of(forecast.unknown, *forecast.fleet);
   json["gaps"] = gaps_as_json(forecast.gaps, *forecast.fleet);
   json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet);
   json["left_off"] = forecast.left_off;

@@ -184,7 +184,7 @@ std::string next_points(const service::Forecast& forecast, const Look& look) {
 
 std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   const service::Forecast& forecast = answer.forecast;
-  std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", service::cleaned(forecast.fleet->name),
+  std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", whose_list(*forecast.fleet, forecast.scope),
                                                to_text(forecast.as_of), to_text(forecast.to)));
   for (const service::MachineUse& use : forecast.not_in_use) {
     text += fmt::format("  {}: {}\n", service::cleaned(use.machine->key), words_of(use.state));

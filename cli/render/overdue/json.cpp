@@ -6,7 +6,7 @@ namespace cli {
 
 // The same shape as the due list, with the entries of the overdue list alone and a heading on each.
 std::string overdue_as_json(const service::DueList& list) {
-  Json json = head_of(*list.fleet, list.as_of);
+  Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["cautions"] = base_cautions_as_json();
   std::vector<const service::Point*> points;
   for (const char* key : {"points", "seen", "gaps", "not_in_use"}) json[key] = Json::array();

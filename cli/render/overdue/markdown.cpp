@@ -14,7 +14,8 @@ namespace cli {
 std::string overdue_as_markdown(const service::DueList& list, const std::string& command) {
   const auto blocks = overdue_blocks(list);
   if (blocks.empty()) return "";
-  std::string text = fmt::format("# {}: overdue on {}\n", markdown_cell(whose_list(list)), to_text(list.as_of));
+  std::string text =
+      fmt::format("# {}: overdue on {}\n", markdown_cell(whose_list(*list.fleet, list.scope)), to_text(list.as_of));
   for (const service::OverdueBlock& block : blocks) {
     const BlockParts parts = parts_of(block, list);
     text += fmt::format("\n## {}\n\n", title_of(block.heading));

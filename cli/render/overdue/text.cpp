@@ -13,7 +13,7 @@ namespace cli {
 std::string overdue_as_text(const service::DueList& list, const Look& look) {
   const auto blocks = overdue_blocks(list);
   if (blocks.empty()) return "";
-  std::string text = heading(look, fmt::format("{}, {}", whose_list(list), to_text(list.as_of)));
+  std::string text = heading(look, fmt::format("{}, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
   for (const service::OverdueBlock& block : blocks) {
     const BlockParts parts = parts_of(block, list);
     SaidLines lines;

@@ -16,8 +16,9 @@ using service::PartsList;
 using service::to_text;
 
 std::string parts_as_markdown(const PartsList& list) {
-  std::string text = fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(list.fleet->name),
-                                 to_text(list.as_of), to_text(list.to));
+  std::string text =
+      fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(whose_list(*list.fleet, list.scope)),
+                  to_text(list.as_of), to_text(list.to));
   std::string out;
   for (const service::MachineUse& use : list.not_in_use) {
     if (use.state.kind != service::UseKind::out_of_use) continue;
@@ -39,7 +40,7 @@ std::string parts_as_markdown(const PartsList& list) {
     }
   }
   if (list.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", list.left_off);
-  if (!list.whole_fleet) text += '\n' + figures_of_fleet() + '\n';
+  if (list.scope.machines) text += '\n' + figures_of_fleet() + '\n';
   if (!list.unknown.empty() || !list.not_in_use.empty()) text += '\n';
   for (const service::PointName& point : list.unknown) {
     text += fmt::format("- not known when **{}** of **{}** comes due\n", markdown_cell(task_of(point)),

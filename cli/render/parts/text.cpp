@@ -75,8 +75,8 @@ std::string legend(const PartsList& list, const Look& look) {
 
 std::string parts_as_text(const PartsList& list, const Look& look) {
   const auto columns = static_cast<std::size_t>(look.columns);
-  std::string text = heading(
-      look, fmt::format("{}, {}: parts and fluids {}", cleaned(list.fleet->name), to_text(list.as_of), span_of(list)));
+  std::string text = heading(look, fmt::format("{}, {}: parts and fluids {}", whose_list(*list.fleet, list.scope),
+                                               to_text(list.as_of), span_of(list)));
   text += out_of_use_first(list.not_in_use, look);
   std::vector<Row> shorts{{"order", "part", "need", "in stock", "missed from", "for"}};
   std::vector<Row> enough{{"part", "need", "in stock", "first for", ""}};
@@ -106,7 +106,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ", columns);
   if (shorts.size() == 1 && enough.size() == 1 && perhaps.size() == 1)
     text += "\nNo service that is likely by then takes a part or fluid.\n";
-  if (!list.whole_fleet && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
+  if (list.scope.machines && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
   text += legend(list, look);
   if (list.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", list.left_off);
   const auto orders = orders_of(list);

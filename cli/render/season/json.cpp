@@ -79,12 +79,12 @@ Json other_as_json(const service::OtherMachine& other, const service::Fleet& fle
   return json;
 }
 
-Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
+Json sums_as_json(const service::SeasonSums& sums, std::size_t points, const service::Fleet& fleet) {
   return {{"points", points + sums.left_off},
           {"never_wait", sums.never_wait},
           {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
           {"several_people", sums.several_people},
-          {"no_time", places_of(sums.no_time)},
+          {"no_time", places_of(sums.no_time, fleet)},
           {"pieces", sums.pieces},
           {"parts", array_of(sums.parts, [](const service::SeasonPart& part) {
              return Json{{"part", part.key},
@@ -98,7 +98,7 @@ Json sums_as_json(const service::SeasonSums& sums, std::size_t points) {
 
 std::string season_as_json(const SeasonPlan& plan, const std::string& command) {
   const service::Fleet& fleet = *plan.fleet;
-  Json json = head_of(fleet, plan.as_of);
+  Json json = head_of(fleet, plan.as_of, plan.scope);
   json["season"] = plan.season->key;
   json["from"] = to_text(plan.from);
   json["to"] = to_text(plan.to);
@@ -126,8 +126,8 @@ std::string season_as_json(const SeasonPlan& plan, const std::string& command) {
   json["at_work"] = plan.at_work;
   json["others"] =
       array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });
-  json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size())},
-                  {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size())},
+  json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size(), fleet)},
+                  {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size(), fleet)},
                   {"find_out", {{"points", plan.find_out.size()}, {"never_wait", plan.find_out_never_wait}}}};
   json["currency"] = text_or_null(plan.fleet->currency);
   json["parts"] = array_of(plan.parts, [&](const service::PartNeed& need) { return need_as_json(need, *plan.fleet); });

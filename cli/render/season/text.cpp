@@ -168,7 +168,7 @@ std::string laid_up(const SeasonPlan& plan, const Look& look) {
 std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   const std::string season = season_of(plan);
   std::string text =
-      heading(look, fmt::format("{}, {}: {} {}, {} to {}", service::cleaned(plan.fleet->name), to_text(plan.as_of),
+      heading(look, fmt::format("{}, {}: {} {}, {} to {}", whose_list(*plan.fleet, plan.scope), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
   text += out_of_use_first(plan.not_in_use, look);
   text +=

@@ -176,6 +176,17 @@ Json head_of(const service::Fleet& fleet, service::Day as_of) {
 }
 
 Json base_cautions_as_json() {
+Json head_of(const service::Fleet& fleet, service::Day as_of, const service::Scope& scope) {
+  Json json = head_of(fleet, as_of);
+  json["scope"] = nullptr;
+  if (!scope.site.empty()) {
+    json["scope"] = {{"site", scope.site}};
+  } else if (scope.machines) {
+    json["scope"] = {{"machines", *scope.machines}};
+  }
+  return json;
+}
+
   const service::BaseCautions& base = service::base_cautions();
   Json json = Json::array();
   for (const std::string_view step : base.steps) json.push_back(step);
@@ -276,8 +287,14 @@ Json place_of(const service::PointName& point) {
           {"competent_person", point.competent_person}};
 }
 
-Json places_of(const std::vector<service::PointName>& points) {
-  return array_of(points, [](const service::PointName& point) { return place_of(point); });
+Json place_of(const service::PointName& point, const service::Fleet& fleet) {
+  Json json = machine_of(*point.machine, fleet);
+  json.update(place_of(point));
+  return json;
+}
+
+Json places_of(const std::vector<service::PointName>& points, const service::Fleet& fleet) {
+  return array_of(points, [&](const service::PointName& point) { return place_of(point, fleet); });
 }
 
 Json kinds_of(const std::vector<LimbKind>& kinds) {

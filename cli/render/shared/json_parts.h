@@ -40,11 +40,13 @@ Json array_of(const Things& things, const Write& write) {
 // --- What has the same keys in every answer ---
 
 Json head_of(const service::Fleet& fleet, service::Day as_of);
-Json place_of(const service::Point& point);                               // machine, task, position
+Json head_of(const service::Fleet& fleet, service::Day as_of, const service::Scope& scope);  // of a list
+Json place_of(const service::Point& point);                                                  // machine, task, position
 Json place_of(const service::Point& point, const service::Fleet& fleet);  // machine, site, customer, task, position
 Json machine_of(const service::Machine& machine, const service::Fleet& fleet);  // machine, site, customer
 Json place_of(const service::PointName& point);
-Json places_of(const std::vector<service::PointName>& points);
+Json place_of(const service::PointName& point, const service::Fleet& fleet);  // with site and customer
+Json places_of(const std::vector<service::PointName>& points, const service::Fleet& fleet);
 Json base_cautions_as_json();                                 // all steps, and what comes afterwards
 void mark(Json& json, const service::Point& point);           // safety, competent_person, and its own cautions
 Json sentences_of(const std::vector<std::string>& cautions);  // of those that the catalogue has

@@ -161,12 +161,21 @@ std::string customer_of(const service::Fleet& fleet, const service::Machine& mac
   return site == nullptr ? "" : site->customer;
 }
 
-std::string whose_list(const service::DueList& list) {
-  std::string text = service::cleaned(list.fleet->name);
-  if (list.site == nullptr) return text;
-  const std::string customer = service::cleaned(list.site->customer);
-  return text + fmt::format(", site {}{}", service::cleaned(list.site->key),
-                            customer.empty() ? "" : fmt::format(" ({})", customer));
+std::string_view never_wait_words(bool competent_person) { return competent_person ? "safety or statutory" : "safety"; }
+
+std::string whose_list(const service::Fleet& fleet, const service::Scope& scope) {
+  std::string text = service::cleaned(fleet.name);
+  if (!scope.machines) return text;
+  if (const service::Site* site = fleet.site(scope.site)) {
+    const std::string customer = service::cleaned(site->customer);
+    return text + fmt::format(", site {}{}", service::cleaned(site->key),
+                              customer.empty() ? "" : fmt::format(" ({})", customer));
+  }
+  const std::vector<std::string>& all = *scope.machines;
+  constexpr std::size_t most = 3;
+  if (all.size() <= most) return text + ", " + listed(all, "and");
+  return text +
+         fmt::format(", {} and {} more", listed({all.begin(), all.begin() + most - 1}, ","), all.size() - most + 1);
 }
 
 std::string site_words(const service::Fleet& fleet, const service::Machine& machine) {

@@ -33,7 +33,11 @@ std::string whose(const service::GapLine& line);
 std::string customer_of(const service::Fleet& fleet, const service::Machine& machine);
 
 // What a list is about: `Thrennay estate`, or `Thrennay estate, site wullamere (Wullamere drainage board)`.
-std::string whose_list(const service::DueList& list);
+// What stands before the names of tasks that never wait: `safety`, or `safety or statutory` where one of them is for a
+// competent person.
+std::string_view never_wait_words(bool competent_person);
+
+std::string whose_list(const service::Fleet& fleet, const service::Scope& scope);
 
 // Where a machine stands and for whom: `quernholt`, `quernholt (A. Thorne)`. Empty where nothing is known of it.
 std::string site_words(const service::Fleet& fleet, const service::Machine& machine);

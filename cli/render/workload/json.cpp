@@ -47,7 +47,7 @@ Json load_of(const service::WorkloadMachine& machine, const service::Fleet& flee
 }  // namespace
 
 std::string workload_as_json(const service::Workload& load) {
-  Json json = head_of(*load.fleet, load.as_of);
+  Json json = head_of(*load.fleet, load.as_of, load.scope);
   json["to"] = to_text(load.to);
   json["cautions"] = base_cautions_as_json();
   json["by"] = load.step == service::Step::week ? "week" : "month";
@@ -57,10 +57,10 @@ std::string workload_as_json(const service::Workload& load) {
   json["in_all"] = sums_of(load);
   json["machines"] =
       array_of(load.machines, [&](const service::WorkloadMachine& machine) { return load_of(machine, *load.fleet); });
-  json["unknown"] = places_of(load.unknown);
+  json["unknown"] = places_of(load.unknown, *load.fleet);
   json["not_in_use"] = not_in_use_as_json(load.not_in_use, *load.fleet);
   json["gaps"] = gaps_as_json(load.gaps, *load.fleet);
-  json["no_time"] = places_of(load.no_time);
+  json["no_time"] = places_of(load.no_time, *load.fleet);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
   json["left_off"] = load.left_off;

@@ -66,7 +66,7 @@ bool add_bars(std::vector<Row>& rows, const service::Workload& load, const Look&
 std::string workload_as_text(const service::Workload& load, const Look& look) {
   const bool weeks = load.step == service::Step::week;
   const auto columns = static_cast<std::size_t>(look.columns);
-  std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", service::cleaned(load.fleet->name),
+  std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", whose_list(*load.fleet, load.scope),
                                                to_text(load.as_of), to_text(load.to), weeks ? "week" : "month"));
   text += out_of_use_first(load.not_in_use, look);
   if (load.machines.empty()) text += "\nNothing is to be reckoned here.\n";

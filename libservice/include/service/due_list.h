@@ -99,7 +99,7 @@ struct DueList {
   std::vector<SeenSign> seen;          // in the order of the fleet file, then of the days
   std::vector<MachineUse> not_in_use;  // machines out of use or laid up, out of use first
   int machines = 0;                    // machines of the scope that are kept on that day
-  const Site* site = nullptr;          // where all of them stand, of a question that is not about the whole fleet
+  Scope scope = {};                    // what was asked about
 
   const UseState* state_of(const Machine& machine) const;  // null: in use; points into this list
 };

@@ -45,6 +45,7 @@ struct Forecast {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
   Day to;
+  Scope scope;  // what was asked about
   std::vector<MeterForecast> meters;
   std::vector<ForecastPoint> points;  // that come due by `to` at even odds, by day
   std::vector<PointName> unknown;     // without record, or with a limb that cannot be reckoned

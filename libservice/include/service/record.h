@@ -205,6 +205,7 @@ std::string facts_to_json_lines(const std::vector<Fact>& facts);
 // What a question is about: all machines, or these.
 struct Scope {
   std::optional<std::vector<std::string>> machines;
+  std::string site = {};  // its key, where they are the machines of one site and were asked about as such
   bool holds(std::string_view machine) const;  // the empty name, of facts without a machine, is in every scope
 };
 

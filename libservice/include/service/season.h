@@ -114,6 +114,7 @@ struct SeasonPlan {
   Probability threshold{0.2};
   // Overdue, due, the others; within these safety first, what is put off last, then by the day to do it by, by machine.
   std::vector<SeasonItem> beforehand;
+  Scope scope;  // what was asked about
   std::vector<SeasonItem> have_ready;  // comes due in the season all the same; in the same order
   // What would stand in one of these two, but somebody put it off beyond the season's end: in no sums, and no parts of
   // it are ordered. In the same order; its day is the one on which it ends to be put off.

@@ -80,6 +80,7 @@ struct Workload {
   std::shared_ptr<const Fleet> fleet;
   Day as_of;
   Day to;
+  Scope scope;  // what was asked about
   Step step = Step::month;
   int sample_paths = 0;           // sample paths that were drawn of each machine
   std::vector<WorkloadRow> rows;  // without a gap, from as-of to the end
@@ -153,7 +154,7 @@ struct PartsList {
   Day to;
   const Season* before = nullptr;  // null: the services of a span; else the work before that season, and what to have
                                    // ready for it
-  bool whole_fleet = true;         // else only what the scope uses is listed
+  Scope scope;                     // what was asked about; only what it uses is listed
   std::vector<PartNeed> needs;     // what is short first, by the day to order
   std::vector<PointName> unknown;
   std::vector<MachineUse> not_in_use;

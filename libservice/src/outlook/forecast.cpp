@@ -65,6 +65,7 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   answer.as_of = snapshot.as_of();
   answer.to = to;
   for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
+  answer.scope = snapshot.scope();
     answer.meters.push_back(forecast_of(std::move(meter), answer.as_of));
   }
   for (Point& point : list.points) {

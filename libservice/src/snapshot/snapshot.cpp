@@ -120,7 +120,7 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site) {
                   Diagnostic{"unknown-site", "there is no site `" + std::string(site) + "` in this fleet",
                              names_instead(site, names, "the fleet lists no sites")});
   }
-  Scope scope{std::vector<std::string>{}};
+  Scope scope{std::vector<std::string>{}, std::string(site)};
   for (const Machine& machine : fleet.machines) {
     if (machine.site == site) scope.machines->push_back(machine.key);
   }

@@ -17,17 +17,6 @@ namespace {
 constexpr std::array<std::string_view, 5> standing_names{"overdue", "due", "coming", "later", "no-record"};
 constexpr std::array<int, 5> standing_ranks{0, 1, 3, 4, 2};
 
-const Site* one_site(const DueList& list, const Scope& scope) {
-  const Site* site = nullptr;
-  for (const Machine& machine : list.fleet->machines) {
-    if (!scope.holds(machine.key)) continue;
-    const Site* own = list.fleet->site(machine.site);
-    if (own == nullptr || (site != nullptr && own != site)) return nullptr;
-    site = own;
-  }
-  return site;
-}
-
 int rank_of(Standing standing) { return standing_ranks[static_cast<std::size_t>(standing)]; }
 
 }  // namespace
@@ -57,6 +46,7 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
   list.fleet = snapshot.fleet_ptr();
   list.as_of = snapshot.as_of();
   list.within = ask.within;
+  list.scope = snapshot.scope();
   list.gaps = fleet_gaps(snapshot);
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
@@ -68,7 +58,6 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
     for (SeenSign& seen : seen_of(view)) list.seen.push_back(std::move(seen));
     if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});
   }
-  if (snapshot.scope().machines) list.site = one_site(list, snapshot.scope());
   std::stable_sort(list.points.begin(), list.points.end(), ranks_before);
   std::stable_sort(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {
     return a.state.kind == UseKind::out_of_use && b.state.kind != UseKind::out_of_use;

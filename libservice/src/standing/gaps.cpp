@@ -211,10 +211,24 @@ std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps) {
 
 namespace {
 
-Gap gap_of_no_machine(Day as_of) {
-  return {
-      {}, {}, GapKind::no_machine, {}, "no machine is there on " + to_text(as_of) + ": all came later, or have left",
-      {}};
+// Of an empty list. Machines that were asked about by name are told by name.
+std::vector<Gap> gaps_of_no_machine(const Snapshot& snapshot) {
+  const std::string day = to_text(snapshot.as_of());
+  std::vector<Gap> gaps;
+  for (const Machine& machine : snapshot.fleet().machines) {
+    const Scope& scope = snapshot.scope();
+    if (!scope.machines || !scope.site.empty() || !scope.holds(machine.key)) continue;
+    const bool gone = machine.left && *machine.left <= snapshot.as_of();
+    gaps.push_back({machine.key,
+                    {},
+                    GapKind::no_machine,
+                    gone ? machine.left : std::nullopt,
+                    gone ? fmt::format("it is not there on {}: it left on {}", day, to_text(*machine.left))
+                         : fmt::format("it is not there on {}: it comes on {}", day, to_text(machine.start.on)),
+                    {}});
+  }
+  if (!gaps.empty()) return gaps;
+  return {{{}, {}, GapKind::no_machine, {}, "no machine is there on " + day + ": all came later, or have left", {}}};
 }
 
 }  // namespace
@@ -248,7 +262,8 @@ std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
   const bool any = std::any_of(machines.begin(), machines.end(), [&](const Machine& machine) {
     return snapshot.scope().holds(machine.key) && kept_on(machine, snapshot.as_of());
   });
-  if (!any) gaps.push_back(gap_of_no_machine(snapshot.as_of()));
+  if (any) return gaps;
+  for (Gap& gap : gaps_of_no_machine(snapshot)) gaps.push_back(std::move(gap));
   return gaps;
 }
 

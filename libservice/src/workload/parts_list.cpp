@@ -20,7 +20,7 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   list.fleet = snapshot.fleet_ptr();
   list.as_of = snapshot.as_of();
   list.to = to;
-  list.whole_fleet = !snapshot.scope().machines;
+  list.scope = snapshot.scope();
   const load::Unsaid unsaid{list.unknown, list.not_in_use, list.gaps};
   list.needs = load::needs_of(snapshot, load::coming_uses(snapshot.within({}), to, forecaster, progress, unsaid));
   load::keep_uses_of(snapshot, list.needs, list.gaps);

@@ -443,6 +443,7 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   plan.to = days.to;
   plan.threshold = ask.threshold;
   const Snapshot whole = snapshot.within({});  // stock is shared out over the whole fleet
+  plan.scope = snapshot.scope();
   DueAsk due{days.to, days.to, Detail::coming, std::min(hardly, ask.threshold)};
   due.earlier_by = std::max(plan.as_of, day_before(days.from));
   DueList list = due_list(whole, due, forecaster);
@@ -490,7 +491,7 @@ PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const For
   list.as_of = plan.as_of;
   list.to = std::max(plan.as_of, day_before(plan.from));
   list.before = ask.season;
-  list.whole_fleet = !snapshot.scope().machines;
+  list.scope = snapshot.scope();
   list.needs = std::move(plan.parts);
   list.gaps = std::move(plan.gaps);
   for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));

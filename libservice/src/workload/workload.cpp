@@ -125,6 +125,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   result.fleet = snapshot.fleet_ptr();
   result.as_of = snapshot.as_of();
   result.to = to;
+  result.scope = snapshot.scope();
   result.step = step;
   result.sample_paths = load::sample_paths;
   result.rows = rows_of(snapshot.as_of(), to, step);

@@ -1,4 +1,6 @@
 // How people ask: machines by name, days and values as they are typed, words for which people reach.
+#include "unit/cli/asking.h"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -9,10 +11,10 @@
 #include "command_table.h"
 #include "near_commands.h"
 #include "terminal/width.h"
-#include "unit/cli/place.h"
 
 namespace {
 
+using cli_test::must;
 using cli_test::Place;
 using Words = std::vector<std::string>;
 

@@ -1,13 +1,15 @@
 // Decisions and counts: put-off, lay-up, out-of-use, back, count; and what is to be found out.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <string>
 
-#include "unit/cli/place.h"
+#include "unit/cli/asking.h"
 
 namespace {
 
+using cli_test::must;
 using cli_test::Place;
 
 // The loader's oil is overdue by hours, its hoses by years if nothing is recorded; the pump is well.

@@ -193,6 +193,25 @@ TEST_CASE("a list without any machine is no all-clear") {
   CHECK(world.due("2026-01-01").gaps.empty());
 }
 
+TEST_CASE("a machine that is not there is told by name, with its day, where it was asked about by name") {
+  World world("  t: {do: T, every: {months: 12}}\n", "in-service: {on: 2024-01-01, at: 0}, left: 2026-01-01");
+  const auto gaps = [&](std::string_view as_of, const service::Scope& scope) {
+    return service::fleet_gaps(world.snapshot(as_of, scope));
+  };
+  const service::Scope named{std::vector<std::string>{"m"}};
+  REQUIRE(gaps("2026-02-01", named).size() == 1);
+  const auto gone = gaps("2026-02-01", named).front();
+  CHECK(gone.kind == service::GapKind::no_machine);
+  CHECK(gone.machine == "m");
+  CHECK((gone.since == test::day("2026-01-01")));
+  CHECK(gone.say == "it is not there on 2026-02-01: it left on 2026-01-01");
+  CHECK(gaps("2023-12-31", named).front().say == "it is not there on 2023-12-31: it comes on 2024-01-01");
+  CHECK(gaps("2025-12-31", named).empty());
+  // Of the whole fleet, or of a site, nobody asked about it by name.
+  CHECK(gaps("2026-02-01", {}).front().machine.empty());
+  CHECK(gaps("2026-02-01", {std::vector<std::string>{"m"}, "yard"}).front().machine.empty());
+}
+
 TEST_CASE("facts about a machine after it left are said, on whatever day, though it has no points any more") {
   World world = hours("bought: {on: 2020-01-01, at: 0}, left: 2026-03-01");
   world.reading("2026-03-01", "100");  // the last day: what it showed when it was sold

@@ -149,7 +149,7 @@ TEST_CASE("asked about one machine, its uses are listed and the figures stay the
     CHECK(plan.before_sums.pieces == 1);
 
     const auto list = parts_list(snapshot, day("2026-07-31"), straight_line());
-    CHECK_FALSE(list.whole_fleet);
+    CHECK(list.scope.machines.has_value());
     CHECK(figures(need_of(list.needs, "filter")) == figures(filter));
     CHECK((uses_of(need_of(list.needs, "filter")) == uses_of(filter)));
   }
@@ -194,7 +194,7 @@ TEST_CASE("a season's parts are the same in the season's list and in the list of
       const auto list = parts_before(snapshot, harvest(snapshot), forecaster);
       CHECK(list.before == plan.season);
       CHECK(list.to == plan.from - std::chrono::days{1});
-      CHECK(list.whole_fleet == !scope.machines.has_value());
+      CHECK((list.scope.machines == scope.machines));
       const auto own = with_own_work(list.needs);
       REQUIRE(own.size() == plan.parts.size());
       for (std::size_t i = 0; i < plan.parts.size(); ++i) {
@@ -215,7 +215,7 @@ TEST_CASE("in a list of parts, too, one machine's needs are the fleet's with its
   const Snapshot whole = world.snapshot("2026-06-15");
   const Day to = day("2026-09-15");
   const auto all = parts_list(whole, to, straight_line());
-  CHECK(all.whole_fleet);
+  CHECK_FALSE(all.scope.machines.has_value());
   for (const char* machine : {"combine", "tractor-drill"}) {
     const auto some = parts_list(whole.within(only(machine)), to, straight_line());
     check_scoped(all.needs, some.needs, only(machine));
