@@ -158,13 +158,15 @@ def whole_blocks(fleet, season, answer, points, told):
 def days_to_do_by(fleet, season, answer, points):
     """Due today, else the early end, at the latest the day before the season; where that is under way, its end."""
     latest = answer["to"] if answer["under_way"] else day_before(answer["from"])
-    moved = {use["machine"] for use in answer["not_in_use"]}  # what stands is done on the day it is back
+    back = {use["machine"]: use["until"] for use in answer["not_in_use"]}
     for item in answer["beforehand"] + answer["have_ready"]:
         point = points[key(item)]
-        if item["again"] or item["includes"] or point["put_off"] or item["machine"] in moved:
+        if item["again"] or item["includes"] or point["put_off"]:
             check(f"season {season}: {key(item)} in time", fleet.as_of <= item["do_by"] <= latest, True)
             continue
-        early = fleet.as_of if point["standing"] in ("overdue", "due") else point["due_span"]["p10"]
+        # What is due on a machine that stands is done on the last day before it is back.
+        due = day_before(back[item["machine"]]) if item["machine"] in back else fleet.as_of
+        early = due if point["standing"] in ("overdue", "due") else point["due_span"]["p10"]
         check(f"season {season}: {key(item)} do by", item["do_by"], max(fleet.as_of, min(early, latest)))
 
 

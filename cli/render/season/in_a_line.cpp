@@ -112,17 +112,24 @@ std::string orders_of(const SeasonPlan& plan) {
   return text.empty() ? text : text + '.';
 }
 
-// What rests on a doubtful reading may change with it.
+// What rests on readings that are hard to believe, or contradict each other, may change with them.
 std::string doubts_of(const SeasonPlan& plan) {
   std::vector<std::string> machines;
+  bool doubtful = false;
+  bool contradicts = false;
   for (const service::Gap& gap : plan.gaps) {
-    const bool told = std::find(machines.begin(), machines.end(), gap.machine) != machines.end();
-    if (gap.kind == service::GapKind::doubtful && !told) machines.push_back(gap.machine);
+    if (gap.kind != service::GapKind::doubtful && gap.kind != service::GapKind::contradiction) continue;
+    (gap.kind == service::GapKind::doubtful ? doubtful : contradicts) = true;
+    if (std::find(machines.begin(), machines.end(), gap.machine) == machines.end()) machines.push_back(gap.machine);
   }
   if (machines.empty()) return "";
-  return fmt::format("Look first at the {} of {}: {} hard to believe, and rows and orders rest on it. ",
-                     machines.size() == 1 ? "meter" : "meters", listed(machines, "and"),
-                     machines.size() == 1 ? "its last reading is" : "their last readings are");
+  const bool one = machines.size() == 1;
+  const std::string readings =
+      contradicts ? fmt::format("{} readings {}contradict each other", one ? "its" : "their",
+                                doubtful ? "are hard to believe or " : "")
+                  : fmt::format("{} hard to believe", one ? "its last reading is" : "their last readings are");
+  return fmt::format("Look first at the {} of {}: {}, and rows and orders rest on {}. ", one ? "meter" : "meters",
+                     listed(machines, "and"), readings, one && !contradicts ? "it" : "them");
 }
 
 }  // namespace

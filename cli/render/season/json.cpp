@@ -35,6 +35,7 @@ Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reas
   json["again"] = item.again();
   json["round"] = item.round;
   json["between"] = item.between;
+  json["never_wait"] = item.never_waits();
   json["put_off"] = put_off_or_null(item.point.put_off);
   json["unknown"] = kinds_of(item.point.unknown);
   add_observed(json, item.point);

@@ -111,7 +111,7 @@ std::string remarks_of(const Said& said) {
     remarks.push_back(
         fmt::format("comes due {} more before the season", service::counted(item.between, "time", "times")));
   }
-  if (item.use == service::UseKind::laid_up) remarks.emplace_back("laid up: before it goes back to work");
+  if (item.while_laid_up()) remarks.emplace_back("laid up: before it goes back to work");
   if (item.point.put_off) {
     service::PutOff put_off = *item.point.put_off;
     put_off.why.clear();  // why, the due list tells

@@ -48,8 +48,9 @@ struct SeasonItem {
   Probability odds_before;                  // of coming due before it begins
   // Of coming due before the season ends, done just before it begins; none: a check that comes once, or nothing tells.
   std::optional<Probability> odds_done;
-  // Its early end, at the latest the day before the season; of what is due the day asked about, and where somebody put
-  // it off the end of that, which alone may lie behind the season; not before a machine that is laid up is back.
+  // Its early end, at the latest the day before the season; of what is due the day asked about, on a machine that is
+  // laid up the last day before it is back; where somebody put it off the end of that, which alone may lie behind the
+  // season.
   Day do_by;
   std::optional<double> gives_up;        // the share of its life that is left on that day
   int round = 1;                         // 2: once more, in the season, after it was done as said before; 3: ...
@@ -60,9 +61,11 @@ struct SeasonItem {
   bool safety = false;                   // it, or one that it includes, is a safety task
   bool competent_person = false;         // or one for a competent person
   Standing worst = Standing::later;      // of it and of those that it includes
-  UseKind use = UseKind::in_use;         // of its machine
+  std::optional<Day> back_on;            // of a machine that is laid up: the day on which it counts as in use again
   Resources resources;
   bool again() const { return round > 1; }
+  bool while_laid_up() const { return back_on && do_by < *back_on; }  // before its machine goes back to work
+  bool never_waits() const { return safety || competent_person; }
 };
 
 // A point that is not likely to come due before the season ends.
@@ -111,10 +114,10 @@ struct SeasonPlan {
   Day as_of;
   Day from;
   Day to;
+  Scope scope;  // what was asked about
   Probability threshold{0.2};
   // Overdue, due, the others; within these safety first, what is put off last, then by the day to do it by, by machine.
   std::vector<SeasonItem> beforehand;
-  Scope scope;  // what was asked about
   std::vector<SeasonItem> have_ready;  // comes due in the season all the same; in the same order
   // What would stand in one of these two, but somebody put it off beyond the season's end: in no sums, and no parts of
   // it are ordered. In the same order; its day is the one on which it ends to be put off.

@@ -252,16 +252,18 @@ class Sorting {
     for (const FollowUp& check : point.task->follow_ups) {
       if (point.follow_up == nullptr) item.checks.push_back(&check);
     }
-    item.use = state != nullptr ? state->kind : UseKind::in_use;
+    if (state != nullptr) item.back_on = state->until;
     return item;
   }
 
   Day do_by(const Point& point, const UseState* state) {
-    // A point that is due, by facts or by estimate, never waits for odds.
-    Day day = is_due(point) ? plan_.as_of : point.due_span.p10.value_or(last_);
-    // What somebody put off waits until then, and what stands until it is back.
+    // A point that is due, by facts or by estimate, never waits for odds; where its machine stands, it is done before
+    // that goes back to work: on the day it is back it counts as in use.
+    const bool stands = state != nullptr && state->until;
+    const Day due_day = stands ? std::max(plan_.as_of, day_before(*state->until)) : plan_.as_of;
+    Day day = is_due(point) ? due_day : point.due_span.p10.value_or(last_);
+    // What somebody put off waits until then.
     if (point.put_off) day = std::max(day, end_of(*point.put_off, point).value_or(day));
-    if (state != nullptr && state->until) day = std::max(day, *state->until);
     return std::clamp(day, plan_.as_of, last_);
   }
 
@@ -294,7 +296,7 @@ class Sorting {
 bool goes_before(const SeasonItem& a, const SeasonItem& b) {
   const auto rank = [](const SeasonItem& item) {
     const int standing = item.worst == Standing::overdue ? 0 : item.worst == Standing::due ? 1 : 2;
-    return std::tuple{standing, !(item.safety || item.competent_person), item.point.put_off.has_value(), item.do_by,
+    return std::tuple{standing, !item.never_waits(), item.point.put_off.has_value(), item.do_by,
                       std::string_view(item.point.machine->key)};
   };
   return rank(a) < rank(b);
@@ -370,7 +372,7 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
   for (const SeasonItem& item : items) {
     sums.labour_minutes += item.resources.labour_minutes();
     if (item.resources.people > 1) sums.several_people = true;
-    if (item.safety || item.competent_person) ++sums.never_wait;
+    if (item.never_waits()) ++sums.never_wait;
     if (!item.resources.time) sums.no_time.push_back(name_of(item.point));
     for (const auto& [key, amount] : item.resources.parts) {
       PartAmount& sum = amounts[{false, key, ""}];
@@ -441,9 +443,9 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   plan.as_of = snapshot.as_of();
   plan.from = days.from;
   plan.to = days.to;
+  plan.scope = snapshot.scope();
   plan.threshold = ask.threshold;
   const Snapshot whole = snapshot.within({});  // stock is shared out over the whole fleet
-  plan.scope = snapshot.scope();
   DueAsk due{days.to, days.to, Detail::coming, std::min(hardly, ask.threshold)};
   due.earlier_by = std::max(plan.as_of, day_before(days.from));
   DueList list = due_list(whole, due, forecaster);

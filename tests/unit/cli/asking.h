@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -21,6 +22,16 @@ inline void must(Place& place, const std::string& line) {
 inline std::string book(Place& place) {
   must(place, "export");
   return place.out;
+}
+
+// The record as it stands, under another name; and that one in its place again.
+inline void put_aside(const Place& place, const std::string& name) {
+  std::filesystem::copy_file(place.folder / "record.db", place.folder / name);
+}
+
+inline void take_out(const Place& place, const std::string& name) {
+  std::filesystem::copy_file(place.folder / name, place.folder / "record.db",
+                             std::filesystem::copy_options::overwrite_existing);
 }
 
 // What `line`, a form of check, finds.

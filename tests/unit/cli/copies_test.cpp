@@ -17,14 +17,8 @@ using cli_test::findings;
 using cli_test::has;
 using cli_test::must;
 using cli_test::Place;
-
-void put_aside(const Place& place, const std::string& name) {
-  fs::copy_file(place.folder / "record.db", place.folder / name);
-}
-
-void take_out(const Place& place, const std::string& name) {
-  fs::copy_file(place.folder / name, place.folder / "record.db", fs::copy_options::overwrite_existing);
-}
+using cli_test::put_aside;
+using cli_test::take_out;
 
 // Three copies of one book that went separate ways.
 void three_ways(Place& place) {

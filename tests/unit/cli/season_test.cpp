@@ -87,3 +87,58 @@ TEST_CASE("what is put off beyond a season stands in a block of its own, in ever
   CHECK(json["put_off"][0]["do_by"] == "2026-09-25");
   CHECK(json["put_off"][0]["put_off"]["by"] == "Ann");
 }
+
+TEST_CASE("the head of a season's list names meters whose readings contradict each other, and those that are doubted") {
+  Place place;
+  furnish(place);
+  place.write("schedules/kind.yaml",
+              "schedule: kind\nmeters: {engine: {unit: h}}\ntasks:\n  oil: {do: Oil, every: {hours: 250}}\n");
+  for (int week = 0; week < 22; ++week) {
+    const auto day = service::day_of(2026, 1, 5) + std::chrono::days{7 * week};
+    must(place, "reading drill " + std::to_string(1000 + 3 * week) + " --on " + service::to_text(day));
+  }
+  must(place, "reading drill 1380 --on 2026-06-14");
+  must(place, "season harvest");
+  const std::string drill = "Look first at the meter of drill: ";
+  CHECK(place.says(drill + "its last reading is hard to believe, and rows and orders rest on it."));
+  must(place, "undo");
+  must(place, "season harvest");
+  CHECK_FALSE(place.says("Look first"));
+  put_aside(place, "start.db");
+  must(place, "reading drill 1200 --on 2026-06-10 --sure");
+  put_aside(place, "van.db");
+  take_out(place, "start.db");
+  must(place, "reading drill 1070 --on 2026-06-14");
+  must(place, "merge van.db");
+  must(place, "season harvest");
+  CHECK(place.says(drill + "its readings contradict each other, and rows and orders rest on them."));
+}
+
+TEST_CASE("a service that includes what never waits is told so by one key in JSON and CSV, as text marks it") {
+  Place place;
+  furnish(place);
+  place.write("schedules/kind.yaml",
+              "schedule: kind\nmeters: {engine: {unit: h}}\ntasks:\n"
+              "  big: {do: All, every: {months: 12}, covers: [brakes, oil]}\n"
+              "  oil: {do: Oil, every: {months: 60}}\n"
+              "  drum: {do: Drum, every: {months: 6}}\n"
+              "  brakes: {do: Brakes, every: {months: 12}, safety: true}\n");
+  must(place, "season harvest drill --format json");
+  const auto json = nlohmann::json::parse(place.out);
+  std::size_t never_wait = 0;
+  for (const auto& item : json["beforehand"]) {
+    if (item["task"] == "big") CHECK(item["safety"] == false);
+    CHECK(item["never_wait"] == (item["task"] == "big"));
+    never_wait += item["never_wait"] == true ? 1U : 0U;
+  }
+  CHECK(never_wait == 1);
+  CHECK(json["sums"]["beforehand"]["never_wait"] == 1);
+  must(place, "season harvest drill --format csv");
+  const auto row = place.out.find("beforehand,drill,,,big,");
+  REQUIRE(row != std::string::npos);
+  const auto end = place.out.find_first_of("\r\n", row);
+  CHECK(place.out.substr(0, place.out.find_first_of("\r\n")).ends_with(",never_wait"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes"));
+  must(place, "season harvest drill");
+  CHECK(place.says("\nS "));
+}

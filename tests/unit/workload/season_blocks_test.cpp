@@ -134,13 +134,30 @@ TEST_CASE("a machine that is out of use, or not back before the season ends, is 
     CHECK(plan.not_in_use.size() == 1);
     CHECK(plan.others.empty());
     REQUIRE(plan.beforehand.size() == (works ? 1 : 0));
-    // It is done before it goes back to work, at the latest the day before the season.
-    if (works) CHECK(plan.beforehand[0].do_by == std::min(day(until), day("2026-07-31")));
+    // It is done on the last day before it is back, at the latest the day before the season.
+    if (works) CHECK(plan.beforehand[0].do_by == std::min(day(until) - std::chrono::days{1}, day("2026-07-31")));
+    if (works) CHECK(plan.beforehand[0].while_laid_up());
     // The parts of that list agree with it.
     const auto snapshot = world.snapshot("2026-06-15");
     const auto list = parts_before(snapshot, {snapshot.fleet().season("harvest")}, straight_line());
     CHECK(list.not_in_use.size() == 1);
   }
+}
+
+TEST_CASE("what comes due on a machine that is laid up is done by its own day, before it is back or after") {
+  World world(
+      "  look: {do: Look, every: {months: 6}, safety: true}\n"
+      "  oil: {do: Oil, every: {months: 7}}\n"
+      "  belt: {do: Belt, every: {months: 5}}\n",
+      "in-service: {on: 2025-01-01, at: 0}", harvest);
+  for (const char* task : {"look", "oil", "belt"}) world.done(task, "2025-12-25");
+  world.state(FactKind::laid_up, "2026-05-01", "2026-07-05");
+  const auto plan = plan_of(world, "2026-06-15");
+  std::string told;
+  for (const SeasonItem& item : plan.beforehand) {
+    told += item.point.name + ' ' + to_text(item.do_by) + (item.while_laid_up() ? " before it is back; " : "; ");
+  }
+  CHECK(told == "belt 2026-07-04 before it is back; look 2026-06-25 before it is back; oil 2026-07-25; ");
 }
 
 TEST_CASE("what comes due in the season all the same is to be had ready, and safety is done beforehand besides") {
@@ -342,6 +359,8 @@ TEST_CASE("a service that includes others keeps its own standing, and says how t
   REQUIRE(big.covered.size() == 1);
   CHECK(big.covered[0].name.task == "brakes");
   CHECK(big.covered[0].name.safety);
+  CHECK(big.never_waits());
+  CHECK_FALSE(is_safety(big.point));
   CHECK(big.covered[0].standing == Standing::overdue);
   // Somebody put the big one off: what is overdue does not wait with it.
   world.put_off("big", "2026-06-14", "2026-07-20");
