@@ -63,7 +63,9 @@ Json check_as_json(const service::Point* check) {
 }
 
 Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet) {
-  return {{"points", array_of(before.points, [](const service::Point* point) { return never_waits_as_json(*point); })},
+  const auto wrong = [](const service::Point* point) { return wrong_as_json(*point); };
+  return {{"points", array_of(before.points, wrong)},
+          {"signs", array_of(before.signs, wrong)},
           {"seen", array_of(before.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); })}};
 }
 

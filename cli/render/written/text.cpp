@@ -247,11 +247,13 @@ std::string check_lines(const service::Entered& entered) {
   return text + afterwards("  ", columns);
 }
 
-// What never waits, and what is wrong with it.
+// What never waits and what was seen, and what is wrong with it.
 std::string before_work_lines(const service::BeforeWork& before) {
-  if (before.points.empty() && before.seen.empty()) return "";
+  if (before.points.empty() && before.signs.empty() && before.seen.empty()) return "";
   std::string text = "See to these before it works:\n";
-  for (const Point* point : before.points) text += wrapped("  ", words_of_what_never_waits(*point), columns, 4);
+  for (const auto* points : {&before.points, &before.signs}) {
+    for (const Point* point : *points) text += wrapped("  ", words_of_what_is_wrong(*point), columns, 4);
+  }
   for (const service::SeenSign* seen : before.seen) text += wrapped("  ", cli::words_of(*seen), columns, 4);
   return text;
 }

@@ -59,7 +59,7 @@ std::string run_not_in_use_lines(const service::Entered& entered, const std::str
   return text + and_more(runs.size());
 }
 
-std::string words_of_what_never_waits(const service::Point& point) {
+std::string words_of_what_is_wrong(const service::Point& point) {
   std::string text =
       fmt::format("{}: {}{}", task_of(point), words_of(point.standing), point.by_estimate ? " by estimate" : "");
   for (const std::string& mark : marks_of(point)) text += "; " + mark;
@@ -73,7 +73,7 @@ std::string not_put_off_lines(const service::Entered& entered, const std::string
   std::string text = "Not put off by this; do it by itself:\n";
   for (const service::Point* point : points) {
     text += wrapped("  ",
-                    fmt::format("{}; when done: {} done {} {}{}", words_of_what_never_waits(*point), command,
+                    fmt::format("{}; when done: {} done {} {}{}", words_of_what_is_wrong(*point), command,
                                 service::cleaned(point->machine->key), task_of(*point),
                                 by_competent_person(*point) ? " --by NAME" : ""),
                     columns, 4);
@@ -156,7 +156,7 @@ Json run_not_in_use_as_json(const service::Entered& entered) {
   });
 }
 
-Json never_waits_as_json(const service::Point& point) {
+Json wrong_as_json(const service::Point& point) {
   Json json = place_of(point);
   mark(json, point);
   json["standing"] = to_text(point.standing);
@@ -167,7 +167,7 @@ Json never_waits_as_json(const service::Point& point) {
 }
 
 Json not_put_off_as_json(const service::Entered& entered) {
-  return array_of(not_put_off(entered), [](const service::Point* point) { return never_waits_as_json(*point); });
+  return array_of(not_put_off(entered), [](const service::Point* point) { return wrong_as_json(*point); });
 }
 
 Json unsafe_now_as_json(const service::Entered& entered) {

@@ -16,12 +16,12 @@ std::string ended_lines(const service::MachineUse& ended, const std::string& com
 std::string values_ended_lines(const service::Entered& entered, const std::string& command);
 
 // `brakes: overdue; safety; 18 days past 12 months`.
-std::string words_of_what_never_waits(const service::Point& point);
+std::string words_of_what_is_wrong(const service::Point& point);
 
 Json run_not_in_use_as_json(const service::Entered& entered);
 Json not_put_off_as_json(const service::Entered& entered);
 Json unsafe_now_as_json(const service::Entered& entered);
 Json values_ended_as_json(const service::Entered& entered, const std::string& command);
-Json never_waits_as_json(const service::Point& point);
+Json wrong_as_json(const service::Point& point);
 
 }  // namespace cli

@@ -211,6 +211,8 @@ inline bool needs_seeing_to(const Point& point) {
 struct BeforeWork {
   // Of what never waits: those that need it.
   std::vector<const Point*> points;
+  // Of the other tasks: those of which a listed sign was seen, that nobody has found good since.
+  std::vector<const Point*> signs;
   std::vector<const SeenSign*> seen;  // signs that nobody has found good since
 };
 

@@ -17,9 +17,16 @@ std::vector<std::string> cautions_of(const std::vector<const Point*>& points) {
 
 BeforeWork before_work(const DueList& list, const Machine& machine) {
   BeforeWork before;
+  const auto sign_seen = [](const Point& point) {
+    return std::any_of(point.limbs.begin(), point.limbs.end(),
+                       [](const LimbStanding& limb) { return limb.kind == LimbKind::sign && !limb.seen.empty(); });
+  };
   for (const Point& point : list.points) {
-    if (point.machine->key == machine.key && never_waits(point) && needs_seeing_to(point)) {
-      before.points.push_back(&point);
+    if (point.machine->key != machine.key) continue;
+    if (never_waits(point)) {
+      if (needs_seeing_to(point)) before.points.push_back(&point);
+    } else if (sign_seen(point)) {
+      before.signs.push_back(&point);
     }
   }
   for (const SeenSign& seen : list.seen) {

@@ -178,6 +178,22 @@ TEST_CASE("out of use, back and out of use again on one day leave the machine ou
 }
 
 TEST_CASE("a machine out of use comes first, until it is back") {
+TEST_CASE("whoever brings a machine back is told the listed signs that nobody has found good, of any task") {
+  Place place;
+  place.furnish();
+  must(place, "saw loader leak");
+  must(place, "back loader --dry-run");
+  CHECK(place.says("See to these before it works:\n  hoses: due; leak seen 2026-06-15"));
+  must(place, "back loader --dry-run --format json");
+  const auto before = nlohmann::json::parse(place.out)["before_work"];
+  REQUIRE(before["signs"].size() == 1);
+  CHECK(before["signs"][0]["task"] == "hoses");
+  CHECK(before["points"].empty());
+  must(place, "looked loader leak --note dry");
+  must(place, "back loader --dry-run");
+  CHECK_FALSE(place.says("leak"));
+}
+
   Place place;
   make_overdue(place);
   REQUIRE(place.run("out-of-use pump --note guard_off") == 0);

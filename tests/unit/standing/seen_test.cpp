@@ -100,6 +100,16 @@ TEST_CASE("a listed sign is due until its task is done or a look finds it good")
   CHECK(standing(world) == "later");
 }
 
+TEST_CASE("before a machine works again its listed signs are named until they are found good") {
+  World world = oiled();
+  const auto before = [&](const DueList& list) { return before_work(list, *list.fleet->machine("m")).signs.size(); };
+  CHECK(before(world.due("2026-06-15")) == 0);
+  world.sign("leak", "2026-06-15");
+  CHECK(before(world.due("2026-06-15")) == 1);
+  look(world, "leak", "2026-06-15");
+  CHECK(before(world.due("2026-06-15")) == 0);
+}
+
 TEST_CASE("a look answers its own sign alone; the first of the others decides") {
   World world = oiled();
   world.sign("leak", "2026-06-01");
