@@ -13,8 +13,9 @@ int find_out(Context& context) {
   const auto list =
       due_list(asking.snapshot(), {asking.today(), {}, service::Detail::standings}, service::straight_line());
   FindOutAnswer answer{list, service::find_out(list)};
+  const std::size_t all = answer.questions();
   answer.left_off = service::keep_first(answer.machines, first);
-  asking.write(find_out_formats, answer, answer.left_off);
+  asking.write(find_out_formats, answer, all - answer.questions());
   return 0;
 }
 

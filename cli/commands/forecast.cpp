@@ -27,7 +27,8 @@ int forecast(Context& context) {
   answer.forecast = service::forecast(asking.snapshot(), to, asking.forecaster());
   answer.closely = !arguments.words.empty() || arguments.has("machine");
   if (const auto first = first_option(arguments)) keep_first(answer.forecast, *first);
-  asking.write(forecast_formats, answer, answer.forecast.left_off);
+  const service::Forecast& told = answer.forecast;
+  asking.write(forecast_formats, answer, told.meters_left_off + told.days_left_off + told.points_left_off);
   return 0;
 }
 

@@ -27,7 +27,7 @@ int workload(Context& context) {
   auto load =
       service::workload(asking.snapshot(), to, step, asking.forecaster(), asking.progress("drawing the ways ahead"));
   if (first) keep_first(load, *first);
-  asking.write(workload_formats, load, load.left_off);
+  asking.write(workload_formats, load, load.rows_left_off);
   return 0;
 }
 

@@ -15,6 +15,12 @@ struct FindOutAnswer {
   const service::DueList& list;
   std::vector<service::MachineQuestions> machines;
   std::size_t left_off = 0;  // machines
+
+  std::size_t questions() const {  // of those machines
+    std::size_t count = 0;
+    for (const service::MachineQuestions& asked : machines) count += asked.questions.size();
+    return count;
+  }
 };
 
 std::string find_out_as_text(const FindOutAnswer& answer, const Look& look);

@@ -98,12 +98,23 @@ void add_machine(std::string& text, const MachineQuestions& asked, const service
   }
 }
 
-std::string none(const service::DueList& list, const Look& look) {
+// What no blank can fill.
+std::vector<const service::Gap*> without_blanks(const service::DueList& list) {
+  std::vector<const service::Gap*> gaps;
+  for (const service::Gap& gap : list.gaps) {
+    const bool asked = gap.kind == service::GapKind::nothing_recorded || gap.kind == service::GapKind::no_reading ||
+                       gap.kind == service::GapKind::stale;
+    if (!asked) gaps.push_back(&gap);
+  }
+  return gaps;
+}
+
+std::string none(const service::DueList& list) {
   if (list.gaps.empty()) {
     return fmt::format("Nothing is to be found out: of {} every point has its record.\n",
                        service::counted(list.machines, "machine", "machines"));
   }
-  return "No blanks to fill in; but see what is not known: " + look.command + " due\n";
+  return "No blanks to fill in; but not all is known.\n";
 }
 
 }  // namespace
@@ -114,15 +125,11 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
   text += out_of_use_first(list.not_in_use, look);
-  if (all.empty()) return text + '\n' + none(list, look);
+  if (all.empty()) return text + '\n' + none(list) + not_known(without_blanks(list), look);
   const auto columns = static_cast<std::size_t>(look.columns);
   if (!machines_that(list.not_in_use, service::UseKind::out_of_use).empty()) text += '\n';
   text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
-  std::size_t questions = 0;
-  for (const MachineQuestions& asked : all) {
-    add_machine(text, asked, list, look);
-    questions += asked.questions.size();
-  }
+  for (const MachineQuestions& asked : all) add_machine(text, asked, list, look);
   if (answer.left_off > 0) {
     text += fmt::format("\nAnd {} more, left off by --first.\n",
                         service::counted(static_cast<std::int64_t>(answer.left_off), "machine", "machines"));
@@ -133,17 +140,11 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
       if (question.point != nullptr) points.push_back(question.point);
     }
   }
-  std::vector<const service::Gap*> beside;  // what no blank can fill
-  for (const service::Gap& gap : list.gaps) {
-    const bool asked = gap.kind == service::GapKind::nothing_recorded || gap.kind == service::GapKind::no_reading ||
-                       gap.kind == service::GapKind::stale;
-    if (!asked) beside.push_back(&gap);
-  }
-  text += not_known(beside, look) + what_to_mind(cautions_of(points), look);
+  text += not_known(without_blanks(list), look) + what_to_mind(cautions_of(points), look);
   text += '\n' + wrapped("",
                          fmt::format("{} about {}. To type them in, take the same list with --format csv --output "
                                      "blanks.csv; fill in what is known; {} import blanks.csv",
-                                     service::counted(static_cast<std::int64_t>(questions), "blank", "blanks"),
+                                     service::counted(static_cast<std::int64_t>(answer.questions()), "blank", "blanks"),
                                      service::counted(static_cast<std::int64_t>(all.size()), "machine", "machines"),
                                      look.command),
                          columns, 0);

@@ -71,7 +71,7 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
   json["unknown"] = places_of(forecast.unknown, *forecast.fleet);
   json["gaps"] = gaps_as_json(forecast.gaps, *forecast.fleet);
   json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet);
-  json["left_off"] = forecast.left_off;
+  json["left_off"] = forecast.left_off();
   return dumped(json);
 }
 

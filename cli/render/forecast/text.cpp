@@ -198,7 +198,8 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
     text += '\n' + lines_of_meters(forecast, look);
   }
   text += left_out(forecast.unknown, {}, look.command) + not_known(forecast.gaps, forecast.unknown, look);
-  if (forecast.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", forecast.left_off);
+  const std::size_t left_off = answer.closely ? forecast.left_off() : forecast.meters_left_off;
+  if (left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", left_off);
   return text;
 }
 

@@ -63,7 +63,7 @@ std::string workload_as_json(const service::Workload& load) {
   json["no_time"] = places_of(load.no_time, *load.fleet);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
-  json["left_off"] = load.left_off;
+  json["left_off"] = load.left_off();
   return dumped(json);
 }
 

@@ -34,12 +34,13 @@ std::string row_name(const WorkloadRow& row, service::Step step) {
   return to_text(row.from);
 }
 
-std::string parts_of(const std::vector<service::WorkloadPart>& parts) {
+std::string parts_of(const std::vector<service::WorkloadPart>& parts, std::size_t left_off) {
   std::vector<std::string> words;
   for (const auto& part : parts) {
     const std::string unit = part.unit.empty() || part.unit == "piece" ? "" : ' ' + service::cleaned(part.unit);
     words.push_back(fmt::format("{:.1f}{} {}", part.amount.mean, unit, service::cleaned(part.key)));
   }
+  if (left_off > 0) words.push_back(fmt::format("and {} more", left_off));
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
@@ -88,12 +89,15 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
                                 load.sample_paths, bars ? ", and as the bar's dense part," : ""),
                     columns, 0);
   }
-  if (load.left_off > 0) {
-    text += fmt::format("\nAnd {} more, left off by --first; the sums hold them.\n", load.left_off);
+  if (load.rows_left_off > 0) {
+    const auto count = static_cast<std::int64_t>(load.rows_left_off);
+    text += fmt::format("\nAnd {}, left off by --first; the sums hold them.\n",
+                        weeks ? service::counted(count, "more week", "more weeks")
+                              : service::counted(count, "more month", "more months"));
   }
   if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
-  if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts), columns, 8);
-  if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids), columns, 8);
+  if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts, load.parts_left_off), columns, 8);
+  if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids, load.fluids_left_off), columns, 8);
   text += left_out(load.unknown, load.not_in_use, look.command);
   text += not_known(load.gaps, load.unknown, look);
   std::vector<std::string> missing;

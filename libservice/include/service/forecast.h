@@ -51,7 +51,11 @@ struct Forecast {
   std::vector<PointName> unknown;     // without record, or with a limb that cannot be reckoned
   std::vector<Gap> gaps;
   std::vector<MachineUse> not_in_use;
-  std::size_t left_off = 0;  // meters and points that `keep_first` left off
+  // What `keep_first` left off.
+  std::size_t meters_left_off = 0;
+  std::size_t days_left_off = 0;  // ahead, of those meters
+  std::size_t points_left_off = 0;
+  std::size_t left_off() const { return meters_left_off + points_left_off; }
 };
 
 // Of the machines of the scope. `to`: not before as-of; more than `horizon_months` ahead nothing is said.

@@ -99,7 +99,12 @@ struct Workload {
   std::vector<PointName> no_time;      // points with services but no `takes`
   std::vector<std::string> no_price;   // parts and fluids
   bool labour_priced = false;
-  std::size_t left_off = 0;  // rows, parts, fluids and machines that `keep_first` left off; the sums hold them
+  // What `keep_first` left off; the sums hold them.
+  std::size_t rows_left_off = 0;
+  std::size_t parts_left_off = 0;
+  std::size_t fluids_left_off = 0;
+  std::size_t machines_left_off = 0;
+  std::size_t left_off() const { return rows_left_off + parts_left_off + fluids_left_off + machines_left_off; }
 };
 
 // Every machine of the scope until `to`, inclusive and not before as-of; recurrences included. Whole numbers are added

@@ -1,6 +1,7 @@
 #include "service/forecast.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace service {
 namespace {
@@ -64,8 +65,8 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   answer.fleet = snapshot.fleet_ptr();
   answer.as_of = snapshot.as_of();
   answer.to = to;
-  for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
   answer.scope = snapshot.scope();
+  for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
     answer.meters.push_back(forecast_of(std::move(meter), answer.as_of));
   }
   for (Point& point : list.points) {
@@ -82,8 +83,14 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
 }
 
 void keep_first(Forecast& forecast, std::size_t first) {
-  forecast.left_off += keep_first(forecast.meters, std::optional(first));
-  forecast.left_off +=
+  const auto days = [&] {
+    return std::accumulate(forecast.meters.begin(), forecast.meters.end(), std::size_t{0},
+                           [](std::size_t sum, const MeterForecast& meter) { return sum + meter.ahead.ahead.size(); });
+  };
+  const std::size_t all_days = days();
+  forecast.meters_left_off += keep_first(forecast.meters, std::optional(first));
+  forecast.days_left_off += all_days - days();
+  forecast.points_left_off +=
       keep_first(forecast.points, std::optional(first), [](const ForecastPoint& each) { return each.point.standing; });
 }
 

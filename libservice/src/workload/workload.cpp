@@ -176,10 +176,10 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
 
 void keep_first(Workload& workload, std::size_t first) {
   const std::optional most(first);
-  workload.left_off += keep_first(workload.rows, most);
-  workload.left_off += keep_first(workload.parts, most);
-  workload.left_off += keep_first(workload.fluids, most);
-  workload.left_off += keep_first(workload.machines, most);
+  workload.rows_left_off += keep_first(workload.rows, most);
+  workload.parts_left_off += keep_first(workload.parts, most);
+  workload.fluids_left_off += keep_first(workload.fluids, most);
+  workload.machines_left_off += keep_first(workload.machines, most);
 }
 
 }  // namespace service

@@ -336,3 +336,127 @@ TEST_CASE("a forecast says what has no record, and nothing is no all-clear") {
   REQUIRE(place.run("forecast --first 1") == 0);
   CHECK(place.says("whichever find-out pump"));
 }
+
+TEST_CASE("a list about a site or about machines says so at its head and in JSON, and the whole fleet's does not") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string(cli_test::small_fleet) + "seasons: {harvest: {from: 08-01, to: 09-20}}\n");
+  for (const std::string list : {"due --all", "forecast", "workload", "parts", "season harvest", "find-out"}) {
+    CAPTURE(list);
+    const auto scope = [&](const std::string& of) {
+      must(place, list + of + " --format json");
+      return nlohmann::json::parse(place.out)["scope"];
+    };
+    must(place, list + " --site mere");
+    CHECK(place.out.starts_with("Skarvey estate, site mere"));
+    CHECK((scope(" --site mere") == nlohmann::json{{"site", "mere"}}));
+    must(place, list + " pump");
+    CHECK(place.out.starts_with("Skarvey estate, pump, "));  // though it is all that stands there
+    CHECK((scope(" pump")["machines"] == std::vector<std::string>{"pump"}));
+    must(place, list + " pump --machine loader --site mere");
+    CHECK(place.out.starts_with("Skarvey estate, loader and pump, "));
+    CHECK((scope(" pump --machine loader")["machines"] == std::vector<std::string>{"loader", "pump"}));
+    must(place, list);
+    CHECK_FALSE(place.out.starts_with("Skarvey estate, loader"));
+    CHECK_FALSE(place.out.starts_with("Skarvey estate, site"));
+    CHECK(scope("").is_null());
+  }
+  must(place, "due --overdue --site yard --format json");
+  CHECK(nlohmann::json::parse(place.out)["scope"]["site"] == "yard");
+  must(place, "parts pump --format md");
+  CHECK(place.out.starts_with("# Skarvey estate, pump: parts"));
+}
+
+TEST_CASE("asked about a machine that left, its name and day are told") {
+  Place place;
+  place.furnish();
+  std::string fleet = cli_test::small_fleet;
+  const std::string start = "in-service: {on: 2025-01-10, at: 0}";
+  fleet.replace(fleet.find(start), start.size(), start + "\n    left: 2026-03-01");
+  place.write("fleet.yaml", fleet);
+  for (const char* list : {"due pump", "find-out pump", "due pump --overdue", "forecast pump", "workload pump"}) {
+    CAPTURE(list);
+    must(place, list);
+    CHECK(place.says("pump  it is not there on 2026-06-15: it left on 2026-03-01"));
+    CHECK_FALSE(place.says("whole fleet"));
+  }
+}
+
+TEST_CASE("what --first left off is counted by the rows that the list lost") {
+  Place place;
+  place.furnish();
+  must(place, "reading loader 100 --on 2025-06-01");
+  must(place, "reading loader 300 --on 2026-06-14");
+  must(place, "reading pump 30 --on 2026-06-14");
+  const auto lost = [&](const std::string& list) {
+    const auto rows = [&](const std::string& line) {
+      must(place, line + " --format csv");
+      return std::count(place.out.begin(), place.out.end(), '\n');
+    };
+    const auto whole = rows(list);
+    const auto cut = rows(list + " --first 1");
+    CAPTURE(list);
+    CHECK(whole > cut);
+    CHECK(place.complains("and " + std::to_string(whole - cut) + " more"));
+  };
+  for (const char* list : {"workload", "forecast", "due"}) lost(list);
+  must(place, "workload --first 1");
+  CHECK(place.says("And 12 more months, left off by --first; the sums hold them."));
+  must(place, "forecast --first 1");
+  CHECK(place.says("And 1 more, left off by --first."));  // a meter; points are not in this text
+  std::string bought = cli_test::small_fleet;             // nothing is known of either machine
+  for (std::size_t at = 0; (at = bought.find("in-service", at)) != std::string::npos;) bought.replace(at, 10, "bought");
+  place.write("fleet.yaml", bought);
+  lost("find-out");
+}
+
+TEST_CASE("what is not known is told with site and customer") {
+  Place place;
+  place.furnish();
+  std::string fleet = cli_test::small_fleet;
+  const std::string start = "in-service: {on: 2025-01-10, at: 0}";
+  fleet.replace(fleet.find(start), start.size(), "bought: {on: 2025-01-10, at: 0}");
+  fleet.replace(fleet.find("name: Pumping station"), 21, "name: Pumping station, customer: Mere drainage");
+  place.write("fleet.yaml", fleet);
+  for (const char* list : {"forecast", "workload", "parts"}) {
+    CAPTURE(list);
+    must(place, list + std::string(" --format json"));
+    const auto unknown = nlohmann::json::parse(place.out)["unknown"];
+    REQUIRE(unknown.size() == 1);
+    CHECK(unknown[0]["machine"] == "pump");
+    CHECK(unknown[0]["site"] == "mere");
+    CHECK(unknown[0]["customer"] == "Mere drainage");
+  }
+}
+
+TEST_CASE("the due list in Markdown counts its standings, and says that later points are left out") {
+  Place place;
+  place.furnish();
+  must(place, "reading loader 300 --on 2026-06-14");
+  must(place, "due --format md");
+  CHECK(place.says(" later. --all shows the later ones too.\n"));
+  must(place, "due --format md --all");
+  CHECK_FALSE(place.says("--all shows"));
+  CHECK(place.says(" later.\n"));
+}
+
+TEST_CASE("an examination without record is not called safety alone") {
+  Place place;
+  place.furnish();
+  place.write("schedules/pump.yaml",
+              "schedule: pump\ntasks:\n"
+              "  guard: {do: Look at the guard, every: {months: 12}, safety: true}\n"
+              "  exam: {do: Examine, every: {months: 6}, by-whom: competent-person}\n");
+  std::string fleet = cli_test::small_fleet;
+  const std::string start = "in-service: {on: 2025-01-10, at: 0}";
+  fleet.replace(fleet.find(start), start.size(), "bought: {on: 2025-01-10, at: 0}");
+  place.write("fleet.yaml", fleet);
+  for (const char* list : {"due", "due --overdue", "workload", "forecast"}) {
+    CAPTURE(list);
+    must(place, list);
+    CHECK(place.says(", safety or statutory: guard, exam"));
+  }
+  must(place, "done pump exam --on 2026-05-01 --by M.T.");
+  must(place, "due");
+  CHECK(place.says(", safety: guard"));
+}
