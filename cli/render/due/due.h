@@ -20,6 +20,9 @@ struct DueAnswer {
   service::DueRows every() const { return rows_of(list, {true, true, first}); }  // for programs
 };
 
+// How many of each standing there are, and what is left out: `3 overdue, 12 later. --all shows the later ones too.`
+std::string totals(const service::DueRows& rows);
+
 std::string due_as_text(const DueAnswer& due, const Look& look);
 std::string due_as_json(const DueAnswer& due);
 // Points, gaps and machines out of use or laid up, told apart by the first column.

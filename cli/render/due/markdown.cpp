@@ -12,7 +12,8 @@ namespace cli {
 
 std::string due_as_markdown(const DueAnswer& due, const std::string& command) {
   const service::DueList& list = due.list;
-  std::string text = fmt::format("# {}: due on {}\n\n", markdown_cell(whose_list(list)), to_text(list.as_of));
+  std::string text =
+      fmt::format("# {}: due on {}\n\n", markdown_cell(whose_list(*list.fleet, list.scope)), to_text(list.as_of));
   for (const service::MachineUse& use : list.not_in_use) text += markdown_machine(use);
   if (!list.not_in_use.empty()) text += '\n';
   const service::DueRows shown = due.rows();
@@ -20,7 +21,7 @@ std::string due_as_markdown(const DueAnswer& due, const std::string& command) {
   text += points.empty() ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),
                                        service::counted(list.machines, "machine", "machines"))
                          : points;
-  if (shown.left_off > 0) text += fmt::format("\nAnd {} more.\n", shown.left_off);
+  if (!points.empty()) text += '\n' + totals(shown);
   if (!list.seen.empty()) text += fmt::format("\n## {}\n\n", title_of(service::OverdueHeading::seen));
   for (const service::SeenSign& seen : list.seen) text += markdown_seen(seen);
   const auto gaps = gaps_beside(list, shown.no_record);

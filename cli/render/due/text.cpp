@@ -36,6 +36,8 @@ std::string expected_words(const service::DueRows& rows, const Look& look) {
                     : "About: expected at even odds; in brackets, eight cases of ten lie within.\n";
 }
 
+}  // namespace
+
 std::string totals(const service::DueRows& rows) {
   std::vector<std::string> parts;
   for (const Standing standing :
@@ -48,8 +50,6 @@ std::string totals(const service::DueRows& rows) {
   if (rows.later > 0) text += " --all shows the later ones too.";
   return text + '\n';
 }
-
-}  // namespace
 
 std::string due_as_text(const DueAnswer& due, const Look& look) {
   const DueList& list = due.list;

@@ -111,14 +111,19 @@ std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
     if (told) continue;  // nothing is recorded of the whole machine
     const auto& points = by_machine[machine];
     std::vector<std::string> safety;
+    bool competent = false;
     for (const Point* point : points) {
-      if (never_waits(*point)) safety.push_back(task_of(*point));
+      if (!never_waits(*point)) continue;
+      safety.push_back(task_of(*point));
+      competent = competent || by_competent_person(*point);
     }
     std::string text = points.size() == 1
                            ? fmt::format("{}: too little to go by", task_of(*points.front()))
                            : fmt::format("{} with too little to go by",
                                          service::counted(static_cast<std::int64_t>(points.size()), "task", "tasks"));
-    if (points.size() > 1 && !safety.empty()) text += fmt::format(", safety among them: {}", fmt::join(safety, ", "));
+    if (points.size() > 1 && !safety.empty()) {
+      text += fmt::format(", {} among them: {}", never_wait_words(competent), fmt::join(safety, ", "));
+    }
     lines.emplace_back(machine->key, fmt::format("{}; {} find-out {}", text, look.command, machine->key));
   }
   return said_rows(lines, look);

@@ -267,8 +267,12 @@ std::string no_record_words(const service::NoRecord& line, const std::string& co
   std::string text = service::counted(count, "task", "tasks");
   if (line.nothing_recorded) text = "nothing is recorded of it: " + text;
   std::vector<std::string> safety;
-  for (const Point* point : line.safety()) safety.push_back(task_of(*point));
-  if (!safety.empty()) text += fmt::format(", safety: {}", fmt::join(safety, ", "));
+  bool competent = false;
+  for (const Point* point : line.safety()) {
+    safety.push_back(task_of(*point));
+    competent = competent || by_competent_person(*point);
+  }
+  if (!safety.empty()) text += fmt::format(", {}: {}", never_wait_words(competent), fmt::join(safety, ", "));
   return text + "; to fill in: " + command + " find-out " + service::cleaned(line.machine->key);
 }
 

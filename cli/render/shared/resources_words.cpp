@@ -76,10 +76,14 @@ std::string left_out(const std::vector<service::PointName>& unknown, const std::
     const auto count = std::count_if(unknown.begin(), unknown.end(),
                                      [&](const auto& point) { return point.machine == first.machine; });
     std::vector<std::string> safety;
+    bool competent = false;
     for (const service::PointName& point : unknown) {
-      if (point.machine == first.machine && (point.safety || point.competent_person)) safety.push_back(task_of(point));
+      if (point.machine != first.machine || !(point.safety || point.competent_person)) continue;
+      safety.push_back(task_of(point));
+      competent = competent || point.competent_person;
     }
-    const std::string marked = safety.empty() ? "" : fmt::format(", safety: {}", fmt::join(safety, ", "));
+    const std::string marked =
+        safety.empty() ? "" : fmt::format(", {}: {}", never_wait_words(competent), fmt::join(safety, ", "));
     text += fmt::format("  {}: not known when {} {} due{}: {} find-out {}\n", machine,
                         count == 1 ? task_of(first) : service::counted(count, "task", "tasks"),
                         count == 1 ? "comes" : "come", marked, command, machine);

@@ -210,7 +210,7 @@ TEST_CASE("every list takes --site and --first, and says what it left off") {
   REQUIRE(place.run("due --first 1 --format csv") == 0);
   CHECK(place.complains("and 3 more"));
   REQUIRE(place.run("due --all --first 1 --format md") == 0);
-  CHECK(place.says("And 3 more."));
+  CHECK(place.says("And 3 more, left off by --first."));
   REQUIRE(place.run("due --first 9 --format csv") == 0);
   CHECK(place.err.empty());
   REQUIRE(place.run("history loader --first 1") == 0);
