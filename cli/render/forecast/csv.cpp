@@ -36,12 +36,14 @@ void add_due_next(CsvTable& table, const service::Point& point, const service::F
                  {"task", csv_text(point.name)},
                  {"position", csv_text(point.position)},
                  {"standing", std::string(to_text(point.standing))},
+                 {"by_estimate", yes_or_no(point.by_estimate)},
                  {"due_on", figure(point.due_on)},
                  {"due_span_p10", figure(point.due_span.p10)},
                  {"due_span_p50", figure(point.due_span.p50)},
                  {"due_span_p90", figure(point.due_span.p90)},
                  {"sooner_if", joined_names(point.sooner_if)},
                  {"measure_again", joined_names(point.measure_again)}};
+  add_put_off(cells, point);
   add_marks(cells, point);
   table.add(cells);
 }
@@ -50,12 +52,45 @@ void add_due_next(CsvTable& table, const service::Point& point, const service::F
 
 std::string forecast_as_csv(const ForecastAnswer& answer) {
   const service::Fleet& fleet = *answer.forecast.fleet;
-  CsvTable table({"row",          "machine",      "site",      "customer",      "meter",     "unit",
-                  "on",           "p10",          "p50",       "p90",           "shown_p10", "shown_p50",
-                  "shown_p90",    "task",         "position",  "standing",      "due_on",    "due_span_p10",
-                  "due_span_p50", "due_span_p90", "sooner_if", "measure_again", "safety",    "competent_person",
-                  "cautions",     "kind",         "fact",      "state",         "since",     "until",
-                  "note",         "say"});
+  CsvTable table({"row",
+                  "machine",
+                  "site",
+                  "customer",
+                  "meter",
+                  "unit",
+                  "on",
+                  "p10",
+                  "p50",
+                  "p90",
+                  "shown_p10",
+                  "shown_p50",
+                  "shown_p90",
+                  "task",
+                  "position",
+                  "standing",
+                  "due_on",
+                  "due_span_p10",
+                  "due_span_p50",
+                  "due_span_p90",
+                  "sooner_if",
+                  "measure_again",
+                  "safety",
+                  "competent_person",
+                  "cautions",
+                  "kind",
+                  "fact",
+                  "state",
+                  "since",
+                  "until",
+                  "note",
+                  "say",
+                  "by_estimate",
+                  "put_off_until",
+                  "put_off_at",
+                  "put_off_shown",
+                  "put_off_by",
+                  "put_off_note",
+                  "put_off_by_estimate"});
   for (const service::MeterForecast& each : answer.forecast.meters) {
     add_meter(table, "now", each.ahead, fleet,
               each.ahead.now);  // a meter that nobody read has a row, and nothing in it

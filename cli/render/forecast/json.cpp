@@ -60,6 +60,8 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
     Json row = place_of(each.point, *forecast.fleet);
     mark(row, each.point);
     row["standing"] = service::to_text(each.point.standing);
+    row["by_estimate"] = each.point.by_estimate;
+    row["put_off"] = put_off_or_null(each.point.put_off);
     row["due_on"] = day_or_null(each.point.due_on);
     row["due_span"] = span_as_json(each.point.due_span);
     add_observed(row, each.point);

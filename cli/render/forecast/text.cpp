@@ -170,6 +170,7 @@ std::string next_points(const service::Forecast& forecast, const Look& look) {
     if (const std::string sooner = sooner_words(point); !sooner.empty()) span += "; " + sooner;
     if (!point.measure_again.empty()) span += fmt::format("; measure {} again", listed(point.measure_again, "and"));
     for (const std::string& word : marks_of(point)) span += "; " + word;
+    if (point.put_off) span += "; put off " + words_of(*point.put_off, *point.machine);
     rows.push_back({service::cleaned(point.machine->key), task_of(point),
                     each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
   }

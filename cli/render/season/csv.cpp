@@ -126,7 +126,9 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "put_off_at",
                   "put_off_shown",
                   "put_off_by",
-                  "put_off_note"});
+                  "put_off_note",
+                  "put_off_by_estimate",
+                  "never_wait"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
   for (const auto& item : plan.put_off) add_item(table, "put-off", item, fleet, "");

@@ -190,7 +190,7 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
   if (marked([](const SeasonItem& item) { return item.safety; })) text += "S: safety. ";
   if (marked([](const SeasonItem& item) { return item.competent_person; })) text += "C: by a competent person. ";
   if (marked([](const SeasonItem& item) { return odds_of(item) == "due?"; })) {
-    text += "due?: by estimate; read the meter. ";
+    text += "due?: by estimate its use alone has brought it due; read the meter. ";
   }
   return wrapped(
       "",

@@ -64,7 +64,8 @@ std::vector<std::string> point_columns() {
           "say",
           "safety",
           "competent_person",
-          "cautions"};
+          "cautions",
+          "put_off_by_estimate"};
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
@@ -171,7 +172,8 @@ void add_put_off(CsvCells& cells, const service::Point& point) {
                              {"put_off_at", figure(point.put_off->at)},
                              {"put_off_shown", figure(point.put_off->shown)},
                              {"put_off_by", csv_text(point.put_off->by)},
-                             {"put_off_note", csv_text(point.put_off->why)}});
+                             {"put_off_note", csv_text(point.put_off->why)},
+                             {"put_off_by_estimate", yes_or_no(point.put_off->by_estimate)}});
 }
 
 void add_marks(CsvCells& cells, const service::Point& point) {

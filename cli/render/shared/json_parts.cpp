@@ -65,7 +65,8 @@ Json fitted_as_json(const service::Fitted& fitted) {
 Json put_off_as_json(const service::PutOff& put_off) {
   return {{"until", day_or_null(put_off.until)},    {"at", number_or_null(put_off.at)},
           {"shown", number_or_null(put_off.shown)}, {"meter", text_or_null(put_off.meter)},
-          {"by", text_or_null(put_off.by)},         {"note", text_or_null(put_off.why)}};
+          {"by", text_or_null(put_off.by)},         {"note", text_or_null(put_off.why)},
+          {"by_estimate", put_off.by_estimate}};
 }
 
 }  // namespace
@@ -175,7 +176,6 @@ Json head_of(const service::Fleet& fleet, service::Day as_of) {
   return {{"fleet", fleet.name}, {"as_of", to_text(as_of)}};
 }
 
-Json base_cautions_as_json() {
 Json head_of(const service::Fleet& fleet, service::Day as_of, const service::Scope& scope) {
   Json json = head_of(fleet, as_of);
   json["scope"] = nullptr;
@@ -187,6 +187,7 @@ Json head_of(const service::Fleet& fleet, service::Day as_of, const service::Sco
   return json;
 }
 
+Json base_cautions_as_json() {
   const service::BaseCautions& base = service::base_cautions();
   Json json = Json::array();
   for (const std::string_view step : base.steps) json.push_back(step);

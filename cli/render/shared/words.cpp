@@ -299,6 +299,9 @@ std::string words_of(const service::PutOff& put_off, const service::Machine& mac
   }
   if (!put_off.by.empty()) text += " by " + service::cleaned(put_off.by);
   if (!put_off.why.empty()) text += ": " + service::cleaned(put_off.why);
+  if (put_off.by_estimate) {
+    text += fmt::format("; over by estimate: read {}", meter_words(machine, put_off.meter));
+  }
   return text;
 }
 

@@ -28,18 +28,35 @@ std::string sooner_too(const service::Point& point) {
   return sooner.empty() ? "" : "; " + sooner;
 }
 
+// `, about 12 h over by estimate`.
+std::string over_words(const service::Point& point) {
+  const LimbStanding* limb = service::limb_of(point, service::LimbKind::usage);
+  if (limb == nullptr || !limb->estimated_left || limb->estimated_left->hundredths > 0) return "";
+  return fmt::format(", about {} over by estimate", about(-*limb->estimated_left, service::cleaned(limb->unit)));
+}
+
 std::string span_of(const Explanation& explained, service::Day as_of) {
   const service::Point& point = explained.point;
   const auto& [p10, p50, p90] = point.due_span;
+  if (point.by_estimate) {
+    if (p90 == as_of) return "has come due already in nine cases of ten or more";
+    const bool latest = explained.ends_certainly || (p50 && p50 == p90);
+    const std::string late = fmt::format("{} {}", latest ? "at the latest on" : "in one case of ten after",
+                                         p90 ? to_text(*p90) : "five years");
+    if (p50 && *p50 <= as_of) return "has come due already at even odds or better; " + late;
+    // The days know that nobody wrote a service down; its use alone does not.
+    const std::string even = p50 == p90 ? ""
+                             : p50      ? fmt::format("at even odds by {}, ", to_text(*p50))
+                                        : std::string("at even odds not within five years, ");
+    return fmt::format(
+        "its use alone has brought it due{}; but no service was written down since, which makes later days likelier: "
+        "{}{}",
+        over_words(point), even, late);
+  }
   if (!p10) return sooner_words(point);
   if (!p50) {
     return fmt::format("may come due from {} on; at even odds not within five years{}", to_text(*p10),
                        sooner_too(point));
-  }
-  if (point.by_estimate) {
-    return p90 == as_of ? "has come due already in nine cases of ten or more"
-                        : fmt::format("has come due already at even odds or better; in one case of ten comes after {}",
-                                      p90 ? to_text(*p90) : "five years");
   }
   if (service::day_kind(point) == service::DayKind::certain) {
     return fmt::format("comes due on {}, for certain", to_text(*p50));

@@ -162,6 +162,7 @@ struct PutOff {
   std::string by;
   std::string why;
   FactId fact;
+  bool by_estimate = false;  // that use is reached by the estimate of today's: a reading would end it
 };
 
 struct Point {

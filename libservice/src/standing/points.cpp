@@ -70,7 +70,7 @@ void put_off_if_so(Point& point, const MachineView& view, const Since& since, co
   }
   if (newest == nullptr) return;
   if (newest->until && view.as_of >= *newest->until) return;
-  PutOff put_off{newest->until, newest->at, std::nullopt, {}, {}, newest->by, newest->note, newest->id};
+  PutOff put_off{newest->until, newest->at, std::nullopt, {}, {}, newest->by, newest->note, newest->id, false};
   if (newest->at) {
     const std::string& name = newest->meter.empty() ? meter : newest->meter;
     const MeterHistory* history = view.history(name);
@@ -79,6 +79,8 @@ void put_off_if_so(Point& point, const MachineView& view, const Since& since, co
     put_off.shown = history->shown_at(*newest->at);
     put_off.meter = name;
     put_off.unit = view.machine.meter(name)->unit;
+    const auto today = view.estimate_today(name);
+    put_off.by_estimate = today && *today >= *newest->at;
   }
   point.put_off = std::move(put_off);
 }

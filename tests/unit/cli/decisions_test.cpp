@@ -71,6 +71,35 @@ TEST_CASE("a task can be put off by use: more of it, or what the meter shows") {
   CHECK(point(place, "loader", "engine-oil")["put_off"].is_null());
 }
 
+TEST_CASE("a delay whose use is past by estimate says so in every list, and so does a forecast") {
+  Place place;
+  make_overdue(place);
+  must(place, "put-off loader engine-oil --until +50h --by Ann --note hay");
+  const std::string over = "by Ann: hay; over by estimate: read the meter";
+  must(place, "due --overdue");
+  CHECK_FALSE(place.says("over by estimate"));
+  for (const char* ask :
+       {"due loader", "due --overdue", "due --format md", "why loader engine-oil", "forecast loader"}) {
+    CAPTURE(ask);
+    must(place, ask + std::string(" --as-of 2027-06-15"));
+    CHECK(place.says(over));
+  }
+  must(place, "forecast --as-of 2027-06-15 --format json");
+  const auto points = nlohmann::json::parse(place.out)["points"];
+  const auto oil = std::find_if(points.begin(), points.end(), [](const auto& each) {
+    return each["machine"] == "loader" && each["task"] == "engine-oil";
+  });
+  REQUIRE((oil != points.end()));
+  CHECK((*oil)["put_off"]["by"] == "Ann");
+  CHECK((*oil)["put_off"]["by_estimate"] == true);
+  CHECK((*oil)["by_estimate"] == false);  // it is overdue by facts
+  for (const char* list : {"forecast", "due"}) {
+    must(place, list + std::string(" --as-of 2027-06-15 --format csv"));
+    CHECK(place.says("put_off_by_estimate"));
+    CHECK(place.says(",Ann,hay,"));
+  }
+}
+
 TEST_CASE("who puts off is known, and a missing reason is said") {
   Place place;
   make_overdue(place);
@@ -149,6 +178,22 @@ TEST_CASE("whoever brings a machine back is told what never waits, and whoever w
   CHECK_FALSE(place.says("guard: "));
 }
 
+TEST_CASE("whoever brings a machine back is told the listed signs that nobody has found good, of any task") {
+  Place place;
+  place.furnish();
+  must(place, "saw loader leak");
+  must(place, "back loader --dry-run");
+  CHECK(place.says("See to these before it works:\n  hoses: due; leak seen 2026-06-15"));
+  must(place, "back loader --dry-run --format json");
+  const auto before = nlohmann::json::parse(place.out)["before_work"];
+  REQUIRE(before["signs"].size() == 1);
+  CHECK(before["signs"][0]["task"] == "hoses");
+  CHECK(before["points"].empty());
+  must(place, "looked loader leak --note dry");
+  must(place, "back loader --dry-run");
+  CHECK_FALSE(place.says("leak"));
+}
+
 TEST_CASE("a machine laid up is asked for no reading and mailed under its own heading") {
   Place place;
   make_overdue(place);
@@ -178,22 +223,6 @@ TEST_CASE("out of use, back and out of use again on one day leave the machine ou
 }
 
 TEST_CASE("a machine out of use comes first, until it is back") {
-TEST_CASE("whoever brings a machine back is told the listed signs that nobody has found good, of any task") {
-  Place place;
-  place.furnish();
-  must(place, "saw loader leak");
-  must(place, "back loader --dry-run");
-  CHECK(place.says("See to these before it works:\n  hoses: due; leak seen 2026-06-15"));
-  must(place, "back loader --dry-run --format json");
-  const auto before = nlohmann::json::parse(place.out)["before_work"];
-  REQUIRE(before["signs"].size() == 1);
-  CHECK(before["signs"][0]["task"] == "hoses");
-  CHECK(before["points"].empty());
-  must(place, "looked loader leak --note dry");
-  must(place, "back loader --dry-run");
-  CHECK_FALSE(place.says("leak"));
-}
-
   Place place;
   make_overdue(place);
   REQUIRE(place.run("out-of-use pump --note guard_off") == 0);

@@ -63,6 +63,20 @@ TEST_CASE("what is put off until a meter value is no longer put off beyond it") 
   CHECK_FALSE(is_put_off(world, "2026-03-02"));
 }
 
+TEST_CASE("a delay until a use stands until a reading ends it, and says when the estimate is past it") {
+  World world = overdue_by_hours();  // 3 to 4 h a day
+  world.put_off("t", "2026-02-02", "2027-01-01", "1150");
+  const auto soon = world.point("2026-02-03", "t");
+  REQUIRE(soon.put_off.has_value());
+  CHECK_FALSE(soon.put_off->by_estimate);
+  const auto later = world.point("2026-06-01", "t");
+  REQUIRE(later.put_off.has_value());
+  CHECK(later.put_off->by_estimate);
+  World by_day = overdue_by_hours();
+  by_day.put_off("t", "2026-02-02", "2027-01-01");
+  CHECK_FALSE(by_day.point("2026-06-01", "t").put_off->by_estimate);
+}
+
 TEST_CASE("what is put off until a day and a meter value is put off until whichever comes first") {
   World by_value = overdue_by_hours();
   by_value.put_off("t", "2026-02-02", "2026-06-01", "1150");

@@ -1,0 +1,1 @@
+whichever why combine knife --as-of 2026-12-31
