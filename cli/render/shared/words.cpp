@@ -171,11 +171,13 @@ std::string whose_list(const service::Fleet& fleet, const service::Scope& scope)
     return text + fmt::format(", site {}{}", service::cleaned(site->key),
                               customer.empty() ? "" : fmt::format(" ({})", customer));
   }
-  const std::vector<std::string>& all = *scope.machines;
   constexpr std::size_t most = 3;
-  if (all.size() <= most) return text + ", " + listed(all, "and");
-  return text +
-         fmt::format(", {} and {} more", listed({all.begin(), all.begin() + most - 1}, ","), all.size() - most + 1);
+  std::vector<std::string> names = *scope.machines;
+  if (names.size() > most) {
+    names.resize(most - 1);
+    names.push_back(fmt::format("{} more", scope.machines->size() - names.size()));
+  }
+  return text + ", " + listed(names, "and");
 }
 
 std::string site_words(const service::Fleet& fleet, const service::Machine& machine) {

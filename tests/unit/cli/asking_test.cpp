@@ -2,6 +2,7 @@
 #include "unit/cli/asking.h"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <sstream>
@@ -361,6 +362,13 @@ TEST_CASE("a list about a site or about machines says so at its head and in JSON
     CHECK_FALSE(place.out.starts_with("Skarvey estate, site"));
     CHECK(scope("").is_null());
   }
+  std::string four = cli_test::small_fleet;
+  for (const char* more : {"a", "b"}) four += fmt::format("  {}: {{schedule: pump, in-service: 2025-01-10}}\n", more);
+  place.write("fleet.yaml", four);
+  must(place, "due pump loader b");
+  CHECK(place.out.starts_with("Skarvey estate, pump, loader and b, "));
+  must(place, "due pump loader b a");
+  CHECK(place.out.starts_with("Skarvey estate, pump, loader and 2 more, "));
   must(place, "due --overdue --site yard --format json");
   CHECK(nlohmann::json::parse(place.out)["scope"]["site"] == "yard");
   must(place, "parts pump --format md");
