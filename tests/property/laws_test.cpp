@@ -62,12 +62,19 @@ std::vector<std::string> told(const service::DueList& list, const std::string& m
   return lines;
 }
 
+// But for the answer to a question about it by name while it is not there: `not_there`.
 std::vector<std::string> gaps(const service::DueList& list, const std::string& machine) {
   std::vector<std::string> lines;
   for (const auto& gap : list.gaps) {
-    if (gap.machine == machine) lines.push_back(gap.say);
+    if (gap.machine == machine && gap.kind != service::GapKind::no_machine) lines.push_back(gap.say);
   }
   return lines;
+}
+
+bool not_there(const service::DueList& list, const std::string& machine) {
+  return std::any_of(list.gaps.begin(), list.gaps.end(), [&](const service::Gap& gap) {
+    return gap.machine == machine && gap.kind == service::GapKind::no_machine;
+  });
 }
 
 // Of facts on days on which a machine was not there it is told how many there are: where more are written, more are
@@ -90,6 +97,7 @@ int severity(service::LimbState state) {
 
 TEST_CASE("a scoped answer is the whole one restricted") {
   int machines = 0;
+  int absent = 0;
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
     const auto world = test::build(twin::random_world(5'000'000 + seed));
     const auto whole = due(world);
@@ -98,9 +106,13 @@ TEST_CASE("a scoped answer is the whole one restricted") {
       ++machines;
       REQUIRE((told(scoped) == told(whole, machine.key)));
       REQUIRE((gaps(scoped, machine.key) == gaps(whole, machine.key)));
+      REQUIRE(not_there(scoped, machine.key) == (scoped.machines == 0));
+      REQUIRE_FALSE(not_there(whole, machine.key));
+      if (scoped.machines == 0) ++absent;
     }
   }
   CHECK(machines > static_cast<int>(worlds));
+  CHECK(absent > 0);
 }
 
 TEST_CASE("another machine's facts change nothing that facts decide") {
