@@ -3,7 +3,7 @@
 //
 //   chosen        on simulated fleets and the first halves of real sets (tests/honesty/PROTOCOL.md); most matter
 //   little:
-//                 half or double of them moves the loss by less than one part in a hundred
+//                 half or double of them moves the loss by about one part in a hundred or less
 //   as first      as the first version of this forecast had it; it was measured as a part of the whole, never alone
 //   reasoned      from what it stands for; likewise never measured alone
 //   numerical     bounds the work of computing
@@ -50,7 +50,7 @@ struct ForecastConstants {
   double idle_lasts = 0.85;      // odds that it goes on, a window of the shortest length (as first)
   double lightest = 9;           // numerical: log weight behind the heaviest at which a component is dropped
   int most_components = 12;      // numerical
-  int kept_components = 2;       // numerical: a third one changes no figure
+  int kept_components = 2;       // numerical: a third one changes next to nothing
   double change_to_come = 0.04;  // weight of a change not seen yet (chosen)
   double soft_profile_sd = 5;    // days over which the profile's slope is softened: a bin (as first)
 
