@@ -26,9 +26,8 @@ std::vector<std::vector<std::string>> rows_of(const std::string& path) {
 }
 
 Day day_of(const std::string& text) {
-  return std::chrono::sys_days{std::chrono::year{std::stoi(text.substr(0, 4))} /
-                               static_cast<unsigned>(std::stoi(text.substr(5, 2))) /
-                               static_cast<unsigned>(std::stoi(text.substr(8, 2)))};
+  const auto number = [&](std::size_t from, std::size_t length) { return std::stoi(text.substr(from, length)); };
+  return std::chrono::sys_days{std::chrono::year{number(0, 4)} / number(5, 2) / number(8, 2)};
 }
 
 RealSet read_set(const std::string& folder, const std::string& name, Half half) {
