@@ -40,6 +40,12 @@ struct Asked {
   Half half = Half::all;
 };
 
+// Each world draws by itself, whatever is asked beside it.
+std::mt19937_64 random_of(unsigned seed, int number, const std::string& name) {
+  std::seed_seq seeds{seed, static_cast<unsigned>(number), static_cast<unsigned>(name[0] * 256 + name[1])};
+  return std::mt19937_64(seeds);
+}
+
 void print_head(const std::string& what) {
   std::fputs(fmt::format("{}\n{:<17} {:>6}  inside (se) below/above  before  loss  plain A  plain B  ratio  p50 alone  "
                          "past said/true %\n",
@@ -86,9 +92,7 @@ bool on_simulated(const Asked& asked) {
     }
     Scores sum;
     for (int f = 0; f < asked.fleets; ++f) {
-      std::seed_seq seeds{asked.seed, static_cast<unsigned>(f),
-                          static_cast<unsigned>(kind.name[0] * 256 + kind.name[1])};
-      std::mt19937_64 random(seeds);
+      std::mt19937_64 random = random_of(asked.seed, f, kind.name);
       const World world = simulated(kind.name, far_days, random);
       const auto facts = write_down(world, random);
       Scores scores = ask(world, facts, world.last() - std::chrono::days{far_days}, far_days);
@@ -116,8 +120,7 @@ bool on_real(const Asked& asked) {
   for (RealSet& set : real_sets(asked.real, asked.half)) {
     Scores sum;
     for (int b = 0; b < asked.books; ++b) {
-      std::seed_seq seeds{asked.seed, static_cast<unsigned>(b), static_cast<unsigned>(set.name[0] * 256 + set.name[1])};
-      std::mt19937_64 random(seeds);
+      std::mt19937_64 random = random_of(asked.seed, b, set.name);
       draw_intervals(set.world, random);
       const auto facts = write_down(set.world, random);
       for (const Day day : days_to_ask(set.world)) {
@@ -159,9 +162,7 @@ bool on_replay(const Asked& asked) {
     int scored = 0;
     int held = 0;
     for (int f = 0; f < asked.fleets; ++f) {
-      std::seed_seq seeds{asked.seed, static_cast<unsigned>(f),
-                          static_cast<unsigned>(kind.name[0] * 256 + kind.name[1])};
-      std::mt19937_64 random(seeds);
+      std::mt19937_64 random = random_of(asked.seed, f, kind.name);
       const World world = simulated(kind.name, far_days, random);
       const auto facts = write_down(world, random);
       const Day today = world.last() - std::chrono::days{far_days};

@@ -186,11 +186,9 @@ void PooledModel::learn_rates() {
 
 // In how many years each part of the season was seen: own, and half of those of the kind's others.
 void PooledModel::learn_what_was_seen() {
-  double years = 0;
   Profile seen{};
   std::vector<Profile> own(members_.size());
   for (std::size_t i = 0; i < members_.size(); ++i) {
-    years += std::min(members_[i].years, constants.most_years);
     for (const ReadingGap& gap : members_[i].trace.gaps) {
       // Of a long time between two readings nobody knows in which part of it the use fell.
       const double told = std::min(1.0, constants.told_days / std::max(1, days_between(gap.from, gap.to)));
@@ -203,9 +201,6 @@ void PooledModel::learn_what_was_seen() {
   }
   for (std::size_t i = 0; i < members_.size(); ++i) {
     Learnt& learnt = members_[i].learnt;
-    const double own_years = std::min(members_[i].years, constants.most_years);
-    learnt.own_years = members_[i].years;
-    learnt.known_years = own_years + (years - own_years) / 2;
     learnt.expected_seasons = members_[i].trace.expected_shape.has_value();
     Profile known{};
     for (std::size_t b = 0; b < bin_count; ++b) {

@@ -33,8 +33,6 @@ struct Learnt {
   // How little is known of each part of the season: exp(-years in which it was seen), less where use is even.
   Profile unseen{};
   double dispersion = 0;
-  double known_years = 0;  // own years, and half of those of the kind's others
-  double own_years = 0;
   double predicted_use = 0;  // over the year-long spans that the spread was measured on
   double used = 0;
   double mean_days = 0;  // exposure of all gaps
