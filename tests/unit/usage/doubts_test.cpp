@@ -9,7 +9,6 @@
 #include "usage/slips.h"
 
 using service::Doubt;
-using service::FactKind;
 using test::amount;
 using test::day;
 using test::text_or_none;
