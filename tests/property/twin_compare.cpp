@@ -135,7 +135,7 @@ std::shared_ptr<const service::Fleet> fleet_of(const twin::World& world) {
   std::string key = texts.fleet;
   for (const auto& [name, text] : texts.schedules) {
     files.texts[name] = text;
-    key += name + '\n' + text;
+    key.append(name).append(1, '\n').append(text);
   }
   static std::map<std::string, std::shared_ptr<const service::Fleet>> read;
   const auto found = read.find(key);
