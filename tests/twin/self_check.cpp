@@ -3,6 +3,7 @@
 #define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -21,7 +22,7 @@ Day on(int y, int m, int d) { return day_of(y, m, d); }
 Limb hours(double n) {
   Limb l;
   l.kind = Kind::usage;
-  l.amount = static_cast<Amount>(n * 100 + 0.5);
+  l.amount = static_cast<Amount>(std::llround(n * 100));
   return l;
 }
 Limb usage(const std::string& meter, Amount n) {
@@ -1361,9 +1362,9 @@ TEST_CASE("random worlds are valid, use every feature, and reach every standing 
     if (needs_ids(w)) ++exported;
     if (has_found_roll_overs(w)) ++found;
   }
-  for (const auto& [name, count] : used) {
-    INFO(name);
-    CHECK(count >= 5);
+  for (const auto& each : used) {
+    INFO(each.first);
+    CHECK(each.second >= 5);
   }
   for (const char* s : {"overdue usage", "overdue calendar", "overdue changes", "overdue measured", "overdue sign",
                         "overdue season", "due usage", "due calendar", "due changes", "due measured", "due sign",

@@ -222,7 +222,7 @@ FleetFiles fleet_files(const World& world) {
   for (const Machine& m : world.machines) {
     text += "  " + m.name + ":\n";
     const auto line = [&text](const std::string& key, const std::string& value) {
-      text += "    " + key + ": " + value + "\n";
+      text.append("    ").append(key).append(": ").append(value).append("\n");
     };
     line("name", "The " + m.name);
     line("schedule", m.schedule);

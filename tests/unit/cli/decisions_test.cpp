@@ -123,9 +123,9 @@ TEST_CASE("what cannot be a delay is refused, and says what can") {
       {"put-off loader engine-oli --until 2026-07-01", 64},                     //
       {"put-off loader engine-oil --until 2026-02-30", 64},                     //
   };
-  for (const auto& [line, status] : cases) {
-    CAPTURE(line);
-    CHECK(place.run(line) == status);
+  for (const auto& each : cases) {
+    CAPTURE(each.first);
+    CHECK(place.run(each.first) == each.second);
     CHECK_FALSE(place.err.empty());
     CHECK(place.complains("hint:"));
   }

@@ -22,7 +22,7 @@ std::string astray(const std::string& printed, int& named) {
   const std::string text = Place::unfolded(printed);
   constexpr std::string_view begins = "whichever ";
   for (auto at = text.find(begins); at != std::string::npos; at = text.find(begins, at + 1)) {
-    const std::string rest = text.substr(at, 90);
+    std::string rest = text.substr(at, 90);
     const std::string behind = rest.substr(begins.size());
     const std::string word = behind.substr(0, behind.find_first_of(" `;,.\n\""));
     const bool about_none = word == "help" || word == "new";

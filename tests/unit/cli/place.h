@@ -70,7 +70,8 @@ class Place {
     world.draw = [this] {
       std::array<std::uint8_t, 10> bytes{};
       ++drawn;
-      for (std::size_t i = 0; i < bytes.size(); ++i) bytes[i] = static_cast<std::uint8_t>(drawn * 37 + i * 101);
+      for (std::size_t i = 0; i < bytes.size(); ++i)
+        bytes[i] = static_cast<std::uint8_t>(std::size_t{drawn} * 37 + i * 101);
       return bytes;
     };
     world.read_input = [this] { return input; };
