@@ -2,8 +2,7 @@
 // over the days of all machines of its kind, so that hours, kilometres and bales are alike.
 //
 //   chosen        on simulated fleets and the first halves of real sets (tests/honesty/PROTOCOL.md); most matter
-//   little:
-//                 half or double of them moves the loss by about one part in a hundred or less
+//                 little: half or double of one moves the loss by about one part in a hundred or less
 //   as first      as the first version of this forecast had it; it was measured as a part of the whole, never alone
 //   reasoned      from what it stands for; likewise never measured alone
 //   numerical     bounds the work of computing

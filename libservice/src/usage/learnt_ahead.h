@@ -70,8 +70,8 @@ class LearntAhead : public UsageAhead {
   void merge_alike();
   void learn_phase_shift(const MeterHistory& history);
   void tell_grounds(const MeterHistory& history);
-  Amount amount(double hours) const {
-    return last_.usage + Amount{static_cast<std::int64_t>(std::llround(hours * unit_ * 100))};
+  Amount amount(double use) const {
+    return last_.usage + Amount{static_cast<std::int64_t>(std::llround(use * unit_ * 100))};
   }
   Amount usage_at(Day day, double share) const;
   double rate_variance(const RateComponent& component) const;

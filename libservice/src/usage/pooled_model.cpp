@@ -231,6 +231,11 @@ void PooledModel::learn_spreads() {
       spans[s] += own[i][s].spans;
     }
   }
+  constexpr double weight = constants.doubt_spans;
+  std::array<double, 2> of_kind{};
+  for (std::size_t s = 0; s < of_kind.size(); ++s) {
+    of_kind[s] = std::max(0.0, (sums[s] + weight * constants.doubts[s]) / (spans[s] + weight));
+  }
   for (std::size_t i = 0; i < members_.size(); ++i) {
     Learnt& learnt = members_[i].learnt;
     learnt.used = members_[i].use;
@@ -242,11 +247,9 @@ void PooledModel::learn_spreads() {
     const double uneven = std::min(1.0, constants.even_use * std::sqrt(learnt.spread.lump / a_year));
     for (double& each : learnt.unseen) each *= std::sqrt(uneven);
     for (std::size_t s = 0; s < own[i].size(); ++s) {
-      const double weight = constants.doubt_spans;
-      const double of_kind = std::max(0.0, (sums[s] + weight * constants.doubts[s]) / (spans[s] + weight));
       // One span is spent on what is predicted from.
       learnt.spread.doubts[s] = std::max(
-          0.0, (own[i][s].share * own[i][s].spans + weight * of_kind * uneven) / (own[i][s].spans + weight - 1));
+          0.0, (own[i][s].share * own[i][s].spans + weight * of_kind[s] * uneven) / (own[i][s].spans + weight - 1));
     }
   }
 }

@@ -20,7 +20,7 @@ namespace service::usage {
 struct Trace {
   std::string machine;
   std::vector<ReadingGap> gaps;
-  std::optional<double> expected_rate;  // hours a mean day
+  std::optional<double> expected_rate;  // a mean day, as the use in the gaps
   std::optional<Profile> expected_shape;
 };
 

@@ -1,4 +1,4 @@
-// The rate of use of a machine: hours a mean day, as a mixture of gamma distributions, filtered from its readings.
+// The rate of use of a machine, a mean day, as a mixture of gamma distributions, filtered from its readings.
 //
 // In each window of readings use k (in units of the dispersion) is Poisson with mean rate x exposure, so that a
 // component Gamma(shape, rate) is updated by adding k to the shape and the exposure to the rate, and the likelihood of
@@ -26,8 +26,8 @@ struct Window {
 
 std::vector<Window> windows_of(const std::vector<ReadingGap>& gaps, const Profile& profile);
 
-// Squared errors against means of predicted use; their ratio is a dispersion: the variance of use over its mean, in
-// hours, about the size of the lumps in which it comes.
+// Squared errors against means of predicted use; their ratio is a dispersion: the variance of use over its mean,
+// about the size of the lumps in which it comes.
 struct Scatter {
   double squares = 0;
   double means = 0;
@@ -52,7 +52,7 @@ double dispersion_of(const Scatter& own, double pooled);
 // One component of the mixture: a gamma distribution of the rate.
 struct RateComponent {
   double shape = 1;
-  double rate = 1;  // of the gamma distribution; its mean is shape / rate hours a mean day
+  double rate = 1;  // of the gamma distribution; its mean is shape / rate, use a mean day
   double weight = 1;
   double mean() const { return shape / rate; }
 };

@@ -14,7 +14,7 @@ namespace service::usage {
 // the use that would have followed by as-of, and normalised.
 class UnservicedOdds : public ReachOdds {
  public:
-  // `every`: the interval, in hours.
+  // `every`: the interval, in what is learnt in.
   UnservicedOdds(const LearntAhead& ahead, double left, double every);
 
   Probability by(Day day) const override;
