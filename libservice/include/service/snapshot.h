@@ -221,7 +221,8 @@ struct Kept {
 //   - a measurement of what no task has a limit for, with its value: `oil-heat 110 C`, `tread@rear 3 mm`;
 //   - a service of a task that never waits and puts in nothing new that was found worn or failed: nothing new went in,
 //     so the machine is as bad as before, though the check was done: `brakes found failed`, `fork@left found worn`; and
-//     a service that includes such a task and was found failed, for nobody knows what of it: `big-service found failed`;
+//     a service that includes such a task and was found failed, for nobody knows what of it: `big-service found
+//     failed`;
 //   - any check after a service that was found failed: `engine-oil/check-leaks found failed`.
 // The fleet must outlive it.
 class KeptAsSeen {
