@@ -4,7 +4,8 @@
 // usage: honesty [--fleets N] [--seed N] [--kind NAME]...          simulated machines
 //        honesty --real FOLDER [--books N] [--seed N] [--half first|second]      open data of real ones
 //        honesty --replay [--fleets N] [--seed N]      what a replay says of simulated fleets, beside the truth
-//        with --check: status 1 where a bound is not kept; --ages: by the age of the book
+//        with --check: status 1 where a bound is not kept; --ages: by the age of the book; --least N: beside it the
+//        loss of one who knows the machine, from N other ways in which it could have gone on since its last fact
 //
 // Scored are days after as-of, from 0 (already there) to 548, or to the last day of the data.
 #include <fmt/format.h>
@@ -34,6 +35,7 @@ struct Asked {
   unsigned seed = 1;
   bool check = false;
   bool ages = false;
+  int otherwise = 0;
   std::vector<std::string> kinds;
   std::string real;
   bool replay = false;
@@ -48,7 +50,7 @@ std::mt19937_64 random_of(unsigned seed, int number, const std::string& name) {
 
 void print_head(const std::string& what) {
   std::fputs(fmt::format("{}\n{:<17} {:>6}  inside (se) below/above  before  loss  plain A  plain B  ratio  p50 alone  "
-                         "past said/true %\n",
+                         "past said/true %  least  p50\n",
                          what, "", "points")
                  .c_str(),
              stdout);
@@ -56,11 +58,13 @@ void print_head(const std::string& what) {
 
 void print_row(const std::string& name, const Score& score) {
   if (score.points() == 0) return;
+  const std::string least =
+      score.least_ratio() == 0 ? "" : fmt::format("{:>8.2f} {:>5.2f}", score.least_ratio(), score.least_middle_ratio());
   std::fputs(fmt::format("{:<17} {:>6} {:>6.1f} ({:>3.1f}) {:>4.0f} / {:<4.0f} {:>6.0f} {:>6.2f} {:>8.2f} {:>8.2f} "
-                         "{:>6.2f} {:>8.2f} {:>8.1f} / {:<4.1f}\n",
+                         "{:>6.2f} {:>8.2f} {:>8.1f} / {:<4.1f} {}\n",
                          name, score.points(), score.coverage(), score.coverage_error(), score.below(), score.above(),
                          score.before_middle(), score.loss(), score.straight(), score.same_days(), score.ratio(),
-                         score.middle_ratio(), score.said_past(), score.truly_past())
+                         score.middle_ratio(), score.said_past(), score.truly_past(), least)
                  .c_str(),
              stdout);
 }
@@ -93,9 +97,14 @@ bool on_simulated(const Asked& asked) {
     Scores sum;
     for (int f = 0; f < asked.fleets; ++f) {
       std::mt19937_64 random = random_of(asked.seed, f, kind.name);
-      const World world = simulated(kind.name, far_days, random);
+      World world = simulated(kind.name, far_days, random);
       const auto facts = write_down(world, random);
-      Scores scores = ask(world, facts, world.last() - std::chrono::days{far_days}, far_days);
+      const Day as_of = world.last() - std::chrono::days{far_days};
+      if (asked.otherwise > 0) {
+        random = random_of(asked.seed, f, kind.name);
+        world = simulated_otherwise(kind.name, far_days, random, last_facts(world, facts, as_of), asked.otherwise);
+      }
+      Scores scores = ask(world, facts, as_of, far_days);
       scores.end_cluster();
       sum.add(scores);
     }
@@ -196,6 +205,7 @@ int main(int argc, char** argv) {
     if (i + 1 == argc) continue;
     if (option == "--fleets") asked.fleets = std::atoi(argv[++i]);
     if (option == "--books") asked.books = std::atoi(argv[++i]);
+    if (option == "--least") asked.otherwise = std::atoi(argv[++i]);
     if (option == "--seed") asked.seed = static_cast<unsigned>(std::atoi(argv[++i]));
     if (option == "--kind") asked.kinds.emplace_back(argv[++i]);
     if (option == "--real") asked.real = argv[++i];

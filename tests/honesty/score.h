@@ -1,6 +1,7 @@
 // How far off the days are that a forecast said, beside two plain rules.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -20,6 +21,7 @@ struct Answer {
   double straight = 0;
   double same_days = 0;
   double truth = 0;
+  std::optional<Said> all_known;  // by one who knows how the machine runs and all that it did, but for its luck ahead
 };
 
 // Loss: the pinball loss averaged over p10, p50 and p90 (the plain rules say one day for all three). Coverage is told
@@ -41,6 +43,10 @@ class Score {
   double same_days() const { return same_days_ / points_; }
   double ratio() const;         // of the loss to that of the better plain rule
   double middle_ratio() const;  // the same of the p50 alone
+  // The same of one who knows all but the luck ahead: no forecast can be expected to do better. 0 where it was not
+  // drawn.
+  double least_ratio() const;
+  double least_middle_ratio() const;
   double to_straight() const { return loss_ / straight_; }
   double said_past() const { return 100.0 * said_past_ / points_; }
   double truly_past() const { return 100.0 * truly_past_ / points_; }
@@ -59,6 +65,8 @@ class Score {
   double middle_ = 0;
   double middle_straight_ = 0;
   double middle_same_days_ = 0;
+  double least_ = 0;
+  double least_middle_ = 0;
   int open_points_ = 0;  // of the cluster that is not ended yet
   int open_inside_ = 0;
   std::vector<std::pair<int, int>> clusters_;  // points, inside

@@ -78,6 +78,36 @@ double days_to(const std::optional<Day>& day, Day as_of, int far) {
   return day ? std::clamp(days_between(as_of, *day), 0, far) : far;
 }
 
+// The odds that people who keep a book as `Book` does have not written a service down after a share of the interval.
+double unserviced(double share) {
+  const auto patient = [&](double late) { return 0.5 * std::erfc((share - 1 - late) / (0.07 * std::sqrt(2.0))); };
+  return 0.85 * patient(0) + 0.15 * (patient(0.02) + patient(0.06) + patient(0.1) + patient(0.14) + patient(0.18)) / 5;
+}
+
+// Of one who knows how the machine runs, how it stood at its last fact, and how the book is kept: the days on which its
+// other ways of going on reach the level, each as likely as it leaves no service written down since.
+std::optional<Said> all_known(const Used& used, double level, double interval, int today, int far) {
+  if (used.otherwise.empty()) return std::nullopt;
+  std::vector<std::pair<double, double>> days;  // with their weights
+  double sum = 0;
+  for (const std::vector<double>& path : used.otherwise) {
+    const auto reached = std::lower_bound(path.begin(), path.end(), level) - path.begin();
+    const double weight = unserviced((path[static_cast<std::size_t>(today)] - (level - interval)) / interval) + 1e-9;
+    days.emplace_back(std::clamp(static_cast<int>(reached) - today, 0, far), weight);
+    sum += weight;
+  }
+  std::sort(days.begin(), days.end());
+  const auto of = [&](double share) {
+    double below = 0;
+    for (const auto& [day, weight] : days) {
+      below += weight;
+      if (below >= share * sum) return day;
+    }
+    return days.back().first;
+  };
+  return Said{of(0.1), of(0.5), of(0.9)};
+}
+
 }  // namespace
 
 std::shared_ptr<const Fleet> fleet_of(const World& world) {
@@ -114,6 +144,18 @@ std::vector<Fact> write_down(const World& world, std::mt19937_64& random) {
   return std::move(book).facts();
 }
 
+std::vector<Day> last_facts(const World& world, const std::vector<Fact>& facts, Day as_of) {
+  std::vector<Day> last;
+  for (const Used& machine : world.machines) {
+    Day day = machine.from;
+    for (const Fact& fact : facts) {
+      if (fact.machine == machine.key && fact.on.first <= as_of) day = std::max(day, fact.on.first);
+    }
+    last.push_back(day);
+  }
+  return last;
+}
+
 Scores ask(const World& world, const std::vector<Fact>& facts, Day as_of, int far) {
   const auto fleet = fleet_of(world);
   std::vector<Fact> known;
@@ -141,13 +183,15 @@ Scores ask(const World& world, const std::vector<Fact>& facts, Day as_of, int fa
                                    [&](const Used& each) { return each.key == point.machine->key; });
     if (!used->asked) continue;
     const double level = static_cast<double>(limb.due_at->hundredths) / 100;
+    const double interval = static_cast<double>(limb.every->hundredths) / 100;
     const auto crossed = std::lower_bound(used->usage.begin(), used->usage.end(), level) - used->usage.begin();
     const std::pair place{point.machine->key, point.name};
     const auto& span = point.due_span;
     const Answer answer{{days_to(span.p10, as_of, far), days_to(span.p50, as_of, far), days_to(span.p90, as_of, far)},
                         days_to(in_straight.at(place)->due_on, as_of, far),
                         days_to(in_same_days.at(place)->due_on, as_of, far),
-                        static_cast<double>(std::clamp(static_cast<int>(crossed) - today, 0, far))};
+                        static_cast<double>(std::clamp(static_cast<int>(crossed) - today, 0, far)),
+                        all_known(*used, level, interval, today, far)};
     scores.all.add(answer);
     const auto band = std::upper_bound(age_from.begin(), age_from.end(), days_between(used->from, as_of));
     scores.by_age[static_cast<std::size_t>(band - age_from.begin()) - 1].add(answer);

@@ -23,6 +23,9 @@ struct Used {
   Day from;                   // put in service new
   std::vector<double> usage;  // at the end of each day of the world
   bool asked = true;
+  // The usage as it could have gone on as well after its last reading, by day of the world: the same machine, as it
+  // stood that day, with other luck. Empty where nobody draws it.
+  std::vector<std::vector<double>> otherwise = {};
 };
 
 struct World {
@@ -38,6 +41,9 @@ struct World {
 // What people wrote down: readings when somebody thought of it, and services, most with the meter, done somewhat early
 // or late.
 std::vector<service::Fact> write_down(const World& world, std::mt19937_64& random);
+
+// Each machine's newest fact that is known on a day.
+std::vector<Day> last_facts(const World& world, const std::vector<service::Fact>& facts, Day as_of);
 
 // As files would say it: every machine with its kind's tasks.
 std::shared_ptr<const service::Fleet> fleet_of(const World& world);

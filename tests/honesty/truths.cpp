@@ -33,15 +33,15 @@ bool is_sunday(Day day) { return std::chrono::weekday{day} == std::chrono::Sunda
 bool is_weekend(Day day) { return is_sunday(day) || std::chrono::weekday{day} == std::chrono::Saturday; }
 
 // Wet spells: a two-state chain, the same for all machines of a fleet.
-std::vector<bool> weather(int days, double wet_begins, double wet_ends, Random& random) {
+bool next_weather(bool wet, Random& random) { return wet ? !chance(random, 0.3) : chance(random, 0.12); }
+std::vector<bool> weather(int days, Random& random) {
   std::vector<bool> wet(static_cast<std::size_t>(days));
   bool now = chance(random, 0.4);
-  for (std::size_t i = 0; i < wet.size(); ++i) {
-    now = now ? !chance(random, wet_ends) : chance(random, wet_begins);
-    wet[i] = now;
-  }
+  for (std::size_t i = 0; i < wet.size(); ++i) wet[i] = now = next_weather(now, random);
   return wet;
 }
+
+double year_shift(Random& random) { return std::clamp(normal(random, 0, 7), -18.0, 18.0); }
 
 struct Fleet {
   Day from;
@@ -254,6 +254,74 @@ const std::map<std::string, std::function<Machine(const Fleet&, Random&)>> maker
 const std::vector<std::string> anything{"steady",   "seasonal", "several",  "rare",   "regular",
                                         "changing", "stopping", "sessions", "weekly", "heater"};
 
+// How a machine stood at the end of a day, and what it would do from there on with other luck, under other weather.
+// The season of that day's own year comes when it comes; those of later years are drawn again.
+void draw_otherwise(Used& used, const Machine& stood, Fleet& fleet, int known, int times) {
+  std::mt19937_64 random(static_cast<std::uint64_t>(known) + 1);
+  const Fleet came = fleet;
+  const auto from = static_cast<std::size_t>(known) + 1;
+  for (int k = 0; k < times; ++k) {
+    for (std::size_t i = from; i < fleet.wet.size(); ++i) fleet.wet[i] = next_weather(fleet.wet[i - 1], random);
+    for (auto& [year, shift] : fleet.year_shift) {
+      if (year > year_of(fleet.from + std::chrono::days{known})) shift = year_shift(random);
+    }
+    Machine run = stood;
+    std::vector<double> path(used.usage.begin(), used.usage.begin() + known + 1);
+    for (int i = known + 1; i < fleet.days; ++i) path.push_back(path.back() + run(i, random));
+    used.otherwise.push_back(std::move(path));
+  }
+  fleet = came;
+}
+
+// `known_to`: empty, or of each machine the day from which it is drawn again, so often.
+World drawn(const std::string& kind, int far, Random& random, const std::vector<Day>& known_to, int times) {
+  const bool all_young = kind == "all-young";
+  const bool lone = kind == "lone";
+  const std::string maker = all_young || lone ? anything[static_cast<std::size_t>(whole(random, 0, 9))]
+                            : kind == "young" ? "seasonal"
+                                              : kind;
+  const int machines = lone ? 1 : 5;
+  const int history = all_young ? 120 : lone ? whole(random, 60, 365) : whole(random, 500, 2000);
+  const Day as_of =
+      Day{std::chrono::sys_days{std::chrono::year{2024} / 1 / 1}} + std::chrono::days{whole(random, 0, 364)};
+  World world;
+  world.first = as_of - std::chrono::days{history};
+  const int days = history + far + 1;
+  Fleet fleet{world.first, days, weather(days, random), {}};
+  for (int year = year_of(fleet.from) - 1; year <= year_of(fleet.from + std::chrono::days{days}) + 1; ++year) {
+    fleet.year_shift[year] = year_shift(random);
+  }
+  double year = 0;
+  for (int m = 0; m < machines; ++m) {
+    Machine run = makers.at(maker)(fleet, random);
+    const bool young = kind == "young" && m < 2;
+    const int from = all_young             ? history - whole(random, 15, 120)
+                     : lone                ? 0
+                     : young               ? history - whole(random, 60, 330)
+                     : chance(random, 0.6) ? 0
+                                           : whole(random, 0, history / 2);
+    Used used{"m" + std::to_string(m), "kind", world.first + std::chrono::days{from}, {}, kind != "young" || young};
+    const int known = known_to.empty() ? -1 : service::days_between(world.first, known_to[world.machines.size()]);
+    Machine stood;
+    double sum = 0;
+    for (int i = 0; i < days; ++i) {
+      const double hours = run(i, random);
+      if (i >= from) sum += hours;
+      used.usage.push_back(sum);
+      if (i == known) stood = run;
+    }
+    year += sum / std::max(1, days - from) * 365 / machines;
+    if (stood) draw_otherwise(used, stood, fleet, known, times);
+    world.machines.push_back(std::move(used));
+  }
+  const std::vector<double> shares =
+      all_young ? std::vector<double>{0.05, 0.15, 0.4} : std::vector<double>{0.15, 0.4, 0.9};
+  for (const double share : shares) {
+    world.intervals["kind"].push_back(std::max(5.0, std::round(year * share * uniform(random, 0.7, 1.3))));
+  }
+  return world;
+}
+
 }  // namespace
 
 const std::vector<Kind>& kinds() {
@@ -277,48 +345,11 @@ const std::vector<Kind>& kinds() {
   return all;
 }
 
-World simulated(const std::string& kind, int far, Random& random) {
-  const bool all_young = kind == "all-young";
-  const bool lone = kind == "lone";
-  const std::string maker = all_young || lone ? anything[static_cast<std::size_t>(whole(random, 0, 9))]
-                            : kind == "young" ? "seasonal"
-                                              : kind;
-  const int machines = lone ? 1 : 5;
-  const int history = all_young ? 120 : lone ? whole(random, 60, 365) : whole(random, 500, 2000);
-  const Day as_of =
-      Day{std::chrono::sys_days{std::chrono::year{2024} / 1 / 1}} + std::chrono::days{whole(random, 0, 364)};
-  World world;
-  world.first = as_of - std::chrono::days{history};
-  const int days = history + far + 1;
-  Fleet fleet{world.first, days, weather(days, 0.12, 0.3, random), {}};
-  for (int year = year_of(fleet.from) - 1; year <= year_of(fleet.from + std::chrono::days{days}) + 1; ++year) {
-    fleet.year_shift[year] = std::clamp(normal(random, 0, 7), -18.0, 18.0);
-  }
-  double year = 0;
-  for (int m = 0; m < machines; ++m) {
-    Machine run = makers.at(maker)(fleet, random);
-    const bool young = kind == "young" && m < 2;
-    const int from = all_young             ? history - whole(random, 15, 120)
-                     : lone                ? 0
-                     : young               ? history - whole(random, 60, 330)
-                     : chance(random, 0.6) ? 0
-                                           : whole(random, 0, history / 2);
-    Used used{"m" + std::to_string(m), "kind", world.first + std::chrono::days{from}, {}, kind != "young" || young};
-    double sum = 0;
-    for (int i = 0; i < days; ++i) {
-      const double hours = run(i, random);
-      if (i >= from) sum += hours;
-      used.usage.push_back(sum);
-    }
-    year += sum / std::max(1, days - from) * 365 / machines;
-    world.machines.push_back(std::move(used));
-  }
-  const std::vector<double> shares =
-      all_young ? std::vector<double>{0.05, 0.15, 0.4} : std::vector<double>{0.15, 0.4, 0.9};
-  for (const double share : shares) {
-    world.intervals["kind"].push_back(std::max(5.0, std::round(year * share * uniform(random, 0.7, 1.3))));
-  }
-  return world;
+World simulated(const std::string& kind, int far, Random& random) { return drawn(kind, far, random, {}, 0); }
+
+World simulated_otherwise(const std::string& kind, int far, Random& random, const std::vector<Day>& known_to,
+                          int times) {
+  return drawn(kind, far, random, known_to, times);
 }
 
 }  // namespace honesty

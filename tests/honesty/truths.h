@@ -20,4 +20,9 @@ const std::vector<Kind>& kinds();
 // Machines of one kind that share the weather, known to `far` days after the day on which they are asked about.
 World simulated(const std::string& kind, int far, std::mt19937_64& random);
 
+// The same world from the same random numbers, and in it `times` other ways in which each machine could have gone on
+// from its day in `known_to`.
+World simulated_otherwise(const std::string& kind, int far, std::mt19937_64& random, const std::vector<Day>& known_to,
+                          int times);
+
 }  // namespace honesty
