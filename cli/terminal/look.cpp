@@ -10,45 +10,17 @@
 namespace cli {
 namespace {
 
-struct Colour {
-  int red, green, blue;
-  int nearest;  // in the 256-colour cube
-};
-
-// From M. Okabe and K. Ito, "Color Universal Design" (2008): colours that people with any kind of colour vision
-// tell apart. None of them is needed to read the list: the word and the mark say the same.
-constexpr Colour vermillion{213, 94, 0, 166};
-constexpr Colour orange{230, 159, 0, 178};
-constexpr Colour sky_blue{86, 180, 233, 74};
-constexpr Colour reddish_purple{204, 121, 167, 175};
-
-const Colour* colour_of(Ink ink) {
-  switch (ink) {
-    case Ink::overdue:
-      return &vermillion;
-    case Ink::due:
-      return &orange;
-    case Ink::coming:
-      return &sky_blue;
-    case Ink::no_record:
-      return &reddish_purple;
-    case Ink::plain:
-    case Ink::quiet:
-    case Ink::strong:
-      return nullptr;
-  }
-  return nullptr;
-}
-
 std::string code(const Look& look, Ink ink, bool behind) {
-  const Colour* colour = colour_of(ink);
+  const StandingColour* colour = colour_of(ink);
   if (colour == nullptr) {
     if (ink == Ink::strong) return "1";
     if (behind) return ink == Ink::quiet ? "48;5;245" : "";
     return ink == Ink::quiet ? "38;5;245" : "";
   }
   const int ground = behind ? 48 : 38;
-  if (look.exact_colour) return fmt::format("{};2;{};{};{}", ground, colour->red, colour->green, colour->blue);
+  if (look.exact_colour) {
+    return fmt::format("{};2;{};{};{}", ground, colour->exact.red, colour->exact.green, colour->exact.blue);
+  }
   return fmt::format("{};5;{}", ground, colour->nearest);
 }
 
@@ -96,22 +68,6 @@ Look look_of(const World& world, const Arguments& arguments) {
   look.command = command_about(arguments.value("fleet"));
   look.columns = look.drawn ? columns_of(world) : usual_columns;
   return look;
-}
-
-Ink ink_of(service::Standing standing) {
-  switch (standing) {
-    case service::Standing::overdue:
-      return Ink::overdue;
-    case service::Standing::due:
-      return Ink::due;
-    case service::Standing::coming:
-      return Ink::coming;
-    case service::Standing::no_record:
-      return Ink::no_record;
-    case service::Standing::later:
-      return Ink::plain;
-  }
-  return Ink::plain;
 }
 
 std::string painted(const Look& look, Ink ink, std::string_view text) {

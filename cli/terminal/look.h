@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "parser.h"
-#include "service/standing.h"
+#include "terminal/palette.h"
 #include "world.h"
 
 namespace cli {
@@ -27,11 +27,6 @@ std::string command_about(const std::optional<std::string>& fleet);
 // --color always|never decides; `auto` is a terminal whose TERM is not dumb, and NO_COLOR unset or empty.
 // Bars are drawn on a terminal and wherever colours are. Fails with usage on another word.
 Look look_of(const World& world, const Arguments& arguments);
-
-// Colours by what they stand for.
-enum class Ink { plain, overdue, due, coming, no_record, quiet, strong };
-
-Ink ink_of(service::Standing standing);
 
 // The text in that colour, or as it is.
 std::string painted(const Look& look, Ink ink, std::string_view text);

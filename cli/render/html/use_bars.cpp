@@ -1,0 +1,51 @@
+#include "render/html/use_bars.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace cli {
+namespace {
+
+constexpr double whole = 120;  // where the interval ends
+constexpr double most = 180;
+
+std::string_view kinds_of(const PairedBars& bars, const Lane& lane) {
+  if (!lane.rules) return "used";
+  if (bars.ink == Ink::overdue) return "rules overdue";
+  if (bars.ink == Ink::due) return "rules due";
+  return bars.ink == Ink::coming ? "rules coming" : "rules";
+}
+
+Element box(const Element& svg, std::string_view kinds, double x, double y, double width, double height) {
+  return svg.add("rect", kinds)
+      .with("x", fmt::format("{:.1f}", x))
+      .with("y", fmt::format("{:.1f}", y))
+      .with("width", fmt::format("{:.1f}", width))
+      .with("height", fmt::format("{:.1f}", height));
+}
+
+void draw(const Element& svg, const PairedBars& bars, const Lane& lane, double top) {
+  if (!lane.there) return;
+  constexpr double height = 8;
+  box(svg, lane.share ? "lane" : "unknown", 0.5, top + 0.5, whole - 1, height - 1);
+  if (!lane.share || *lane.share <= 0) return;
+  box(svg, kinds_of(bars, lane), 0.5, top + 0.5, std::clamp(*lane.share * whole, 2.0, most) - 1, height - 1);
+}
+
+}  // namespace
+
+void add_use_bars(const Element& parent, const PairedBars& bars, std::string_view says) {
+  if (!bars.use.there && !bars.time.there) return;
+  const Element svg = parent.add("svg", "use")
+                          .with("role", "img")
+                          .with("viewBox", fmt::format("0 0 {} 24", most))
+                          .with("width", fmt::format("{}", most))
+                          .with("height", "24");
+  svg.add("title").say(says);
+  draw(svg, bars, bars.use, 3);
+  draw(svg, bars, bars.time, 13);
+  box(svg, "notch", whole - 1, 0, 2, 24);
+}
+
+}  // namespace cli
