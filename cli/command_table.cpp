@@ -333,7 +333,7 @@ const std::vector<Command>& table() {
        .statuses = {},
        .action = history},
       {.name = "import",
-       .summary = "read facts from a CSV or JSON Lines file",
+       .summary = "read facts from a file, or from pasted messages",
        .about =
            "Stores all rows of the file or none. Every bad row is listed. Rows that are already in the record "
            "are counted and left alone, so the same file twice changes nothing. `-` reads standard input. The first "
@@ -341,17 +341,28 @@ const std::vector<Command>& table() {
            "meter, task, position, name, value, unit, last, first, until, part, found, by, note. The kinds are "
            "reading, service, sign, measurement, meter-change, put-off, laid-up, out-of-use, back, count. CSV may "
            "be as spreadsheets save it: semicolons or tabs, UTF-16, decimal commas, days as 13/02/2025. Where "
-           "the whole file leaves open what 1.250 or 03/04/2025 means, it is refused until you say.",
+           "the whole file leaves open what 1.250 or 03/04/2025 means, it is refused until you say. With --messages "
+           "the "
+           "file is text that people sent from a machine and somebody pasted in, a line each in the words of the "
+           "commands: `loader 1511.4`, `done loader engine-oil 1511.4`, `saw loader leak`, `looked loader leak: what "
+           "it "
+           "was`, `out-of-use loader`. Lines that are certain are stored; each of the others says what it would need "
+           "to hear, and nothing of it is stored.",
        .words = {{"FILE"}},
-       .options = {{"history", "", "services of long ago: their checks are not asked for"},
+       .options = {{"messages", "", "lines that people sent, as `loader 1511.4`"},
+                   {"on", "DAY", "of messages: the day of lines that name none"},
+                   {"by", "WHO", "of messages: who did what is done"},
+                   {"history", "", "services of long ago: their checks are not asked for"},
                    {"skip-bad", "", "store the good rows, write the bad ones to a file"},
                    {"rejects", "FILE", "that file; beside the first, unless told"},
                    {"decimal", "point|comma", "how the file writes decimals"},
                    {"dates", "day-first|month-first", "how the file writes days"},
                    dry_run_option},
        .formats = names_of(written_formats),
-       .examples = {{"import facts.csv --dry-run", "how it is read, and what it would change"}},
-       .statuses = {{65, "a row is wrong or cannot be true; nothing was stored"}},
+       .examples = {{"import facts.csv --dry-run", "how it is read, and what it would change"},
+                    {"import --messages messages.txt --dry-run", "what would be taken of messages"}},
+       .statuses = {{65,
+                     "a row is wrong or cannot be true, nothing was stored; with --messages: a line was not taken"}},
        .action = import_facts},
       {.name = "export",
        .summary = "write the whole record as CSV or JSON Lines",

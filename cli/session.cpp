@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "mistakes.h"
+#include "service/telling.h"
 #include "today.h"
 
 namespace cli {
@@ -49,15 +50,6 @@ std::string other_kind(const service::Fleet& fleet, const std::string& written) 
     }
   }
   return "";
-}
-
-std::vector<std::string> task_names(const service::Schedule& schedule) {
-  std::vector<std::string> names;
-  for (const service::Task& task : schedule.tasks) {
-    names.push_back(task.name);
-    for (const service::FollowUp& check : task.follow_ups) names.push_back(task.name + '/' + check.name);
-  }
-  return names;
 }
 
 }  // namespace
@@ -109,18 +101,15 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
 }
 
 const service::Machine& the_machine(const service::Fleet& fleet, const std::string& written) {
-  const auto named = machine_named(fleet, written);
-  if (named.one != nullptr) return *named.one;
-  if (!named.several.empty()) several(written, named.several, "machines");
-  service::Diagnostic unknown{"unknown-machine", fmt::format("there is no machine `{}` in this fleet", written), ""};
-  if (const auto* season = season_named(fleet, written).one) {
-    unknown.hint = fmt::format("`{}` is a season", written);
-    unknown.cures = {{service::CureKind::ask_season, {{"season", season->key}}}};
-  } else {
-    unknown.hint = other_kind(fleet, written);
-    if (unknown.hint.empty()) unknown.hint = near_or_all(named.near, fleet.machines, "the fleet lists no machines");
+  try {
+    return service::machine_told(fleet, written);
+  } catch (const Failure& failure) {
+    service::Diagnostic what = failure.diagnostics().front();
+    const std::string other = what.cures.empty() ? other_kind(fleet, written) : "";
+    if (what.code != "unknown-machine" || other.empty()) throw;
+    what.hint = other;
+    throw Failure(failure.kind(), std::move(what));
   }
-  throw Failure(FailureKind::usage, std::move(unknown));
 }
 
 namespace {
@@ -169,29 +158,6 @@ const service::Season& the_season(const service::Fleet& fleet, const std::string
         near_or_all(named.near, fleet.seasons, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
 }
 
-TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written) {
-  const auto at = written.find('@');
-  TaskName named{written.substr(0, at), at == std::string::npos ? "" : written.substr(at + 1)};
-  const auto names = task_names(fleet.schedule_of(machine));
-  const auto meant = service::name_written(named.task, names);
-  if (!meant) {
-    wrong("unknown-task", fmt::format("{} has no task `{}`", machine.key, named.task),
-          service::names_instead(named.task, names, "its schedule has no tasks"));
-  }
-  named.task = *meant;
-  if (at == std::string::npos) return named;
-  const auto task = service::task_of(fleet, machine, named.task.substr(0, named.task.find('/')));
-  const auto& positions = task->positions;
-  const auto position = service::name_written(named.position, positions);
-  if (!position) {
-    wrong(
-        "unknown-position", fmt::format("{} of {} has no position `{}`", named.task, machine.key, named.position),
-        service::names_instead(named.position, positions, "this task has no positions; leave out what follows the @"));
-  }
-  named.position = *position;
-  return named;
-}
-
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today) {
   const auto written = arguments.value(name);
   if (!written) return today;
@@ -228,15 +194,6 @@ service::Day outlook_option(const Arguments& arguments, const std::string& other
         "nothing is said of use beyond five years; write 60m or less");
 }
 
-service::Amount amount_of(const std::string& written, const std::string& what) {
-  const auto amount = service::typed_amount(written);
-  if (!amount) {
-    wrong("bad-number", fmt::format("{} `{}` {}", what, written, amount.problem),
-          std::string(service::forms_of_numbers));
-  }
-  return *amount;
-}
-
 std::optional<std::size_t> first_option(const Arguments& arguments) {
   const auto written = arguments.value("first");
   if (!written) return std::nullopt;
@@ -251,7 +208,7 @@ std::optional<std::size_t> first_option(const Arguments& arguments) {
 std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name) {
   const auto written = arguments.value(name);
   if (!written) return std::nullopt;
-  return amount_of(*written, "--" + name);
+  return service::amount_told(*written, "--" + name);
 }
 
 }  // namespace cli

@@ -43,13 +43,6 @@ service::Scope only(const service::Machine& machine);
 
 const service::Season& the_season(const service::Fleet& fleet, const std::string& written);
 
-struct TaskName {
-  std::string task;      // `engine-oil`, `engine-oil/check-leaks`
-  std::string position;  // empty: none given
-};
-
-TaskName task_named(const service::Fleet& fleet, const service::Machine& machine, const std::string& written);
-
 // --- Values of options; each fails with usage ---
 
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today);  // else today
@@ -62,6 +55,5 @@ service::Day outlook_option(const Arguments& arguments, const std::string& other
 // --first: how many of each standing or block.
 std::optional<std::size_t> first_option(const Arguments& arguments);
 std::optional<service::Amount> amount_option(const Arguments& arguments, const std::string& name);
-service::Amount amount_of(const std::string& written, const std::string& what);
 
 }  // namespace cli

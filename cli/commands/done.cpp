@@ -1,21 +1,18 @@
 // `done`: services, and with --checked the checks that they ask for afterwards.
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <utility>
 
 #include "commands/commands.h"
 #include "commands/found_option.h"
-#include "commands/sign_words.h"
 #include "commands/writing.h"
 #include "render/overdue/words.h"
-#include "render/shared/words.h"
+#include "render/shared/sign_words.h"
+#include "render/written/fact_lines.h"
+#include "service/telling.h"
 
 namespace cli {
 namespace {
-
-std::string words_of(const service::ElementLabel& label) {
-  return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
-}
 
 // A check that found the machine worn or failed moves on all the same; that it is not well is kept.
 std::vector<std::string> after_found_bad(const service::SeenSign& seen, const service::UseState* state,
@@ -49,20 +46,13 @@ int done(Context& context) {
   }
   std::vector<service::Fact> facts;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
-    const TaskName named = task_named(*session.fleet, machine, arguments.words[i]);
+    const service::TaskTold named = service::task_told(*session.fleet, machine, arguments.words[i]);
     fact.task = named.task;
     fact.position = named.position;
     facts.push_back(fact);
   }
   const std::vector<service::Fact> services = facts;
-  if (arguments.has("checked")) {
-    for (service::Fact& check : checks_after(*session.fleet, machine, services)) {
-      const bool told = std::any_of(services.begin(), services.end(), [&](const service::Fact& service) {
-        return service.task == check.task && service.position == check.position;
-      });
-      if (!told) facts.push_back(std::move(check));
-    }
-  }
+  if (arguments.has("checked")) facts = with_checks(*session.fleet, machine, std::move(facts));
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
   if (!written.entered.added.empty()) {

@@ -1,7 +1,8 @@
-// `import`: a file of facts, all rows or none, or with --skip-bad the good ones.
+// `import`: a file of facts, all rows or none, or with --skip-bad the good ones; messages stand in a file of their own.
 #include <fmt/format.h>
 
 #include "commands/commands.h"
+#include "commands/import_messages.h"
 #include "commands/told_dialect.h"
 #include "commands/writing.h"
 #include "output.h"
@@ -65,6 +66,8 @@ void insist_on_new(const fs::path& file) {
 
 int import_facts(Context& context) {
   const Arguments& arguments = context.arguments;
+  if (arguments.has("messages")) return import_messages(context);
+  insist_on_messages(arguments);
   const std::string& name = arguments.words[0];
   const service::Dialect told = told_dialect(arguments);
   const bool skip_bad = arguments.has("skip-bad");

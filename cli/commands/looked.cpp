@@ -1,11 +1,14 @@
 // `looked`: somebody went and saw what a sign was about.
 #include <fmt/format.h>
 
+#include <span>
+
 #include "commands/commands.h"
 #include "commands/found_option.h"
-#include "commands/sign_words.h"
 #include "commands/writing.h"
 #include "mistakes.h"
+#include "render/shared/sign_words.h"
+#include "service/telling.h"
 
 namespace cli {
 
@@ -14,7 +17,7 @@ int looked(Context& context) {
   const Session session = open_fleet(context);
   const auto& machine = the_machine(*session.fleet, arguments.words[0]);
   service::Fact fact = fact_about(context, session, service::FactKind::looked_at, machine);
-  fact.name = the_sign({arguments.words.begin() + 1, arguments.words.end()});
+  fact.name = service::sign_told(std::span(arguments.words).subspan(1));
   fact.found = found_option(arguments).value_or(service::Found::good);
   if (fact.note.empty()) {
     wrong("missing-option", "`looked` needs --note: what was it?",

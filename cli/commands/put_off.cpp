@@ -5,6 +5,7 @@
 
 #include "commands/commands.h"
 #include "commands/writing.h"
+#include "service/telling.h"
 
 namespace cli {
 namespace {
@@ -68,7 +69,7 @@ service::UseUntil use_of(const std::string& written) {
   return {from == 1, *amount, unit};
 }
 
-[[noreturn]] void no_end(const service::PutOffEnd& end, const std::string& written, const TaskName& named,
+[[noreturn]] void no_end(const service::PutOffEnd& end, const std::string& written, const service::TaskTold& named,
                          const service::Machine& machine) {
   switch (end.problem) {
     case service::UseProblem::no_meter:
@@ -96,9 +97,9 @@ int put_off(Context& context) {
   const Session session = open_fleet(context);
   const auto& machine = the_machine(*session.fleet, arguments.words[0]);
   const Until until = until_of(arguments, *session.fleet, session.today);
-  std::vector<TaskName> tasks;
+  std::vector<service::TaskTold> tasks;
   for (std::size_t i = 1; i < arguments.words.size(); ++i) {
-    tasks.push_back(task_named(*session.fleet, machine, arguments.words[i]));
+    tasks.push_back(service::task_told(*session.fleet, machine, arguments.words[i]));
   }
   service::Fact fact = fact_about(context, session, service::FactKind::put_off, machine);
   if (fact.by.empty()) fact.by = entered_by(context.world);  // a decision is somebody's
@@ -108,7 +109,7 @@ int put_off(Context& context) {
   const auto propose = [&](const service::Extract& known) {
     const service::Snapshot now(session.fleet, known, session.today, session.day_is_given, only(machine));
     std::vector<service::Proposal> proposals;
-    for (const TaskName& named : tasks) {
+    for (const service::TaskTold& named : tasks) {
       fact.task = named.task;
       fact.position = named.position;
       fact.at.reset();

@@ -2,9 +2,10 @@
 #include <fmt/format.h>
 
 #include "commands/commands.h"
-#include "commands/sign_words.h"
 #include "commands/writing.h"
 #include "mistakes.h"
+#include "render/shared/sign_words.h"
+#include "service/telling.h"
 
 namespace cli {
 namespace {
@@ -17,15 +18,6 @@ void insist_on_measurement(const Arguments& arguments, const char* option) {
 
 std::string value_of(const service::Fact& fact) { return fact.value ? to_text(*fact.value) : ""; }
 
-// The command that says of a machine what near it is; a value that was told goes with it.
-std::string command_to_say(const Context& context, const service::Machine& machine, const service::NearName& near,
-                           const service::Fact& fact) {
-  const std::string saw = fmt::format("{} saw {} ", context.look.command, machine.key);
-  if (!near.measured) return saw + quoted(near.name);
-  return saw + fmt::format("{}={}{}", near.name, near.value ? to_text(*near.value) : value_of(fact),
-                           near.unit.empty() ? "" : " --unit " + quoted(near.unit));
-}
-
 // Somebody who is there can say what he means; what comes from elsewhere is kept in its own words.
 void ask_back_if_near(const Context& context, const service::Fleet& fleet, const service::Machine& machine,
                       const service::Fact& fact) {
@@ -34,17 +26,12 @@ void ask_back_if_near(const Context& context, const service::Fleet& fleet, const
   if (!near) return;
   const bool measured = fact.kind == service::FactKind::measurement;
   const std::string as_it_is = measured ? fmt::format("{}={}", fact.name, value_of(fact)) : fact.name;
-  wrong(
-      measured ? "near-measurement" : "near-sign",
-      measured ? fmt::format("no task of {} has a limit for `{}`; nothing was stored", machine.key, fact.name)
-               : fmt::format("no task of {} comes due on `{}`; nothing was stored", machine.key, fact.name),
-      fmt::format("did you mean `{}`: {}; or keep it as it is: {} saw {} {} --new", near->name,
-                  command_to_say(context, machine, *near, fact), context.look.command, machine.key, quoted(as_it_is)));
-}
-
-std::string trimmed(std::string_view text) {
-  const auto from = text.find_first_not_of(' ');
-  return from == std::string_view::npos ? "" : std::string(text.substr(from, text.find_last_not_of(' ') - from + 1));
+  wrong(measured ? "near-measurement" : "near-sign",
+        measured ? fmt::format("no task of {} has a limit for `{}`; nothing was stored", machine.key, fact.name)
+                 : fmt::format("no task of {} comes due on `{}`; nothing was stored", machine.key, fact.name),
+        fmt::format("did you mean `{}`: {}; or keep it as it is: {} saw {} {} --new", near->name,
+                    command_to_say(*near, fact, context.look.command), context.look.command, machine.key,
+                    quoted(as_it_is)));
 }
 
 // `restriction = 4.5` is one word, with blanks or without.
@@ -57,22 +44,14 @@ std::vector<std::string> joined_at_equals(const std::vector<std::string>& words)
   return joined;
 }
 
-service::Fact measurement_of(const std::string& written, service::Fact fact, const Arguments& arguments) {
-  const auto equals = written.find('=');
-  fact.name = trimmed(std::string_view(written).substr(0, equals));
-  if (fact.name.empty()) {
-    wrong("empty-name", fmt::format("`{}` does not say what was measured", written),
-          "write it as NAME=VALUE, such as restriction=4.5");
-  }
-  const auto value = service::typed_measure(trimmed(std::string_view(written).substr(equals + 1)));
-  if (!value) {
-    wrong("bad-number", fmt::format("the value in `{}` {}", written, value.problem),
-          "write it as NAME=VALUE, such as restriction=4.5");
-  }
+service::Fact measurement_of(const std::string& written, const service::Fact& about, const Arguments& arguments) {
+  const service::Fact told = service::measurement_told(written);
+  service::Fact fact = about;
+  fact.name = told.name;
+  fact.value = told.value;
   if (!fact.note.empty()) {
     wrong("no-note", "a measurement has no note", "leave --note out, or write a sign in a command of its own");
   }
-  fact.value = *value;
   fact.unit = arguments.value("unit").value_or("");
   fact.position = arguments.value("position").value_or("");
   return fact;
@@ -91,8 +70,8 @@ int saw(Context& context) {
       sign.push_back(written);
       continue;
     }
-    service::Fact fact = fact_about(context, session, service::FactKind::measurement, machine);
-    facts.push_back(measurement_of(written, std::move(fact), arguments));
+    const service::Fact fact = fact_about(context, session, service::FactKind::measurement, machine);
+    facts.push_back(measurement_of(written, fact, arguments));
   }
   if (facts.empty()) {
     insist_on_measurement(arguments, "unit");
@@ -100,7 +79,7 @@ int saw(Context& context) {
   }
   if (!sign.empty()) {
     service::Fact fact = fact_about(context, session, service::FactKind::sign, machine);
-    fact.name = the_sign(sign);
+    fact.name = service::sign_told(sign);
     facts.push_back(std::move(fact));
   }
   for (const service::Fact& fact : facts) ask_back_if_near(context, *session.fleet, machine, fact);
@@ -110,7 +89,7 @@ int saw(Context& context) {
     if (arguments.has("new")) break;
     if (const auto near = near_name(*session.fleet, machine, fact.kind, fact.name)) {
       written.next.push_back(fmt::format("If `{}` was meant: {} undo; {}", near->name, context.look.command,
-                                         command_to_say(context, machine, *near, fact)));
+                                         command_to_say(*near, fact, context.look.command)));
     }
   }
   for (const service::SeenSign& seen : written.entered.seen) {

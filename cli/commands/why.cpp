@@ -6,12 +6,13 @@
 #include "asking.h"
 #include "commands/commands.h"
 #include "mistakes.h"
+#include "service/telling.h"
 
 namespace cli {
 namespace {
 
 // A check that follows another task is there only once that task was done.
-[[noreturn]] void no_point(const service::Machine& machine, const TaskName& named, service::Day as_of) {
+[[noreturn]] void no_point(const service::Machine& machine, const service::TaskTold& named, service::Day as_of) {
   const bool check = named.task.find('/') != std::string::npos;
   wrong("no-point", fmt::format("{} of {} has no standing on {}", named.task, machine.key, service::to_text(as_of)),
         check ? fmt::format("it is owed once, after {} was done, and not where that was told of later",
@@ -37,7 +38,7 @@ int why(Context& context) {
     asking.write(why_formats, worst);
     return 0;
   }
-  const TaskName named = task_named(asking.fleet(), machine, words[1]);
+  const service::TaskTold named = service::task_told(asking.fleet(), machine, words[1]);
   const auto answer = explain(asking.snapshot(), named.task, named.position, asking.forecaster());
   if (answer.points.empty()) no_point(machine, named, asking.today());
   asking.write(why_formats, answer);

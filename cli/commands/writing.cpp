@@ -5,8 +5,8 @@
 #include <utility>
 
 #include "answering.h"
-#include "commands/written_facts.h"
-#include "mistakes.h"
+#include "render/written/fact_lines.h"
+#include "service/telling.h"
 
 namespace cli {
 namespace {
@@ -41,6 +41,16 @@ std::string entered_by(const World& world) {
   return "unknown";
 }
 
+service::Writer writer_of(const Context& context) {
+  return {entered_by(context.world), context.world.milliseconds, context.world.draw};
+}
+
+void stored(Context& context, const Session& session, const Written& written) {
+  context.stored = !written.entered.dry_run && !written.entered.added.empty();
+  // Whoever may write the record spares those who only ask the parsing of files that did not change.
+  if (context.stored) service::keep_compiled(session.folder, session.files);
+}
+
 service::EntryRequest request_of(const Context& context, const Session& session, const std::vector<Fact>& facts) {
   return entry_of(std::string(context.arguments.command->name), facts, session.today, session.day_is_given);
 }
@@ -57,13 +67,10 @@ Written write(Context& context, const Session& session, service::Record& record,
               std::vector<std::string> understood) {
   service::EntryRequest asked = request;
   asked.dry_run = context.arguments.has("dry-run");
-  const service::Writer writer{entered_by(context.world), context.world.milliseconds, context.world.draw};
   Written written;
   written.command = std::string(context.arguments.command->name);
-  written.entered = enter(session.fleet, record, asked, writer);
-  context.stored = !asked.dry_run && !written.entered.added.empty();
-  // Whoever may write the record spares those who only ask the parsing of files that did not change.
-  if (context.stored) service::keep_compiled(session.folder, session.files);
+  written.entered = enter(session.fleet, record, asked, writer_of(context));
+  stored(context, session, written);
   written.understood = std::move(understood);
   if (asked.dry_run && !written.understood.empty()) {
     for (std::string& line : newest_reading_lines(written.entered)) written.understood.push_back(std::move(line));
@@ -98,11 +105,7 @@ Fact fact_about(const Context& context, const Session& session, service::FactKin
 std::string meter_option(const Arguments& arguments, const service::Machine& machine) {
   const auto written = arguments.value("meter");
   if (!written) return "";
-  std::vector<std::string> names;
-  for (const service::Meter& meter : machine.meters) names.push_back(meter.name);
-  if (const auto name = service::name_written(*written, names)) return *name;
-  wrong("unknown-meter", fmt::format("{} has no meter `{}`", machine.key, *written),
-        service::names_instead(*written, names, "it has no meters"));
+  return service::meter_told(machine, *written);
 }
 
 void tell(Context& context, const Written& written) { put_answer(context, written_formats, written); }

@@ -13,6 +13,12 @@ namespace cli {
 // Who enters facts: $WHICHEVER_USER, else $USER, else $LOGNAME.
 std::string entered_by(const World& world);
 
+// The same with clock and chance.
+service::Writer writer_of(const Context& context);
+
+// To be told after each entry: what is in the record now.
+void stored(Context& context, const Session& session, const Written& written);
+
 // A request of this command on the session's day, about facts that are known now or found inside the transaction.
 service::EntryRequest request_of(const Context& context, const Session& session,
                                  const std::vector<service::Fact>& facts);

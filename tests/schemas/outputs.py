@@ -44,10 +44,20 @@ SAMPLE = [
     ("parts --within 6m", 0), ("parts --within soon", 64), ("due combine dryer", 0), ("due combne", 64),
     ("season harvest combine", 0), ("workload combine", 0), ("parts combine", 0), ("parts --before harvest", 0), ("parts --before harvest combine", 0),
     ("parts --before harvest --within 3m", 64), ("parts --before nothing", 64),
+    ("import --messages texts.txt --dry-run", 65), ("import --messages texts.txt", 65), ("import --messages texts.txt", 65),
+    ("import --messages texts.txt --skip-bad", 64), ("import facts.csv --on today", 64),
     ("check", None), ("backup copy.db", 0), ("merge copy.db", 0), ("backup copy.db", 65), ("import nothing.csv", 66),
     ("import register.csv", 65), ("duee", 64), ("due --fleet nowhere", 66), ("new .", 65),
     ("help", 0), ("help due", 0), ("completion bash", 0), ("completion zsh", 0), ("completion fish", 0),
 ]
+MESSAGES = """15.06.2026 08:10
+saw dryer hum
+saw dryer hum
+saw combine restriction 6.2 kPa
+done combine engine oil
+[15.06.2026, 08:11] Kari: saw tractor-big oil temperature=90 C
+thanks!
+"""
 AHEAD = [("forecast", 0), ("forecast --replay", 0), ("season harvest", 0), ("workload", 0),
          ("workload --by week --within 8w", 0), ("parts", 0), ("parts --within 12m", 0)]
 STATES = [
@@ -152,6 +162,7 @@ class Answers:
         folder = self.program.top / name
         if not folder.exists():
             shutil.copytree(source, folder, ignore=shutil.ignore_patterns("record.db*", ".*", "try"))
+            (folder / "texts.txt").write_text(MESSAGES)
         for command, status in commands:
             if command.split()[0] not in (*self.formats, "duee"):
                 continue

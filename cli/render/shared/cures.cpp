@@ -40,7 +40,7 @@ std::string as_possibility(const Cure& cure, const std::string& command) {
     case CureKind::other_meter:
       return another_meter(cure);
     case CureKind::mend_earlier_row:
-      return "the earlier row is wrong: mend it";
+      return "the earlier line is wrong: mend it";
     case CureKind::mend_start:
       return "the value in the fleet file is wrong: mend `at` there";
     case CureKind::change_meter:

@@ -1,5 +1,6 @@
 #include "render/overdue/words.h"
 #include "render/shared/json_parts.h"
+#include "render/written/json_of.h"
 #include "render/written/to_mind.h"
 #include "render/written/written.h"
 
@@ -71,7 +72,7 @@ Json before_work_as_json(const service::BeforeWork& before, const service::Fleet
 
 }  // namespace
 
-std::string written_as_json(const Written& written, const std::string& command) {
+Json json_of(const Written& written, const std::string& command) {
   const service::Entered& entered = written.entered;
   Json json;
   json["command"] = written.command;
@@ -101,8 +102,13 @@ std::string written_as_json(const Written& written, const std::string& command) 
   json["not_put_off"] = not_put_off_as_json(entered);
   json["unsafe_now"] = unsafe_now_as_json(entered);
   json["values_ended"] = values_ended_as_json(entered, command);
+  json["lines"] = Json::array();  // of messages alone
   json["undo"] = text_or_null(undo_of(written, command));
-  return dumped(json);
+  return json;
+}
+
+std::string written_as_json(const Written& written, const std::string& command) {
+  return dumped(json_of(written, command));
 }
 
 }  // namespace cli

@@ -7,6 +7,7 @@
 #include "render/shared/cures.h"
 #include "render/shared/headings.h"
 #include "render/shared/words.h"
+#include "render/written/consequences.h"
 #include "render/written/to_mind.h"
 #include "render/written/written.h"
 #include "terminal/wrap.h"
@@ -201,22 +202,7 @@ std::string untold_text(const service::Entered& entered, const std::string& comm
   return text;
 }
 
-constexpr std::size_t columns = 80;
-
-// Of the machines that this is about, those that stay out of use.
-std::string out_of_use_lines(const service::Entered& entered) {
-  std::string text;
-  if (entered.before == nullptr || entered.after == nullptr) return text;
-  for (const service::MachineUse& use : entered.after->not_in_use) {
-    const service::UseState* const was = entered.before->state_of(*use.machine);
-    const bool stays = was != nullptr && was->kind == service::UseKind::out_of_use;
-    if (!stays || use.state.kind != service::UseKind::out_of_use) continue;
-    text += wrapped(
-        "", fmt::format("{}: {}: {}", out_of_use_title, service::cleaned(use.machine->key), cli::words_of(use.state)),
-        columns, 2);
-  }
-  return text;
-}
+constexpr std::size_t page = 80;
 
 std::string twice_text(const service::Entered& entered, const std::string& command) {
   constexpr std::size_t most = 5;
@@ -233,28 +219,14 @@ std::string twice_text(const service::Entered& entered, const std::string& comma
   return text;
 }
 
-// What is to be looked at afterwards, what to mind while doing so, and what goes back on.
-std::string check_lines(const service::Entered& entered) {
-  const std::vector<const Point*> checks = checks_owed(entered);
-  if (checks.empty()) return was_locked_off(entered) ? afterwards("", columns) : "";
-  std::string text = "Check afterwards:\n";
-  for (const Point* check : checks) {
-    std::string within = fmt::format("{}", fmt::join(limb_words(*check), " or "));
-    text += wrapped("  ", fmt::format("{}: {}; {}", task_of(*check), service::cleaned(check->follow_up->doing), within),
-                    columns, 4);
-  }
-  text += cautions_in_full(cautions_of(checks), "  ", columns);
-  return text + afterwards("  ", columns);
-}
-
 // What never waits and what was seen, and what is wrong with it.
 std::string before_work_lines(const service::BeforeWork& before) {
   if (before.points.empty() && before.signs.empty() && before.seen.empty()) return "";
   std::string text = "See to these before it works:\n";
   for (const auto* points : {&before.points, &before.signs}) {
-    for (const Point* point : *points) text += wrapped("  ", words_of_what_is_wrong(*point), columns, 4);
+    for (const Point* point : *points) text += wrapped("  ", words_of_what_is_wrong(*point), page, 4);
   }
-  for (const service::SeenSign* seen : before.seen) text += wrapped("  ", cli::words_of(*seen), columns, 4);
+  for (const service::SeenSign* seen : before.seen) text += wrapped("  ", cli::words_of(*seen), page, 4);
   return text;
 }
 
@@ -268,23 +240,37 @@ std::string undo_of(const Written& written, const std::string& command) {
   return command + " undo" + (named ? ' ' + to_text(*id) : "");
 }
 
-std::string written_as_text(const Written& written, const Look& look) {
-  const service::Entered& entered = written.entered;
-  const bool about_several = entered.machines.size() > 1;  // then each line names its own
-  std::string text = out_of_use_lines(entered);
-  for (const std::string& line : written.understood) text += service::cleaned(line) + '\n';
-  for (const std::string& said : entered.said) text += service::cleaned(said) + '\n';
-  if (entered.added.empty()) {
-    text +=
-        entered.already_there > 0 ? "This is in the record already; nothing was stored.\n" : "Nothing was stored.\n";
-    for (const std::string& what : written.what) text += "  " + what + '\n';
-    for (const std::string& next : written.next) text += next + '\n';
-    return text;
+std::string out_of_use_lines(const service::Entered& entered) {
+  std::string text;
+  if (entered.before == nullptr || entered.after == nullptr) return text;
+  for (const service::MachineUse& use : entered.after->not_in_use) {
+    const service::UseState* const was = entered.before->state_of(*use.machine);
+    const bool stays = was != nullptr && was->kind == service::UseKind::out_of_use;
+    if (!stays || use.state.kind != service::UseKind::out_of_use) continue;
+    text += wrapped(
+        "", fmt::format("{}: {}: {}", out_of_use_title, service::cleaned(use.machine->key), cli::words_of(use.state)),
+        page, 2);
   }
-  constexpr std::size_t most = 12;  // after a long file of facts, the worst and how many more
-  text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
-  for (const std::string& what : written.what) text += "  " + what + '\n';
-  text += run_not_in_use_lines(entered, look.command);
+  return text;
+}
+
+std::string check_lines(const service::Entered& entered, std::size_t columns) {
+  const std::vector<const Point*> checks = checks_owed(entered);
+  if (checks.empty()) return was_locked_off(entered) ? afterwards("", columns) : "";
+  std::string text = "Check afterwards:\n";
+  for (const Point* check : checks) {
+    std::string within = fmt::format("{}", fmt::join(limb_words(*check), " or "));
+    text += wrapped("  ", fmt::format("{}: {}; {}", task_of(*check), service::cleaned(check->follow_up->doing), within),
+                    columns, 4);
+  }
+  text += cautions_in_full(cautions_of(checks), "  ", columns);
+  return text + afterwards("  ", columns);
+}
+
+std::string list_changes(const service::Entered& entered, const Look& look) {
+  constexpr std::size_t most = 12;                         // after a long file of facts, the worst and how many more
+  const bool about_several = entered.machines.size() > 1;  // then each line names its own
+  std::string text;
   std::vector<const PointChange*> told;
   for (const PointChange& change : entered.changes) {
     if (worth_telling(change)) told.push_back(&change);
@@ -309,6 +295,11 @@ std::string written_as_text(const Written& written, const Look& look) {
   if (entered.moves.size() > most) {
     text += fmt::format("  and {} more; see `{} due --overdue`\n", entered.moves.size() - most, look.command);
   }
+  return text;
+}
+
+std::string seen_lines(const service::Entered& entered) {
+  std::string text;
   for (const service::SeenSign& seen : entered.seen) {
     text += fmt::format("To be looked at: {}: {}\n", service::cleaned(seen.machine->key), words_of(seen));
   }
@@ -319,13 +310,35 @@ std::string written_as_text(const Written& written, const Look& look) {
     text += fmt::format("No more to be looked at: {}: {}\n", service::cleaned(seen.machine->key),
                         service::cleaned(seen.sign));
   }
+  return text;
+}
+
+std::string value_lines(const service::Entered& entered, const std::string& command) {
+  return doubts_text(entered, command) + untold_text(entered, command) + twice_text(entered, command);
+}
+
+std::string written_as_text(const Written& written, const Look& look) {
+  const service::Entered& entered = written.entered;
+  std::string text = out_of_use_lines(entered);
+  for (const std::string& line : written.understood) text += service::cleaned(line) + '\n';
+  for (const std::string& said : entered.said) text += service::cleaned(said) + '\n';
+  if (entered.added.empty()) {
+    text +=
+        entered.already_there > 0 ? "This is in the record already; nothing was stored.\n" : "Nothing was stored.\n";
+    for (const std::string& what : written.what) text += "  " + what + '\n';
+    for (const std::string& next : written.next) text += next + '\n';
+    return text;
+  }
+  text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
+  for (const std::string& what : written.what) text += "  " + what + '\n';
+  text += run_not_in_use_lines(entered, look.command);
+  text += list_changes(entered, look);
+  text += seen_lines(entered);
   text += values_ended_lines(entered, look.command);
-  text += doubts_text(entered, look.command);
-  text += untold_text(entered, look.command);
-  text += twice_text(entered, look.command);
+  text += value_lines(entered, look.command);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   // After a file of services the due list says it.
-  if (written.command == "done") text += check_lines(entered);
+  if (written.command == "done") text += check_lines(entered, page);
   text += not_put_off_lines(entered, look.command);
   if (written.ended) text += ended_lines(*written.ended, look.command);
   if (written.before_work) text += before_work_lines(*written.before_work);

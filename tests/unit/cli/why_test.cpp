@@ -189,7 +189,7 @@ TEST_CASE("help is there for the program and for each command") {
 TEST_CASE("every example in the help works on the sample fleet") {
   Place place;
   const std::filesystem::path sample = std::filesystem::path(SOURCE_DIR) / "sample-fleet";
-  for (const char* file : {"fleet.yaml", "register.csv", "schedules", "facts.csv"}) {
+  for (const char* file : {"fleet.yaml", "register.csv", "schedules", "facts.csv", "messages.txt"}) {
     std::filesystem::copy(sample / file, place.folder / file, std::filesystem::copy_options::recursive);
   }
   REQUIRE(place.run("new .") == 0);

@@ -1,4 +1,4 @@
-#include "commands/written_facts.h"
+#include "render/written/fact_lines.h"
 
 #include <fmt/format.h>
 
@@ -65,6 +65,10 @@ std::string line_of(const Fact& fact, const service::Entered& entered) {
   text += fact_words(fact, entered.was->fleet(), shown_at_end(*entered.is, fact)) + ", " + to_text(fact.on);
   if (step) text += fmt::format(" ({})", words_of(*step));
   return text;
+}
+
+std::string words_of(const service::ElementLabel& label) {
+  return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
 }
 
 }  // namespace cli

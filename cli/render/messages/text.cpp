@@ -1,0 +1,129 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/messages/messages.h"
+#include "render/shared/cures.h"
+#include "render/shared/sign_words.h"
+#include "render/shared/words.h"
+#include "render/written/consequences.h"
+#include "render/written/fact_lines.h"
+#include "render/written/to_mind.h"
+
+namespace cli {
+namespace {
+
+constexpr std::size_t columns_inside = 78;  // of a page, behind the indent
+
+using service::LineFate;
+using service::MessageLine;
+
+std::string indented(const std::string& text) {
+  std::string lines;
+  for (std::string_view rest = text; !rest.empty();) {
+    const auto end = std::min(rest.find('\n'), rest.size());
+    lines += fmt::format("  {}\n", rest.substr(0, end));
+    rest.remove_prefix(std::min(rest.size(), end + 1));
+  }
+  return lines;
+}
+
+std::string wrong_lines(const MessageLine& line, const std::string& command) {
+  std::string text;
+  for (const service::Diagnostic& wrong : line.wrong) {
+    text += fmt::format("Not taken: {}\n", service::cleaned(wrong.message));
+    const std::string hint = hint_of(wrong, command);
+    if (!hint.empty()) text += fmt::format("  {}\n", service::cleaned(hint));
+  }
+  return text;
+}
+
+// What this line alone brought about, and what whoever sent it has to hear.
+std::string taken_lines(const service::Messages& messages, const MessageLine& line, const std::string& command) {
+  const service::Entered part = part_of(messages, line);
+  const bool stored = !part.dry_run;
+  std::string text;
+  for (const service::Fact& fact : line.facts) {
+    text += line_of(fact, part) + '\n';
+    const auto step = meter_step(part, fact);
+    if (!step || !step->from || !service::read_to_whole_unit(step->to, *step->from)) continue;
+    text += fmt::format("{0} {1} was read to the whole unit: the {2} {1} before it holds, and no use is counted.\n",
+                        to_text(step->to), step->unit, to_text(*step->from));
+  }
+  if (line.as_line > 0) text += fmt::format("The rest of it is what line {} says.\n", line.as_line);
+  if (line.anew) {
+    text += "It was in the record already, and was answered since: taken as seen anew.\n";
+    if (stored)
+      text += fmt::format("If this is an old message: {} strike {}\n", command, short_text(line.facts.front().id));
+  }
+  if (line.near) {
+    const service::Fact& seen = line.facts.front();
+    const std::string strike = stored ? fmt::format("{} strike {}; ", command, short_text(seen.id)) : "";
+    text += fmt::format("Kept in its own words. If `{}` was meant: {}{}\n", line.near->name, strike,
+                        command_to_say(*line.near, seen, command));
+  }
+  text += seen_lines(part) + value_lines(part, command);
+  for (const service::Fact& fact : line.facts) {
+    const auto label =
+        fact.kind == service::FactKind::service ? element_label(fact, messages.entered.is->fleet()) : std::nullopt;
+    if (!label) continue;
+    text += fmt::format("Write on it: {}\n", words_of(*label));
+    break;
+  }
+  const bool serviced = std::any_of(line.facts.begin(), line.facts.end(),
+                                    [](const service::Fact& fact) { return fact.kind == service::FactKind::service; });
+  return serviced ? text + check_lines(part, columns_inside) : text;
+}
+
+std::string answer_to(const service::Messages& messages, const MessageLine& line, const std::string& command) {
+  switch (line.fate) {
+    case LineFate::taken:
+      return taken_lines(messages, line, command);
+    case LineFate::already_there:
+      return "In the record already; nothing was added.\n";
+    case LineFate::said_before:
+      return fmt::format("Says what line {} says; taken once.\n", line.as_line);
+    case LineFate::heading:
+      return line.sender.empty() ? "When the lines below were sent.\n" : "Who sent the lines below, and when.\n";
+    case LineFate::refused:
+      break;
+  }
+  return wrong_lines(line, command);
+}
+
+std::string counts(const MessagesWritten& written) {
+  const service::Entered& entered = written.messages.entered;
+  const auto& lines = written.messages.lines;
+  const auto refused = std::count_if(lines.begin(), lines.end(), service::is_refused);
+  const auto facts = static_cast<std::int64_t>(entered.added.size());
+  std::string text = entered.added.empty() ? "Nothing was stored"
+                     : entered.dry_run     ? fmt::format("Nothing was stored. Without --dry-run {} would be saved",
+                                                         service::counted(facts, "fact", "facts"))
+                                           : fmt::format("Saved: {}", service::counted(facts, "fact", "facts"));
+  if (entered.already_there > 0) text += fmt::format("; {} already there", entered.already_there);
+  if (refused > 0) text += fmt::format("; {} not taken", service::counted(refused, "line was", "lines were"));
+  return text + ".\n";
+}
+
+}  // namespace
+
+std::string messages_as_text(const MessagesWritten& written, const Look& look) {
+  const service::Messages& messages = written.messages;
+  const service::Entered& entered = messages.entered;
+  std::string text = out_of_use_lines(entered);
+  for (const MessageLine& line : messages.lines) {
+    text += fmt::format("{}: {}\n", line.number, service::cleaned(line.text));
+    text += indented(answer_to(messages, line, look.command));
+  }
+  if (messages.lines.empty()) text += "There is no line in it.\n";
+  text += counts(written);
+  if (entered.added.empty()) return text;
+  text += run_not_in_use_lines(entered, look.command);
+  text += list_changes(entered, look);
+  const service::Entered rest = rest_of(messages);
+  text += seen_lines(rest) + values_ended_lines(entered, look.command) + value_lines(rest, look.command);
+  const std::string undo = undo_of(written.written, look.command);
+  return undo.empty() ? text : text + "Take it all back: " + undo + '\n';
+}
+
+}  // namespace cli

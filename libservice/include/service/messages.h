@@ -1,0 +1,84 @@
+// Messages from the field: text that people send from a machine and somebody pastes in, a line each in the few words of
+// a command.
+//
+//   loader 1511.4                              what a meter shows; also `reading loader 1511,4 yesterday`
+//   done loader engine-oil 1511.4 by M.T.      a service; names may have blanks for hyphens
+//   saw loader leak                            a sign; saw loader restriction=6.2 kPa: a measurement
+//   looked loader leak: a loose clamp, tightened
+//   out-of-use loader brakes pull to one side
+//
+// What is certain is taken, and nothing is guessed: a line that can be read in no way or in two is refused whole, and
+// says what it would need to hear. One text is one command.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/entry.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+struct MessagesAsk {
+  std::string text;    // UTF-8, in lines
+  std::string origin;  // `import FILE`
+  Day today;
+  bool day_is_given = false;
+  std::optional<Day> on;  // of lines that name no day; else the day of the stamp before them, else today
+  std::string by = {};    // who did it, where a line of a service or a look does not say
+  bool dry_run = false;
+};
+
+enum class LineFate {
+  taken,          // its facts are stored, those that were not there yet
+  already_there,  // the book holds all that it says
+  said_before,    // an earlier line of the same text says the same
+  heading,        // says only when, or by whom, the lines below it were sent
+  refused,        // nothing of it is stored
+};
+
+std::string_view to_text(LineFate fate);  // `already-there`
+
+// One line. Blank ones are left out.
+struct MessageLine {
+  int number = 0;    // in the text, from 1
+  std::string text;  // as it was written, without its line end
+  LineFate fate = LineFate::refused;
+  std::string sender = {};             // as the messenger put it before the line; never taken for who did the work
+  std::optional<DaySpan> on = {};      // of what it says
+  std::vector<Fact> facts = {};        // that were added, or would be; in the order of the book
+  std::vector<Diagnostic> wrong = {};  // of a line that is refused: what it would need to hear
+  int as_line = 0;                     // of one that was said before: where
+  // Its sign is kept in its own words, and this is near it.
+  std::optional<NearName> near = {};
+  // It was in the book already, and was answered since by something that this text does not tell of: it is taken as
+  // seen anew, for what a worker saw must not vanish.
+  bool anew = false;
+};
+
+struct Messages {
+  std::vector<MessageLine> lines;
+  Entered entered;  // by all lines together
+};
+
+// Reads, judges and stores, in one transaction. A line that says what the book holds already (the n-th equal one of a
+// day, as rows of a file) adds nothing. Fails with bad_data where the text is none of messages: too long, in UTF-16;
+// else as `enter` does, but for what is wrong with a line.
+Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& record, const MessagesAsk& ask,
+                        const Writer& writer);
+
+// What is to be minded of one line: the same answer, about its facts alone. Its due lists stay those of the whole.
+Entered part_of(const Messages& messages, const MessageLine& line);
+
+// And what is to be minded that none of the lines alone brought about, such as a doubt that was there before.
+Entered rest_of(const Messages& messages);
+
+bool is_refused(const MessageLine& line);
+
+}  // namespace service
+
+#pragma GCC visibility pop

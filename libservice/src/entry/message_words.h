@@ -1,0 +1,34 @@
+// What one line of a message says: its words as facts, or what it would need to hear.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/fleet.h"
+#include "service/record.h"
+#include "service/snapshot.h"
+
+namespace service::entry {
+
+// What the words of a line are read beside.
+struct Told {
+  const Fleet& fleet;
+  Day today;                      // from which `yesterday` counts: the day on which it was sent
+  std::optional<Day> on;          // of lines that name no day; none: nobody can tell
+  std::string no_day;             // why there is none
+  bool counts_from_today = true;  // else nobody can tell which day `yesterday` is
+  std::string by;                 // who did it, where the line does not say
+  // The names by which somebody can say that he has looked, beside the listed signs.
+  std::function<std::vector<std::string>(const Machine& machine)> seen;
+};
+
+// Whether these words can begin what somebody says: a command, or a machine.
+bool begins_a_message(const Fleet& fleet, std::string_view text);
+
+// At least one fact, all about one machine; the book's own names in it. Fails with usage.
+std::vector<Fact> facts_in(std::string_view line, const Told& told);
+
+}  // namespace service::entry

@@ -1,0 +1,442 @@
+// Which lines of a pasted text are taken, and what each brought about.
+#include "service/messages.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "entry/message_text.h"
+#include "entry/message_words.h"
+#include "entry/refused_values.h"
+
+namespace service {
+namespace {
+
+constexpr std::size_t most_lines = 2000;
+
+// A line and what it is to say, before anybody knows what the book holds of it.
+struct Draft {
+  MessageLine line;
+  std::string said;  // without what the messenger put before it
+  std::optional<entry::Sent> sent;
+  std::vector<Fact> facts;
+  std::vector<bool> is_new;  // of these facts: not in the book, and not said before
+};
+
+// What is true of a machine that is not in use, or of a sign, until something else ends it.
+bool raises(FactKind kind) {
+  return kind == FactKind::sign || kind == FactKind::measurement || kind == FactKind::out_of_use;
+}
+
+template <class Kind, class Is>
+bool has_limb(const MachineTask& task, const Is& is) {
+  for (const auto* choices : {&task.every, &task.first}) {
+    for (const LimbChoice& choice : *choices) {
+      const auto* limb = std::get_if<Kind>(&choice.candidates.front());
+      if (limb != nullptr && is(*limb)) return true;
+    }
+  }
+  return false;
+}
+
+// Whether a service of this task, or of one that it includes, is an answer to what was seen or measured.
+bool answers_by_work(const Fleet& fleet, const Machine& machine, const Fact& service, const Fact& raised) {
+  for (const std::string& name : done_with(fleet.schedule_of(machine), service.task)) {
+    const auto task = task_of(fleet, machine, name);
+    if (!task) continue;
+    const bool seen = raised.kind == FactKind::sign && has_limb<SignLimb>(*task, [&](const SignLimb& limb) {
+                        return std::find(limb.signs.begin(), limb.signs.end(), raised.name) != limb.signs.end();
+                      });
+    const bool measured = raised.kind == FactKind::measurement &&
+                          has_limb<MeasuredLimb>(*task, [&](const MeasuredLimb& l) { return l.name == raised.name; });
+    if (seen || measured) return true;
+  }
+  return false;
+}
+
+// Whether a later fact ends what an earlier one raised.
+bool answers(const Fleet& fleet, const Machine& machine, const Fact& later, const Fact& raised) {
+  if (raised.kind == FactKind::out_of_use) return later.kind == FactKind::back;
+  if (later.kind == FactKind::service) return answers_by_work(fleet, machine, later, raised);
+  return later.kind == FactKind::looked_at && !found_bad(later) && later.name.starts_with(raised.name);
+}
+
+class Reader {
+ public:
+  Reader(const Fleet& fleet, const MessagesAsk& ask) : fleet_(fleet), ask_(ask) {}
+
+  std::vector<Draft> read() const {
+    std::vector<Draft> drafts;
+    std::optional<entry::Sent> sent;
+    std::string sender;
+    for (entry::PastedLine& pasted : entry::pasted_lines(ask_.text)) {
+      Draft draft;
+      draft.line.number = pasted.number;
+      draft.line.text = std::move(pasted.text);
+      if (!pasted.problem.empty()) {
+        draft.line.wrong = {{"unreadable", "the line " + pasted.problem, "type it anew"}};
+      } else {
+        auto head = entry::headed(pasted.plain, ask_.today,
+                                  [&](std::string_view text) { return entry::begins_a_message(fleet_, text); });
+        if (head.sent) {
+          sent = std::move(head.sent);
+          sender = std::move(head.sender);
+        }
+        draft.said = std::move(head.rest);
+        if (draft.said.empty()) draft.line.fate = LineFate::heading;
+      }
+      draft.line.sender = sender;
+      draft.sent = sent;
+      drafts.push_back(std::move(draft));
+    }
+    return drafts;
+  }
+
+  // What a line says, read beside what the book knows of its machine.
+  void understand(Draft& draft, const std::function<std::vector<std::string>(const Machine&)>& seen) const {
+    if (draft.said.empty()) return;
+    entry::Told told{fleet_, ask_.today, ask_.on ? ask_.on : ask_.today, "", true, ask_.by, seen};
+    if (draft.sent && draft.sent->day) {
+      told.today = *draft.sent->day;
+      if (!ask_.on) told.on = draft.sent->day;
+    } else if (draft.sent && !draft.sent->problem.empty()) {
+      told.counts_from_today = false;
+      told.no_day = draft.sent->problem;
+      told.on = ask_.on;
+    } else if (ask_.on) {
+      told.counts_from_today = false;
+    }
+    try {
+      draft.facts = entry::facts_in(draft.said, told);
+      draft.line.on = draft.facts.front().on;
+      draft.line.wrong.clear();
+      draft.line.fate = LineFate::taken;
+    } catch (const Failure& failure) {
+      draft.facts.clear();
+      draft.line.wrong = failure.diagnostics();
+      draft.line.fate = LineFate::refused;
+    }
+    draft.is_new.assign(draft.facts.size(), true);
+  }
+
+ private:
+  const Fleet& fleet_;
+  const MessagesAsk& ask_;
+};
+
+// The book beside the text: what it holds already, and what of the text it lets through.
+class Sorting {
+ public:
+  Sorting(const std::shared_ptr<const Fleet>& fleet, const MessagesAsk& ask, const Writer& writer,
+          std::vector<Draft>& drafts)
+      : fleet_(*fleet), ask_(ask), writer_(writer), drafts_(drafts) {}
+
+  std::vector<Proposal> propose(const Extract& known) {
+    for (const Fact& fact : unstruck(known.facts)) by_machine_[fact.machine].push_back(fact);
+    const Reader reader(fleet_, ask_);
+    for (Draft& draft : drafts_) {
+      reader.understand(draft, [this](const Machine& machine) { return seen_names(machine); });
+    }
+    find_what_is_there();
+    auto proposals = proposed();
+    // A line is taken whole or not at all, so what is left is judged again.
+    for (bool all_well = false; !all_well; proposals = proposed()) all_well = judge_all(known, proposals);
+    for (Draft& draft : drafts_) {
+      if (draft.line.fate != LineFate::said_before) continue;
+      const Draft& first = line(draft.line.as_line);
+      if (first.line.fate != LineFate::refused) continue;
+      draft.line.fate = LineFate::refused;
+      draft.line.wrong = first.line.wrong;
+    }
+    return proposals;
+  }
+
+ private:
+  Draft& line(int number) {
+    return *std::find_if(drafts_.begin(), drafts_.end(), [&](const Draft& d) { return d.line.number == number; });
+  }
+
+  // What was seen of a machine, in the book or in the text, by the names that a look may answer.
+  std::vector<std::string> seen_names(const Machine& machine) const {
+    std::set<std::string> names;
+    const KeptAsSeen kept(fleet_, machine);
+    const auto add = [&](const Fact& fact) {
+      if (const auto name = kept.of(fact)) names.insert(name->name);
+    };
+    if (const auto book = by_machine_.find(machine.key); book != by_machine_.end()) {
+      for (const Fact& fact : book->second) add(fact);
+    }
+    for (const Draft& draft : drafts_) {
+      for (const Fact& fact : draft.facts) {
+        if (fact.machine == machine.key) add(fact);
+      }
+    }
+    return {names.begin(), names.end()};
+  }
+
+  // What the book holds of it: facts that are the same, unstruck, in their order.
+  std::vector<std::size_t> equal_in_book(const Fact& fact) const {
+    std::vector<std::size_t> found;
+    const auto book = by_machine_.find(fact.machine);
+    if (book == by_machine_.end()) return found;
+    for (std::size_t i = 0; i < book->second.size(); ++i) {
+      if (same_content(book->second[i], fact)) found.push_back(i);
+    }
+    return found;
+  }
+
+  bool told_by_this_text(const Fact& fact) const {
+    return std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& draft) {
+      return std::any_of(draft.facts.begin(), draft.facts.end(), [&](const Fact& f) { return same_content(f, fact); });
+    });
+  }
+
+  // What a worker saw must not vanish: answered since the book last told of it, by something that this text does not
+  // tell of, it is taken to be seen anew.
+  bool answered_since(const Fact& fact, std::size_t last_equal) const {
+    const Machine& machine = *fleet_.machine(fact.machine);
+    const auto& book = by_machine_.at(fact.machine);
+    return raises(fact.kind) &&
+           std::any_of(book.begin() + static_cast<std::ptrdiff_t>(last_equal) + 1, book.end(), [&](const Fact& later) {
+             return answers(fleet_, machine, later, fact) && !told_by_this_text(later);
+           });
+  }
+
+  void find_what_is_there() {
+    std::map<std::string, std::size_t> taken_for;  // equal facts of the book that a line stands for already
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      Draft& draft = drafts_[i];
+      if (draft.line.fate != LineFate::taken) continue;
+      std::size_t there = 0;
+      for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+        const Fact& fact = draft.facts[j];
+        const auto equal = equal_in_book(fact);
+        const bool anew = !equal.empty() && answered_since(fact, equal.back());
+        std::size_t& used = taken_for[content_key(fact)];
+        const int before = said_by_line_before(i, j);
+        if (!anew && used < equal.size()) {
+          ++used;
+          ++there;
+          draft.is_new[j] = false;
+        } else if (before > 0) {
+          draft.is_new[j] = false;
+          draft.line.as_line = before;
+        } else {
+          draft.line.anew = draft.line.anew || anew;
+        }
+      }
+      const bool any_new = std::find(draft.is_new.begin(), draft.is_new.end(), true) != draft.is_new.end();
+      if (any_new) continue;
+      draft.line.fate = there == draft.facts.size() ? LineFate::already_there : LineFate::said_before;
+    }
+  }
+
+  // The line that says the same new fact, with nothing behind it that ends what it raised; 0: none.
+  int said_by_line_before(std::size_t at, std::size_t which) const {
+    const Fact& fact = drafts_[at].facts[which];
+    const Machine& machine = *fleet_.machine(fact.machine);
+    int before = 0;
+    for (std::size_t i = 0; i <= at; ++i) {
+      const Draft& draft = drafts_[i];
+      for (std::size_t j = 0; j < (i == at ? which : draft.facts.size()); ++j) {
+        if (!draft.is_new[j]) continue;
+        if (same_content(draft.facts[j], fact)) before = draft.line.number;
+        if (raises(fact.kind) && answers(fleet_, machine, draft.facts[j], fact)) before = 0;
+      }
+    }
+    return before;
+  }
+
+  // The new facts of the lines that stand, and whose line each is.
+  std::vector<Proposal> proposed() {
+    std::vector<Proposal> proposals;
+    of_.clear();
+    for (Draft& draft : drafts_) {
+      for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+        if (draft.line.fate != LineFate::taken || !draft.is_new[j]) continue;
+        proposals.push_back({draft.facts[j], false, std::nullopt});
+        of_.push_back(&draft);
+      }
+    }
+    return proposals;
+  }
+
+  // False where a line was refused, so that others may stand otherwise.
+  bool judge_all(const Extract& known, const std::vector<Proposal>& proposals) {
+    const Stamp stamp = stamp_of(writer_, ask_.origin, proposals);
+    auto judgement = judge(fleet_, known.facts, proposals, stamp, ask_.today);
+    put_likelier_first(fleet_, known.facts, proposals, stamp, ask_.today, judgement);
+    for (std::size_t i = 0; i < judgement.refused.size(); ++i) {
+      MessageLine& refused = of_[judgement.refused_rows[i]]->line;
+      refused.fate = LineFate::refused;
+      const auto said = [&](const Diagnostic& what) { return what.message == judgement.refused[i].message; };
+      if (std::none_of(refused.wrong.begin(), refused.wrong.end(), said)) refused.wrong.push_back(judgement.refused[i]);
+    }
+    return judgement.refused.empty();
+  }
+
+  const Fleet& fleet_;
+  const MessagesAsk& ask_;
+  const Writer& writer_;
+  std::vector<Draft>& drafts_;
+  std::map<std::string, std::vector<Fact>> by_machine_;
+  std::vector<Draft*> of_;
+};
+
+void insist_on_messages(std::string_view text, const std::vector<Draft>& drafts) {
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
+    throw Failure(FailureKind::bad_data, {"utf16", "the text is in UTF-16", "save it as UTF-8"});
+  }
+  if (drafts.size() <= most_lines) return;
+  throw Failure(FailureKind::bad_data, {"too-many-lines", "there are more lines than anybody sends from a machine",
+                                        "a file of facts is no text of messages; messages come in parts"});
+}
+
+// A line's facts as they were added, with the roll-over that one of them implies before it.
+void share_out(std::vector<Draft>& drafts, const Entered& entered) {
+  auto next = entered.added.begin();
+  for (Draft& draft : drafts) {
+    if (draft.line.fate != LineFate::taken) continue;
+    auto to_come = std::count(draft.is_new.begin(), draft.is_new.end(), true);
+    while (to_come > 0 && next != entered.added.end()) {
+      if (next->kind != FactKind::meter_change) --to_come;
+      draft.line.facts.push_back(*next++);
+    }
+  }
+}
+
+std::set<FactId> ids_of(const std::vector<Fact>& facts) {
+  std::set<FactId> ids;
+  for (const Fact& fact : facts) ids.insert(fact.id);
+  return ids;
+}
+
+bool is_about(const Gap& doubt, const std::set<FactId>& ids) {
+  return std::any_of(doubt.facts.begin(), doubt.facts.end(), [&](const FactId& fact) { return ids.contains(fact); });
+}
+
+bool is_about(const UntoldValue& untold, const std::vector<Fact>& facts) {
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+    const bool named = std::find(untold.tasks.begin(), untold.tasks.end(), fact.task) != untold.tasks.end();
+    return fact.kind == FactKind::service && fact.machine == untold.machine && fact.on.first == untold.on && named;
+  });
+}
+
+// A sign that these facts tell of or look at.
+bool is_about(const SeenSign& seen, const std::vector<Fact>& facts, const Fleet& fleet) {
+  const KeptAsSeen kept(fleet, *seen.machine);
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+    if (fact.machine != seen.machine->key) return false;
+    if (fact.id == seen.fact || (fact.kind == FactKind::looked_at && fact.name == seen.sign)) return true;
+    const auto name = kept.of(fact);
+    return name && name->name == seen.sign;
+  });
+}
+
+// The answer with what this keeps of it; the lists and what they changed stay the whole's.
+template <class Keep>
+Entered narrowed(const Entered& whole, std::vector<Fact> added, const Keep& keep) {
+  Entered part = whole;
+  part.added = std::move(added);
+  std::erase_if(part.doubts, [&](const auto& one) { return !keep(one); });
+  std::erase_if(part.untold, [&](const auto& one) { return !keep(one); });
+  std::erase_if(part.twice, [&](const auto& one) { return !keep(one); });
+  std::erase_if(part.seen, [&](const auto& one) { return !keep(one); });
+  std::erase_if(part.answered, [&](const auto& one) { return !keep(one); });
+  return part;
+}
+
+struct IsAbout {
+  const std::vector<Fact>& facts;
+  std::set<FactId> ids;
+  const Fleet& fleet;
+
+  bool operator()(const Gap& doubt) const { return is_about(doubt, ids); }
+  bool operator()(const UntoldValue& untold) const { return is_about(untold, facts); }
+  // Of two lines that tell of one service the later is told.
+  bool operator()(const WrittenTwice& twice) const { return ids.contains(std::max(twice.earlier.id, twice.later.id)); }
+  bool operator()(const SeenSign& seen) const { return is_about(seen, facts, fleet); }
+};
+
+}  // namespace
+
+std::string_view to_text(LineFate fate) {
+  switch (fate) {
+    case LineFate::taken:
+      return "taken";
+    case LineFate::already_there:
+      return "already-there";
+    case LineFate::said_before:
+      return "said-before";
+    case LineFate::heading:
+      return "heading";
+    case LineFate::refused:
+      break;
+  }
+  return "refused";
+}
+
+bool is_refused(const MessageLine& line) { return line.fate == LineFate::refused; }
+
+Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& record, const MessagesAsk& ask,
+                        const Writer& writer) {
+  const Reader reader(*fleet, ask);
+  std::vector<Draft> drafts = reader.read();
+  insist_on_messages(ask.text, drafts);
+  std::set<std::string> machines;
+  for (Draft& draft : drafts) {
+    reader.understand(draft, [](const Machine&) { return std::vector<std::string>{}; });
+    for (const Fact& fact : draft.facts) machines.insert(fact.machine);
+  }
+  EntryRequest request;
+  request.origin = ask.origin;
+  request.scope.machines.emplace(machines.begin(), machines.end());
+  request.today = ask.today;
+  request.day_is_given = ask.day_is_given;
+  request.dry_run = ask.dry_run;
+  request.propose = [&](const Extract& known) { return Sorting(fleet, ask, writer, drafts).propose(known); };
+  Messages messages;
+  messages.entered = enter(fleet, record, request, writer);
+  share_out(drafts, messages.entered);
+  for (Draft& draft : drafts) {
+    if (draft.line.fate == LineFate::already_there) {
+      messages.entered.already_there += static_cast<int>(draft.facts.size());
+    }
+    for (const Fact& fact : draft.line.facts) {
+      const bool seen = fact.kind == FactKind::sign || fact.kind == FactKind::measurement;
+      if (seen && !draft.line.near)
+        draft.line.near = near_name(*fleet, *fleet->machine(fact.machine), fact.kind, fact.name);
+    }
+    messages.lines.push_back(std::move(draft.line));
+  }
+  return messages;
+}
+
+Entered part_of(const Messages& messages, const MessageLine& line) {
+  const Entered& whole = messages.entered;
+  const IsAbout is_about_line{line.facts, ids_of(line.facts), whole.is->fleet()};
+  Entered part = narrowed(whole, line.facts, is_about_line);
+  if (line.facts.empty()) return part;
+  // What was there before it: the lines above it too, as far as they are about its machine.
+  const std::string& machine = line.facts.front().machine;
+  std::vector<Fact> above;
+  for (const Fact& fact : whole.added) {
+    if (fact.id == line.facts.front().id) break;
+    if (fact.machine == machine) above.push_back(fact);
+  }
+  if (above.empty()) return part;
+  above.insert(above.end(), whole.known->begin(), whole.known->end());
+  const std::shared_ptr<const Fleet>& fleet = whole.is->fleet_ptr();
+  Extract known{std::move(above), kin_of(*fleet, whole.is->scope()), std::nullopt};
+  part.was = std::make_shared<const Snapshot>(fleet, std::move(known), whole.today, true, Scope{std::vector{machine}});
+  return part;
+}
+
+Entered rest_of(const Messages& messages) {
+  const std::vector<Fact>& all = messages.entered.added;
+  const IsAbout is_about_some{all, ids_of(all), messages.entered.is->fleet()};
+  return narrowed(messages.entered, all, [&](const auto& one) { return !is_about_some(one); });
+}
+
+}  // namespace service

@@ -1,0 +1,10 @@
+cat >texts.txt <<'TEXT'
+[14/06/2026, 18:05] Kari: combine 2080
+and so home
+[15/06/2026, 07:10] Kari: combine 2081 h
+03/06/2026, 07:12 - Ola N.: done combine engine-oil at 2081
+saw combine leak
+out of use: combine
+TEXT
+whichever import --messages texts.txt --as-of 2026-06-15 --dry-run || echo "status $?"
+whichever import --messages texts.txt --as-of 2026-06-15 --on 2026-06-14 --dry-run | tail -n 6

@@ -1,0 +1,442 @@
+// Messages from the field: what of a line is certain, and what it would need to hear.
+#include <doctest/doctest.h>
+#include <rapidcheck.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+#include "unit/cli/asking.h"
+#include "unit/cli/place.h"
+
+using cli_test::book;
+using cli_test::must;
+using cli_test::Place;
+using nlohmann::json;
+
+namespace {
+
+constexpr const char* as_of = " --as-of 2026-06-15";
+
+// A fleet whose names make it hard: tasks that are parts of each other, machines that are called like words.
+class Field : public Place {
+ public:
+  Field() {
+    write("fleet.yaml", R"(fleet: Field
+machines:
+  loader: {name: Loader tractor, schedule: tractor, in-service: {on: 2024-03-02, at: 0}}
+  pump: {name: Old pump, schedule: pump, in-service: {on: 2025-01-10, at: 0}}
+  pump-3: {schedule: pump, in-service: {on: 2025-01-10, at: 0}}
+  saw: {schedule: pump, in-service: {on: 2025-01-10, at: 0}}
+  north: {name: Gate, schedule: pump, in-service: {on: 2025-01-10, at: 0}}
+  south: {name: Gate, schedule: pump, in-service: {on: 2025-01-10, at: 0}}
+  combine: {schedule: combine, in-service: {on: 2024-03-02, at: 0}}
+)");
+    write("schedules/tractor.yaml", R"(schedule: tractor
+meters: {engine: {unit: h, rolls-over-at: 10000}}
+tasks:
+  engine-oil:
+    do: Change engine oil and filter
+    every: {hours: 250, months: 12}
+    fluids: {engine-oil-10w30: 12 L}
+    follow-up: {check-leaks: {do: "Run, stop, look for leaks", within: {hours: 1}}}
+  engine-oil-filter: {do: Filter alone, every: {hours: 500}}
+  filter: {do: Cabin filter, every: {months: 12}}
+  air-primary: {do: Air element, every: {hours: 500, measured: {restriction: {above: 6, unit: kPa}}}}
+  tyre: {do: Check the tyre, every: {months: 12}, positions: [front-left, front-right]}
+  hoses: {do: Renew worn hoses, every: {years: 6, signs: [leak]}}
+  brakes: {do: Check the brakes, every: {months: 12, signs: [long-pedal]}, safety: true}
+  test: {do: Examine, every: {months: 14}, by-whom: competent-person}
+)");
+    write("schedules/pump.yaml",
+          "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+          "  gland: {do: Repack the gland, every: {months: 36}}\n"
+          "  gland-500: {do: Grease, every: {hours: 500}}\n");
+    write("schedules/combine.yaml",
+          "schedule: combine\nmeters: {engine: {unit: h}, separator: {unit: h}, road: {unit: km}}\n"
+          "tasks:\n  oil: {do: Oil, every: {hours: 250}}\n  belt: {do: Belt, every: {usage: {separator: 300}}}\n");
+    must(*this, "new .");
+    must(*this, std::string("reading loader 1500 --on 2026-05-01") + as_of);
+  }
+
+  // The lines that came of it.
+  json lines(const std::string& text, int status, const std::string& more = "") {
+    input = text;
+    INFO(text);
+    CHECK(run("import --messages - --format json" + more + as_of) == status);
+    REQUIRE_MESSAGE(!out.empty(), err);
+    answer = json::parse(out);
+    return answer["lines"];
+  }
+
+  // What one line became, in the columns of the book: `reading loader 2026-06-15 1511.4`.
+  std::string taken(const std::string& text, const std::string& more = "") {
+    const json line = lines(text, 0, " --dry-run" + more).at(0);
+    std::string said;
+    for (const json& fact : answer["facts"]) {
+      std::string words;
+      for (const char* key : {"kind", "machine", "on", "at", "meter", "task", "position", "name", "value", "unit",
+                              "found", "by", "note", "sure"}) {
+        if (!fact.contains(key)) continue;
+        const json& value = fact[key];
+        words += (words.empty() ? "" : " ") + (value.is_string() ? value.get<std::string>() : value.dump());
+      }
+      said += (said.empty() ? "" : "; ") + words;
+    }
+    return said;
+  }
+
+  // The code of why one line is not taken; nothing of it is.
+  std::string refused(const std::string& text, const std::string& more = "") {
+    const json line = lines(text, 65, " --dry-run" + more).at(0);
+    CHECK(answer["facts"].empty());
+    CHECK_FALSE(line["wrong"].at(0)["hint"].is_null());
+    return line["wrong"].at(0)["code"];
+  }
+
+  json answer;
+};
+
+}  // namespace
+
+TEST_CASE("a reading") {
+  Field field;
+  const std::string plain = "reading loader 2026-06-15 1511.4 engine";
+  for (const char* text : {"loader 1511.4", "Loader 1511,4", "LOADER 1511.4 h", "loader 1511.4h", "loader 1511.4 hours",
+                           "Loader tractor 1511.4", "reading loader 1511.4", "Loader: 1511.4", "loader\u00a01511.4",
+                           "loader 1511.4.", "loader  1511.4 \U0001F44D\U0001F3FD", "\u200eloader 1511.4\u200f",
+                           "loader engine 1511.4", "loader 1511.4 today", "loader at 1511.4", "loader 1511.4!",
+                           "\u201cLoader tractor\u201d 1511.4", "\xEF\xBB\xBFloader 1511.4\r"}) {
+    CHECK_MESSAGE(field.taken(text) == plain, text);
+  }
+  CHECK(field.taken("loader 1511.4 yesterday") == "reading loader 2026-06-14 1511.4 engine");
+  CHECK(field.taken("loader 1511.4 on 03.06.2026") == "reading loader 2026-06-03 1511.4 engine");
+  CHECK(field.taken("loader -3d 1511.4") == "reading loader 2026-06-12 1511.4 engine");
+  CHECK(field.taken("loader 2012") == "reading loader 2026-06-15 2012 engine");  // of a reading it can be nothing else
+  CHECK(field.taken("combine separator 80") == "reading combine 2026-06-15 80 separator");
+  CHECK(field.taken("combine 80 meter separator") == "reading combine 2026-06-15 80 separator");
+  CHECK(field.taken("loader 1511.4", " --on 2026-06-10") == "reading loader 2026-06-10 1511.4 engine");
+  CHECK(field.taken("loader 1511.4 --sure") == "reading loader 2026-06-15 1511.4 engine true");
+  CHECK(field.taken("loader 1511.4 \u2014sure") == "reading loader 2026-06-15 1511.4 engine true");
+}
+
+TEST_CASE("a reading that is not certain is asked back") {
+  Field field;
+  CHECK(field.refused("lodaer 1511.4") == "unknown-machine");
+  CHECK(field.says("did you mean `loader`?"));
+  CHECK(field.refused("gate 100") == "several-names");
+  CHECK(field.says("north or south"));
+  CHECK(field.refused("loader 1 511.4") == "said-twice");
+  CHECK(field.refused("loader 1,511") == "not-understood");
+  CHECK(field.refused("loader 1511.4?") == "in-doubt");
+  CHECK(field.refused("loader 1511.4 \u274c") == "not-understood");  // crossed out, perhaps
+  CHECK(field.refused("loader 1511.4 or 1511.6") == "not-understood");
+  CHECK(field.refused("loader about 1511") == "not-understood");
+  CHECK(field.refused("loader -1511") == "not-understood");
+  CHECK(field.refused("loader 1511.4 km") == "other-unit");
+  CHECK(field.refused("combine 100 km") == "other-unit");  // its first meter counts hours
+  CHECK(field.says("meter road"));
+  CHECK(field.refused("loader 1511.4 03/04/2026") == "bad-day");
+  CHECK(field.refused("loader 1511.4 2026-05") == "bad-day");
+  CHECK(field.refused("loader 1511.4 on friday") == "bad-day");
+  CHECK(field.refused("loader 1511.4 16.06.2026") == "future");
+  CHECK(field.refused("loader") == "not-understood");
+  CHECK(field.refused("loader leaking oil") == "not-understood");
+  CHECK(field.says("saw loader leaking oil"));
+  CHECK(field.refused("1511.4") == "not-understood");
+  CHECK(field.refused("pump 3") == "not-understood");  // a machine of that name, and no value
+  CHECK(field.taken("pump 3 3") == "reading pump-3 2026-06-15 3 engine");
+  CHECK(field.refused("loader 15\x1b[2K11") == "unreadable");
+  CHECK(field.refused("loader 1511.4 \xff") == "unreadable");
+  CHECK(field.refused(std::string("loader 1511.4") + std::string(3000, ' ') + ".") == "unreadable");
+  CHECK(field.refused("loader 1499") == "reading-falls");
+  CHECK(field.refused("loader 15114") == "past-roll-over");
+  CHECK(field.refused("pump 151140") == "reading-jumps");
+}
+
+TEST_CASE("a service") {
+  Field field;
+  const std::string oil = "service loader 2026-06-15 engine-oil";
+  for (const char* text :
+       {"done loader engine-oil", "Done Loader engine oil", "Done: loader engine oil", "DONE loader Engine-Oil."}) {
+    CHECK_MESSAGE(field.taken(text) == oil, text);
+  }
+  CHECK(field.taken("done loader engine-oil 1511.4") == "service loader 2026-06-15 1511.4 engine engine-oil");
+  CHECK(field.taken(
+            "done loader engine oil, air-primary and tyre @ front left 1511,4 yesterday by Anna Moen found worn") ==
+        "service loader 2026-06-14 1511.4 engine engine-oil worn Anna Moen; "
+        "service loader 2026-06-14 1511.4 engine air-primary worn Anna Moen; "
+        "service loader 2026-06-14 1511.4 engine tyre front-left worn Anna Moen");
+  CHECK(field.taken("done loader engine-oil 2026-05") == "service loader 2026-05 engine-oil");
+  CHECK(field.taken("done loader engine-oil on 2025") == "service loader 2025 engine-oil");
+  CHECK(field.taken("done loader engine-oil 2012 h") == "service loader 2026-06-15 2012 engine engine-oil");
+  CHECK(field.taken("done loader engine-oil note oil, and a new seal by the way") ==
+        oil + " oil, and a new seal by the way");
+  CHECK(field.taken("done loader test by B.J.") == "service loader 2026-06-15 test B.J.");
+  CHECK(field.taken("done loader test", " --by Anna") == "service loader 2026-06-15 test Anna");
+  CHECK(field.taken("done loader engine-oil checked") == oil + "; service loader 2026-06-15 engine-oil/check-leaks");
+}
+
+TEST_CASE("a service that is not certain is asked back whole") {
+  Field field;
+  CHECK(field.refused("done loader oil") == "unknown-task");
+  CHECK(field.says("did you mean `engine-oil`"));
+  CHECK(field.refused("done loader engine-oil, knife") == "unknown-task");  // nothing of it is taken
+  CHECK(field.refused("done loader engine oil filter") == "several-names");
+  CHECK(field.taken("done loader engine oil, filter") ==
+        "service loader 2026-06-15 engine-oil; service loader 2026-06-15 filter");
+  CHECK(field.refused("done pump gland 500") == "several-names");
+  CHECK(field.taken("done pump gland at 500") == "service pump 2026-06-15 500 engine gland");
+  CHECK(field.refused("done loader engine-oil 2012") == "value-or-day");
+  CHECK(field.refused("done loader engine-oil 15.06") == "value-or-day");
+  CHECK(field.refused("done loader tyre@rear") == "unknown-position");
+  CHECK(field.refused("done loader") == "no-task");
+  CHECK(field.refused("done loader 1511.4") == "no-task");
+  CHECK(field.refused("done") == "no-machine");
+  CHECK(field.refused("done loader test") == "needs-by");
+  CHECK(field.refused("done loader engine-oil test") == "needs-by");                 // the oil neither
+  CHECK(field.refused("[15.06.2026, 08:00] Anna: done loader test") == "needs-by");  // who sends is not who did it
+  CHECK(field.refused("not yet: done loader engine-oil") == "unknown-machine");
+  CHECK(field.refused("done loader engine-oil 1511.4 \u274c") == "not-understood");
+  CHECK(field.refused("done loader engine-oil found broken") == "bad-found");
+  CHECK(field.refused("put-off loader engine-oil") == "not-from-messages");
+  CHECK(field.refused("loader done engine-oil") == "not-understood");
+  CHECK(field.says("put it before: done loader engine-oil"));
+  CHECK(field.refused("dnoe loader engine-oil") == "not-understood");
+}
+
+TEST_CASE("what was seen is kept in its own words") {
+  Field field;
+  CHECK(field.taken("saw loader leak") == "sign loader 2026-06-15 leak");
+  CHECK(field.taken("Saw Loader Leak.") == "sign loader 2026-06-15 leak");
+  CHECK(field.taken("saw loader long pedal") == "sign loader 2026-06-15 long-pedal");
+  CHECK(field.taken("saw loader strange noise yesterday") == "sign loader 2026-06-14 strange noise");
+  CHECK(field.taken("saw loader strange noise since yesterday") ==
+        "sign loader 2026-06-15 strange noise since yesterday");
+  CHECK(field.taken("saw loader leak on 12.06.2026 --note under the cab") ==
+        "sign loader 2026-06-12 leak under the cab");
+  CHECK(field.taken("saw loader \u201coil leak\u201d") == "sign loader 2026-06-15 oil leak");
+  CHECK(field.answer["lines"][0]["near"]["name"] == "leak");
+  CHECK(field.answer["lines"][0]["near"]["command"] == "whichever saw loader leak");
+  CHECK(field.taken("saw loader restriction 6.2 kPa") == "sign loader 2026-06-15 restriction 6.2 kPa");
+  CHECK(field.answer["lines"][0]["near"]["command"] == "whichever saw loader restriction=6.2");
+  CHECK(field.taken("saw loader leak \U0001F525") == "sign loader 2026-06-15 leak \U0001F525");
+  CHECK(field.answer["lines"][0]["near"]["name"] == "leak");
+  CHECK(field.taken("saw loader restriction=6,2 kPa") == "measurement loader 2026-06-15 restriction 6.2 kPa");
+  CHECK(field.taken("saw loader Restriction = 6.2") == "measurement loader 2026-06-15 restriction 6.2 kPa");
+  CHECK(field.refused("saw loader restriction") == "needs-value");
+  CHECK(field.refused("saw loader restriction=6.2 inH2O") == "other-unit");
+  CHECK(field.refused("saw loader restriction=6.2 leak as well") == "not-understood");
+  CHECK(field.refused("saw loader") == "empty-sign");
+  // A machine that is called like a command: what can be read in one way is.
+  CHECK(field.taken("saw 120.5") == "reading saw 2026-06-15 120.5 engine");
+  CHECK(field.taken("saw saw blade loose") == "sign saw 2026-06-15 blade loose");
+  CHECK(field.taken("out of use pump: hot bearing") == "out-of-use pump 2026-06-15 hot bearing");
+}
+
+TEST_CASE("a look says what it was, and of safety who looked") {
+  Field field;
+  must(field, std::string("saw loader leak") + as_of);
+  must(field, std::string("saw loader long-pedal") + as_of);
+  CHECK(field.taken("looked loader leak: loose clamp, tightened") ==
+        "looked-at loader 2026-06-15 leak good loose clamp, tightened");
+  CHECK(field.taken("looked loader long pedal by M.T. found worn: pads thin") ==
+        "looked-at loader 2026-06-15 long-pedal worn M.T. pads thin");
+  CHECK(field.refused("looked loader leak") == "no-note");
+  CHECK(field.refused("looked loader long pedal: nothing") == "needs-by");
+  CHECK(field.refused("looked loader noise: nothing") == "unknown-sign");
+  // Of words that may be part of the sign, the sign that was seen decides.
+  must(field, std::string("saw loader drip by door") + as_of);
+  CHECK(field.taken("looked loader drip by door: rain") == "looked-at loader 2026-06-15 drip by door good rain");
+}
+
+TEST_CASE("when a line was sent is its day") {
+  Field field;
+  const json lines = field.lines(
+      "[14/06/2026, 8:05 pm] Anna: loader 1510\n"
+      "pump 20\n"                     // goes on
+      "saw loader noise yesterday\n"  // of the day before it was sent
+      "13.06.2026\n"                  // a day alone
+      "pump-3 20\n"
+      "Ola Vik, [12.06.2026 07:00]\n"
+      "north 20\n"
+      "[07:01] Anna: south 20\n"                   // a time alone is of today
+      "03/04/2026, 07:12 - Anna: saw saw smoke\n"  // two days that it may be
+      "saw pump smoke\n",
+      65);
+  const auto day = [&](std::size_t line) { return lines[line]["on"]; };
+  CHECK(day(0) == "2026-06-14");
+  CHECK(lines[0]["sender"] == "Anna");
+  CHECK(day(1) == "2026-06-14");
+  CHECK(day(2) == "2026-06-13");
+  CHECK(lines[3]["fate"] == "heading");
+  CHECK(day(4) == "2026-06-13");
+  CHECK(lines[5]["fate"] == "heading");
+  CHECK(day(6) == "2026-06-12");
+  CHECK(lines[6]["sender"] == "Ola Vik");
+  CHECK(day(7) == "2026-06-15");
+  CHECK(lines[8]["fate"] == "refused");
+  CHECK(lines[9]["fate"] == "refused");
+  // Told, it holds for all; only `yesterday` may not be guessed.
+  CHECK(field.taken("03/04/2026, 07:12 - Anna: saw saw smoke", " --on 2026-06-10") == "sign saw 2026-06-10 smoke");
+  CHECK(field.refused("loader 1511 yesterday", " --on 2026-06-10") == "bad-day");
+  // A name without a time is none.
+  CHECK(field.refused("Anna: loader 1510") == "unknown-machine");
+}
+
+TEST_CASE("lines about one machine are judged together, in their order") {
+  Field field;
+  const json lines = field.lines("loader 1511.4\nloader 1511\nloader 1509\nloader 1512\n", 65);
+  CHECK(lines[0]["fate"] == "taken");
+  CHECK(lines[1]["fate"] == "taken");  // read to the whole hour
+  CHECK(lines[2]["wrong"][0]["code"] == "reading-falls");
+  CHECK(field.says("the earlier line is wrong"));
+  CHECK(lines[3]["fate"] == "taken");
+  CHECK(field.answer["facts"].size() == 3);
+  CHECK(field.answer["refused"] == 1);
+  // Each is told beside what stood before it, the lines above it too.
+  Field other;
+  other.input = "loader 1511.4\nloader 1511\nloader 1512\n";
+  CHECK(other.run(std::string("import --messages -") + as_of) == 0);
+  CHECK(other.says("loader engine: 1500.0 h -> 1511.4 h"));
+  CHECK(other.says("1511 h was read to the whole unit: the 1511.4 h before it holds, and no use is counted"));
+  CHECK(other.says("loader engine: 1511.4 h -> 1512.0 h, 0.6 h on the same day"));
+}
+
+TEST_CASE("a paste is one command") {
+  Field field;
+  const std::string before = book(field);
+  field.lines("loader 1511.4\nsaw loader leak\nlodaer 3\ndone loader engine-oil\n", 65);
+  const std::string undo = field.answer["undo"];
+  CHECK(field.answer["facts"][0]["batch"] == field.answer["facts"][2]["batch"]);
+  must(field, undo.substr(std::string("whichever ").size()));
+  must(field, std::string("due --format json") + as_of);
+  CHECK(json::parse(field.out)["seen"].empty());
+}
+
+TEST_CASE("the same paste again adds nothing, and says so") {
+  Field field;
+  const std::string paste =
+      "loader 1511.4\nsaw loader leak\nlooked loader leak: dry\nsaw loader leak\ndone loader engine-oil\nout-of-use "
+      "pump hot\n";
+  field.lines(paste, 0);
+  CHECK(field.answer["facts"].size() == 6);
+  const std::string before = book(field);
+  for (const json& line : field.lines(paste, 0)) CHECK(line["fate"] == "already-there");
+  CHECK(field.answer["already_there"] == 6);
+  CHECK(book(field) == before);
+  // A line alone that says what another one says.
+  const json twice = field.lines("pump 10\nPump 10\nnorth 5\n", 0);
+  CHECK(twice[1]["fate"] == "said-before");
+  CHECK(twice[1]["as_line"] == 1);
+  CHECK(field.answer["facts"].size() == 2);
+}
+
+TEST_CASE("a sign that was answered since is taken as seen anew") {
+  Field field;
+  field.lines("saw loader knocking\nout-of-use pump hot\n", 0);
+  CHECK(field.lines("saw loader knocking\n", 0)[0]["fate"] == "already-there");
+  must(field, std::string("looked loader knocking --note fan") + as_of);
+  must(field, std::string("back pump") + as_of);
+  const json lines = field.lines("saw loader knocking\nout-of-use pump hot\n", 0);
+  for (const json& line : lines) {
+    CHECK(line["fate"] == "taken");
+    CHECK(line["anew"] == true);
+  }
+  must(field, std::string("due --overdue --format json") + as_of);
+  CHECK(json::parse(field.out)["not_in_use"].size() == 1);
+  CHECK(json::parse(field.out)["seen"].size() == 1);
+}
+
+TEST_CASE("what is to be minded stands with its line") {
+  Field field;
+  field.input = "done loader engine-oil 1511.4\nsaw loader oil leak\npump 20\n";
+  CHECK(field.run(std::string("import --messages -") + as_of) == 0);
+  const auto at = [&](std::string_view text) { return field.out.find(text); };
+  CHECK(at("Check afterwards") > at("1: done loader"));
+  CHECK(at("Check afterwards") < at("2: saw loader"));
+  CHECK(at("Write on it: 2026-06-15") < at("2: saw loader"));
+  CHECK(at("tools out, guards on") < at("2: saw loader"));
+  CHECK(at("If `leak` was meant") > at("2: saw loader"));
+  CHECK(at("If `leak` was meant") < at("3: pump"));
+  CHECK(field.says("Take it all back: whichever undo "));
+}
+
+// Whatever is pasted: no crash, an answer, and all that was taken is in the book as it was said to be.
+TEST_CASE("random text") {
+  Field field;
+  const std::vector<std::string> pieces{"loader",      "pump",
+                                        "Old pump",    "done",
+                                        "saw",         "looked",
+                                        "reading",     "out",
+                                        "of",          "use",
+                                        "engine-oil",  "engine oil",
+                                        "filter",      "leak",
+                                        "1511.4",      "1511,4",
+                                        "1520",        "2012",
+                                        "h",           "km",
+                                        "at",          "on",
+                                        "by",          "note",
+                                        "found",       "good",
+                                        "yesterday",   "today",
+                                        "15.06.2026",  "03/04/2026",
+                                        "2026-05",     "-3d",
+                                        ":",           ",",
+                                        ".",           "!",
+                                        "?",           "@",
+                                        "=",           "--sure",
+                                        "--note",      "\"",
+                                        "\u201c",      "[",
+                                        "]",           "[14/06/2026, 08:15]",
+                                        "Anna:",       " - ",
+                                        "\u00a0",      "\u200e",
+                                        "\u274c",      "\U0001F44D",
+                                        "\n",          "\r\n",
+                                        "\r",          "\t",
+                                        "\x1b",        "\xff",
+                                        "\xc3",        "restriction=6.2",
+                                        "restriction", "checked",
+                                        "tyre",        "front-left",
+                                        "and",         "back",
+                                        "undo"};
+  const bool well = rc::check("nothing is stored that was not said", [&] {
+    std::string text;
+    for (const auto piece : *rc::gen::container<std::vector<unsigned>>(rc::gen::arbitrary<unsigned>())) {
+      if (piece % 11 == 0) {
+        text += static_cast<char>(piece % 251);
+      } else {
+        text += pieces[piece % pieces.size()] + (piece % 3 == 0 ? "" : " ");
+      }
+    }
+    field.input = text;
+    const int status = field.run(std::string("import --messages - --format json") + as_of);
+    RC_ASSERT(status == 0 || status == 65);
+    const json answer = json::parse(field.out);
+    std::size_t facts = 0;
+    bool refused = false;
+    for (const json& line : answer["lines"]) {
+      facts += line["facts"].size();
+      refused = refused || line["fate"] == "refused";
+      RC_ASSERT((line["fate"] == "refused") == !line["wrong"].empty());
+      RC_ASSERT((line["fate"] == "taken") == !line["facts"].empty());
+    }
+    RC_ASSERT(facts == answer["facts"].size());
+    RC_ASSERT(refused == (status == 65));
+    if (facts == 0) return;
+    RC_ASSERT(field.run("export --format jsonl") == 0);
+    std::vector<json> stored;
+    for (std::size_t from = 0; from < field.out.size();) {
+      const std::size_t end = field.out.find('\n', from);
+      stored.push_back(json::parse(field.out.substr(from, end - from)));
+      from = end + 1;
+    }
+    for (const json& fact : answer["facts"]) RC_ASSERT(std::find(stored.begin(), stored.end(), fact) != stored.end());
+    // And what is pasted again adds nothing.
+    field.input = text;
+    field.run(std::string("import --messages - --format json") + as_of);
+    RC_ASSERT(json::parse(field.out)["facts"].empty());
+    must(field, "undo " + answer["facts"][0]["batch"].get<std::string>());
+  });
+  CHECK(well);
+}
