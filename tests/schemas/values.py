@@ -119,10 +119,12 @@ PLACES = [
     (AROUND, "mail/to", [
         "[a@b]", "[a@b, c@d]", "[]", "[a@b@c]", "['@b']", "['a@']", "[a b@c]", "['a,b@c']", "[12]", "a@b",
         '["a@b\\n"]', '["a\\u202e@b"]', "[ä@ö]", "['<a@b>']",
+        "['a.b+c@d-e.f']", "['.a@b']", "['a.@b']", "['a..b@c']", "['a@b.']", "['a@b..c']", "['a@b_c']", "['a:b@c']",
+        "['a[b@c']", f"['{'l' * 64}@b']", f"['{'l' * 65}@b']", f"['a@{'d' * 252}']", f"['a@{'d' * 253}']",
     ]),
     (AROUND, "mail/weekly-word", [
         "mon", "tue", "wed", "thu", "fri", "sat", "sun", "monday", "tuesday", "wednesday", "thursday", "friday",
-        "saturday", "sunday", "Monday", "mo", "daily", "1",
+        "saturday", "sunday", "Monday", "mo", "daily", "1", "off", "Off", "no",
     ]),
     (PRESS, "tasks/grease/counts-from", ["done", "due", "earlier", "Due", "later", "true"]),
     (PRESS, "tasks/grease/until", ["month-end", "year-end", "[]"]),

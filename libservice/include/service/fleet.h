@@ -315,9 +315,9 @@ struct Call {
 };
 
 struct Mail {
-  std::vector<std::string> to;
-  std::string from;
-  std::optional<Weekday> weekly_word;
+  std::vector<std::string> to;  // plain addresses of ASCII, as they may stand in the head of a message
+  std::string from;             // likewise; empty: none is given
+  std::optional<Weekday> weekly_word = Weekday::monday;  // none: turned off
 };
 
 struct FleetIndex;  // positions by name
@@ -385,6 +385,10 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder);
 
 // Fails with bad_fleet, carrying every error of all files in the order of files and lines.
 Fleet read_fleet(const FleetFiles& files);
+
+// What fleet.yaml says of mail where these files cannot be read as a fleet, so that somebody hears of it: as far as
+// that part stands. Nothing where nobody to write to can be made out.
+std::optional<Mail> mail_of(const FleetFiles& files);
 
 // A fleet that was filled in by a program, checked by the rules by which files are: names that are mentioned exist and
 // are given once, limbs find their meters on every machine and have sizes that can be written, no tasks cover each

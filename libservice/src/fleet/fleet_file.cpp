@@ -26,15 +26,29 @@ void read_time_zone(const Reader& reader, const Field& field, Draft& into) {
   into.fleet.time_zone = reader.parsed(field, parse_time_zone, a_time_zone).value_or("");
 }
 
+// Dots stand between words of these signs, as in the dot-atoms of RFC 5322.
+bool is_dotted(std::string_view text, std::string_view signs) {
+  const auto may_stand = [&](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' ||
+           signs.find(c) != std::string_view::npos;
+  };
+  return std::all_of(text.begin(), text.end(), may_stand) && text.front() != '.' && text.back() != '.' &&
+         text.find("..") == std::string_view::npos;
+}
+
 Parsed<std::string> parse_address(std::string_view text) {
   const std::size_t at = text.find('@');
   const bool one_at = at != std::string_view::npos && text.find('@', at + 1) == std::string_view::npos;
   if (!one_at) return {{}, "does not have one @"};
   if (at == 0 || at + 1 == text.size()) return {{}, "has nothing on one side of the @"};
-  // What could end the address in a message's header, or begin another one, is no part of an address here.
-  if (text.find_first_of(" \t\n,;<>()\"\\") != std::string_view::npos || cleaned(text) != text) {
+  // What could end the address in a message's header, or begin another one, is no part of an address here; and plain
+  // mail carries no letters beyond ASCII in one.
+  if (!is_dotted(text.substr(0, at), "!#$%&'*+-/=?^_`{|}~") || !is_dotted(text.substr(at + 1), "-")) {
     return {{}, "has blanks or signs that an address cannot have"};
   }
+  constexpr std::size_t longest_local = 64;  // RFC 5321
+  constexpr std::size_t longest = 254;
+  if (at > longest_local || text.size() > longest) return {{}, "is longer than addresses may be"};
   return {std::string(text), {}};
 }
 
@@ -50,10 +64,11 @@ void read_mail_to(const Reader& reader, const Field& field, Mail& into) {
 }
 
 void read_weekly_word(const Reader& reader, const Field& field, Mail& into) {
-  const Wanted wanted{code::bad_weekday, "a weekday", "write it like monday"};
+  const Wanted wanted{code::bad_weekday, "a weekday, or off", "write it like monday, or off"};
   const Node* const node = reader.scalar(field, wanted);
   if (node == nullptr) return;
   into.weekly_word = parse_weekday(node->text);
+  if (node->text == "off") return;
   if (!into.weekly_word) reader.complain(field, wanted, node->text, "is none");
 }
 
@@ -97,6 +112,14 @@ constexpr Key<Draft> fleet_keys[] = {
 };
 
 }  // namespace
+
+Mail read_mail(const Reader& reader, const Node& root) {
+  Mail mail;
+  for (const Entry& entry : root.entries) {
+    if (entry.key.text == "mail") read_keys(reader, {"mail", entry.key.span, &entry.value}, "`mail`", mail_keys, mail);
+  }
+  return mail;
+}
 
 void read_fleet_file(const Reader& reader, const Node& root) {
   if (root.kind != Node::Kind::map) {

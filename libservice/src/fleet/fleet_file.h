@@ -7,4 +7,7 @@ namespace service::fleet {
 
 void read_fleet_file(const Reader& reader, const Node& root);
 
+// Its part about mail alone.
+Mail read_mail(const Reader& reader, const Node& root);
+
 }  // namespace service::fleet

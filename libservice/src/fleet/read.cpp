@@ -27,6 +27,31 @@ bool has_suffix_of_yaml(std::string_view name) {
   return end == ".yaml" || end == ".yml";
 }
 
+// The lines of a top-level key, where the file as a whole cannot be read.
+std::string lines_of(std::string_view key, std::string_view text) {
+  std::string lines;
+  bool inside = false;
+  while (!text.empty()) {
+    const std::string_view line = text.substr(0, text.find('\n'));
+    text.remove_prefix(std::min(text.size(), line.size() + 1));
+    const bool begins = !line.empty() && line.find_first_of(" \t\r#") != 0;
+    if (begins && inside) break;
+    inside = inside || (line.starts_with(key) && line.substr(key.size()).starts_with(':'));
+    if (inside) lines += std::string(line) + '\n';
+  }
+  return lines;
+}
+
+std::optional<Mail> mail_in(std::string_view text) {
+  const Source source("fleet.yaml", 0, text);
+  Diagnostics diagnostics;
+  Draft draft;
+  const auto root = read_yaml(source, diagnostics);
+  if (!root) return std::nullopt;
+  Mail mail = read_mail(Reader(source, diagnostics, draft), *root);
+  return mail.to.empty() ? std::nullopt : std::optional(std::move(mail));
+}
+
 class FleetReader {
  public:
   explicit FleetReader(const FleetFiles& files) : files_(files), compiled_(files.compiled) {}
@@ -104,6 +129,14 @@ class FleetReader {
 }  // namespace fleet
 
 Fleet read_fleet(const FleetFiles& files) { return fleet::FleetReader(files).read(); }
+
+std::optional<Mail> mail_of(const FleetFiles& files) {
+  const auto found = files.texts.find("fleet.yaml");
+  if (found == files.texts.end()) return std::nullopt;
+  const std::string_view text = fleet::without_bom(found->second);
+  if (auto mail = fleet::mail_in(text)) return mail;
+  return fleet::mail_in(fleet::lines_of("mail", text));
+}
 
 std::string compile_fleet(const FleetFiles& files) {
   std::map<std::string_view, fleet::Node> trees;

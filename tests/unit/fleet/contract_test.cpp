@@ -57,6 +57,38 @@ Fleet contract() {
 
 }  // namespace
 
+TEST_CASE("the weekly word comes on Monday unless told, and may be turned off") {
+  const auto word = [](const std::string& mail) {
+    const auto fleet = fleet_texts::fleet_of(fleet_texts::one_machine + mail, fleet_texts::one_task);
+    return fleet.mail.weekly_word ? static_cast<int>(*fleet.mail.weekly_word) : -1;
+  };
+  CHECK(word("") == 0);
+  CHECK(word("mail: {to: [a@b]}\n") == 0);
+  CHECK(word("mail: {to: [a@b], weekly-word: wed}\n") == 2);
+  CHECK(word("mail: {to: [a@b], weekly-word: off}\n") == -1);
+}
+
+TEST_CASE("whom to tell is known where the rest of the files is wrong") {
+  const auto to = [](const std::string& text) {
+    const auto mail = service::mail_of({{}, {{"fleet.yaml", text}}});
+    std::string all;
+    if (!mail) return all;
+    for (const std::string& one : mail->to) all += one + ' ';
+    return all;
+  };
+  CHECK(to("fleet: x\nmail: {to: [a@b, c@d]}\nmachines: nonsense\n") == "a@b c@d ");
+  // It ends in the middle, so that there is no tree.
+  CHECK(to("fleet: x\nmail:\n  to: [a@b]\n\n# x\n  from: c@d\nmachines:\n  p: {schedule: \"x\n") == "a@b ");
+  CHECK(to("\xEF\xBB\xBFmail: {to: [a@b]}\r\nfleet: [\r\n") == "a@b ");
+  // One address is no good: the others hear of it.
+  CHECK(to("mail: {to: [a b, c@d]}\n") == "c@d ");
+  CHECK(to("fleet: x\n").empty());
+  CHECK(to("mail: {to: []}\n").empty());
+  CHECK(to("mail: {to: [\n").empty());
+  CHECK(to("").empty());
+  CHECK(to("sites: {mail: {to: [a@b]}}\n").empty());
+}
+
 TEST_CASE("a fleet file says what its owner wrote") {
   const Fleet fleet = contract();
   CHECK(fleet.name == "Skarvey estate");
