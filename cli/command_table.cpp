@@ -244,6 +244,29 @@ const std::vector<Command>& table() {
                     {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},
        .action = parts},
+      {.name = "mail",
+       .summary = "the overdue list as a message, for cron",
+       .about =
+           "Writes the overdue list as a message to those whom `mail:` in fleet.yaml names; nothing at all when all is "
+           "well and all is known. Once a week (monday, unless `weekly-word:` names another day, or off) a word comes "
+           "in any case, because a dead machine is silent too: what is next, how old readings and backup are. "
+           "A fleet or a record that cannot be read is mailed as such, and gives the exit status that it always gives. "
+           "--mailer runs a program, without a shell, and gives it the message. With --changed, on other days, only "
+           "what is new or worse since the last message that was handed over: what was not there, what stands "
+           "under another heading, what is over by twice as much; each ends with how many are still overdue.",
+       .words = {},
+       .options = {{"mailer", "CMD", "the program that sends it, as \"sendmail -t -i\""},
+                   {"changed", "", "only what is new or worse; needs --mailer"},
+                   {"exit-code", "", "status 1 when something needs doing"}},
+       .formats = {},
+       .examples = {{"mail", "what would be sent today"},
+                    {"mail --output message.eml", "the same as a file, to look at in a mail program"},
+                    {"mail --mailer cat", "what a mailer is given, with `cat` in its place"}},
+       .statuses = {{1, "with --exit-code: something needs doing, as with `due`"},
+                    {66, "there is no record: mailed as such"},
+                    {74, "the mailer failed: its own number is said, and the next message holds the same"},
+                    {78, "a fleet file is wrong: mailed as far as it says to whom; or it says to nobody"}},
+       .action = mail},
       {.name = "put-off",
        .summary = "write down that a task is to wait, until when and why",
        .about =
@@ -497,6 +520,12 @@ const std::array<ExitStatus, 8> shared{{
 
 std::span<const Command> commands() { return table(); }
 std::span<const Option> global_options() { return globals; }
+
+bool takes(const Command& command, const Option& global) {
+  if (global.name == "fleet" || global.name == "as-of") return command.about_a_fleet;
+  return global.name != "format" || !command.formats.empty();
+}
+
 std::span<const ExitStatus> shared_statuses() { return shared; }
 
 std::vector<std::string> command_names() {

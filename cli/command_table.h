@@ -39,7 +39,7 @@ struct Command {
   std::string_view about;    // a few sentences
   std::vector<Word> words;
   std::vector<Option> options;
-  std::vector<std::string_view> formats;  // the first is what it writes unless told
+  std::vector<std::string_view> formats;  // the first is what it writes unless told; none: it has one form, and no name
   std::vector<Example> examples;
   std::vector<ExitStatus> statuses;  // beside those that all commands share
   int (*action)(Context&);
@@ -49,6 +49,7 @@ struct Command {
 
 std::span<const Command> commands();
 std::span<const Option> global_options();
+bool takes(const Command& command, const Option& global);  // some are not about a fleet, or have one form
 std::span<const ExitStatus> shared_statuses();
 std::vector<std::string> command_names();            // those for people
 const Command* find_command(std::string_view name);  // null where there is none

@@ -27,8 +27,7 @@ Names option_names(const Typed& typed) {
   };
   if (typed.command != nullptr) add(typed.command->options);
   for (const Option& option : global_options()) {
-    const bool about_a_fleet = option.name == "fleet" || option.name == "as-of";
-    if (typed.command != nullptr && !typed.command->about_a_fleet && about_a_fleet) continue;
+    if (typed.command != nullptr && !takes(*typed.command, option)) continue;
     if (!typed.arguments.has(option.name)) names.push_back("--" + std::string(option.name));
   }
   if (typed.command == nullptr) names.emplace_back("--version");

@@ -226,6 +226,10 @@ Arguments parse(const std::vector<std::string>& written) {
     wrong("no-command", "no command is given", help_hint(nullptr));
   }
   take_options(subs[index].second, arguments);
+  if (arguments.has("format") && arguments.command->formats.empty()) {
+    wrong("unknown-option", fmt::format("`{}` has no option `--format`", arguments.command->name),
+          "it has one form; leave it out");
+  }
   if (help || version) return arguments;
   check_words(arguments);
   check_format(arguments);

@@ -21,4 +21,15 @@ service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone) {
   }
 }
 
+std::chrono::minutes ahead_of_utc(service::Day day, const std::string& zone) {
+  if (zone.empty() || zone == "UTC") return {};
+  try {
+    const date::local_days begins{date::days{day.time_since_epoch().count()}};
+    const auto utc = date::locate_zone(zone)->to_sys(begins, date::choose::earliest);
+    return std::chrono::duration_cast<std::chrono::minutes>(begins.time_since_epoch() - utc.time_since_epoch());
+  } catch (const std::runtime_error&) {
+    return {};
+  }
+}
+
 }  // namespace cli

@@ -1,6 +1,7 @@
 // Which day it is where the machines stand.
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <string>
 
@@ -11,5 +12,9 @@ namespace cli {
 // The civil day in a time zone (an IANA name; empty: UTC) at that many milliseconds since 1970.
 // Fails with bad_fleet where this computer does not know the zone.
 service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone);
+
+// How far the clocks of a time zone are ahead of UTC as that day begins. Zero where this computer does not know the
+// zone.
+std::chrono::minutes ahead_of_utc(service::Day day, const std::string& zone);
 
 }  // namespace cli

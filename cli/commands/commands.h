@@ -28,6 +28,7 @@ int history(Context& context);
 int import_facts(Context& context);
 int export_facts(Context& context);
 int check(Context& context);
+int mail(Context& context);
 int merge(Context& context);
 int backup(Context& context);
 int new_fleet(Context& context);

@@ -179,7 +179,7 @@ def as_mail(raw, folder):
     texts = [str(message["Subject"])]
     for part in message.walk():
         if part.get_content_type() == "text/plain":
-            plain = part.get_content()
+            plain = part.get_content().replace("\r\n", "\n")
             wrong += harmless(plain)
             texts.append(plain)
         if part.get_content_type() == "text/html":

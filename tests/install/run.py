@@ -82,6 +82,12 @@ def only_public(prefix):
         raise RuntimeError("inner symbols are exported:\n" + "\n".join(inner[:20]))
 
 
+def timers(prefix):
+    for name in ("whichever.cron", "whichever-mail.service", "whichever-mail.timer"):
+        if "whichever" not in (prefix / "share" / "doc" / "whichever" / "timers" / name).read_text():
+            raise RuntimeError(f"{name} says nothing")
+
+
 def main():
     with tempfile.TemporaryDirectory() as folder:
         top = pathlib.Path(folder)
@@ -90,6 +96,7 @@ def main():
         prefix.parent.mkdir()
         (top / "first").rename(prefix)
         case("the command", must, prefix / "bin" / "whichever", "--version")
+        case("files for cron and systemd", timers, prefix)
         kinds = [kind for kind in ("static", "shared") if list(prefix.rglob(f"service-{kind}.cmake"))]
         for kind in {"static", "shared"} - set(kinds):
             print(f"{kind}: left out, this build has none (WHICHEVER_BOTH_LIBRARIES)")

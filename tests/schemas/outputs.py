@@ -93,7 +93,8 @@ def formats(program):
     text = program.run("help").stdout.decode()
     names = re.findall(r"^  ([a-z-]+) ", text.split("\nCOMMANDS\n")[1].split("\n\n")[0], re.M)
     helps = {name: program.run("help", name).stdout.decode() for name in names}
-    return {name: re.search(r"^  --format (\S+)", told, re.M)[1].split("|") for name, told in helps.items()}
+    listed = {name: re.search(r"^  --format (\S+)", told, re.M) for name, told in helps.items()}
+    return {name: found[1].split("|") for name, found in listed.items() if found}  # `mail` has one form, without a name
 
 
 class Answers:

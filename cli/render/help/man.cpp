@@ -49,7 +49,7 @@ std::string section_of(const Command& command) {
   std::string text = fmt::format(".SS {}\n{}\n.PP\n{}\n", roff(command.name), usage_of(command), roff(command.about));
   for (const Option& option : command.options) text += option_item(option, &command);
   for (const Option& option : global_options()) {
-    if (option.name == "format") text += option_item(option, &command);
+    if (option.name == "format" && takes(command, option)) text += option_item(option, &command);
   }
   if (!command.examples.empty()) text += ".PP\nExamples:\n";
   for (const Example& example : command.examples) {
@@ -95,7 +95,9 @@ std::string help_as_man(const HelpAnswer&) {
       ".TP\nfleet.yaml, schedules/*.yaml, register.csv\nthe fleet: machines, sites, seasons, parts, and what is to be "
       "done how often\n"
       ".TP\nrecord.db\nthe book of facts, readable by its owner alone\n"
-      ".TP\n\\&.compiled\\-fleet\nthe fleet files as they were last read, to save time; may be deleted\n";
+      ".TP\n\\&.compiled\\-fleet\nthe fleet files as they were last read, to save time; may be deleted\n"
+      ".TP\n\\&.mailed\nwhat the last message of mail \\-\\-changed held; deleted, the next one tells all again\n"
+      ".TP\n\\&.backed\\-up\nthe day of the last backup\n";
   return text;
 }
 

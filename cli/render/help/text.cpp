@@ -22,7 +22,6 @@ std::string usage_of(const Command& command) {
 
 void add_options(std::string& text, std::span<const Option> options, const Command* command) {
   for (const Option& option : options) {
-    if (command != nullptr && !command->about_a_fleet && (option.name == "fleet" || option.name == "as-of")) continue;
     const std::string value = option.name == "format" && command != nullptr
                                   ? fmt::format("{}", fmt::join(command->formats, "|"))
                                   : std::string(option.value);
@@ -76,7 +75,9 @@ std::string text_of(const Command& command) {
   if (!command.options.empty()) text += "\nOPTIONS\n";
   add_options(text, command.options, &command);
   text += "\nOPTIONS OF ALL COMMANDS\n";
-  add_options(text, global_options(), &command);
+  for (const Option& option : global_options()) {
+    if (takes(command, option)) add_options(text, {&option, 1}, &command);
+  }
   add_statuses(text, command.statuses);
   return text;
 }

@@ -3,11 +3,11 @@
 #include <fmt/format.h>
 
 #include "render/overdue/overdue.h"
-#include "render/overdue/parts_of_block.h"
 #include "render/overdue/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/point_markdown.h"
 #include "render/shared/words.h"
+#include "service/overdue_news.h"
 
 namespace cli {
 
@@ -17,7 +17,7 @@ std::string overdue_as_markdown(const service::DueList& list, const std::string&
   std::string text =
       fmt::format("# {}: overdue on {}\n", markdown_cell(whose_list(*list.fleet, list.scope)), to_text(list.as_of));
   for (const service::OverdueBlock& block : blocks) {
-    const BlockParts parts = parts_of(block, list);
+    const service::BlockParts parts = parts_of(block, list);
     text += fmt::format("\n## {}\n\n", title_of(block.heading));
     for (const service::MachineUse* use : parts.machines) text += markdown_machine(*use);
     for (const service::SeenSign* seen : parts.seen) text += markdown_seen(*seen);

@@ -1,12 +1,12 @@
 #include <fmt/format.h>
 
 #include "render/overdue/overdue.h"
-#include "render/overdue/parts_of_block.h"
 #include "render/overdue/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/words.h"
+#include "service/overdue_news.h"
 
 namespace cli {
 
@@ -15,7 +15,7 @@ std::string overdue_as_text(const service::DueList& list, const Look& look) {
   if (blocks.empty()) return "";
   std::string text = heading(look, fmt::format("{}, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
   for (const service::OverdueBlock& block : blocks) {
-    const BlockParts parts = parts_of(block, list);
+    const service::BlockParts parts = parts_of(block, list);
     SaidLines lines;
     for (const service::MachineUse* use : parts.machines) lines.emplace_back(use->machine->key, words_of(use->state));
     for (const service::SeenSign* seen : parts.seen) lines.push_back(line_of(*seen));

@@ -10,6 +10,7 @@ fleet: Test yard
 time-zone: UTC
 seasons: {harvest: {from: 08-01, to: 09-20}}
 stale-after: 60 days
+mail: {to: [office@skarvey.example]}
 parts:
   oil-filter: {what: Oil filter, unit: piece}
 machines:

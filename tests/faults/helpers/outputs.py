@@ -19,7 +19,9 @@ READS = {
     "workload": "",
     "parts": "",
     "completion": "bash",
+    "mail": "",
 }
+ONE_FORM = ("mail",)  # a message, whatever the format
 CLOSED = {  # what the shell closes before the command starts
     ">&-": "stdout closed",
     "<&- >&-": "stdin and stdout closed",
@@ -40,7 +42,7 @@ def asked(bench):
         yield f"{command} --help", [command, "--help"]
         if command in READS:
             yield command, words(command, READS[command])
-            if command != "help":
+            if command != "help" and command not in ONE_FORM:
                 yield f"{command} as JSON", words(command, f"{READS[command]} --format json")
         else:
             known = any(command == writing.command for writing in bench.writings)

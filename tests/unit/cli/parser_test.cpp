@@ -158,7 +158,7 @@ TEST_CASE("the command table keeps its own rules") {
     CHECK(command.summary.size() <= 60);
     CHECK_FALSE(command.about.empty());
     CHECK(bool(command.action));
-    REQUIRE_FALSE(command.formats.empty());
+    CHECK(command.formats.empty() == (name == "mail"));  // a message is a message
     for (const auto& option : command.options) {
       CHECK(option.does.size() <= 60);
       for (const auto& global : cli::global_options()) CHECK(option.name != global.name);

@@ -1,0 +1,288 @@
+#include "render/mail/letter.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "render/overdue/words.h"
+#include "render/shared/cautions.h"
+#include "render/shared/cures.h"
+#include "render/shared/point_rows.h"
+#include "render/shared/words.h"
+
+namespace cli {
+namespace {
+
+using service::OverdueHeading;
+using service::Point;
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return service::counted(static_cast<std::int64_t>(count), one, many);
+}
+
+// `6 overdue`, `1 meter to read`.
+std::string count_words(const service::HeadingCount& count) {
+  switch (count.heading) {
+    case OverdueHeading::out_of_use:
+      return fmt::format("{} out of use", count.lines);
+    case OverdueHeading::overdue:
+      return fmt::format("{} overdue", count.lines);
+    case OverdueHeading::seen:
+      return fmt::format("{} seen", count.lines);
+    case OverdueHeading::read_the_meter:
+      return counted(count.lines, "meter to read", "meters to read");
+    case OverdueHeading::find_out:
+      return fmt::format("{} to find out", count.lines);
+    case OverdueHeading::put_off:
+      return fmt::format("{} put off", count.lines);
+    case OverdueHeading::laid_up:
+      return fmt::format("{} laid up", count.lines);
+  }
+  return "";
+}
+
+std::string all_counts(const std::vector<service::HeadingCount>& counts) {
+  std::vector<std::string> words;
+  for (const service::HeadingCount& count : counts) words.push_back(count_words(count));
+  return fmt::format("{}", fmt::join(words, ", "));
+}
+
+std::string in_capitals(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 32);
+  return text;
+}
+
+// Where the machine stands, where there is more than one place.
+std::string at_site(const service::Machine& machine, const service::Fleet& fleet) {
+  return fleet.sites.size() < 2 || machine.site.empty() ? "" : fmt::format(" ({})", service::cleaned(machine.site));
+}
+
+std::string mind_of(const std::vector<const Point*>& points) {
+  const auto cautions = cautions_of(points);
+  if (cautions.empty()) return "";
+  return "mind: " + service::cleaned(fmt::format("{}", fmt::join(cautions, ", ")));
+}
+
+LetterItem item_of(const Point& point, const service::DueList& list) {
+  LetterItem item;
+  item.mark = mark_of(point.standing);
+  item.head = fmt::format("{}: {}{}", service::cleaned(point.machine->key), service::cleaned(task_of(point)),
+                          at_site(*point.machine, *list.fleet));
+  std::vector<std::string> parts{when(point, list.as_of)};
+  for (auto& words : limb_words(point)) parts.push_back(std::move(words));
+  for (auto& words : remarks_of(point)) parts.push_back(std::move(words));
+  std::erase(parts, std::string{});
+  if (!parts.empty()) item.below.push_back(fmt::format("{}", fmt::join(parts, "; ")));
+  if (auto mind = mind_words(*point.task); !mind.empty()) item.below.push_back(std::move(mind));
+  return item;
+}
+
+LetterItem item_of(const service::NoRecord& line, const service::DueList& list, const std::string& command) {
+  LetterItem item;
+  item.mark = mark_of(service::Standing::no_record);
+  item.head = fmt::format("{}: no record{}", service::cleaned(line.machine->key), at_site(*line.machine, *list.fleet));
+  item.below.push_back(no_record_words(line, command));
+  if (auto mind = mind_of(line.points); !mind.empty()) item.below.push_back(std::move(mind));
+  return item;
+}
+
+LetterItem said_item(const std::pair<std::string, std::string>& said) {
+  return {"", service::cleaned(said.first), {service::cleaned(said.second)}};
+}
+
+LetterPart part_of(const service::OverdueBlock& block, const service::DueList& list, const std::string& command) {
+  LetterPart part{std::string(title_of(block.heading)), block.heading, {}};
+  const service::BlockParts parts = parts_of(block, list);
+  Look look;
+  look.command = command;
+  for (const service::MachineUse* use : parts.machines) {
+    part.items.push_back(said_item({use->machine->key, words_of(use->state)}));
+  }
+  for (const service::SeenSign* seen : parts.seen) part.items.push_back(said_item(line_of(*seen)));
+  for (const service::GapLine& line : gap_lines(parts.gaps)) part.items.push_back(said_item(line_of(line, look)));
+  for (const Point* point : parts.points) part.items.push_back(item_of(*point, list));
+  for (const service::NoRecord& line : parts.no_record) part.items.push_back(item_of(line, list, command));
+  return part;
+}
+
+// Short, so that all of it stands on a telephone's first screen.
+constexpr std::size_t most_first = 8;
+
+std::string first_line_of(const service::OverdueEntry& entry) {
+  if (entry.use != nullptr) return fmt::format("{}: do not run", service::cleaned(entry.use->machine->key));
+  if (entry.seen != nullptr) {
+    return fmt::format("{}: {}", service::cleaned(entry.seen->machine->key), service::cleaned(entry.seen->sign));
+  }
+  const bool read = entry.heading == OverdueHeading::read_the_meter;
+  return fmt::format("{}: {}{}", service::cleaned(entry.point->machine->key), service::cleaned(task_of(*entry.point)),
+                     read ? ", by estimate" : " overdue");
+}
+
+std::vector<std::string> first_lines(const service::OverdueNews& news) {
+  std::vector<std::string> lines;
+  for (const service::OverdueEntry& entry : news.first) {
+    if (lines.size() == most_first && news.first.size() > most_first + 1) {
+      lines.push_back(fmt::format("and {} more, below", news.first.size() - most_first));
+      break;
+    }
+    lines.push_back(first_line_of(entry));
+  }
+  return lines;
+}
+
+// What stands on the list and not in the message. It ends with how much of that is overdue.
+std::string still_words(const service::OverdueNews& news) {
+  std::vector<std::string> parts;
+  for (const service::HeadingCount& count : news.said_before) {
+    if (count.heading != OverdueHeading::overdue) parts.push_back(count_words(count));
+  }
+  parts.push_back(fmt::format("{} still overdue", news.still_overdue()));
+  return fmt::format("Said before, and not again here: {}", fmt::join(parts, ", "));
+}
+
+std::string ago(service::Day day, service::Day as_of) {
+  const int days = service::days_between(day, as_of);
+  if (days <= 0) return to_text(day);
+  return fmt::format("{}, {} ago", to_text(day), service::counted(days, "day", "days"));
+}
+
+std::vector<std::string> word_lines(const service::DueList& list, const service::WeeklyWord& word,
+                                    const std::string& command) {
+  std::vector<std::string> lines;
+  if (word.next != nullptr) {
+    lines.push_back(fmt::format("Next due: {}, {}{}, {}.", service::cleaned(word.next->machine->key),
+                                service::cleaned(task_of(*word.next)), is_due(*word.next) ? ", which is due" : "",
+                                when(*word.next, list.as_of)));
+  } else {
+    lines.emplace_back("Next due: nothing can be expected.");
+  }
+  if (word.newest) {
+    std::string readings = fmt::format("Newest reading: {}.", ago(*word.newest, list.as_of));
+    if (word.longest != nullptr && word.longest_since) {
+      readings += fmt::format(" Longest unread: {}, {}.", service::cleaned(word.longest->machine->key),
+                              ago(*word.longest_since, list.as_of));
+    }
+    lines.push_back(std::move(readings));
+  } else {
+    lines.emplace_back("No meter was ever read.");
+  }
+  lines.push_back(word.backup ? fmt::format("Last backup of the record: {}.", ago(*word.backup, list.as_of))
+                              : fmt::format("No backup of the record is known; to make one: {} backup FILE", command));
+  return lines;
+}
+
+std::string every_week(const service::Fleet& fleet) {
+  constexpr std::array names{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
+  const auto day = static_cast<std::size_t>(fleet.mail.weekly_word.value_or(service::Weekday::monday));
+  return fmt::format("This word comes every {}. When it does not come, find out why.", names.at(day));
+}
+
+void add_cautions(Letter& letter, const service::OverdueNews& news) {
+  letter.sends_people = !news.blocks.empty();
+  std::vector<const Point*> points;
+  for (const service::OverdueBlock& block : news.blocks) {
+    for (const service::OverdueEntry& entry : block.entries) {
+      if (entry.point != nullptr) points.push_back(entry.point);
+    }
+  }
+  letter.cautions = cautions_of(points);
+}
+
+// What kept the list from being made. Of the record and of fleet files no word is taken into the subject.
+std::string failure_words(const service::Failure& failure) {
+  const auto errors = failure.diagnostics().size();
+  switch (failure.kind()) {
+    case service::FailureKind::bad_fleet:
+      return fmt::format("no list: {} in fleet files", counted(errors, "mistake", "mistakes"));
+    case service::FailureKind::busy:
+      return "no list: the record is in use";
+    case service::FailureKind::not_found:
+      return "no list: there is no record";
+    case service::FailureKind::bad_data:
+      return "no list: the record cannot be trusted";
+    case service::FailureKind::io:
+      return "no list: the record cannot be read";
+    case service::FailureKind::usage:
+    case service::FailureKind::internal:
+      break;
+  }
+  return "no list: something went wrong";
+}
+
+std::string named(std::string subject, const std::string& fleet) {
+  subject = in_capitals(std::move(subject));
+  return fleet.empty() ? subject : fmt::format("{}: {}", subject, service::cleaned(fleet));
+}
+
+}  // namespace
+
+Letter letter_of_news(const service::DueList& list, const service::OverdueNews& news, const WordOfTheWeek& word,
+                      const std::string& command) {
+  Letter letter;
+  letter.subject =
+      named((news.everything ? "" : "new or worse: ") + all_counts(news.counts), service::cleaned(list.fleet->name));
+  letter.title = fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of));
+  letter.first = first_lines(news);
+  if (!news.everything) letter.opening.emplace_back("New since the last message, or worse:");
+  for (const service::OverdueBlock& block : news.blocks) letter.parts.push_back(part_of(block, list, command));
+  if (word) {
+    letter.word = word_lines(list, *word, command);
+    letter.word.push_back(every_week(*list.fleet));
+  }
+  Look look;
+  look.columns = 0;
+  if (std::string customers = customers_line(list, look); !customers.empty()) {
+    customers.pop_back();  // its line end
+    letter.closing.push_back(std::move(customers));
+  }
+  add_cautions(letter, news);
+  if (!news.everything) letter.last = still_words(news);
+  return letter;
+}
+
+Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& word, const std::string& command) {
+  Letter letter;
+  const std::string machines = service::counted(word.machines, "machine", "machines");
+  letter.subject = named("all is well, " + machines, list.fleet->name);
+  letter.title = fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of));
+  letter.opening.push_back(fmt::format("Nothing is overdue, and all is known, of {}.", machines));
+  letter.word = word_lines(list, word, command);
+  letter.closing.push_back(every_week(*list.fleet));
+  return letter;
+}
+
+Letter letter_of_failure(const service::Failure& failure, const std::string& fleet, const std::string& command) {
+  Letter letter;
+  letter.subject = named(failure_words(failure), fleet);
+  letter.title = "No overdue list";
+  letter.opening.emplace_back(
+      "The overdue list could not be made. This does not mean that all is well: nothing is known until it is mended.");
+  LetterPart part{"What is wrong", OverdueHeading::find_out, {}};
+  for (const service::Diagnostic& diagnostic : failure.diagnostics()) {
+    LetterItem item;
+    if (diagnostic.place) {
+      const service::Place& place = *diagnostic.place;
+      item.head = service::cleaned(place.file);
+      if (place.line > 0) item.head += fmt::format(":{}:{}", place.line, place.column);
+      item.below.push_back(service::cleaned(diagnostic.message));
+    } else {
+      item.head = service::cleaned(diagnostic.message);
+    }
+    if (const std::string hint = hint_of(diagnostic, command); !hint.empty()) {
+      item.below.push_back("hint: " + service::cleaned(hint));
+    }
+    part.items.push_back(std::move(item));
+  }
+  letter.parts.push_back(std::move(part));
+  letter.closing.push_back(fmt::format("To see it again: {} check", command));
+  return letter;
+}
+
+void say_not_known_before(Letter& letter, const std::string& problem) {
+  letter.opening.insert(letter.opening.begin(),
+                        fmt::format("What was mailed before is not known, for {} {}; so all is told again.",
+                                    service::handed_file, problem));
+}
+
+}  // namespace cli

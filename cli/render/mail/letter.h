@@ -1,0 +1,64 @@
+// What a mail says, before it is laid out: the same for its text and for its HTML.
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/overdue_news.h"
+#include "terminal/look.h"
+
+namespace cli {
+
+// One thing on the list: what it is, and below it what there is to know of it.
+struct LetterItem {
+  std::string mark;  // of its standing: `!!`
+  std::string head;  // `tractor-loader: brakes (quernholt)`
+  std::vector<std::string> below;
+};
+
+struct LetterPart {
+  std::string title;
+  service::OverdueHeading heading = service::OverdueHeading::overdue;
+  std::vector<LetterItem> items;
+};
+
+struct Letter {
+  std::string subject;               // counts and the fleet's name; no text out of a record
+  std::string title;                 // `Thrennay estate, 2026-06-15`
+  std::vector<std::string> first;    // what must not wait, in short lines
+  std::vector<std::string> opening;  // sentences
+  std::vector<LetterPart> parts;
+  std::vector<std::string> word;      // of the week: sentences
+  std::vector<std::string> closing;   // sentences
+  bool sends_people = false;          // to machines: with all steps
+  std::vector<std::string> cautions;  // of its tasks
+  std::string last;                   // the last line
+};
+
+// Said once a week, or none.
+using WordOfTheWeek = std::optional<service::WeeklyWord>;
+
+// `command`: how printed commands begin (`Look`).
+Letter letter_of_news(const service::DueList& list, const service::OverdueNews& news, const WordOfTheWeek& word,
+                      const std::string& command);
+
+// All is well and all is known, and it is the day to say so.
+Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& word, const std::string& command);
+
+// There is no list, and why. An empty `fleet`: its name is not known.
+Letter letter_of_failure(const service::Failure& failure, const std::string& fleet, const std::string& command);
+
+// What was mailed before could not be read: `problem`, such as `is damaged`. Said in the letter.
+void say_not_known_before(Letter& letter, const std::string& problem);
+
+// The longest line of its text. Up to 78 may stand in mail; a line of 76 in plain letters is not broken on the way, so
+// that a message can be read as it is.
+inline constexpr std::size_t mail_columns = 76;
+
+std::string letter_as_text(const Letter& letter);
+std::string letter_as_html(const Letter& letter);
+
+}  // namespace cli

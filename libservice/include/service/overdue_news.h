@@ -1,0 +1,112 @@
+// What is mailed of the overdue list: all of it, or what is new or worse since it was last handed over; and the word
+// that comes once a week, though all is well, because a dead machine is silent too.
+//
+//   Handed before = ...;  // parse_handed of the file that was kept
+//   OverdueNews news = overdue_news(list, &before);
+//   if (!news.blocks.empty()) ...hand it over, and only then keep to_text(news.then)
+//
+// News points into its list, and lives as long as that. Nothing here fails, or reads a clock or a file.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/due_list.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// What stands under one heading of the overdue list, kind by kind.
+struct BlockParts {
+  std::vector<const MachineUse*> machines;
+  std::vector<const SeenSign*> seen;
+  std::vector<const Gap*> gaps;  // but for those that a line of `no_record` tells
+  std::vector<const Point*> points;
+  std::vector<NoRecord> no_record;
+
+  // How many things people read of: a machine without record is one, and so are the examples of a schedule.
+  std::size_t lines() const;
+};
+
+BlockParts parts_of(const OverdueBlock& block, const DueList& list);
+
+// --- What was said before ----------------------------------------------------------------------------------
+
+// One entry of the list as it stood when a message that held it was handed over.
+struct SaidEntry {
+  std::string name;   // what it is about
+  std::string since;  // what it stands on (a fitting, a sign, a reading): on something else it is another entry
+  OverdueHeading heading = OverdueHeading::overdue;
+  std::map<std::string, std::int64_t> over;  // by limb, in hundredths or days: how far past
+  friend bool operator==(const SaidEntry&, const SaidEntry&) = default;
+};
+
+struct Handed {
+  std::string fleet;  // its name
+  Day on;             // the day of the message
+  std::vector<SaidEntry> entries;
+  friend bool operator==(const Handed&, const Handed&) = default;
+};
+
+// How it is kept: plain lines with a checksum.
+std::string to_text(const Handed& handed);
+
+// What was kept for this fleet. Whatever is damaged, of another fleet or of a later day than `today` is a problem, and
+// nothing: then all is told again.
+Parsed<Handed> parse_handed(std::string_view text, std::string_view fleet, Day today);
+
+// The name of the file in the fleet's folder.
+inline constexpr std::string_view handed_file = ".mailed";
+
+// And of the one that holds the day of the last backup.
+inline constexpr std::string_view backed_up_file = ".backed-up";
+
+// --- News --------------------------------------------------------------------------------------------------
+
+struct HeadingCount {
+  OverdueHeading heading = OverdueHeading::overdue;
+  std::size_t lines = 0;
+  friend bool operator==(const HeadingCount&, const HeadingCount&) = default;
+};
+
+struct OverdueNews {
+  std::vector<OverdueBlock> blocks;       // what the message holds, in the order of the overdue list
+  std::vector<HeadingCount> counts;       // of them
+  std::vector<OverdueEntry> first;        // of them: what must not wait
+  bool everything = true;                 // else only what is new or worse, and
+  std::vector<HeadingCount> said_before;  // what stands in the list and not in the blocks
+  Handed then;                            // what has been said once this is handed over
+
+  std::size_t still_overdue() const;  // of `said_before`
+};
+
+// Null: all of the list. Else what is not in `before`, what stands under another heading now, and what is over by twice
+// what was last said.
+OverdueNews overdue_news(const DueList& list, const Handed* before = nullptr);
+
+// --- The weekly word ---------------------------------------------------------------------------------------
+
+// Whether it comes on that day. Where only news is mailed (`always`) it holds the whole list, and nobody turns it off.
+bool weekly_word_is_on(const Fleet& fleet, Day day, bool always);
+
+struct WeeklyWord {
+  int machines = 0;                // that are kept
+  const Point* next = nullptr;     // the earliest that is due, or comes due; null: nothing can be expected
+  std::optional<Day> newest;       // reading, of any meter by which something comes due
+  const Point* longest = nullptr;  // a point of the meter that went unread longest, of machines in use; null: none
+  std::optional<Day> longest_since;
+  std::optional<Day> backup;  // the last one; none: not known of any
+};
+
+// Of a list whose days were reckoned (`Detail::everything`), and points into it.
+WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup);
+
+}  // namespace service
+
+#pragma GCC visibility pop

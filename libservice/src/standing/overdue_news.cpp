@@ -1,0 +1,124 @@
+#include "service/overdue_news.h"
+
+#include <algorithm>
+#include <chrono>
+#include <map>
+#include <string_view>
+#include <tuple>
+
+#include "standing/said_entries.h"
+
+namespace service {
+namespace {
+
+// What nobody may run, and of what is past its due point what never waits.
+bool must_not_wait(const OverdueEntry& entry) {
+  if (entry.heading == OverdueHeading::out_of_use) return true;
+  if (entry.seen != nullptr) return entry.seen->safety;
+  const bool past = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter;
+  return past && entry.point != nullptr && never_waits(*entry.point);
+}
+
+std::vector<HeadingCount> counts_of(const std::vector<OverdueBlock>& blocks, const DueList& list) {
+  std::vector<HeadingCount> counts;
+  for (const OverdueBlock& block : blocks) counts.push_back({block.heading, parts_of(block, list).lines()});
+  return counts;
+}
+
+void add(std::vector<OverdueBlock>& blocks, const OverdueEntry& entry) {
+  if (blocks.empty() || blocks.back().heading != entry.heading) blocks.push_back({entry.heading, {}});
+  blocks.back().entries.push_back(entry);
+}
+
+// What was said before, by what makes an entry the same.
+class Said {
+ public:
+  explicit Said(const Handed& before) {
+    for (const SaidEntry& entry : before.entries) entries_.emplace(key_of(entry), &entry);
+  }
+  const SaidEntry* find(const SaidEntry& now) const {
+    const auto found = entries_.find(key_of(now));
+    return found == entries_.end() ? nullptr : found->second;
+  }
+
+ private:
+  using Key = std::tuple<std::string_view, std::string_view, OverdueHeading>;
+  static Key key_of(const SaidEntry& entry) { return {entry.name, entry.since, entry.heading}; }
+  std::map<Key, const SaidEntry*> entries_;
+};
+
+}  // namespace
+
+std::size_t BlockParts::lines() const {
+  return machines.size() + seen.size() + gap_lines(gaps).size() + points.size() + no_record.size();
+}
+
+BlockParts parts_of(const OverdueBlock& block, const DueList& list) {
+  BlockParts parts;
+  for (const OverdueEntry& entry : block.entries) {
+    if (entry.point != nullptr) parts.points.push_back(entry.point);
+    if (entry.seen != nullptr) parts.seen.push_back(entry.seen);
+    if (entry.gap != nullptr) parts.gaps.push_back(entry.gap);
+    if (entry.use != nullptr) parts.machines.push_back(entry.use);
+  }
+  parts.no_record = take_no_record(list, parts.points);
+  const auto beside = gaps_beside(list, parts.no_record);
+  std::erase_if(parts.gaps,
+                [&](const Gap* gap) { return std::find(beside.begin(), beside.end(), gap) == beside.end(); });
+  return parts;
+}
+
+std::size_t OverdueNews::still_overdue() const {
+  const auto found = std::find_if(said_before.begin(), said_before.end(),
+                                  [](const HeadingCount& count) { return count.heading == OverdueHeading::overdue; });
+  return found == said_before.end() ? 0 : found->lines;
+}
+
+OverdueNews overdue_news(const DueList& list, const Handed* before) {
+  OverdueNews news;
+  news.everything = before == nullptr;
+  news.then = {cleaned(list.fleet->name), list.as_of, {}};
+  const Handed nothing;
+  const Said said_before(before == nullptr ? nothing : *before);
+  std::vector<OverdueBlock> told;
+  for (const OverdueEntry& entry : overdue_list(list)) {
+    const SaidEntry now = said_of(entry, list.as_of);
+    const SaidEntry* const said = said_before.find(now);
+    const bool is_news = said == nullptr || worse_than_said(now, *said);
+    // What is not in this message stays as it was last said, so that it is told when it has become twice that.
+    news.then.entries.push_back(is_news ? now : *said);
+    add(is_news ? news.blocks : told, entry);
+    if (is_news && must_not_wait(entry)) news.first.push_back(entry);
+  }
+  news.counts = counts_of(news.blocks, list);
+  news.said_before = counts_of(told, list);
+  return news;
+}
+
+bool weekly_word_is_on(const Fleet& fleet, Day day, bool always) {
+  if (!fleet.mail.weekly_word && !always) return false;
+  const auto wanted = static_cast<unsigned>(fleet.mail.weekly_word.value_or(Weekday::monday));
+  return std::chrono::weekday(day).iso_encoding() == wanted + 1;
+}
+
+WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup) {
+  WeeklyWord word;
+  word.machines = list.machines;
+  word.backup = backup;
+  for (const Point& point : list.points) {
+    const bool ahead = point.standing != Standing::overdue && point.standing != Standing::no_record;
+    if (ahead && point.due_on && (word.next == nullptr || *point.due_on < *word.next->due_on)) word.next = &point;
+    const bool in_use = list.state_of(*point.machine) == nullptr;
+    for (const LimbStanding& limb : point.limbs) {
+      if (limb.kind != LimbKind::usage || !limb.known || !limb.known->fact) continue;
+      const Day day = limb.known->day;
+      if (!word.newest || day > *word.newest) word.newest = day;
+      if (!in_use || (word.longest_since && day >= *word.longest_since)) continue;
+      word.longest_since = day;
+      word.longest = &point;
+    }
+  }
+  return word;
+}
+
+}  // namespace service

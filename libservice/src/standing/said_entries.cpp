@@ -1,0 +1,110 @@
+// What makes an entry the same as yesterday's, and how far past it is.
+//
+// An entry that was answered and came back must never pass for one that was told: what it stands on is part of it. So a
+// service, another sign, a new reading behind an estimate or a new delay makes it news; use and days going on do not.
+#include "standing/said_entries.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+
+namespace service {
+namespace {
+
+std::string text_of(const std::vector<FactId>& facts) {
+  std::string text;
+  for (const FactId& fact : facts) text += ' ' + to_text(fact);
+  return text;
+}
+
+std::string name_of(const OverdueEntry& entry) {
+  if (entry.point != nullptr) {
+    return fmt::format("point {} {}", entry.point->machine->key, point_label(entry.point->name, entry.point->position));
+  }
+  if (entry.gap != nullptr) {
+    return fmt::format("gap {} {} {}", to_text(entry.gap->kind), entry.gap->machine, entry.gap->meter);
+  }
+  if (entry.seen != nullptr) return fmt::format("seen {} {}", entry.seen->machine->key, entry.seen->sign);
+  return "machine " + entry.use->machine->key;
+}
+
+std::string since_of(const Point& point, OverdueHeading heading) {
+  std::string since = point.fitted ? "fitted " + to_text(point.fitted->on) : "not fitted";
+  if (point.fitted && point.fitted->fact) since += ' ' + to_text(*point.fitted->fact);
+  if (point.put_off) since += " put-off " + to_text(point.put_off->fact);
+  for (const LimbKind kind : point.unknown) since += fmt::format(" unknown {}", to_text(kind));
+  for (const LimbStanding& limb : point.limbs) {
+    if (limb.kind == LimbKind::sign && limb.fact) since += " sign " + to_text(*limb.fact);
+    if (limb.kind == LimbKind::sign && limb.looked_on) since += " looked " + to_text(*limb.looked_on);
+    const bool rests_on_reading = heading == OverdueHeading::read_the_meter && limb.kind == LimbKind::usage;
+    if (rests_on_reading && limb.known) since += " known " + to_text(limb.known->day);
+  }
+  return since;
+}
+
+std::string since_of(const OverdueEntry& entry) {
+  if (entry.point != nullptr) return since_of(*entry.point, entry.heading);
+  if (entry.gap != nullptr) {
+    // A gap that grows has more facts, or says more: either is news. What only counts days is told by `over`.
+    const bool counts_days = entry.gap->kind == GapKind::stale || entry.gap->kind == GapKind::no_reading ||
+                             entry.gap->kind == GapKind::clock || entry.gap->kind == GapKind::no_machine;
+    return (entry.gap->since ? to_text(*entry.gap->since) : "") + text_of(entry.gap->facts) +
+           (counts_days ? "" : ' ' + entry.gap->say);
+  }
+  if (entry.seen != nullptr) {
+    const SeenSign& seen = *entry.seen;
+    std::string since = to_text(seen.fact);
+    if (seen.found && seen.looked_on) {
+      since += fmt::format(" {} {} {}", to_text(*seen.looked_on), to_text(*seen.found), seen.note);
+    }
+    return since;
+  }
+  const UseState& state = entry.use->state;
+  return fmt::format("{} {}", state.since ? to_text(*state.since) : "", state.reasons.size());
+}
+
+// How far past its due point a limb is, in its own measure; nothing where it is not.
+std::optional<std::int64_t> over(const LimbStanding& limb, Day as_of) {
+  if (limb.past_grace_by_estimate && limb.estimated_left) return -limb.estimated_left->hundredths;
+  if (limb.state != LimbState::overdue) return std::nullopt;
+  if (limb.kind == LimbKind::usage && limb.left) return -limb.left->hundredths;
+  if (limb.kind == LimbKind::changes && limb.count) return *limb.count - limb.limit_count;
+  if (limb.left_days) return -*limb.left_days;
+  if (limb.due_on) return days_between(*limb.due_on, as_of);
+  return std::nullopt;
+}
+
+std::map<std::string, std::int64_t> over_of(const OverdueEntry& entry, Day as_of) {
+  std::map<std::string, std::int64_t> all;
+  if (entry.point != nullptr) {
+    for (const LimbStanding& limb : entry.point->limbs) {
+      if (const auto far = over(limb, as_of)) all[fmt::format("{}:{}", to_text(limb.kind), limb.name)] = *far;
+    }
+  }
+  if (entry.gap != nullptr && entry.gap->since &&
+      (entry.gap->kind == GapKind::stale || entry.gap->kind == GapKind::no_reading)) {
+    all["days"] = days_between(*entry.gap->since, as_of);
+  }
+  return all;
+}
+
+}  // namespace
+
+SaidEntry said_of(const OverdueEntry& entry, Day as_of) {
+  SaidEntry said{name_of(entry), since_of(entry), entry.heading, {}};
+  // As they are kept: one line each, whatever somebody wrote.
+  said.name = cleaned(said.name);
+  said.since = cleaned(said.since);
+  for (const auto& [limb, far] : over_of(entry, as_of)) said.over[cleaned(limb)] = far;
+  return said;
+}
+
+bool worse_than_said(const SaidEntry& now, const SaidEntry& before) {
+  return std::any_of(now.over.begin(), now.over.end(), [&](const auto& one) {
+    const auto said = before.over.find(one.first);
+    return said == before.over.end() ? one.second > 0 : one.second >= 2 * said->second && one.second > said->second;
+  });
+}
+
+}  // namespace service

@@ -1,0 +1,346 @@
+// `mail` in process: who gets what, through which mailer, and what is remembered of it. With a real mail server:
+// tests/mail.
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <string>
+
+#include "terminal/width.h"
+#include "unit/cli/asking.h"
+
+using cli_test::must;
+using cli_test::Place;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* mail_line = "mail: {to: [office@skarvey.example], from: whichever@skarvey.example}\n";
+
+void furnish(Place& place) {
+  place.furnish();
+  place.write("fleet.yaml", mail_line + std::string(cli_test::small_fleet));
+}
+
+// All well and all known as of 2026-06-16, a Tuesday.
+void make_well(Place& place) {
+  must(place, "done loader engine-oil tyre hoses --at 100 --on 2026-06-10 --checked");
+  must(place, "done pump gland --at 10 --on 2026-06-10");
+}
+
+// A mailer that keeps what it is given, in files 1, 2, ..., and ends so.
+std::string mailer(Place& place, const std::string& ending = "exit 0") {
+  const std::string folder = place.folder.string();
+  place.write("mailer.sh", "mkdir -p " + folder + "/sent\nn=$(ls " + folder + "/sent | wc -l)\ncat > " + folder +
+                               "/sent/$((n + 1))\necho \"$*\" > " + folder + "/told\n" + ending + '\n');
+  return "/bin/sh " + folder + "/mailer.sh";
+}
+
+std::size_t sent(const Place& place) {
+  std::error_code none;
+  std::size_t count = 0;
+  for (fs::directory_iterator each(place.folder / "sent", none), end; !none && each != end; ++each) ++count;
+  return count;
+}
+
+// Soft breaks taken out: enough to look for words in.
+std::string letter(const std::string& bytes) {
+  std::string text = bytes;
+  for (std::size_t at = text.find("=\r\n"); at != std::string::npos; at = text.find("=\r\n", at)) text.erase(at, 3);
+  std::erase(text, '\r');
+  return text;
+}
+
+bool holds(const std::string& text, std::string_view words) {
+  return Place::unfolded(letter(text)).find(words) != std::string::npos;
+}
+
+std::string subject(const std::string& bytes) {
+  const std::size_t from = bytes.find("\r\nSubject: ") + 11;
+  std::string text = bytes.substr(from, bytes.find("\r\nMessage-ID") - from);
+  for (std::size_t at = text.find("\r\n"); at != std::string::npos; at = text.find("\r\n")) text.erase(at, 2);
+  return text;
+}
+
+std::vector<std::string> with_mailer(const std::string& line, const std::string& mailer) {
+  std::istringstream stream(line);
+  std::vector<std::string> words{std::istream_iterator<std::string>(stream), {}};
+  words.insert(words.end(), {"--mailer", mailer});
+  return words;
+}
+
+}  // namespace
+
+TEST_CASE("silence when all is well and all is known, and the mailer is not run") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  CHECK(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(place.out.empty());
+  CHECK(place.err.empty());
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", mailer(place))) == 0);
+  CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", mailer(place))) == 0);
+  CHECK(place.out.empty());
+  CHECK(place.err.empty());
+  CHECK(sent(place) == 0);
+  CHECK_FALSE(fs::exists(place.folder / ".mailed"));
+}
+
+TEST_CASE("on its weekday a word comes all the same, with what is next and how old things are") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  REQUIRE(place.run("mail --as-of 2026-06-22") == 0);
+  CHECK(subject(place.out) == "All is well, 2 machines: Skarvey estate");
+  CHECK(holds(place.out, "Next due: "));
+  CHECK(holds(place.out, "Newest reading: 2026-06-10, 12 days ago."));
+  CHECK(holds(place.out, "No backup of the record is known; to make one: whichever backup FILE"));
+  CHECK(holds(place.out, "comes every Monday"));
+  must(place, "backup copy.db");
+  REQUIRE(place.run("mail --as-of 2026-06-22") == 0);
+  CHECK(holds(place.out, "Last backup of the record: 2026-06-15, 7 days ago."));
+  place.write(".backed-up", "nonsense");
+  REQUIRE(place.run("mail --as-of 2026-06-22") == 0);
+  CHECK(holds(place.out, "No backup of the record is known"));
+}
+
+TEST_CASE("who gets it, and what it is about") {
+  Place place;
+  furnish(place);
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(
+      place.out.starts_with("Date: Tue, 16 Jun 2026 00:00:00 +0000\r\nFrom: whichever@skarvey.example\r\n"
+                            "To: office@skarvey.example\r\nSubject: "));
+  CHECK(holds(place.out, "Before you touch a machine 1. park level, brake on"));
+  // Without a sender it comes from the first who gets it.
+  place.write("fleet.yaml",
+              std::string("mail: {to: [office@skarvey.example, yard@skarvey.example]}\n") + cli_test::small_fleet);
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(place.out.find("From: office@skarvey.example\r\nTo: office@skarvey.example, yard@skarvey.example\r\n") !=
+        std::string::npos);
+  // By the clocks of the fleet.
+  place.write("fleet.yaml", std::string("time-zone: Europe/Oslo\n") + mail_line + cli_test::small_fleet);
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(place.out.starts_with("Date: Tue, 16 Jun 2026 00:00:00 +0200\r\n"));
+  REQUIRE(place.run("mail --as-of 2026-12-16") == 0);
+  CHECK(place.out.starts_with("Date: Wed, 16 Dec 2026 00:00:00 +0100\r\n"));
+}
+
+TEST_CASE("without somebody to write to it fails, with the place") {
+  Place place;
+  place.furnish();
+  CHECK(place.run("mail --as-of 2026-06-16") == 78);
+  CHECK(place.out.empty());
+  CHECK(place.complains("fleet.yaml: error: `mail` needs somebody to write to"));
+  CHECK(place.complains("mail: {to: [office@skarvey.example]}"));
+  place.write("fleet.yaml", std::string("mail: {from: a@b}\n") + cli_test::small_fleet);
+  CHECK(place.run("mail --as-of 2026-06-16") == 78);
+  CHECK(place.out.empty());
+  CHECK(place.complains("fleet.yaml:1:1: error: `mail` needs `to`"));
+}
+
+TEST_CASE("options that would make its silence mean something else are refused") {
+  Place place;
+  furnish(place);
+  for (const char* line : {"mail --changed", "mail --format json", "mail --format=text",
+                           "mail --mailer= ", "mail loader", "mail --mailer true --output x.eml"}) {
+    CAPTURE(std::string(line));
+    CHECK(place.run(line) == 64);
+    CHECK(place.out.empty());
+    CHECK_FALSE(place.err.empty());
+  }
+  CHECK(place.run_words({"mail", "--mailer", "  "}) == 64);
+  CHECK(place.run("mail --as-of 2026-06-16 --output m.eml") == 0);
+  CHECK(place.out.empty());
+  CHECK(place.read("m.eml").starts_with("Date: Tue, 16 Jun 2026"));
+}
+
+TEST_CASE("a mailer that fails gives 74, its own number is said, and nothing is remembered") {
+  Place place;
+  furnish(place);
+  const auto tried = [&](const std::string& mailer, std::string_view said) {
+    CAPTURE(mailer);
+    CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", mailer)) == 74);
+    CHECK(place.out.empty());
+    CHECK(place.complains(said));
+    CHECK_FALSE(fs::exists(place.folder / ".mailed"));
+  };
+  tried(mailer(place, "exit 75"), "failed with 75");
+  tried(mailer(place, "kill -9 $$"), "was ended by signal 9");
+  tried("/nonsense/mailer -t", "`/nonsense/mailer` is not there");
+  tried(place.folder.string(), "may not be run");
+  // The message went to it all the same: words are words, and no shell reads them.
+  CHECK(sent(place) == 2);
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", mailer(place) + " $HOME ; exit 9")) == 0);
+  CHECK(place.read("told") == "$HOME ; exit 9\n");
+}
+
+TEST_CASE("a mailer that ends with 0 and did not take all was given no message") {
+  Place place;
+  furnish(place);
+  // Larger than any pipe: so many machines without record.
+  std::string fleet = std::string(mail_line) + cli_test::small_fleet;
+  for (int i = 0; i < 2000; ++i) fleet += "  spare-" + std::to_string(i) + ": {schedule: pump}\n";
+  place.write("fleet.yaml", fleet);
+  CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", "/bin/true")) == 74);
+  CHECK(place.complains("did not take the whole message"));
+  CHECK_FALSE(fs::exists(place.folder / ".mailed"));
+}
+
+TEST_CASE("only what is new, and how much is still overdue") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto day = [&](const std::string& as_of) {
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + as_of, by)) == 0);
+    CHECK(place.out.empty());
+    return sent(place);
+  };
+  CHECK(day("2026-06-16") == 1);
+  CHECK(holds(place.read("sent/1"), "loader: hoses"));
+  CHECK(subject(place.read("sent/1")) == "New or worse: 1 overdue: Skarvey estate");
+  CHECK(holds(place.read("sent/1"), "Said before, and not again here: 0 still overdue\n"));
+  CHECK(day("2026-06-16") == 1);
+  CHECK(day("2026-06-17") == 1);
+  must(place, "saw pump rattling --as-of 2026-06-18");
+  CHECK(day("2026-06-18") == 2);
+  CHECK(holds(place.read("sent/2"), "rattling"));
+  CHECK_FALSE(holds(place.read("sent/2"), "hoses"));
+  CHECK(holds(place.read("sent/2"), "Said before, and not again here: 1 still overdue\n"));
+  CHECK(day("2026-06-19") == 2);
+  // On its weekday all of it comes.
+  CHECK(day("2026-06-22") == 3);
+  CHECK(holds(place.read("sent/3"), "rattling"));
+  CHECK(holds(place.read("sent/3"), "loader: hoses"));
+  CHECK(holds(place.read("sent/3"), "comes every Monday"));
+  CHECK_FALSE(holds(place.read("sent/3"), "still overdue"));
+}
+
+TEST_CASE("what was remembered and cannot be read is said, and all is told again") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto words = with_mailer("mail --changed --as-of 2026-06-16", by);
+  REQUIRE(place.run_words(words) == 0);
+  const std::string kept = place.read(".mailed");
+  std::size_t count = 1;
+  for (const std::string& spoilt : {std::string("nonsense\n"), kept.substr(0, 40), std::string()}) {
+    place.write(".mailed", spoilt);
+    CHECK(place.run_words(words) == 0);
+    CHECK(place.complains(".mailed is "));
+    CHECK(place.complains("so all is mailed again"));
+    CHECK(sent(place) == ++count);
+    CHECK(holds(place.read("sent/" + std::to_string(count)), "What was mailed before is not known"));
+    CHECK(place.read(".mailed") == kept);  // replaced once that was handed over
+  }
+  // Something else of that name is not ours to replace: the message went out, and the failure is said.
+  fs::remove(place.folder / ".mailed");
+  fs::create_directories(place.folder / ".mailed" / "inside");
+  CHECK(place.run_words(words) == 74);
+  CHECK(place.complains("the message was handed over"));
+  CHECK(sent(place) == ++count);
+}
+
+TEST_CASE("what keeps the list from being made is mailed as such, and gives the status that it always gives") {
+  Place place;
+  furnish(place);
+  const std::string by = mailer(place);
+  std::size_t count = 0;
+  const auto mailed = [&](int status, std::string_view subject_begins, std::string_view said) {
+    CAPTURE(std::string(said));
+    CHECK(place.run("mail --as-of 2026-06-16") == status);
+    CHECK(subject(place.out).starts_with(subject_begins));
+    CHECK(holds(place.out, said));
+    CHECK(holds(place.out, "This does not mean that all is well"));
+    CHECK_FALSE(place.err.empty());
+    const std::string shown = place.out;
+    CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == status);
+    CHECK(place.out.empty());
+    CHECK_FALSE(place.err.empty());
+    CHECK(place.read("sent/" + std::to_string(++count)) == shown);
+    CHECK_FALSE(fs::exists(place.folder / ".mailed"));
+  };
+  const std::string fine = place.read("fleet.yaml");
+  place.write("fleet.yaml", fine + "nonsense: 1\nmore: 2\n");
+  mailed(78, "No list: 2 mistakes in fleet files", "has no key `nonsense`");
+  place.write("fleet.yaml", fine + "sites: \"\n");
+  mailed(78, "No list: 1 mistake in fleet files", "fleet.yaml");
+  // Without a day that is told, the clock is asked.
+  place.write("fleet.yaml", "time-zone: Europe/Nowhere\n" + fine);
+  CHECK(place.run("mail") == 78);
+  CHECK(place.out.starts_with("Date: Mon, 15 Jun 2026 00:00:00 +0000\r\n"));
+  CHECK(holds(place.out, "does not know the time zone `Europe/Nowhere`"));
+  place.write("fleet.yaml", fine);
+  fs::rename(place.folder / "schedules/pump.yaml", place.folder / "pump.yaml");
+  mailed(78, "No list: 1 mistake in fleet files", "no schedule `pump`");
+  fs::rename(place.folder / "pump.yaml", place.folder / "schedules/pump.yaml");
+  const std::string record = place.read("record.db");
+  fs::remove(place.folder / "record.db");
+  mailed(66, "No list: there is no record: Skarvey estate", "there is no record");
+  place.write("record.db", "");
+  mailed(65, "No list: the record cannot be trusted", "is an empty file");
+  place.write("record.db", record.substr(0, 9000));
+  mailed(65, "No list: the record cannot be trusted", "damaged");
+  place.write("record.db", record);
+  // Of a mailer that fails as well both are said.
+  fs::remove(place.folder / "record.db");
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", "/bin/false")) == 74);
+  CHECK(place.complains("failed with 1"));
+  CHECK(place.complains("there is no record"));
+  // A mistake on the command line is whoever's who wrote it.
+  CHECK(place.run("mail --as-of yestreday") == 64);
+  CHECK(place.out.empty());
+}
+
+TEST_CASE("no name makes a header, and none stands in a subject") {
+  Place place;
+  furnish(place);
+  place.write("fleet.yaml", "fleet: \"x\\r\\nBcc: a@b\"\n" + std::string(mail_line) +
+                                "machines:\n  pump: {name: \"y\\r\\nBcc: a@b\", schedule: pump}\n");
+  must(place, "saw pump strange\r\nBcc:a@b\r\n\r\nknock");
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  const std::string head = place.out.substr(0, place.out.find("\r\n\r\n"));
+  CHECK(head.find("\r\nBcc") == std::string::npos);
+  CHECK(head.find("knock") == std::string::npos);
+  CHECK(place.out.find("\r\nBcc") == std::string::npos);
+  CHECK(place.out.find("knock") != std::string::npos);
+  // A key that is no name is a mistake, and mailed as one.
+  place.write("fleet.yaml",
+              std::string("fleet: x\n") + mail_line + "machines:\n  \"x\\r\\nBcc: a@b\": {schedule: pump}\n");
+  CHECK(place.run("mail --as-of 2026-06-16") == 78);
+  CHECK(subject(place.out) == "No list: 1 mistake in fleet files");
+  CHECK(place.out.find("\r\nBcc") == std::string::npos);
+}
+
+TEST_CASE("its text keeps to 78 columns, whatever stands in it") {
+  Place place;
+  furnish(place);
+  must(place, "saw pump " + std::string(300, 'x'));
+  must(place, "saw pump " + std::string(50, 'w') + " \xE6\xB0\xB4\xE6\xB0\xB4 " + std::string(70, 'v'));
+  fs::create_directories(place.folder / std::string(90, 'f'));
+  for (const char* file : {"fleet.yaml", "record.db"}) {
+    fs::copy_file(place.folder / file, place.folder / std::string(90, 'f') / file);
+  }
+  fs::copy(place.folder / "schedules", place.folder / std::string(90, 'f') / "schedules");
+  for (const std::string& line :
+       {std::string("mail --as-of 2026-06-22"), "mail --as-of 2026-06-22 --fleet " + std::string(90, 'f')}) {
+    REQUIRE(place.run(line) == 0);
+    std::istringstream lines(letter(place.out.substr(0, place.out.find("text/html"))));
+    for (std::string one; std::getline(lines, one);) {
+      if (!one.starts_with("Content-Type")) CHECK(cli::width(one) <= 78);
+    }
+  }
+}
+
+TEST_CASE("the status that is asked for is that of the due list") {
+  Place place;
+  furnish(place);
+  CHECK(place.run("mail --as-of 2026-06-16 --exit-code") == 1);
+  make_well(place);
+  CHECK(place.run("mail --as-of 2026-06-16 --exit-code") == 0);
+  CHECK(place.run("mail --as-of 2026-06-22 --exit-code") == 0);
+}

@@ -1,0 +1,291 @@
+// What is mailed: the whole overdue list, or what is new or worse since it was last handed over; and the weekly word.
+#include "service/overdue_news.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "support/world.h"
+
+using service::FactKind;
+using service::Handed;
+using service::OverdueHeading;
+using service::OverdueNews;
+using test::World;
+
+namespace {
+
+std::string counts(const std::vector<service::HeadingCount>& all) {
+  std::string text;
+  for (const auto& count : all) {
+    text += (text.empty() ? "" : " ") + std::string(to_text(count.heading)) + ":" + std::to_string(count.lines);
+  }
+  return text;
+}
+
+// Somebody who mails what is new every morning, and remembers what a mailer took.
+class Postman {
+ public:
+  explicit Postman(const World& world) : world_(world) {}
+
+  // What the message of that day holds.
+  std::string morning(std::string_view as_of, bool mailer_works = true) {
+    const service::DueList list = world_.due(as_of);
+    const OverdueNews news = overdue_news(list, &handed_);
+    std::string text = counts(news.counts);
+    if (!news.said_before.empty()) text += " (" + counts(news.said_before) + ")";
+    if (!news.blocks.empty() && mailer_works) {
+      // As it is kept in a file.
+      const auto kept = service::parse_handed(to_text(news.then), world_.fleet().name, test::day(as_of));
+      REQUIRE_MESSAGE(bool(kept), kept.problem);
+      CHECK(bool(*kept == news.then));
+      handed_ = *kept;
+    }
+    return text;
+  }
+
+ private:
+  const World& world_;
+  Handed handed_;
+};
+
+World by_months(const std::string& tasks) {
+  World world(tasks, "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2026-02-01", "100");
+  return world;
+}
+
+const std::string yearly = "  t: {do: Work, every: {months: 12}}\n";
+const std::string two_yearly = yearly + "  u: {do: Other work, every: {months: 12}}\n";
+
+}  // namespace
+
+TEST_CASE("what was told is told again when it is over by twice what was last said") {
+  World world = by_months(yearly);
+  world.done("t", "2025-02-10");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-10").empty());
+  CHECK(postman.morning("2026-02-13") == "overdue:1");  // by 3 days
+  CHECK(postman.morning("2026-02-14") == " (overdue:1)");
+  CHECK(postman.morning("2026-02-15") == " (overdue:1)");
+  CHECK(postman.morning("2026-02-16") == "overdue:1");  // 6
+  CHECK(postman.morning("2026-02-21") == " (overdue:1)");
+  CHECK(postman.morning("2026-02-22") == "overdue:1");  // 12
+}
+
+TEST_CASE("by hours it is over by twice when a reading says so, and days alone do not make it so") {
+  World world("  t: {do: Work, every: {hours: 100}}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.done("t", "2026-01-01", "1000");
+  world.reading("2026-02-01", "1110");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-01") == "overdue:1");
+  CHECK(postman.morning("2026-02-20") == " (overdue:1)");
+  world.reading("2026-02-20", "1119.9");
+  CHECK(postman.morning("2026-02-20") == " (overdue:1)");
+  world.reading("2026-02-21", "1120");
+  CHECK(postman.morning("2026-02-21") == "overdue:1");
+}
+
+TEST_CASE("a second limb that is over as well is worse") {
+  World world("  t: {do: Work, every: {hours: 100, months: 12}}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.done("t", "2025-02-10", "1000");
+  world.reading("2026-02-01", "1150");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-10") == "overdue:1");
+  CHECK(postman.morning("2026-02-11") == "overdue:1");  // now by months, too
+  CHECK(postman.morning("2026-02-12") == "overdue:1");  // by two days, not by one
+  CHECK(postman.morning("2026-02-13") == " (overdue:1)");
+}
+
+TEST_CASE("what a mailer did not take is told the next day") {
+  World world = by_months(two_yearly);
+  world.done("t", "2025-02-10");
+  world.done("u", "2025-02-11");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-11") == "overdue:1");
+  CHECK(postman.morning("2026-02-12", false) == "overdue:2");  // t is worse, u is new
+  CHECK(postman.morning("2026-02-13") == "overdue:2");
+}
+
+TEST_CASE("what is not in a message keeps the measure by which it was last told") {
+  World world = by_months(two_yearly);
+  world.done("t", "2025-02-10");
+  world.done("u", "2025-02-13");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-13") == "overdue:1");              // t by 3
+  CHECK(postman.morning("2026-02-14") == "overdue:1 (overdue:1)");  // u by 1, t by 4
+  CHECK(postman.morning("2026-02-16") == "overdue:2");              // t by 6: twice 3, not twice 4; u by 3
+}
+
+TEST_CASE("another heading is news, whichever it is") {
+  World world = by_months(yearly);
+  world.done("t", "2025-02-01");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-10") == "overdue:1");
+  world.put_off("t", "2026-02-11", "2026-02-14");
+  CHECK(postman.morning("2026-02-11") == "put-off:1");
+  CHECK(postman.morning("2026-02-12") == " (put-off:1)");
+  CHECK(postman.morning("2026-02-14") == "overdue:1");
+  world.state(FactKind::laid_up, "2026-02-15");
+  CHECK(postman.morning("2026-02-15") == "laid-up:1");
+}
+
+TEST_CASE("what was answered and came back is never taken for what was told") {
+  World world("  t: {do: Work, every: {days: 5}}\n  h: {do: Hoses, every: {years: 20, signs: [leak]}}\n",
+              "in-service: 2026-01-01");
+  Postman postman(world);
+  CHECK(postman.morning("2026-01-08") == "overdue:1");
+  world.done("t", "2026-01-08");
+  CHECK(postman.morning("2026-01-15") == "overdue:1");  // by 2 days, as the first time
+  world.done("t", "2026-01-15");
+  world.sign("leak", "2026-01-16");
+  CHECK(postman.morning("2026-01-17") == "overdue:1");
+  world.done("h", "2026-01-17");
+  world.sign("leak", "2026-01-18");
+  CHECK(postman.morning("2026-01-19") == "overdue:1");
+}
+
+TEST_CASE("an estimate that a reading answered is told anew when it is there again") {
+  World world("  t: {do: Work, every: {hours: 100}}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2025-01-01", "1000");
+  world.done("t", "2025-10-28", "1300");
+  world.reading("2026-01-20", "1384");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-06") == "read-the-meter:1");
+  world.reading("2026-02-06", "1390");
+  CHECK(postman.morning("2026-02-07").empty());
+  CHECK(postman.morning("2026-02-18") == "read-the-meter:1");
+}
+
+TEST_CASE("gaps: stale by twice the days, another doubt, another fact") {
+  World world = by_months("  t: {do: Work, every: {hours: 10000}}\n");
+  world.done("t", "2026-02-01");
+  Postman postman(world);
+  CHECK(postman.morning("2026-04-03") == "find-out:1");  // 61 days
+  CHECK(postman.morning("2026-04-04") == " (find-out:1)");
+  CHECK(postman.morning("2026-06-02") == " (find-out:1)");
+  CHECK(postman.morning("2026-06-03") == "find-out:1");  // 122
+  world.reading("2026-06-03", "200");
+  CHECK(postman.morning("2026-06-04").empty());
+  CHECK(postman.morning("2026-08-03") == "find-out:1");  // stale anew, by 61 days
+}
+
+TEST_CASE("another reason why a machine is out of use is news") {
+  World world = by_months(yearly);
+  world.done("t", "2026-02-01");
+  world.state(FactKind::out_of_use, "2026-02-10").note = "brakes";
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-10") == "out-of-use:1");
+  CHECK(postman.morning("2026-03-10") == " (out-of-use:1)");
+  world.state(FactKind::out_of_use, "2026-03-11").note = "steering";
+  CHECK(postman.morning("2026-03-11") == "out-of-use:1");
+}
+
+TEST_CASE("a machine without record is one line, in the counts too") {
+  const World world = by_months(two_yearly);
+  const auto list = world.due("2026-02-10");
+  const OverdueNews news = overdue_news(list);
+  CHECK(news.everything);
+  CHECK(counts(news.counts) == "find-out:1");
+  CHECK(news.blocks.front().entries.size() == 2);
+  CHECK(news.said_before.empty());
+}
+
+TEST_CASE("first of all is what must not wait, and nothing else") {
+  World world = by_months("  brakes: {do: Test, every: {months: 12}, safety: true}\n" + yearly);
+  world.done("brakes", "2025-01-01");
+  world.done("t", "2025-01-01");
+  {
+    const auto list = world.due("2026-02-10");
+    const auto news = overdue_news(list);
+    REQUIRE(news.first.size() == 1);
+    CHECK(news.first.front().point->name == "brakes");
+  }
+  world.state(FactKind::out_of_use, "2026-02-10");
+  const auto list = world.due("2026-02-10");
+  const auto news = overdue_news(list);
+  REQUIRE(news.first.size() == 2);
+  CHECK(bool(news.first.front().use != nullptr));
+  // Told already, it is not in the message, and so not first in it.
+  CHECK(overdue_news(list, &news.then).first.empty());
+}
+
+TEST_CASE("what was kept and is damaged, another's or of another day is a problem and nothing else") {
+  World world = by_months(yearly);
+  world.done("t", "2025-02-01");
+  const auto list = world.due("2026-02-10");
+  const std::string kept = to_text(overdue_news(list).then);
+  const service::Day today = test::day("2026-02-10");
+  REQUIRE(bool(service::parse_handed(kept, "Test", today)));
+  CHECK(bool(service::parse_handed(kept, "Test", today + std::chrono::days{1})));
+  CHECK(service::parse_handed(kept, "Text", today).problem == "is of another fleet");
+  CHECK(service::parse_handed(kept, "Test", today - std::chrono::days{1}).problem == "is of a later day than this one");
+  CHECK(service::parse_handed("", "Test", today).problem == "is not what this program keeps");
+  CHECK(service::parse_handed("MAILED=1\n", "Test", today).problem == "is not what this program keeps");
+  for (std::size_t at = 0; at < kept.size(); ++at) {
+    CAPTURE(at);
+    std::string bent = kept;
+    bent[at] = static_cast<char>(bent[at] ^ 1);
+    CHECK_FALSE(bool(service::parse_handed(bent, "Test", today)));
+    CHECK_FALSE(bool(service::parse_handed(kept.substr(0, at), "Test", today)));
+  }
+  CHECK_FALSE(bool(service::parse_handed(kept + "x", "Test", today)));
+}
+
+TEST_CASE("no name that somebody wrote breaks what is kept") {
+  World world("  t: {do: Work, every: {months: 12}}\n", "in-service: 2026-01-01", "mail: {to: [a@b]}\n");
+  world.sign("knock\tchecksum\t0\noverdue\tx", "2026-02-01");
+  const auto list = world.due("2026-02-10");
+  const auto news = overdue_news(list);
+  REQUIRE(news.blocks.size() == 1);
+  const auto kept = service::parse_handed(to_text(news.then), "Test", test::day("2026-02-10"));
+  REQUIRE_MESSAGE(bool(kept), kept.problem);
+  CHECK(bool(*kept == news.then));
+  CHECK(overdue_news(list, &*kept).blocks.empty());
+}
+
+TEST_CASE("of fourteen days the weekly word is on two") {
+  const auto days = [](const std::string& mail, bool always) {
+    const World world(yearly, "", mail);
+    std::string text;
+    for (int i = 0; i < 14; ++i) {
+      const service::Day day = test::day("2026-06-08") + std::chrono::days{i};  // a Monday
+      if (service::weekly_word_is_on(world.fleet(), day, always)) text += service::to_text(day).substr(8) + ' ';
+    }
+    return text;
+  };
+  CHECK(days("", false) == "08 15 ");
+  CHECK(days("mail: {to: [a@b]}\n", false) == "08 15 ");
+  CHECK(days("mail: {to: [a@b], weekly-word: monday}\n", false) == "08 15 ");
+  CHECK(days("mail: {to: [a@b], weekly-word: sunday}\n", false) == "14 21 ");
+  CHECK(days("mail: {to: [a@b], weekly-word: off}\n", false).empty());
+  // Where only news is mailed, nobody turns it off.
+  CHECK(days("mail: {to: [a@b], weekly-word: off}\n", true) == "08 15 ");
+  CHECK(days("mail: {to: [a@b], weekly-word: thu}\n", true) == "11 18 ");
+}
+
+TEST_CASE("the weekly word tells what is next and how old things are") {
+  World world("  t: {do: Work, every: {months: 12}}\n  u: {do: Work, every: {hours: 1000}}\n",
+              "bought: {on: 2020-01-01, at: 0}");
+  world.done("t", "2025-03-01");
+  world.done("u", "2026-01-01", "100");
+  world.reading("2026-02-01", "110");
+  {
+    const auto list = world.due("2026-02-10");
+    const auto word = weekly_word(list, test::day("2026-02-03"));
+    CHECK(word.machines == 1);
+    REQUIRE(bool(word.next != nullptr));
+    CHECK(word.next->name == "t");
+    CHECK(test::text_or_none(word.newest) == "2026-02-01");
+    CHECK(test::text_or_none(word.longest_since) == "2026-02-01");
+    CHECK(test::text_or_none(word.backup) == "2026-02-03");
+  }
+  // What is due and within its grace comes next, for it is no more than due.
+  const auto due = world.due("2026-03-01");
+  CHECK(overdue_news(due).blocks.empty());
+  CHECK(bool(weekly_word(due, {}).next->standing == service::Standing::due));
+  CHECK(test::text_or_none(weekly_word(due, {}).backup) == "none");
+}
