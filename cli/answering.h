@@ -16,7 +16,7 @@ void put_answer(Context& context, const Formats& formats, const Answer& answer, 
   const std::string format = context.arguments.value("format").value_or("");
   context.out = written_as(format, formats, answer, context.look);
   // The other formats have room for it.
-  if (format == "csv" && left_off > 0) tell_left_off(context, left_off);
+  if ((format == "csv" || format == "ics") && left_off > 0) tell_left_off(context, left_off);
 }
 
 }  // namespace cli

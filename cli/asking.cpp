@@ -32,6 +32,8 @@ service::Replay Asking::replay() {
   return service::replay(session_.fleet, facts, today(), scope_, progress("asking the past"));
 }
 
+service::CalendarVersion Asking::version() { return service::version_of(record().facts(), today()); }
+
 service::Progress Asking::progress(const std::string& what) const {
   if (!context_.world.error_terminal) return {};
   return [&world = context_.world, what](std::size_t done, std::size_t all) {

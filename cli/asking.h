@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "answering.h"
+#include "service/calendar.h"
 #include "service/outlook.h"
 #include "service/snapshot.h"
 #include "service/standing.h"
@@ -35,6 +36,7 @@ class Asking {
   const service::Snapshot& snapshot();
   const service::Forecaster& forecaster();
   service::Replay replay();
+  service::CalendarVersion version();  // by the whole book, so that it is the same in every scope
 
   // Says on standard error how far `what` is, where that is a terminal and the work is long.
   service::Progress progress(const std::string& what) const;

@@ -40,10 +40,12 @@ const std::vector<Command>& table() {
   static const std::vector<Command> commands{
       {.name = "due",
        .summary = "what is due now, and what comes next",
-       .about = "Lists the service points that are overdue, due, coming or without a record, worst first. A point is "
-                "due by hours or by months, whichever comes first. What is not known is said below the list. On a "
-                "terminal each point has two bars on one scale: use above, time below; the stroke is where the "
-                "interval ends.",
+       .about =
+           "Lists the service points that are overdue, due, coming or without a record, worst first. A point is "
+           "due by hours or by months, whichever comes first. What is not known is said below the list. On a "
+           "terminal each point has two bars on one scale: use above, time below; the stroke is where the "
+           "interval ends. As a calendar (--format ics) what needs doing is an event of the day asked about, and all "
+           "else of the day on which it comes due; make it anew each day, and a day that moved moves its event.",
        .words = {some_machines},
        .options = {machine_option,
                    site_option,
@@ -55,7 +57,8 @@ const std::vector<Command>& table() {
        .formats = names_of(due_formats),
        .examples = {{"due", "the whole fleet"},
                     {"due combine --within 3m", "the combine, three months ahead"},
-                    {"due --overdue", "what must not wait; silent when there is nothing"}},
+                    {"due --overdue", "what must not wait; silent when there is nothing"},
+                    {"due --format ics --output due.ics", "a calendar, to subscribe to or import"}},
        .statuses =
            {{1,
              "with --exit-code: a point is due or worse or has no record, a machine is out of use, or something is "

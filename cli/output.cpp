@@ -56,6 +56,17 @@ bool belongs_to_a_fleet(const std::filesystem::path& file) {
          (folder == "schedules" && yaml);
 }
 
+// Whether it is that text and nothing more. One that cannot be read is to be replaced.
+bool holds(const std::filesystem::path& file, std::string_view text) {
+  std::error_code error;
+  if (std::filesystem::file_size(file, error) != text.size() || error) return false;
+  try {
+    return read_file(file) == text;
+  } catch (const Failure&) {
+    return false;
+  }
+}
+
 }  // namespace
 
 void insist_replaceable(const std::filesystem::path& file) {
@@ -76,6 +87,8 @@ void write_replacing(const std::filesystem::path& file, std::string_view text, s
   insist_replaceable(file);
   struct stat before {};
   const bool exists = ::lstat(file.c_str(), &before) == 0;
+  // Whoever watches the file, or serves it, sees no change where there is none.
+  if (exists && holds(file, text)) return;
   // What machines need is their owner's business, so a new file is for him alone.
   service::write_file(file, text, exists ? before.st_mode & 0777U : 0600U, service::IfThere::replace, hint);
 }

@@ -20,8 +20,8 @@ void write_out(const World& world, std::string_view text, std::string_view hint)
 // Fails with usage where `write_replacing` would refuse the name. Asked before a command does anything.
 void insist_replaceable(const std::filesystem::path& file);
 
-// Puts a new file in place of the old one, or leaves the old one whole. Refuses symbolic links, what is not a plain
-// file, and the files of a fleet. Fails with io or usage.
+// Puts a new file in place of the old one, or leaves the old one whole; one that holds this text already is left alone.
+// Refuses symbolic links, what is not a plain file, and the files of a fleet. Fails with io or usage.
 void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint);
 
 // Makes a file that must not exist yet, whole or not at all. Fails with io.

@@ -33,7 +33,7 @@ void check_overdue(const Arguments& arguments) {
 service::Detail detail_of(const Arguments& arguments) {
   const std::string format = arguments.value("format").value_or("text");
   if (arguments.has("overdue")) return service::Detail::standings;
-  const bool all = arguments.has("all") || format == "json" || format == "csv";
+  const bool all = arguments.has("all") || format == "json" || format == "csv" || format == "ics";
   return all ? service::Detail::everything : service::Detail::coming;
 }
 
@@ -49,8 +49,9 @@ int due(Context& context) {
   answer.first = first_option(arguments);
   answer.list = due_list(asking.snapshot(), {horizon, {}, detail_of(arguments)});
   answer.newest_fact = asking.snapshot().newest_fact();
+  if (arguments.value("format") == "ics") answer.version = asking.version();
   if (arguments.has("overdue")) {
-    asking.write(overdue_formats, answer.list);
+    asking.write(overdue_formats, OverdueAnswer{answer.list, answer.version});
   } else {
     asking.write(due_formats, answer, answer.every().left_off);
   }

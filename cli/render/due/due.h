@@ -1,4 +1,4 @@
-// The due list: on a terminal with paired bars, in a pipe as aligned columns; as JSON, CSV and Markdown.
+// The due list: on a terminal with paired bars, in a pipe as aligned columns; as JSON, CSV, Markdown and a calendar.
 #pragma once
 
 #include <cstddef>
@@ -6,6 +6,7 @@
 #include <string>
 
 #include "render/shared/formats.h"
+#include "service/calendar.h"
 #include "service/due_list.h"
 
 namespace cli {
@@ -15,6 +16,7 @@ struct DueAnswer {
   bool all = false;                  // for people: later points too
   std::optional<std::size_t> first;  // only so many points
   std::optional<service::Day> newest_fact;
+  service::CalendarVersion version = {};  // for a calendar alone
 
   service::DueRows rows() const { return rows_of(list, {all, all, first}); }     // for people
   service::DueRows every() const { return rows_of(list, {true, true, first}); }  // for programs
@@ -28,8 +30,9 @@ std::string due_as_json(const DueAnswer& due);
 // Points, gaps and machines out of use or laid up, told apart by the first column.
 std::string due_as_csv(const DueAnswer& due);
 std::string due_as_markdown(const DueAnswer& due, const std::string& command);
+std::string due_as_ics(const DueAnswer& due, const std::string& command);
 
 inline constexpr Format<DueAnswer> due_formats[] = {
-    {"text", due_as_text}, {"json", due_as_json}, {"csv", due_as_csv}, {"md", due_as_markdown}};
+    {"text", due_as_text}, {"json", due_as_json}, {"csv", due_as_csv}, {"md", due_as_markdown}, {"ics", due_as_ics}};
 
 }  // namespace cli

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "render/shared/formats.h"
+#include "service/calendar.h"
 #include "service/due_list.h"
 
 namespace cli {
@@ -16,7 +17,23 @@ std::string overdue_as_json(const service::DueList& list);
 std::string overdue_as_csv(const service::DueList& list);
 std::string overdue_as_markdown(const service::DueList& list, const std::string& command);
 
-inline constexpr Format<service::DueList> overdue_formats[] = {
-    {"text", overdue_as_text}, {"json", overdue_as_json}, {"csv", overdue_as_csv}, {"md", overdue_as_markdown}};
+// An empty list is a calendar of one event, which says so: a calendar that nobody renews would be empty as well.
+std::string overdue_as_ics(const service::DueList& list, const service::CalendarVersion& version,
+                           const std::string& command);
+
+struct OverdueAnswer {
+  service::DueList list;
+  service::CalendarVersion version;  // for a calendar alone
+};
+
+inline constexpr Format<OverdueAnswer> overdue_formats[] = {
+    {"text", +[](const OverdueAnswer& answer, const Look& look) { return overdue_as_text(answer.list, look); }},
+    {"json", +[](const OverdueAnswer& answer) { return overdue_as_json(answer.list); }},
+    {"csv", +[](const OverdueAnswer& answer) { return overdue_as_csv(answer.list); }},
+    {"md", +[](const OverdueAnswer& answer,
+               const std::string& command) { return overdue_as_markdown(answer.list, command); }},
+    {"ics", +[](const OverdueAnswer& answer, const std::string& command) {
+       return overdue_as_ics(answer.list, answer.version, command);
+     }}};
 
 }  // namespace cli

@@ -386,7 +386,7 @@ void insist_on_plain_value(const Tail& tail) {
           fmt::format("say at {0}, or on {0}", text));
   }
   const auto point = text.find('.');
-  const bool is_day_of_year = point != std::string::npos && point < 3 && text.size() - point == 3 && !tail.on;
+  const bool is_day_of_year = point < 3 && text.size() - point == 3 && !tail.on;
   if (is_day_of_year && parse_day_span(fmt::format("2000-{}-{:0>2}", text.substr(point + 1), text.substr(0, point)))) {
     wrong("value-or-day", fmt::format("`{}` may be what the meter showed, or a day without its year", text),
           fmt::format("say at {}, or the whole day", text));

@@ -1,0 +1,157 @@
+#include "render/shared/calendar_words.h"
+
+#include <fmt/format.h>
+
+#include "render/overdue/words.h"
+#include "render/shared/cautions.h"
+#include "render/shared/headings.h"
+#include "render/shared/ics.h"
+#include "render/shared/point_rows.h"
+#include "render/shared/words.h"
+#include "service/cautions.h"
+
+namespace cli {
+namespace {
+
+using service::CalendarEvent;
+using service::EventKind;
+
+// Whoever looks into a calendar on his telephone stands at the machine.
+std::string all_steps_in_lines() {
+  const service::BaseCautions& base = service::base_cautions();
+  std::string text = "Before you touch it:\n";
+  int number = 0;
+  for (const std::string_view step : base.steps) text += fmt::format("{}. {}\n", ++number, step);
+  return text + fmt::format("Afterwards: {}.", base.afterwards);
+}
+
+std::string name_of(const service::Machine& machine) {
+  return machine.name.empty() || machine.name == machine.key ? machine.key
+                                                             : fmt::format("{} ({})", machine.name, machine.key);
+}
+
+std::string lines_of(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += line + '\n';
+  return text;
+}
+
+// The task's own cautions, each in a line.
+std::string to_mind(const service::Point& point) {
+  std::string text;
+  for (const std::string& written : point.task->all_cautions) {
+    text += fmt::format("Mind: {}\n", service::caution_sentence(written));
+  }
+  return text;
+}
+
+class Words {
+ public:
+  Words(const service::Calendar& calendar, const service::DueList& list, const std::string& what,
+        const std::string& counts, const std::string& command)
+      : calendar_(calendar), list_(list), what_(what), counts_(counts), command_(command) {}
+
+  IcsEvent event(const CalendarEvent& event) const {
+    IcsEvent ics{event.uid, event.on, calendar_.version.sequence, calendar_.version.changed, "", "", "", {}};
+    say(event, ics);
+    if (event.heading) {
+      const std::string heading{to_text(*event.heading)};
+      std::erase(ics.categories, heading);
+      ics.categories.insert(ics.categories.begin(), heading);
+    }
+    // Each of them may send somebody to a machine.
+    ics.description += all_steps_in_lines();
+    return ics;
+  }
+
+ private:
+  void say(const CalendarEvent& event, IcsEvent& ics) const {
+    switch (event.kind) {
+      case EventKind::summary:
+        ics.summary = fmt::format("{}: {}", whose_list(*list_.fleet, list_.scope), what_);
+        ics.description = fmt::format("As of {}. {}\nA calendar without this line on today was not renewed.\n",
+                                      to_text(list_.as_of), counts_);
+        return;
+      case EventKind::not_in_use:
+        return machine(event, ics);
+      case EventKind::point:
+        return point(*event.point, false, ics);
+      case EventKind::find_out:
+        return point(*event.point, true, ics);
+      case EventKind::no_record:
+        about(*event.no_record->machine, ics);
+        ics.summary = fmt::format("{}: no record", event.no_record->machine->key);
+        ics.description += no_record_words(*event.no_record, command_) + '\n';
+        ics.categories = {std::string(to_text(service::Standing::no_record))};
+        return;
+      case EventKind::seen:
+        about(*event.seen->machine, ics);
+        ics.summary = fmt::format("{}: {}: {}", event.seen->machine->key, title_of(service::OverdueHeading::seen),
+                                  event.seen->sign);
+        ics.description += words_of(*event.seen) + '\n';
+        ics.categories = {"seen"};
+        return;
+      case EventKind::gap:
+        return gap(*event.gap, ics);
+    }
+  }
+
+  void about(const service::Machine& machine, IcsEvent& ics) const {
+    ics.location = site_words(*list_.fleet, machine);
+    ics.description = name_of(machine) + '\n';
+  }
+
+  void machine(const CalendarEvent& event, IcsEvent& ics) const {
+    const service::MachineUse& use = *event.use;
+    about(*use.machine, ics);
+    const bool out = use.state.kind == service::UseKind::out_of_use;
+    ics.summary = out               ? fmt::format("{}: {}", use.machine->key, out_of_use_title)
+                  : use.state.until ? fmt::format("{}: to be back in use", use.machine->key)
+                                    : fmt::format("{}: laid up", use.machine->key);
+    ics.description += words_of(use.state) + '\n';
+    ics.categories = {std::string(to_text(use.state.kind))};
+  }
+
+  void point(const service::Point& point, bool to_find_out, IcsEvent& ics) const {
+    about(*point.machine, ics);
+    std::string standing = words_of(point.standing) + (point.by_estimate ? " by estimate: read the meter" : "");
+    if (to_find_out) standing = "find out";
+    ics.summary = fmt::format("{} {}: {}", point.machine->key, task_of(point), standing);
+    for (const std::string& mark : marks_of(point)) ics.summary += ", " + mark;
+    if (point.put_off) ics.summary += ", put off";
+    ics.categories = {std::string(to_text(point.standing))};
+    for (const std::string& mark : marks_of(point)) ics.categories.push_back(mark);
+    ics.description += (point.follow_up != nullptr ? point.follow_up->doing : point.task->doing) + '\n';
+    const std::string day = when(point, list_.as_of);
+    ics.description += fmt::format("{}{}{}\n", words_of(point.standing), day.empty() ? "" : " ", day);
+    ics.description += lines_of(limb_words(point)) + lines_of(remarks_of(point));
+    if (const service::UseState* state = list_.state_of(*point.machine)) ics.description += words_of(*state) + '\n';
+    ics.description += to_mind(point);
+  }
+
+  void gap(const service::GapLine& line, IcsEvent& ics) const {
+    const service::Machine* machine = list_.fleet->machine(line.gap->machine);
+    if (machine != nullptr && line.machines == 1) about(*machine, ics);
+    ics.summary = fmt::format("{}: not known: {}", whose(line), line.gap->say);
+    ics.description += line.gap->say + '\n';
+    ics.categories = {"gap", std::string(to_text(line.gap->kind))};
+  }
+
+  const service::Calendar& calendar_;
+  const service::DueList& list_;
+  const std::string& what_;
+  const std::string& counts_;
+  const std::string& command_;
+};
+
+}  // namespace
+
+std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& what,
+                            const std::string& counts, const std::string& command) {
+  const Words words(calendar, list, what, counts, command);
+  std::vector<IcsEvent> events;
+  for (const CalendarEvent& event : calendar.events) events.push_back(words.event(event));
+  return ics_calendar(fmt::format("{}: {}", whose_list(*list.fleet, list.scope), what), events);
+}
+
+}  // namespace cli

@@ -1,0 +1,150 @@
+#include "service/calendar.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "base/checksum.h"
+
+namespace service {
+namespace {
+
+// The first half names, the second half keeps the names of different things apart: 128 bits.
+std::string uid_of(const std::vector<std::string>& parts) {
+  Checksum first;
+  Checksum second;
+  second.add(std::string_view("whichever"));
+  for (const std::string& part : parts) {
+    first.add(std::string_view(part));
+    second.add(std::string_view(part));
+  }
+  return fmt::format("{:016x}{:016x}@whichever", first.value(), second.value());
+}
+
+class Maker {
+ public:
+  Maker(const DueList& list, const CalendarVersion& version) : list_(list), fleet_(*list.fleet) {
+    calendar_.version = version;
+    std::vector<std::string> about{"summary", list.scope.site};
+    if (list.scope.machines) about.insert(about.end(), list.scope.machines->begin(), list.scope.machines->end());
+    add(EventKind::summary, std::move(about), list.as_of);
+  }
+
+  void not_in_use(const MachineUse& use) {
+    const bool out = use.state.kind == UseKind::out_of_use;
+    const Day on = out ? list_.as_of : use.state.until.value_or(list_.as_of);
+    add(EventKind::not_in_use,
+        {use.machine->key, std::string(to_text(use.state.kind)), use.state.since ? to_text(*use.state.since) : ""}, on)
+        .use = &use;
+  }
+
+  void point(const Point& point) {
+    const bool unknown = point.standing == Standing::no_record || !point.unknown.empty();
+    const bool now = is_due(point) || point.standing == Standing::no_record;
+    if (now || (!point.due_on && !point.measure_again.empty())) {
+      add_point(EventKind::point, point, list_.as_of);
+    } else if (point.due_on) {
+      add_point(EventKind::point, point, std::max(*point.due_on, list_.as_of));
+    }
+    // Beside its event of another day, or in place of one.
+    if (unknown && !now) add_point(EventKind::find_out, point, list_.as_of);
+  }
+
+  // On the day asked about, whatever its own.
+  void point_today(const Point& point) { add_point(EventKind::point, point, list_.as_of); }
+
+  void no_record(const NoRecord& line) {
+    add(EventKind::no_record, {line.machine->key, "no-record"}, list_.as_of).no_record = line;
+  }
+
+  void seen(const SeenSign& seen) {
+    add(EventKind::seen, {seen.machine->key, "seen", seen.sign, to_text(seen.fact)}, list_.as_of).seen = &seen;
+  }
+
+  void gaps(const std::vector<const Gap*>& gaps) {
+    for (const GapLine& line : gap_lines(gaps)) {
+      const Gap& gap = *line.gap;
+      add(EventKind::gap,
+          {gap.machine, gap.meter, std::string(to_text(gap.kind)), gap.facts.empty() ? "" : to_text(gap.facts.front())},
+          list_.as_of)
+          .gap = line;
+    }
+  }
+
+  void under(OverdueHeading heading, std::size_t from) {
+    for (std::size_t i = from; i < calendar_.events.size(); ++i) calendar_.events[i].heading = heading;
+  }
+
+  std::size_t size() const { return calendar_.events.size(); }
+  Calendar made() { return std::move(calendar_); }
+
+ private:
+  CalendarEvent& add(EventKind kind, std::vector<std::string> parts, Day on) {
+    parts.insert(parts.begin(), {fleet_.name, std::to_string(static_cast<int>(kind))});
+    calendar_.events.push_back({kind, uid_of(parts), on});
+    return calendar_.events.back();
+  }
+
+  void add_point(EventKind kind, const Point& point, Day on) {
+    const std::string cycle = point.fitted ? to_text(point.fitted->on.first) : "";
+    add(kind, {point.machine->key, point.name, point.position, cycle}, on).point = &point;
+  }
+
+  const DueList& list_;
+  const Fleet& fleet_;
+  Calendar calendar_;
+};
+
+}  // namespace
+
+CalendarVersion version_of(const std::vector<Fact>& book, Day as_of) {
+  constexpr std::int64_t day = 86'400'000;
+  const Day start = day_of(2000, 1, 1);
+  CalendarVersion version{std::max<std::int64_t>(0, days_between(start, as_of)),
+                          std::max<std::int64_t>(0, days_between(Day{}, as_of) * day)};
+  for (const Fact& fact : book) {
+    if (has_day(fact) && fact.on.first > as_of) continue;
+    ++version.sequence;
+    version.changed = std::max(version.changed, fact.entered);
+  }
+  return version;
+}
+
+Calendar due_calendar(const DueList& list, const DueRows& shown, const CalendarVersion& version) {
+  Maker maker(list, version);
+  for (const MachineUse& use : list.not_in_use) maker.not_in_use(use);
+  for (const NoRecord& line : shown.no_record) maker.no_record(line);
+  for (const Point* point : shown.points) maker.point(*point);
+  for (const SeenSign& seen : list.seen) maker.seen(seen);
+  maker.gaps(gaps_beside(list, shown.no_record));
+  return maker.made();
+}
+
+Calendar overdue_calendar(const DueList& list, const CalendarVersion& version) {
+  Maker maker(list, version);
+  for (const OverdueBlock& block : overdue_blocks(list)) {
+    const std::size_t from = maker.size();
+    std::vector<const Point*> points;
+    std::vector<const Gap*> gaps;
+    for (const OverdueEntry& entry : block.entries) {
+      if (entry.use != nullptr) maker.not_in_use(*entry.use);
+      if (entry.seen != nullptr) maker.seen(*entry.seen);
+      if (entry.gap != nullptr) gaps.push_back(entry.gap);
+      if (entry.point != nullptr) points.push_back(entry.point);
+    }
+    const auto lines = take_no_record(list, points);
+    for (const NoRecord& line : lines) maker.no_record(line);
+    for (const Point* point : points) maker.point_today(*point);
+    std::erase_if(gaps, [&](const Gap* gap) {
+      const auto beside = gaps_beside(list, lines);
+      return std::find(beside.begin(), beside.end(), gap) == beside.end();
+    });
+    maker.gaps(gaps);
+    maker.under(block.heading, from);
+  }
+  return maker.made();
+}
+
+}  // namespace service
