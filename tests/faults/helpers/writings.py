@@ -31,7 +31,7 @@ WRITINGS = [
     Writing("strike", "{last-reading} --note misread"),
     Writing("undo", "{its-command}"),
     Writing("import", "rows.csv"),
-    Writing("import", "texts.txt --messages --as-of 2026-06-15"),
+    Writing("import", "texts.txt --messages"),
     Writing("new", "yard", starts="yard", without="*"),
     Writing("new", "fleet", starts="fleet", without="fleet/record.db"),
     Writing("new", "taken --from list.csv --as-of 2026-06-15", starts="taken"),
