@@ -161,7 +161,7 @@ class Mailing {
       return nothing;
     }
     auto handed = service::parse_handed(text, session_.fleet->name, session_.today);
-    if (handed) return std::move(*handed);
+    if (handed) return handed.value;
     not_known_before(handed.problem);
     return nothing;
   }
