@@ -16,6 +16,7 @@
 #include "render/new/new.h"
 #include "render/parts/parts.h"
 #include "render/season/season.h"
+#include "render/sheet/sheet.h"
 #include "render/why/why.h"
 #include "render/workload/workload.h"
 #include "render/written/written.h"
@@ -247,6 +248,28 @@ const std::vector<Command>& table() {
                     {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},
        .action = parts},
+      {.name = "sheet",
+       .summary = "the job sheet to take to the machine",
+       .about =
+           "Of each machine that has work: what to mind before it is touched, what is overdue and due, with steps, "
+           "tools, parts and boxes to tick, in the order in which it is best done; the checks afterwards, what to "
+           "write on a new element, and blanks to fill in. Named machines get a sheet in any case. What is put off is "
+           "named, and not among the work. With --readings: all meters, what they showed last, and room to write. "
+           "Print --format html: each machine stands on paper of its own.",
+       .words = {some_machines},
+       .options = {{"within", "30d|6w|3m", "also what comes due by then; today alone unless told"},
+                   {"readings", "", "the meters to read on a walk round"},
+                   machine_option,
+                   site_option,
+                   {"exit-code", "", "status 1 when something needs doing"}},
+       .formats = names_of(sheet_formats),
+       .examples = {{"sheet combine", "for one machine"},
+                    {"sheet --site quernholt --format html --output sheets.html", "to print for a visit"},
+                    {"sheet --readings --site wullamere", "what to read there"}},
+       .statuses = {{1,
+                     "with --exit-code: a point is due or worse or has no record, a machine is out of use, or "
+                     "something is not known"}},
+       .action = sheet},
       {.name = "mail",
        .summary = "the overdue list as a message, for cron",
        .about =

@@ -7,8 +7,8 @@
 #include "commands/found_option.h"
 #include "commands/writing.h"
 #include "render/overdue/words.h"
+#include "render/shared/label_words.h"
 #include "render/shared/sign_words.h"
-#include "render/written/fact_lines.h"
 #include "service/telling.h"
 
 namespace cli {
@@ -59,7 +59,7 @@ int done(Context& context) {
     for (const service::Fact& service : services) {
       const auto label = element_label(service, *session.fleet);
       if (!label) continue;
-      written.write_on_it.push_back(words_of(*label));  // all of them have the day and the value of this command
+      written.write_on_it.push_back(label_words(*label));  // all of them have the day and the value of this command
       break;
     }
   }

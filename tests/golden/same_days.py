@@ -210,6 +210,26 @@ def by_why(fleet, points):
         check(f"why {' '.join(name)}", told.get(name), (point["standing"], point["due_on"], point["due_span"]))
 
 
+def by_sheet(fleet, points):
+    """Each point of a job sheet, whatever it stands under, and all that is due is on one."""
+    answer = fleet.json("sheet", "--within", "30d")
+    told = {}
+    for sheet in answer["sheets"] + answer["others"]:
+        listed = [point for block in ("checks_owed", "measure_again", "put_off", "find_out") for point in sheet[block]]
+        listed += [point for task in sheet["tasks"] for point in task["points"]]
+        told |= {key(point): (point["standing"], point["due_on"], point["due_span"]) for point in listed}
+        for task in sheet["tasks"]:
+            told |= {key(point): None for part in task["includes"] for point in part["points"]}
+            told |= {(sheet["machine"], check): None for check in task["renewed_checks"]}
+    due = {name for name, point in points.items() if point["standing"] in ("overdue", "due", "coming", "no-record")}
+    check("sheet: all that is due or coming is told", due - told.keys(), set())
+    for name, days in told.items():
+        point = points[name]
+        # Beyond the horizon no days are reckoned.
+        if days and point["standing"] != "later":
+            check(f"sheet: {name}", days, (point["standing"], point["due_on"], point["due_span"]))
+
+
 with tempfile.TemporaryDirectory(prefix="same-days-") as top:
     fleet = Fleet(top)
     for fleet.as_of in ASKED:
@@ -218,5 +238,6 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_forecast(fleet, points)
         by_season(fleet, points)
         by_why(fleet, points)
+        by_sheet(fleet, points)
 print(f"cases: {passed} passed, {failed} failed")
 sys.exit(1 if failed or not passed else 0)

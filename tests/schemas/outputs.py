@@ -11,6 +11,7 @@ here = verdicts.root / "tests" / "schemas"
 WRITE = ("reading", "done", "saw", "looked", "meter-change", "put-off", "lay-up", "out-of-use", "back", "count", "strike", "undo",
          "import", "merge")
 SCHEMA = {command: "written" for command in WRITE}  # others have one of their own name
+READINGS = "readings"  # what `sheet --readings` writes, likewise
 REPLAY = "replay"  # what `forecast --replay` writes is another thing than a forecast
 
 # Commands in their order, each with the status that it ends with (None: any). ID is the fact written last.
@@ -29,6 +30,9 @@ SAMPLE = [
     ("looked tractor-loader brakes found failed --note bled", 65),
     ("looked tractor-loader brakes found failed --note bled --by M.T.", 0),
     ("looked tractor-big oil-temperature 110 C --note gauge", 0),
+    ("sheet", 0), ("sheet --within 12m", 0), ("sheet --site quernholt --within 3m", 0), ("sheet moisture", 64),
+    ("sheet generator-standby tractor-loader", 0), ("sheet --readings", 0), ("sheet --readings --site wullamere", 0),
+    ("sheet --readings --within 3m", 64),
     ("strike ID --note slip", 0), ("find-out", 0), ("find-out generator-standby", 0),
     ("put-off combine knife --until 2026-08-01 --by M.T. --note rain", 0), ("lay-up dryer --until 2026-07-20", 0),
     ("out-of-use pump-north --note leaking", 0), ("back pump-north", 0), ("count gland-packing 3", 0),
@@ -59,7 +63,8 @@ done combine engine oil
 thanks!
 """
 AHEAD = [("forecast", 0), ("forecast --replay", 0), ("season harvest", 0), ("workload", 0),
-         ("workload --by week --within 8w", 0), ("parts", 0), ("parts --within 12m", 0)]
+         ("workload --by week --within 8w", 0), ("parts", 0), ("parts --within 12m", 0), ("sheet", 0),
+         ("sheet --within 6m", 0), ("sheet --readings", 0)]
 STATES = [
     ("new .", 0), *AHEAD, ("import facts.jsonl", 0), ("due", 0), ("due --overdue", 0), ("why busy oil", 0),
     ("why busy wheels", 0), ("due --machine unknown", 0), ("due --machine busy --as-of 2025-12-31", 0),
@@ -73,7 +78,7 @@ LATER = [("due", 0), ("due --overdue", 0), *AHEAD]  # as of today, which is befo
 NOBODY = [
     ("new .", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None), ("history pump", 0),
     ("export", 0), ("undo", 65), ("forecast", 0), ("forecast --replay", 0), ("season harvest", 64), ("workload", 0),
-    ("parts", 0),
+    ("parts", 0), ("sheet", 0), ("sheet --readings", 0),
 ]
 STARTED = [
     ("new farm", 0), ("due --fleet farm", 0), ("new .", 65), ("new farm --from wide.csv", 65),
@@ -85,6 +90,8 @@ STARTED = [
 
 def schema_of(command):
     words = command.split()
+    if "--readings" in words:
+        return READINGS
     return REPLAY if "--replay" in words else SCHEMA.get(words[0], words[0])
 
 

@@ -5,6 +5,7 @@
 #include "render/find_out/find_out.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
+#include "render/shared/label_words.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/words.h"
 #include "terminal/table.h"
@@ -17,9 +18,6 @@ namespace {
 using service::FactKind;
 using service::MachineQuestions;
 using service::Question;
-
-constexpr std::string_view blank_day = "____-__-__";
-constexpr std::string_view blank_value = "________";
 
 std::string asked_for(const Question& question) {
   if (question.kind == FactKind::reading) return "meter " + service::cleaned(question.meter);

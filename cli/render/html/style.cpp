@@ -62,6 +62,7 @@ a { color: var(--ink); }
 table { border-collapse: collapse; width: 100%; }
 caption { text-align: left; font-weight: bold; padding: .2rem 0; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid var(--line); }
+thead th { overflow-wrap: normal; }
 th.num, td.num { text-align: right; }
 .standing { display: inline-block; white-space: nowrap; font-weight: bold; font-size: .875rem; line-height: 1.3;
   padding: 0 .45em; border: 1.5px solid var(--ink); border-radius: 0 .6em .6em 0; }
@@ -84,21 +85,22 @@ svg.use { display: block; max-width: 100%; height: auto; }
 .use .notch { fill: var(--ink); }
 @media (max-width: 38rem) {
   table.stack thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
-  table.stack, table.stack tbody, table.stack tr, table.stack th, table.stack td { display: block; border: 0; }
+  table.stack, table.stack caption, table.stack tbody, table.stack tr, table.stack th, table.stack td { display: block; border: 0; }
   table.stack tr { border-bottom: 1px solid var(--line); padding: .4rem 0; }
   table.stack th, table.stack td, table.stack th.num, table.stack td.num { text-align: left; padding: .1rem 0; }
   table.stack td[data-label]::before { content: attr(data-label) ": "; color: var(--quiet); }
 }
-@page { margin: 18mm 14mm 16mm; font: 9pt system-ui, "Liberation Sans", sans-serif;
+@page { margin: 17mm 13mm 14mm; font: 9pt system-ui, "Liberation Sans", sans-serif;
   @bottom-right { content: counter(page) " / " counter(pages); } }
 @media print {
-  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.35; }
+  html { font-size: 9.5pt; }
+  body { max-width: none; padding: 0; line-height: 1.3; }
   .screen { display: none; }
   thead { display: table-header-group; }
   tr, li, .whole { break-inside: avoid; }
   h1, h2, h3, h4, caption { break-after: avoid; }
-  .standing { background: none; }
-  .use .rules { fill: var(--ink); }
+  .standing.overdue, .standing.due, .standing.coming, .standing.no-record { background: none; color: var(--ink); }
+  .use .rules, .use .rules.overdue, .use .rules.due, .use .rules.coming { fill: var(--ink); }
 }
 )css";
 

@@ -4,6 +4,7 @@
 
 #include "render/messages/messages.h"
 #include "render/shared/cures.h"
+#include "render/shared/label_words.h"
 #include "render/shared/sign_words.h"
 #include "render/shared/words.h"
 #include "render/written/consequences.h"
@@ -67,7 +68,7 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
     const auto label =
         fact.kind == service::FactKind::service ? element_label(fact, messages.entered.is->fleet()) : std::nullopt;
     if (!label) continue;
-    text += fmt::format("Write on it: {}\n", words_of(*label));
+    text += fmt::format("Write on it: {}\n", label_words(*label));
     break;
   }
   const bool serviced = std::any_of(line.facts.begin(), line.facts.end(),

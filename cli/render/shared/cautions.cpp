@@ -11,14 +11,16 @@ namespace cli {
 
 std::size_t columns_of(const Look& look) { return static_cast<std::size_t>(look.columns == 0 ? 80 : look.columns); }
 
-std::string all_steps(const Look& look) {
+std::string steps_before(const Look& look) {
   const service::BaseCautions& base = service::base_cautions();
   const std::size_t columns = columns_of(look);
   std::string text = heading(look, "Before you touch a machine");
   int number = 0;
   for (const std::string_view step : base.steps) text += wrapped(fmt::format("  {}. ", ++number), step, columns, 5);
-  return text + afterwards("  ", columns);
+  return text;
 }
+
+std::string all_steps(const Look& look) { return steps_before(look) + afterwards("  ", columns_of(look)); }
 
 std::string afterwards(std::string_view indent, std::size_t columns) {
   return wrapped(indent, fmt::format("Afterwards: {}.", service::base_cautions().afterwards), columns,

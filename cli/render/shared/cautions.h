@@ -17,6 +17,9 @@ std::size_t columns_of(const Look& look);
 // For what is taken to the machine: every step in its order, and what comes afterwards.
 std::string all_steps(const Look& look);
 
+// The steps alone, where what comes afterwards stands behind the work.
+std::string steps_before(const Look& look);
+
 // What comes when the work is done.
 std::string afterwards(std::string_view indent, std::size_t columns);
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "render/shared/bars_of.h"
 #include "render/shared/headings.h"
 #include "render/shared/words.h"
 #include "terminal/bars.h"
@@ -21,22 +22,6 @@ using service::Point;
 constexpr std::string_view separator = " · ";
 
 std::string joined(const std::vector<std::string>& words) { return fmt::format("{}", fmt::join(words, separator)); }
-
-// Of several limbs in a lane, the one that is furthest.
-PairedBars bars_of(const Point& point, service::Day as_of) {
-  PairedBars bars;
-  bars.ink = ink_of(point.standing);
-  for (std::size_t i = 0; i < point.limbs.size(); ++i) {
-    const LimbKind kind = point.limbs[i].kind;
-    if (kind != LimbKind::usage && kind != LimbKind::calendar && kind != LimbKind::changes) continue;
-    Lane& lane = kind == LimbKind::calendar ? bars.time : bars.use;
-    const auto share = service::share_used(point.limbs[i], as_of);
-    if (!lane.there || (share && (!lane.share || *share > *lane.share))) lane.share = share;
-    lane.there = true;
-    lane.rules = lane.rules || (point.ruled_by && *point.ruled_by == i);
-  }
-  return bars;
-}
 
 // The day alone, short enough to stand under the standing; `~` where it is expected and not fixed.
 std::string short_day(const Point& point, service::Day as_of) {

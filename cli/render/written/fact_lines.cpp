@@ -67,8 +67,4 @@ std::string line_of(const Fact& fact, const service::Entered& entered) {
   return text;
 }
 
-std::string words_of(const service::ElementLabel& label) {
-  return to_text(label.on) + (label.at ? " · " + with_unit(*label.at, label.unit) : "");
-}
-
 }  // namespace cli

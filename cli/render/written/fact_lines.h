@@ -10,9 +10,6 @@ namespace cli {
 
 std::string line_of(const service::Fact& fact, const service::Entered& entered);
 
-// What to write on a new element: `2026-03-01 · 1511.4 h`.
-std::string words_of(const service::ElementLabel& label);
-
 // For each meter that the facts show a value of: its newest reading before and after.
 std::vector<std::string> newest_reading_lines(const service::Entered& entered);
 

@@ -21,6 +21,7 @@
 
 #include "service/base.h"
 #include "service/due_list.h"
+#include "service/element_label.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
@@ -179,15 +180,8 @@ Cure confirmation_of(const Fact& value, const Machine& machine);
 // What a strike strikes; null where the book that was read does not hold it. Lives as long as `entered.known`.
 const Fact* target_of(const Entered& entered, const Fact& strike);
 
-// For a marker pen: the day, and what the meter showed. The meter's value and not its usage, for that is what people
-// compare it with.
-struct ElementLabel {
-  DaySpan on;
-  std::optional<Amount> at;
-  std::string unit;
-};
-
-// Nothing where the service puts in neither parts nor fluids: there is nothing to write on.
+// What to write on the element that an added service put in. Nothing where the service puts in neither parts nor
+// fluids: there is nothing to write on.
 std::optional<ElementLabel> element_label(const Fact& service, const Fleet& fleet);
 
 // The checks that the added services ask for, and that are still owed. Points into `entered.after`.

@@ -18,6 +18,7 @@ READS = {
     "season": "harvest",
     "workload": "",
     "parts": "",
+    "sheet": "",
     "completion": "bash",
     "mail": "",
 }

@@ -93,6 +93,30 @@ TEST_CASE("what is taken to the machine has all steps in their order, and what c
   CHECK(place.says("  Mind the geese\n"));
 }
 
+TEST_CASE("a job sheet has all steps first, then each caution once with its tasks, and what comes afterwards") {
+  Place place;
+  furnish(place);
+  for (const char* line : {"sheet pump", "sheet pump --format html"}) {
+    CAPTURE(line);
+    REQUIRE(place.run(line) == 0);
+    std::size_t at = 0;
+    for (const std::string_view step : service::base_cautions().steps) {
+      const auto found = place.out.find(step.substr(0, 8), at);
+      REQUIRE(found != std::string::npos);
+      at = found;
+    }
+    const auto mind = place.out.find("What to mind", at);
+    const auto to_do = place.out.find("To do", mind);
+    REQUIRE(to_do != std::string::npos);
+    CHECK(place.out.find("Shafts, belts and chains catch clothing", mind) < to_do);
+    CHECK(place.out.find("Shafts, belts and chains catch clothing", to_do) == std::string::npos);
+    CHECK(place.out.find("Mind the geese", mind) < to_do);
+    CHECK(place.out.find("tools out, guards on", to_do) != std::string::npos);
+  }
+  REQUIRE(place.run("sheet --readings") == 0);
+  CHECK(place.says(std::string(foot)));
+}
+
 TEST_CASE("JSON and CSV carry all steps, and each point its own, of what it covers and what it follows too") {
   Place place;
   furnish(place);
@@ -106,7 +130,8 @@ TEST_CASE("JSON and CSV carry all steps, and each point its own, of what it cove
     CHECK(json["caution_sentences"][1]["sentence"] == service::caution("used-oil")->sentence);
     CHECK(json["caution_sentences"].size() == 2);
   }
-  for (const char* line : {"workload pump", "parts pump", "why pump guard", "find-out pump", "forecast pump"}) {
+  for (const char* line : {"workload pump", "parts pump", "why pump guard", "find-out pump", "forecast pump",
+                           "sheet pump", "sheet --readings pump"}) {
     CAPTURE(line);
     CHECK(answer(place, line)["cautions"].size() == 9);
   }

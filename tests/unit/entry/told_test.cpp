@@ -86,7 +86,8 @@ TEST_CASE("what to write on a new element is its day and what the meter shows") 
   const Office office(yard());
   const auto label = service::element_label(done("lift", "oil", "2026-06", "400"), *office.fleet);
   REQUIRE(label.has_value());
-  CHECK(service::to_text(label->on) == "2026-06");
+  REQUIRE(label->on.has_value());
+  CHECK(service::to_text(*label->on) == "2026-06");
   CHECK(text_or_none(label->at) == "400");
   CHECK(label->unit == "h");
   CHECK(service::element_label(done("lift", "big", "2026-06", "400"), *office.fleet).has_value());

@@ -23,6 +23,9 @@ workload
 workload --by week --within 8w
 parts
 parts --before harvest
+sheet
+sheet dryer combine --within 12m
+sheet --readings
 history combine
 check
 reading combine 2162.5 --dry-run

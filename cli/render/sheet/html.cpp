@@ -1,0 +1,277 @@
+// The job sheet as a page of HTML: for a telephone at the machine, and to print, each machine on paper of its own.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/html/use_bars.h"
+#include "render/shared/bars_of.h"
+#include "render/shared/cautions.h"
+#include "render/shared/headings.h"
+#include "render/shared/label_words.h"
+#include "render/shared/point_rows.h"
+#include "render/shared/words.h"
+#include "render/sheet/paper.h"
+#include "render/sheet/sheet.h"
+#include "render/sheet/words.h"
+#include "service/cautions.h"
+
+namespace cli {
+namespace {
+
+using service::cleaned;
+using service::JobSheet;
+using service::MachineSheet;
+using service::SheetTask;
+
+void add_cell(const Element& list, std::string_view name, std::string_view text) {
+  if (text.empty()) return;
+  const Element cell = list.add("li");
+  cell.add("span", "quiet").say(name);
+  cell.say(" ").say(text);
+}
+
+void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet& of) {
+  const Element plate = section.add("header", "plate");
+  const Element title = plate.add("h1");
+  title.add("span").say(name_of(*sheet.machine));
+  title.add("span", "day").say(to_text(of.list->as_of));
+  if (sheet.out_of_use()) {
+    plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
+  } else if (sheet.state != nullptr) {
+    plate.add("p", "stop").say(words_of(*sheet.state) + ": before it goes back to work");
+  }
+  const Element cells = plate.add("ul", "cells");
+  add_cell(cells, "Machine", sheet.machine->key);
+  add_cell(cells, "Serial", sheet.machine->serial);
+  add_cell(cells, "Site", site_of(sheet));
+  if (sheet.site != nullptr) {
+    add_cell(cells, "Access", sheet.site->access);
+    add_cell(cells, "Contact", sheet.site->contact);
+  }
+  add_cell(cells, "Notes", sheet.machine->notes);
+}
+
+void add_meters(const Element& section, const MachineSheet& sheet) {
+  if (sheet.meters.empty()) return;
+  const Element table = section.add("table", "stack whole");
+  const Element head = table.add("thead").add("tr");
+  for (const char* heading : {"Meter", "Showed last", "Shows today"}) head.add("th").with("scope", "col").say(heading);
+  const Element rows = table.add("tbody");
+  for (const service::SheetMeter& meter : sheet.meters) {
+    const Element row = rows.add("tr");
+    row.add("th").with("scope", "row").say(meter.meter->name);
+    row.add("td").with("data-label", "Showed last").say(last_words(meter));
+    add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit);
+  }
+}
+
+void add_cautions(const Element& section, const MachineSheet& sheet) {
+  add_steps_before(add_section(section, "Before you touch it"));
+  if (sheet.cautions.empty()) return;
+  const Element list = add_section(section, "What to mind, and at which tasks").add("ul", "cautions");
+  for (const service::SheetCaution& caution : sheet.cautions) {
+    const Element item = list.add("li");
+    if (const std::string name = name_of(caution); !name.empty()) item.add("b").say(name);
+    item.say(sentence_of(caution));
+    item.add("br");
+    item.add("span", "quiet").say("at " + tasks_of(caution));
+  }
+}
+
+void add_to_take(const Element& section, const MachineSheet& sheet) {
+  if (sheet.tasks.empty()) return;
+  const Element taken = add_section(section, "To take along");
+  add_line(taken, "Time:", labour_words(sheet));
+  if (!sheet.parts.empty()) {
+    const Element list = taken.add("ul", "todo");
+    for (const service::SheetPart& part : sheet.parts) {
+      const Element item = list.add("li");
+      add_tick(item);
+      item.say(part_words(part));
+    }
+  }
+  add_line(taken, "Tools:", fmt::format("{}", fmt::join(sheet.tools, ", ")));
+}
+
+// Three boxes, and by whom and when.
+void add_found(const Element& parent, std::string_view where) {
+  const Element line = parent.add("div", "fill");
+  if (!where.empty()) line.add("b").say(where);
+  for (const char* found : {"good", "worn", "failed"}) {
+    const Element choice = line.add("span");
+    add_tick(choice);
+    choice.say(found);
+  }
+}
+
+void add_done_by(const Element& parent) {
+  const Element line = parent.add("div", "fill");
+  for (const char* what : {"Done by ", "on "}) add_blank(line.add("span").say(what));
+}
+
+void add_seen(const Element& section, const MachineSheet& sheet) {
+  if (sheet.seen.empty()) return;
+  const Element part = add_section(section, "Seen, not looked at yet: look before it runs");
+  for (const service::SeenSign* seen : sheet.seen) {
+    const Element block = part.add("div", "whole");
+    block.add("p").add("b").say(words_of(*seen));
+    add_found(block, "Found");
+    add_blank(block.add("p").say("What it was "));
+    add_done_by(block);
+  }
+}
+
+void add_steps(const Element& parent, const std::vector<std::string>& steps) {
+  if (steps.empty()) return;
+  const Element list = parent.add("ul", "todo");
+  for (const std::string& step : steps) {
+    const Element item = list.add("li");
+    add_tick(item);
+    item.say(step);
+  }
+}
+
+void add_label(const Element& parent, const SheetTask& task, const JobSheet& of) {
+  if (!task.label) return;
+  const Element label = parent.add("div", "label whole");
+  label.add("p").add("b").say(fmt::format("{} · {}", task.points.front()->machine->key, task.name));
+  label.add("p").say(label_words(*task.label));
+  if (const std::string again = again_words(task, of.list->as_of); !again.empty())
+    label.add("p").say("due again: " + again);
+}
+
+void add_why(const Element& parent, const service::Point& point, service::Day as_of) {
+  const Element why = parent.add("div", "why");
+  const std::string words = standing_words(point, as_of);
+  why.add("span", fmt::format("standing {}", to_text(point.standing)))
+      .say(fmt::format("{} {}", mark_of(point.standing), words_of(point.standing)));
+  add_use_bars(why, bars_of(point, as_of), words);
+  why.add("p").say(point.position.empty() ? words : fmt::format("{}: {}", point.position, words));
+}
+
+void add_task(const Element& parent, const SheetTask& task, std::size_t number, const JobSheet& of) {
+  const Element article = parent.add("article", "task");
+  article.add("div", "no").say(fmt::format("{}", number));
+  const Element body = article.add("div");
+  const Element top = body.add("div", "head");
+  top.add("h3").say(doing_of(task));
+  const Element named = top.add("p");
+  named.add("span", "quiet").say(task.name);
+  if (const auto marks = marks_of(task); !marks.empty()) {
+    named.say(" ").add("span", "marks").say(fmt::format("{}", fmt::join(marks, "; ")));
+  }
+  for (const service::Point* point : task.points) add_why(top, *point, of.list->as_of);
+  add_line(top, "Takes:", takes_words(task));
+  add_line(top, "Tools:", fmt::format("{}", fmt::join(task.tools, ", ")));
+  add_line(top, "Mind:", fmt::format("{}", fmt::join(task.task->all_cautions, ", ")));
+  if (task.check == nullptr) add_steps(body, task.task->steps);
+  for (const service::SheetIncluded& included : task.included) {
+    body.add("h4").say("Includes " + included_words(included));
+    add_steps(body, included.task->steps);
+    add_line(body, "Notes:", included.notes);
+  }
+  add_line(body, "Notes:", task.notes);
+  if (const std::string renewed = renewed_words(task); !renewed.empty()) body.add("p").say(renewed);
+  const Element finish = body.add("div", "finish");
+  const Element found = finish.add("div");
+  for (const service::Point* point : task.points) {
+    add_found(found, point->position.empty() ? "Found" : point->position + ": found");
+  }
+  add_done_by(found);
+  add_label(finish, task, of);
+}
+
+void add_afterwards(const Element& section, const MachineSheet& sheet) {
+  const Element part = add_section(section, "Afterwards");
+  std::vector<std::string> checks;
+  for (const SheetTask& task : sheet.tasks) {
+    for (const service::SheetCheck& check : task.checks) {
+      checks.push_back(fmt::format("{}: {}", check_name(*sheet.machine, check), check.check->doing));
+    }
+  }
+  if (sheet.locked_off) checks.emplace_back("Automatic start is back on.");
+  add_steps(part, checks);
+  part.add("p").say(fmt::format("{}.", service::base_cautions().afterwards));
+}
+
+void add_remarks(const Element& section, const std::vector<Remark>& remarks) {
+  for (const Remark& remark : remarks) {
+    const Element list = add_section(section, remark.heading).add("ul");
+    for (const std::string& line : remark.lines) list.add("li").say(line);
+  }
+}
+
+std::string anchor_of(const MachineSheet& sheet) { return "machine-" + sheet.machine->key; }
+
+void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const std::string& command) {
+  const Element section = page.body().add("section", "sheet").with("id", anchor_of(sheet));
+  page.on_pages_of_its_own(section, page_head(sheet, of.list->as_of));
+  add_plate(section, sheet, of);
+  if (!sheet.has_work()) section.add("p").say(nothing_words(sheet, of));
+  add_meters(section, sheet);
+  add_cautions(section, sheet);
+  add_to_take(section, sheet);
+  add_seen(section, sheet);
+  if (!sheet.tasks.empty()) {
+    const Element part = add_section(section, "To do");
+    if (const std::string order = order_words(sheet); !order.empty()) part.add("p", "quiet order").say(order);
+    std::size_t number = 0;
+    for (const SheetTask& task : sheet.tasks) add_task(part, task, ++number, of);
+  }
+  add_afterwards(section, sheet);
+  add_remarks(section, remarks_of(sheet, of.list->as_of, command));
+  const Element signed_by = section.add("div", "fill sign");
+  for (const char* what : {"Signed ", "on "}) add_blank(signed_by.add("span").say(what));
+  if (const std::string entry = entry_command(sheet, command); !entry.empty()) {
+    section.add("p", "quiet").say("To type it in (leave out what was not done):");
+    section.add("p", "command").say(entry);
+  }
+}
+
+// Where to find each on a screen.
+void add_contents(const Page& page, const JobSheet& sheet) {
+  if (sheet.pages.size() < 2) return;
+  const Element list = page.body().add("nav", "screen").with("aria-label", "Machines").add("ul");
+  for (const MachineSheet& one : sheet.pages) {
+    list.add("li").add("a").with("href", '#' + anchor_of(one)).say(name_of(*one.machine));
+  }
+}
+
+void add_rest(const Page& page, const JobSheet& sheet, const std::string& command) {
+  std::vector<Remark> rest;
+  for (const MachineSheet& other : sheet.others) {
+    Remark of{"Without a sheet: " + name_of(*other.machine), {}};
+    if (other.state != nullptr) of.lines.push_back(words_of(*other.state));
+    for (const Remark& remark : remarks_of(other, sheet.list->as_of, command)) {
+      for (const std::string& line : remark.lines) of.lines.push_back(remark.heading + ": " + line);
+    }
+    rest.push_back(std::move(of));
+  }
+  Remark unknown{"Not known", {}};
+  for (const service::GapLine& line : gap_lines(sheet.gaps)) {
+    const bool told = std::any_of(sheet.others.begin(), sheet.others.end(),
+                                  [&](const MachineSheet& other) { return other.machine->key == line.gap->machine; });
+    if (!told) unknown.lines.push_back(whose(line) + ": " + cleaned(line.gap->say));
+  }
+  if (!unknown.lines.empty()) rest.push_back(std::move(unknown));
+  if (!rest.empty()) add_remarks(page.body().add("section", "sheet"), rest);
+}
+
+}  // namespace
+
+std::string sheet_as_html(const JobSheet& sheet, const std::string& command) {
+  const service::DueList& list = *sheet.list;
+  const std::string day = to_text(list.as_of);
+  const bool one = sheet.pages.size() == 1;
+  Page page({fmt::format("Job sheet, {}{}", one ? name_of(*sheet.pages.front().machine) + ", " : "", day),
+             fmt::format("{} · {}", list.fleet->name, day)});
+  page.add_style(paper_rules());
+  page.body().add("p", "screen quiet").say(fmt::format("{}, job sheet, {}", whose_list(*list.fleet, list.scope), day));
+  if (!sheet.has_work() && sheet.pages.empty()) page.body().add("h1").say(nothing_words(sheet));
+  add_contents(page, sheet);
+  for (const MachineSheet& machine : sheet.pages) add_page(page, machine, sheet, command);
+  add_rest(page, sheet, command);
+  return page.text();
+}
+
+}  // namespace cli

@@ -1,0 +1,178 @@
+#include <algorithm>
+
+#include "render/shared/json_parts.h"
+#include "render/sheet/sheet.h"
+
+namespace cli {
+namespace {
+
+using service::MachineSheet;
+using service::SheetTask;
+
+Json meters_as_json(const std::vector<service::SheetMeter>& meters) {
+  return array_of(meters, [](const service::SheetMeter& meter) {
+    return Json{{"meter", meter.meter->name},
+                {"unit", meter.meter->unit},
+                {"shown", number_or_null(meter.shown)},
+                {"on", day_or_null(meter.on)}};
+  });
+}
+
+Json state_or_null(const service::Machine& machine, const service::UseState* state, const service::Fleet& fleet) {
+  return state == nullptr ? Json(nullptr) : machine_as_json({&machine, *state}, fleet);
+}
+
+Json minutes_or_null(const std::optional<std::chrono::minutes>& minutes) {
+  return minutes ? Json(minutes->count()) : Json(nullptr);
+}
+
+Json parts_as_json(const service::Resources& resources) {
+  Json json = Json::array();
+  for (const auto& [key, amount] : resources.parts) {
+    json.push_back({{"part", key}, {"fluid", false}, {"unit", nullptr}, {"amount", number(amount)}});
+  }
+  for (const auto& [key, fluid] : resources.fluids) {
+    json.push_back(
+        {{"part", key}, {"fluid", true}, {"unit", text_or_null(fluid.unit)}, {"amount", number(fluid.amount)}});
+  }
+  return json;
+}
+
+Json included_as_json(const service::SheetIncluded& included) {
+  return {{"task", included.task->name},
+          {"do", included.task->doing},
+          {"steps", included.task->steps},
+          {"notes", text_or_null(included.notes)},
+          {"points", array_of(included.points, [](const service::Point* point) {
+             Json json = place_of(*point);
+             json["standing"] = to_text(point->standing);
+             return json;
+           })}};
+}
+
+Json check_as_json(const service::SheetCheck& check) {
+  return {{"task", check.task->name + '/' + check.check->name},
+          {"do", check.check->doing},
+          {"minutes", minutes_or_null(check.check->takes)},
+          {"safety", check.task->safety}};
+}
+
+Json again_or_null(const std::optional<service::ElementDueAgain>& again) {
+  if (!again) return nullptr;
+  return {{"more", number_or_null(again->more)}, {"unit", text_or_null(again->unit)}, {"on", day_or_null(again->on)}};
+}
+
+Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
+  const auto point = [&](const service::Point* each) { return point_as_json(*each, fleet); };
+  Json json{{"task", task.name},
+            {"do", task.check != nullptr ? task.check->doing : task.task->doing},
+            {"safety", task.safety},
+            {"competent_person", task.competent_person},
+            {"cautions", task.task->all_cautions},
+            {"stage", to_text(task.stage)},
+            {"runs", task.runs},
+            {"sign_seen", task.sign_seen},
+            {"people", task.resources.people},
+            {"needs", task.needs},
+            {"minutes", minutes_or_null(task.resources.time)},
+            {"parts", parts_as_json(task.resources)},
+            {"tools", task.tools},
+            {"steps", task.check != nullptr ? std::vector<std::string>{} : task.task->steps},
+            {"notes", text_or_null(task.notes)}};
+  json["points"] = array_of(task.points, point);
+  json["includes"] = array_of(task.included, included_as_json);
+  json["checks"] = array_of(task.checks, check_as_json);
+  json["renewed_checks"] = array_of(task.renewed_checks, [](const service::Point* each) { return Json(each->name); });
+  json["new_element"] = task.label.has_value();
+  json["due_again"] = again_or_null(task.again);
+  return json;
+}
+
+Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
+  const auto point = [&](const service::Point* each) { return point_as_json(*each, fleet); };
+  Json json = machine_of(*sheet.machine, fleet);
+  json["name"] = text_or_null(sheet.machine->name);
+  json["serial"] = text_or_null(sheet.machine->serial);
+  json["notes"] = text_or_null(sheet.machine->notes);
+  json["access"] = sheet.site == nullptr ? Json(nullptr) : text_or_null(sheet.site->access);
+  json["contact"] = sheet.site == nullptr ? Json(nullptr) : text_or_null(sheet.site->contact);
+  json["state"] = state_or_null(*sheet.machine, sheet.state, fleet);
+  json["meters"] = meters_as_json(sheet.meters);
+  json["cautions"] = array_of(sheet.cautions, [](const service::SheetCaution& caution) {
+    return Json{{"caution", caution.written}, {"tasks", caution.tasks}};
+  });
+  json["seen"] = array_of(sheet.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); });
+  json["run_last"] = sheet.run_last;
+  json["tasks"] = array_of(sheet.tasks, [&](const SheetTask& task) { return task_as_json(task, fleet); });
+  json["labour_minutes"] = sheet.labour_minutes;
+  json["check_minutes"] = sheet.check_minutes;
+  json["people"] = sheet.people;
+  json["no_time"] = sheet.no_time;
+  json["parts"] = array_of(sheet.parts, [](const service::SheetPart& part) {
+    return Json{{"part", part.key},
+                {"listed", part.part != nullptr},
+                {"what", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->what)},
+                {"number", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->number)},
+                {"fluid", part.fluid},
+                {"unit", text_or_null(part.unit)},
+                {"amount", number(part.amount)}};
+  });
+  json["tools"] = sheet.tools;
+  json["locked_off"] = sheet.locked_off;
+  json["checks_owed"] = array_of(sheet.checks_owed, point);
+  json["measure_again"] = array_of(sheet.measure_again, point);
+  json["put_off"] = array_of(sheet.put_off, point);
+  json["find_out"] = array_of(sheet.find_out, point);
+  json["gaps"] = array_of(sheet.gaps, [&](const service::Gap* gap) { return gap_as_json(*gap, fleet); });
+  return json;
+}
+
+}  // namespace
+
+std::string sheet_as_json(const service::JobSheet& sheet) {
+  const service::DueList& list = *sheet.list;
+  Json json = head_of(*list.fleet, list.as_of, list.scope);
+  json["within"] = to_text(list.within);
+  json["cautions"] = base_cautions_as_json();
+  std::vector<std::string> cautions;
+  for (const auto* pages : {&sheet.pages, &sheet.others}) {
+    for (const MachineSheet& page : *pages) {
+      for (const service::SheetCaution& caution : page.cautions) {
+        if (std::find(cautions.begin(), cautions.end(), caution.written) == cautions.end()) {
+          cautions.push_back(caution.written);
+        }
+      }
+    }
+  }
+  json["caution_sentences"] = sentences_of(cautions);
+  const auto page = [&](const MachineSheet& each) { return sheet_as_json(each, *list.fleet); };
+  json["sheets"] = array_of(sheet.pages, page);
+  json["others"] = array_of(sheet.others, page);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
+  return dumped(json);
+}
+
+std::string readings_as_json(const service::ReadingRound& round) {
+  const service::DueList& list = *round.list;
+  Json json = head_of(*list.fleet, list.as_of, list.scope);
+  json["cautions"] = base_cautions_as_json();
+  json["machines"] = Json::array();
+  for (const service::RoundSite& site : round.sites) {
+    for (const service::RoundMachine& machine : site.machines) {
+      Json each = machine_of(*machine.machine, *list.fleet);
+      each["name"] = text_or_null(machine.machine->name);
+      each["access"] = site.site == nullptr ? Json(nullptr) : text_or_null(site.site->access);
+      each["state"] = state_or_null(*machine.machine, machine.state, *list.fleet);
+      each["meters"] = meters_as_json(machine.meters);
+      json["machines"].push_back(std::move(each));
+    }
+  }
+  json["without_meters"] = array_of(round.without_meters,
+                                    [&](const service::Machine* machine) { return machine_of(*machine, *list.fleet); });
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
+  return dumped(json);
+}
+
+}  // namespace cli

@@ -1,0 +1,27 @@
+// What both kinds of printed lists share: their rules, and the cautions.
+#pragma once
+
+#include <string_view>
+
+#include "render/html/page.h"
+
+namespace cli {
+
+// The rules of job sheets and reading lists, behind those that all pages share.
+std::string_view paper_rules();
+
+// Every step before the work, in its order.
+void add_steps_before(const Element& parent);
+
+void add_tick(const Element& parent);  // a box to tick
+
+// A blank to write in; `unit` stands behind it.
+void add_blank(const Element& parent, std::string_view unit = {});
+
+// A heading and what it stands over.
+Element add_section(const Element& parent, std::string_view heading, std::string_view kinds = {});
+
+// A line that is left out where there is nothing to say.
+void add_line(const Element& parent, std::string_view name, std::string_view text);
+
+}  // namespace cli

@@ -1,0 +1,232 @@
+// The job sheet as plain text: 80 columns, a form feed before each machine but the first where it goes to a file or a
+// printer.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/cautions.h"
+#include "render/shared/headings.h"
+#include "render/shared/label_words.h"
+#include "render/shared/point_rows.h"
+#include "render/shared/words.h"
+#include "render/sheet/sheet.h"
+#include "render/sheet/words.h"
+#include "service/cautions.h"
+#include "terminal/table.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+namespace {
+
+using service::cleaned;
+using service::MachineSheet;
+using service::SheetTask;
+
+constexpr std::string_view blank_name = "______________";
+
+class Writer {
+ public:
+  explicit Writer(const Look& look) : look_(look), columns_(columns_of(look)) {}
+
+  void head(std::string_view text) { text_ += '\n' + heading(look_, text); }
+  void line(std::string_view before, std::string_view text) {
+    if (!text.empty()) text_ += wrapped(before, text, columns_, before.size());
+  }
+  void raw(std::string_view text) { text_ += text; }
+  const Look& look() const { return look_; }
+  std::size_t columns() const { return columns_; }
+  std::string take() { return std::move(text_); }
+
+ private:
+  const Look& look_;
+  std::size_t columns_;
+  std::string text_;
+};
+
+void add_meters(Writer& out, const MachineSheet& sheet) {
+  if (sheet.meters.empty()) return;
+  std::vector<Row> rows;
+  for (const service::SheetMeter& meter : sheet.meters) {
+    rows.push_back({cleaned(meter.meter->name), last_words(meter), "today " + blank_words(meter)});
+  }
+  out.head("Meters");
+  out.raw(table(rows, "  ", out.columns()));
+}
+
+void add_plate(Writer& out, const MachineSheet& sheet, const service::JobSheet& of) {
+  out.raw(heading(out.look(), page_head(sheet, of.list->as_of)));
+  if (sheet.out_of_use()) {
+    out.line("!! ", "Do not run: " + words_of(*sheet.state));
+  } else if (sheet.state != nullptr) {
+    out.line("", words_of(*sheet.state) + ": before it goes back to work");
+  }
+  out.line("", site_of(sheet));
+  if (sheet.site != nullptr) {
+    out.line("Access: ", cleaned(sheet.site->access));
+    out.line("Contact: ", cleaned(sheet.site->contact));
+  }
+  if (!sheet.machine->serial.empty()) out.line("Serial: ", cleaned(sheet.machine->serial));
+  out.line("Notes: ", cleaned(sheet.machine->notes));
+  add_meters(out, sheet);
+}
+
+void add_cautions(Writer& out, const MachineSheet& sheet) {
+  out.raw('\n' + steps_before(out.look()));
+  if (sheet.cautions.empty()) return;
+  out.head("What to mind, and at which tasks");
+  for (const service::SheetCaution& caution : sheet.cautions) {
+    out.line("  ", name_of(caution) + sentence_of(caution));
+    out.line("    at ", tasks_of(caution));
+  }
+}
+
+void add_seen(Writer& out, const MachineSheet& sheet) {
+  if (sheet.seen.empty()) return;
+  out.head("Seen, not looked at yet: look before it runs");
+  for (const service::SeenSign* seen : sheet.seen) {
+    out.line("  [ ] ", words_of(*seen));
+    out.raw(fmt::format("      found {}, by {} on {}\n      what it was ______________________________________\n",
+                        found_choices, blank_name, blank_day));
+  }
+}
+
+void add_blanks(Writer& out, const SheetTask& task) {
+  const bool placed = task.points.size() > 1 || !task.points.front()->position.empty();
+  for (const service::Point* point : task.points) {
+    const std::string where = placed ? cleaned(point->position.empty() ? "all" : point->position) + ": " : "";
+    out.line("     [ ] ", where + fmt::format("found {}", found_choices));
+  }
+  out.raw(fmt::format("     done by {} on {}\n", blank_name, blank_day));
+}
+
+void add_steps(Writer& out, const std::vector<std::string>& steps) {
+  for (const std::string& step : steps) out.line("     [ ] ", cleaned(step));
+}
+
+void add_task(Writer& out, const SheetTask& task, std::size_t number, const service::JobSheet& of) {
+  out.raw("\n");
+  const std::string no = fmt::format("{:>2}. ", number);
+  out.line(no, fmt::format("{}: {}", cleaned(task.name), doing_of(task)));
+  if (const auto marks = marks_of(task); !marks.empty()) out.line("    * ", fmt::format("{}", fmt::join(marks, "; ")));
+  for (const service::Point* point : task.points) {
+    const std::string where = point->position.empty() ? "" : cleaned(point->position) + ", ";
+    out.line("    ", fmt::format("{} {}{}, {}", mark_of(point->standing), where, words_of(point->standing),
+                                 standing_words(*point, of.list->as_of)));
+  }
+  out.line("    Takes: ", takes_words(task));
+  if (!task.tools.empty()) out.line("    Tools: ", cleaned(fmt::format("{}", fmt::join(task.tools, ", "))));
+  out.line("    ", mind_words(*task.task));
+  if (task.check == nullptr) add_steps(out, task.task->steps);
+  for (const service::SheetIncluded& included : task.included) {
+    out.line("    Includes ", included_words(included));
+    add_steps(out, included.task->steps);
+    out.line("     Notes: ", cleaned(included.notes));
+  }
+  out.line("    Notes: ", cleaned(task.notes));
+  out.line("    ", renewed_words(task));
+  if (task.label) {
+    out.line("    Write on it: ", label_words(*task.label));
+    out.line("    Due again: ", again_words(task, of.list->as_of));
+  }
+  add_blanks(out, task);
+}
+
+void add_afterwards(Writer& out, const MachineSheet& sheet) {
+  out.head("Afterwards");
+  for (const SheetTask& task : sheet.tasks) {
+    for (const service::SheetCheck& check : task.checks) {
+      out.line("  [ ] ", fmt::format("{}: {}", check_name(*sheet.machine, check), cleaned(check.check->doing)));
+    }
+  }
+  if (sheet.locked_off) out.line("  [ ] ", "automatic start is back on");
+  out.line("  ", fmt::format("{}.", service::base_cautions().afterwards));
+}
+
+void add_to_take(Writer& out, const MachineSheet& sheet) {
+  if (sheet.tasks.empty()) return;
+  out.head("To take along");
+  out.line("  ", labour_words(sheet));
+  for (const service::SheetPart& part : sheet.parts) out.line("  [ ] ", part_words(part));
+  if (!sheet.tools.empty()) {
+    out.line("  Tools: ", cleaned(fmt::format("{}", fmt::join(sheet.tools, ", "))));
+  }
+}
+
+void add_remarks(Writer& out, const MachineSheet& sheet, service::Day as_of) {
+  for (const Remark& remark : remarks_of(sheet, as_of, out.look().command)) {
+    out.head(remark.heading);
+    for (const std::string& line : remark.lines) out.line("  ", line);
+  }
+}
+
+void add_page(Writer& out, const MachineSheet& sheet, const service::JobSheet& of) {
+  add_plate(out, sheet, of);
+  if (!sheet.has_work()) {
+    out.raw("\n");
+    out.line("", nothing_words(sheet, of));
+  }
+  add_cautions(out, sheet);
+  add_to_take(out, sheet);
+  add_seen(out, sheet);
+  if (!sheet.tasks.empty()) {
+    out.head("To do");
+    out.line("", order_words(sheet));
+    std::size_t number = 0;
+    for (const SheetTask& task : sheet.tasks) add_task(out, task, ++number, of);
+  }
+  add_afterwards(out, sheet);
+  add_remarks(out, sheet, of.list->as_of);
+  out.raw(fmt::format("\nSigned ________________________________  day {}\n", blank_day));
+  if (const std::string command = entry_command(sheet, out.look().command); !command.empty()) {
+    out.line("", "To type it in (leave out what was not done): " + command);
+  }
+}
+
+void add_others(Writer& out, const service::JobSheet& sheet) {
+  SaidLines lines;
+  for (const MachineSheet& other : sheet.others) {
+    if (other.state != nullptr) lines.emplace_back(other.machine->key, words_of(*other.state));
+    for (const Remark& remark : remarks_of(other, sheet.list->as_of, out.look().command)) {
+      for (const std::string& line : remark.lines) {
+        const bool gap = remark.heading == "Not known";
+        lines.emplace_back(other.machine->key, gap ? line : remark.heading + ": " + line);
+      }
+    }
+  }
+  if (lines.empty()) return;
+  out.head("Of machines without a sheet");
+  out.raw(said_rows(lines, out.look()));
+}
+
+std::vector<const service::Gap*> of_no_machine(const service::JobSheet& sheet) {
+  std::vector<const service::Gap*> gaps;
+  for (const service::Gap* gap : sheet.gaps) {
+    const bool told = std::any_of(sheet.others.begin(), sheet.others.end(),
+                                  [&](const MachineSheet& other) { return other.machine->key == gap->machine; });
+    if (!told) gaps.push_back(gap);
+  }
+  return gaps;
+}
+
+}  // namespace
+
+std::string sheet_as_text(const service::JobSheet& sheet, const Look& look) {
+  const service::DueList& list = *sheet.list;
+  Writer out(look);
+  out.raw(heading(look, fmt::format("{}, job sheet, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of))));
+  if (!sheet.has_work() && sheet.pages.empty()) {
+    out.raw("\n");
+    out.line("", nothing_words(sheet));
+  }
+  bool first = true;
+  for (const MachineSheet& page : sheet.pages) {
+    out.raw(first || look.drawn ? "\n" : "\n\f\n");
+    first = false;
+    add_page(out, page, sheet);
+  }
+  add_others(out, sheet);
+  out.raw(not_known(of_no_machine(sheet), look));
+  return out.take();
+}
+
+}  // namespace cli

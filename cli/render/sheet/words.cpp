@@ -1,0 +1,259 @@
+#include "render/sheet/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/label_words.h"
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
+#include "service/cautions.h"
+
+namespace cli {
+namespace {
+
+using service::cleaned;
+using service::MachineSheet;
+using service::Point;
+using service::SheetTask;
+
+std::string joined(const std::vector<std::string>& words, std::string_view between) {
+  return fmt::format("{}", fmt::join(words, between));
+}
+
+std::string minutes_words(std::int64_t minutes) {
+  service::Resources resources;
+  resources.time = std::chrono::minutes(minutes);
+  return time_words(resources);
+}
+
+// When a check is owed: `within 1.0 h`, `within 10.0 h or 7 days`.
+std::string within_words(const service::Machine& machine, const service::FollowUp& check) {
+  std::vector<std::string> ends;
+  for (const service::Limb& limb : check.within) {
+    if (const auto* usage = std::get_if<service::UsageLimb>(&limb)) {
+      const service::Meter* meter = usage->meter ? machine.meter(*usage->meter) : machine.first_hour_meter();
+      ends.push_back(with_unit(usage->every, meter == nullptr ? "h" : meter->unit) +
+                     (machine.meters.size() > 1 && meter != nullptr ? " by " + meter_words(machine, meter->name) : ""));
+    } else if (const auto* calendar = std::get_if<service::CalendarLimb>(&limb)) {
+      ends.push_back(to_text(calendar->every));
+    }
+  }
+  return ends.empty() ? "" : ", within " + joined(ends, " or ");
+}
+
+// `brakes, tyre@rear`, what never waits named again behind them.
+std::string names_with_safety(const std::vector<const Point*>& points) {
+  std::vector<std::string> names;
+  std::vector<std::string> safety;
+  bool competent = false;
+  for (const Point* point : points) {
+    names.push_back(task_of(*point));
+    if (!never_waits(*point)) continue;
+    safety.push_back(task_of(*point));
+    competent = competent || by_competent_person(*point);
+  }
+  std::string text = joined(names, ", ");
+  if (!safety.empty()) text += fmt::format("; {}: {}", never_wait_words(competent), joined(safety, ", "));
+  return text;
+}
+
+void add(std::vector<Remark>& remarks, std::string heading, std::vector<std::string> lines) {
+  if (!lines.empty()) remarks.push_back({std::move(heading), std::move(lines)});
+}
+
+}  // namespace
+
+std::string name_of(const service::Machine& machine) {
+  return cleaned(machine.name.empty() ? machine.key : machine.name);
+}
+
+std::string page_head(const MachineSheet& sheet, service::Day day) {
+  const service::Machine& machine = *sheet.machine;
+  std::string text = name_of(machine);
+  if (!machine.name.empty() && machine.name != machine.key) text += " (" + cleaned(machine.key) + ')';
+  return text + " · " + to_text(day);
+}
+
+std::string site_of(const service::Site& site) {
+  std::string text = cleaned(site.name.empty() ? site.key : site.name);
+  if (!site.customer.empty() && site.customer != site.name) text += ", for " + cleaned(site.customer);
+  return text;
+}
+
+std::string site_of(const MachineSheet& sheet) { return sheet.site == nullptr ? "" : site_of(*sheet.site); }
+
+std::string last_words(const service::SheetMeter& meter) {
+  if (!meter.shown || !meter.on) return "never read";
+  return fmt::format("{} on {}", with_unit(*meter.shown, meter.meter->unit), to_text(*meter.on));
+}
+
+std::string blank_words(const service::SheetMeter& meter) {
+  return fmt::format("{} {}", blank_value, cleaned(meter.meter->unit));
+}
+
+std::string doing_of(const SheetTask& task) {
+  return cleaned(task.check != nullptr ? task.check->doing : task.task->doing);
+}
+
+std::vector<std::string> marks_of(const SheetTask& task) {
+  std::vector<std::string> marks;
+  if (task.safety) marks.emplace_back("safety");
+  if (task.competent_person) marks.emplace_back("by a competent person, who is named");
+  if (task.resources.people > 1) marks.push_back(fmt::format("{} people: not for one alone", task.resources.people));
+  if (!task.needs.empty()) marks.push_back("for somebody qualified for " + listed(task.needs, "and"));
+  return marks;
+}
+
+std::string standing_words(const Point& point, service::Day as_of) {
+  std::vector<std::string> parts;
+  if (std::string day = when(point, as_of); !day.empty()) parts.push_back(std::move(day));
+  for (std::string& words : limb_words(point)) parts.push_back(std::move(words));
+  for (std::string& remark : remarks_of(point)) {
+    if (remark != "safety" && remark != "by a competent person") parts.push_back(std::move(remark));
+  }
+  return joined(parts, " · ");
+}
+
+std::string takes_words(const SheetTask& task) {
+  std::string text = time_words(task.resources);
+  if (const std::string parts = parts_words(task.resources); !parts.empty()) text += "; " + parts;
+  return text;
+}
+
+std::string included_words(const service::SheetIncluded& included) {
+  std::string text = cleaned(included.task->name);
+  if (!included.points.empty()) text += fmt::format(" ({} by itself)", words_of(included.points.front()->standing));
+  return text + ": " + cleaned(included.task->doing);
+}
+
+std::string check_name(const service::Machine& machine, const service::SheetCheck& check) {
+  return cleaned(check.task->name + '/' + check.check->name) + within_words(machine, *check.check);
+}
+
+std::string renewed_words(const SheetTask& task) {
+  std::vector<std::string> names;
+  for (const Point* check : task.renewed_checks) names.push_back(task_of(*check));
+  if (names.empty()) return "";
+  return fmt::format("Still owed after its last service, and asked for anew by this one: {}", joined(names, ", "));
+}
+
+std::string name_of(const service::SheetCaution& caution) {
+  const service::Caution* const named = service::caution(caution.written);
+  return named == nullptr ? "" : fmt::format("{}: ", named->name);
+}
+
+std::string sentence_of(const service::SheetCaution& caution) {
+  std::string sentence = cleaned(service::caution_sentence(caution.written));
+  return service::caution(caution.written) == nullptr ? sentence : sentence + '.';
+}
+
+std::string again_words(const SheetTask& task, service::Day done_on) {
+  if (task.again) return due_again_words(*task.again, done_on);
+  return task.task->counts_from == service::CountsFrom::done
+             ? ""
+             : "it may count from its due point: told when it is typed in";
+}
+
+std::string tasks_of(const service::SheetCaution& caution) { return cleaned(joined(caution.tasks, ", ")); }
+
+std::string order_words(const MachineSheet& sheet) {
+  std::string text;
+  if (sheet.tasks.size() > 1) {
+    text =
+        "In the order in which it is best done: what a sign was seen of, safety work on a cold machine, what includes "
+        "other tasks, what runs, what drains warm, the rest, what must be cold; a competent person's work last. ";
+  }
+  // A task that is about the sign itself says by its steps when it may run.
+  const bool runs = std::any_of(sheet.tasks.begin(), sheet.tasks.end(),
+                                [](const SheetTask& task) { return task.runs && !task.sign_seen; });
+  if (sheet.run_last && runs) {
+    text += sheet.out_of_use() ? "It is out of use: what needs it running comes after all else, and only when what is "
+                                 "unsafe is mended."
+                               : "A sign was seen: what needs it running comes after all else, when that has been "
+                                 "looked at.";
+  }
+  return text;
+}
+
+std::string part_words(const service::SheetPart& part) {
+  const std::string unit = part.unit.empty() && part.part != nullptr ? part.part->unit : part.unit;
+  std::string text = fmt::format("{} {}", quantity(part.amount, unit), cleaned(part.key));
+  if (part.part == nullptr) return text + ", not listed";
+  if (!part.part->number.empty()) text += ", no. " + cleaned(part.part->number);
+  if (!part.part->what.empty()) text += ", " + cleaned(part.part->what);
+  return text;
+}
+
+std::string labour_words(const MachineSheet& sheet) {
+  std::string text = minutes_words(sheet.labour_minutes) + " of work by hand";
+  if (sheet.check_minutes > 0)
+    text += fmt::format(", and {} for the checks afterwards", minutes_words(sheet.check_minutes));
+  if (sheet.people > 1) text += fmt::format("; {} people, not for one alone", sheet.people);
+  if (!sheet.no_time.empty()) text += "; not in it, for no time is said: " + cleaned(joined(sheet.no_time, ", "));
+  return text;
+}
+
+std::vector<Remark> remarks_of(const MachineSheet& sheet, service::Day as_of, const std::string& command) {
+  std::vector<Remark> remarks;
+  std::vector<std::string> lines;
+  for (const Point* point : sheet.checks_owed) {
+    lines.push_back(
+        fmt::format("{}: {} ({})", task_of(*point), cleaned(point->follow_up->doing), standing_words(*point, as_of)));
+  }
+  add(remarks, "Owed after an earlier service, not due yet", std::move(lines));
+  lines.clear();
+  for (const Point* point : sheet.measure_again) {
+    lines.push_back(fmt::format("{}: {}", task_of(*point), joined(limb_words(*point), " · ")));
+  }
+  add(remarks, "Measure again: near its limit", std::move(lines));
+  lines.clear();
+  for (const Point* point : sheet.put_off) {
+    lines.push_back(fmt::format("{}: {}, put off {}", task_of(*point), words_of(point->standing),
+                                words_of(*point->put_off, *sheet.machine)));
+  }
+  add(remarks, "Not today: put off", std::move(lines));
+  lines.clear();
+  if (!sheet.find_out.empty()) {
+    lines.push_back(fmt::format("no record, or not wholly known: {}. To fill in: {} find-out {}",
+                                names_with_safety(sheet.find_out), command, cleaned(sheet.machine->key)));
+  }
+  for (const service::GapLine& line : gap_lines(sheet.gaps)) lines.push_back(cleaned(line.gap->say));
+  add(remarks, "Not known", std::move(lines));
+  return remarks;
+}
+
+std::string entry_command(const MachineSheet& sheet, const std::string& command) {
+  const std::string machine = cleaned(sheet.machine->key);
+  std::string text;
+  if (!sheet.tasks.empty()) {
+    std::vector<std::string> names;
+    for (const SheetTask& task : sheet.tasks) {
+      for (const Point* point : task.points) names.push_back(task_of(*point));
+    }
+    text = fmt::format("{} done {} {}{} --by WHO --on DAY", command, machine, joined(names, " "),
+                       sheet.meters.empty() ? "" : " --at VALUE");
+  }
+  return text;
+}
+
+std::string nothing_words(const service::JobSheet& sheet) {
+  const service::DueList& list = *sheet.list;
+  if (list.machines == 0) return "No machine is there to make a sheet for.";
+  const std::string day = list.within > list.as_of
+                              ? fmt::format("up to {}, asked on {}", to_text(list.within), to_text(list.as_of))
+                              : "on " + to_text(list.as_of);
+  std::string text = fmt::format("Nothing is due {}, and nothing was seen that nobody has looked at.", day);
+  const bool known = list.gaps.empty() && sheet.others.empty() && sheet.pages.empty();
+  if (known) return text + fmt::format(" Of {} all is known.", service::counted(list.machines, "machine", "machines"));
+  return text;
+}
+
+std::string nothing_words(const MachineSheet& sheet, const service::JobSheet& of) {
+  std::string text =
+      fmt::format("Nothing is due {} {}.", of.list->within > of.list->as_of ? "up to" : "on", to_text(of.list->within));
+  if (sheet.has_remarks()) text += " But see below.";
+  return text;
+}
+
+}  // namespace cli

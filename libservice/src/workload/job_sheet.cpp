@@ -1,0 +1,219 @@
+#include "service/job_sheet.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "service/cautions.h"
+#include "workload/job_tasks.h"
+
+namespace service {
+namespace {
+
+std::vector<SheetMeter> meters_of(const Snapshot& snapshot, const Machine& machine) {
+  const Histories histories = meter_histories(snapshot, machine);
+  std::vector<SheetMeter> meters;
+  for (const Meter& meter : machine.meters) {
+    SheetMeter entry{&meter, std::nullopt, std::nullopt};
+    const auto history = histories.find(meter.name);
+    if (history != histories.end() && history->second.last_known()) {
+      const KnownUsage& last = *history->second.last_known();
+      entry.shown = history->second.shown_at(last.usage);
+      entry.on = last.day;
+    }
+    meters.push_back(entry);
+  }
+  return meters;
+}
+
+// Machines as somebody comes to them: site by site, those without one last.
+std::vector<const Machine*> by_site(const Fleet& fleet, const Scope& scope, Day on) {
+  std::vector<const Machine*> machines;
+  const auto add = [&](std::string_view site) {
+    for (const Machine& machine : fleet.machines) {
+      if (machine.site == site && scope.holds(machine.key) && kept_on(machine, on)) machines.push_back(&machine);
+    }
+  };
+  for (const Site& site : fleet.sites) add(site.key);
+  add("");
+  return machines;
+}
+
+bool to_be_done(const Point& point, Day within) {
+  if (point.put_off) return false;
+  return is_due(point) || (point.standing == Standing::coming && point.due_on && *point.due_on <= within);
+}
+
+// The order of the catalogue, sentences of a schedule's own behind it.
+std::size_t place_of(const std::string& written) {
+  const auto catalogue = caution_catalogue();
+  const auto found =
+      std::find_if(catalogue.begin(), catalogue.end(), [&](const Caution& caution) { return caution.name == written; });
+  return static_cast<std::size_t>(found - catalogue.begin());
+}
+
+void add_cautions(MachineSheet& sheet, const Task& task, const std::string& name) {
+  for (const std::string& written : task.all_cautions) {
+    auto of = std::find_if(sheet.cautions.begin(), sheet.cautions.end(),
+                           [&](const SheetCaution& caution) { return caution.written == written; });
+    if (of == sheet.cautions.end()) of = sheet.cautions.insert(of, {written, {}});
+    if (std::find(of->tasks.begin(), of->tasks.end(), name) == of->tasks.end()) of->tasks.push_back(name);
+  }
+}
+
+void add_part(const Fleet& fleet, std::vector<SheetPart>& parts, const std::string& key, bool fluid,
+              const std::string& unit, PartAmount amount) {
+  auto of = std::find_if(parts.begin(), parts.end(), [&](const SheetPart& part) {
+    return part.key == key && part.fluid == fluid && part.unit == unit;
+  });
+  if (of == parts.end()) {
+    const auto listed =
+        std::find_if(fleet.parts.begin(), fleet.parts.end(), [&](const Part& part) { return part.key == key; });
+    of = parts.insert(of, {key, listed == fleet.parts.end() ? nullptr : &*listed, fluid, unit, {}});
+  }
+  of->amount = of->amount + amount;
+}
+
+void add_up(const Fleet& fleet, MachineSheet& sheet) {
+  for (const SheetTask& entry : sheet.tasks) {
+    sheet.labour_minutes += entry.resources.labour_minutes();
+    sheet.people = std::max(sheet.people, entry.resources.people);
+    if (!entry.resources.time) sheet.no_time.push_back(entry.name);
+    for (const SheetCheck& check : entry.checks) {
+      if (check.check->takes) sheet.check_minutes += check.check->takes->count();
+    }
+    for (const auto& [key, amount] : entry.resources.parts) add_part(fleet, sheet.parts, key, false, "", amount);
+    for (const auto& [key, quantity] : entry.resources.fluids) {
+      add_part(fleet, sheet.parts, key, true, quantity.unit, quantity.amount);
+    }
+    for (const std::string& tool : entry.tools) {
+      const bool there = std::any_of(sheet.tools.begin(), sheet.tools.end(),
+                                     [&](const std::string& other) { return folded_name(other) == folded_name(tool); });
+      if (!there) sheet.tools.push_back(tool);
+    }
+    add_cautions(sheet, *entry.task, entry.name);
+  }
+  for (const Point* check : sheet.checks_owed) add_cautions(sheet, *check->task, check->name);
+  std::stable_sort(sheet.parts.begin(), sheet.parts.end(),
+                   [](const SheetPart& a, const SheetPart& b) { return a.fluid != b.fluid ? b.fluid : a.key < b.key; });
+  std::stable_sort(sheet.cautions.begin(), sheet.cautions.end(), [](const SheetCaution& a, const SheetCaution& b) {
+    return place_of(a.written) < place_of(b.written);
+  });
+  sheet.locked_off = std::any_of(sheet.cautions.begin(), sheet.cautions.end(),
+                                 [](const SheetCaution& caution) { return caution.written == "automatic-start"; });
+}
+
+class Maker {
+ public:
+  Maker(const Snapshot& snapshot, const DueList& list, Day within) : snapshot_(snapshot), list_(list), within_(within) {
+    for (const Point& point : list.points) points_[point.machine].push_back(&point);
+  }
+
+  MachineSheet of(const Machine& machine) const {
+    MachineSheet sheet;
+    sheet.machine = &machine;
+    sheet.site = list_.fleet->site(machine.site);
+    sheet.state = list_.state_of(machine);
+    sheet.meters = meters_of(snapshot_, machine);
+    for (const SeenSign& seen : list_.seen) {
+      if (seen.machine == &machine) sheet.seen.push_back(&seen);
+    }
+    for (const Gap& gap : list_.gaps) {
+      if (gap.machine == machine.key) sheet.gaps.push_back(&gap);
+    }
+    const auto there = points_.find(&machine);
+    if (there == points_.end()) return sheet;
+    std::vector<const Point*> todo;
+    for (const Point* point : there->second) {
+      if (to_be_done(*point, within_)) todo.push_back(point);
+      sheet.run_last = sheet.run_last || load::sign_seen(*point);
+    }
+    sheet.run_last = sheet.run_last || !sheet.seen.empty() || sheet.out_of_use();
+    sheet.tasks = load::sheet_tasks(*list_.fleet, machine, todo, there->second, list_.as_of, sheet.run_last);
+    for (const Point* point : there->second) sort_in(sheet, *point, todo);
+    add_up(*list_.fleet, sheet);
+    return sheet;
+  }
+
+ private:
+  // What is no task of the sheet and yet to be told.
+  static void sort_in(MachineSheet& sheet, const Point& point, const std::vector<const Point*>& todo) {
+    const bool done = std::find(todo.begin(), todo.end(), &point) != todo.end();
+    const bool renewed = std::any_of(sheet.tasks.begin(), sheet.tasks.end(), [&](const SheetTask& entry) {
+      return std::find(entry.renewed_checks.begin(), entry.renewed_checks.end(), &point) != entry.renewed_checks.end();
+    });
+    if (point.standing == Standing::no_record || !point.unknown.empty()) sheet.find_out.push_back(&point);
+    if (point.put_off) sheet.put_off.push_back(&point);
+    if (done || point.put_off || point.standing == Standing::no_record) return;
+    if (point.follow_up != nullptr && !renewed) sheet.checks_owed.push_back(&point);
+    if (!point.measure_again.empty()) sheet.measure_again.push_back(&point);
+  }
+
+  const Snapshot& snapshot_;
+  const DueList& list_;
+  Day within_;
+  std::map<const Machine*, std::vector<const Point*>> points_;
+};
+
+}  // namespace
+
+bool MachineSheet::has_remarks() const {
+  return state != nullptr || !checks_owed.empty() || !measure_again.empty() || !put_off.empty() || !find_out.empty() ||
+         !gaps.empty();
+}
+
+bool JobSheet::has_work() const {
+  return std::any_of(pages.begin(), pages.end(), [](const MachineSheet& page) { return page.has_work(); });
+}
+
+JobSheet job_sheet(const Snapshot& snapshot, const JobSheetAsk& ask, const Forecaster& forecaster) {
+  JobSheet sheet;
+  const Detail detail = ask.within > snapshot.as_of() ? Detail::coming : Detail::standings;
+  sheet.list = std::make_shared<const DueList>(due_list(snapshot, DueAsk{ask.within, {}, detail}, forecaster));
+  const Maker maker(snapshot, *sheet.list, ask.within);
+  std::set<std::string_view> on_pages;
+  for (const Machine* machine : by_site(snapshot.fleet(), snapshot.scope(), snapshot.as_of())) {
+    MachineSheet page = maker.of(*machine);
+    if (page.has_work() || ask.named) {
+      on_pages.insert(machine->key);
+      sheet.pages.push_back(std::move(page));
+    } else if (page.has_remarks()) {
+      sheet.others.push_back(std::move(page));
+    }
+  }
+  for (const Gap& gap : sheet.list->gaps) {
+    if (!on_pages.contains(gap.machine)) sheet.gaps.push_back(&gap);
+  }
+  return sheet;
+}
+
+std::size_t ReadingRound::meters() const {
+  std::size_t count = 0;
+  for (const RoundSite& site : sites) {
+    for (const RoundMachine& machine : site.machines) count += machine.meters.size();
+  }
+  return count;
+}
+
+ReadingRound reading_round(const Snapshot& snapshot) {
+  ReadingRound round;
+  // No odds are asked, so nothing need be learnt.
+  round.list = std::make_shared<const DueList>(
+      due_list(snapshot, DueAsk{snapshot.as_of(), {}, Detail::standings}, straight_line()));
+  for (const Machine* machine : by_site(snapshot.fleet(), snapshot.scope(), snapshot.as_of())) {
+    if (machine->meters.empty()) {
+      round.without_meters.push_back(machine);
+      continue;
+    }
+    RoundMachine entry{machine, round.list->state_of(*machine), meters_of(snapshot, *machine), {}};
+    for (const Gap& gap : round.list->gaps) {
+      if (gap.machine == machine->key && !gap.meter.empty()) entry.gaps.push_back(&gap);
+    }
+    const Site* site = snapshot.fleet().site(machine->site);
+    if (round.sites.empty() || round.sites.back().site != site) round.sites.push_back({site, {}});
+    round.sites.back().machines.push_back(std::move(entry));
+  }
+  return round;
+}
+
+}  // namespace service

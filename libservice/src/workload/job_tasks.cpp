@@ -1,0 +1,182 @@
+#include "workload/job_tasks.h"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <tuple>
+
+namespace service {
+
+std::string_view to_text(JobStage stage) {
+  constexpr std::array<std::string_view, 4> names{"running", "warm", "still", "cold"};
+  return names[static_cast<std::size_t>(stage)];
+}
+
+namespace load {
+namespace {
+
+// A service at one position, or at all where it names none, reaches a point there or at none in particular.
+bool at_same_place(const Point& whole, const Point& part) {
+  return whole.position.empty() || part.position.empty() || whole.position == part.position;
+}
+
+bool includes(const Fleet& fleet, const Point& whole, const Point& part) {
+  if (whole.follow_up != nullptr || part.follow_up != nullptr || whole.task == part.task) return false;
+  if (!at_same_place(whole, part)) return false;
+  const auto names = counted_as(fleet.schedule_of(*whole.machine), part.task->name);
+  return std::find(names.begin(), names.end(), whole.task->name) != names.end();
+}
+
+// A check that was owed after an earlier service is not for doing where that is done again: it will be asked for anew.
+bool renews(const Fleet& fleet, const Point& service, const Point& check) {
+  if (service.follow_up != nullptr || check.follow_up == nullptr || !at_same_place(service, check)) return false;
+  const auto names = counted_as(fleet.schedule_of(*service.machine), check.task->name);
+  return std::find(names.begin(), names.end(), service.task->name) != names.end();
+}
+
+// Points that do not go with another one that stays a task of its own.
+std::vector<const Point*> by_themselves(const Fleet& fleet, const std::vector<const Point*>& points) {
+  enum class Fate { open, stays, goes };
+  std::vector<Fate> fates(points.size(), Fate::open);
+  const std::function<bool(std::size_t)> goes = [&](std::size_t i) {  // no tasks cover each other in a ring
+    for (std::size_t k = 0; k < points.size() && fates[i] == Fate::open; ++k) {
+      if (includes(fleet, *points[k], *points[i]) && !goes(k)) fates[i] = Fate::goes;
+    }
+    if (fates[i] == Fate::open) fates[i] = Fate::stays;
+    return fates[i] == Fate::goes;
+  };
+  std::vector<const Point*> kept;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const bool renewed = std::any_of(points.begin(), points.end(),
+                                     [&](const Point* other) { return renews(fleet, *other, *points[i]); });
+    if (!renewed && !goes(i)) kept.push_back(points[i]);
+  }
+  return kept;
+}
+
+bool holds(const std::vector<std::string>& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+void add_each(std::vector<std::string>& to, const std::vector<std::string>& names) {
+  for (const std::string& name : names) {
+    if (!holds(to, name)) to.push_back(name);
+  }
+}
+
+// By what its own cautions say; that of a task which includes others is its own.
+JobStage stage_of(const Task& task) {
+  if (holds(task.cautions, "pressure-cap") || holds(task.cautions, "fuel-vapour")) return JobStage::cold;
+  if (holds(task.cautions, "hot-fluid")) return JobStage::warm;
+  return holds(task.cautions, "engine-running") ? JobStage::running : JobStage::still;
+}
+
+std::string notes_of(const Machine& machine, const Task& task) {
+  const TaskChange* change = machine.change_to(task.name);
+  return change != nullptr && change->notes ? *change->notes : task.notes;
+}
+
+void add_included(SheetTask& entry, const Fleet& fleet, const Machine& machine, const std::vector<const Point*>& points,
+                  const std::vector<const Point*>& all) {
+  const Schedule& schedule = fleet.schedule_of(machine);
+  const auto reached = [&](const Point& part) {
+    return std::any_of(entry.points.begin(), entry.points.end(),
+                       [&](const Point* whole) { return includes(fleet, *whole, part); });
+  };
+  for (const std::string& name : done_with(schedule, entry.task->name)) {
+    const Task* task = schedule.task(name);
+    if (task == entry.task) continue;
+    const bool there = std::any_of(all.begin(), all.end(), [&](const Point* point) {
+      return point->task == task && point->follow_up == nullptr && reached(*point);
+    });
+    if (!there) continue;
+    SheetIncluded included{task, notes_of(machine, *task), {}};
+    for (const Point* point : points) {
+      if (point->task == task && reached(*point)) included.points.push_back(point);
+    }
+    entry.safety = entry.safety || task->safety;
+    entry.competent_person = entry.competent_person || task->competent_person;
+    add_each(entry.needs, task->needs);
+    add_each(entry.tools, task->tools);
+    for (const FollowUp& check : task->follow_ups) entry.checks.push_back({task, &check});
+    entry.included.push_back(std::move(included));
+  }
+}
+
+template <class Amounts>
+void times(Amounts& amounts, std::int64_t count) {
+  for (auto& [key, amount] : amounts) {
+    if constexpr (requires { amount.unit; }) {
+      amount.amount.hundredths *= count;
+    } else {
+      amount.hundredths *= count;
+    }
+  }
+}
+
+SheetTask task_for(const Fleet& fleet, const Machine& machine, const Point& point) {
+  SheetTask entry;
+  entry.task = point.task;
+  entry.check = point.follow_up;
+  entry.name = point.name;
+  entry.safety = is_safety(point);
+  entry.competent_person = by_competent_person(point);
+  entry.resources = resources_of(machine, *point.task, point.follow_up);
+  entry.notes = notes_of(machine, *point.task);
+  entry.needs = point.task->needs;
+  entry.tools = point.task->tools;
+  if (point.follow_up != nullptr) return entry;
+  entry.stage = stage_of(*point.task);
+  entry.runs = holds(point.task->all_cautions, "engine-running");
+  for (const FollowUp& check : point.task->follow_ups) entry.checks.push_back({point.task, &check});
+  entry.label = blank_label(fleet, machine, {point.task, nullptr});
+  return entry;
+}
+
+}  // namespace
+
+bool sign_seen(const Point& point) {
+  return std::any_of(point.limbs.begin(), point.limbs.end(),
+                     [](const LimbStanding& limb) { return limb.kind == LimbKind::sign && !limb.seen.empty(); });
+}
+
+std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, const std::vector<const Point*>& points,
+                                   const std::vector<const Point*>& all, Day as_of, bool run_last) {
+  std::vector<SheetTask> tasks;
+  for (const Point* point : by_themselves(fleet, points)) {
+    auto entry =
+        std::find_if(tasks.begin(), tasks.end(), [&](const SheetTask& other) { return other.name == point->name; });
+    if (entry == tasks.end()) entry = tasks.insert(tasks.end(), task_for(fleet, machine, *point));
+    entry->points.push_back(point);
+    entry->sign_seen = entry->sign_seen || sign_seen(*point);
+  }
+  for (SheetTask& entry : tasks) {
+    const auto places = static_cast<std::int64_t>(entry.points.size());
+    if (entry.resources.time) *entry.resources.time *= places;
+    times(entry.resources.parts, places);
+    times(entry.resources.fluids, places);
+    if (entry.check != nullptr) continue;
+    add_included(entry, fleet, machine, points, all);
+    if (entry.label) entry.again = due_again(fleet, machine, *entry.task, as_of);
+    for (const Point* check : all) {
+      const bool again = std::any_of(entry.points.begin(), entry.points.end(),
+                                     [&](const Point* point) { return renews(fleet, *point, *check); });
+      if (again) entry.renewed_checks.push_back(check);
+    }
+  }
+  // What a sign was seen of comes first, for it may be why the machine should not run; then what is for safety and
+  // wants it cold, before it is run warm for anything else.
+  std::stable_sort(tasks.begin(), tasks.end(), [&](const SheetTask& a, const SheetTask& b) {
+    const auto rank = [&](const SheetTask& entry) {
+      return std::tuple{
+          entry.competent_person, !entry.sign_seen,       !(entry.safety && entry.stage == JobStage::cold),
+          run_last && entry.runs, entry.included.empty(), entry.stage,
+          !entry.safety};
+    };
+    return rank(a) < rank(b);
+  });
+  return tasks;
+}
+
+}  // namespace load
+}  // namespace service

@@ -1,0 +1,210 @@
+#!/usr/bin/python3
+"""Pages of HTML in a browser and on paper.
+
+usage: run.py COMMAND [--keep FOLDER]      (--keep leaves pages, pictures and prints to be looked at)
+"""
+import sys
+
+sys.dont_write_bytecode = True
+
+import json
+import pathlib
+import re
+import shutil
+import subprocess
+import tempfile
+
+from browser import Browser, contrast
+
+root = pathlib.Path(__file__).resolve().parents[2]
+command = pathlib.Path(sys.argv[1]).resolve()
+AS_OF = "2026-06-15"
+WIDTHS = (360, 800, 1600)
+HOSTILE = "</title><script>document.title='had'</script><img src=x onerror=\"document.title='had'\">&amp; \"'\\ </style>"
+LONG = "A machine with a name that goes on and on as people write them who have many alike in their yard"
+passed = failed = 0
+
+
+def check(what, ok, told=""):
+    global passed, failed
+    if ok:
+        passed += 1
+    else:
+        failed += 1
+        print(f"FAILED {what}: {told}")
+
+
+def run(folder, *words):
+    environment = {"PATH": "/usr/bin:/bin", "WHICHEVER_USER": "tester", "WHICHEVER_FLEET": str(folder)}
+    done = subprocess.run([command, *words], env=environment, cwd=folder, capture_output=True, timeout=60)
+    if done.returncode != 0:
+        sys.exit(f"{' '.join(words)}: status {done.returncode}\n{done.stderr.decode()}")
+    return done.stdout.decode()
+
+
+def fleet(top, name, change=lambda text: text):
+    folder = top / name
+    shutil.copytree(root / "sample-fleet", folder, ignore=shutil.ignore_patterns("record.db*", "try"))
+    file = folder / "fleet.yaml"
+    file.write_text(change(file.read_text()))
+    run(folder, "new", str(folder))
+    run(folder, "import", "facts.csv", "--as-of", AS_OF)
+    return folder
+
+
+def page(folder, file, *words):
+    run(folder, *words, "--as-of", AS_OF, "--format", "html", "--output", str(file))
+    return file
+
+
+def valid(name, file):
+    done = subprocess.run(["tidy", "-errors", "-quiet", str(file)], capture_output=True, text=True, timeout=60)
+    check(f"{name}: tidy", done.returncode == 0 and not done.stderr, done.stderr)
+
+
+def on_screens(browser, name, file):
+    for dark in (False, True):
+        for width in WIDTHS:
+            browser.screen(width, dark)
+            browser.open(file)
+            lines, wrong = browser.laid_out()
+            check(f"{name} at {width}: something is there", lines > 10, str(lines))
+            check(f"{name} at {width}", not wrong, wrong[:5])
+        pairs = browser.colours()
+        low = [pair for pair in pairs if contrast(*pair) < 4.5]
+        check(f"{name}, {'dark' if dark else 'light'}: contrast", pairs and not low, str(low))
+        grounds = {tuple(pair[1]) for pair in pairs}
+        check(f"{name}: by {'night' if dark else 'day'}", ((255, 255, 255) in grounds) != dark, str(grounds))
+    small = browser.ask("return Math.min(...[...document.querySelectorAll('body, body *')]"
+                        ".filter(e => e.checkVisibility() && e.innerText).map(e => parseFloat(getComputedStyle(e).fontSize)))")
+    check(f"{name}: the smallest letters", small >= 14, f"{small} px")
+    check(f"{name}: nothing to complain of", not browser.complaints(), str(browser.complaints()))
+    asked = [address for address in browser.asked_for() if not address.startswith("file:")]
+    check(f"{name}: asks for nothing", not asked, str(asked))
+    check(f"{name}: no script", browser.ask("return document.scripts.length") == 0)
+
+
+def on_paper(browser, file, pdf):
+    """The pages as text, one by one."""
+    browser.screen(1600)
+    browser.open(file)
+    browser.printed(pdf)
+    text = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], capture_output=True, text=True, check=True).stdout
+    pages = text.split("\f")[:-1]
+    check(f"{pdf.name}: pages", len(pages) > 0)
+    for number, one in enumerate(pages, 1):
+        check(f"{pdf.name}: page {number} counts", re.search(rf"\b{number} ?/ ?{len(pages)}\s*$", one), one[-200:])
+    browser.screen(800, media="print")
+    low = [pair for pair in browser.colours() if pair[1] != [255, 255, 255] or contrast(*pair) < 4.5]
+    check(f"{pdf.name}: dark on white", not low, str(low))
+    return pages
+
+
+def job_sheets(browser, top, folder):
+    file = page(folder, top / "sheets.html", "sheet")
+    valid("sheets", file)
+    on_screens(browser, "sheets", file)
+    pages = on_paper(browser, file, top / "sheets.pdf")
+    answer = json.loads(run(folder, "sheet", "--as-of", AS_OF, "--format", "json"))
+    heads = [f"{sheet['name']} ({sheet['machine']}) · {AS_OF}" for sheet in answer["sheets"]]
+    check("sheets: several", len(heads) > 5, str(heads))
+    tops = [one.lstrip().split("\n")[0].strip() for one in pages]
+    rest = f"{answer['fleet']} · {AS_OF}"  # what is told of machines without a sheet
+    check("sheets: each page names its machine and the day", set(tops) == {*heads, rest}, str(tops))
+    check("sheets: machine after machine", list(dict.fromkeys(tops)) == [*heads, rest], str(tops))
+    for sheet, head in zip(answer["sheets"], heads):
+        own = [one for one, top in zip(pages, tops) if top == head]
+        check(f"sheets: {sheet['machine']} begins a page", sheet["name"] in own[0].split("\n", 1)[1], own[0][:200])
+        others = [other["name"] for other in answer["sheets"] if other is not sheet]
+        plates = [name for one in own for name in others
+                  if re.search(rf"^\s*{re.escape(name)}\s+{AS_OF}", one, re.M)]
+        check(f"sheets: {sheet['machine']} alone on its pages", not plates, str(plates))
+        text = " ".join(" ".join(own).split())
+        for task in sheet["tasks"]:
+            check(f"sheets: {task['task']} of {sheet['machine']}", " ".join(task["do"].split()) in text)
+        check(f"sheets: {sheet['machine']} before you touch it", "try that it cannot start" in text)
+    drawn = browser.ask("return [...document.querySelectorAll('svg.use')].every(s => "
+                        "s.getAttribute('role') === 'img' && s.querySelector('title').textContent.length > 5)")
+    check("sheets: bars are told in words", drawn)
+
+
+def one_sheet(browser, top, folder):
+    file = page(folder, top / "one.html", "sheet", "telehandler-store")
+    on_screens(browser, "one", file)
+    pages = on_paper(browser, file, top / "one.pdf")
+    check("one: on two sides of a sheet of paper", len(pages) <= 2, f"{len(pages)} pages")
+
+
+def readings(browser, top, folder):
+    file = page(folder, top / "readings.html", "sheet", "--readings")
+    valid("readings", file)
+    on_screens(browser, "readings", file)
+    for number, one in enumerate(on_paper(browser, file, top / "readings.pdf"), 1):
+        check(f"readings: page {number} names fleet and day", f"Thrennay estate: meters to read, {AS_OF}" in
+              " ".join(one.split("\n", 3)[0].split()), one[:200])
+    browser.screen(800, media="print")
+    rows = browser.ask("return Math.min(...[...document.querySelectorAll('.read tbody tr')]"
+                       ".map(row => row.getBoundingClientRect().height))")
+    check("readings: room to write by hand (9 mm)", rows >= 34, f"{rows} px")
+
+
+def names_stay_names(browser, top):
+    def change(text):
+        text = text.replace("name: Store telehandler", f"name: {json.dumps(HOSTILE)}")
+        return text.replace("name: Big tractor", f"name: {json.dumps(LONG)}")
+
+    folder = fleet(top, "hostile", change)
+    for name, words in (("hostile", ["sheet", "telehandler-store", "tractor-big"]), ("hostile-readings", ["sheet", "--readings"])):
+        file = page(folder, top / f"{name}.html", *words)
+        valid(name, file)
+        on_screens(browser, name, file)
+        title = browser.ask("return document.title")
+        check(f"{name}: the title is ours", title.startswith(("Job sheet, ", "Thrennay")), title)
+        shown = browser.ask("return document.body.innerText")
+        check(f"{name}: the name is text", HOSTILE in shown, shown[:300])
+        ours = browser.ask("return [...new Set([...document.querySelectorAll('*')].map(e => e.tagName.toLowerCase()))]")
+        check(f"{name}: no element of its making", not {"img", "script", "iframe"} & set(ours), str(ours))
+        pages = on_paper(browser, file, top / f"{name}.pdf")
+        if name == "hostile":
+            tops = " ".join(pages[0].split())
+            check("hostile: a long name stands at the head", "go" in tops and AS_OF in tops.split("Machine")[0], tops[:200])
+            for one in pages:
+                head = " ".join(one.split())
+                check("hostile: each page names one", head.startswith((LONG[:60], "</title><script>")), head[:200])
+
+
+def nothing_due(browser, top, folder):
+    file = page(folder, top / "nothing.html", "sheet", "dryer")
+    valid("nothing", file)
+    browser.screen(360)
+    browser.open(file)
+    check("nothing: is said", f"Nothing is due on {AS_OF}." in browser.ask("return document.body.innerText"))
+
+
+def main():
+    top = pathlib.Path(tempfile.mkdtemp(prefix="pages-"))
+    try:
+        folder = fleet(top, "fleet")
+        with Browser() as browser:
+            job_sheets(browser, top, folder)
+            one_sheet(browser, top, folder)
+            readings(browser, top, folder)
+            nothing_due(browser, top, folder)
+            names_stay_names(browser, top)
+            if "--keep" in sys.argv:
+                kept = pathlib.Path(sys.argv[sys.argv.index("--keep") + 1])
+                kept.mkdir(parents=True, exist_ok=True)
+                for file in [*top.glob("*.html"), *top.glob("*.pdf")]:
+                    shutil.copy(file, kept)
+                for name in ("one", "readings"):
+                    for width in WIDTHS:
+                        browser.screen(width)
+                        browser.open(top / f"{name}.html")
+                        browser.driver.save_screenshot(str(kept / f"{name}-{width}.png"))
+    finally:
+        shutil.rmtree(top)
+    print(f"cases: {passed} passed, {failed} failed")
+    sys.exit(1 if failed or not passed else 0)
+
+
+main()

@@ -1,0 +1,1 @@
+whichever sheet --readings --site wullamere --format html --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever sheet --readings --as-of 2026-06-15

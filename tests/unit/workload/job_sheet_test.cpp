@@ -1,0 +1,292 @@
+// The job sheet: what is to be done and what is not, in which order, what goes with what, what it takes.
+#include "service/job_sheet.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "support/world.h"
+
+using namespace service;
+using test::day;
+using test::World;
+
+namespace {
+
+JobSheet sheet_of(const World& world, std::string_view as_of, std::string_view within = "", bool named = false) {
+  const auto snapshot = world.snapshot(as_of);
+  return job_sheet(snapshot, {day(within.empty() ? as_of : within), named}, straight_line());
+}
+
+// The only page, with the list that it points into.
+struct OnePage {
+  JobSheet sheet;
+  const MachineSheet* operator->() const { return &sheet.pages.front(); }
+};
+
+OnePage page_of(const World& world, std::string_view as_of, std::string_view within = "") {
+  OnePage page{sheet_of(world, as_of, within, true)};
+  REQUIRE(page.sheet.pages.size() == 1);
+  return page;
+}
+
+std::string joined(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;
+  return all;
+}
+
+std::string names(const std::vector<SheetTask>& tasks) {
+  std::vector<std::string> all;
+  for (const SheetTask& task : tasks) all.push_back(task.name);
+  return joined(all);
+}
+
+std::string names(const std::vector<const Point*>& points) {
+  std::vector<std::string> all;
+  for (const Point* point : points) all.push_back(point_label(point->name, point->position));
+  return joined(all);
+}
+
+const std::string put_in_service = "in-service: {on: 2025-01-01, at: 0}";
+const std::string hours = "meters: {engine: {unit: h}}\n";
+
+std::string task(const std::string& name, const std::string& more = "") {
+  return "  " + name + ": {do: Do it, every: {months: 6}" + (more.empty() ? "" : ", " + more) + "}\n";
+}
+
+}  // namespace
+
+TEST_CASE("what is due is done, what comes only when asked, what is put off not") {
+  World world(task("oil") + "  belt: {do: Do it, every: {months: 8}}\n" + task("filter"), put_in_service);
+  world.put_off("filter", "2025-07-02", "2025-12-01");
+  const auto sheet = sheet_of(world, "2025-08-20", "", true);
+  const auto& page = sheet.pages.front();
+  CHECK(names(page.tasks) == "oil");
+  CHECK(names(page.put_off) == "filter");
+  const auto later = sheet_of(world, "2025-08-20", "2025-09-01", true);
+  CHECK(names(later.pages.front().tasks) == "oil, belt");
+  const auto short_of_it = sheet_of(world, "2025-08-20", "2025-08-31", true);
+  CHECK(names(short_of_it.pages.front().tasks) == "oil");
+}
+
+TEST_CASE("tasks stand in the order in which they are best done") {
+  World world(task("seal") + task("coolant", "cautions: [hot-fluid, pressure-cap]") +
+                  task("oil", "cautions: [hot-fluid, engine-running]") + task("test", "cautions: [engine-running]") +
+                  task("exam", "by-whom: competent-person, cautions: [engine-running]") +
+                  task("big", "covers: [grease]") + task("grease") + task("brakes", "safety: true") +
+                  task("chaff", "safety: true, cautions: [fuel-vapour]") +
+                  "  hose: {do: Do it, every: {months: 60, signs: [leak]}}\n",
+              put_in_service);
+
+  const auto quiet = sheet_of(world, "2025-08-01", "", true);
+  CHECK(names(quiet.pages.front().tasks) == "chaff, big, test, oil, brakes, seal, coolant, exam");
+  CHECK_FALSE(quiet.pages.front().run_last);
+
+  // A listed sign comes first, and nothing is run before it is looked at.
+  world.sign("leak", "2025-07-20");
+  const auto seen = sheet_of(world, "2025-08-01", "", true);
+  CHECK(names(seen.pages.front().tasks) == "hose, chaff, big, brakes, seal, coolant, test, oil, exam");
+  CHECK(seen.pages.front().run_last);
+  CHECK(seen.pages.front().tasks.front().sign_seen);
+}
+
+TEST_CASE("what nobody has looked at yet, or keeps a machine out of use, lets nothing run first") {
+  World strange(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
+  strange.sign("rattle", "2025-07-20");
+  const auto seen = sheet_of(strange, "2025-08-01");
+  REQUIRE(seen.pages.size() == 1);
+  REQUIRE(seen.pages.front().seen.size() == 1);
+  CHECK(names(seen.pages.front().tasks) == "seal, test");
+
+  World unsafe(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
+  unsafe.state(FactKind::out_of_use, "2025-07-20");
+  const auto out = sheet_of(unsafe, "2025-08-01");
+  CHECK(out.pages.front().out_of_use());
+  CHECK(names(out.pages.front().tasks) == "seal, test");
+}
+
+TEST_CASE("a task that includes others stands for them") {
+  World world(task("small",
+                   "takes: 10 min, parts: {seal: 2}, tools: [pliers, Lamp], cautions: [sharp-edges], "
+                   "follow-up: {look: {do: Look, within: {hours: 1}, takes: 5 min}}") +
+                  task("safe", "safety: true, needs: [lifting]") +
+                  task("big",
+                       "covers: [small, safe], takes: 2 h, people: 2, parts: {kit: 1}, fluids: {oil: 3.5 L}, "
+                       "tools: [lamp, hoist], notes: from the manual"),
+              put_in_service, "", hours);
+  const auto sheet = sheet_of(world, "2025-08-01", "", true);
+  const auto& page = sheet.pages.front();
+  REQUIRE(names(page.tasks) == "big");
+  const SheetTask& big = page.tasks.front();
+  REQUIRE(big.included.size() == 2);
+  CHECK(big.included[0].task->name == "small");
+  CHECK(names(big.included[0].points) == "small");
+  CHECK(big.safety);
+  CHECK(joined(big.needs) == "lifting");
+  CHECK(big.notes == "from the manual");
+  REQUIRE(big.checks.size() == 1);
+  CHECK(big.checks.front().task->name == "small");
+  // Its own time and parts stand for all of them; tools are of all, each once.
+  CHECK(page.labour_minutes == 240);
+  CHECK(page.check_minutes == 5);
+  CHECK(page.people == 2);
+  REQUIRE(page.parts.size() == 2);
+  CHECK(page.parts[0].key == "kit");
+  CHECK(page.parts[1].key == "oil");
+  CHECK(page.parts[1].fluid);
+  CHECK(joined(page.tools) == "lamp, hoist, pliers");
+  REQUIRE(page.cautions.size() == 1);
+  CHECK(page.cautions.front().written == "sharp-edges");
+  CHECK(joined(page.cautions.front().tasks) == "big");
+}
+
+TEST_CASE(
+    "what is due does not wait with one that is put off, and still goes with one that is due later on the sheet") {
+  World world(task("small") + task("big", "covers: [small]"), put_in_service);
+  world.put_off("big", "2025-07-02", "2025-12-01");
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(names(page->tasks) == "small");
+  CHECK(names(page->put_off) == "big");
+  World alone(task("small") + "  big: {do: Do it, every: {months: 8}, covers: [small]}\n", put_in_service);
+  CHECK(names(page_of(alone, "2025-08-25", "2025-09-02")->tasks) == "big");
+  CHECK(names(page_of(alone, "2025-08-25")->tasks) == "small");
+}
+
+TEST_CASE("positions are one task, and each takes its time and parts") {
+  World world(task("tyre", "positions: [front, rear], takes: 20 min, parts: {valve: 1}, fluids: {paste: 0.25 kg}"),
+              put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(page->tasks.size() == 1);
+  CHECK(names(page->tasks.front().points) == "tyre@front, tyre@rear");
+  CHECK(page->labour_minutes == 40);
+  REQUIRE(page->parts.size() == 2);
+  CHECK(to_text(page->parts[0].amount) == "2");
+  CHECK(to_text(page->parts[1].amount) == "0.5");
+}
+
+TEST_CASE("a check that is owed is done, waits its hour, or is asked for anew") {
+  const std::string tasks =
+      "  oil: {do: Do it, every: {hours: 250}, follow-up: {look: {do: Look, within: {hours: 10}}}}\n";
+  World world(tasks, put_in_service, "", hours);
+  world.done("oil", "2025-02-01", "100");
+  world.reading("2025-02-02", "105");
+  const auto owed = sheet_of(world, "2025-02-03", "", true);
+  CHECK(owed.pages.front().tasks.empty());
+  CHECK(names(owed.pages.front().checks_owed) == "oil/look");
+  world.reading("2025-02-10", "112");
+  const auto due = sheet_of(world, "2025-02-10", "", true);
+  REQUIRE(names(due.pages.front().tasks) == "oil/look");
+  CHECK(due.pages.front().tasks.front().check != nullptr);
+  CHECK(due.pages.front().checks_owed.empty());
+  world.reading("2025-06-10", "360");
+  const auto again = sheet_of(world, "2025-06-10", "", true);
+  REQUIRE(names(again.pages.front().tasks) == "oil");
+  CHECK(names(again.pages.front().tasks.front().renewed_checks) == "oil/look");
+  CHECK(again.pages.front().checks_owed.empty());
+}
+
+TEST_CASE("cautions stand once, in the order of the catalogue, a schedule's own behind them") {
+  World world(task("one", "cautions: [battery, Mind the step, hot-fluid]") + task("two", "cautions: [hot-fluid]"),
+              put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(page->cautions.size() == 3);
+  CHECK(page->cautions[0].written == "hot-fluid");
+  CHECK(joined(page->cautions[0].tasks) == "one, two");
+  CHECK(page->cautions[1].written == "battery");
+  CHECK(page->cautions[2].written == "Mind the step");
+  CHECK_FALSE(page->locked_off);
+  World automatic(task("one", "cautions: [automatic-start]"), put_in_service);
+  CHECK(page_of(automatic, "2025-08-01")->locked_off);
+}
+
+TEST_CASE("a machine without work has no sheet unless it is named, and nothing of it is lost") {
+  World world("  oil: {do: Do it, every: {hours: 250}}\n", "bought: {on: 2025-01-01, at: 4000}", "", hours);
+  const auto all = sheet_of(world, "2025-02-01");
+  CHECK(all.pages.empty());
+  REQUIRE(all.others.size() == 1);
+  CHECK(names(all.others.front().find_out) == "oil");
+  CHECK_FALSE(all.gaps.empty());
+  CHECK_FALSE(all.has_work());
+  const auto named = sheet_of(world, "2025-02-01", "", true);
+  CHECK(named.pages.size() == 1);
+  CHECK(named.others.empty());
+  CHECK_FALSE(named.pages.front().gaps.empty());
+}
+
+TEST_CASE("a meter is shown as it stands on the machine") {
+  World world(task("oil"), put_in_service, "", hours);
+  world.reading("2025-02-01", "300");
+  world.meter_change("2025-03-01", "320", "5");
+  world.reading("2025-04-01", "40");
+  const auto sheet = sheet_of(world, "2025-08-01");
+  const auto& meters = sheet.pages.front().meters;
+  REQUIRE(meters.size() == 1);
+  CHECK(test::text_or_none(meters.front().shown) == "40");
+  CHECK(test::text_or_none(meters.front().on) == "2025-04-01");
+}
+
+TEST_CASE("a label is blank, and says when it comes round where that counts from the work itself") {
+  World world(
+      "  oil: {do: Do it, every: {hours: 250, months: 6}, first: {hours: 50}, fluids: {oil: 3 L}}\n"
+      "  drift: {do: Do it, every: {hours: 250, months: 6}, counts-from: due, parts: {belt: 1}}\n"
+      "  year: {do: Do it, every: {months: 6}, until: month-end, parts: {belt: 1}}\n"
+      "  look: {do: Do it, every: {months: 6}}\n",
+      put_in_service, "", hours);
+  world.reading("2025-07-01", "10");
+  const auto sheet = sheet_of(world, "2025-08-15");
+  const auto& tasks = sheet.pages.front().tasks;
+  REQUIRE(tasks.size() == 4);
+  const auto find = [&](std::string_view name) {
+    return *std::find_if(tasks.begin(), tasks.end(), [&](const SheetTask& task) { return task.name == name; });
+  };
+  const SheetTask oil = find("oil");
+  REQUIRE(oil.label.has_value());
+  CHECK_FALSE(oil.label->on.has_value());
+  CHECK_FALSE(oil.label->at.has_value());
+  CHECK(oil.label->unit == "h");
+  REQUIRE(oil.again.has_value());
+  CHECK(test::text_or_none(oil.again->more) == "250");
+  CHECK(test::text_or_none(oil.again->on) == "2026-02-15");
+  CHECK(find("drift").label.has_value());
+  CHECK_FALSE(find("drift").again.has_value());
+  REQUIRE(find("year").again.has_value());
+  CHECK_FALSE(find("year").again->more.has_value());
+  CHECK(test::text_or_none(find("year").again->on) == "2026-02-28");
+  CHECK_FALSE(find("look").label.has_value());
+}
+
+TEST_CASE("a machine's own notes and times stand in the place of its schedule's") {
+  World world(task("oil", "takes: 30 min, notes: the schedule's"),
+              put_in_service + ", change: {oil: {takes: 45 min, notes: its own}}");
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(page->tasks.front().notes == "its own");
+  CHECK(page->labour_minutes == 45);
+}
+
+TEST_CASE("a reading round names every meter, site by site") {
+  FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\nsites: {hill: {name: Hill}, mere: {name: Mere}}\nmachines:\n"
+      "  a: {schedule: kind, site: mere, in-service: {on: 2025-01-01, at: 7}}\n"
+      "  b: {schedule: kind, site: hill, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  c: {schedule: kind, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  d: {schedule: cart, site: hill, in-service: 2025-01-01}\n"
+      "  e: {schedule: kind, site: hill, in-service: {on: 2025-01-01, at: 0}, left: 2025-01-20}\n";
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\nmeters: {engine: {unit: h}, road: {unit: km}}\ntasks:\n  oil: {do: Do it, every: {hours: 9}}\n";
+  files.texts["schedules/cart.yaml"] = "schedule: cart\nmeters: {}\ntasks:\n  look: {do: Do it, every: {months: 6}}\n";
+  const World world(files);
+  const auto round = reading_round(world.snapshot("2025-02-01"));
+  REQUIRE(round.sites.size() == 3);
+  CHECK(round.sites[0].site->key == "hill");
+  CHECK(round.sites[0].machines.front().machine->key == "b");
+  CHECK(round.sites[1].site->key == "mere");
+  CHECK(test::text_or_none(round.sites[1].machines.front().meters.front().shown) == "7");
+  CHECK(round.sites[2].site == nullptr);
+  CHECK(round.meters() == 6);
+  REQUIRE(round.without_meters.size() == 1);
+  CHECK(round.without_meters.front()->key == "d");
+}
