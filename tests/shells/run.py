@@ -41,7 +41,7 @@ CASES = [
     (["due", "--mach"], ["--machine"]),
     (["due", "--machine", "pump-n"], ["pump-north"]),
     (["done", "telehandler-yard", "fork@"], ["fork@left", "fork@right"]),
-    (["due", "--format", ""], ["text", "json", "csv", "md"]),
+    (["due", "--format", ""], ["text", "json", "csv", "md", "ics"]),
     (["compl"], ["completion"]),
     (["season", "har"], ["harvest"]),
     (["parts", "--before", "pu"], ["pumping"]),
