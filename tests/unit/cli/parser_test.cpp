@@ -32,7 +32,7 @@ TEST_CASE("global options work before and after the command") {
     const std::string value = option.name == "format" ? "json" : option.name == "color" ? "never" : "x";
     const std::string name = "--" + std::string(option.name);
     for (const Words& words :
-         {Words{name, value, "due"}, Words{"due", name, value}, Words{"due", name + "=" + value}}) {
+         {Words{name, value, "due"}, Words{"due", name, value}, Words{"due", fmt::format("{}={}", name, value)}}) {
       const auto arguments = cli::parse(words);
       REQUIRE(arguments.command != nullptr);
       CHECK(arguments.command->name == "due");

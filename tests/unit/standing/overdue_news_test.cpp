@@ -12,7 +12,6 @@
 
 using service::FactKind;
 using service::Handed;
-using service::OverdueHeading;
 using service::OverdueNews;
 using test::World;
 
