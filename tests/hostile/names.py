@@ -19,8 +19,10 @@ assert len(NAMES) == len(set(NAMES)) == 40
 
 
 def shown(text):
-    """As text is shown: what controls a terminal or turns the direction is made harmless, so only the rest is compared."""
-    return "".join(letter for letter in text if not is_harmful(letter))
+    """As text is shown: a tab and the end of a line are a blank, what controls a terminal, turns the direction or cannot be
+    seen is made harmless, with or without a mark in its place, so only the rest is compared."""
+    blanks = "".join(" " if letter in "\t\n" else letter for letter in text)
+    return "".join(letter for letter in blanks if not is_harmful(letter) and letter not in "\u200b\ufffd")
 
 
 def is_harmful(letter):

@@ -1,5 +1,4 @@
-// The job sheet as plain text: 80 columns, a form feed before each machine but the first where it goes to a file or a
-// printer.
+// The job sheet as plain text, with a line between machines. (Each on paper of its own: html.cpp.)
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -220,7 +219,7 @@ std::string sheet_as_text(const service::JobSheet& sheet, const Look& look) {
   }
   bool first = true;
   for (const MachineSheet& page : sheet.pages) {
-    out.raw(first || look.drawn ? "\n" : "\n\f\n");
+    out.raw(first ? "\n" : '\n' + std::string(out.columns(), '=') + "\n\n");
     first = false;
     add_page(out, page, sheet);
   }

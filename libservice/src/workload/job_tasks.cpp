@@ -103,15 +103,11 @@ void add_included(SheetTask& entry, const Fleet& fleet, const Machine& machine, 
   }
 }
 
-template <class Amounts>
-void times(Amounts& amounts, std::int64_t count) {
-  for (auto& [key, amount] : amounts) {
-    if constexpr (requires { amount.unit; }) {
-      amount.amount.hundredths *= count;
-    } else {
-      amount.hundredths *= count;
-    }
-  }
+// As much as at so many places.
+void times(Resources& resources, std::int64_t places) {
+  if (resources.time) *resources.time *= places;
+  for (auto& part : resources.parts) part.second.hundredths *= places;
+  for (auto& fluid : resources.fluids) fluid.second.amount.hundredths *= places;
 }
 
 SheetTask task_for(const Fleet& fleet, const Machine& machine, const Point& point) {
@@ -151,10 +147,7 @@ std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, c
     entry->sign_seen = entry->sign_seen || sign_seen(*point);
   }
   for (SheetTask& entry : tasks) {
-    const auto places = static_cast<std::int64_t>(entry.points.size());
-    if (entry.resources.time) *entry.resources.time *= places;
-    times(entry.resources.parts, places);
-    times(entry.resources.fluids, places);
+    times(entry.resources, static_cast<std::int64_t>(entry.points.size()));
     if (entry.check != nullptr) continue;
     add_included(entry, fleet, machine, points, all);
     if (entry.label) entry.again = due_again(fleet, machine, *entry.task, as_of);
