@@ -19,9 +19,9 @@ std::string row_of(const service::Fact& fact) {
 
 }  // namespace
 
-std::string history_as_csv(const Book& book) {
+std::string history_as_csv(const service::Book& book) {
   std::string text = head_of_facts() + ',' + csv_line({"meter_unit", "usage", "struck", "struck_because"});
-  for (const BookLine& line : book.lines) {
+  for (const service::BookLine& line : book.lines) {
     text += row_of(line.fact) + ',';
     text += csv_line(
         {csv_text(line.meter_unit), figure(line.usage), yes_or_no(line.struck), csv_text(line.struck_because)});

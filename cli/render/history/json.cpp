@@ -1,11 +1,11 @@
 #include "render/history/history.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 
 namespace cli {
 
-std::string history_as_json(const Book& book) {
+Json history_answer(const service::Book& book) {
   Json json{{"machine", book.machine}, {"as_of", to_text(book.as_of)}};
-  json["facts"] = array_of(book.lines, [](const BookLine& line) {
+  json["facts"] = array_of(book.lines, [](const service::BookLine& line) {
     Json fact = fact_as_json(line.fact);
     fact["meter_unit"] = text_or_null(line.meter_unit);
     fact["usage"] = number_or_null(line.usage);
@@ -14,7 +14,9 @@ std::string history_as_json(const Book& book) {
     return fact;
   });
   json["left_off"] = book.left_off;
-  return dumped(json);
+  return json;
 }
+
+std::string history_as_json(const service::Book& book) { return dumped(history_answer(book)); }
 
 }  // namespace cli

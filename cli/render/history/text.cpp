@@ -9,7 +9,7 @@ namespace cli {
 namespace {
 
 // Who did it, how it was found, what was noted, and what became of the fact.
-std::string rest_of(const BookLine& line) {
+std::string rest_of(const service::BookLine& line) {
   const service::Fact& fact = line.fact;
   std::vector<std::string> parts;
   if (line.struck) parts.push_back("STRUCK " + service::cleaned(line.struck_because));
@@ -22,7 +22,7 @@ std::string rest_of(const BookLine& line) {
 
 }  // namespace
 
-std::string history_as_text(const Book& book, const Look& look) {
+std::string history_as_text(const service::Book& book, const Look& look) {
   const service::Machine* machine = book.fleet->machine(book.machine);
   const bool named = machine != nullptr && !machine->name.empty();
   std::string text = service::cleaned(named ? book.machine + ", " + machine->name : book.machine);
@@ -30,7 +30,7 @@ std::string history_as_text(const Book& book, const Look& look) {
   if (book.state.kind != service::UseKind::in_use) text += words_of(book.state) + '\n';
   if (book.lines.empty()) return text + "Nothing is written down.\n";
   std::vector<Row> rows;
-  for (const BookLine& line : book.lines) {
+  for (const service::BookLine& line : book.lines) {
     rows.push_back({to_text(line.fact.on), std::string(to_text(line.fact.kind)), what_of(line.fact),
                     value_of(line.fact, *book.fleet, line.shown), short_text(line.fact.id), rest_of(line)});
   }

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "render/shared/words.h"
-#include "service/entry.h"
+#include "service/book.h"
 
 namespace cli {
 

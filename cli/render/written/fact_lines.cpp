@@ -4,6 +4,7 @@
 
 #include "render/shared/fact_words.h"
 #include "render/shared/words.h"
+#include "service/book.h"
 
 namespace cli {
 namespace {

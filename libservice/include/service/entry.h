@@ -271,14 +271,6 @@ struct PutOffEnd {
 PutOffEnd put_off_end(const Snapshot& now, const Machine& machine, std::string_view task, std::string_view position,
                       const UseUntil& until);
 
-// Of a delay that is in the book: the meter by whose use it ends, which is that of the task's first limb that counts
-// use, else the machine's first. Null where the machine is not listed or has none.
-const Meter* meter_of_delay(const Fleet& fleet, const Fact& put_off);
-
-// What the meter now on the machine shows when it ends; nothing where it ends by a day alone, or where nothing is known
-// of the meter.
-std::optional<Amount> shown_at_end(const Snapshot& now, const Fact& put_off);
-
 // What laying up, taking out of use or bringing back does to a machine on that day.
 struct UseChange {
   UseState before;                // on that day

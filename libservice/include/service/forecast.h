@@ -34,6 +34,9 @@ struct ForecastPoint {
 
 struct MeterForecast {
   MeterAhead ahead;  // on the same day of every month, and on the last day
+  // Lifetime usage as it is known of the year before, oldest first: the day on which that begins, where usage is known
+  // by then, and every day from there on that a value is known of.
+  std::vector<Knot> known;
   UseLately lately = UseLately::as_before;
   std::optional<BusyMonths> busy;       // where anything is expected
   std::optional<UsageSpan> in_a_month;  // none beyond the last day

@@ -46,36 +46,6 @@ PutOffEnd put_off_end(const Snapshot& now, const Machine& machine, std::string_v
   return end;
 }
 
-const Meter* meter_of_delay(const Fleet& fleet, const Fact& put_off) {
-  const Machine* machine = fleet.machine(put_off.machine);
-  if (machine == nullptr) return nullptr;
-  if (!put_off.meter.empty()) return machine->meter(put_off.meter);
-  const auto slash = put_off.task.find('/');
-  if (slash != std::string::npos) {  // of a check: in hours
-    const NamedTask named = task_named(fleet.schedule_of(*machine), put_off.task);
-    for (const Limb& limb : named.follow_up != nullptr ? named.follow_up->within : std::vector<Limb>{}) {
-      const auto* usage = std::get_if<UsageLimb>(&limb);
-      if (usage != nullptr) return usage->meter ? machine->meter(*usage->meter) : machine->first_hour_meter();
-    }
-    return machine->first_meter();
-  }
-  const auto task = task_of(fleet, *machine, put_off.task);
-  for (const LimbChoice& choice : task ? task->every : std::vector<LimbChoice>{}) {
-    const auto* usage = std::get_if<UsageLimb>(&choice.candidates.front());
-    if (usage != nullptr) return machine->meter(usage->meter.value_or(""));
-  }
-  return machine->first_meter();
-}
-
-std::optional<Amount> shown_at_end(const Snapshot& now, const Fact& put_off) {
-  const Machine* machine = now.fleet().machine(put_off.machine);
-  const Meter* meter = put_off.at ? meter_of_delay(now.fleet(), put_off) : nullptr;
-  if (machine == nullptr || meter == nullptr) return std::nullopt;
-  const MeterHistory history(*machine, *meter, now.facts_of(machine->key));
-  if (!history.on(now.as_of())) return std::nullopt;
-  return history.shown_at(*put_off.at);
-}
-
 UseChange use_change(const std::shared_ptr<const Fleet>& fleet, const Extract& known, const Machine& machine,
                      const Fact& told) {
   const Snapshot then(fleet, known, told.on.first, true, {std::vector<std::string>{machine.key}});

@@ -20,8 +20,21 @@ std::optional<UsageSpan> span_on(const MeterAhead& meter, Day day) {
   return found == meter.ahead.end() ? std::nullopt : std::optional{*found};
 }
 
-MeterForecast forecast_of(MeterAhead&& ahead, Day as_of) {
+// A year back from as-of.
+std::vector<Knot> known_of(const MeterHistory& history, Day as_of) {
+  constexpr int a_year = -12;
+  const Day from = add_months(as_of, a_year);
+  std::vector<Knot> known;
+  if (const auto usage = history.on(from)) known.push_back({from, *usage});
+  for (const Knot& knot : history.knots()) {
+    if (knot.day > from && knot.day <= as_of) known.push_back(knot);
+  }
+  return known;
+}
+
+MeterForecast forecast_of(MeterAhead&& ahead, const MeterHistory& history, Day as_of) {
   MeterForecast meter;
+  meter.known = known_of(history, as_of);
   meter.ahead = std::move(ahead);
   meter.in_a_month = span_on(meter.ahead, add_months(as_of, 1));
   meter.in_three_months = span_on(meter.ahead, add_months(as_of, 3));
@@ -67,7 +80,8 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   answer.to = to;
   answer.scope = snapshot.scope();
   for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
-    answer.meters.push_back(forecast_of(std::move(meter), answer.as_of));
+    const MeterHistory history(*meter.machine, *meter.meter, snapshot.facts_of(meter.machine->key));
+    answer.meters.push_back(forecast_of(std::move(meter), history, answer.as_of));
   }
   for (Point& point : list.points) {
     if (point.standing == Standing::no_record || !point.unknown.empty()) answer.unknown.push_back(name_of(point));

@@ -199,6 +199,28 @@ TEST_CASE("use ahead is told as the meter shows it, too") {
   CHECK(meter.ahead[0].shown.p90 == amount("442"));
 }
 
+TEST_CASE("use that is known is told of the year before, from where that begins") {
+  World world("  oil: {do: Oil, every: {hours: 100}}\n", "in-service: {on: 2024-01-01, at: 0}");
+  const auto known = [&](std::string_view as_of) {
+    const auto answer = forecast(world.snapshot(as_of), add_months(day(as_of), 12), straight_line());
+    std::vector<std::string> told;
+    for (const Knot& knot : answer.meters.at(0).known) told.push_back(to_text(knot.day) + " " + to_text(knot.usage));
+    return told;
+  };
+  world.reading("2024-12-31", "730");  // 365 days of two hours
+  world.reading("2025-07-01", "1000");
+  world.reading("2026-01-01", "1500");
+  CHECK((known("2025-12-31") == Names{"2024-12-31 730", "2025-07-01 1000"}));
+  // Between two readings by interpolation.
+  CHECK((known("2025-06-30") == Names{"2024-06-30 362", "2024-12-31 730"}));
+  // A year ago nothing was known.
+  CHECK((known("2024-12-31") == Names{"2024-01-01 0", "2024-12-31 730"}));
+  // Nothing was read since.
+  CHECK((known("2028-01-01") == Names{"2027-01-01 1500"}));
+  World unread("  oil: {do: Oil, every: {hours: 100}}\n", "bought: 2024-01-01");
+  CHECK(forecast(unread.snapshot("2026-01-01"), day("2026-02-01"), straight_line()).meters.at(0).known.empty());
+}
+
 TEST_CASE("what was learnt from counts readings from the first to the last, and the first day apart") {
   World world("  oil: {do: Oil, every: {hours: 100}}\n", "in-service: {on: 2012-01-01, at: 0}");
   world.reading("2026-01-01", "14000");
