@@ -1,0 +1,72 @@
+// All that there is to say of a fleet on one day: what must not wait, what is due, the season at hand, the months
+// ahead, the parts, and each machine with its use and its book. Made from one snapshot in one go, so that its parts
+// agree with each other, and with what each question says when it is asked alone.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "service/book.h"
+#include "service/due_list.h"
+#include "service/forecast.h"
+#include "service/season.h"
+#include "service/workload.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// The season under way, of several the one that began last; else the one that begins next. Null where the fleet has
+// none. Points into the fleet.
+const Season* season_at_hand(const Fleet& fleet, Day as_of);
+
+struct ReportAsk {
+  Day due_within;                  // the last day of the due list's horizon
+  Day parts_to;                    // of the services whose parts are counted
+  Day ahead_to;                    // of workload and use ahead; none of them before as-of
+  const Season* season = nullptr;  // of the snapshot's fleet; null: the one at hand
+};
+
+// Points into the fleet, which it keeps, and its pages into it.
+struct Report {
+  std::shared_ptr<const Fleet> fleet;
+  Day as_of;
+  Scope scope;  // what was asked about
+  // The day of the newest fact about its machines, up to as-of; none: nothing is recorded of them.
+  std::optional<Day> known_until;
+  DueList due;
+  std::optional<SeasonPlan> season;  // none: the fleet has no seasons
+  Workload workload;                 // by month
+  PartsList parts;
+  Forecast forecast;
+  std::vector<Book> books;  // of the machines that are kept on that day, in the order of the fleet file
+};
+
+// `facts`: all of the record, from which the snapshot was made, struck ones and strikes too. Like parts_list the
+// snapshot must hold them all, and it fails as that and `season_plan` do.
+Report report(const Snapshot& snapshot, const std::vector<Fact>& facts, const ReportAsk& ask,
+              const Forecaster& forecaster, const Progress& progress = {});
+
+// One machine of a report, and what the report says of it.
+struct MachinePage {
+  const Machine* machine = nullptr;
+  const UseState* state = nullptr;   // null: in use
+  std::optional<Day> known_until;    // the day of the newest fact about it
+  std::vector<const Point*> points;  // all of them, in the order of the due list
+  std::vector<const SeenSign*> seen;
+  std::vector<const Gap*> gaps;
+  std::vector<const MeterForecast*> meters;
+  const Book* book = nullptr;
+};
+
+// In the order of the fleet file. They live as long as the report stays where it is and is not changed.
+std::vector<MachinePage> pages_of(const Report& report);
+
+// How many of the newest lines of a book a page shows before the others.
+inline constexpr std::size_t newest_lines = 8;
+
+}  // namespace service
+
+#pragma GCC visibility pop

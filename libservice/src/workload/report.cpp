@@ -1,0 +1,86 @@
+#include "service/report.h"
+
+#include <algorithm>
+
+#include "workload/needs.h"
+
+namespace service {
+namespace {
+
+// The newest day of what is in a book and was not struck.
+std::optional<Day> known_until(const Book& book) {
+  std::optional<Day> newest;
+  for (const BookLine& line : book.lines) {
+    if (!line.struck && (!newest || *newest < line.fact.on.first)) newest = line.fact.on.first;
+  }
+  return newest;
+}
+
+}  // namespace
+
+const Season* season_at_hand(const Fleet& fleet, Day as_of) {
+  const Season* found = nullptr;
+  std::optional<SeasonDays> its;
+  for (const Season& season : fleet.seasons) {
+    const SeasonDays days = season_days(season, std::nullopt, as_of);
+    const bool under_way = days.from <= as_of;
+    const bool its_under_way = its && its->from <= as_of;
+    const bool nearer =
+        !its || (under_way ? !its_under_way || days.from > its->from : !its_under_way && days.from < its->from);
+    if (!nearer) continue;
+    found = &season;
+    its = days;
+  }
+  return found;
+}
+
+Report report(const Snapshot& snapshot, const std::vector<Fact>& facts, const ReportAsk& ask,
+              const Forecaster& forecaster, const Progress& progress) {
+  load::insist_on_whole(snapshot);
+  Report report;
+  report.fleet = snapshot.fleet_ptr();
+  report.as_of = snapshot.as_of();
+  report.scope = snapshot.scope();
+  report.due = due_list(snapshot, {ask.due_within}, forecaster);
+  const Season* season = ask.season != nullptr ? ask.season : season_at_hand(snapshot.fleet(), snapshot.as_of());
+  if (season != nullptr) report.season = season_plan(snapshot, {season}, forecaster);
+  report.workload = workload(snapshot, ask.ahead_to, Step::month, forecaster, progress);
+  report.parts = parts_list(snapshot, ask.parts_to, forecaster, progress);
+  report.forecast = forecast(snapshot, ask.ahead_to, forecaster);
+  const Books books(snapshot, facts);
+  for (const Machine& machine : snapshot.fleet().machines) {
+    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    report.books.push_back(books.of(machine.key));
+    const auto newest = known_until(report.books.back());
+    if (newest && (!report.known_until || *report.known_until < *newest)) report.known_until = newest;
+  }
+  return report;
+}
+
+std::vector<MachinePage> pages_of(const Report& report) {
+  std::vector<MachinePage> pages;
+  for (const Book& book : report.books) {
+    MachinePage page;
+    page.machine = report.fleet->machine(book.machine);
+    page.state = report.due.state_of(*page.machine);
+    page.known_until = known_until(book);
+    page.book = &book;
+    const auto its_own = [&](const auto& each) { return each.machine == page.machine; };
+    for (const Point& point : report.due.points) {
+      if (its_own(point)) page.points.push_back(&point);
+    }
+    for (const SeenSign& seen : report.due.seen) {
+      if (its_own(seen)) page.seen.push_back(&seen);
+    }
+    for (const Gap& gap : report.due.gaps) {
+      if (gap.machine == page.machine->key) page.gaps.push_back(&gap);
+    }
+    for (const MeterForecast& meter : report.forecast.meters) {
+      if (its_own(meter.ahead)) page.meters.push_back(&meter);
+    }
+    pages.push_back(std::move(page));
+  }
+  return pages;
+}
+
+}  // namespace service

@@ -1,0 +1,171 @@
+// A report is what each question says when it is asked alone, gathered from one snapshot.
+#include "service/report.h"
+
+#include <doctest/doctest.h>
+
+#include "support/world.h"
+
+using namespace service;
+using test::day;
+using test::text_or_none;
+using test::World;
+
+namespace {
+
+World two_machines() {
+  FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\n"
+      "sites:\n  yard: {name: Yard}\n  mere: {name: Mere}\n"
+      "seasons:\n  harvest: {from: 08-01, to: 09-20}\n  pumping: {from: 11-01, to: 03-31}\n"
+      "parts:\n  filter: {stock: 0, price: 10}\n"
+      "machines:\n"
+      "  m: {schedule: kind, site: yard, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  n: {schedule: kind, site: mere, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  sold: {schedule: kind, site: mere, in-service: {on: 2020-01-01, at: 0}, left: 2025-06-01}\n";
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\ntasks:\n"
+      "  oil: {do: Oil, every: {hours: 250, months: 12}, takes: 1 h, parts: {filter: 1}}\n"
+      "  belt: {do: Belt, every: {months: 24}}\n";
+  World world(files);
+  world.reading("2026-01-01", "730");
+  world.done("oil", "2026-01-10");
+  world.sign("odd noise", "2026-02-01");
+  world.reading("2026-01-20", "500").machine = "n";
+  return world;
+}
+
+Report report_of(const World& world, std::string_view as_of, const Scope& scope = {}) {
+  const Snapshot snapshot = world.snapshot(as_of, scope);
+  ReportAsk ask;
+  ask.due_within = day(as_of) + std::chrono::days{30};
+  ask.parts_to = add_months(day(as_of), 3);
+  ask.ahead_to = add_months(day(as_of), 12);
+  return report(snapshot, world.facts(), ask, learnt_from(snapshot));
+}
+
+std::string at_hand(const World& world, std::string_view as_of) {
+  const Season* season = season_at_hand(world.fleet(), day(as_of));
+  return season == nullptr ? "none" : season->key;
+}
+
+std::string told(const DueList& list) {
+  std::string text;
+  for (const Point& point : list.points) text += point.machine->key + ' ' + point.name + ' ' + test::told(point) + '\n';
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("the season at hand is under way, or begins next") {
+  const World world = two_machines();
+  CHECK(at_hand(world, "2026-06-15") == "harvest");
+  CHECK(at_hand(world, "2026-08-01") == "harvest");
+  CHECK(at_hand(world, "2026-09-20") == "harvest");
+  CHECK(at_hand(world, "2026-09-21") == "pumping");
+  CHECK(at_hand(world, "2026-12-31") == "pumping");
+  CHECK(at_hand(world, "2027-03-31") == "pumping");
+  CHECK(at_hand(world, "2027-04-01") == "harvest");
+  CHECK(at_hand(World("  a: {do: A, every: {months: 1}}\n"), "2026-06-15") == "none");
+  // Of two under way, the one that began last; what is under way goes before what begins.
+  const World both("  a: {do: A, every: {months: 1}}\n", "",
+                   "seasons:\n  late: {from: 08-01, to: 08-31}\n  grazing: {from: 04-01, to: 10-31}\n"
+                   "  hay: {from: 06-01, to: 07-10}\n");
+  CHECK(at_hand(both, "2026-06-15") == "hay");
+  CHECK(at_hand(both, "2026-07-20") == "grazing");
+  CHECK(at_hand(both, "2026-03-31") == "grazing");
+}
+
+TEST_CASE("each part of a report is what the question says alone") {
+  const World world = two_machines();
+  const Snapshot snapshot = world.snapshot("2026-06-15");
+  const auto learnt = learnt_from(snapshot);
+  const Report all = report_of(world, "2026-06-15");
+  CHECK(told(all.due) == told(due_list(snapshot, {day("2026-07-15")}, learnt)));
+  REQUIRE(all.season.has_value());
+  CHECK(all.season->season->key == "harvest");
+  const auto plan = season_plan(snapshot, {&world.fleet().seasons.front()}, learnt);
+  REQUIRE(all.season->beforehand.size() == plan.beforehand.size());
+  CHECK(plan.beforehand.size() > 0);
+  for (std::size_t i = 0; i < plan.beforehand.size(); ++i) {
+    CHECK(all.season->beforehand[i].do_by == plan.beforehand[i].do_by);
+    CHECK(all.season->beforehand[i].odds.value == plan.beforehand[i].odds.value);
+  }
+  const auto load = workload(snapshot, day("2027-06-15"), Step::month, learnt);
+  CHECK(all.workload.rows.size() == 13);
+  CHECK(all.workload.labour_hours.mean == load.labour_hours.mean);
+  CHECK(all.workload.labour_hours.p90 == load.labour_hours.p90);
+  const auto parts = parts_list(snapshot, day("2026-09-15"), learnt);
+  REQUIRE(all.parts.needs.size() == parts.needs.size());
+  CHECK(parts.needs.size() == 1);
+  CHECK(all.parts.needs[0].need == parts.needs[0].need);
+  CHECK(text_or_none(all.parts.needs[0].order_by) == text_or_none(parts.needs[0].order_by));
+  const auto use = forecast(snapshot, day("2027-06-15"), learnt);
+  REQUIRE(all.forecast.meters.size() == 2);
+  CHECK(all.forecast.meters[0].ahead.ahead.back().p90 == use.meters[0].ahead.ahead.back().p90);
+}
+
+TEST_CASE("each machine that is there has a page, with what the report says of it") {
+  const World world = two_machines();
+  const Report all = report_of(world, "2026-06-15");
+  CHECK(text_or_none(all.known_until) == "2026-02-01");
+  const auto pages = pages_of(all);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[0].machine->key == "m");
+  CHECK(pages[1].machine->key == "n");
+  CHECK(text_or_none(pages[0].known_until) == "2026-02-01");
+  CHECK(text_or_none(pages[1].known_until) == "2026-01-20");
+  CHECK(pages[0].points.size() == 2);
+  CHECK(pages[0].seen.size() == 1);
+  CHECK(pages[1].seen.empty());
+  REQUIRE(pages[0].meters.size() == 1);
+  CHECK(pages[0].meters[0]->ahead.machine->key == "m");
+  for (const MachinePage& page : pages) {
+    for (const Point* point : page.points) CHECK(point->machine == page.machine);
+    for (const Gap* gap : page.gaps) CHECK(gap->machine == page.machine->key);
+    CHECK(page.book->machine == page.machine->key);
+  }
+  CHECK(pages[0].gaps.size() + pages[1].gaps.size() > 0);  // nobody has read them for 60 days
+  CHECK(pages[0].book->lines.size() == 3);
+}
+
+TEST_CASE("a report of one site has that site's machines, and the fleet's stock") {
+  const World world = two_machines();
+  const Report one = report_of(world, "2026-06-15", scope_of_site(world.fleet(), "mere"));
+  REQUIRE(pages_of(one).size() == 1);
+  CHECK(pages_of(one)[0].machine->key == "n");
+  CHECK(text_or_none(one.known_until) == "2026-01-20");
+  CHECK(one.due.points.size() == 2);
+  REQUIRE(one.parts.needs.size() == 1);
+  CHECK(one.parts.needs[0].need == report_of(world, "2026-06-15").parts.needs[0].need);
+}
+
+TEST_CASE("a report of nothing recorded says so") {
+  const World world("  oil: {do: Oil, every: {months: 12}}\n", "bought: 2025-01-01");
+  const Report none = report_of(world, "2026-06-15");
+  CHECK_FALSE(none.known_until.has_value());
+  CHECK_FALSE(none.season.has_value());
+  REQUIRE(none.books.size() == 1);
+  CHECK(none.books[0].lines.empty());
+}
+
+TEST_CASE("a book has struck facts with the reason, and no strikes unless they are asked for") {
+  World world("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2025-01-01, at: 0}");
+  const FactId slip = world.reading("2026-01-01", "730").id;
+  world.reading("2026-02-01", "800");
+  Fact& strike = world.strike(slip);
+  strike.note = "misread";
+  strike.origin = "strike";
+  strike.entered_by = "office";
+  world.reading("2026-03-01", "900");
+  const Snapshot snapshot = world.snapshot("2026-02-15");
+  const Books books(snapshot, world.facts());
+  const Book book = books.of("m");
+  REQUIRE(book.lines.size() == 2);  // what comes later is not there yet
+  CHECK(book.lines[0].struck);
+  CHECK(book.lines[0].struck_because == "2020-01-01 strike by office: misread");
+  CHECK_FALSE(book.lines[1].struck);
+  CHECK(book.lines[1].meter_unit == "h");
+  CHECK(books.of("m", true).lines.size() == 3);
+  CHECK(books.of("nobody").lines.empty());
+}
