@@ -48,7 +48,11 @@ const service::Season& the_season(const service::Fleet& fleet, const std::string
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today);  // else today
 // Until when: a day, or how far ahead.
 service::Day until_option(const std::string& written, service::Day today);
-// --within, or this; the last day inside it.
+// --within, or this; the last day inside it. How far an answer looks ahead unless told is the same wherever it is
+// given.
+inline constexpr const char* due_horizon = "30d";
+inline constexpr const char* parts_horizon = "3m";
+inline constexpr const char* outlook_horizon = "12m";  // of use and work ahead
 service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
 // The same, at most five years ahead.
 service::Day outlook_option(const Arguments& arguments, const std::string& otherwise, service::Day today);

@@ -43,7 +43,7 @@ int due(Context& context) {
   const Arguments& arguments = context.arguments;
   check_overdue(arguments);
   Asking asking(context);
-  const auto horizon = horizon_option(arguments, "30d", asking.today());
+  const auto horizon = horizon_option(arguments, due_horizon, asking.today());
   DueAnswer answer;
   answer.all = arguments.has("all");
   answer.first = first_option(arguments);

@@ -13,7 +13,7 @@ namespace cli {
 int forecast(Context& context) {
   const Arguments& arguments = context.arguments;
   Asking asking(context);
-  const service::Day to = outlook_option(arguments, "12m", asking.today());
+  const service::Day to = outlook_option(arguments, outlook_horizon, asking.today());
   if (arguments.has("replay")) {
     for (const char* option : {"within", "first"}) {
       if (!arguments.has(option)) continue;

@@ -30,7 +30,7 @@ int parts(Context& context) {
     tell(asking, parts_before(asking.snapshot(), {&season}, asking.forecaster()), first);
     return 0;
   }
-  const service::Day to = outlook_option(arguments, "3m", asking.today());
+  const service::Day to = outlook_option(arguments, parts_horizon, asking.today());
   tell(asking, parts_list(asking.snapshot(), to, asking.forecaster(), asking.progress("drawing the ways ahead")),
        first);
   return 0;

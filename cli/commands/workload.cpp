@@ -21,7 +21,7 @@ service::Step step_of(const Arguments& arguments) {
 
 int workload(Context& context) {
   Asking asking(context);
-  const service::Day to = outlook_option(context.arguments, "12m", asking.today());
+  const service::Day to = outlook_option(context.arguments, outlook_horizon, asking.today());
   const service::Step step = step_of(context.arguments);
   const auto first = first_option(context.arguments);
   auto load =

@@ -22,7 +22,13 @@ struct DueAnswer {
   service::DueRows every() const { return rows_of(list, {true, true, first}); }  // for programs
 };
 
-// How many of each standing there are, and what is left out: `3 overdue, 12 later. --all shows the later ones too.`
+// That nothing comes due within the horizon, of how many machines, known until when.
+std::string nothing_due(const DueAnswer& due);
+
+// How many of each standing there are: `3 overdue, 12 later.`
+std::string counts_words(const service::DueRows& rows);
+
+// The same, and what is left out: `3 overdue, 12 later. --all shows the later ones too.`
 std::string totals(const service::DueRows& rows);
 
 std::string due_as_text(const DueAnswer& due, const Look& look);

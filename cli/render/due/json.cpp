@@ -1,9 +1,9 @@
 #include "render/due/due.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 
 namespace cli {
 
-std::string due_as_json(const DueAnswer& due) {
+Json due_answer(const DueAnswer& due) {
   const service::DueList& list = due.list;
   Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["to"] = to_text(list.within);
@@ -16,7 +16,9 @@ std::string due_as_json(const DueAnswer& due) {
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
   json["caution_sentences"] = sentences_of(cautions_of(rows.points));
   json["left_off"] = rows.left_off;
-  return dumped(json);
+  return json;
 }
+
+std::string due_as_json(const DueAnswer& due) { return dumped(due_answer(due)); }
 
 }  // namespace cli

@@ -19,14 +19,6 @@ std::string horizon_words(const DueList& list) {
   return "within " + service::counted(service::days_between(list.as_of, list.within), "day", "days");
 }
 
-std::string nothing_due(const DueAnswer& due) {
-  // Where something is not known, nobody may read this as an all-clear.
-  std::string text = fmt::format("{} is due {}. {}", due.list.gaps.empty() ? "Nothing" : "Nothing that is known",
-                                 horizon_words(due.list), service::counted(due.list.machines, "machine", "machines"));
-  text += due.newest_fact ? fmt::format(", newest entry {}.", to_text(*due.newest_fact)) : ", nothing is recorded yet.";
-  return text + '\n';
-}
-
 // What a day that may be another one is.
 std::string expected_words(const service::DueRows& rows, const Look& look) {
   const bool any = std::any_of(rows.points.begin(), rows.points.end(),
@@ -38,14 +30,26 @@ std::string expected_words(const service::DueRows& rows, const Look& look) {
 
 }  // namespace
 
-std::string totals(const service::DueRows& rows) {
+std::string nothing_due(const DueAnswer& due) {
+  // Where something is not known, nobody may read this as an all-clear.
+  std::string text = fmt::format("{} is due {}. {}", due.list.gaps.empty() ? "Nothing" : "Nothing that is known",
+                                 horizon_words(due.list), service::counted(due.list.machines, "machine", "machines"));
+  text += due.newest_fact ? fmt::format(", newest entry {}.", to_text(*due.newest_fact)) : ", nothing is recorded yet.";
+  return text;
+}
+
+std::string counts_words(const service::DueRows& rows) {
   std::vector<std::string> parts;
   for (const Standing standing :
        {Standing::overdue, Standing::due, Standing::no_record, Standing::coming, Standing::later}) {
     const auto count = rows.counts.find(standing);
     if (count != rows.counts.end()) parts.push_back(fmt::format("{} {}", count->second, words_of(standing)));
   }
-  std::string text = fmt::format("{}.", fmt::join(parts, ", "));
+  return fmt::format("{}.", fmt::join(parts, ", "));
+}
+
+std::string totals(const service::DueRows& rows) {
+  std::string text = counts_words(rows);
   if (rows.left_off > 0) text += fmt::format(" And {} more, left off by --first.", rows.left_off);
   if (rows.later > 0) text += " --all shows the later ones too.";
   return text + '\n';
@@ -57,7 +61,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
                                                to_text(list.as_of), to_text(list.within)));
   text += out_of_use_first(list.not_in_use, look);
   const service::DueRows rows = due.rows();
-  if (!rows.anything_due) text += '\n' + nothing_due(due);
+  if (!rows.anything_due) text += '\n' + nothing_due(due) + '\n';
   if (!rows.points.empty() || !rows.no_record.empty()) {
     text += '\n' + point_rows(rows.points, rows.no_record, list, look);
   }

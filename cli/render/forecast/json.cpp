@@ -1,6 +1,6 @@
 #include "render/forecast/forecast.h"
 #include "render/shared/figures.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 
 namespace cli {
 namespace {
@@ -14,7 +14,8 @@ Json usage_as_json(const service::UsageSpan& span) {
           {"shown", {{"p10", number(shown.p10)}, {"p50", number(shown.p50)}, {"p90", number(shown.p90)}}}};
 }
 
-Json meter_as_json(const service::MeterAhead& meter, const service::Fleet& fleet) {
+Json meter_as_json(const service::MeterForecast& forecast, const service::Fleet& fleet) {
+  const service::MeterAhead& meter = forecast.ahead;
   Json json = machine_of(*meter.machine, fleet);
   json["meter"] = meter.meter->name;
   json["unit"] = meter.meter->unit;
@@ -24,6 +25,9 @@ Json meter_as_json(const service::MeterAhead& meter, const service::Fleet& fleet
                     {"at", number(meter.last->usage)},
                     {"shown", number_or_null(meter.last_shown)}};
   }
+  json["known"] = array_of(forecast.known, [](const service::Knot& knot) {
+    return Json{{"on", to_text(knot.day)}, {"at", number(knot.usage)}};
+  });
   json["now"] = meter.now ? usage_as_json(*meter.now) : Json(nullptr);
   json["ahead"] = array_of(meter.ahead, usage_as_json);
   if (!meter.grounds) {
@@ -48,14 +52,13 @@ Json meter_as_json(const service::MeterAhead& meter, const service::Fleet& fleet
 
 }  // namespace
 
-std::string forecast_as_json(const ForecastAnswer& answer) {
+Json forecast_answer(const ForecastAnswer& answer) {
   const service::Forecast& forecast = answer.forecast;
   Json json = head_of(*forecast.fleet, forecast.as_of, forecast.scope);
   json["to"] = to_text(forecast.to);
   json["cautions"] = base_cautions_as_json();
-  json["meters"] = array_of(forecast.meters, [&](const service::MeterForecast& meter) {
-    return meter_as_json(meter.ahead, *forecast.fleet);
-  });
+  json["meters"] = array_of(forecast.meters,
+                            [&](const service::MeterForecast& meter) { return meter_as_json(meter, *forecast.fleet); });
   json["points"] = array_of(forecast.points, [&](const service::ForecastPoint& each) {
     Json row = place_of(each.point, *forecast.fleet);
     mark(row, each.point);
@@ -74,7 +77,9 @@ std::string forecast_as_json(const ForecastAnswer& answer) {
   json["gaps"] = gaps_as_json(forecast.gaps, *forecast.fleet);
   json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet);
   json["left_off"] = forecast.left_off();
-  return dumped(json);
+  return json;
 }
+
+std::string forecast_as_json(const ForecastAnswer& answer) { return dumped(forecast_answer(answer)); }
 
 }  // namespace cli

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "render/forecast/forecast.h"
+#include "render/forecast/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/grounds_words.h"
 #include "render/shared/headings.h"
@@ -11,34 +12,15 @@
 #include "render/shared/words.h"
 #include "terminal/band.h"
 #include "terminal/table.h"
+#include "terminal/width.h"
 #include "terminal/wrap.h"
 
 namespace cli {
 namespace {
 
-using service::Amount;
 using service::MeterAhead;
 using service::Point;
 using service::UsageSpan;
-
-std::string name_of(const MeterAhead& meter) {
-  const std::string machine = service::cleaned(meter.machine->key);
-  return meter.machine->meters.size() > 1 ? machine + ' ' + service::cleaned(meter.meter->name) : machine;
-}
-
-double units(Amount amount) { return static_cast<double>(amount.hundredths) / 100; }
-
-std::string whole_units(Amount amount) { return fmt::format("{:.0f}", units(amount)); }
-
-// `2163 h (2151 to 2180)`, as the meter shows it.
-std::string span_words(const UsageSpan& span, const std::string& unit) {
-  if (span.p10 == span.p90) return about(span.shown.p50, unit);
-  return fmt::format("{} ({} to {})", about(span.shown.p50, unit), whole_units(span.shown.p10),
-                     whole_units(span.shown.p90));
-}
-
-// Where the meter was changed or went round it shows less than the machine has run.
-bool shows_less(const MeterAhead& meter) { return meter.last && meter.last_shown != meter.last->usage; }
 
 std::string when_read(const MeterAhead& meter, service::Day as_of) {
   if (!meter.last) return "never read";
@@ -101,33 +83,10 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
   const std::string unit = service::cleaned(meter.meter->unit);
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = '\n' + heading(look, name_of(meter));
-  if (meter.last) {
-    const std::string lifetime =
-        shows_less(meter) ? fmt::format(" (lifetime {})", with_unit(meter.last->usage, unit)) : "";
-    text += fmt::format("  last known  {} on {}{}\n", with_unit(*meter.last_shown, unit), to_text(meter.last->day),
-                        lifetime);
+  for (const auto& [name, words] : meter_lines(forecast, look.command)) {
+    text += wrapped("  " + padded(name, name.empty() ? 0 : 12), words, columns, name.empty() ? 6 : 14);
   }
-  if (!meter.now) {
-    if (!meter.last) {
-      return text +
-             fmt::format("  Nobody ever read it, so nothing is said of its use. Read the meter: {} reading {} VALUE\n",
-                         look.command, service::cleaned(meter.machine->key));
-    }
-    return text +
-           "  One value alone, and neither its owner nor its kind says how it is used: nothing is said of its use.\n";
-  }
-  const std::string lifetime = shows_less(meter) ? fmt::format(", lifetime {}", about(meter.now->p50, unit)) : "";
-  const bool known = meter.now->p10 == meter.now->p90;
-  text += fmt::format("  today       {}{}{}\n", span_words(*meter.now, unit), known ? "" : " by estimate", lifetime);
-  if (meter.grounds) {
-    text +=
-        wrapped("  from now    ",
-                fmt::format("{:.0f} {} in a mean year, {}", meter.grounds->per_year, unit, words_of(*forecast.busy)),
-                columns, 14);
-    text += wrapped("  learnt      ", words_of(*meter.grounds, unit), columns, 14);
-    const std::string odd = words_of(forecast.lately, *meter.grounds, unit);
-    if (!odd.empty()) text += wrapped("  look again  ", odd, columns, 14);
-  }
+  if (!meter.now) return text;
   double most = 0;
   const double from = units(meter.now->p10);
   for (const UsageSpan& span : meter.ahead) most = std::max(most, units(span.p90) - from);

@@ -9,7 +9,7 @@ namespace cli {
 namespace {
 
 constexpr Theme light{{255, 255, 255}, {243, 243, 240}, {26, 26, 26}, {84, 84, 84}, {118, 118, 118}, {0, 0, 0}};
-constexpr Theme dark{{22, 22, 22}, {38, 38, 38}, {236, 236, 236}, {186, 186, 186}, {140, 140, 140}, {0, 0, 0}};
+constexpr Theme dark{{22, 22, 22}, {38, 38, 38}, {236, 236, 236}, {186, 186, 186}, {120, 120, 120}, {0, 0, 0}};
 constexpr Theme print{{255, 255, 255}, {255, 255, 255}, {0, 0, 0}, {60, 60, 60}, {100, 100, 100}, {0, 0, 0}};
 
 constexpr std::pair<std::string_view, Ink> standings[] = {
@@ -119,7 +119,8 @@ std::vector<ColourPair> pairs_of(const Theme& theme) {
     pairs.push_back({page ? "line on page" : "line on panel", theme.line, behind, false});
     pairs.push_back({page ? "outline on page" : "outline on panel", theme.ink, behind, false});
   }
-  if (theme.page == theme.panel) return pairs;  // on paper standings have no ground
+  pairs.push_back({"ink on line", theme.ink, theme.line, false});  // the middle of a band
+  if (theme.page == theme.panel) return pairs;                     // on paper standings have no ground
   for (const auto& [name, ink] : standings) pairs.push_back({name, theme.standing_ink, colour_of(ink)->exact});
   return pairs;
 }

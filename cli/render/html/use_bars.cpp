@@ -40,6 +40,7 @@ void add_use_bars(const Element& parent, const PairedBars& bars, std::string_vie
   const Element svg = parent.add("svg", "use")
                           .with("role", "img")
                           .with("viewBox", fmt::format("0 0 {} 24", most))
+                          .with("preserveAspectRatio", "none")
                           .with("width", fmt::format("{}", most))
                           .with("height", "24");
   svg.add("title").say(says);

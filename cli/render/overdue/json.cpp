@@ -1,11 +1,11 @@
 #include "render/overdue/overdue.h"
 #include "render/overdue/words.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 
 namespace cli {
 
 // The same shape as the due list, with the entries of the overdue list alone and a heading on each.
-std::string overdue_as_json(const service::DueList& list) {
+Json overdue_answer(const service::DueList& list) {
   Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["cautions"] = base_cautions_as_json();
   std::vector<const service::Point*> points;
@@ -25,7 +25,9 @@ std::string overdue_as_json(const service::DueList& list) {
   }
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["left_off"] = 0;  // it is never cut
-  return dumped(json);
+  return json;
 }
+
+std::string overdue_as_json(const service::DueList& list) { return dumped(overdue_answer(list)); }
 
 }  // namespace cli

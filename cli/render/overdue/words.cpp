@@ -26,4 +26,24 @@ std::string_view title_of(OverdueHeading heading) {
   return "";
 }
 
+std::string_view short_title_of(OverdueHeading heading) {
+  switch (heading) {
+    case OverdueHeading::out_of_use:
+      return "out of use";
+    case OverdueHeading::overdue:
+      return "overdue";
+    case OverdueHeading::seen:
+      return "seen and not looked at";
+    case OverdueHeading::read_the_meter:
+      return "overdue by estimate";
+    case OverdueHeading::find_out:
+      return "to find out";
+    case OverdueHeading::put_off:
+      return "put off";
+    case OverdueHeading::laid_up:
+      return "laid up";
+  }
+  return "";
+}
+
 }  // namespace cli

@@ -7,6 +7,7 @@
 
 namespace cli {
 
-std::string_view title_of(service::OverdueHeading heading);  // above the entries: `Find out`
+std::string_view title_of(service::OverdueHeading heading);        // above the entries: `Find out`
+std::string_view short_title_of(service::OverdueHeading heading);  // in a line of counts: `find out`
 
 }  // namespace cli

@@ -1,9 +1,9 @@
 #include "render/parts/parts.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 
 namespace cli {
 
-std::string parts_as_json(const service::PartsList& list) {
+Json parts_answer(const service::PartsList& list) {
   Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["to"] = to_text(list.to);
   json["cautions"] = base_cautions_as_json();
@@ -14,7 +14,9 @@ std::string parts_as_json(const service::PartsList& list) {
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["left_off"] = list.left_off;
-  return dumped(json);
+  return json;
 }
+
+std::string parts_as_json(const service::PartsList& list) { return dumped(parts_answer(list)); }
 
 }  // namespace cli

@@ -2,8 +2,10 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "service/workload.h"
+#include "terminal/table.h"
 
 namespace cli {
 
@@ -24,5 +26,20 @@ std::string to_buy(const service::PartNeed& need);
 
 // `mainland order`, or that nobody says who sells it.
 std::string supplier_words(const service::SupplierOrder& order);
+
+// `to 2026-09-15`, `for the work before harvest and to have ready in it`.
+std::string parts_span(const service::PartsList& list);
+
+// The rows of a list of parts, each table with the row of its headings first.
+struct PartsTables {
+  std::vector<Row> shorts;   // order, part, need, in stock, missed from, for
+  std::vector<Row> perhaps;  // part, need, in stock, first for, its early end
+  std::vector<Row> enough;
+};
+
+PartsTables parts_tables(const service::PartsList& list);
+
+// What the words in the columns mean, where they stand.
+std::string parts_legend(const service::PartsList& list);
 
 }  // namespace cli

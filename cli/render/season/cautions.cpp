@@ -43,17 +43,23 @@ std::string where(const std::vector<const Point*>& points, const std::string& ca
 
 }  // namespace
 
-std::string season_cautions(const service::SeasonPlan& plan, const Look& look) {
+std::vector<SeasonCaution> cautions_in_words(const service::SeasonPlan& plan) {
   std::vector<const Point*> points;
   for (const auto* items : {&plan.beforehand, &plan.have_ready, &plan.put_off}) {
     for (const service::SeasonItem& item : *items) points.push_back(&item.point);
   }
-  const auto cautions = cautions_of(points);
+  std::vector<SeasonCaution> cautions;
+  for (const std::string& caution : cautions_of(points)) cautions.push_back({caution, where(points, caution)});
+  return cautions;
+}
+
+std::string season_cautions(const service::SeasonPlan& plan, const Look& look) {
+  const auto cautions = cautions_in_words(plan);
   if (cautions.empty()) return "";
   std::string text = '\n' + heading(look, "What to mind, and at which tasks");
-  for (const std::string& caution : cautions) {
-    text += cautions_in_full({caution}, "  ", columns_of(look));
-    text += wrapped("    at ", where(points, caution), columns_of(look), 7);
+  for (const SeasonCaution& caution : cautions) {
+    text += cautions_in_full({caution.caution}, "  ", columns_of(look));
+    text += wrapped("    at ", caution.where, columns_of(look), 7);
   }
   return text;
 }

@@ -1,6 +1,6 @@
 #include "render/season/season.h"
 #include "render/shared/figures.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 
 namespace cli {
 namespace {
@@ -97,7 +97,7 @@ Json sums_as_json(const service::SeasonSums& sums, std::size_t points, const ser
 
 }  // namespace
 
-std::string season_as_json(const SeasonPlan& plan, const std::string& command) {
+Json season_answer(const SeasonPlan& plan, const std::string& command) {
   const service::Fleet& fleet = *plan.fleet;
   Json json = head_of(fleet, plan.as_of, plan.scope);
   json["season"] = plan.season->key;
@@ -133,7 +133,11 @@ std::string season_as_json(const SeasonPlan& plan, const std::string& command) {
   json["currency"] = text_or_null(plan.fleet->currency);
   json["parts"] = array_of(plan.parts, [&](const service::PartNeed& need) { return need_as_json(need, *plan.fleet); });
   json["left_off"] = plan.left_off;
-  return dumped(json);
+  return json;
+}
+
+std::string season_as_json(const SeasonPlan& plan, const std::string& command) {
+  return dumped(season_answer(plan, command));
 }
 
 }  // namespace cli

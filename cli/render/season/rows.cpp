@@ -153,14 +153,23 @@ std::string awaited_words(const SeasonItem& item, const char* between) {
   return fmt::format("{}", fmt::join(all, between));
 }
 
+std::vector<SeasonRow> rows_in_words(const std::vector<SeasonItem>& items) {
+  std::vector<SeasonRow> rows;
+  for (const Said& said : said_of(items)) {
+    const SeasonItem& item = *said.item;
+    rows.push_back({&item, mark_of(item), to_text(item.do_by), task_cell(said), said.odds, said.lost,
+                    item.resources.time ? hours_of(said.minutes, item.resources.people) : "not said",
+                    remarks_of(said)});
+  }
+  return rows;
+}
+
 std::string season_rows(const std::vector<SeasonItem>& items, const char* day, const Look& look) {
   std::vector<Row> rows{{"", day, "machine", "task", "odds", "lost", "takes"}};
-  const std::vector<Said> all = said_of(items);
-  for (const Said& said : all) {
-    const SeasonItem& item = *said.item;
-    rows.push_back({mark_of(item), to_text(item.do_by), service::cleaned(item.point.machine->key), task_cell(said),
-                    said.odds, said.lost,
-                    item.resources.time ? hours_of(said.minutes, item.resources.people) : "not said"});
+  const auto all = rows_in_words(items);
+  for (const SeasonRow& row : all) {
+    rows.push_back(
+        {row.mark, row.day, service::cleaned(row.item->point.machine->key), row.task, row.odds, row.lost, row.takes});
   }
   const auto widths = column_widths(rows);
   std::size_t whole = 2 * widths.size() - 3;
@@ -173,14 +182,13 @@ std::string season_rows(const std::vector<SeasonItem>& items, const char* day, c
   for (std::size_t i = 0; i < rows.size(); ++i) {
     text += line_of(rows[i], widths, 0, folds ? names : rows[i].size());
     if (folds) text += indent + line_of(rows[i], widths, names, rows[i].size());
-    const std::string remarks = i == 0 ? "" : remarks_of(all[i - 1]);
+    const std::string remarks = i == 0 ? "" : all[i - 1].remarks;
     if (!remarks.empty()) text += wrapped(indent, remarks, columns, indent.size());
   }
   return text;
 }
 
-std::string season_legend(const SeasonPlan& plan, const Look& look) {
-  const std::string season = service::cleaned(plan.season->key);
+std::string season_legend(const SeasonPlan& plan, const std::string& command) {
   const auto marked = [&](const auto& has) {
     return std::any_of(plan.beforehand.begin(), plan.beforehand.end(), has) ||
            std::any_of(plan.have_ready.begin(), plan.have_ready.end(), has) ||
@@ -192,16 +200,18 @@ std::string season_legend(const SeasonPlan& plan, const Look& look) {
   if (marked([](const SeasonItem& item) { return odds_of(item) == "due?"; })) {
     text += "due?: by estimate its use alone has brought it due; read the meter. ";
   }
-  return wrapped(
-      "",
-      text + fmt::format("odds: that it comes due before {0} ends if nobody does it; overdue and due: that it "
-                         "has. again: once more (3: a third time), after it was done before. x2: by two people, "
-                         "whose hours count twice in the sums. "
-                         "lost: how much of its life is given up by doing it on that day; -: nobody can "
-                         "say. then: checks after some work. What odds rest on: {1} why MACHINE TASK. "
-                         "What to buy: {1} parts --before {0}.",
-                         season, look.command),
-      static_cast<std::size_t>(look.columns), 0);
+  return text + columns_legend(plan, command);
+}
+
+std::string columns_legend(const SeasonPlan& plan, const std::string& command) {
+  return fmt::format(
+      "odds: that it comes due before {0} ends if nobody does it; overdue and due: that it "
+      "has. again: once more (3: a third time), after it was done before. x2: by two people, "
+      "whose hours count twice in the sums. "
+      "lost: how much of its life is given up by doing it on that day; -: nobody can "
+      "say. then: checks after some work. What odds rest on: {1} why MACHINE TASK. "
+      "What to buy: {1} parts --before {0}.",
+      service::cleaned(plan.season->key), command);
 }
 
 }  // namespace cli

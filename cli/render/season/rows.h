@@ -9,7 +9,21 @@
 
 namespace cli {
 
-// A row a service, positions of a task that stand alike in one. `day`: what the day in front is called.
+// A row a service, positions of a task that stand alike in one.
+struct SeasonRow {
+  const service::SeasonItem* item = nullptr;  // the first of them; points into what was given
+  std::string mark;                           // `S`, `C`: that it never waits, and why
+  std::string day;
+  std::string task;
+  std::string odds;
+  std::string lost;
+  std::string takes;
+  std::string remarks;
+};
+
+std::vector<SeasonRow> rows_in_words(const std::vector<service::SeasonItem>& items);
+
+// The same as a table of text. `day`: what the day in front is called.
 std::string season_rows(const std::vector<service::SeasonItem>& items, const char* day, const Look& look);
 
 // `brakes (overdue, safety), engine-oil`: what a service includes besides.
@@ -19,6 +33,7 @@ std::string included_words(const service::SeasonItem& item, const char* between)
 std::string awaited_words(const service::SeasonItem& item, const char* between);
 
 // Marks and columns in words.
-std::string season_legend(const service::SeasonPlan& plan, const Look& look);
+std::string season_legend(const service::SeasonPlan& plan, const std::string& command);   // command: see Look
+std::string columns_legend(const service::SeasonPlan& plan, const std::string& command);  // the columns alone
 
 }  // namespace cli

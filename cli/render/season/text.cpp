@@ -1,146 +1,28 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <map>
-#include <set>
-
 #include "render/overdue/words.h"
 #include "render/season/cautions.h"
+#include "render/season/lines.h"
 #include "render/season/rows.h"
 #include "render/season/season.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
-#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "terminal/wrap.h"
 
 namespace cli {
 namespace {
 
-using service::Point;
 using service::SeasonPlan;
 
 std::string season_of(const SeasonPlan& plan) { return service::cleaned(plan.season->key); }
 
-bool alike(const service::SeasonRest& a, const service::SeasonRest& b) {
-  return a.odds.has_value() == b.odds.has_value() && (!a.odds || odds_words(*a.odds) == odds_words(*b.odds));
-}
-
-// Tasks by name, with their machine where it is another one than that before. All positions of a task are one.
-std::string tasks_of(const std::vector<const service::SeasonRest*>& all) {
-  std::vector<std::string> tasks;
-  const Point* before = nullptr;
-  for (std::size_t i = 0; i < all.size();) {
-    const Point& point = all[i]->point;
-    std::size_t next = i + 1;
-    const auto same = [&](const Point& other) { return other.machine == point.machine && other.name == point.name; };
-    while (next < all.size() && same(all[next]->point) && alike(*all[next], *all[i])) ++next;
-    std::string task = next - i > 1 ? service::cleaned(fmt::format("{} ({})", point.name, next - i)) : task_of(point);
-    if (before == nullptr || before->machine != point.machine) {
-      task = fmt::format("{} {}", service::cleaned(point.machine->key), task);
-    }
-    if (all[i]->odds && all[i]->odds->value >= 0.01) task += ' ' + odds_words(*all[i]->odds);
-    tasks.push_back(std::move(task));
-    before = &point;
-    i = next;
-  }
-  return fmt::format("{}", fmt::join(tasks, ", "));
-}
-
-// What was nearly used up when somebody measured it, by machine.
-std::string measure_again(const SeasonPlan& plan) {
-  std::vector<std::string> all;
-  for (const auto& rest : plan.not_before_end) {
-    if (rest.point.measure_again.empty()) continue;
-    all.push_back(fmt::format("{} of {} {}", listed(rest.point.measure_again, "and"),
-                              service::cleaned(rest.point.machine->key), task_of(rest.point)));
-  }
-  return fmt::format("{}", fmt::join(all, ", "));
-}
-
 // The likeliest first, with odds; those under 1 % together.
 std::string rest_block(const SeasonPlan& plan, const Look& look) {
-  std::vector<const service::SeasonRest*> likely;
-  std::vector<const service::SeasonRest*> hardly;
-  std::vector<const service::SeasonRest*> by_eye;
-  for (const auto& rest : plan.not_before_end) {
-    (!rest.odds ? by_eye : rest.odds->value < 0.01 ? hardly : likely).push_back(&rest);
-  }
   std::string text;
-  const auto say = [&](const std::vector<const service::SeasonRest*>& rests, const char* head) {
-    if (!rests.empty()) text += wrapped("   ", head + tasks_of(rests), columns_of(look), 3);
-  };
-  say(likely, "");
-  say(hardly, "under 1 %: ");
-  say(by_eye, "when somebody sees or measures it: ");
-  if (const std::string again = measure_again(plan); !again.empty()) {
-    text += wrapped("   ", "measure again, they are near their limits: " + again, columns_of(look), 3);
-  }
-  std::set<std::string> names;
-  for (const auto& rest : plan.not_before_end) names.insert(rest.point.sooner_if.begin(), rest.point.sooner_if.end());
-  if (!names.empty()) {
-    const std::vector<std::string> all(names.begin(), names.end());
-    text += wrapped("   ", fmt::format("the odds leave aside what somebody may see or measure: {}", listed(all, "and")),
-                    columns_of(look), 3);
-  }
+  for (const std::string& line : rest_lines(plan)) text += wrapped("   ", line, columns_of(look), 3);
   return text;
-}
-
-std::string find_out_rows(const SeasonPlan& plan, const Look& look) {
-  std::map<const service::Machine*, std::vector<const Point*>> by_machine;
-  std::vector<const service::Machine*> order;
-  for (const Point& point : plan.find_out) {
-    auto& own = by_machine[point.machine];
-    if (own.empty()) order.push_back(point.machine);
-    own.push_back(&point);
-  }
-  SaidLines lines;
-  for (const service::GapLine& line : gap_lines(plan.gaps)) {
-    const auto own = by_machine.find(plan.fleet->machine(line.gap->machine));
-    if (line.gap->kind != service::GapKind::nothing_recorded || own == by_machine.end()) {
-      lines.push_back(line_of(line, look));
-    } else {  // with the number of its points, and what is for safety by name
-      lines.emplace_back(line.gap->machine, no_record_words({own->first, own->second, true}, look.command));
-    }
-  }
-  for (const service::Machine* machine : order) {
-    const bool told = std::any_of(plan.gaps.begin(), plan.gaps.end(), [&](const service::Gap& gap) {
-      return gap.kind == service::GapKind::nothing_recorded && gap.machine == machine->key;
-    });
-    if (told) continue;  // nothing is recorded of the whole machine
-    const auto& points = by_machine[machine];
-    std::vector<std::string> safety;
-    bool competent = false;
-    for (const Point* point : points) {
-      if (!never_waits(*point)) continue;
-      safety.push_back(task_of(*point));
-      competent = competent || by_competent_person(*point);
-    }
-    std::string text = points.size() == 1
-                           ? fmt::format("{}: too little to go by", task_of(*points.front()))
-                           : fmt::format("{} with too little to go by",
-                                         service::counted(static_cast<std::int64_t>(points.size()), "task", "tasks"));
-    if (points.size() > 1 && !safety.empty()) {
-      text += fmt::format(", {} among them: {}", never_wait_words(competent), fmt::join(safety, ", "));
-    }
-    lines.emplace_back(machine->key, fmt::format("{}; {} find-out {}", text, look.command, machine->key));
-  }
-  return said_rows(lines, look);
-}
-
-std::string other_words(const service::OtherMachine& other) {
-  std::vector<std::string> counts;
-  const auto say = [&](int count, const char* what) {
-    if (count > 0) counts.push_back(fmt::format("{} {}", count, what));
-  };
-  say(other.overdue, "overdue");
-  say(other.due, "due");
-  say(other.no_record, "without record");
-  say(other.unknown, "not known in part");
-  say(other.seen, "seen and not looked at");
-  const std::string machine = service::cleaned(other.machine->key);
-  return counts.empty() ? machine : fmt::format("{} {}", machine, fmt::join(counts, " and "));
 }
 
 std::vector<std::string> named(const std::vector<service::OtherMachine>& others) {
@@ -156,15 +38,8 @@ std::string others_line(const SeasonPlan& plan, const Look& look) {
   return wrapped("   ", fmt::format("{}", fmt::join(machines, "; ")), columns_of(look), 3);
 }
 
-// What it has is told by the due list.
 std::string laid_up(const SeasonPlan& plan, const Look& look) {
-  SaidLines lines;
-  for (const service::MachineUse& use : plan.not_in_use) {
-    if (use.state.kind == service::UseKind::out_of_use) continue;
-    service::UseState state = use.state;
-    state.reasons.clear();
-    lines.emplace_back(use.machine->key, words_of(state));
-  }
+  const SaidLines lines = laid_up_lines(plan);
   return lines.empty() ? "" : '\n' + heading(look, "Laid up") + said_rows(lines, look);
 }
 
@@ -198,10 +73,11 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
             season_rows(plan.put_off, "until", look);
   }
   if (!plan.beforehand.empty() || !plan.have_ready.empty() || !plan.put_off.empty()) {
-    text += '\n' + season_legend(plan, look);
+    text += '\n' + wrapped("", season_legend(plan, look.command), static_cast<std::size_t>(look.columns), 0);
   }
   if (!plan.find_out.empty() || !plan.gaps.empty()) {
-    text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") + find_out_rows(plan, look);
+    text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") +
+            said_rows(find_out_lines(plan, look), look);
   }
   if (!plan.not_before_end.empty()) {
     text += '\n' +

@@ -38,13 +38,16 @@ std::string mind_words(const service::Task& task) {
   return "mind: " + service::cleaned(fmt::format("{}", fmt::join(task.all_cautions, ", ")));
 }
 
+std::string caution_in_full(const std::string& written) {
+  const service::Caution* const named = service::caution(written);
+  const std::string sentence = service::cleaned(service::caution_sentence(written));
+  return named == nullptr ? sentence : fmt::format("{}: {}.", named->name, sentence);
+}
+
 std::string cautions_in_full(const std::vector<std::string>& cautions, std::string_view indent, std::size_t columns) {
   std::string text;
   for (const std::string& written : cautions) {
-    const service::Caution* const named = service::caution(written);
-    const std::string sentence = service::cleaned(service::caution_sentence(written));
-    text += wrapped(indent, named == nullptr ? sentence : fmt::format("{}: {}.", named->name, sentence), columns,
-                    indent.size() + 2);
+    text += wrapped(indent, caution_in_full(written), columns, indent.size() + 2);
   }
   return text;
 }

@@ -33,6 +33,9 @@ std::string foot_of_markdown();
 // `mind: hot-fluid, used-oil`; empty where the task has none. What the names stand for, `cautions_in_full` says.
 std::string mind_words(const service::Task& task);
 
+// `hot-fluid: Oil and coolant burn ...`; a sentence of the schedule's own as it stands.
+std::string caution_in_full(const std::string& written);
+
 // Each with the sentence that it stands for, wrapped.
 std::string cautions_in_full(const std::vector<std::string>& cautions, std::string_view indent, std::size_t columns);
 

@@ -310,8 +310,8 @@ std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& 
   return lines.empty() ? "" : '\n' + heading(look, "Not known") + said_rows(lines, look);
 }
 
-std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<service::PointName>& told,
-                      const Look& look) {
+std::vector<const service::Gap*> gaps_untold(const std::vector<service::Gap>& gaps,
+                                             const std::vector<service::PointName>& told) {
   std::vector<const service::Gap*> beside;
   for (const service::Gap& gap : gaps) {
     const bool with_points =
@@ -319,7 +319,12 @@ std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<s
         std::any_of(told.begin(), told.end(), [&](const auto& point) { return point.machine->key == gap.machine; });
     if (!with_points) beside.push_back(&gap);
   }
-  return not_known(beside, look);
+  return beside;
+}
+
+std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<service::PointName>& told,
+                      const Look& look) {
+  return not_known(gaps_untold(gaps, told), look);
 }
 
 SaidLines::value_type line_of(const service::GapLine& line, const Look& look) {

@@ -37,6 +37,8 @@ std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use,
 std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& look);
 
 // Where points without anything to go by are told beside, machines of which nothing is recorded are told with them.
+std::vector<const service::Gap*> gaps_untold(const std::vector<service::Gap>& gaps,
+                                             const std::vector<service::PointName>& told);
 std::string not_known(const std::vector<service::Gap>& gaps, const std::vector<service::PointName>& told,
                       const Look& look);
 

@@ -65,9 +65,10 @@ std::string stands_words(const service::UseState& state) {
                      : "stands, and nobody said until when";
 }
 
-std::string left_out(const std::vector<service::PointName>& unknown, const std::vector<service::MachineUse>& not_in_use,
-                     const std::string& command) {
-  std::string text;
+std::vector<std::string> left_out_lines(const std::vector<service::PointName>& unknown,
+                                        const std::vector<service::MachineUse>& not_in_use,
+                                        const std::string& command) {
+  std::vector<std::string> lines;
   std::vector<const service::Machine*> told;
   for (const service::PointName& first : unknown) {  // machine by machine
     if (std::find(told.begin(), told.end(), first.machine) != told.end()) continue;
@@ -84,13 +85,20 @@ std::string left_out(const std::vector<service::PointName>& unknown, const std::
     }
     const std::string marked =
         safety.empty() ? "" : fmt::format(", {}: {}", never_wait_words(competent), fmt::join(safety, ", "));
-    text += fmt::format("  {}: not known when {} {} due{}: {} find-out {}\n", machine,
-                        count == 1 ? task_of(first) : service::counted(count, "task", "tasks"),
-                        count == 1 ? "comes" : "come", marked, command, machine);
+    lines.push_back(fmt::format("{}: not known when {} {} due{}: {} find-out {}", machine,
+                                count == 1 ? task_of(first) : service::counted(count, "task", "tasks"),
+                                count == 1 ? "comes" : "come", marked, command, machine));
   }
   for (const service::MachineUse& use : not_in_use) {
-    text += fmt::format("  {}: {}\n", cleaned(use.machine->key), stands_words(use.state));
+    lines.push_back(fmt::format("{}: {}", cleaned(use.machine->key), stands_words(use.state)));
   }
+  return lines;
+}
+
+std::string left_out(const std::vector<service::PointName>& unknown, const std::vector<service::MachineUse>& not_in_use,
+                     const std::string& command) {
+  std::string text;
+  for (const std::string& line : left_out_lines(unknown, not_in_use, command)) text += "  " + line + '\n';
   return text.empty() ? "" : "\nNot in it\n" + text;
 }
 

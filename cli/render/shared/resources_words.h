@@ -19,8 +19,12 @@ std::string odds_words(service::Probability odds);             // `83 %`, `under
 // `stands until 2026-11-01`, of a machine that is left out for it.
 std::string stands_words(const service::UseState& state);
 
-// The heading of what is left out, and its lines: points of which nothing can be said, machines that stand.
+// What is left out, a line a machine: points of which nothing can be said, machines that stand.
 // `command`: how printed commands begin.
+std::vector<std::string> left_out_lines(const std::vector<service::PointName>& unknown,
+                                        const std::vector<service::MachineUse>& not_in_use, const std::string& command);
+
+// The same below a heading.
 std::string left_out(const std::vector<service::PointName>& unknown, const std::vector<service::MachineUse>& not_in_use,
                      const std::string& command);
 

@@ -1,5 +1,5 @@
 #include "render/shared/figures.h"
-#include "render/shared/json_parts.h"
+#include "render/shared/json_answers.h"
 #include "render/workload/workload.h"
 
 namespace cli {
@@ -46,7 +46,7 @@ Json load_of(const service::WorkloadMachine& machine, const service::Fleet& flee
 
 }  // namespace
 
-std::string workload_as_json(const service::Workload& load) {
+Json workload_answer(const service::Workload& load) {
   Json json = head_of(*load.fleet, load.as_of, load.scope);
   json["to"] = to_text(load.to);
   json["cautions"] = base_cautions_as_json();
@@ -64,7 +64,9 @@ std::string workload_as_json(const service::Workload& load) {
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
   json["left_off"] = load.left_off();
-  return dumped(json);
+  return json;
 }
+
+std::string workload_as_json(const service::Workload& load) { return dumped(workload_answer(load)); }
 
 }  // namespace cli

@@ -7,6 +7,7 @@
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "render/workload/words.h"
 #include "render/workload/workload.h"
 #include "terminal/band.h"
 #include "terminal/table.h"
@@ -15,34 +16,8 @@
 namespace cli {
 namespace {
 
-using service::Spread;
 using service::to_text;
 using service::WorkloadRow;
-
-std::string hours_of(const Spread& spread) {
-  if (spread.p10 == spread.p90) return fmt::format("{:.1f} h", spread.mean);
-  return fmt::format("{:.1f} h ({:.1f} to {:.1f})", spread.mean, spread.p10, spread.p90);
-}
-
-std::string money_of(const Spread& spread) {
-  if (spread.p10 == spread.p90) return fmt::format("{:.0f}", spread.mean);
-  return fmt::format("{:.0f} ({:.0f} to {:.0f})", spread.mean, spread.p10, spread.p90);
-}
-
-std::string row_name(const WorkloadRow& row, service::Step step) {
-  if (step == service::Step::month) return to_text(row.from).substr(0, 7);
-  return to_text(row.from);
-}
-
-std::string parts_of(const std::vector<service::WorkloadPart>& parts, std::size_t left_off) {
-  std::vector<std::string> words;
-  for (const auto& part : parts) {
-    const std::string unit = part.unit.empty() || part.unit == "piece" ? "" : ' ' + service::cleaned(part.unit);
-    words.push_back(fmt::format("{:.1f}{} {}", part.amount.mean, unit, service::cleaned(part.key)));
-  }
-  if (left_off > 0) words.push_back(fmt::format("and {} more", left_off));
-  return fmt::format("{}", fmt::join(words, ", "));
-}
 
 // The labour of each row as a bar behind it, where the columns leave room.
 bool add_bars(std::vector<Row>& rows, const service::Workload& load, const Look& look) {
@@ -56,7 +31,7 @@ bool add_bars(std::vector<Row>& rows, const service::Workload& load, const Look&
   double most = 0;
   for (const WorkloadRow& row : load.rows) most = std::max(most, row.labour_hours.p90);
   for (std::size_t i = 0; i < load.rows.size(); ++i) {
-    const Spread& hours = load.rows[i].labour_hours;
+    const service::Spread& hours = load.rows[i].labour_hours;
     rows[i + 1].push_back(band_bar(look, {hours.p10, hours.mean, hours.p90}, most, std::min(room, most_cells)));
   }
   return true;
@@ -71,14 +46,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
                                                to_text(load.as_of), to_text(load.to), weeks ? "week" : "month"));
   text += out_of_use_first(load.not_in_use, look);
   if (load.machines.empty()) text += "\nNothing is to be reckoned here.\n";
-  const std::string currency = load.fleet->currency.empty() ? "money" : service::cleaned(load.fleet->currency);
-  std::vector<Row> rows{{weeks ? "week of" : "month", "labour", "services", "parts", currency}};
-  for (const WorkloadRow& row : load.rows) {
-    rows.push_back({row_name(row, load.step), hours_of(row.labour_hours), fmt::format("{:.1f}", row.services.mean),
-                    fmt::format("{:.1f}", row.pieces.mean), money_of(row.cost)});
-  }
-  rows.push_back({"in all", hours_of(load.labour_hours), fmt::format("{:.1f}", load.services.mean),
-                  fmt::format("{:.1f}", load.pieces.mean), money_of(load.cost)});
+  std::vector<Row> rows = workload_rows(load);
   const bool bars = add_bars(rows, load, look);
   if (!load.machines.empty()) {
     text += '\n' + table(rows, "", columns);
@@ -96,23 +64,11 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
                               : service::counted(count, "more month", "more months"));
   }
   if (!load.parts.empty() || !load.fluids.empty()) text += '\n';
-  if (!load.parts.empty()) text += wrapped("parts   ", parts_of(load.parts, load.parts_left_off), columns, 8);
-  if (!load.fluids.empty()) text += wrapped("fluids  ", parts_of(load.fluids, load.fluids_left_off), columns, 8);
+  if (!load.parts.empty()) text += wrapped("parts   ", used_words(load.parts, load.parts_left_off), columns, 8);
+  if (!load.fluids.empty()) text += wrapped("fluids  ", used_words(load.fluids, load.fluids_left_off), columns, 8);
   text += left_out(load.unknown, load.not_in_use, look.command);
   text += not_known(load.gaps, load.unknown, look);
-  std::vector<std::string> missing;
-  if (!load.no_time.empty()) {
-    missing.push_back(fmt::format("{} with services but no `takes` (first: {} {})",
-                                  service::counted(static_cast<std::int64_t>(load.no_time.size()), "point", "points"),
-                                  service::cleaned(load.no_time.front().machine->key), task_of(load.no_time.front())));
-  }
-  if (!load.no_price.empty()) {
-    missing.push_back(fmt::format(
-        "{} without a price (first: {})",
-        service::counted(static_cast<std::int64_t>(load.no_price.size()), "part or fluid", "parts or fluids"),
-        service::cleaned(load.no_price.front())));
-  }
-  if (!load.labour_priced) missing.emplace_back("labour in the money, for the fleet has no `costs: {hour: ...}`");
+  const auto missing = missing_words(load);
   if (!missing.empty()) text += '\n' + wrapped("left out  ", fmt::format("{}", fmt::join(missing, "; ")), columns, 10);
   return load.machines.empty() ? text : text + foot_of_list(look);
 }

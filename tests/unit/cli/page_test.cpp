@@ -87,7 +87,7 @@ TEST_CASE("what is written can be read, what is drawn can be seen, by day, by ni
       CHECK(contrast(pair.front, pair.behind) >= (pair.text ? 4.5 : 3.0));
     }
   }
-  CHECK(pairs_of(cli::dark_theme()).size() == 12);
+  CHECK(pairs_of(cli::dark_theme()).size() == 13);
   CHECK((cli::print_theme().page == cli::Colour{255, 255, 255}));
   CHECK((cli::print_theme().ink == cli::Colour{0, 0, 0}));
 }

@@ -1,0 +1,149 @@
+#include "render/season/lines.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
+
+namespace cli {
+namespace {
+
+using service::Point;
+using service::SeasonPlan;
+
+bool alike(const service::SeasonRest& a, const service::SeasonRest& b) {
+  return a.odds.has_value() == b.odds.has_value() && (!a.odds || odds_words(*a.odds) == odds_words(*b.odds));
+}
+
+// Tasks by name, with their machine where it is another one than that before. All positions of a task are one.
+std::string tasks_of(const std::vector<const service::SeasonRest*>& all) {
+  std::vector<std::string> tasks;
+  const Point* before = nullptr;
+  for (std::size_t i = 0; i < all.size();) {
+    const Point& point = all[i]->point;
+    std::size_t next = i + 1;
+    const auto same = [&](const Point& other) { return other.machine == point.machine && other.name == point.name; };
+    while (next < all.size() && same(all[next]->point) && alike(*all[next], *all[i])) ++next;
+    std::string task = next - i > 1 ? service::cleaned(fmt::format("{} ({})", point.name, next - i)) : task_of(point);
+    if (before == nullptr || before->machine != point.machine) {
+      task = fmt::format("{} {}", service::cleaned(point.machine->key), task);
+    }
+    if (all[i]->odds && all[i]->odds->value >= 0.01) task += ' ' + odds_words(*all[i]->odds);
+    tasks.push_back(std::move(task));
+    before = &point;
+    i = next;
+  }
+  return fmt::format("{}", fmt::join(tasks, ", "));
+}
+
+// What was nearly used up when somebody measured it, by machine.
+std::string measure_again(const SeasonPlan& plan) {
+  std::vector<std::string> all;
+  for (const auto& rest : plan.not_before_end) {
+    if (rest.point.measure_again.empty()) continue;
+    all.push_back(fmt::format("{} of {} {}", listed(rest.point.measure_again, "and"),
+                              service::cleaned(rest.point.machine->key), task_of(rest.point)));
+  }
+  return fmt::format("{}", fmt::join(all, ", "));
+}
+
+}  // namespace
+
+std::vector<std::string> rest_lines(const SeasonPlan& plan) {
+  std::vector<const service::SeasonRest*> likely;
+  std::vector<const service::SeasonRest*> hardly;
+  std::vector<const service::SeasonRest*> by_eye;
+  for (const auto& rest : plan.not_before_end) {
+    (!rest.odds ? by_eye : rest.odds->value < 0.01 ? hardly : likely).push_back(&rest);
+  }
+  std::vector<std::string> lines;
+  const auto say = [&](const std::vector<const service::SeasonRest*>& rests, const char* head) {
+    if (!rests.empty()) lines.push_back(head + tasks_of(rests));
+  };
+  say(likely, "");
+  say(hardly, "under 1 %: ");
+  say(by_eye, "when somebody sees or measures it: ");
+  if (const std::string again = measure_again(plan); !again.empty()) {
+    lines.push_back("measure again, they are near their limits: " + again);
+  }
+  std::set<std::string> names;
+  for (const auto& rest : plan.not_before_end) names.insert(rest.point.sooner_if.begin(), rest.point.sooner_if.end());
+  if (!names.empty()) {
+    const std::vector<std::string> all(names.begin(), names.end());
+    lines.push_back(fmt::format("the odds leave aside what somebody may see or measure: {}", listed(all, "and")));
+  }
+  return lines;
+}
+
+SaidLines find_out_lines(const SeasonPlan& plan, const Look& look) {
+  std::map<const service::Machine*, std::vector<const Point*>> by_machine;
+  std::vector<const service::Machine*> order;
+  for (const Point& point : plan.find_out) {
+    auto& own = by_machine[point.machine];
+    if (own.empty()) order.push_back(point.machine);
+    own.push_back(&point);
+  }
+  SaidLines lines;
+  for (const service::GapLine& line : gap_lines(plan.gaps)) {
+    const auto own = by_machine.find(plan.fleet->machine(line.gap->machine));
+    if (line.gap->kind != service::GapKind::nothing_recorded || own == by_machine.end()) {
+      lines.push_back(line_of(line, look));
+    } else {  // with the number of its points, and what is for safety by name
+      lines.emplace_back(line.gap->machine, no_record_words({own->first, own->second, true}, look.command));
+    }
+  }
+  for (const service::Machine* machine : order) {
+    const bool told = std::any_of(plan.gaps.begin(), plan.gaps.end(), [&](const service::Gap& gap) {
+      return gap.kind == service::GapKind::nothing_recorded && gap.machine == machine->key;
+    });
+    if (told) continue;  // nothing is recorded of the whole machine
+    const auto& points = by_machine[machine];
+    std::vector<std::string> safety;
+    bool competent = false;
+    for (const Point* point : points) {
+      if (!never_waits(*point)) continue;
+      safety.push_back(task_of(*point));
+      competent = competent || by_competent_person(*point);
+    }
+    std::string text = points.size() == 1
+                           ? fmt::format("{}: too little to go by", task_of(*points.front()))
+                           : fmt::format("{} with too little to go by",
+                                         service::counted(static_cast<std::int64_t>(points.size()), "task", "tasks"));
+    if (points.size() > 1 && !safety.empty()) {
+      text += fmt::format(", {} among them: {}", never_wait_words(competent), fmt::join(safety, ", "));
+    }
+    lines.emplace_back(machine->key, fmt::format("{}; {} find-out {}", text, look.command, machine->key));
+  }
+  return lines;
+}
+
+std::string other_words(const service::OtherMachine& other) {
+  std::vector<std::string> counts;
+  const auto say = [&](int count, const char* what) {
+    if (count > 0) counts.push_back(fmt::format("{} {}", count, what));
+  };
+  say(other.overdue, "overdue");
+  say(other.due, "due");
+  say(other.no_record, "without record");
+  say(other.unknown, "not known in part");
+  say(other.seen, "seen and not looked at");
+  const std::string machine = service::cleaned(other.machine->key);
+  return counts.empty() ? machine : fmt::format("{} {}", machine, fmt::join(counts, " and "));
+}
+
+SaidLines laid_up_lines(const SeasonPlan& plan) {
+  SaidLines lines;
+  for (const service::MachineUse& use : plan.not_in_use) {
+    if (use.state.kind == service::UseKind::out_of_use) continue;
+    service::UseState state = use.state;
+    state.reasons.clear();
+    lines.emplace_back(use.machine->key, words_of(state));
+  }
+  return lines;
+}
+
+}  // namespace cli
