@@ -22,6 +22,15 @@ const service::Snapshot& Asking::snapshot() {
   return *snapshot_;
 }
 
+const std::vector<service::Fact>& Asking::read_whole_book() {
+  if (!book_) {
+    book_.emplace(record().facts());
+    snapshot_.emplace(session_.fleet, service::whole_book(*book_), session_.today, session_.day_is_given, scope_);
+    forecaster_.reset();
+  }
+  return *book_;
+}
+
 const service::Forecaster& Asking::forecaster() {
   if (!forecaster_) forecaster_.emplace(service::learnt_from(snapshot()));
   return *forecaster_;

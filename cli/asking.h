@@ -37,6 +37,8 @@ class Asking {
   const service::Forecaster& forecaster();
   service::Replay replay();
   service::CalendarVersion version();  // by the whole book, so that it is the same in every scope
+  // All facts of the record, struck ones and strikes too, from which the snapshot is made.
+  const std::vector<service::Fact>& read_whole_book();
 
   // Says on standard error how far `what` is, where that is a terminal and the work is long.
   service::Progress progress(const std::string& what) const;
@@ -53,6 +55,7 @@ class Asking {
   Session session_;
   service::Scope scope_;
   bool whole_fleet_ = false;
+  std::optional<std::vector<service::Fact>> book_;
   std::optional<service::Record> record_;
   std::optional<service::Snapshot> snapshot_;
   std::optional<service::Forecaster> forecaster_;

@@ -15,6 +15,7 @@
 #include "render/history/history.h"
 #include "render/new/new.h"
 #include "render/parts/parts.h"
+#include "render/report/report.h"
 #include "render/season/season.h"
 #include "render/sheet/sheet.h"
 #include "render/why/why.h"
@@ -293,6 +294,27 @@ const std::vector<Command>& table() {
                     {74, "the mailer failed: its own number is said, and the next message holds the same"},
                     {78, "a fleet file is wrong: mailed as far as it says to whom; or it says to nobody"}},
        .action = mail},
+      {.name = "report",
+       .summary = "all of it on one page, to read and to send",
+       .about =
+           "One file of HTML that needs no network: what must not wait, what is due and coming, the season under way "
+           "or that begins next, hours of work ahead, parts to order, and each machine with what is due on it, its "
+           "use so far and ahead, and its book. For a screen, a telephone and paper. On a terminal a digest is "
+           "written instead, unless --format says otherwise; --output FILE writes the page. With --format json the "
+           "answers of due, season, workload, parts, forecast and history in one object.",
+       .words = {some_machines},
+       .options = {{"season", "SEASON", "another season than the one at hand"},
+                   machine_option,
+                   site_option,
+                   {"exit-code", "", "status 1 when something needs doing"}},
+       .formats = names_of(report_formats),
+       .examples = {{"report --output report.html", "the page of the whole fleet"},
+                    {"report --site wullamere --output wullamere.html", "for the customer of one site"},
+                    {"report --season pumping --format text", "what it would hold, with another season"}},
+       .statuses = {{1,
+                     "with --exit-code: a point is due or worse or has no record, a machine is out of use, or "
+                     "something is not known"}},
+       .action = report},
       {.name = "put-off",
        .summary = "write down that a task is to wait, until when and why",
        .about =

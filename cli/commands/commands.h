@@ -18,6 +18,7 @@ int season(Context& context);
 int workload(Context& context);
 int parts(Context& context);
 int sheet(Context& context);
+int report(Context& context);
 int put_off(Context& context);
 int lay_up(Context& context);
 int out_of_use(Context& context);

@@ -4,6 +4,7 @@
 usage: same_days.py COMMAND
 """
 import csv
+import html.parser
 import io
 import json
 import pathlib
@@ -230,6 +231,61 @@ def by_sheet(fleet, points):
             check(f"sheet: {name}", days, (point["standing"], point["due_on"], point["due_span"]))
 
 
+class Page(html.parser.HTMLParser):
+    """What a report's page says of each point in its list and on the pages of machines: the machine, and the day."""
+
+    def __init__(self):
+        super().__init__()
+        self.days, self.part, self.row, self.into = {}, "", None, None
+
+    def handle_starttag(self, tag, attributes):
+        kinds = dict(attributes).get("class", "").split()
+        if tag == "section" and "part" in kinds:
+            self.part = dict(attributes)["id"]
+        if tag == "table":
+            self.row = None
+        if tag == "tr":
+            self.row = {"task": "", "whose": "", "when": ""}
+        self.into = next((kind for kind in kinds if kind in ("task", "whose", "when")), self.into)
+
+    def handle_endtag(self, tag):
+        if tag == "tr" and self.row and self.row["task"]:
+            self.row = {kind: " ".join(said.split()) for kind, said in self.row.items()}
+            machine = self.part.removeprefix("machine-") if self.part.startswith("machine-") else self.row["whose"]
+            self.days.setdefault(self.part, {})[machine, self.row["task"]] = self.row["when"]
+        if tag in ("th", "td"):
+            self.into = None
+
+    def handle_data(self, data):
+        if self.row is not None and self.into:
+            self.row[self.into] += data
+
+
+def by_report(fleet, points):
+    """The page of a report, and its JSON: the answers as each command gives them."""
+    report = fleet.json("report")
+    season = "pumping" if report["season"]["season"] == "pumping" else "harvest"
+    alone = {"due": ["due"], "overdue": ["due", "--overdue"], "season": ["season", season], "workload": ["workload"],
+             "parts": ["parts"], "forecast": ["forecast"]}
+    for part, words in alone.items():
+        check(f"report: {part}", report[part] == fleet.json(*words), True)
+    for machine in report["machines"]:
+        check(f"report: {machine['machine']}", machine["history"] == fleet.json("history", machine["machine"]), True)
+    page = Page()
+    page.feed(fleet.ask("report"))
+    told = {}
+    for part, days in page.days.items():
+        if part in ("due", "overdue") or part.startswith("machine-"):
+            for name, when in days.items():
+                if name in points:  # a machine without record is one line
+                    day = re.search(rf"\b(?:since|on|about|by(?= {DAY} at the latest)) ({DAY})|^(today)$", when)
+                    day = (day[1] or fleet.as_of) if day else None
+                    check(f"report: {part} says of {name}", day, points[name]["due_on"])
+                    told[name] = part
+    check("report: the page tells all points but those without record", told.keys() ^ points.keys(),
+          {name for name, point in points.items() if point["standing"] == "no-record"} - told.keys())
+
+
 with tempfile.TemporaryDirectory(prefix="same-days-") as top:
     fleet = Fleet(top)
     for fleet.as_of in ASKED:
@@ -239,5 +295,6 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_season(fleet, points)
         by_why(fleet, points)
         by_sheet(fleet, points)
+        by_report(fleet, points)
 print(f"cases: {passed} passed, {failed} failed")
 sys.exit(1 if failed or not passed else 0)

@@ -47,6 +47,7 @@ SAMPLE = [
     ("workload --by week --within 8w --site wullamere", 0), ("workload --by day", 64), ("parts", 0),
     ("parts --within 6m", 0), ("parts --within soon", 64), ("due combine dryer", 0), ("due combne", 64),
     ("season harvest combine", 0), ("workload combine", 0), ("parts combine", 0), ("parts --before harvest", 0), ("parts --before harvest combine", 0),
+    ("report", 0), ("report --site wullamere", 0), ("report --season pumping combine", 0), ("report --season nothing", 64),
     ("parts --before harvest --within 3m", 64), ("parts --before nothing", 64),
     ("import --messages texts.txt --dry-run", 65), ("import --messages texts.txt", 65), ("import --messages texts.txt", 65),
     ("import --messages texts.txt --skip-bad", 64), ("import facts.csv --on today", 64),
@@ -64,7 +65,7 @@ thanks!
 """
 AHEAD = [("forecast", 0), ("forecast --replay", 0), ("season harvest", 0), ("workload", 0),
          ("workload --by week --within 8w", 0), ("parts", 0), ("parts --within 12m", 0), ("sheet", 0),
-         ("sheet --within 6m", 0), ("sheet --readings", 0)]
+         ("sheet --within 6m", 0), ("sheet --readings", 0), ("report", 0)]
 STATES = [
     ("new .", 0), *AHEAD, ("import facts.jsonl", 0), ("due", 0), ("due --overdue", 0), ("why busy oil", 0),
     ("why busy wheels", 0), ("due --machine unknown", 0), ("due --machine busy --as-of 2025-12-31", 0),
@@ -78,7 +79,7 @@ LATER = [("due", 0), ("due --overdue", 0), *AHEAD]  # as of today, which is befo
 NOBODY = [
     ("new .", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None), ("history pump", 0),
     ("export", 0), ("undo", 65), ("forecast", 0), ("forecast --replay", 0), ("season harvest", 64), ("workload", 0),
-    ("parts", 0), ("sheet", 0), ("sheet --readings", 0),
+    ("parts", 0), ("sheet", 0), ("sheet --readings", 0), ("report", 0),
 ]
 STARTED = [
     ("new farm", 0), ("due --fleet farm", 0), ("new .", 65), ("new farm --from wide.csv", 65),
@@ -201,6 +202,8 @@ def enums(schema, whole):
     elif isinstance(schema, dict):
         for key, value in schema.get("properties", {}).items():
             for part in [value, *value.get("allOf", [])]:
+                if not part.get("$ref", "#").startswith("#"):
+                    continue  # another schema, which has been looked at
                 part = whole["definitions"][part["$ref"].split("/")[-1]] if "$ref" in part else part
                 if "enum" in part:
                     yield key, part["enum"]

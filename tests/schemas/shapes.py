@@ -42,11 +42,15 @@ def faults(name, schema):
     if schema.get("$schema") != "http://json-schema.org/draft-07/schema#":
         yield "does not say that it is of draft 7"
     defined, used = set(schema.get("definitions", {})), set()
+    is_output = name.endswith(".output")
     for where, one in inner(schema):
         for keyword in one.keys() - ONE - MANY - NAMED - PLAIN - SAID - {"$ref"}:
             yield f"{where} has the keyword {keyword}, which is not known to mean the same in both drafts"
         if "$ref" in one:
-            used.add(one["$ref"].removeprefix("#/definitions/"))
+            if one["$ref"].startswith("#/definitions/"):
+                used.add(one["$ref"].removeprefix("#/definitions/"))
+            elif not (is_output and (verdicts.root / "schemas" / one["$ref"]).exists()):
+                yield f"{where} refers to {one['$ref']}, which is no schema of an answer"
             if len(one) > 1:
                 yield f"{where} has keywords beside $ref, which draft 7 passes over"
         # With the flag u, which many validators set, an escape of any other character is no pattern.
@@ -54,7 +58,6 @@ def faults(name, schema):
             yield f"{where} has a pattern that is none in all readings of ECMA 262"
         if isinstance(one.get("items"), list):
             yield f"{where} lists items one by one, which the drafts write differently"
-        is_output = name.endswith(".output")
         if is_output and one.get("additionalProperties") is False:
             yield f"{where} forbids keys, but keys may join an answer"
         for key, value in one.get("properties", {}).items():

@@ -14,6 +14,10 @@ WORDS = {"kind", "standing", "ruled_by", "basis", "state", "heading", "found", "
 BY_NAME = {("takes", "parts"), ("takes", "fluids")}
 
 
+# Answers inside an answer: each is tried by itself, with the schema that both have.
+ANSWERS = {"overdue", "due", "season", "workload", "parts", "forecast", "history"}
+
+
 def trimmed(value):
     """The same with short lists: of things of a kind the first."""
     if isinstance(value, dict):
@@ -28,6 +32,8 @@ def trimmed(value):
 
 
 def maps(value, path=()):
+    if path and path[-1] in ANSWERS and isinstance(value, dict) and "as_of" in value:
+        return
     if isinstance(value, dict):
         yield path
     for key, part in value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ():

@@ -9,7 +9,7 @@ import subprocess
 import tempfile
 
 import yaml
-from jsonschema import Draft7Validator, Draft202012Validator, ValidationError, validators
+from jsonschema import Draft7Validator, Draft202012Validator, RefResolver, ValidationError, validators
 
 import only_the_program
 import yaml12
@@ -27,11 +27,17 @@ def at_the_end(_validator, pattern, instance, _schema):
 DRAFTS = [validators.extend(draft, {"pattern": at_the_end}) for draft in (Draft7Validator, Draft202012Validator)]
 
 
+def other_schema(place):
+    """An answer that holds other answers refers to their schemas, which lie beside its own."""
+    return json.loads((root / "schemas" / place.split("/")[-1]).read_text())
+
+
 class Schema:
     def __init__(self, name, content=None, drafts=DRAFTS):
         self.name = name
         self.content = content or json.loads((root / "schemas" / f"{name}.schema.json").read_text())
-        self.both = [draft(self.content) for draft in drafts]
+        self.both = [draft(self.content, resolver=RefResolver("file:///", self.content, handlers={"file": other_schema}))
+                     for draft in drafts]
 
     def refuses(self, value):
         verdicts = {not draft.is_valid(value) for draft in self.both}

@@ -19,6 +19,7 @@ READS = {
     "workload": "",
     "parts": "",
     "sheet": "",
+    "report": "",
     "completion": "bash",
     "mail": "",
 }

@@ -1,0 +1,31 @@
+#include "render/report/report.h"
+#include "render/shared/json_answers.h"
+
+namespace cli {
+namespace {
+
+Json page_as_json(const service::MachinePage& page, const service::Fleet& fleet) {
+  Json json = machine_of(*page.machine, fleet);
+  json["name"] = text_or_null(page.machine->name);
+  json["known_until"] = day_or_null(page.known_until);
+  json["history"] = history_answer(*page.book);
+  return json;
+}
+
+}  // namespace
+
+std::string report_as_json(const service::Report& report, const std::string& command) {
+  Json json = head_of(*report.fleet, report.as_of, report.scope);
+  json["known_until"] = day_or_null(report.known_until);
+  json["overdue"] = overdue_answer(report.due);
+  json["due"] = due_answer({report.due, true, {}, report.known_until});
+  json["season"] = report.season ? season_answer(*report.season, command) : Json(nullptr);
+  json["workload"] = workload_answer(report.workload);
+  json["parts"] = parts_answer(report.parts);
+  json["forecast"] = forecast_answer({report.forecast, true});
+  json["machines"] =
+      array_of(pages_of(report), [&](const service::MachinePage& page) { return page_as_json(page, *report.fleet); });
+  return dumped(json);
+}
+
+}  // namespace cli

@@ -1,0 +1,197 @@
+#include "render/report/pieces.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/html/use_bars.h"
+#include "render/shared/bars_of.h"
+#include "render/shared/cautions.h"
+#include "render/shared/headings.h"
+#include "render/shared/words.h"
+#include "service/cautions.h"
+
+namespace cli {
+namespace {
+
+using service::Point;
+
+std::string joined(const std::vector<std::string>& words, const char* between) {
+  return fmt::format("{}", fmt::join(words, between));
+}
+
+// `by use 103 % of the interval, by time 105 %`: what the bars show.
+std::string bars_words(const PairedBars& bars) {
+  std::vector<std::string> words;
+  const auto say = [&](const Lane& lane, const char* what) {
+    if (!lane.there) return;
+    words.push_back(lane.share
+                        ? fmt::format("{} {:.0f} %{}", what, *lane.share * 100, lane.rules ? ", which rules" : "")
+                        : fmt::format("{} not known", what));
+  };
+  say(bars.use, "by use");
+  say(bars.time, "by time");
+  return "Share of the interval used: " + joined(words, "; ");
+}
+
+void add_what(const Element& row, const ReportPage& page, std::string_view task, const service::Machine& machine,
+              bool of_one) {
+  const Element what = row.add("th", "what").with("scope", "row");
+  what.add("span", "task").say(task);
+  if (!of_one) add_machine(what.say(" ").add("span", "whose"), page, machine.key);
+}
+
+void add_point(const Element& rows, const ReportPage& page, const Point& point, bool of_one) {
+  const Element row = rows.add("tr");
+  const Element stands = row.add("td", "stands");
+  add_standing(stands, point.standing);
+  say_with_days(stands.say(" ").add("span", "when"), when(point, page.report.as_of));
+  add_what(row, page, task_of(point), *point.machine, of_one);
+  const PairedBars bars = bars_of(point, page.report.as_of);
+  add_use_bars(row.add("td", "bars"), bars, bars_words(bars));
+  const Element words = row.add("td", "words");
+  if (const auto marks = marks_of(point); !marks.empty()) words.add("b").say(joined(marks, " · ") + " · ");
+  std::vector<std::string> rest = limb_words(point);
+  const auto remarks = remarks_of(point);
+  rest.insert(rest.end(), remarks.begin() + static_cast<std::ptrdiff_t>(marks_of(point).size()), remarks.end());
+  say_with_days(words, joined(rest, " · "));
+}
+
+void add_no_record(const Element& rows, const ReportPage& page, const service::NoRecord& line, bool of_one) {
+  const Element row = rows.add("tr");
+  add_standing(row.add("td", "stands"), service::Standing::no_record);
+  const auto count = static_cast<std::int64_t>(line.points.size());
+  add_what(row, page, service::counted(count, "task", "tasks"), *line.machine, of_one);
+  row.add("td", "bars");
+  row.add("td", "words").say(no_record_words(line, page.look.command));
+}
+
+bool is_ahead(const Point* point) {
+  return point->standing == service::Standing::coming || point->standing == service::Standing::later;
+}
+
+}  // namespace
+
+Element say_with_days(const Element& element, std::string_view text) {
+  constexpr std::string_view pattern = "0000-00-00";
+  const auto is_day = [&](std::size_t at) {
+    for (std::size_t i = 0; i < pattern.size(); ++i) {
+      const bool figure = text[at + i] >= '0' && text[at + i] <= '9';
+      if (pattern[i] == '0' ? !figure : text[at + i] != '-') return false;
+    }
+    return true;
+  };
+  std::size_t said = 0;
+  for (std::size_t at = 0; at + pattern.size() <= text.size(); ++at) {
+    if (!is_day(at)) continue;
+    element.say(text.substr(said, at - said));
+    element.add("span", "on").say(text.substr(at, pattern.size()));
+    at += pattern.size() - 1;
+    said = at + 1;
+  }
+  return element.say(text.substr(said));
+}
+
+Element add_part(const Element& parent, std::string_view id, std::string_view heading) {
+  const Element part =
+      parent.add("section", "part").with("id", id).with("aria-labelledby", fmt::format("{}-heading", id));
+  part.add("h2").with("id", fmt::format("{}-heading", id)).say(heading);
+  return part;
+}
+
+std::string anchor_of(const service::Machine& machine) { return "machine-" + machine.key; }
+
+void add_machine(const Element& parent, const ReportPage& page, std::string_view key) {
+  const bool has_page = std::any_of(page.pages.begin(), page.pages.end(),
+                                    [&](const service::MachinePage& each) { return each.machine->key == key; });
+  if (!has_page) {
+    parent.say(key);
+  } else {
+    parent.add("a").with("href", fmt::format("#machine-{}", key)).say(key);
+  }
+}
+
+void add_said(const Element& parent, const ReportPage& page, const SaidLines& lines) {
+  if (lines.empty()) return;
+  const Element list = parent.add("dl", "said");
+  for (const auto& [who, what] : lines) {
+    add_machine(list.add("dt"), page, who);
+    say_with_days(list.add("dd"), what);
+  }
+}
+
+void add_out_of_use(const Element& parent, const ReportPage& page, const std::vector<service::MachineUse>& not_in_use) {
+  const SaidLines lines = machines_that(not_in_use, service::UseKind::out_of_use);
+  if (lines.empty()) return;
+  const Element block = parent.add("section", "stop");
+  block.add("h3").say(out_of_use_title);
+  add_said(block, page, lines);
+}
+
+void add_paragraph(const Element& parent, std::string_view text, std::string_view kinds) {
+  if (!text.empty()) say_with_days(parent.add("p", kinds), text);
+}
+
+Element add_captioned(const Element& parent, std::string_view kinds, std::string_view caption, bool told) {
+  const Element table = parent.add("table", kinds);
+  table.add("caption", told ? "told" : "").say(caption);
+  return table;
+}
+
+void add_table(const Element& parent, std::string_view caption, const std::vector<Row>& rows,
+               const std::vector<std::size_t>& numbers, std::string_view kinds) {
+  const auto kinds_of = [&](std::size_t column) {
+    return std::find(numbers.begin(), numbers.end(), column) == numbers.end() ? "" : "num";
+  };
+  const Element table = add_captioned(parent, kinds.empty() ? "rows" : fmt::format("rows {}", kinds), caption);
+  const Element head = table.add("thead").add("tr");
+  const Row& headings = rows.front();
+  for (std::size_t i = 0; i < headings.size(); ++i) head.add("th", kinds_of(i)).with("scope", "col").say(headings[i]);
+  const Element body = table.add("tbody");
+  for (std::size_t i = 1; i < rows.size(); ++i) {
+    const Element row = body.add("tr");
+    for (std::size_t k = 0; k < rows[i].size(); ++k) {
+      const Element cell = k == 0 ? row.add("th", kinds_of(k)).with("scope", "row") : row.add("td", kinds_of(k));
+      if (k > 0 && !headings[k].empty()) cell.with("data-label", headings[k]);
+      say_with_days(cell, rows[i][k]);
+    }
+  }
+}
+
+Element add_numbers(const Element& parent, std::string_view summary) {
+  const Element details = parent.add("details", "numbers");
+  details.add("summary").say(summary);
+  return details;
+}
+
+void add_points(const Element& parent, const ReportPage& page, std::string_view caption,
+                const std::vector<const Point*>& points, const std::vector<service::NoRecord>& no_record, bool of_one) {
+  if (points.empty() && no_record.empty()) return;
+  const Element table = add_captioned(parent, "points", caption, true);
+  const Element head = table.add("thead").add("tr");
+  head.add("th", "stands").with("scope", "col").say("standing");
+  head.add("th", "what").with("scope", "col").say(of_one ? "task" : "task and machine");
+  const Element scale = head.add("th", "bars").with("scope", "col");
+  scale.add("span").say("use above, time below");
+  scale.add("span", "end").say("ends");
+  head.add("th", "words").with("scope", "col").say("what is used and left");
+  const Element rows = table.add("tbody");
+  const auto ahead = std::find_if(points.begin(), points.end(), is_ahead);
+  for (auto at = points.begin(); at != ahead; ++at) add_point(rows, page, **at, of_one);
+  for (const service::NoRecord& line : no_record) add_no_record(rows, page, line, of_one);
+  for (auto at = ahead; at != points.end(); ++at) add_point(rows, page, **at, of_one);
+}
+
+void add_standing(const Element& parent, service::Standing standing) {
+  const std::string mark(mark_of(standing));
+  const Element shown = parent.add("span", fmt::format("standing {}", to_text(standing)));
+  if (mark.find_first_not_of(' ') != std::string::npos) {
+    shown.add("b").with("aria-hidden", "true").say(mark.substr(0, mark.find_last_not_of(' ') + 1));
+    shown.say(" ");
+  }
+  shown.say(words_of(standing));
+}
+
+void add_before_you_touch(const Element& parent) { parent.add("p", "mind").say(service::base_cautions().in_a_line); }
+
+}  // namespace cli

@@ -1,0 +1,62 @@
+// Pieces that the parts of a report's page share.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "render/html/page.h"
+#include "render/shared/point_rows.h"
+#include "service/report.h"
+#include "terminal/table.h"
+
+namespace cli {
+
+// What is written, and how commands in it begin.
+struct ReportPage {
+  const service::Report& report;
+  std::vector<service::MachinePage> pages;
+  Look look;  // of texts that a browser breaks
+};
+
+// A part of the page by which a link finds it, with its heading.
+Element add_part(const Element& parent, std::string_view id, std::string_view heading);
+
+std::string anchor_of(const service::Machine& machine);
+
+// The machine's key, which leads to its page where it has one.
+void add_machine(const Element& parent, const ReportPage& page, std::string_view key);
+
+// A machine and what is said of it, line by line.
+void add_said(const Element& parent, const ReportPage& page, const SaidLines& lines);
+
+// The machines that must not run, for the beginning of a part; nothing where there are none.
+void add_out_of_use(const Element& parent, const ReportPage& page, const std::vector<service::MachineUse>& not_in_use);
+
+// A text in which no day is broken at the end of a line.
+Element say_with_days(const Element& element, std::string_view text);
+
+void add_paragraph(const Element& parent, std::string_view text, std::string_view kinds = {});
+
+// A table by its name; `told`: a heading above says it already, so that it need not be seen.
+Element add_captioned(const Element& parent, std::string_view kinds, std::string_view caption, bool told = false);
+
+// Rows as text has them, headings first; on a telephone each row is a block. `numbers`: columns set as figures.
+void add_table(const Element& parent, std::string_view caption, const std::vector<Row>& rows,
+               const std::vector<std::size_t>& numbers = {}, std::string_view kinds = {});
+
+// What is drawn, in figures: folded on a screen, open on paper.
+Element add_numbers(const Element& parent, std::string_view summary);
+
+// Service points with their paired bars, the machines without record behind what is due, below a heading that says the
+// same as the caption. `of_one`: all of one machine, which is told already.
+void add_points(const Element& parent, const ReportPage& page, std::string_view caption,
+                const std::vector<const service::Point*>& points, const std::vector<service::NoRecord>& no_record = {},
+                bool of_one = false);
+
+void add_standing(const Element& parent, service::Standing standing);
+
+// The foot of a list that sends people to machines.
+void add_before_you_touch(const Element& parent);
+
+}  // namespace cli

@@ -1,0 +1,129 @@
+// The season at hand on the page of a report.
+#include <fmt/format.h>
+
+#include "render/overdue/words.h"
+#include "render/report/parts_of_page.h"
+#include "render/season/cautions.h"
+#include "render/season/lines.h"
+#include "render/season/rows.h"
+#include "render/season/season.h"
+#include "render/shared/cautions.h"
+#include "render/shared/words.h"
+#include "render/sheet/paper.h"
+#include "service/cautions.h"
+
+namespace cli {
+namespace {
+
+using service::SeasonItem;
+using service::SeasonPlan;
+
+void add_item(const Element& rows, const ReportPage& page, const SeasonRow& row, const char* day) {
+  const SeasonItem& item = *row.item;
+  const Element line = rows.add("tr");
+  line.add("td", "day").with("data-label", day).say(row.day);
+  const Element what = line.add("th", "what").with("scope", "row");
+  what.add("span", "task").say(row.task);
+  add_machine(what.say(" ").add("span", "whose"), page, item.point.machine->key);
+  const Element odds = line.add("td", "odds").with("data-label", "odds");
+  const auto standing = item.point.standing;
+  if (standing == service::Standing::overdue || standing == service::Standing::due) {
+    add_standing(odds, standing);
+    if (item.point.by_estimate) odds.say(" by estimate: read the meter");
+  } else {
+    odds.say(row.odds);
+  }
+  line.add("td", "num").with("data-label", "lost").say(row.lost);
+  line.add("td", "num").with("data-label", "takes").say(row.takes);
+  const Element remarks = line.add("td", "remarks");
+  std::vector<std::string> marks;
+  if (item.safety) marks.emplace_back("safety");
+  if (item.competent_person) marks.emplace_back("by a competent person");
+  if (!marks.empty()) remarks.add("b").say(fmt::format("{}", fmt::join(marks, ", ")));
+  if (!row.remarks.empty()) say_with_days(remarks, (marks.empty() ? "" : "; ") + row.remarks);
+}
+
+void add_items(const Element& part, const ReportPage& page, const std::vector<SeasonItem>& items,
+               const std::string& heading, const char* day) {
+  if (items.empty()) return;
+  part.add("h3").say(heading);
+  const Element table = add_captioned(part, "rows season", heading, true);
+  const Element head = table.add("thead").add("tr");
+  for (const char* name : {day, "task and machine", "odds", "lost", "takes", "remarks"}) {
+    const bool figures = std::string_view(name) == "lost" || std::string_view(name) == "takes";
+    head.add("th", figures ? "num" : "").with("scope", "col").say(name);
+  }
+  const Element rows = table.add("tbody");
+  for (const SeasonRow& row : rows_in_words(items)) add_item(rows, page, row, day);
+}
+
+void add_cautions(const Element& part, const SeasonPlan& plan) {
+  part.add("h3").say("Before you touch a machine");
+  add_steps_before(part);
+  add_paragraph(part, fmt::format("Afterwards: {}.", service::base_cautions().afterwards));
+  const auto cautions = cautions_in_words(plan);
+  if (cautions.empty()) return;
+  part.add("h3").say("What to mind, and at which tasks");
+  const Element list = part.add("ul", "cautions");
+  for (const SeasonCaution& caution : cautions) {
+    const Element item = list.add("li").say(caution_in_full(caution.caution));
+    item.add("span", "quiet").say(" At " + caution.where);
+  }
+}
+
+void add_blocks(const Element& part, const ReportPage& page, const SeasonPlan& plan) {
+  const std::string season = service::cleaned(plan.season->key);
+  add_items(part, page, plan.beforehand,
+            plan.under_way() ? "Do now, or by the day in front" : fmt::format("Do before {}", season), "do by");
+  add_items(part, page, plan.have_ready, fmt::format("Have ready: comes due in {} all the same", season), "have by");
+  add_items(part, page, plan.put_off, fmt::format("Put off beyond {}: in no sums and orders", season), "until");
+  if (!plan.beforehand.empty() || !plan.have_ready.empty() || !plan.put_off.empty()) {
+    add_paragraph(part, columns_legend(plan, page.look.command), "quiet");
+  }
+}
+
+}  // namespace
+
+void add_season(const Element& parent, const ReportPage& page) {
+  if (!page.report.season) {
+    const Element part = add_part(parent, "season", "Season");
+    add_paragraph(part, "The fleet file lists no seasons, so there is none to prepare for.");
+    return;
+  }
+  const SeasonPlan& plan = *page.report.season;
+  const std::string season = service::cleaned(plan.season->key);
+  const Element part = add_part(
+      parent, "season",
+      fmt::format("{} {}, {} to {}", plan.under_way() ? "In" : "Before", season, to_text(plan.from), to_text(plan.to)));
+  add_out_of_use(part, page, plan.not_in_use);
+  add_paragraph(part, season_in_a_line(plan, page.look.command));
+  add_before_you_touch(part);
+  if (const auto lines = laid_up_lines(plan); !lines.empty()) {
+    part.add("h3").say("Laid up");
+    add_said(part, page, lines);
+  }
+  if (!plan.seen.empty()) {
+    part.add("h3").say(title_of(service::OverdueHeading::seen));
+    SaidLines lines;
+    for (const service::SeenSign& seen : plan.seen) lines.push_back(line_of(seen));
+    add_said(part, page, lines);
+  }
+  add_blocks(part, page, plan);
+  if (const auto lines = find_out_lines(plan, page.look); !lines.empty()) {
+    part.add("h3").say("Not known until somebody reads the meter or finds out");
+    add_said(part, page, lines);
+  }
+  if (const auto lines = rest_lines(plan); !lines.empty()) {
+    part.add("h3").say(
+        fmt::format("Less than {:.0f} % odds of coming due before {} ends", plan.threshold.value * 100, season));
+    for (const std::string& line : lines) add_paragraph(part, line);
+  }
+  if (!plan.others.empty()) {
+    part.add("h3").say(fmt::format("Not at work in {}", season));
+    const Element list = part.add("ul");
+    for (const service::OtherMachine& other : plan.others) list.add("li").say(other_words(other));
+  }
+  add_cautions(part, plan);
+}
+
+}  // namespace cli

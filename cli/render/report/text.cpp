@@ -1,0 +1,35 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/due/due.h"
+#include "render/overdue/words.h"
+#include "render/report/report.h"
+#include "render/report/words.h"
+#include "render/shared/cautions.h"
+#include "render/shared/headings.h"
+#include "render/shared/words.h"
+#include "terminal/wrap.h"
+
+namespace cli {
+
+std::string report_as_text(const service::Report& report, const Look& look) {
+  const auto columns = static_cast<std::size_t>(look.columns);
+  std::string text =
+      heading(look, fmt::format("{}, {}: report", whose_list(*report.fleet, report.scope), to_text(report.as_of)));
+  text += wrapped("", known_words(report), columns, 0) + '\n';
+  const auto say = [&](std::string_view what, const std::string& words) {
+    text += wrapped(fmt::format("{:<13}", what), words, columns, 13);
+  };
+  say("overdue list", overdue_counts(report));
+  say("due", due_counts(report));
+  say("season", season_counts(report));
+  say("work ahead", workload_counts(report));
+  say("parts", parts_counts(report));
+  say("machines", machines_counts(report));
+  text += '\n' +
+          wrapped("", fmt::format("The page with all of it: {} report --output report.html", look.command), columns, 0);
+  return report.due.points.empty() ? text : text + foot_of_list(look);
+}
+
+}  // namespace cli

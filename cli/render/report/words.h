@@ -1,0 +1,18 @@
+// What a report holds, in a line a part: the digest, and beside the contents of the page.
+#pragma once
+
+#include <string>
+
+#include "service/report.h"
+
+namespace cli {
+
+std::string known_words(const service::Report& report);      // `14 machines; what is known goes up to 2026-06-13.`
+std::string overdue_counts(const service::Report& report);   // `1 out of use, 7 overdue, 6 to find out`
+std::string due_counts(const service::Report& report);       // `9 overdue, 4 due, 12 coming, by 2026-07-15`
+std::string season_counts(const service::Report& report);    // `harvest, 2026-08-01 to ...: 49 to do before it, ...`
+std::string workload_counts(const service::Report& report);  // `159.7 h (152.0 to 166.9), 165 services, to 2027-06-15`
+std::string parts_counts(const service::Report& report);     // `10 to order, 34 in stock, to 2026-09-15`
+std::string machines_counts(const service::Report& report);  // `14, with 412 entries in their books`
+
+}  // namespace cli
