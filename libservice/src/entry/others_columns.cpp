@@ -12,7 +12,7 @@ namespace entry {
 namespace {
 
 using Column = TakenOver::Column;
-using Told = std::pair<std::string, std::string>;
+using ToldColumn = std::pair<std::string, std::string>;
 
 bool is_heading(const std::string& heading, const std::string& written) {
   return heading == written || (!heading_words(written).empty() && heading_words(heading) == heading_words(written));
@@ -35,7 +35,7 @@ class Understanding {
     for (const SheetField& field : sheet.header.fields) {
       columns_.push_back({static_cast<int>(columns_.size()) + 1, field.text, std::nullopt, false});
     }
-    for (const Told& told : ask.columns) take(told);
+    for (const ToldColumn& told : ask.columns) take(told);
   }
 
   std::vector<Column> run() {
@@ -93,7 +93,7 @@ class Understanding {
     return found == columns_.end() ? nullptr : &*found;
   }
 
-  void take(const Told& told) {
+  void take(const ToldColumn& told) {
     const auto& [heading, name] = told;
     const auto column = parse_taken_column(name);
     const auto usage = [](std::string code, std::string message, std::string hint) {
@@ -153,7 +153,7 @@ class Understanding {
 
 }  // namespace
 
-bool looks_like_header(const SheetRow& row, const std::vector<Told>& told) {
+bool looks_like_header(const SheetRow& row, const std::vector<ToldColumn>& told) {
   std::size_t known = 0;
   bool names = false;
   for (const SheetField& field : row.fields) {
