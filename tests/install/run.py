@@ -83,9 +83,10 @@ def only_public(prefix):
 
 
 def timers(prefix):
-    for name in ("whichever.cron", "whichever-mail.service", "whichever-mail.timer"):
-        if "whichever" not in (prefix / "share" / "doc" / "whichever" / "timers" / name).read_text():
-            raise RuntimeError(f"{name} says nothing")
+    for written in (HERE.parents[1] / "cli" / "timers").iterdir():
+        placed = prefix / "share" / "doc" / "whichever" / "timers" / written.name
+        if not placed.is_file() or placed.read_bytes() != written.read_bytes():
+            raise RuntimeError(f"{written.name} is not there as it is in the source")
 
 
 def main():
