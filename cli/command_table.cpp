@@ -415,10 +415,12 @@ const std::vector<Command>& table() {
            "the whole file leaves open what 1.250 or 03/04/2025 means, it is refused until you say. With --messages "
            "the "
            "file is text that people sent from a machine and somebody pasted in, a line each in the words of the "
-           "commands: `loader 1511.4`, `done loader engine-oil 1511.4`, `saw loader leak`, `looked loader leak: what "
-           "it "
-           "was`, `out-of-use loader`. Lines that are certain are stored; each of the others says what it would need "
-           "to hear, and nothing of it is stored.",
+           "commands: `loader 1511.4`, `done loader engine-oil 1511.4 by M.T.`, `done loader tyre@front-left`, `saw "
+           "loader "
+           "leak`, `looked loader leak found good: what it was` (or `found worn`, `found failed`), `out-of-use "
+           "loader`. Lines are taken in the order of the stamps that messengers put before them. Those that are "
+           "certain "
+           "are stored; each of the others says what it would need to hear, and nothing of it is stored.",
        .words = {{"FILE"}},
        .options = {{"messages", "", "lines that people sent, as `loader 1511.4`"},
                    {"on", "DAY", "of messages: the day of lines that name none"},

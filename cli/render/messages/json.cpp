@@ -1,3 +1,4 @@
+#include "render/messages/by_command.h"
 #include "render/messages/messages.h"
 #include "render/shared/sign_words.h"
 #include "render/written/json_of.h"
@@ -12,6 +13,12 @@ Json near_as_json(const service::MessageLine& line, const std::string& command) 
           {"command", command_to_say(*line.near, line.facts.front(), command)}};
 }
 
+Json wrong_as_json(const service::MessageLine& line, const service::Diagnostic& wrong, const std::string& command) {
+  Json json = diagnostic_as_json(wrong, command);
+  if (!line.instead.empty()) json["hint"] = hint_of_line(line, wrong, command);
+  return json;
+}
+
 Json line_as_json(const service::MessageLine& line, const std::string& command) {
   return {{"line", line.number},
           {"text", service::cleaned(line.text)},
@@ -23,7 +30,10 @@ Json line_as_json(const service::MessageLine& line, const std::string& command) 
           {"anew", line.anew},
           {"near", near_as_json(line, command)},
           {"wrong",
-           array_of(line.wrong, [&](const service::Diagnostic& wrong) { return diagnostic_as_json(wrong, command); })}};
+           array_of(line.wrong, [&](const service::Diagnostic& wrong) { return wrong_as_json(line, wrong, command); })},
+          {"clears", array_of(line.clears, [](const service::Fact& sign) {
+             return Json{{"sign", service::cleaned(sign.name)}, {"on", to_text(sign.on)}};
+           })}};
 }
 
 }  // namespace

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "render/messages/by_command.h"
 #include "render/messages/messages.h"
-#include "render/shared/cures.h"
 #include "render/shared/label_words.h"
 #include "render/shared/sign_words.h"
 #include "render/shared/words.h"
@@ -29,12 +29,22 @@ std::string indented(const std::string& text) {
   return lines;
 }
 
+// Of a long line its beginning is enough to find it again.
+std::string shortened(const std::string& text, std::size_t most) {
+  if (text.size() <= most) return text;
+  std::size_t end = most;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+  return text.substr(0, end) + "...";
+}
+
 std::string wrong_lines(const MessageLine& line, const std::string& command) {
+  constexpr std::size_t most = 300;
   std::string text;
   for (const service::Diagnostic& wrong : line.wrong) {
-    text += fmt::format("Not taken: {}\n", service::cleaned(wrong.message));
-    const std::string hint = hint_of(wrong, command);
-    if (!hint.empty()) text += fmt::format("  {}\n", service::cleaned(hint));
+    text += fmt::format("Not taken: {}\n", shortened(service::cleaned(wrong.message), most));
+    const std::string hint = hint_of_line(line, wrong, command);
+    const bool has_command = !line.instead.empty() || !wrong.cures.empty();
+    if (!hint.empty()) text += fmt::format("  {}\n", has_command ? hint : shortened(hint, 2 * most));
   }
   return text;
 }
@@ -63,7 +73,10 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
     text += fmt::format("Kept in its own words. If `{}` was meant: {}{}\n", line.near->name, strike,
                         command_to_say(*line.near, seen, command));
   }
-  text += seen_lines(part) + value_lines(part, command);
+  for (const service::Fact& sign : line.clears) {
+    text += fmt::format("This answers: {}, seen {}\n", service::cleaned(sign.name), to_text(sign.on));
+  }
+  text += seen_lines(part) + value_lines(part, command, ToldBy::message);
   for (const service::Fact& fact : line.facts) {
     const auto label =
         fact.kind == service::FactKind::service ? element_label(fact, messages.entered.is->fleet()) : std::nullopt;
@@ -113,7 +126,9 @@ std::string messages_as_text(const MessagesWritten& written, const Look& look) {
   const service::Entered& entered = messages.entered;
   std::string text = out_of_use_lines(entered);
   for (const MessageLine& line : messages.lines) {
-    text += fmt::format("{}: {}\n", line.number, service::cleaned(line.text));
+    constexpr std::size_t most = 200;
+    const std::string written = service::cleaned(line.text);
+    text += fmt::format("{}: {}\n", line.number, is_refused(line) ? shortened(written, most) : written);
     text += indented(answer_to(messages, line, look.command));
   }
   if (messages.lines.empty()) text += "There is no line in it.\n";
@@ -122,7 +137,8 @@ std::string messages_as_text(const MessagesWritten& written, const Look& look) {
   text += run_not_in_use_lines(entered, look.command);
   text += list_changes(entered, look);
   const service::Entered rest = rest_of(messages);
-  text += seen_lines(rest) + values_ended_lines(entered, look.command) + value_lines(rest, look.command);
+  text +=
+      seen_lines(rest) + values_ended_lines(entered, look.command) + value_lines(rest, look.command, ToldBy::message);
   const std::string undo = undo_of(written.written, look.command);
   return undo.empty() ? text : text + "Take it all back: " + undo + '\n';
 }

@@ -19,8 +19,11 @@ std::string list_changes(const service::Entered& entered, const Look& look);
 // What is to be looked at now, and what no more.
 std::string seen_lines(const service::Entered& entered);
 
+// Where a value was told, and would be told better: a message has words for options.
+enum class ToldBy { command, message };
+
 // Values that are hard to believe or were not told, and what was written down twice.
-std::string value_lines(const service::Entered& entered, const std::string& command);
+std::string value_lines(const service::Entered& entered, const std::string& command, ToldBy by = ToldBy::command);
 
 // What is to be looked at afterwards, what to mind while doing so, and what goes back on. Folded to so many columns.
 std::string check_lines(const service::Entered& entered, std::size_t columns);

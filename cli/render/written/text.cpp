@@ -142,15 +142,16 @@ std::string_view doubt_is(const service::Entered& entered, const service::Gap& d
 }
 
 // `If it is what meter `engine` shows: take this back, then the same with --meter engine`.
-std::string meter_meant(const service::Entered& entered, const service::Cure& meter) {
+std::string meter_meant(const service::Entered& entered, const service::Cure& meter, ToldBy by) {
   const std::string_view tasks = meter.value("tasks");
-  return fmt::format("If it is what meter `{0}` shows: {1}{2} with --meter {0}\n", meter.value("meter"),
+  return fmt::format("If it is what meter `{0}` shows: {1}{2} with {3}meter {0}\n", meter.value("meter"),
                      entered.dry_run ? "" : "take this back, then ",
-                     tasks.empty() ? "the same" : fmt::format("{} by itself", tasks));
+                     tasks.empty() ? "the same" : fmt::format("{} by itself", tasks),
+                     by == ToldBy::command ? "--" : "");
 }
 
 // What follows from a value that is hard to believe, and how to say that it is right after all.
-std::string doubts_text(const service::Entered& entered, const std::string& command) {
+std::string doubts_text(const service::Entered& entered, const std::string& command, ToldBy by) {
   constexpr std::size_t most = 5;
   const auto is_added = [&](const service::FactId& fact) {
     return std::any_of(entered.added.begin(), entered.added.end(),
@@ -162,13 +163,14 @@ std::string doubts_text(const service::Entered& entered, const std::string& comm
     text += fmt::format("{}{} {}: {}\n", doubt_is(entered, doubt), service::cleaned(doubt.machine),
                         service::cleaned(doubt.meter), service::cleaned(doubt.say));
     for (const service::MeterMeant& meant : entered.meters_meant) {
-      if (meant.fact == doubt.facts.front()) text += "  " + meter_meant(entered, meant.meter);
+      if (meant.fact == doubt.facts.front()) text += "  " + meter_meant(entered, meant.meter, by);
     }
     const bool not_stored = entered.dry_run && !doubt.facts.empty() && is_added(doubt.facts.front());
     if (const auto right = confirmation_of(entered, doubt); right && !not_stored) {
       text += fmt::format("  If it is right: {}\n", command_to_confirm(*right, command));
     } else if (not_stored) {
-      text += "  If it is right, say so with --sure.\n";
+      text += by == ToldBy::command ? "  If it is right, say so with --sure.\n"
+                                    : "  If it is right, say `sure` at the end of the line.\n";
     }
   }
   if (entered.doubts.size() > most) {
@@ -181,7 +183,7 @@ std::string doubts_text(const service::Entered& entered, const std::string& comm
 }
 
 // `leaks: nobody told what the meter showed, so its use counts from ...`.
-std::string untold_text(const service::Entered& entered, const std::string& command) {
+std::string untold_text(const service::Entered& entered, const std::string& command, ToldBy by) {
   std::string text;
   for (const service::UntoldValue& value : entered.untold) {
     const service::Machine* machine = entered.is->fleet().machine(value.machine);
@@ -196,7 +198,10 @@ std::string untold_text(const service::Entered& entered, const std::string& comm
       text += fmt::format("  If you read it: {} reading {} VALUE{} --on {}\n", command, value.machine,
                           first ? "" : " --meter " + value.meter, to_text(value.on));
     } else {
-      text += fmt::format("  If you read it: --at VALUE{}\n", first ? "" : " --meter " + value.meter);
+      text += by == ToldBy::command
+                  ? fmt::format("  If you read it: --at VALUE{}\n", first ? "" : " --meter " + value.meter)
+                  : fmt::format("  If you read it, say it behind the task: at VALUE{}\n",
+                                first ? "" : " meter " + value.meter);
     }
   }
   return text;
@@ -313,8 +318,8 @@ std::string seen_lines(const service::Entered& entered) {
   return text;
 }
 
-std::string value_lines(const service::Entered& entered, const std::string& command) {
-  return doubts_text(entered, command) + untold_text(entered, command) + twice_text(entered, command);
+std::string value_lines(const service::Entered& entered, const std::string& command, ToldBy by) {
+  return doubts_text(entered, command, by) + untold_text(entered, command, by) + twice_text(entered, command);
 }
 
 std::string written_as_text(const Written& written, const Look& look) {

@@ -4,7 +4,7 @@
 //   loader 1511.4                              what a meter shows; also `reading loader 1511,4 yesterday`
 //   done loader engine-oil 1511.4 by M.T.      a service; names may have blanks for hyphens
 //   saw loader leak                            a sign; saw loader restriction=6.2 kPa: a measurement
-//   looked loader leak: a loose clamp, tightened
+//   looked loader leak by M.T. found good: a loose clamp, tightened
 //   out-of-use loader brakes pull to one side
 //
 // What is certain is taken, and nothing is guessed: a line that can be read in no way or in two is refused whole, and
@@ -55,6 +55,11 @@ struct MessageLine {
   int as_line = 0;                     // of one that was said before: where
   // Its sign is kept in its own words, and this is near it.
   std::optional<NearName> near = {};
+  // Of one that is refused because nobody knows what came first, it or a sign of the same day: what it says, to be
+  // entered by a command.
+  std::vector<Fact> instead = {};
+  // Signs that what it says answers, from then on.
+  std::vector<Fact> clears = {};
   // It was in the book already, and was answered since by something that this text does not tell of: it is taken as
   // seen anew, for what a worker saw must not vanish.
   bool anew = false;
@@ -65,6 +70,7 @@ struct Messages {
   Entered entered;  // by all lines together
 };
 
+// Lines are taken in the order in which they were sent, as far as their stamps say; they are told in that of the text.
 // Reads, judges and stores, in one transaction. A line that says what the book holds already (the n-th equal one of a
 // day, as rows of a file) adds nothing. Fails with bad_data where the text is none of messages: too long, in UTF-16;
 // else as `enter` does, but for what is wrong with a line.

@@ -53,73 +53,6 @@ PastedLine pasted(int number, std::string_view text) {
   return line;
 }
 
-bool all_digits(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
-// `8:15`, `08:15:32`, `8:15am`.
-bool is_time(std::string_view text) {
-  const std::string folded = folded_name(text);
-  std::string_view rest = folded;
-  for (const std::string_view half : {"am", "pm"}) {
-    if (rest.ends_with(half)) rest.remove_suffix(half.size());
-  }
-  int parts = 0;
-  while (true) {
-    const auto colon = rest.find(':');
-    const std::string_view part = rest.substr(0, colon);
-    if (!all_digits(part) || part.size() > 2 || (parts > 0 && part.size() != 2)) return false;
-    ++parts;
-    if (colon == std::string_view::npos) break;
-    rest.remove_prefix(colon + 1);
-  }
-  return parts == 2 || parts == 3;
-}
-
-bool is_half_of_day(std::string_view text) {
-  const std::string folded = folded_name(text);
-  return folded == "am" || folded == "pm" || folded == "a.m." || folded == "p.m.";
-}
-
-// Three numbers between equal marks.
-bool is_like_a_day(std::string_view text) {
-  const auto mark = text.find_first_of("./-");
-  if (mark == std::string_view::npos) return false;
-  const auto second = text.find(text[mark], mark + 1);
-  return second != std::string_view::npos && all_digits(text.substr(0, mark)) &&
-         all_digits(text.substr(mark + 1, second - mark - 1)) && all_digits(text.substr(second + 1));
-}
-
-// A time, a day, or both, and nothing else.
-std::optional<Sent> sent_in(std::string_view text, Day today) {
-  Sent sent;
-  bool has_time = false;
-  bool has_day = false;
-  while (!text.empty()) {
-    const auto end = std::min(text.find_first_of(" ,"), text.size());
-    const std::string_view word = text.substr(0, end);
-    text.remove_prefix(std::min(text.size(), end + 1));
-    if (word.empty()) continue;
-    if (is_time(word) && !has_time) {
-      has_time = true;
-    } else if (is_half_of_day(word) && has_time) {
-      continue;
-    } else if (const bool by_name = counts_from_today(word) && word.front() != '-';
-               (by_name || is_like_a_day(word)) && !has_day) {
-      has_day = true;
-      auto day = typed_day(word, today);
-      if (day) {
-        sent.day = *day;
-      } else {
-        sent.problem = "`" + std::string(word) + "` " + day.problem;
-      }
-    } else {
-      return std::nullopt;
-    }
-  }
-  return has_time || has_day ? std::optional(std::move(sent)) : std::nullopt;
-}
-
 std::string trimmed(std::string_view text, std::string_view marks = " ") {
   const auto from = text.find_first_not_of(marks);
   return from == std::string_view::npos ? "" : std::string(text.substr(from, text.find_last_not_of(marks) - from + 1));
@@ -162,25 +95,37 @@ std::vector<PastedLine> pasted_lines(std::string_view text) {
 }
 
 Headed headed(std::string_view plain, Day today, const std::function<bool(std::string_view)>& says_something) {
-  Headed line{std::nullopt, "", std::string(plain)};
-  if (auto alone = sent_in(plain, today)) return {std::move(alone), "", ""};
+  Headed line{std::nullopt, false, "", std::string(plain)};
+  if (auto alone = stamped_in(plain, today)) return {std::move(alone), false, "", ""};
   const auto open = plain.find('[');
   const auto close = plain.find(']', open == std::string_view::npos ? 0 : open);
   if (open == 0 && close != std::string_view::npos) {
-    line.sent = sent_in(plain.substr(1, close - 1), today);
+    line.sent = stamped_in(plain.substr(1, close - 1), today);
     if (line.sent) line.rest = trimmed(plain.substr(close + 1));
   } else if (open != std::string_view::npos && close + 1 == plain.size()) {
     const std::string_view name = plain.substr(0, open);
-    line.sent = says_something(name) ? std::nullopt : sent_in(plain.substr(open + 1, close - open - 1), today);
-    if (line.sent) return {std::move(line.sent), trimmed(name, " ,"), ""};
+    const std::string_view stamp = plain.substr(open + 1, close - open - 1);
+    line.sent = says_something(name) ? std::nullopt : stamped_in(stamp, today);
+    if (line.sent) return {std::move(line.sent), false, trimmed(name, " ,"), ""};
+    line.not_understood = !says_something(name) && begins_like_a_stamp(stamp);
   }
   for (const std::string_view dash : {" - ", " \u2013 "}) {
     const auto at = plain.find(dash);
     if (line.sent || at == std::string_view::npos) continue;
-    line.sent = sent_in(plain.substr(0, at), today);
+    line.sent = stamped_in(plain.substr(0, at), today);
     if (line.sent) line.rest = trimmed(plain.substr(at + dash.size()));
   }
-  if (line.sent) part_sender(line, says_something);
+  if (!line.sent) {
+    if (auto before = stamp_before(plain, today)) {
+      line.rest = trimmed(plain.substr(before->letters), " -");
+      line.sent = std::move(before->stamp);
+    }
+  }
+  if (line.sent) {
+    part_sender(line, says_something);
+  } else {
+    line.not_understood = line.not_understood || (begins_like_a_stamp(plain) && !says_something(plain));
+  }
   return line;
 }
 

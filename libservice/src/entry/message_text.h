@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "entry/message_stamps.h"
 #include "service/days.h"
 
 namespace service::entry {
@@ -21,20 +22,16 @@ struct PastedLine {
 // Ends of lines of every kind.
 std::vector<PastedLine> pasted_lines(std::string_view text);
 
-// When a line was sent.
-struct Sent {
-  std::optional<Day> day;
-  std::string problem;  // a day is written, and this is why it is none
-};
-
 struct Headed {
-  std::optional<Sent> sent;  // none: the line says nothing of it
+  std::optional<Stamped> sent;  // none: the line says nothing of it
+  bool not_understood = false;  // it begins like a stamp, or is a day alone, and nobody can tell which
   std::string sender;
   std::string rest;  // what was sent; empty: it comes in the lines below
 };
 
-// `[27.11.2026, 08:15] NAME: ...`, `27/11/2026, 08:15 - NAME: ...`, `NAME, [27.11.2026 08:15]`, `27.11.2026`. A name
-// without a time is none: `not yet: ...` looks the same. `says_something`: whether these words can begin what was sent.
+// `[27.11.2026, 08:15] NAME: ...`, `27/11/2026, 08:15 - NAME: ...`, `2026-11-27 08:15 NAME: ...`, `NAME, [27.11.2026
+// 08:15]`, `27.11.2026`. A name without a time is none: `not yet: ...` looks the same. `says_something`: whether these
+// words can begin what was sent.
 Headed headed(std::string_view plain, Day today, const std::function<bool(std::string_view)>& says_something);
 
 }  // namespace service::entry

@@ -25,10 +25,16 @@ struct Told {
   std::function<std::vector<std::string>(const Machine& machine)> seen;
 };
 
+// What a line says: at least one fact, all about one machine.
+struct Said {
+  std::vector<Fact> facts;
+  bool names_day = true;  // else they are of `Told::on`
+};
+
 // Whether these words can begin what somebody says: a command, or a machine.
 bool begins_a_message(const Fleet& fleet, std::string_view text);
 
-// At least one fact, all about one machine; the book's own names in it. Fails with usage.
-std::vector<Fact> facts_in(std::string_view line, const Told& told);
+// With the book's own names in it. Fails with usage.
+Said said_in(std::string_view line, const Told& told);
 
 }  // namespace service::entry

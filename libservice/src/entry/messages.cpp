@@ -1,6 +1,8 @@
 // Which lines of a pasted text are taken, and what each brought about.
 #include "service/messages.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -18,8 +20,12 @@ constexpr std::size_t most_lines = 2000;
 // A line and what it is to say, before anybody knows what the book holds of it.
 struct Draft {
   MessageLine line;
-  std::string said;  // without what the messenger put before it
-  std::optional<entry::Sent> sent;
+  std::string said;                     // without what the messenger put before it
+  std::optional<entry::Stamped> stamp;  // its own, or that of the line above it
+  std::size_t block = 0;                // of lines that one stamp holds for
+  std::optional<Day> sent_on;
+  std::string no_day;  // why that is not known, where a stamp stands above
+  bool names_day = true;
   std::vector<Fact> facts;
   std::vector<bool> is_new;  // of these facts: not in the book, and not said before
 };
@@ -62,34 +68,69 @@ bool answers(const Fleet& fleet, const Machine& machine, const Fact& later, cons
   return later.kind == FactKind::looked_at && !found_bad(later) && later.name.starts_with(raised.name);
 }
 
+// One of another day, or of no known day, may be of before or after: what is of the same is of an unknown order.
+bool is_of_day(const Fact& fact, Day day) { return fact.on.whole_day() && fact.on.first == day; }
+
+// In which order lines were sent: blocks that have a day and a time by those, the others where they stand.
+void put_in_order(std::vector<Draft>& drafts) {
+  struct Block {
+    std::size_t number;
+    std::pair<Day, int> sent;
+  };
+  std::vector<Block> blocks;
+  for (const Draft& draft : drafts) {
+    const bool is_timed = draft.sent_on && draft.stamp && draft.stamp->second;
+    if (!is_timed || (!blocks.empty() && blocks.back().number == draft.block)) continue;
+    blocks.push_back({draft.block, {*draft.sent_on, *draft.stamp->second}});
+  }
+  std::vector<Block> sorted = blocks;
+  std::stable_sort(sorted.begin(), sorted.end(), [](const Block& a, const Block& b) { return a.sent < b.sent; });
+  std::map<std::size_t, std::size_t> place;
+  for (std::size_t i = 0; i < blocks.size(); ++i) place[sorted[i].number] = blocks[i].number;
+  const auto place_of = [&](const Draft& draft) {
+    const auto at = place.find(draft.block);
+    return at == place.end() ? draft.block : at->second;
+  };
+  std::stable_sort(drafts.begin(), drafts.end(),
+                   [&](const Draft& a, const Draft& b) { return place_of(a) < place_of(b); });
+}
+
 class Reader {
  public:
   Reader(const Fleet& fleet, const MessagesAsk& ask) : fleet_(fleet), ask_(ask) {}
 
+  // In the order in which they were sent.
   std::vector<Draft> read() const {
     std::vector<Draft> drafts;
-    std::optional<entry::Sent> sent;
-    std::string sender;
+    std::vector<entry::Stamped> stamps;
+    std::vector<std::size_t> not_understood;  // lines that begin like a stamp
     for (entry::PastedLine& pasted : entry::pasted_lines(ask_.text)) {
       Draft draft;
       draft.line.number = pasted.number;
       draft.line.text = std::move(pasted.text);
       if (!pasted.problem.empty()) {
         draft.line.wrong = {{"unreadable", "the line " + pasted.problem, "type it anew"}};
+        if (entry::begins_like_a_stamp(draft.line.text)) not_understood.push_back(drafts.size());
       } else {
         auto head = entry::headed(pasted.plain, ask_.today,
                                   [&](std::string_view text) { return entry::begins_a_message(fleet_, text); });
-        if (head.sent) {
-          sent = std::move(head.sent);
-          sender = std::move(head.sender);
-        }
+        draft.line.sender = std::move(head.sender);
+        draft.stamp = std::move(head.sent);
+        if (draft.stamp && draft.stamp->names_day) stamps.push_back(*draft.stamp);
         draft.said = std::move(head.rest);
-        if (draft.said.empty()) draft.line.fate = LineFate::heading;
+        if (head.not_understood) {
+          not_understood.push_back(drafts.size());
+          draft.said.clear();
+          draft.line.wrong = {{"bad-stamp", "it begins like the stamp of a message, and its day is not understood",
+                               "write its day as 14.06.2026 or 2026-06-14; the lines below it have no day without it"}};
+        } else if (draft.said.empty()) {
+          draft.line.fate = LineFate::heading;
+        }
       }
-      draft.line.sender = sender;
-      draft.sent = sent;
       drafts.push_back(std::move(draft));
     }
+    share_stamps(drafts, entry::day_comes_first(stamps), not_understood);
+    put_in_order(drafts);
     return drafts;
   }
 
@@ -97,18 +138,20 @@ class Reader {
   void understand(Draft& draft, const std::function<std::vector<std::string>(const Machine&)>& seen) const {
     if (draft.said.empty()) return;
     entry::Told told{fleet_, ask_.today, ask_.on ? ask_.on : ask_.today, "", true, ask_.by, seen};
-    if (draft.sent && draft.sent->day) {
-      told.today = *draft.sent->day;
-      if (!ask_.on) told.on = draft.sent->day;
-    } else if (draft.sent && !draft.sent->problem.empty()) {
+    if (draft.sent_on) {
+      told.today = *draft.sent_on;
+      if (!ask_.on) told.on = draft.sent_on;
+    } else if (!draft.no_day.empty()) {
       told.counts_from_today = false;
-      told.no_day = draft.sent->problem;
+      told.no_day = draft.no_day;
       told.on = ask_.on;
     } else if (ask_.on) {
       told.counts_from_today = false;
     }
     try {
-      draft.facts = entry::facts_in(draft.said, told);
+      entry::Said said = entry::said_in(draft.said, told);
+      draft.facts = std::move(said.facts);
+      draft.names_day = said.names_day || ask_.on || draft.sent_on;
       draft.line.on = draft.facts.front().on;
       draft.line.wrong.clear();
       draft.line.fate = LineFate::taken;
@@ -121,6 +164,39 @@ class Reader {
   }
 
  private:
+  // A stamp holds for the lines below it, up to the next. A time alone is of the day above it; below what nobody
+  // understood no day is known, and least of all that of an older stamp.
+  static void share_stamps(std::vector<Draft>& drafts, std::optional<bool> day_comes_first,
+                           const std::vector<std::size_t>& not_understood) {
+    Draft above;
+    std::size_t block = 0;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+      Draft& draft = drafts[i];
+      const bool is_lost = std::find(not_understood.begin(), not_understood.end(), i) != not_understood.end();
+      if (is_lost) {
+        ++block;
+        above = Draft{};
+        above.no_day = fmt::format("line {} begins like a stamp, and is not understood", draft.line.number);
+      } else if (draft.stamp) {
+        ++block;
+        above.stamp = draft.stamp;
+        above.line.sender = draft.line.sender;
+        if (draft.stamp->names_day) {
+          const auto day = entry::day_of(*draft.stamp, day_comes_first);
+          above.sent_on = day.value;
+          above.no_day = day.problem;
+        } else if (!above.sent_on && above.no_day.empty()) {
+          above.no_day = fmt::format("the stamp `{}` names none, and none stands above it", draft.stamp->text);
+        }
+      }
+      draft.block = block;
+      draft.stamp = above.stamp;
+      draft.sent_on = above.sent_on;
+      draft.no_day = above.no_day;
+      draft.line.sender = above.line.sender;
+    }
+  }
+
   const Fleet& fleet_;
   const MessagesAsk& ask_;
 };
@@ -139,9 +215,16 @@ class Sorting {
       reader.understand(draft, [this](const Machine& machine) { return seen_names(machine); });
     }
     find_what_is_there();
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      Draft& draft = drafts_[i];
+      if (draft.line.fate != LineFate::taken) continue;
+      insist_on_a_day(draft);
+      insist_on_what_came_first(i);
+    }
     auto proposals = proposed();
     // A line is taken whole or not at all, so what is left is judged again.
     for (bool all_well = false; !all_well; proposals = proposed()) all_well = judge_all(known, proposals);
+    tell_what_is_cleared();
     for (Draft& draft : drafts_) {
       if (draft.line.fate != LineFate::said_before) continue;
       const Draft& first = line(draft.line.as_line);
@@ -192,14 +275,15 @@ class Sorting {
     });
   }
 
-  // What a worker saw must not vanish: answered since the book last told of it, by something that this text does not
-  // tell of, it is taken to be seen anew.
+  // What a worker saw must not vanish: answered on the day on which the book last told of it, by something that this
+  // text does not tell of, it is taken to be seen anew. Answered on a later day, it is an old message.
   bool answered_since(const Fact& fact, std::size_t last_equal) const {
     const Machine& machine = *fleet_.machine(fact.machine);
     const auto& book = by_machine_.at(fact.machine);
     return raises(fact.kind) &&
            std::any_of(book.begin() + static_cast<std::ptrdiff_t>(last_equal) + 1, book.end(), [&](const Fact& later) {
-             return answers(fleet_, machine, later, fact) && !told_by_this_text(later);
+             return later.on.first <= fact.on.last && answers(fleet_, machine, later, fact) &&
+                    !told_by_this_text(later);
            });
   }
 
@@ -248,6 +332,128 @@ class Sorting {
     return before;
   }
 
+  // Signs that stand, and the lines that answer them.
+  void tell_what_is_cleared() {
+    std::map<std::string, std::vector<Fact>> standing;
+    const auto add = [&](const Fact& fact, std::vector<Fact>* cleared) {
+      std::vector<Fact>& signs = standing[fact.machine];
+      const Machine* machine = fleet_.machine(fact.machine);
+      if (machine == nullptr) return;
+      std::erase_if(signs, [&](const Fact& sign) {
+        const bool is_answered = sign.on.first <= fact.on.first && answers(fleet_, *machine, fact, sign);
+        if (is_answered && cleared != nullptr &&
+            std::none_of(cleared->begin(), cleared->end(), [&](const Fact& one) { return one.name == sign.name; })) {
+          cleared->push_back(sign);
+        }
+        return is_answered;
+      });
+      if (fact.kind == FactKind::sign) signs.push_back(fact);
+    };
+    for (const auto& [key, facts] : by_machine_) {
+      for (const Fact& fact : facts) add(fact, nullptr);
+    }
+    for (Draft& draft : drafts_) {
+      draft.line.clears.clear();
+      if (draft.line.fate != LineFate::taken) continue;
+      for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+        if (draft.is_new[j]) add(draft.facts[j], &draft.line.clears);
+      }
+    }
+  }
+
+  static void refuse(Draft& draft, Diagnostic why) {
+    draft.line.fate = LineFate::refused;
+    draft.line.wrong = {std::move(why)};
+  }
+
+  // The same words a day later: an old message pasted again, or news.
+  void insist_on_a_day(Draft& draft) const {
+    if (draft.names_day) return;
+    constexpr auto week = std::chrono::days{7};
+    for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+      Fact told = draft.facts[j];
+      const auto book = by_machine_.find(told.machine);
+      if (!draft.is_new[j] || book == by_machine_.end()) continue;
+      if (told.kind != FactKind::reading && told.kind != FactKind::service) continue;
+      const Day today = told.on.first;
+      for (const Fact& fact : book->second) {
+        const bool lately = fact.on.whole_day() && fact.on.first < today && fact.on.first >= today - week;
+        if (!lately || !fact.origin.starts_with("import ")) continue;
+        told.on = fact.on;
+        if (!same_content(fact, told)) continue;
+        refuse(draft, {"told-lately",
+                       fmt::format("the record has the same of {}, and this names no day: it may be the same message",
+                                   to_text(fact.on)),
+                       fmt::format("where it is not, say its day at its end: {} today", draft.said)});
+        return;
+      }
+    }
+  }
+
+  // Something that would take a sign of the same day off the list, and may have come before it.
+  void insist_on_what_came_first(std::size_t at) const {
+    Draft& draft = drafts_[at];
+    for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+      const Fact& answer = draft.facts[j];
+      if (!draft.is_new[j] || !may_answer(answer)) continue;
+      const Fact* sign = sign_in_book(at, answer);
+      if (sign == nullptr) sign = sign_sent_later(at, answer);
+      if (sign == nullptr) continue;
+      draft.line.instead = draft.facts;
+      refuse(draft, {"which-came-first",
+                     fmt::format("`{}` of {} was seen the same day, {}, and nobody knows which came first", sign->name,
+                                 sign->machine, to_text(sign->on)),
+                     "where this came after it, enter it by the command"});
+      return;
+    }
+  }
+
+  static bool may_answer(const Fact& fact) {
+    return (fact.kind == FactKind::service || fact.kind == FactKind::looked_at) && fact.on.whole_day();
+  }
+
+  bool would_answer(const Fact& answer, const Fact& raised) const {
+    const bool is_named =
+        raised.kind == FactKind::sign || (raised.kind == FactKind::measurement && answer.kind == FactKind::looked_at);
+    return is_named && raised.machine == answer.machine && is_of_day(raised, answer.on.first) &&
+           answers(fleet_, *fleet_.machine(answer.machine), answer, raised);
+  }
+
+  bool stands_above(std::size_t at, const Fact& raised) const {
+    return std::any_of(drafts_.begin(), drafts_.begin() + static_cast<std::ptrdiff_t>(at), [&](const Draft& draft) {
+      return !is_refused(draft.line) && std::any_of(draft.facts.begin(), draft.facts.end(),
+                                                    [&](const Fact& fact) { return same_content(fact, raised); });
+    });
+  }
+
+  // That stands in the book, and that no line above tells of.
+  const Fact* sign_in_book(std::size_t at, const Fact& answer) const {
+    const auto book = by_machine_.find(answer.machine);
+    if (book == by_machine_.end()) return nullptr;
+    const Machine& machine = *fleet_.machine(answer.machine);
+    const auto& facts = book->second;
+    for (std::size_t i = 0; i < facts.size(); ++i) {
+      if (!would_answer(answer, facts[i]) || stands_above(at, facts[i])) continue;
+      const bool is_answered =
+          std::any_of(facts.begin() + static_cast<std::ptrdiff_t>(i) + 1, facts.end(),
+                      [&](const Fact& later) { return answers(fleet_, machine, later, facts[i]); });
+      if (!is_answered) return &facts[i];
+    }
+    return nullptr;
+  }
+
+  // Whoever looks at a sign knows of it, so its message may be late. Work may be done before there is any sign.
+  const Fact* sign_sent_later(std::size_t at, const Fact& answer) const {
+    if (answer.kind != FactKind::looked_at) return nullptr;
+    for (std::size_t i = at + 1; i < drafts_.size(); ++i) {
+      if (drafts_[i].block == drafts_[at].block || drafts_[i].line.fate != LineFate::taken) continue;
+      for (const Fact& fact : drafts_[i].facts) {
+        if (would_answer(answer, fact) && !stands_above(at, fact)) return &fact;
+      }
+    }
+    return nullptr;
+  }
+
   // The new facts of the lines that stand, and whose line each is.
   std::vector<Proposal> proposed() {
     std::vector<Proposal> proposals;
@@ -262,6 +468,33 @@ class Sorting {
     return proposals;
   }
 
+  // A line has no options: what a command says with one, it says in words.
+  static Diagnostic in_words_of_messages(Diagnostic wrong, const Fact& fact) {
+    std::vector<Cure> cures;
+    for (Cure& cure : wrong.cures) {
+      std::string say;
+      if (cure.kind == CureKind::tell_who && fact.kind == FactKind::looked_at) {
+        say = fmt::format("say who looked before the colon: looked {} {} by WHO found {}: WHAT IT WAS", fact.machine,
+                          fact.name, fact.found ? to_text(*fact.found) : "good");
+      } else if (cure.kind == CureKind::tell_who) {
+        say = fmt::format("say who did it behind the task: done {} {} by WHO", fact.machine, fact.task);
+      } else if (cure.kind == CureKind::other_meter) {
+        say = fmt::format(
+            "where meter `{0}` shows it, say so: {1} meter {0}", cure.value("meter"),
+            fact.kind == FactKind::reading
+                ? fmt::format("{} {}", fact.machine, fact.at ? to_text(*fact.at) : "VALUE")
+                : fmt::format("done {} {} {}", fact.machine, fact.task, fact.at ? to_text(*fact.at) : "VALUE"));
+      }
+      if (say.empty()) {
+        cures.push_back(std::move(cure));
+      } else {
+        wrong.hint += (wrong.hint.empty() ? "" : "; ") + say;
+      }
+    }
+    wrong.cures = std::move(cures);
+    return wrong;
+  }
+
   // False where a line was refused, so that others may stand otherwise.
   bool judge_all(const Extract& known, const std::vector<Proposal>& proposals) {
     const Stamp stamp = stamp_of(writer_, ask_.origin, proposals);
@@ -271,7 +504,8 @@ class Sorting {
       MessageLine& refused = of_[judgement.refused_rows[i]]->line;
       refused.fate = LineFate::refused;
       const auto said = [&](const Diagnostic& what) { return what.message == judgement.refused[i].message; };
-      if (std::none_of(refused.wrong.begin(), refused.wrong.end(), said)) refused.wrong.push_back(judgement.refused[i]);
+      if (std::any_of(refused.wrong.begin(), refused.wrong.end(), said)) continue;
+      refused.wrong.push_back(in_words_of_messages(judgement.refused[i], proposals[judgement.refused_rows[i]].fact));
     }
     return judgement.refused.empty();
   }
@@ -289,8 +523,10 @@ void insist_on_messages(std::string_view text, const std::vector<Draft>& drafts)
     throw Failure(FailureKind::bad_data, {"utf16", "the text is in UTF-16", "save it as UTF-8"});
   }
   if (drafts.size() <= most_lines) return;
-  throw Failure(FailureKind::bad_data, {"too-many-lines", "there are more lines than anybody sends from a machine",
-                                        "a file of facts is no text of messages; messages come in parts"});
+  throw Failure(FailureKind::bad_data,
+                {"too-many-lines",
+                 fmt::format("it has {} lines, and more than {} are not read at once", drafts.size(), most_lines),
+                 "paste them in parts; a file of facts is imported without --messages"});
 }
 
 // A line's facts as they were added, with the roll-over that one of them implies before it.
@@ -410,6 +646,8 @@ Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& recor
     }
     messages.lines.push_back(std::move(draft.line));
   }
+  std::sort(messages.lines.begin(), messages.lines.end(),
+            [](const MessageLine& a, const MessageLine& b) { return a.number < b.number; });
   return messages;
 }
 

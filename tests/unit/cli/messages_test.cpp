@@ -44,7 +44,7 @@ tasks:
   engine-oil-filter: {do: Filter alone, every: {hours: 500}}
   filter: {do: Cabin filter, every: {months: 12}}
   air-primary: {do: Air element, every: {hours: 500, measured: {restriction: {above: 6, unit: kPa}}}}
-  tyre: {do: Check the tyre, every: {months: 12}, positions: [front-left, front-right]}
+  tyre: {do: Check the tyre, every: {months: 12, measured: {tread: {below: 15, unit: mm}}}, positions: [front-left, front-right]}
   hoses: {do: Renew worn hoses, every: {years: 6, signs: [leak]}}
   brakes: {do: Check the brakes, every: {months: 12, signs: [long-pedal]}, safety: true}
   test: {do: Examine, every: {months: 14}, by-whom: competent-person}
@@ -237,18 +237,21 @@ TEST_CASE("what was seen is kept in its own words") {
 
 TEST_CASE("a look says what it was, and of safety who looked") {
   Field field;
-  must(field, std::string("saw loader leak") + as_of);
-  must(field, std::string("saw loader long-pedal") + as_of);
-  CHECK(field.taken("looked loader leak: loose clamp, tightened") ==
+  must(field, std::string("saw loader leak --on 2026-06-14") + as_of);
+  must(field, std::string("saw loader long-pedal --on 2026-06-14") + as_of);
+  CHECK(field.taken("looked loader leak found good: loose clamp, tightened") ==
         "looked-at loader 2026-06-15 leak good loose clamp, tightened");
   CHECK(field.taken("looked loader long pedal by M.T. found worn: pads thin") ==
         "looked-at loader 2026-06-15 long-pedal worn M.T. pads thin");
   CHECK(field.refused("looked loader leak") == "no-note");
-  CHECK(field.refused("looked loader long pedal: nothing") == "needs-by");
-  CHECK(field.refused("looked loader noise: nothing") == "unknown-sign");
+  CHECK(field.refused("looked loader long pedal found good: nothing") == "needs-by");
+  CHECK(field.says("looked loader long-pedal by WHO found good"));
+  CHECK_FALSE(field.says("--by"));
+  CHECK(field.refused("looked loader noise found good: nothing") == "unknown-sign");
   // Of words that may be part of the sign, the sign that was seen decides.
-  must(field, std::string("saw loader drip by door") + as_of);
-  CHECK(field.taken("looked loader drip by door: rain") == "looked-at loader 2026-06-15 drip by door good rain");
+  must(field, std::string("saw loader drip by door --on 2026-06-14") + as_of);
+  CHECK(field.taken("looked loader drip by door found good: rain") ==
+        "looked-at loader 2026-06-15 drip by door good rain");
 }
 
 TEST_CASE("when a line was sent is its day") {
@@ -261,8 +264,8 @@ TEST_CASE("when a line was sent is its day") {
       "pump-3 20\n"
       "Ola Vik, [12.06.2026 07:00]\n"
       "north 20\n"
-      "[07:01] Anna: south 20\n"                   // a time alone is of today
-      "03/04/2026, 07:12 - Anna: saw saw smoke\n"  // two days that it may be
+      "[07:01] Anna: south 20\n"  // a time alone is of the day above it
+      "13.04.2026 Anna\n"         // no stamp that anybody understands
       "saw pump smoke\n",
       65);
   const auto day = [&](std::size_t line) { return lines[line]["on"]; };
@@ -275,7 +278,7 @@ TEST_CASE("when a line was sent is its day") {
   CHECK(lines[5]["fate"] == "heading");
   CHECK(day(6) == "2026-06-12");
   CHECK(lines[6]["sender"] == "Ola Vik");
-  CHECK(day(7) == "2026-06-15");
+  CHECK(day(7) == "2026-06-12");
   CHECK(lines[8]["fate"] == "refused");
   CHECK(lines[9]["fate"] == "refused");
   // Told, it holds for all; only `yesterday` may not be guessed.
@@ -318,7 +321,8 @@ TEST_CASE("a paste is one command") {
 TEST_CASE("the same paste again adds nothing, and says so") {
   Field field;
   const std::string paste =
-      "loader 1511.4\nsaw loader leak\nlooked loader leak: dry\nsaw loader leak\ndone loader engine-oil\nout-of-use "
+      "loader 1511.4\nsaw loader leak\nlooked loader leak found good: dry\nsaw loader leak\ndone loader "
+      "engine-oil\nout-of-use "
       "pump hot\n";
   field.lines(paste, 0);
   CHECK(field.answer["facts"].size() == 6);
@@ -439,4 +443,213 @@ TEST_CASE("random text") {
     must(field, "undo " + answer["facts"][0]["batch"].get<std::string>());
   });
   CHECK(well);
+}
+
+TEST_CASE("a name behind by is a name, or the line is refused") {
+  Field field;
+  for (const char* by :
+       {"friday", "M.T. not", "nobody", "who?", "tomorrow", "2026-06-20", "1 July", "M.T. not yet", "next week",
+        "end of June", "yesterday", "7", "Anna Moen of Oslo", "soon", "M.T. \u274c", "hand", "Jun", "M.T. will do"}) {
+    CHECK_MESSAGE(field.refused(std::string("done loader engine-oil by ") + by) != "", by);
+  }
+  CHECK(field.refused("done loader engine-oil by friday") == "no-name");
+  CHECK(field.refused("looked loader leak by friday found good: dry") == "no-name");
+  const std::string oil = "service loader 2026-06-15 engine-oil";
+  CHECK(field.taken("done loader engine-oil by M.T.") == oil + " M.T.");
+  CHECK(field.taken("done loader engine-oil by \u00c5se O\u2019Brien-Moen") == oil + " \u00c5se O\u2019Brien-Moen");
+  CHECK(field.taken("done loader engine-oil by M.T. 1511.4") ==
+        "service loader 2026-06-15 1511.4 engine engine-oil M.T.");
+  CHECK(field.taken("done loader engine-oil by M.T. yesterday") == "service loader 2026-06-14 engine-oil M.T.");
+  CHECK(field.taken("done loader engine-oil by Anna Moen, found worn") == oil + " worn Anna Moen");
+}
+
+TEST_CASE("a note that says it is not all done is none of a service") {
+  Field field;
+  for (const char* note : {"half done rest tomorrow", "not done yet", "leaks still", "ok?", "later", "didn't fit",
+                           "left side, rest on friday"}) {
+    CHECK_MESSAGE(field.refused(std::string("done loader engine-oil note ") + note) == "not-all-done", note);
+  }
+  CHECK(field.taken("done loader engine-oil note a new seal") == "service loader 2026-06-15 engine-oil a new seal");
+}
+
+TEST_CASE("a look says how it was found, or is asked back") {
+  Field field;
+  must(field, std::string("saw loader leak --on 2026-06-14") + as_of);
+  CHECK(field.refused("looked loader leak: hose worn through, do not use") == "needs-found");
+  CHECK(field.says("looked loader leak found good: WHAT IT WAS; found worn; or found failed"));
+  const std::string looked = "looked-at loader 2026-06-15 leak ";
+  CHECK(field.taken("looked loader leak found failed: hose worn through") == looked + "failed hose worn through");
+  CHECK(field.taken("looked loader leak: found good, a loose clamp") == looked + "good a loose clamp");
+  CHECK(field.taken("looked loader leak: a loose clamp. Found worn") == looked + "worn a loose clamp. Found worn");
+  CHECK(field.taken("looked loader leak: found good") == looked + "good found good");
+  CHECK(field.refused("looked loader leak: not found good") == "needs-found");
+  CHECK(field.refused("looked loader leak: found good? no") == "needs-found");
+  CHECK(field.refused("looked loader leak found good: found worn") == "said-twice");
+  CHECK(field.refused("looked loader leak found good: hose worn, do not use") == "not-good");
+}
+
+TEST_CASE("a position is named, or all of them") {
+  Field field;
+  CHECK(field.refused("done loader tyre") == "needs-position");
+  CHECK(field.says("tyre@front-left, tyre@front-right, or tyre@all"));
+  CHECK(field.refused("done loader engine-oil, tyre") == "needs-position");  // the oil neither
+  const std::string left = "service loader 2026-06-15 tyre front-left";
+  for (const char* text : {"tyre@front-left", "tyre front left", "tyre @ front left", "tyre at front left"}) {
+    CHECK_MESSAGE(field.taken(std::string("done loader ") + text) == left, text);
+  }
+  CHECK(field.taken("done loader tyre front left and front right") ==
+        left + "; service loader 2026-06-15 tyre front-right");
+  for (const char* text : {"tyre all", "tyre@all", "tyre both"}) {
+    CHECK_MESSAGE(field.taken(std::string("done loader ") + text) == "service loader 2026-06-15 tyre", text);
+  }
+  CHECK(field.refused("saw loader tread=31") == "needs-position");
+  CHECK(field.says("tread@front-left, tread@front-right, or tread@all"));
+  const std::string tread = "measurement loader 2026-06-15 front-left tread 31 mm";
+  for (const char* text :
+       {"tread@front-left=31", "tread front left = 31 mm", "tread=31 at front-left", "tread=31 mm position front left",
+        "tread=31 front-left", "tread=31mm@front-left", "tread=31 --position front-left"}) {
+    CHECK_MESSAGE(field.taken(std::string("saw loader ") + text) == tread, text);
+  }
+  CHECK(field.taken("saw loader tread@all=31") == "measurement loader 2026-06-15 tread 31 mm");
+  CHECK(field.refused("saw loader tread@middle=31") == "unknown-position");
+  CHECK(field.refused("saw loader tread=31 at middle") == "not-understood");
+  CHECK(field.refused("saw loader tread@front-left=-31") == "below-nothing");
+}
+
+TEST_CASE("lines are taken in the order in which they were sent") {
+  Field field;
+  const json lines = field.lines(
+      "[15.06.2026, 18:00] Anna: saw loader leak\n"
+      "[15.06.2026, 7:10 am] Ola: done loader hoses\n"
+      "loader 1510\n"
+      "[15.06.2026, 12:00] Ola: loader 1520\n",
+      0);
+  CHECK(lines[0]["line"] == 1);
+  CHECK(lines[1]["clears"].empty());
+  must(field, std::string("due loader --format json") + as_of);
+  bool is_due = false;
+  for (const json& point : json::parse(field.out)["points"]) {
+    is_due = is_due || (point["task"] == "hoses" && point["standing"] == "due");
+  }
+  CHECK(is_due);
+}
+
+TEST_CASE("what may have come before a sign of the day does not answer it") {
+  Field field;
+  must(field, std::string("saw loader leak") + as_of);
+  CHECK(field.refused("done loader hoses") == "which-came-first");
+  CHECK(field.says("whichever done loader hoses --on 2026-06-15"));
+  CHECK(field.refused("looked loader leak found good: dry") == "which-came-first");
+  CHECK(field.refused("[15.06.2026, 08:00] A: looked loader leak found good: dry\n") == "which-came-first");
+  // The text tells of the sign itself, before: that is known.
+  const json known = field.lines("saw loader leak\nlooked loader leak found good: dry\n", 0, " --dry-run");
+  CHECK(known[0]["fate"] == "already-there");
+  CHECK(known[1]["clears"][0]["sign"] == "leak");
+  Field other;
+  const json lines =
+      other.lines("[15.06.2026, 09:00] A: looked loader leak found good: dry\n[15.06.2026, 10:00] A: saw loader leak\n",
+                  65, " --dry-run");
+  CHECK(lines[0]["wrong"][0]["code"] == "which-came-first");
+  CHECK(lines[1]["fate"] == "taken");
+  const json answered = other.lines(
+      "[15.06.2026, 10:00] A: done loader hoses\n[15.06.2026, 09:00] A: saw loader leak\n", 0, " --dry-run");
+  CHECK(answered[0]["clears"][0]["on"] == "2026-06-15");
+  other.input = "[14.06.2026, 10:00] A: saw loader leak\n[15.06.2026, 09:00] A: done loader hoses\n";
+  CHECK(other.run(std::string("import --messages -") + as_of) == 0);
+  CHECK(other.says("This answers: leak, seen 2026-06-14"));
+}
+
+TEST_CASE("below a stamp that nobody understands no day is known") {
+  Field field;
+  for (const char* stamp :
+       {"14 Jux 2026, 19:40 - A.F.: hi", "[1\xff/06/2026, 18:05] A.F.: hi", "14/06/2026, 18:05 - A\xff: hi", "15.06",
+        "[14th, 07:10] A.F.: hi", "Monday", "A.F., [14.06.20 26 07:10]"}) {
+    const std::string text = std::string("[13.06.2026, 07:00] Anna: pump 20\n") + stamp + "\nloader 1511.4\n";
+    const json lines = field.lines(text, 65, " --dry-run");
+    CHECK(lines[0]["on"] == "2026-06-13");
+    CHECK(lines[1]["fate"] == "refused");
+    CHECK_MESSAGE(lines[2]["wrong"][0]["code"] == "bad-day", stamp);
+  }
+  const json lines = field.lines("13.06.2026\n[07:50] A.F.: pump 20\n", 0, " --dry-run");
+  CHECK(lines[0]["fate"] == "heading");
+  CHECK(lines[1]["on"] == "2026-06-13");
+  CHECK(field.refused("[07:50] A.F.: pump 20") == "bad-day");
+  CHECK(field.lines("thanks!\npump 20\n", 65, " --dry-run")[1]["fate"] == "taken");  // no stamp at all
+}
+
+TEST_CASE("an old message pasted again is not news") {
+  Field field;
+  field.lines("[10.06.2026, 08:00] A: saw loader leak\nsaw loader knocking\n", 0);
+  must(field, std::string("looked loader knocking --note fan --on 2026-06-12") + as_of);
+  must(field, std::string("done loader hoses --on 2026-06-12") + as_of);
+  for (const json& line : field.lines("[10.06.2026, 08:00] A: saw loader leak\nsaw loader knocking\n", 0)) {
+    CHECK(line["fate"] == "already-there");
+  }
+  // Without a day of its own, the same again is the same message.
+  field.lines("[11.06.2026, 08:00] A: loader 1511.4\ndone loader engine-oil\n", 0);
+  CHECK(field.refused("loader 1511.4") == "told-lately");
+  CHECK(field.says("loader 1511.4 today"));
+  CHECK(field.refused("done loader engine-oil") == "told-lately");
+  CHECK(field.taken("loader 1511.4 today") == "reading loader 2026-06-15 1511.4 engine");
+}
+
+TEST_CASE("what may be dropped by mistake is not said to be too much") {
+  Field field;
+  CHECK(field.refused("loader 2099 sorry 2081") == "not-understood");
+  CHECK(field.says("say the right value alone"));
+  CHECK(field.refused("loader 2099 2081") == "said-twice");
+  CHECK(field.says("say the right value alone"));
+  for (const char* text : {"loader 3349 miles", "loader 45 litres", "loader 3349 miles yesterday"}) {
+    CHECK_MESSAGE(field.refused(text) == "other-unit", text);
+    CHECK(field.says("its meter counts h"));
+  }
+  CHECK(field.refused("north 3 hours today") == "value-or-duration");
+  CHECK(field.taken("north at 3 hours today") == "reading north 2026-06-15 3 engine");
+  CHECK(field.refused("loader 1511.4 leaking oil") == "not-understood");
+  CHECK(field.says("saw loader leaking oil; where it must not run, out-of-use loader"));
+  CHECK(field.refused("loader brakes gone!!!") == "not-understood");
+  CHECK(field.says("where it must not run, out-of-use loader"));
+  CHECK(field.refused("out of use loader tomorrow") == "bad-day");
+  CHECK(field.refused("out-of-use loader from next week") == "bad-day");
+  CHECK(field.taken("out of use loader brakes pull") == "out-of-use loader 2026-06-15 brakes pull");
+  const std::string longer(500, 'x');
+  field.input = "loader " + longer + "\n";
+  CHECK(field.run(std::string("import --messages -") + as_of) == 65);
+  CHECK(field.out.find(std::string(194, 'x')) == std::string::npos);
+  field.input.clear();
+  for (int i = 0; i < 2001; ++i) field.input += "thanks\n";
+  CHECK(field.run(std::string("import --messages -") + as_of) == 65);
+  CHECK(field.says("it has 2001 lines, and more than 2000 are not read at once"));
+}
+
+TEST_CASE("how to say that a value is right is in the words of messages") {
+  Field field;
+  field.input = "loader 2400\n";
+  CHECK(field.run(std::string("import --messages - --dry-run") + as_of) == 0);
+  CHECK(field.says("If it is right, say `sure` at the end of the line"));
+  CHECK_FALSE(field.says("--sure"));
+  field.input = "done loader air-primary\n";
+  CHECK(field.run(std::string("import --messages - --dry-run") + as_of) == 0);
+  CHECK_FALSE(field.says("--at"));
+}
+
+TEST_CASE("stamps of many kinds, settled by all of a paste") {
+  Field field;
+  const auto days = [&](const std::string& text) {
+    std::string said;
+    for (const json& line : field.lines(text, 0, " --dry-run")) said += " " + line["on"].get<std::string>();
+    return said;
+  };
+  CHECK(days("[12/06/2026, 07:40] A: pump 20\n[14/06/2026, 07:40] A: pump 21\n") == " 2026-06-12 2026-06-14");
+  CHECK(days("[6/14/26, 7:40:12 PM] A: pump 21\n[6/12/26, 7:40 PM] A: pump 20\n") == " 2026-06-14 2026-06-12");
+  CHECK(days("15.06.26, 07:40 - A: pump 20\n2026-06-13 07:40 A.F.: pump 19\n15 Jun 2026, 07:50 - A.F.: pump 21\n"
+             "June 15, 2026 8:00 am A.F.: pump 22\n15/6/26 08:44 A.F.: pump 23\n") ==
+        " 2026-06-15 2026-06-13 2026-06-15 2026-06-15 2026-06-15");
+  // Neither does any other stamp say, nor do two that contradict each other.
+  for (const char* other :
+       {"[11/06/2026, 07:00] A: pump 19\n", "[6/14/26, 07:00] A: pump 19\n[14/6/26, 07:00] B: pump 19\n"}) {
+    const json lines = field.lines(std::string("[12/06/2026, 07:40] A: pump 20\n") + other, 65, " --dry-run");
+    CHECK(lines[0]["wrong"][0]["code"] == "bad-day");
+    CHECK(field.says("the stamp `12/06/2026, 07:40` could be of 2026-06-12 or 2026-12-06"));
+  }
 }

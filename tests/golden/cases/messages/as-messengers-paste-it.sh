@@ -1,8 +1,8 @@
 cat >texts.txt <<'TEXT'
-[14/06/2026, 18:05] Kari: combine 2080
+[05/06/2026, 18:05] Kari: combine 2080
 and so home
-[15/06/2026, 07:10] Kari: combine 2081 h
-03/06/2026, 07:12 - Ola N.: done combine engine-oil at 2081
+[06/06/2026, 07:10] Kari: combine 2081 h
+07/06/2026, 07:12 - Ola N.: done combine engine-oil at 2081
 saw combine leak
 out of use: combine
 TEXT

@@ -1,0 +1,135 @@
+// What a meter shows, and what was done.
+#include "entry/message_verbs.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "entry/message_tasks.h"
+#include "service/text.h"
+#include "service/typed.h"
+
+namespace service::entry::message {
+namespace {
+
+void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
+  fact.at = tail.at;
+  fact.sure = tail.sure;
+  fact.meter = tail.meter;
+  if (fact.at && fact.meter.empty() && machine.first_meter() != nullptr) fact.meter = machine.first_meter()->name;
+}
+
+// What is said of a machine in no known words: most likely what somebody saw, and somebody else may run into.
+[[noreturn]] void ask_what_it_is(const Machine& machine, const std::string& words, const std::string& value) {
+  const std::string first =
+      value.empty() ? "" : fmt::format("say {} {} alone, and in a line of its own ", machine.key, value);
+  wrong("not-understood",
+        value.empty() ? fmt::format("`{}` is nothing that a meter of {} shows", words, machine.key)
+                      : fmt::format("`{}` behind the value is not understood", words),
+        fmt::format("{0}{1}saw {2} {3}; where it must not run, out-of-use {2}; what was done, done {2} TASK", first,
+                    value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words));
+}
+
+// One word behind a value, or two: it may be a unit that no meter of it counts in, and not a word to drop.
+bool may_be_a_unit(Words words) {
+  const std::string& text = words.front().text;
+  return !text.empty() && text.find_first_of("0123456789?!") == std::string::npos &&
+         (words.size() == 1 || is_like_a_day(words[1].text)) &&
+         std::string_view("abcdefghijklmnopqrstuvwxyz%").find(folded_name(text).front()) != std::string_view::npos;
+}
+
+// Why the words behind a machine are no reading.
+[[noreturn]] void say_why_no_reading(const Machine& machine, Words words) {
+  if (verb_of(words)) {
+    const std::size_t count = verb_of(words)->second;
+    wrong(
+        "not-understood", fmt::format("`{}` stands behind the machine", joined(words.first(count))),
+        fmt::format("put it before: {} {} {}", joined(words.first(count)), machine.key, joined(words.subspan(count))));
+  }
+  if (words[0].text.find_first_not_of("0123456789.,") == std::string::npos && !is_number(words[0].text)) {
+    wrong("not-understood", fmt::format("`{}` {}", words[0].text, typed_amount(words[0].text).problem),
+          std::string(forms_of_numbers));
+  }
+  if (!is_number(words[0].text)) ask_what_it_is(machine, joined(words), "");
+  const Words rest = words.subspan(1);
+  if (std::any_of(rest.begin(), rest.end(), [](const Word& word) { return is_number(without_stop(word.text)); })) {
+    wrong("not-understood", fmt::format("there is a second value: `{}`", joined(words)),
+          fmt::format("say the right value alone: {} VALUE", machine.key));
+  }
+  if (may_be_a_unit(rest)) {
+    wrong("other-unit", fmt::format("`{}` behind the value is not understood", joined(rest)),
+          fmt::format("{0}: say the value as it shows it; if that is what was seen, in a line of its own: saw {1} {2}",
+                      units_counted(machine), machine.key, joined(rest)));
+  }
+  ask_what_it_is(machine, joined(rest), words[0].text);
+}
+
+// `3 hours today` says how long it ran.
+void insist_on_no_duration(const Machine& machine, const Tail& tail, Words words) {
+  constexpr auto hours_of_day = Amount{2400};
+  const bool is_at = std::any_of(words.begin(), words.end(), [](const Word& word) { return is_word(word, "at"); });
+  if (is_at || !tail.on || tail.unit.empty() || *tail.at > hours_of_day) return;
+  const std::string unit = folded_name(tail.unit);
+  if (unit != "h" && !unit.starts_with("hr") && !unit.starts_with("hour")) return;
+  wrong("value-or-duration", fmt::format("`{}` may be how long it ran", joined(words)),
+        fmt::format("say what the meter shows: {} at {}", machine.key, tail.at_text));
+}
+
+}  // namespace
+
+Fact fact_about(const Told& told, FactKind kind, const Machine& machine, const std::optional<DaySpan>& on) {
+  Fact fact;
+  fact.kind = kind;
+  fact.machine = machine.key;
+  if (!on && !told.on)
+    wrong("bad-day", fmt::format("its day is not known: {}", told.no_day), "say the day at its end, as 2026-03-01");
+  fact.on = on ? *on : DaySpan(*told.on);
+  return fact;
+}
+
+Said reading_in(const Told& told, const Machine& machine, Words words) {
+  if (words.empty()) {
+    wrong("not-understood", fmt::format("nothing is said of {}", machine.key),
+          fmt::format("what its meter shows: {} 1250.5", machine.key));
+  }
+  Tail tail;
+  try {
+    tail = tail_in(told, machine, Verb::reading, words);
+  } catch (const Failure& failure) {
+    if (failure.diagnostics().front().code != "not-understood") throw;
+    say_why_no_reading(machine, words);
+  }
+  if (!tail.at)
+    wrong("no-value", fmt::format("no value of {} is told", machine.key),
+          fmt::format("say what its meter shows: {} 1250.5", machine.key));
+  insist_on_unit(machine, tail);
+  insist_on_no_duration(machine, tail, words);
+  Fact fact = fact_about(told, FactKind::reading, machine, tail.on);
+  add_value(fact, machine, tail);
+  return {{fact}, tail.on.has_value()};
+}
+
+Said done_in(const Told& told, const Machine& machine, Words words) {
+  const DoneWords said = done_words(told, machine, words);
+  insist_on_plain_value(said.tail);
+  insist_on_unit(machine, said.tail);
+  if (!said.tail.meter.empty() && !said.tail.at) {
+    wrong("meter-without-value", fmt::format("meter `{}` is named, but not what it showed", said.tail.meter),
+          "say the value too");
+  }
+  Fact fact = fact_about(told, FactKind::service, machine, said.tail.on);
+  add_value(fact, machine, said.tail);
+  fact.found = said.tail.found;
+  fact.by = said.tail.by.empty() ? told.by : said.tail.by;
+  fact.note = said.tail.note;
+  std::vector<Fact> facts;
+  for (const TaskTold& task : said.tasks) {
+    fact.task = task.task;
+    fact.position = task.position;
+    facts.push_back(fact);
+  }
+  if (said.tail.checked) facts = with_checks(told.fleet, machine, std::move(facts));
+  return {std::move(facts), said.tail.on.has_value()};
+}
+
+}  // namespace service::entry::message
