@@ -13,13 +13,13 @@ SILENT = ["--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "
           "--disable-background-networking", "--disable-component-update", "--disable-dev-shm-usage",
           "--host-resolver-rules=MAP * ~NOTFOUND"]
 
-# Texts that stick out of the page at the right, or lie over each other. A text is known by the rectangles of its lines.
+# Texts that stick out of the page at the right, or lie over each other, but for those that are only heard. A text is known by the rectangles of its lines.
 LAID_OUT = r"""
 const wide = document.documentElement.clientWidth, out = [], boxes = [];
 const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
 for (let node = walker.nextNode(); node; node = walker.nextNode()) {
   const text = node.textContent.trim();
-  if (!text || !node.parentElement.checkVisibility() || node.parentElement.closest("title, thead")) continue;
+  if (!text || !node.parentElement.checkVisibility() || node.parentElement.closest("title, thead, .told, .skip")) continue;
   const range = document.createRange();
   range.selectNodeContents(node);
   for (const box of range.getClientRects()) {

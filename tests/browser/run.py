@@ -148,13 +148,54 @@ def readings(browser, top, folder):
     check("readings: room to write by hand (9 mm)", rows >= 34, f"{rows} px")
 
 
+def report(browser, top, folder):
+    file = page(folder, top / "report.html", "report")
+    valid("report", file)
+    on_screens(browser, "report", file)
+    browser.screen(360)
+    browser.open(file)
+    browser.ask("document.querySelectorAll('details').forEach(d => d.open = true)")
+    lines, wrong = browser.laid_out()
+    check("report at 360, all unfolded", lines > 2000 and not wrong, f"{lines} lines, {wrong[:5]}")
+    answer = json.loads(run(folder, "report", "--as-of", AS_OF, "--format", "json"))
+    broken = browser.ask("return [...document.querySelectorAll('a')].filter(a => !document.getElementById("
+                         "a.getAttribute('href').slice(1))).map(a => a.outerHTML)")
+    check("report: every link leads somewhere", not broken, str(broken))
+    unnamed = browser.ask("return [...document.querySelectorAll('svg')].filter(s => s.getAttribute('role') !== 'img' || "
+                          "!(s.querySelector('title') || {textContent: ''}).textContent).length + "
+                          "[...document.querySelectorAll('table')].filter(t => !t.caption || !t.caption.textContent || "
+                          "[...t.querySelectorAll('th')].some(h => !h.scope)).length")
+    check("report: pictures and tables have names", unnamed == 0, str(unnamed))
+    levels = browser.ask("return [...document.querySelectorAll('h1, h2, h3, h4')].map(h => Number(h.tagName[1]))")
+    check("report: headings in their order", levels[0] == 1 and levels.count(1) == 1 and
+          all(after <= before + 1 for before, after in zip(levels, levels[1:])), str(levels))
+    # Each standing has a word and a mark of its own, so that it is told without colour.
+    told = browser.ask("return [...new Set([...document.querySelectorAll('.standing')].map(s => s.className + '|' + "
+                       "s.textContent.trim()))]")
+    check("report: standings are told by word and mark", len(told) >= 5 and
+          len({one.split("|")[1] for one in told}) == len({one.split("|")[0] for one in told}), str(told))
+    pages = on_paper(browser, file, top / "report.pdf")
+    for number, one in enumerate(pages, 1):
+        head = " ".join(one.split("\n", 3)[0].split())
+        check(f"report: page {number} names fleet and day", head.startswith(f"Thrennay estate · {AS_OF}"), head)
+    for machine in answer["machines"]:
+        head = f"Thrennay estate · {AS_OF} · {machine['machine']}"
+        own = [one for one in pages if " ".join(one.split("\n", 3)[0].split()) == head]
+        text = " ".join(" ".join(own).split())
+        check(f"report: {machine['machine']} has paper of its own", own and machine["name"] in text, head)
+        meters = [meter for meter in answer["forecast"]["meters"] if meter["machine"] == machine["machine"]]
+        for day in [span["on"] for meter in meters for span in meter["ahead"]]:
+            check(f"report: {machine['machine']} on {day} in figures, on paper", day in text)
+
+
 def names_stay_names(browser, top):
     def change(text):
         text = text.replace("name: Store telehandler", f"name: {json.dumps(HOSTILE)}")
         return text.replace("name: Big tractor", f"name: {json.dumps(LONG)}")
 
     folder = fleet(top, "hostile", change)
-    for name, words in (("hostile", ["sheet", "telehandler-store", "tractor-big"]), ("hostile-readings", ["sheet", "--readings"])):
+    for name, words in (("hostile", ["sheet", "telehandler-store", "tractor-big"]), ("hostile-readings", ["sheet", "--readings"]),
+                        ("hostile-report", ["report", "telehandler-store", "tractor-big"])):
         file = page(folder, top / f"{name}.html", *words)
         valid(name, file)
         on_screens(browser, name, file)
@@ -190,6 +231,7 @@ def main():
             one_sheet(browser, top, folder)
             readings(browser, top, folder)
             nothing_due(browser, top, folder)
+            report(browser, top, folder)
             names_stay_names(browser, top)
             if "--keep" in sys.argv:
                 kept = pathlib.Path(sys.argv[sys.argv.index("--keep") + 1])

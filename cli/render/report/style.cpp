@@ -34,7 +34,7 @@ th[scope=col] { overflow-wrap: break-word; }
 caption.told { position: absolute; left: 0; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
 .points { --end: 66.667%; position: relative; }
 .points th, .points td { font-weight: normal; padding: .4rem .9rem .4rem 0; }
-.points thead th { color: var(--quiet); font-size: .8125rem; vertical-align: bottom; border-bottom-width: 2px; }
+.points thead th { color: var(--quiet); font-size: .875rem; vertical-align: bottom; border-bottom-width: 2px; }
 .points .stands { width: 9.5rem; }
 .points .what { width: 12rem; }
 .points .bars { width: 22%; padding-right: 0; background: linear-gradient(var(--ink), var(--ink))
