@@ -49,7 +49,7 @@ std::string about(const Question& question) {
     text += fmt::format(" (done {}, at what value?)", to_text(fitted->on));
   }
   for (const std::string& word : marks_of(*question.point)) text += "; " + word;
-  if (const std::string mind = mind_words(*question.point->task); !mind.empty()) text += "; " + mind;
+  if (const std::string mind = mind_words(question.point->task->all_cautions); !mind.empty()) text += "; " + mind;
   return text;
 }
 

@@ -9,7 +9,9 @@
 #include "render/shared/cautions.h"
 #include "render/shared/cures.h"
 #include "render/shared/point_rows.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/minding.h"
 
 namespace cli {
 namespace {
@@ -58,11 +60,7 @@ std::string at_site(const service::Machine& machine, const service::Fleet& fleet
   return fleet.sites.size() < 2 || machine.site.empty() ? "" : fmt::format(" ({})", service::cleaned(machine.site));
 }
 
-std::string mind_of(const std::vector<const Point*>& points) {
-  const auto cautions = cautions_of(points);
-  if (cautions.empty()) return "";
-  return "mind: " + service::cleaned(fmt::format("{}", fmt::join(cautions, ", ")));
-}
+std::string mind_of(const std::vector<const Point*>& points) { return mind_words(cautions_of(points)); }
 
 LetterItem item_of(const Point& point, const service::DueList& list) {
   LetterItem item;
@@ -72,9 +70,10 @@ LetterItem item_of(const Point& point, const service::DueList& list) {
   std::vector<std::string> parts{when(point, list.as_of)};
   for (auto& words : limb_words(point)) parts.push_back(std::move(words));
   for (auto& words : remarks_of(point)) parts.push_back(std::move(words));
+  parts.push_back(people_words(point));
   std::erase(parts, std::string{});
   if (!parts.empty()) item.below.push_back(fmt::format("{}", fmt::join(parts, "; ")));
-  if (auto mind = mind_words(*point.task); !mind.empty()) item.below.push_back(std::move(mind));
+  if (auto mind = mind_words(point.task->all_cautions); !mind.empty()) item.below.push_back(std::move(mind));
   return item;
 }
 
@@ -99,7 +98,11 @@ LetterPart part_of(const service::OverdueBlock& block, const service::DueList& l
   for (const service::MachineUse* use : parts.machines) {
     part.items.push_back(said_item({use->machine->key, words_of(use->state)}));
   }
-  for (const service::SeenSign* seen : parts.seen) part.items.push_back(said_item(line_of(*seen)));
+  for (const service::SeenSign* seen : parts.seen) {
+    LetterItem item = said_item(line_of(*seen));
+    item.below.push_back(mind_words(cautions_of(*list.fleet, *seen)));
+    part.items.push_back(std::move(item));
+  }
   for (const service::GapLine& line : gap_lines(parts.gaps)) part.items.push_back(said_item(line_of(line, look)));
   for (const Point* point : parts.points) part.items.push_back(item_of(*point, list));
   for (const service::NoRecord& line : parts.no_record) part.items.push_back(item_of(line, list, command));
@@ -178,7 +181,13 @@ std::string every_week(const service::Fleet& fleet) {
   return fmt::format("This word comes every {}. When it does not come, find out why.", names.at(day));
 }
 
-void add_cautions(Letter& letter, const service::OverdueNews& news) {
+void add_each(std::vector<std::string>& to, const std::vector<std::string>& cautions) {
+  for (const std::string& caution : cautions) {
+    if (std::find(to.begin(), to.end(), caution) == to.end()) to.push_back(caution);
+  }
+}
+
+void add_cautions(Letter& letter, const service::OverdueNews& news, const service::Fleet& fleet) {
   letter.sends_people = !news.blocks.empty();
   std::vector<const Point*> points;
   for (const service::OverdueBlock& block : news.blocks) {
@@ -187,6 +196,11 @@ void add_cautions(Letter& letter, const service::OverdueNews& news) {
     }
   }
   letter.cautions = cautions_of(points);
+  for (const service::OverdueBlock& block : news.blocks) {
+    for (const service::OverdueEntry& entry : block.entries) {
+      if (entry.seen != nullptr) add_each(letter.cautions, cautions_of(fleet, *entry.seen));
+    }
+  }
 }
 
 // What kept the list from being made. Of the record and of fleet files no word is taken into the subject.
@@ -236,7 +250,7 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
     customers.pop_back();  // its line end
     letter.closing.push_back(std::move(customers));
   }
-  add_cautions(letter, news);
+  add_cautions(letter, news, *list.fleet);
   if (!news.everything) letter.last = still_words(news);
   return letter;
 }

@@ -7,8 +7,10 @@
 #include "render/shared/headings.h"
 #include "render/shared/ics.h"
 #include "render/shared/point_rows.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
+#include "service/minding.h"
 
 namespace cli {
 namespace {
@@ -36,10 +38,10 @@ std::string lines_of(const std::vector<std::string>& lines) {
   return text;
 }
 
-// The task's own cautions, each in a line.
-std::string to_mind(const service::Point& point) {
+// Cautions, each in a line.
+std::string to_mind(const std::vector<std::string>& cautions) {
   std::string text;
-  for (const std::string& written : point.task->all_cautions) {
+  for (const std::string& written : cautions) {
     text += fmt::format("Mind: {}\n", service::caution_sentence(written));
   }
   return text;
@@ -88,7 +90,7 @@ class Words {
         about(*event.seen->machine, ics);
         ics.summary = fmt::format("{}: {}: {}", event.seen->machine->key, title_of(service::OverdueHeading::seen),
                                   event.seen->sign);
-        ics.description += words_of(*event.seen) + '\n';
+        ics.description += words_of(*event.seen) + '\n' + to_mind(cautions_of(*list_.fleet, *event.seen));
         ics.categories = {"seen"};
         return;
       case EventKind::gap:
@@ -118,15 +120,19 @@ class Words {
     if (to_find_out) standing = "find out";
     ics.summary = fmt::format("{} {}: {}", point.machine->key, task_of(point), standing);
     for (const std::string& mark : marks_of(point)) ics.summary += ", " + mark;
+    if (const std::string people = people_words(point); !people.empty()) ics.summary += ", " + people;
     if (point.put_off) ics.summary += ", put off";
+    // Who looks at a day must not take it for work of that day, nor run what is not to be run.
+    const service::UseState* state = list_.state_of(*point.machine);
+    if (state != nullptr) ics.summary += state->kind == service::UseKind::laid_up ? ", laid up" : ", out of use";
     ics.categories = {std::string(to_text(point.standing))};
     for (const std::string& mark : marks_of(point)) ics.categories.push_back(mark);
     ics.description += (point.follow_up != nullptr ? point.follow_up->doing : point.task->doing) + '\n';
     const std::string day = when(point, list_.as_of);
     ics.description += fmt::format("{}{}{}\n", words_of(point.standing), day.empty() ? "" : " ", day);
     ics.description += lines_of(limb_words(point)) + lines_of(remarks_of(point));
-    if (const service::UseState* state = list_.state_of(*point.machine)) ics.description += words_of(*state) + '\n';
-    ics.description += to_mind(point);
+    if (state != nullptr) ics.description += words_of(*state) + '\n';
+    ics.description += to_mind(point.task->all_cautions);
   }
 
   void gap(const service::GapLine& line, IcsEvent& ics) const {

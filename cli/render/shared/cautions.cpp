@@ -33,9 +33,9 @@ std::string foot_of_list(const Look& look) { return '\n' + in_a_line(look); }
 
 std::string foot_of_markdown() { return '\n' + markdown_cell(service::base_cautions().in_a_line) + '\n'; }
 
-std::string mind_words(const service::Task& task) {
-  if (task.all_cautions.empty()) return "";
-  return "mind: " + service::cleaned(fmt::format("{}", fmt::join(task.all_cautions, ", ")));
+std::string mind_words(const std::vector<std::string>& cautions) {
+  if (cautions.empty()) return "";
+  return "mind: " + service::cleaned(fmt::format("{}", fmt::join(cautions, ", ")));
 }
 
 std::string caution_in_full(const std::string& written) {

@@ -31,7 +31,7 @@ std::string foot_of_list(const Look& look);
 std::string foot_of_markdown();
 
 // `mind: hot-fluid, used-oil`; empty where the task has none. What the names stand for, `cautions_in_full` says.
-std::string mind_words(const service::Task& task);
+std::string mind_words(const std::vector<std::string>& cautions);
 
 // `hot-fluid: Oil and coolant burn ...`; a sentence of the schedule's own as it stands.
 std::string caution_in_full(const std::string& written);

@@ -21,6 +21,12 @@ std::string quantity(service::PartAmount amount, const std::string& unit) {
   return unit.empty() || unit == "piece" || unit == "pieces" ? number : number + ' ' + cleaned(unit);
 }
 
+std::string people_words(const service::Point& point) {
+  const int people = resources_of(*point.machine, *point.task, point.follow_up).people;
+  if (people < 2) return "";
+  return people == 2 ? "two people" : fmt::format("{} people", people);
+}
+
 std::string time_words(const service::Resources& resources) {
   if (!resources.time) return "time not said";
   const auto minutes = resources.time->count();

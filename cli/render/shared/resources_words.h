@@ -16,6 +16,9 @@ std::vector<std::string> fluid_words(const service::Resources& resources);  // o
 std::string parts_words(const service::Resources& resources);  // `oil-filter-combine, 28 L engine-oil-15w40`
 std::string odds_words(service::Probability odds);             // `83 %`, `under 1 %`, `over 99 %`
 
+// `two people`, `3 people`: where it is not for one alone; else empty.
+std::string people_words(const service::Point& point);
+
 // `stands until 2026-11-01`, of a machine that is left out for it.
 std::string stands_words(const service::UseState& state);
 

@@ -38,7 +38,7 @@ void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet
   if (sheet.out_of_use()) {
     plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
   } else if (sheet.state != nullptr) {
-    plate.add("p", "stop").say(words_of(*sheet.state) + ": before it goes back to work");
+    plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
   }
   const Element cells = plate.add("ul", "cells");
   add_cell(cells, "Machine", sheet.machine->key);
@@ -61,7 +61,9 @@ void add_meters(const Element& section, const MachineSheet& sheet) {
     const Element row = rows.add("tr");
     row.add("th").with("scope", "row").say(meter.meter->name);
     row.add("td").with("data-label", "Showed last").say(last_words(meter));
-    add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit);
+    const Element today = row.add("td").with("data-label", "Shows today");
+    add_blank(today, meter.meter->unit, "value");
+    for (const std::string& doubt : doubts_of(meter)) today.add("div", "doubt").say(doubt);
   }
 }
 
@@ -73,14 +75,16 @@ void add_cautions(const Element& section, const MachineSheet& sheet) {
     const Element item = list.add("li");
     if (const std::string name = name_of(caution); !name.empty()) item.add("b").say(name);
     item.say(sentence_of(caution));
+    const std::string tasks = tasks_of(caution, sheet);
+    if (tasks.empty()) continue;
     item.add("br");
-    item.add("span", "quiet").say("at " + tasks_of(caution));
+    item.add("span", "quiet").say("at " + tasks);
   }
 }
 
 void add_to_take(const Element& section, const MachineSheet& sheet) {
   if (sheet.tasks.empty()) return;
-  const Element taken = add_section(section, "To take along");
+  const Element taken = add_section(section, "To take along", "whole");
   add_line(taken, "Time:", labour_words(sheet));
   if (!sheet.parts.empty()) {
     const Element list = taken.add("ul", "todo");
@@ -91,6 +95,15 @@ void add_to_take(const Element& section, const MachineSheet& sheet) {
     }
   }
   add_line(taken, "Tools:", fmt::format("{}", fmt::join(sheet.tools, ", ")));
+}
+
+// A box, and a blank for what is measured.
+void add_measure(const Element& parent, const service::SheetMeasure& measure) {
+  const MeasureWords words = measure_words(measure);
+  const Element line = parent.add("div", "fill").add("span");
+  add_tick(line);
+  line.say(words.before + ' ');
+  add_blank(line, words.after, "value");
 }
 
 // Three boxes, and by whom and when.
@@ -106,7 +119,8 @@ void add_found(const Element& parent, std::string_view where) {
 
 void add_done_by(const Element& parent) {
   const Element line = parent.add("div", "fill");
-  for (const char* what : {"Done by ", "on "}) add_blank(line.add("span").say(what));
+  add_blank(line.add("span").say("Done by "), {}, "name");
+  add_blank(line.add("span").say("on "), {}, "when");
 }
 
 void add_seen(const Element& section, const MachineSheet& sheet) {
@@ -116,7 +130,7 @@ void add_seen(const Element& section, const MachineSheet& sheet) {
     const Element block = part.add("div", "whole");
     block.add("p").add("b").say(words_of(*seen));
     add_found(block, "Found");
-    add_blank(block.add("p").say("What it was "));
+    add_blank(block.add("p").say("What it was "), {}, "name");
     add_done_by(block);
   }
 }
@@ -135,9 +149,9 @@ void add_label(const Element& parent, const SheetTask& task, const JobSheet& of)
   if (!task.label) return;
   const Element label = parent.add("div", "label whole");
   label.add("p").add("b").say(fmt::format("{} · {}", task.points.front()->machine->key, task.name));
-  label.add("p").say(label_words(*task.label));
+  say_with_blanks(label.add("p"), label_words(*task.label));
   if (const std::string again = again_words(task, of.list->as_of); !again.empty())
-    label.add("p").say("due again: " + again);
+    say_with_blanks(label.add("p"), "due again: " + again);
 }
 
 void add_why(const Element& parent, const service::Point& point, service::Day as_of) {
@@ -149,7 +163,8 @@ void add_why(const Element& parent, const service::Point& point, service::Day as
   why.add("p").say(point.position.empty() ? words : fmt::format("{}: {}", point.position, words));
 }
 
-void add_task(const Element& parent, const SheetTask& task, std::size_t number, const JobSheet& of) {
+void add_task(const Element& parent, const MachineSheet& sheet, const SheetTask& task, std::size_t number,
+              const JobSheet& of) {
   const Element article = parent.add("article", "task");
   article.add("div", "no").say(fmt::format("{}", number));
   const Element body = article.add("div");
@@ -160,6 +175,8 @@ void add_task(const Element& parent, const SheetTask& task, std::size_t number, 
   if (const auto marks = marks_of(task); !marks.empty()) {
     named.say(" ").add("span", "marks").say(fmt::format("{}", fmt::join(marks, "; ")));
   }
+  if (const std::string gate = gate_words(sheet); !gate.empty()) top.add("p", "gate").say(gate);
+  for (const std::string& overdue : overdue_within(task, of.list->as_of)) top.add("p", "marks").say(overdue);
   for (const service::Point* point : task.points) add_why(top, *point, of.list->as_of);
   add_line(top, "Takes:", takes_words(task));
   add_line(top, "Tools:", fmt::format("{}", fmt::join(task.tools, ", ")));
@@ -174,11 +191,36 @@ void add_task(const Element& parent, const SheetTask& task, std::size_t number, 
   if (const std::string renewed = renewed_words(task); !renewed.empty()) body.add("p").say(renewed);
   const Element finish = body.add("div", "finish");
   const Element found = finish.add("div");
+  for (const service::SheetMeasure& measure : task.measures) add_measure(found, measure);
   for (const service::Point* point : task.points) {
     add_found(found, point->position.empty() ? "Found" : point->position + ": found");
   }
+  if (const std::string only = only_looks_words(task); !only.empty()) found.add("p", "quiet").say(only);
   add_done_by(found);
   add_label(finish, task, of);
+}
+
+// Checks that earlier services asked for are done as tasks are; what is measured again gets its blank.
+void add_owed(const Element& section, const MachineSheet& sheet, service::Day as_of) {
+  if (!sheet.checks_owed.empty()) {
+    const Element part = add_section(section, owed_heading);
+    for (const service::Point* check : sheet.checks_owed) {
+      const Element block = part.add("div", "whole");
+      add_steps(block, {owed_words(*check, as_of)});
+      if (const std::string gate = gate_words(sheet); !gate.empty()) block.add("p", "gate").say(gate);
+      add_found(block, "Found");
+      add_done_by(block);
+    }
+  }
+  if (sheet.near_limit.empty()) return;
+  const Element part = add_section(section, near_limit_heading);
+  for (const service::Point* point : sheet.measure_again) {
+    const Element block = part.add("div", "whole");
+    block.add("p").say(near_limit_words(*point));
+    for (const service::SheetMeasure& measure : sheet.near_limit) {
+      if (measure.point == point) add_measure(block, measure);
+    }
+  }
 }
 
 void add_afterwards(const Element& section, const MachineSheet& sheet) {
@@ -213,18 +255,23 @@ void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const s
   add_to_take(section, sheet);
   add_seen(section, sheet);
   if (!sheet.tasks.empty()) {
-    const Element part = add_section(section, "To do");
+    const Element part = add_section(section, tasks_heading(sheet));
     if (const std::string order = order_words(sheet); !order.empty()) part.add("p", "quiet order").say(order);
     std::size_t number = 0;
-    for (const SheetTask& task : sheet.tasks) add_task(part, task, ++number, of);
+    for (const SheetTask& task : sheet.tasks) add_task(part, sheet, task, ++number, of);
   }
+  add_owed(section, sheet, of.list->as_of);
   add_afterwards(section, sheet);
-  add_remarks(section, remarks_of(sheet, of.list->as_of, command));
+  add_remarks(section, remarks_of(sheet, command));
   const Element signed_by = section.add("div", "fill sign");
-  for (const char* what : {"Signed ", "on "}) add_blank(signed_by.add("span").say(what));
-  if (const std::string entry = entry_command(sheet, command); !entry.empty()) {
-    section.add("p", "quiet").say("To type it in (leave out what was not done):");
-    section.add("p", "command").say(entry);
+  add_blank(signed_by.add("span").say("Signed "), {}, "name");
+  add_blank(signed_by.add("span").say("on "), {}, "when");
+  const auto typed = typed_lines(sheet, command);
+  if (typed.empty()) return;
+  const Element part = add_section(section, "To type it in");
+  for (const TypedLines& lines : typed) {
+    part.add("p", "quiet").say(lines.say);
+    for (const std::string& line : lines.commands) part.add("p", "command").say(line);
   }
 }
 
@@ -242,7 +289,7 @@ void add_rest(const Page& page, const JobSheet& sheet, const std::string& comman
   for (const MachineSheet& other : sheet.others) {
     Remark of{"Without a sheet: " + name_of(*other.machine), {}};
     if (other.state != nullptr) of.lines.push_back(words_of(*other.state));
-    for (const Remark& remark : remarks_of(other, sheet.list->as_of, command)) {
+    for (const Remark& remark : remarks_without_page(other, sheet.list->as_of, command)) {
       for (const std::string& line : remark.lines) of.lines.push_back(remark.heading + ": " + line);
     }
     rest.push_back(std::move(of));
@@ -263,7 +310,8 @@ std::string sheet_as_html(const JobSheet& sheet, const std::string& command) {
   const service::DueList& list = *sheet.list;
   const std::string day = to_text(list.as_of);
   const bool one = sheet.pages.size() == 1;
-  Page page({fmt::format("Job sheet, {}{}", one ? name_of(*sheet.pages.front().machine) + ", " : "", day),
+  // What is not to be run is said in the title too: some browsers print nothing else at the head of a page.
+  Page page({"Job sheet, " + (one ? page_head(sheet.pages.front(), list.as_of) : day),
              fmt::format("{} · {}", list.fleet->name, day)});
   page.add_style(paper_rules());
   page.body().add("p", "screen quiet").say(fmt::format("{}, job sheet, {}", whose_list(*list.fleet, list.scope), day));

@@ -14,7 +14,8 @@ Json meters_as_json(const std::vector<service::SheetMeter>& meters) {
     return Json{{"meter", meter.meter->name},
                 {"unit", meter.meter->unit},
                 {"shown", number_or_null(meter.shown)},
-                {"on", day_or_null(meter.on)}};
+                {"on", day_or_null(meter.on)},
+                {"doubts", array_of(meter.gaps, [](const service::Gap* gap) { return Json(gap->say); })}};
   });
 }
 
@@ -59,7 +60,36 @@ Json check_as_json(const service::SheetCheck& check) {
 
 Json again_or_null(const std::optional<service::ElementDueAgain>& again) {
   if (!again) return nullptr;
-  return {{"more", number_or_null(again->more)}, {"unit", text_or_null(again->unit)}, {"on", day_or_null(again->on)}};
+  const service::ElementUse* first = again->uses.empty() ? nullptr : &again->uses.front();
+  Json json{{"more", first == nullptr ? Json(nullptr) : Json(number(first->more))},
+            {"unit", first == nullptr ? Json(nullptr) : text_or_null(first->unit)},
+            {"on", day_or_null(again->on)}};
+  json["uses"] = array_of(again->uses, [](const service::ElementUse& use) {
+    return Json{{"meter", text_or_null(use.meter)}, {"more", number(use.more)}, {"unit", text_or_null(use.unit)}};
+  });
+  json["changes"] = array_of(again->changes, [](const service::ElementChanges& changes) {
+    return Json{{"task", changes.task}, {"count", changes.count}};
+  });
+  json["seasons"] = array_of(again->seasons, [](const service::ElementSeason& season) {
+    return Json{{"season", season.season}, {"days_before", season.lead_days}};
+  });
+  return json;
+}
+
+Json measure_as_json(const service::SheetMeasure& measure) {
+  Json json = place_of(*measure.point);
+  json["name"] = measure.limb->name;
+  json["unit"] = text_or_null(measure.limb->unit);
+  json["limit"] = number(measure.limb->limit);
+  json["above"] = measure.limb->above;
+  return json;
+}
+
+Json entry_as_json(const service::SheetEntry& entry) {
+  return {{"points", array_of(entry.points, [](const service::Point* point) { return place_of(*point); })},
+          {"meter", entry.meter == nullptr ? Json(nullptr) : Json(entry.meter->name)},
+          {"competent_person", entry.competent_person},
+          {"new_element", entry.puts_in_new}};
 }
 
 Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
@@ -72,6 +102,7 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
             {"stage", to_text(task.stage)},
             {"runs", task.runs},
             {"sign_seen", task.sign_seen},
+            {"unsafe", task.unsafe},
             {"people", task.resources.people},
             {"needs", task.needs},
             {"minutes", minutes_or_null(task.resources.time)},
@@ -83,6 +114,8 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
   json["includes"] = array_of(task.included, included_as_json);
   json["checks"] = array_of(task.checks, check_as_json);
   json["renewed_checks"] = array_of(task.renewed_checks, [](const service::Point* each) { return Json(each->name); });
+  json["measures"] = array_of(task.measures, measure_as_json);
+  json["overdue_safety"] = array_of(task.overdue_safety, [](const service::Point* each) { return place_of(*each); });
   json["new_element"] = task.label.has_value();
   json["due_again"] = again_or_null(task.again);
   return json;
@@ -99,10 +132,10 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
   json["state"] = state_or_null(*sheet.machine, sheet.state, fleet);
   json["meters"] = meters_as_json(sheet.meters);
   json["cautions"] = array_of(sheet.cautions, [](const service::SheetCaution& caution) {
-    return Json{{"caution", caution.written}, {"tasks", caution.tasks}};
+    return Json{{"caution", caution.written}, {"tasks", caution.tasks}, {"at_seen", caution.at_seen}};
   });
   json["seen"] = array_of(sheet.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); });
-  json["run_last"] = sheet.run_last;
+  json["run_last"] = sheet.not_to_run;
   json["tasks"] = array_of(sheet.tasks, [&](const SheetTask& task) { return task_as_json(task, fleet); });
   json["labour_minutes"] = sheet.labour_minutes;
   json["check_minutes"] = sheet.check_minutes;
@@ -121,6 +154,9 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
   json["locked_off"] = sheet.locked_off;
   json["checks_owed"] = array_of(sheet.checks_owed, point);
   json["measure_again"] = array_of(sheet.measure_again, point);
+  json["near_limit"] = array_of(sheet.near_limit, measure_as_json);
+  json["entries"] = array_of(sheet.entries, entry_as_json);
+  json["nothing_known"] = sheet.nothing_known;
   json["put_off"] = array_of(sheet.put_off, point);
   json["find_out"] = array_of(sheet.find_out, point);
   json["gaps"] = array_of(sheet.gaps, [&](const service::Gap* gap) { return gap_as_json(*gap, fleet); });

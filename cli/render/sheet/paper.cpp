@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "render/shared/label_words.h"
 #include "service/cautions.h"
 
 namespace cli {
@@ -35,6 +38,8 @@ std::string_view paper_rules() {
 .todo .tick { margin-top: .2em; }
 .task h4 { margin: .5rem 0 .1rem; }
 .marks { font-weight: bold; }
+.gate { font-weight: bold; border: 2px solid var(--ink); padding: .2rem .5rem; margin: .35rem 0; }
+.doubt { font-size: .875rem; font-weight: bold; }
 .fill { display: flex; flex-wrap: wrap; gap: .5rem 1.4rem; margin: .5rem 0; }
 .finish { display: flex; flex-wrap: wrap; gap: 0 1.6rem; justify-content: space-between; align-items: flex-end; }
 .label { border: 1.5px dashed var(--line); padding: .4rem .6rem; margin: .5rem 0; max-width: 30rem; }
@@ -55,6 +60,9 @@ th .quiet { font-weight: normal; }
 }
 @media print {
   .sheet { margin-bottom: 0; }
+  .blank.name { min-width: 45mm; }
+  .blank.value { min-width: 30mm; }
+  .blank.when { min-width: 25mm; }
   .read td { height: 10mm; }
   .sheet h2 { margin-top: .6em; font-size: 1.15rem; }
   .cautions { columns: 2; column-gap: 6mm; font-size: .875rem; line-height: 1.3; }
@@ -77,9 +85,20 @@ constexpr std::string_view no_break_space = "\u00a0";
 
 void add_tick(const Element& parent) { parent.add("span", "tick").say(no_break_space); }
 
-void add_blank(const Element& parent, std::string_view unit) {
-  parent.add("span", "blank").say(no_break_space);
+void add_blank(const Element& parent, std::string_view unit, std::string_view kind) {
+  parent.add("span", kind.empty() ? "blank" : fmt::format("blank {}", kind)).say(no_break_space);
   if (!unit.empty()) parent.say(fmt::format(" {}", unit));
+}
+
+void say_with_blanks(const Element& parent, std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t day = text.find(blank_day);
+    const std::size_t at = std::min(day, text.find(blank_value));
+    parent.say(text.substr(0, at));
+    if (at == std::string_view::npos) return;
+    add_blank(parent, {}, at == day ? "when" : "value");
+    text.remove_prefix(at + (at == day ? blank_day : blank_value).size());
+  }
 }
 
 Element add_section(const Element& parent, std::string_view heading, std::string_view kinds) {

@@ -15,8 +15,11 @@ void add_steps_before(const Element& parent);
 
 void add_tick(const Element& parent);  // a box to tick
 
-// A blank to write in; `unit` stands behind it.
-void add_blank(const Element& parent, std::string_view unit = {});
+// A blank to write in, as wide as its kind (`name`, `value`, `when`); `unit` stands behind it.
+void add_blank(const Element& parent, std::string_view unit = {}, std::string_view kind = {});
+
+// Text, its blanks for a day or a value drawn as wide as somebody writes.
+void say_with_blanks(const Element& parent, std::string_view text);
 
 // A heading and what it stands over.
 Element add_section(const Element& parent, std::string_view heading, std::string_view kinds = {});

@@ -18,7 +18,9 @@ void add_rows(const Element& rows, const service::RoundMachine& machine) {
     if (machine.state != nullptr) name.add("div", "quiet").say(words_of(*machine.state));
     row.add("td").with("data-label", "Meter").say(meter.meter->name);
     row.add("td").with("data-label", "Showed last").say(last_words(meter));
-    add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit);
+    const Element today = row.add("td").with("data-label", "Shows today");
+    add_blank(today, meter.meter->unit, "value");
+    for (const std::string& doubt : doubts_of(meter)) today.add("div", "doubt").say(doubt);
   }
 }
 
@@ -63,7 +65,8 @@ std::string readings_as_html(const service::ReadingRound& round, const std::stri
   add_line(body, "Without meters:", listed(keys, "and"));
   if (round.meters() == 0) return page.text();
   const Element read = body.add("div", "fill sign");
-  for (const char* what : {"Read by ", "on "}) add_blank(read.add("span").say(what));
+  add_blank(read.add("span").say("Read by "), {}, "name");
+  add_blank(read.add("span").say("on "), {}, "when");
   body.add("p", "quiet").say(fmt::format("To type one in: {} reading MACHINE VALUE", command));
   body.add("p").add("b").say(service::base_cautions().in_a_line);
   return page.text();

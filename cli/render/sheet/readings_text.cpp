@@ -34,15 +34,22 @@ std::string readings_as_text(const service::ReadingRound& round, const Look& loo
       text += wrapped("  Access: ", cleaned(site.site->access), columns, 4);
     }
     std::vector<Row> rows;
+    std::string doubts;
     for (const service::RoundMachine& machine : site.machines) {
       for (const service::SheetMeter& meter : machine.meters) {
         rows.push_back(
             {cleaned(machine.machine->key), cleaned(meter.meter->name), last_words(meter), blank_words(meter)});
+        for (const std::string& doubt : doubts_of(meter)) {
+          doubts += wrapped("  !  ",
+                            fmt::format("{} {}: {}", cleaned(machine.machine->key), cleaned(meter.meter->name), doubt),
+                            columns, 5);
+        }
       }
     }
     std::string lines = table(rows, "  ", columns);
     for (const char c : lines) text += c == '\n' ? std::string("\n\n") : std::string(1, c);  // room to write
     text.pop_back();
+    text += doubts;
   }
   std::vector<const service::Gap*> gaps;
   for (const service::Gap& gap : list.gaps) gaps.push_back(&gap);

@@ -50,6 +50,11 @@ void add_meters(Writer& out, const MachineSheet& sheet) {
   }
   out.head("Meters");
   out.raw(table(rows, "  ", out.columns()));
+  for (const service::SheetMeter& meter : sheet.meters) {
+    for (const std::string& doubt : doubts_of(meter)) {
+      out.line("  !  ", fmt::format("{}: {}", cleaned(meter.meter->name), doubt));
+    }
+  }
 }
 
 void add_plate(Writer& out, const MachineSheet& sheet, const service::JobSheet& of) {
@@ -57,7 +62,7 @@ void add_plate(Writer& out, const MachineSheet& sheet, const service::JobSheet& 
   if (sheet.out_of_use()) {
     out.line("!! ", "Do not run: " + words_of(*sheet.state));
   } else if (sheet.state != nullptr) {
-    out.line("", words_of(*sheet.state) + ": before it goes back to work");
+    out.line("!! ", "Do not run: " + words_of(*sheet.state));
   }
   out.line("", site_of(sheet));
   if (sheet.site != nullptr) {
@@ -75,7 +80,7 @@ void add_cautions(Writer& out, const MachineSheet& sheet) {
   out.head("What to mind, and at which tasks");
   for (const service::SheetCaution& caution : sheet.cautions) {
     out.line("  ", name_of(caution) + sentence_of(caution));
-    out.line("    at ", tasks_of(caution));
+    out.line("    at ", tasks_of(caution, sheet));
   }
 }
 
@@ -89,24 +94,38 @@ void add_seen(Writer& out, const MachineSheet& sheet) {
   }
 }
 
+void add_measure(Writer& out, std::string_view before, const service::SheetMeasure& measure) {
+  const MeasureWords words = measure_words(measure);
+  out.line(before, fmt::format("{} {} {}", words.before, blank_value, words.after));
+}
+
+void add_done_by(Writer& out, std::string_view before) {
+  out.raw(fmt::format("{}done by {} on {}\n", before, blank_name, blank_day));
+}
+
 void add_blanks(Writer& out, const SheetTask& task) {
+  for (const service::SheetMeasure& measure : task.measures) add_measure(out, "     [ ] ", measure);
   const bool placed = task.points.size() > 1 || !task.points.front()->position.empty();
   for (const service::Point* point : task.points) {
     const std::string where = placed ? cleaned(point->position.empty() ? "all" : point->position) + ": " : "";
     out.line("     [ ] ", where + fmt::format("found {}", found_choices));
   }
-  out.raw(fmt::format("     done by {} on {}\n", blank_name, blank_day));
+  out.line("     ", only_looks_words(task));
+  add_done_by(out, "     ");
 }
 
 void add_steps(Writer& out, const std::vector<std::string>& steps) {
   for (const std::string& step : steps) out.line("     [ ] ", cleaned(step));
 }
 
-void add_task(Writer& out, const SheetTask& task, std::size_t number, const service::JobSheet& of) {
+void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std::size_t number,
+              const service::JobSheet& of) {
   out.raw("\n");
   const std::string no = fmt::format("{:>2}. ", number);
   out.line(no, fmt::format("{}: {}", cleaned(task.name), doing_of(task)));
   if (const auto marks = marks_of(task); !marks.empty()) out.line("    * ", fmt::format("{}", fmt::join(marks, "; ")));
+  out.line("    !! ", gate_words(sheet));
+  for (const std::string& overdue : overdue_within(task, of.list->as_of)) out.line("    * ", overdue);
   for (const service::Point* point : task.points) {
     const std::string where = point->position.empty() ? "" : cleaned(point->position) + ", ";
     out.line("    ", fmt::format("{} {}{}, {}", mark_of(point->standing), where, words_of(point->standing),
@@ -114,7 +133,7 @@ void add_task(Writer& out, const SheetTask& task, std::size_t number, const serv
   }
   out.line("    Takes: ", takes_words(task));
   if (!task.tools.empty()) out.line("    Tools: ", cleaned(fmt::format("{}", fmt::join(task.tools, ", "))));
-  out.line("    ", mind_words(*task.task));
+  out.line("    ", mind_words(task.task->all_cautions));
   if (task.check == nullptr) add_steps(out, task.task->steps);
   for (const service::SheetIncluded& included : task.included) {
     out.line("    Includes ", included_words(included));
@@ -128,6 +147,24 @@ void add_task(Writer& out, const SheetTask& task, std::size_t number, const serv
     out.line("    Due again: ", again_words(task, of.list->as_of));
   }
   add_blanks(out, task);
+}
+
+// Checks that earlier services asked for are done as tasks are; what is measured again gets its blank.
+void add_owed(Writer& out, const MachineSheet& sheet, service::Day as_of) {
+  if (!sheet.checks_owed.empty()) out.head(owed_heading);
+  for (const service::Point* check : sheet.checks_owed) {
+    out.line("  [ ] ", owed_words(*check, as_of));
+    out.line("      !! ", gate_words(sheet));
+    out.raw(fmt::format("      found {}\n", found_choices));
+    add_done_by(out, "      ");
+  }
+  if (!sheet.near_limit.empty()) out.head(near_limit_heading);
+  for (const service::Point* point : sheet.measure_again) {
+    out.line("  ", near_limit_words(*point));
+    for (const service::SheetMeasure& measure : sheet.near_limit) {
+      if (measure.point == point) add_measure(out, "  [ ] ", measure);
+    }
+  }
 }
 
 void add_afterwards(Writer& out, const MachineSheet& sheet) {
@@ -151,8 +188,8 @@ void add_to_take(Writer& out, const MachineSheet& sheet) {
   }
 }
 
-void add_remarks(Writer& out, const MachineSheet& sheet, service::Day as_of) {
-  for (const Remark& remark : remarks_of(sheet, as_of, out.look().command)) {
+void add_remarks(Writer& out, const MachineSheet& sheet) {
+  for (const Remark& remark : remarks_of(sheet, out.look().command)) {
     out.head(remark.heading);
     for (const std::string& line : remark.lines) out.line("  ", line);
   }
@@ -168,16 +205,20 @@ void add_page(Writer& out, const MachineSheet& sheet, const service::JobSheet& o
   add_to_take(out, sheet);
   add_seen(out, sheet);
   if (!sheet.tasks.empty()) {
-    out.head("To do");
+    out.head(tasks_heading(sheet));
     out.line("", order_words(sheet));
     std::size_t number = 0;
-    for (const SheetTask& task : sheet.tasks) add_task(out, task, ++number, of);
+    for (const SheetTask& task : sheet.tasks) add_task(out, sheet, task, ++number, of);
   }
+  add_owed(out, sheet, of.list->as_of);
   add_afterwards(out, sheet);
-  add_remarks(out, sheet, of.list->as_of);
+  add_remarks(out, sheet);
   out.raw(fmt::format("\nSigned ________________________________  day {}\n", blank_day));
-  if (const std::string command = entry_command(sheet, out.look().command); !command.empty()) {
-    out.line("", "To type it in (leave out what was not done): " + command);
+  const auto typed = typed_lines(sheet, out.look().command);
+  if (!typed.empty()) out.head("To type it in");
+  for (const TypedLines& lines : typed) {
+    out.line("", lines.say);
+    for (const std::string& command : lines.commands) out.line("  ", command);
   }
 }
 
@@ -185,7 +226,7 @@ void add_others(Writer& out, const service::JobSheet& sheet) {
   SaidLines lines;
   for (const MachineSheet& other : sheet.others) {
     if (other.state != nullptr) lines.emplace_back(other.machine->key, words_of(*other.state));
-    for (const Remark& remark : remarks_of(other, sheet.list->as_of, out.look().command)) {
+    for (const Remark& remark : remarks_without_page(other, sheet.list->as_of, out.look().command)) {
       for (const std::string& line : remark.lines) {
         const bool gap = remark.heading == "Not known";
         lines.emplace_back(other.machine->key, gap ? line : remark.heading + ": " + line);

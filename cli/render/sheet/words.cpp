@@ -6,6 +6,7 @@
 
 #include "render/shared/label_words.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/sign_words.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
 
@@ -58,6 +59,41 @@ std::string names_with_safety(const std::vector<const Point*>& points) {
   return text;
 }
 
+constexpr std::string_view new_in_say =
+    "Done (leave out what was not; how the old part was: a line of its own with --found good, worn or failed):";
+constexpr std::string_view only_looked_say =
+    "Only looked over or checked, and good (found worn or failed: a line of its own with --found worn or "
+    "--found failed):";
+constexpr std::string_view looked_say = "What was seen, and is good now (else add --found worn or --found failed):";
+constexpr std::string_view measured_say =
+    "Measured, where the part was not renewed; after the lines above, for a service ends what was measured before it:";
+
+// `whichever done combine engine-oil --at VALUE --by WHO --on DAY`.
+std::string entry_command(const MachineSheet& sheet, const service::SheetEntry& entry, const std::string& command) {
+  std::vector<std::string> names;
+  for (const Point* point : entry.points) names.push_back(task_of(*point));
+  const service::Meter* first = sheet.machine->first_meter();
+  std::string value = entry.meter == nullptr ? "" : " --at VALUE";
+  if (entry.meter != nullptr && entry.meter != first) value += " --meter " + quoted(cleaned(entry.meter->name));
+  return fmt::format("{} done {} {}{} --by {} --on DAY", command, cleaned(sheet.machine->key), joined(names, " "),
+                     value, entry.competent_person ? "\"WHO IS QUALIFIED\"" : "WHO");
+}
+
+std::string measure_command(const service::SheetMeasure& measure, const std::string& command) {
+  const std::string& position = measure.point->position;
+  return fmt::format("{} saw {} {}=____{} --on DAY", command, cleaned(measure.point->machine->key),
+                     cleaned(measure.limb->name), position.empty() ? "" : " --position " + quoted(cleaned(position)));
+}
+
+// `hydraulic-oil is overdue, put off until 2026-07-04`.
+std::string waiting_words(const Point& point) {
+  service::PutOff put_off = *point.put_off;
+  put_off.why.clear();
+  put_off.by.clear();
+  return fmt::format("{} is {}, put off {}", task_of(point), words_of(point.standing),
+                     words_of(put_off, *point.machine));
+}
+
 void add(std::vector<Remark>& remarks, std::string heading, std::vector<std::string> lines) {
   if (!lines.empty()) remarks.push_back({std::move(heading), std::move(lines)});
 }
@@ -72,7 +108,9 @@ std::string page_head(const MachineSheet& sheet, service::Day day) {
   const service::Machine& machine = *sheet.machine;
   std::string text = name_of(machine);
   if (!machine.name.empty() && machine.name != machine.key) text += " (" + cleaned(machine.key) + ')';
-  return text + " · " + to_text(day);
+  text += " · " + to_text(day);
+  if (sheet.out_of_use()) return text + " · OUT OF USE: do not run";
+  return sheet.laid_up() ? text + " · LAID UP: do not run" : text;
 }
 
 std::string site_of(const service::Site& site) {
@@ -90,6 +128,12 @@ std::string last_words(const service::SheetMeter& meter) {
 
 std::string blank_words(const service::SheetMeter& meter) {
   return fmt::format("{} {}", blank_value, cleaned(meter.meter->unit));
+}
+
+std::vector<std::string> doubts_of(const service::SheetMeter& meter) {
+  std::vector<std::string> lines;
+  for (const service::Gap* gap : meter.gaps) lines.push_back(cleaned(gap->say));
+  return lines;
 }
 
 std::string doing_of(const SheetTask& task) {
@@ -155,25 +199,59 @@ std::string again_words(const SheetTask& task, service::Day done_on) {
              : "it may count from its due point: told when it is typed in";
 }
 
-std::string tasks_of(const service::SheetCaution& caution) { return cleaned(joined(caution.tasks, ", ")); }
+std::string tasks_of(const service::SheetCaution& caution, const MachineSheet& sheet) {
+  if (sheet.tasks.size() + sheet.checks_owed.size() + sheet.seen.size() == 1) return "";
+  std::string text = cleaned(joined(caution.tasks, ", "));
+  if (caution.at_seen) text += std::string(text.empty() ? "" : ", and at ") + "the look at what was seen";
+  return text;
+}
 
 std::string order_words(const MachineSheet& sheet) {
-  std::string text;
-  if (sheet.tasks.size() > 1) {
-    text =
-        "In the order in which it is best done: what a sign was seen of, safety work on a cold machine, what includes "
-        "other tasks, what runs, what drains warm, the rest, what must be cold; a competent person's work last. ";
+  if (sheet.tasks.size() < 2) return "";
+  return fmt::format(
+      "In this order: {}cold work, before anything warms it; safety work that is overdue; what includes other tasks; "
+      "what runs; what drains warm; the rest{}. What lies behind the same cover does not stand together for that.",
+      sheet.not_to_run ? "what is unsafe or a sign was seen of; " : "",
+      std::any_of(sheet.tasks.begin(), sheet.tasks.end(), [](const SheetTask& task) { return task.competent_person; })
+          ? "; a competent person's work"
+          : "");
+}
+
+std::string tasks_heading(const MachineSheet& sheet) {
+  if (!sheet.laid_up()) return "To do";
+  return fmt::format("Laid up{}: do not run. Before it goes back to work:",
+                     sheet.state->until ? " until " + to_text(*sheet.state->until) : "");
+}
+
+std::string gate_words(const MachineSheet& sheet) {
+  if (!sheet.not_to_run) return "";
+  return fmt::format("{}: do not run it until what is unsafe is mended: leave out the steps that run or drive it.",
+                     sheet.out_of_use() ? "Out of use" : "A sign was seen");
+}
+
+std::vector<std::string> overdue_within(const SheetTask& task, service::Day as_of) {
+  std::vector<std::string> lines;
+  for (const Point* point : task.overdue_safety) {
+    lines.push_back(fmt::format("Includes {}, safety: {} {} {}", task_of(*point), mark_of(point->standing),
+                                words_of(point->standing), standing_words(*point, as_of)));
   }
-  // A task that is about the sign itself says by its steps when it may run.
-  const bool runs = std::any_of(sheet.tasks.begin(), sheet.tasks.end(),
-                                [](const SheetTask& task) { return task.runs && !task.sign_seen; });
-  if (sheet.run_last && runs) {
-    text += sheet.out_of_use() ? "It is out of use: what needs it running comes after all else, and only when what is "
-                                 "unsafe is mended."
-                               : "A sign was seen: what needs it running comes after all else, when that has been "
-                                 "looked at.";
-  }
-  return text;
+  return lines;
+}
+
+MeasureWords measure_words(const service::SheetMeasure& measure) {
+  const std::string unit = cleaned(measure.limb->unit);
+  const std::string where = measure.point->position.empty() ? "" : cleaned(measure.point->position) + ": ";
+  return {where + cleaned(measure.limb->name),
+          fmt::format("{}{}(limit {} {})", unit, unit.empty() ? "" : " ", to_text(measure.limb->limit), unit)};
+}
+
+std::string only_looks_words(const SheetTask& task) {
+  return task.label ? "" : "found worn or failed: add --found where it is typed in; it is not mended by this.";
+}
+
+std::string owed_words(const Point& check, service::Day as_of) {
+  return fmt::format("{}{}: {} ({})", task_of(check), is_safety(check) ? ", safety" : "",
+                     cleaned(check.follow_up->doing), standing_words(check, as_of));
 }
 
 std::string part_words(const service::SheetPart& part) {
@@ -186,7 +264,7 @@ std::string part_words(const service::SheetPart& part) {
 }
 
 std::string labour_words(const MachineSheet& sheet) {
-  std::string text = minutes_words(sheet.labour_minutes) + " of work by hand";
+  std::string text = minutes_words(sheet.labour_minutes) + " of work";
   if (sheet.check_minutes > 0)
     text += fmt::format(", and {} for the checks afterwards", minutes_words(sheet.check_minutes));
   if (sheet.people > 1) text += fmt::format("; {} people, not for one alone", sheet.people);
@@ -194,20 +272,9 @@ std::string labour_words(const MachineSheet& sheet) {
   return text;
 }
 
-std::vector<Remark> remarks_of(const MachineSheet& sheet, service::Day as_of, const std::string& command) {
+std::vector<Remark> remarks_of(const MachineSheet& sheet, const std::string& command) {
   std::vector<Remark> remarks;
   std::vector<std::string> lines;
-  for (const Point* point : sheet.checks_owed) {
-    lines.push_back(
-        fmt::format("{}: {} ({})", task_of(*point), cleaned(point->follow_up->doing), standing_words(*point, as_of)));
-  }
-  add(remarks, "Owed after an earlier service, not due yet", std::move(lines));
-  lines.clear();
-  for (const Point* point : sheet.measure_again) {
-    lines.push_back(fmt::format("{}: {}", task_of(*point), joined(limb_words(*point), " · ")));
-  }
-  add(remarks, "Measure again: near its limit", std::move(lines));
-  lines.clear();
   for (const Point* point : sheet.put_off) {
     lines.push_back(fmt::format("{}: {}, put off {}", task_of(*point), words_of(point->standing),
                                 words_of(*point->put_off, *sheet.machine)));
@@ -223,18 +290,45 @@ std::vector<Remark> remarks_of(const MachineSheet& sheet, service::Day as_of, co
   return remarks;
 }
 
-std::string entry_command(const MachineSheet& sheet, const std::string& command) {
-  const std::string machine = cleaned(sheet.machine->key);
-  std::string text;
-  if (!sheet.tasks.empty()) {
-    std::vector<std::string> names;
-    for (const SheetTask& task : sheet.tasks) {
-      for (const Point* point : task.points) names.push_back(task_of(*point));
+std::vector<Remark> remarks_without_page(const MachineSheet& sheet, service::Day as_of, const std::string& command) {
+  std::vector<Remark> remarks;
+  std::vector<std::string> lines;
+  for (const Point* point : sheet.checks_owed) lines.push_back(owed_words(*point, as_of));
+  add(remarks, std::string(owed_heading), std::move(lines));
+  lines.clear();
+  for (const Point* point : sheet.measure_again) lines.push_back(near_limit_words(*point));
+  add(remarks, std::string(near_limit_heading), std::move(lines));
+  for (Remark& remark : remarks_of(sheet, command)) remarks.push_back(std::move(remark));
+  return remarks;
+}
+
+std::string near_limit_words(const Point& point) {
+  return fmt::format("{}: {}", task_of(point), joined(limb_words(point), " · "));
+}
+
+std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string& command) {
+  std::vector<TypedLines> typed;
+  const auto say = [&](std::string_view text, std::string line) {
+    if (typed.empty() || typed.back().say != text) typed.push_back({std::string(text), {}});
+    typed.back().commands.push_back(std::move(line));
+  };
+  for (const bool puts_in_new : {true, false}) {
+    for (const service::SheetEntry& entry : sheet.entries) {
+      if (entry.puts_in_new != puts_in_new) continue;
+      say(puts_in_new ? new_in_say : only_looked_say, entry_command(sheet, entry, command));
     }
-    text = fmt::format("{} done {} {}{} --by WHO --on DAY", command, machine, joined(names, " "),
-                       sheet.meters.empty() ? "" : " --at VALUE");
   }
-  return text;
+  for (const service::SeenSign* seen : sheet.seen) say(looked_say, command_to_look(*seen, command));
+  std::vector<std::string> said;
+  const auto measured = [&](const service::SheetMeasure& measure) {
+    std::string line = measure_command(measure, command);
+    if (std::find(said.begin(), said.end(), line) != said.end()) return;
+    said.push_back(line);
+    say(measured_say, std::move(line));
+  };
+  for (const SheetTask& task : sheet.tasks) std::for_each(task.measures.begin(), task.measures.end(), measured);
+  std::for_each(sheet.near_limit.begin(), sheet.near_limit.end(), measured);
+  return typed;
 }
 
 std::string nothing_words(const service::JobSheet& sheet) {
@@ -243,15 +337,33 @@ std::string nothing_words(const service::JobSheet& sheet) {
   const std::string day = list.within > list.as_of
                               ? fmt::format("up to {}, asked on {}", to_text(list.within), to_text(list.as_of))
                               : "on " + to_text(list.as_of);
-  std::string text = fmt::format("Nothing is due {}, and nothing was seen that nobody has looked at.", day);
+  const std::string nothing_seen = "nothing was seen that nobody has looked at";
+  std::vector<std::string> waiting;
+  for (const MachineSheet& other : sheet.others) {
+    for (const Point* point : other.due_and_put_off()) {
+      waiting.push_back(fmt::format("{} {}", cleaned(other.machine->key), waiting_words(*point)));
+    }
+  }
+  if (!waiting.empty()) return fmt::format("No work {}, for it is put off: {}.", day, joined(waiting, "; "));
+  const auto unknown = std::count_if(sheet.others.begin(), sheet.others.end(),
+                                     [](const MachineSheet& other) { return other.nothing_known; });
+  if (unknown > 0 && unknown == list.machines)
+    return fmt::format("What is due {} is not known; {}.", day, nothing_seen);
+  std::string text =
+      fmt::format("Nothing is due {}{}, and {}.", day, unknown > 0 ? " where that is known" : "", nothing_seen);
   const bool known = list.gaps.empty() && sheet.others.empty() && sheet.pages.empty();
   if (known) return text + fmt::format(" Of {} all is known.", service::counted(list.machines, "machine", "machines"));
   return text;
 }
 
 std::string nothing_words(const MachineSheet& sheet, const service::JobSheet& of) {
-  std::string text =
-      fmt::format("Nothing is due {} {}.", of.list->within > of.list->as_of ? "up to" : "on", to_text(of.list->within));
+  std::vector<std::string> waiting;
+  for (const Point* point : sheet.due_and_put_off()) waiting.push_back(waiting_words(*point));
+  if (!waiting.empty()) return fmt::format("No work today: {}.", joined(waiting, "; "));
+  const std::string day =
+      fmt::format("{} {}", of.list->within > of.list->as_of ? "up to" : "on", to_text(of.list->within));
+  if (sheet.nothing_known) return fmt::format("What is due {} is not known: see below.", day);
+  std::string text = fmt::format("Nothing is due {}.", day);
   if (sheet.has_remarks()) text += " But see below.";
   return text;
 }

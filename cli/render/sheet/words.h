@@ -13,15 +13,16 @@ inline constexpr std::string_view found_choices = "good / worn / failed";
 
 std::string name_of(const service::Machine& machine);  // `Combine`, its key where it has no name
 
-// `Combine (combine) · 2026-06-15`: at the head of each of its pages.
+// `Combine (combine) · 2026-06-15`, and that it is out of use or laid up: at the head of each of its pages.
 std::string page_head(const service::MachineSheet& sheet, service::Day day);
 
 // `Quernholt grain store, for A. Thorne`; empty where it has no site.
 std::string site_of(const service::MachineSheet& sheet);
 std::string site_of(const service::Site& site);
 
-std::string last_words(const service::SheetMeter& meter);   // `2161.5 h on 2026-06-01`, `never read`
-std::string blank_words(const service::SheetMeter& meter);  // `________ h`
+std::string last_words(const service::SheetMeter& meter);              // `2161.5 h on 2026-06-01`, `never read`
+std::string blank_words(const service::SheetMeter& meter);             // `________ h`
+std::vector<std::string> doubts_of(const service::SheetMeter& meter);  // what is not known of it, or hard to believe
 
 std::string doing_of(const service::SheetTask& task);
 
@@ -47,13 +48,41 @@ std::string again_words(const service::SheetTask& task, service::Day done_on);
 std::string renewed_words(const service::SheetTask& task);
 
 // `fluid-under-pressure: `, empty of a sentence of the schedule's own; `Fluid under pressure goes ...`; and at which
-// tasks: `engine-oil, brakes`.
+// tasks: `engine-oil, brakes`; empty where there is one thing alone to do.
 std::string name_of(const service::SheetCaution& caution);
 std::string sentence_of(const service::SheetCaution& caution);
-std::string tasks_of(const service::SheetCaution& caution);
+std::string tasks_of(const service::SheetCaution& caution, const service::MachineSheet& sheet);
 
-// In which order the tasks stand, and why; empty of one alone that does not run.
+// In which order the tasks stand; empty of one alone.
 std::string order_words(const service::MachineSheet& sheet);
+
+// Over the tasks: `To do`; of a machine that is laid up, that they are no work of that day.
+std::string tasks_heading(const service::MachineSheet& sheet);
+
+// At each task of a machine that is not to be run; empty of others.
+std::string gate_words(const service::MachineSheet& sheet);
+
+// `Includes brakes: !! overdue since 2026-02-14: 30 days over 12 months`, of each that is for safety.
+std::vector<std::string> overdue_within(const service::SheetTask& task, service::Day as_of);
+
+// `left: heel-wear ________ % (limit 10 %)`, parted where the blank is.
+struct MeasureWords {
+  std::string before;
+  std::string after;
+};
+MeasureWords measure_words(const service::SheetMeasure& measure);
+
+// Where something is found worn or failed at a task that only looks.
+std::string only_looks_words(const service::SheetTask& task);
+
+// A check that an earlier service asked for: `engine-oil/check-leaks, safety: Look for leaks (...)`.
+std::string owed_words(const service::Point& check, service::Day as_of);
+
+// `fork@right: 44 days left of 12 months · heel-wear 9 %, limit 10 %: measure again`.
+std::string near_limit_words(const service::Point& point);
+
+inline constexpr std::string_view owed_heading = "Checks owed after an earlier service";
+inline constexpr std::string_view near_limit_heading = "Measure again: near its limit";
 
 // `12 L engine-oil-15w40, Engine oil 15W-40`.
 std::string part_words(const service::SheetPart& part);
@@ -61,16 +90,23 @@ std::string part_words(const service::SheetPart& part);
 // `3 h 10 min of work by hand, and 20 min for the checks afterwards; not for one alone`.
 std::string labour_words(const service::MachineSheet& sheet);
 
-// Headed lines of what is no work of this sheet and yet to be known: put off, owed, to measure again, to find out.
+// Headed lines of what is no work of this sheet and yet to be known: put off, to find out; on machines without a page
+// also what is owed and to be measured again.
 struct Remark {
   std::string heading;
   std::vector<std::string> lines;
 };
 
-std::vector<Remark> remarks_of(const service::MachineSheet& sheet, service::Day as_of, const std::string& command);
+std::vector<Remark> remarks_of(const service::MachineSheet& sheet, const std::string& command);
+std::vector<Remark> remarks_without_page(const service::MachineSheet& sheet, service::Day as_of,
+                                         const std::string& command);
 
-// How to write it down afterwards.
-std::string entry_command(const service::MachineSheet& sheet, const std::string& command);
+// How to write it down afterwards: command lines, and what is to be known of them.
+struct TypedLines {
+  std::string say;
+  std::vector<std::string> commands;
+};
+std::vector<TypedLines> typed_lines(const service::MachineSheet& sheet, const std::string& command);
 
 // What the sheet says where there is no work; and of one machine.
 std::string nothing_words(const service::JobSheet& sheet);

@@ -6,6 +6,7 @@
 #include "render/shared/cautions.h"
 #include "render/shared/cures.h"
 #include "render/shared/headings.h"
+#include "render/shared/label_words.h"
 #include "render/shared/words.h"
 #include "render/written/consequences.h"
 #include "render/written/to_mind.h"
@@ -24,8 +25,14 @@ using service::Standing;
 std::string next_due(const Point& point) {
   std::vector<std::string> ends;
   for (const auto& limb : point.limbs) {
-    const bool dated = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
-    if (dated && limb.due_on) ends.push_back(to_text(*limb.due_on));
+    if (limb.kind == LimbKind::calendar && limb.due_on) ends.push_back(to_text(*limb.due_on));
+    if (limb.kind == LimbKind::season) {
+      const std::string before = before_season_words(limb.lead_days, limb.name);
+      ends.push_back(limb.due_on ? fmt::format("{} ({})", to_text(*limb.due_on), before) : before);
+    }
+    if (limb.kind == LimbKind::changes && limb.count && *limb.count < limb.limit_count) {
+      ends.push_back(after_changes_words(limb.limit_count - *limb.count, limb.name));
+    }
     if (limb.kind == LimbKind::usage && limb.due_at) ends.push_back("at " + due_point(limb, point));
   }
   return ends.empty() ? "" : fmt::format(", next due {}", fmt::join(ends, " or "));

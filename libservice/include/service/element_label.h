@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "service/base.h"
 #include "service/snapshot.h"
@@ -16,15 +17,35 @@ namespace service {
 struct ElementLabel {
   std::optional<DaySpan> on;
   std::optional<Amount> at;
-  std::string unit;  // of the meter; empty: the machine has none
+  std::string unit;        // of the meter; empty: the machine has none
+  std::string meter = {};  // its name, where it is not the machine's first
 };
 
-// When it comes round again, of an interval that counts from when it was done. Only what names a meter's value or a day
-// can be written down: each is missing where the interval has no such limb.
-struct ElementDueAgain {
-  std::optional<Amount> more;  // use from the fitting on
+// Use from the fitting on.
+struct ElementUse {
+  Amount more;
   std::string unit;
+  std::string meter;  // its name, where it is not the machine's first
+};
+
+// Changes of another task from the fitting on.
+struct ElementChanges {
+  std::string task;
+  int count = 0;
+};
+
+struct ElementSeason {
+  std::string season;
+  int lead_days = 0;
+};
+
+// When it comes round again, of an interval that counts from when it was done: by every limb that can be foreseen. What
+// somebody may see or measure cannot.
+struct ElementDueAgain {
+  std::vector<ElementUse> uses;
   std::optional<Day> on;  // done on the day that was asked about
+  std::vector<ElementChanges> changes;
+  std::vector<ElementSeason> seasons;
 };
 
 // Nothing where the service puts in neither parts nor fluids: there is nothing to write on. All is blank.

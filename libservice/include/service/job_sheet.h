@@ -30,11 +30,18 @@ struct SheetMeter {
   const Meter* meter = nullptr;
   std::optional<Amount> shown;
   std::optional<Day> on;
+  std::vector<const Gap*> gaps = {};  // what is not known of it, or hard to believe
 };
 
-// What the cautions of a task's own say of the state in which the machine is worked on. Tasks are in this order: what
-// needs it running warms it, what drains better warm is drained then, and all else is done as it cools; but work for
-// safety on a cold machine comes before that.
+// A value that is measured at the work: a blank to fill in, with its limit.
+struct SheetMeasure {
+  const Point* point = nullptr;
+  const LimbStanding* limb = nullptr;  // measured
+};
+
+// What the cautions of a task's own say of the state in which the machine is worked on, and whether one of its `needs`
+// is that it is cold. What wants it cold comes before anything that warms it; then, what needs it running warms it,
+// what drains better warm is drained then, and all else is done as it cools.
 enum class JobStage {
   running,  // some step needs the engine running, and nothing hot comes out
   warm,     // hot fluid comes out
@@ -75,14 +82,18 @@ struct SheetTask {
   std::vector<SheetIncluded> included;
   std::vector<const Point*> renewed_checks;  // owed after its last service: done again, it asks for them anew
   JobStage stage = JobStage::still;
-  bool runs = false;               // some step needs the engine running, before or behind the rest
-  bool sign_seen = false;          // one of its signs was seen, that nobody has found good since
-  bool safety = false;             // it, or one that it includes
-  bool competent_person = false;   // likewise
-  Resources resources;             // at all its positions together
-  std::string notes;               // as they hold for this machine
-  std::vector<std::string> needs;  // skills, of what it includes too
-  std::vector<std::string> tools;  // likewise, each once
+  bool runs = false;       // some step needs the engine running, before or behind the rest
+  bool sign_seen = false;  // one of its signs was seen, that nobody has found good since
+  // That sign, or what keeps the machine out of use, is about it: done before all else.
+  bool unsafe = false;
+  bool safety = false;                       // it, or one that it includes
+  bool competent_person = false;             // likewise
+  std::vector<const Point*> overdue_safety;  // points for safety that it includes, and that are overdue
+  std::vector<SheetMeasure> measures;        // of what it includes too
+  Resources resources;                       // at all its positions together
+  std::string notes;                         // as they hold for this machine
+  std::vector<std::string> needs;            // skills, of what it includes too
+  std::vector<std::string> tools;            // likewise, each once
   std::vector<SheetCheck> checks;
   std::optional<ElementLabel> label;     // blank; none where nothing new goes in
   std::optional<ElementDueAgain> again;  // done on the day of the sheet
@@ -94,6 +105,15 @@ struct SheetTask {
 struct SheetCaution {
   std::string written;  // a name of the catalogue, or a sentence
   std::vector<std::string> tasks;
+  bool at_seen = false;  // and at the look at what was seen
+};
+
+// Services that are written down in one go, for the same may be said of all of them.
+struct SheetEntry {
+  std::vector<const Point*> points;
+  const Meter* meter = nullptr;   // whose value goes with them: that of their first limb by use, else the first
+  bool competent_person = false;  // whoever did it is named
+  bool puts_in_new = false;       // else it only looks: found worn or failed, nothing is mended by it
 };
 
 struct MachineSheet {
@@ -101,11 +121,14 @@ struct MachineSheet {
   const Site* site = nullptr;       // null where it has none
   const UseState* state = nullptr;  // null: in use
   std::vector<SheetMeter> meters;
-  std::vector<const SeenSign*> seen;        // that nobody has found good since
-  std::vector<SheetTask> tasks;             // in the order in which they are best done
-  bool run_last = false;                    // it is out of use, or a sign was seen: what needs it running comes last
+  std::vector<const SeenSign*> seen;  // that nobody has found good since
+  std::vector<SheetTask> tasks;       // in the order in which they are best done
+  // It is out of use, or a sign was seen: nobody runs or drives it until that is mended. Which step of a task runs it
+  // its words alone tell, so this holds at each of them.
+  bool not_to_run = false;
   std::vector<const Point*> checks_owed;    // after an earlier service, and not due yet
   std::vector<const Point*> measure_again;  // measured values near their limit, of no task above
+  std::vector<SheetMeasure> near_limit;     // those values
   std::vector<const Point*> put_off;        // decided to wait, and so no task above
   std::vector<const Point*> find_out;       // without record, or with something unknown
   std::vector<const Gap*> gaps;             // what is not known of the machine itself
@@ -117,13 +140,18 @@ struct MachineSheet {
   std::vector<std::string> no_time;    // tasks that say no `takes`
   std::vector<SheetPart> parts;        // parts first, by name
   std::vector<std::string> tools;      // each once
+  std::vector<SheetEntry> entries;     // how to write down what was done
+  bool nothing_known = false;          // it has tasks, and of none of them is known when it is due
   bool locked_off = false;             // automatic start is locked off for it, and goes back on
 
   // Something to do or to look at, or a reason not to run it.
-  bool has_work() const { return !tasks.empty() || !seen.empty() || out_of_use(); }
+  bool has_work() const { return !tasks.empty() || !seen.empty() || !checks_owed.empty() || out_of_use(); }
   bool out_of_use() const { return state != nullptr && state->kind == UseKind::out_of_use; }
+  // Its work is none of that day: it is done before the machine goes back.
+  bool laid_up() const { return state != nullptr && state->kind == UseKind::laid_up; }
   // All the rest that is to be told of it.
   bool has_remarks() const;
+  std::vector<const Point*> due_and_put_off() const;
 };
 
 // --- The sheet ---------------------------------------------------------------------------------------------

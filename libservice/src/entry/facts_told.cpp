@@ -115,7 +115,8 @@ std::optional<ElementLabel> element_label(const Fact& service, const Fleet& flee
   const Machine* machine = fleet.machine(service.machine);
   if (machine == nullptr || !puts_in_new(*machine, task_named(fleet.schedule_of(*machine), service.task))) return {};
   const Meter* meter = meter_of(service, *machine);
-  return ElementLabel{service.on, service.at, meter == nullptr ? "" : meter->unit};
+  if (meter == nullptr) return ElementLabel{service.on, service.at, ""};
+  return ElementLabel{service.on, service.at, meter->unit, meter == machine->first_meter() ? "" : meter->name};
 }
 
 std::vector<Fact> checks_after(const Fleet& fleet, const Machine& machine, std::span<const Fact> services) {

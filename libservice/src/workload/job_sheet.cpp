@@ -1,20 +1,24 @@
 #include "service/job_sheet.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 
-#include "service/cautions.h"
+#include "service/minding.h"
 #include "workload/job_tasks.h"
 
 namespace service {
 namespace {
 
-std::vector<SheetMeter> meters_of(const Snapshot& snapshot, const Machine& machine) {
+std::vector<SheetMeter> meters_of(const Snapshot& snapshot, const Machine& machine, const std::vector<Gap>& gaps) {
   const Histories histories = meter_histories(snapshot, machine);
   std::vector<SheetMeter> meters;
   for (const Meter& meter : machine.meters) {
     SheetMeter entry{&meter, std::nullopt, std::nullopt};
+    for (const Gap& gap : gaps) {
+      if (gap.machine == machine.key && gap.meter == meter.name) entry.gaps.push_back(&gap);
+    }
     const auto history = histories.find(meter.name);
     if (history != histories.end() && history->second.last_known()) {
       const KnownUsage& last = *history->second.last_known();
@@ -44,20 +48,17 @@ bool to_be_done(const Point& point, Day within) {
   return is_due(point) || (point.standing == Standing::coming && point.due_on && *point.due_on <= within);
 }
 
-// The order of the catalogue, sentences of a schedule's own behind it.
-std::size_t place_of(const std::string& written) {
-  const auto catalogue = caution_catalogue();
-  const auto found =
-      std::find_if(catalogue.begin(), catalogue.end(), [&](const Caution& caution) { return caution.name == written; });
-  return static_cast<std::size_t>(found - catalogue.begin());
+SheetCaution& caution_of(MachineSheet& sheet, const std::string& written) {
+  auto of = std::find_if(sheet.cautions.begin(), sheet.cautions.end(),
+                         [&](const SheetCaution& caution) { return caution.written == written; });
+  if (of == sheet.cautions.end()) of = sheet.cautions.insert(of, {written, {}});
+  return *of;
 }
 
 void add_cautions(MachineSheet& sheet, const Task& task, const std::string& name) {
   for (const std::string& written : task.all_cautions) {
-    auto of = std::find_if(sheet.cautions.begin(), sheet.cautions.end(),
-                           [&](const SheetCaution& caution) { return caution.written == written; });
-    if (of == sheet.cautions.end()) of = sheet.cautions.insert(of, {written, {}});
-    if (std::find(of->tasks.begin(), of->tasks.end(), name) == of->tasks.end()) of->tasks.push_back(name);
+    SheetCaution& of = caution_of(sheet, written);
+    if (std::find(of.tasks.begin(), of.tasks.end(), name) == of.tasks.end()) of.tasks.push_back(name);
   }
 }
 
@@ -94,13 +95,47 @@ void add_up(const Fleet& fleet, MachineSheet& sheet) {
     add_cautions(sheet, *entry.task, entry.name);
   }
   for (const Point* check : sheet.checks_owed) add_cautions(sheet, *check->task, check->name);
+  for (const SeenSign* seen : sheet.seen) {
+    for (const std::string& written : cautions_of(fleet, *seen)) caution_of(sheet, written).at_seen = true;
+  }
   std::stable_sort(sheet.parts.begin(), sheet.parts.end(),
                    [](const SheetPart& a, const SheetPart& b) { return a.fluid != b.fluid ? b.fluid : a.key < b.key; });
   std::stable_sort(sheet.cautions.begin(), sheet.cautions.end(), [](const SheetCaution& a, const SheetCaution& b) {
-    return place_of(a.written) < place_of(b.written);
+    return catalogue_place(a.written) < catalogue_place(b.written);
   });
   sheet.locked_off = std::any_of(sheet.cautions.begin(), sheet.cautions.end(),
                                  [](const SheetCaution& caution) { return caution.written == "automatic-start"; });
+}
+
+bool nothing_known_of(const Point& point) {
+  return point.standing == Standing::no_record || (!is_due(point) && !point.unknown.empty());
+}
+
+// The value that is written down with a service: of the meter that brings it due first.
+const Meter* meter_told_with(const Point& point) {
+  const LimbStanding* usage = nullptr;
+  for (const LimbStanding& limb : point.limbs) {
+    if (limb.kind == LimbKind::usage && usage == nullptr) usage = &limb;
+  }
+  const Meter* meter = usage == nullptr ? nullptr : point.machine->meter(usage->name);
+  return meter == nullptr ? point.machine->first_meter() : meter;
+}
+
+void add_entry(std::vector<SheetEntry>& entries, const Point& point, bool puts_in_new) {
+  const SheetEntry of{{}, meter_told_with(point), by_competent_person(point), puts_in_new};
+  auto entry = std::find_if(entries.begin(), entries.end(), [&](const SheetEntry& other) {
+    return other.meter == of.meter && other.competent_person == of.competent_person &&
+           other.puts_in_new == of.puts_in_new;
+  });
+  if (entry == entries.end()) entry = entries.insert(entry, of);
+  entry->points.push_back(&point);
+}
+
+void add_entries(MachineSheet& sheet) {
+  for (const SheetTask& task : sheet.tasks) {
+    for (const Point* point : task.points) add_entry(sheet.entries, *point, task.label.has_value());
+  }
+  for (const Point* check : sheet.checks_owed) add_entry(sheet.entries, *check, false);
 }
 
 class Maker {
@@ -114,7 +149,7 @@ class Maker {
     sheet.machine = &machine;
     sheet.site = list_.fleet->site(machine.site);
     sheet.state = list_.state_of(machine);
-    sheet.meters = meters_of(snapshot_, machine);
+    sheet.meters = meters_of(snapshot_, machine, list_.gaps);
     for (const SeenSign& seen : list_.seen) {
       if (seen.machine == &machine) sheet.seen.push_back(&seen);
     }
@@ -126,12 +161,17 @@ class Maker {
     std::vector<const Point*> todo;
     for (const Point* point : there->second) {
       if (to_be_done(*point, within_)) todo.push_back(point);
-      sheet.run_last = sheet.run_last || load::sign_seen(*point);
+      sheet.not_to_run = sheet.not_to_run || load::sign_seen(*point);
     }
-    sheet.run_last = sheet.run_last || !sheet.seen.empty() || sheet.out_of_use();
-    sheet.tasks = load::sheet_tasks(*list_.fleet, machine, todo, there->second, list_.as_of, sheet.run_last);
+    sheet.not_to_run = sheet.not_to_run || !sheet.seen.empty() || sheet.out_of_use();
+    sheet.tasks = load::sheet_tasks(*list_.fleet, machine, todo, there->second, list_.as_of);
+    load::in_order(sheet.tasks, {*list_.fleet, sheet.seen, sheet.out_of_use(), sheet.not_to_run});
     for (const Point* point : there->second) sort_in(sheet, *point, todo);
+    sheet.nothing_known =
+        !there->second.empty() && std::all_of(there->second.begin(), there->second.end(),
+                                              [](const Point* point) { return nothing_known_of(*point); });
     add_up(*list_.fleet, sheet);
+    add_entries(sheet);
     return sheet;
   }
 
@@ -146,7 +186,13 @@ class Maker {
     if (point.put_off) sheet.put_off.push_back(&point);
     if (done || point.put_off || point.standing == Standing::no_record) return;
     if (point.follow_up != nullptr && !renewed) sheet.checks_owed.push_back(&point);
-    if (!point.measure_again.empty()) sheet.measure_again.push_back(&point);
+    if (point.measure_again.empty()) return;
+    sheet.measure_again.push_back(&point);
+    for (const LimbStanding& limb : point.limbs) {
+      const bool near =
+          std::find(point.measure_again.begin(), point.measure_again.end(), limb.name) != point.measure_again.end();
+      if (limb.kind == LimbKind::measured && near) sheet.near_limit.push_back({&point, &limb});
+    }
   }
 
   const Snapshot& snapshot_;
@@ -160,6 +206,13 @@ class Maker {
 bool MachineSheet::has_remarks() const {
   return state != nullptr || !checks_owed.empty() || !measure_again.empty() || !put_off.empty() || !find_out.empty() ||
          !gaps.empty();
+}
+
+std::vector<const Point*> MachineSheet::due_and_put_off() const {
+  std::vector<const Point*> points;
+  std::copy_if(put_off.begin(), put_off.end(), std::back_inserter(points),
+               [](const Point* point) { return is_due(*point); });
+  return points;
 }
 
 bool JobSheet::has_work() const {
@@ -205,7 +258,7 @@ ReadingRound reading_round(const Snapshot& snapshot) {
       round.without_meters.push_back(machine);
       continue;
     }
-    RoundMachine entry{machine, round.list->state_of(*machine), meters_of(snapshot, *machine), {}};
+    RoundMachine entry{machine, round.list->state_of(*machine), meters_of(snapshot, *machine, round.list->gaps), {}};
     for (const Gap& gap : round.list->gaps) {
       if (gap.machine == machine->key && !gap.meter.empty()) entry.gaps.push_back(&gap);
     }

@@ -5,6 +5,8 @@
 #include <functional>
 #include <tuple>
 
+#include "service/minding.h"
+
 namespace service {
 
 std::string_view to_text(JobStage stage) {
@@ -64,9 +66,16 @@ void add_each(std::vector<std::string>& to, const std::vector<std::string>& name
   }
 }
 
+bool needs_cold(const Task& task) {
+  return std::any_of(task.needs.begin(), task.needs.end(),
+                     [](const std::string& need) { return folded_name(need).find("cold") != std::string::npos; });
+}
+
 // By what its own cautions say; that of a task which includes others is its own.
 JobStage stage_of(const Task& task) {
-  if (holds(task.cautions, "pressure-cap") || holds(task.cautions, "fuel-vapour")) return JobStage::cold;
+  if (holds(task.cautions, "pressure-cap") || holds(task.cautions, "fuel-vapour") || needs_cold(task)) {
+    return JobStage::cold;
+  }
   if (holds(task.cautions, "hot-fluid")) return JobStage::warm;
   return holds(task.cautions, "engine-running") ? JobStage::running : JobStage::still;
 }
@@ -74,6 +83,12 @@ JobStage stage_of(const Task& task) {
 std::string notes_of(const Machine& machine, const Task& task) {
   const TaskChange* change = machine.change_to(task.name);
   return change != nullptr && change->notes ? *change->notes : task.notes;
+}
+
+void add_measures(SheetTask& entry, const Point& point) {
+  for (const LimbStanding& limb : point.limbs) {
+    if (limb.kind == LimbKind::measured) entry.measures.push_back({&point, &limb});
+  }
 }
 
 void add_included(SheetTask& entry, const Fleet& fleet, const Machine& machine, const std::vector<const Point*>& points,
@@ -96,6 +111,12 @@ void add_included(SheetTask& entry, const Fleet& fleet, const Machine& machine, 
     }
     entry.safety = entry.safety || task->safety;
     entry.competent_person = entry.competent_person || task->competent_person;
+    for (const Point* point : included.points) {
+      if (is_safety(*point) && point->standing == Standing::overdue) entry.overdue_safety.push_back(point);
+    }
+    for (const Point* point : all) {
+      if (point->task == task && point->follow_up == nullptr && reached(*point)) add_measures(entry, *point);
+    }
     add_each(entry.needs, task->needs);
     add_each(entry.tools, task->tools);
     for (const FollowUp& check : task->follow_ups) entry.checks.push_back({task, &check});
@@ -129,6 +150,19 @@ SheetTask task_for(const Fleet& fleet, const Machine& machine, const Point& poin
   return entry;
 }
 
+// It is for safety and overdue, or one that it includes is.
+bool is_overdue_safety(const SheetTask& entry) {
+  return !entry.overdue_safety.empty() || std::any_of(entry.points.begin(), entry.points.end(), [](const Point* point) {
+    return is_safety(*point) && point->standing == Standing::overdue;
+  });
+}
+
+bool is_or_includes(const SheetTask& entry, const Task* task) {
+  if (task == nullptr) return false;
+  return entry.task == task || std::any_of(entry.included.begin(), entry.included.end(),
+                                           [&](const SheetIncluded& included) { return included.task == task; });
+}
+
 }  // namespace
 
 bool sign_seen(const Point& point) {
@@ -137,7 +171,7 @@ bool sign_seen(const Point& point) {
 }
 
 std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, const std::vector<const Point*>& points,
-                                   const std::vector<const Point*>& all, Day as_of, bool run_last) {
+                                   const std::vector<const Point*>& all, Day as_of) {
   std::vector<SheetTask> tasks;
   for (const Point* point : by_themselves(fleet, points)) {
     auto entry =
@@ -149,6 +183,7 @@ std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, c
   for (SheetTask& entry : tasks) {
     times(entry.resources, static_cast<std::int64_t>(entry.points.size()));
     if (entry.check != nullptr) continue;
+    for (const Point* point : entry.points) add_measures(entry, *point);
     add_included(entry, fleet, machine, points, all);
     if (entry.label) entry.again = due_again(fleet, machine, *entry.task, as_of);
     for (const Point* check : all) {
@@ -157,18 +192,32 @@ std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, c
       if (again) entry.renewed_checks.push_back(check);
     }
   }
-  // What a sign was seen of comes first, for it may be why the machine should not run; then what is for safety and
-  // wants it cold, before it is run warm for anything else.
+  return tasks;
+}
+
+void in_order(std::vector<SheetTask>& tasks, const Unsafe& unsafe) {
+  for (SheetTask& entry : tasks) {
+    const bool overdue_safety = is_overdue_safety(entry);
+    const bool was_seen = std::any_of(unsafe.seen.begin(), unsafe.seen.end(), [&](const SeenSign* seen) {
+      return is_or_includes(entry, found_bad_task(unsafe.fleet, *seen));
+    });
+    entry.unsafe = entry.sign_seen || was_seen || (unsafe.out_of_use && overdue_safety);
+  }
+  // What is unsafe comes first, for it may be why the machine should not run; then what wants it cold, before it is run
+  // warm for anything else.
   std::stable_sort(tasks.begin(), tasks.end(), [&](const SheetTask& a, const SheetTask& b) {
     const auto rank = [&](const SheetTask& entry) {
-      return std::tuple{
-          entry.competent_person, !entry.sign_seen,       !(entry.safety && entry.stage == JobStage::cold),
-          run_last && entry.runs, entry.included.empty(), entry.stage,
-          !entry.safety};
+      return std::tuple{entry.competent_person,
+                        !entry.unsafe,
+                        entry.stage != JobStage::cold,
+                        !is_overdue_safety(entry),
+                        unsafe.not_to_run && entry.runs,
+                        entry.included.empty(),
+                        entry.stage,
+                        !entry.safety};
     };
     return rank(a) < rank(b);
   });
-  return tasks;
 }
 
 }  // namespace load

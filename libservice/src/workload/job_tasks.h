@@ -11,8 +11,18 @@ namespace service::load {
 bool sign_seen(const Point& point);
 
 // `points`: of one machine, what is to be done, in the order of the list. `all`: every point of that machine.
-// `run_last`: what needs the machine running comes behind all else.
 std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, const std::vector<const Point*>& points,
-                                   const std::vector<const Point*>& all, Day as_of, bool run_last);
+                                   const std::vector<const Point*>& all, Day as_of);
+
+// What is known of the machine's being unsafe.
+struct Unsafe {
+  const Fleet& fleet;
+  const std::vector<const SeenSign*>& seen;
+  bool out_of_use = false;
+  bool not_to_run = false;  // so, or a sign was seen
+};
+
+// Says which tasks it is about, and brings all into the order in which they are done.
+void in_order(std::vector<SheetTask>& tasks, const Unsafe& unsafe);
 
 }  // namespace service::load

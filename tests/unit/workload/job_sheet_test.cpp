@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "service/minding.h"
 #include "support/world.h"
 
 using namespace service;
@@ -77,20 +78,22 @@ TEST_CASE("tasks stand in the order in which they are best done") {
                   task("oil", "cautions: [hot-fluid, engine-running]") + task("test", "cautions: [engine-running]") +
                   task("exam", "by-whom: competent-person, cautions: [engine-running]") +
                   task("big", "covers: [grease]") + task("grease") + task("brakes", "safety: true") +
-                  task("chaff", "safety: true, cautions: [fuel-vapour]") +
+                  task("start", "needs: [cold engine]") + task("chaff", "safety: true, cautions: [fuel-vapour]") +
                   "  hose: {do: Do it, every: {months: 60, signs: [leak]}}\n",
               put_in_service);
 
   const auto quiet = sheet_of(world, "2025-08-01", "", true);
-  CHECK(names(quiet.pages.front().tasks) == "chaff, big, test, oil, brakes, seal, coolant, exam");
-  CHECK_FALSE(quiet.pages.front().run_last);
+  CHECK(names(quiet.pages.front().tasks) == "chaff, coolant, start, brakes, big, test, oil, seal, exam");
+  CHECK_FALSE(quiet.pages.front().not_to_run);
 
   // A listed sign comes first, and nothing is run before it is looked at.
   world.sign("leak", "2025-07-20");
   const auto seen = sheet_of(world, "2025-08-01", "", true);
-  CHECK(names(seen.pages.front().tasks) == "hose, chaff, big, brakes, seal, coolant, test, oil, exam");
-  CHECK(seen.pages.front().run_last);
+  CHECK(names(seen.pages.front().tasks) == "hose, chaff, coolant, start, brakes, big, seal, test, oil, exam");
+  CHECK(seen.pages.front().not_to_run);
   CHECK(seen.pages.front().tasks.front().sign_seen);
+  CHECK(seen.pages.front().tasks.front().unsafe);
+  CHECK_FALSE(seen.pages.front().tasks[1].unsafe);
 }
 
 TEST_CASE("what nobody has looked at yet, or keeps a machine out of use, lets nothing run first") {
@@ -248,14 +251,161 @@ TEST_CASE("a label is blank, and says when it comes round where that counts from
   CHECK_FALSE(oil.label->at.has_value());
   CHECK(oil.label->unit == "h");
   REQUIRE(oil.again.has_value());
-  CHECK(test::text_or_none(oil.again->more) == "250");
+  REQUIRE(oil.again->uses.size() == 1);
+  CHECK(to_text(oil.again->uses.front().more) == "250");
+  CHECK(oil.again->uses.front().meter.empty());
   CHECK(test::text_or_none(oil.again->on) == "2026-02-15");
   CHECK(find("drift").label.has_value());
   CHECK_FALSE(find("drift").again.has_value());
   REQUIRE(find("year").again.has_value());
-  CHECK_FALSE(find("year").again->more.has_value());
+  CHECK(find("year").again->uses.empty());
   CHECK(test::text_or_none(find("year").again->on) == "2026-02-28");
   CHECK_FALSE(find("look").label.has_value());
+}
+
+TEST_CASE("what keeps a machine out of use stands first, and no step of any task runs it before that is mended") {
+  World world(task("oil") + "  fork: {do: Measure it, safety: true, every: {months: 4}}\n" +
+                  task("test", "cautions: [engine-running]"),
+              put_in_service);
+  const auto before = page_of(world, "2025-08-01");
+  CHECK_FALSE(before->not_to_run);
+  CHECK_FALSE(before->tasks.front().unsafe);
+  world.state(FactKind::out_of_use, "2025-07-20");
+  const auto out = page_of(world, "2025-08-01");
+  CHECK(names(out->tasks) == "fork, oil, test");
+  CHECK(out->not_to_run);
+  CHECK(out->tasks.front().unsafe);
+  CHECK_FALSE(out->tasks[1].unsafe);
+}
+
+TEST_CASE("what was found worn is about its own task, and carries its cautions alone") {
+  World world(task("oil", "cautions: [hot-fluid]") + task("fork", "safety: true, cautions: [sharp-edges]"),
+              put_in_service);
+  world.done("fork", "2025-02-01").found = Found::worn;
+  world.done("oil", "2025-02-01");
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(page->seen.size() == 1);
+  REQUIRE(names(page->tasks) == "fork, oil");
+  CHECK(page->tasks.front().unsafe);
+  std::string at_seen;
+  for (const SheetCaution& caution : page->cautions) at_seen += caution.at_seen ? caution.written + ", " : "";
+  CHECK(at_seen == std::string(never_by_hand()) + ", sharp-edges, ");
+}
+
+TEST_CASE("a sign of which no task says what it is about carries the cautions of all of them") {
+  World world(task("belt", "cautions: [shafts-and-belts, hot-fluid]") +
+                  task("hose", "cautions: [fluid-under-pressure, shafts-and-belts]"),
+              put_in_service);
+  world.done("belt", "2025-06-30");
+  world.done("hose", "2025-06-30");
+  world.sign("leak", "2025-07-20");
+  const auto page = page_of(world, "2025-08-01");
+  std::vector<std::string> written;
+  for (const SheetCaution& caution : page->cautions) {
+    CHECK(caution.at_seen);
+    CHECK(caution.tasks.empty());
+    written.push_back(caution.written);
+  }
+  CHECK(joined(written) == "fluid-under-pressure, hot-fluid, shafts-and-belts");
+  CHECK(joined(cautions_of(world.fleet(), *page->seen.front())) == joined(written));
+
+  World plain(task("look"), put_in_service);
+  plain.done("look", "2025-06-30");
+  plain.sign("leak", "2025-07-20");
+  const auto none = page_of(plain, "2025-08-01");
+  REQUIRE(none->cautions.size() == 1);
+  CHECK(none->cautions.front().written == never_by_hand());
+}
+
+TEST_CASE("what is measured has a blank, at the task and where it is near its limit") {
+  World world(
+      "  fork: {do: Measure it, safety: true, every: {months: 6, measured: {wear: {above: 10, unit: mm}}}, "
+      "positions: [left, right]}\n" +
+          task("big", "covers: [small]") +
+          "  small: {do: It, every: {months: 5, measured: {play: {above: 2, unit: mm}}}}\n",
+      put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(names(page->tasks) == "fork, big");
+  REQUIRE(page->tasks[0].measures.size() == 2);
+  CHECK(page->tasks[0].measures[0].limb->name == "wear");
+  CHECK(page->tasks[0].measures[1].point->position == "right");
+  REQUIRE(page->tasks[1].measures.size() == 1);
+  CHECK(page->tasks[1].measures.front().limb->name == "play");
+  CHECK(page->near_limit.empty());
+}
+
+TEST_CASE("services are written down in one go where the same may be said of them") {
+  World world(
+      "  oil: {do: It, every: {hours: 100}, fluids: {oil: 3 L}}\n  filter: {do: It, every: {hours: 100}, parts: {f: "
+      "1}}\n"
+      "  belts: {do: It, every: {usage: {separator: 50}, months: 6}, parts: {b: 1}}\n"
+      "  look: {do: It, every: {months: 6}}\n"
+      "  exam: {do: It, every: {months: 6}, by-whom: competent-person}\n",
+      put_in_service, "", "meters: {engine: {unit: h}, separator: {unit: h}}\n");
+  world.reading("2025-07-30", "120");
+  const auto page = page_of(world, "2025-08-01");
+  std::vector<std::string> said;
+  for (const SheetEntry& entry : page->entries) {
+    said.push_back(names(entry.points) + " of " + entry.meter->name + (entry.puts_in_new ? " new" : " looked") +
+                   (entry.competent_person ? " competent" : ""));
+  }
+  CHECK(joined(said) ==
+        "oil, filter of engine new, belts of separator new, look of engine looked, exam of engine looked competent");
+}
+
+TEST_CASE("a label names each meter but the first, and every way in which it comes round") {
+  World world(
+      "  belts: {do: It, every: {usage: {separator: 300}, hours: 400, months: 6, changes: {oil: 3}, season: {harvest: "
+      "14 "
+      "days before}}, parts: {b: 1}}\n  oil: {do: It, every: {months: 60}}\n",
+      put_in_service, "seasons: {harvest: {from: 08-01, to: 09-15}}\n",
+      "meters: {engine: {unit: h}, separator: {unit: h}}\n");
+  const auto page = page_of(world, "2025-07-05");
+  const SheetTask& belts = page->tasks.front();
+  REQUIRE(belts.name == "belts");
+  REQUIRE(belts.label.has_value());
+  CHECK(belts.label->meter == "separator");
+  REQUIRE(belts.again.has_value());
+  REQUIRE(belts.again->uses.size() == 2);
+  CHECK(belts.again->uses[0].meter == "separator");
+  CHECK(belts.again->uses[1].meter.empty());
+  REQUIRE(belts.again->changes.size() == 1);
+  CHECK(belts.again->changes.front().count == 3);
+  REQUIRE(belts.again->seasons.size() == 1);
+  CHECK(belts.again->seasons.front().lead_days == 14);
+}
+
+TEST_CASE("a task says which work for safety in it is overdue") {
+  World world(task("big", "covers: [brakes, lamp]") + "  brakes: {do: It, safety: true, every: {months: 5}}\n" +
+                  "  lamp: {do: It, every: {months: 5}}\n",
+              put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(names(page->tasks) == "big");
+  CHECK(names(page->tasks.front().overdue_safety) == "brakes");
+}
+
+TEST_CASE("a machine with a check owed has a page, and one of which nothing is known says so") {
+  World world("  oil: {do: Do it, every: {hours: 250}, follow-up: {look: {do: Look, within: {hours: 10}}}}\n",
+              put_in_service, "", hours);
+  world.done("oil", "2025-02-01", "100");
+  world.reading("2025-02-02", "105");
+  const auto owed = sheet_of(world, "2025-02-03");
+  REQUIRE(owed.pages.size() == 1);
+  CHECK(owed.pages.front().tasks.empty());
+  CHECK(names(owed.pages.front().checks_owed) == "oil/look");
+  CHECK_FALSE(owed.pages.front().nothing_known);
+  World nothing("  oil: {do: Do it, every: {hours: 250}}\n", "bought: {on: 2025-01-01, at: 4000}", "", hours);
+  CHECK(page_of(nothing, "2025-02-01")->nothing_known);
+}
+
+TEST_CASE("a doubt stands at the meter that it is about") {
+  World world(task("oil"), put_in_service, "", "meters: {engine: {unit: h}, road: {unit: km}}\n");
+  world.reading("2025-02-01", "300");
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(page->meters.size() == 2);
+  REQUIRE(page->meters[0].gaps.size() == 1);
+  CHECK(page->meters[0].gaps.front()->kind == GapKind::stale);
+  CHECK(page->meters[0].gaps.front()->meter == "engine");
 }
 
 TEST_CASE("a machine's own notes and times stand in the place of its schedule's") {

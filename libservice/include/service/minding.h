@@ -1,0 +1,30 @@
+// What is to be minded by whoever looks at what somebody saw: a sign of which no task says what it is about.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/due_list.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// What nobody who looks for a leak may do, where no caution of the machine says so.
+std::string_view never_by_hand();
+
+// The task that was found worn or failed, where that is what was seen: `fork@left found worn`. Else null.
+const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen);
+
+// The cautions of that task; of anything else those of all the machine's tasks, for it may be about any of them. Each
+// once, fluid under pressure first; where none of these has that, the sentence above.
+std::vector<std::string> cautions_of(const Fleet& fleet, const SeenSign& seen);
+
+// Where a caution stands in the catalogue: what is worst first, sentences of a schedule's own behind them.
+std::size_t catalogue_place(std::string_view written);
+
+}  // namespace service
+
+#pragma GCC visibility pop
