@@ -60,7 +60,7 @@ const std::vector<Command>& table() {
        .examples = {{"due", "the whole fleet"},
                     {"due combine --within 3m", "the combine, three months ahead"},
                     {"due --overdue", "what must not wait; silent when there is nothing"},
-                    {"due --format ics --output due.ics", "a calendar, to subscribe to or import"}},
+                    {"due --format ics --output due.ics", "a calendar, to subscribe to"}},
        .statuses =
            {{1,
              "with --exit-code: a point is due or worse or has no record, a machine is out of use, or something is "
@@ -276,19 +276,23 @@ const std::vector<Command>& table() {
        .about =
            "Writes the overdue list as a message to those whom `mail:` in fleet.yaml names; nothing at all when all is "
            "well and all is known. Once a week (monday, unless `weekly-word:` names another day, or off) a word comes "
-           "in any case, because a dead machine is silent too: what is next, how old readings and backup are. "
+           "in any case, because a dead machine is silent too: what is due and next, how old readings and backup are. "
+           "With --mailer it is owed until it was handed over: where that failed, or nothing ran on that day, it comes "
+           "with the next run. "
            "A fleet or a record that cannot be read is mailed as such, and gives the exit status that it always gives. "
-           "--mailer runs a program, without a shell, and gives it the message. With --changed, on other days, only "
+           "--mailer runs a program, without a shell, and gives it the message; after 10 minutes it is stopped. With "
+           "--changed, on other days, only "
            "what is new or worse since the last message that was handed over: what was not there, what stands "
-           "under another heading, what is over by twice as much; each ends with how many are still overdue.",
+           "under another heading, what is over by twice as much, a sign that was seen again; each says how many are "
+           "still overdue and out of use. Without --mailer it shows what would be sent, and nothing is remembered.",
        .words = {},
        .options = {{"mailer", "CMD", "the program that sends it, as \"sendmail -t -i\""},
-                   {"changed", "", "only what is new or worse; needs --mailer"},
+                   {"changed", "", "only what is new or worse; alone, to look"},
                    {"exit-code", "", "status 1 when something needs doing"}},
        .formats = {},
        .examples = {{"mail", "what would be sent today"},
                     {"mail --output message.eml", "the same as a file, to look at in a mail program"},
-                    {"mail --mailer cat", "what a mailer is given, with `cat` in its place"}},
+                    {"mail --changed", "what would be new or worse; nothing is remembered"}},
        .statuses = {{1, "with --exit-code: something needs doing, as with `due`"},
                     {66, "there is no record: mailed as such"},
                     {74, "the mailer failed: its own number is said, and the next message holds the same"},

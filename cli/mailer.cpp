@@ -2,7 +2,9 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <poll.h>
 #include <spawn.h>
+#include <sys/ioctl.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -10,6 +12,8 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <optional>
+#include <utility>
 
 #include "mistakes.h"
 #include "service/base.h"
@@ -45,26 +49,72 @@ class QuietPipes {
   struct sigaction before_ {};
 };
 
+// A pipe of our own: of both ends, so that what nobody read is still there to be counted when the mailer has ended.
+class Pipe {
+ public:
+  Pipe() = default;
+  Pipe(const Pipe&) = delete;
+  Pipe& operator=(const Pipe&) = delete;
+  ~Pipe() {
+    close(ends_[0]);
+    close(ends_[1]);
+  }
+
+  bool open() {
+    if (::pipe2(ends_.data(), O_CLOEXEC) != 0) return false;
+    const int flags = ::fcntl(ends_[1], F_GETFL);
+    return flags >= 0 && ::fcntl(ends_[1], F_SETFL, flags | O_NONBLOCK) == 0;
+  }
+  int read_end() const { return ends_[0]; }
+  int write_end() const { return ends_[1]; }
+  void end() { close(ends_[1]); }
+
+  bool holds_unread() const {
+    int unread = 0;
+    return ::ioctl(ends_[0], FIONREAD, &unread) != 0 || unread > 0;
+  }
+
+ private:
+  static void close(int& end) {
+    if (const int open = std::exchange(end, -1); open >= 0) ::close(open);
+  }
+  std::array<int, 2> ends_{-1, -1};
+};
+
+// Somebody sits there, whom a mailer may ask for a password.
+bool has_terminal() {
+  const int terminal = ::open("/dev/tty", O_RDONLY | O_CLOEXEC | O_NOCTTY);
+  if (terminal < 0) return false;
+  ::close(terminal);
+  return true;
+}
+
 // How the program is started: the message on its standard input, the signals that we ignore as they come by default.
+// Without a terminal it leads a group of its own, so that what it has started can be stopped with it; on a terminal it
+// could not ask anything from there.
 class Start {
  public:
-  explicit Start(int message) {
+  explicit Start(int message) : leads_(!has_terminal()) {
     ::posix_spawn_file_actions_init(&files_);
     ::posix_spawn_file_actions_adddup2(&files_, message, STDIN_FILENO);
-    ::posix_spawnattr_init(&signals_);
+    ::posix_spawnattr_init(&how_);
     sigset_t usual;
     ::sigemptyset(&usual);
     ::sigaddset(&usual, SIGPIPE);
     ::sigaddset(&usual, SIGXFSZ);
-    ::posix_spawnattr_setsigdefault(&signals_, &usual);
-    ::posix_spawnattr_setflags(&signals_, POSIX_SPAWN_SETSIGDEF);
+    ::posix_spawnattr_setsigdefault(&how_, &usual);
+    ::posix_spawnattr_setpgroup(&how_, 0);
+    const int flags = POSIX_SPAWN_SETSIGDEF | (leads_ ? POSIX_SPAWN_SETPGROUP : 0);
+    ::posix_spawnattr_setflags(&how_, static_cast<short>(flags));
   }
   Start(const Start&) = delete;
   Start& operator=(const Start&) = delete;
   ~Start() {
     ::posix_spawn_file_actions_destroy(&files_);
-    ::posix_spawnattr_destroy(&signals_);
+    ::posix_spawnattr_destroy(&how_);
   }
+
+  bool leads() const { return leads_; }
 
   // The errno of what went wrong, or 0.
   int run(const std::vector<std::string>& words, pid_t& process) const {
@@ -72,30 +122,85 @@ class Start {
     std::vector<char*> arguments;
     for (std::string& word : copies) arguments.push_back(word.data());
     arguments.push_back(nullptr);
-    return ::posix_spawnp(&process, arguments.front(), &files_, &signals_, arguments.data(), environ);
+    return ::posix_spawnp(&process, arguments.front(), &files_, &how_, arguments.data(), environ);
   }
 
  private:
+  bool leads_;
   posix_spawn_file_actions_t files_{};
-  posix_spawnattr_t signals_{};
+  posix_spawnattr_t how_{};
 };
 
-bool write_whole(int file, std::string_view text) {
-  while (!text.empty()) {
-    const ssize_t written = ::write(file, text.data(), text.size());
-    if (written < 0 && errno == EINTR) continue;
-    if (written < 0) return false;
-    text.remove_prefix(static_cast<std::size_t>(written));
+using Clock = std::chrono::steady_clock;
+using std::chrono::milliseconds;
+
+constexpr milliseconds longest_pause{50};
+
+// A mailer that runs: its end, or that it does not come.
+class Running {
+ public:
+  Running(pid_t process, bool leads) : process_(process), whole_(leads ? -process : process) {}
+
+  // Whether it has ended by now.
+  bool ended() {
+    if (status_) return true;
+    int status = 0;
+    const pid_t changed = ::waitpid(process_, &status, WNOHANG);
+    if (changed == 0 || (changed < 0 && errno == EINTR)) return false;
+    status_ = changed < 0 ? -1 : status;
+    return true;
   }
-  return true;
+
+  bool ends_by(Clock::time_point limit) {
+    milliseconds pause{1};
+    while (!ended()) {
+      if (Clock::now() >= limit) return false;
+      ::poll(nullptr, 0, static_cast<int>(pause.count()));
+      pause = std::min(2 * pause, longest_pause);
+    }
+    return true;
+  }
+
+  // Asked first, for it may have files of its own to take away.
+  void stop() {
+    constexpr milliseconds to_tidy_up{2000};
+    ::kill(whole_, SIGTERM);
+    const bool by_itself = ends_by(Clock::now() + to_tidy_up);
+    if (!by_itself || whole_ < 0) ::kill(whole_, SIGKILL);  // what it has started, too
+    while (!by_itself && !ended()) ::poll(nullptr, 0, 1);
+  }
+
+  int status() const { return *status_; }
+
+ private:
+  pid_t process_;
+  pid_t whole_;  // as kill() names it
+  std::optional<int> status_;
+};
+
+enum class Taken { whole, ended_before, hangs };
+
+Taken write_whole(const Pipe& pipe, std::string_view text, Running& mailer, Clock::time_point limit) {
+  while (!text.empty()) {
+    const ssize_t written = ::write(pipe.write_end(), text.data(), text.size());
+    if (written > 0) {
+      text.remove_prefix(static_cast<std::size_t>(written));
+      continue;
+    }
+    if (errno == EINTR) continue;
+    // We hold the end for reading as well, so that the pipe is only ever full.
+    if (errno != EAGAIN || mailer.ended()) return Taken::ended_before;
+    if (Clock::now() >= limit) return Taken::hangs;
+    pollfd wait{pipe.write_end(), POLLOUT, 0};
+    ::poll(&wait, 1, static_cast<int>(longest_pause.count()));
+  }
+  return Taken::whole;
 }
 
-int wait_for(pid_t process) {
-  int status = 0;
-  while (::waitpid(process, &status, 0) < 0) {
-    if (errno != EINTR) return -1;
-  }
-  return status;
+std::string limit_words(milliseconds limit) {
+  const auto minutes = std::chrono::duration_cast<std::chrono::minutes>(limit);
+  if (minutes == limit) return service::counted(minutes.count(), "minute", "minutes");
+  return fmt::format("{} ms", limit.count());
 }
 
 }  // namespace
@@ -112,25 +217,31 @@ std::vector<std::string> mailer_words(std::string_view written) {
   return words;
 }
 
-void hand_over(const std::vector<std::string>& words, std::string_view message) {
+void hand_over(const std::vector<std::string>& words, std::string_view message, std::chrono::milliseconds limit) {
   const QuietPipes quiet;
   const std::string& program = words.front();
-  std::array<int, 2> ends{};
-  if (::pipe2(ends.data(), O_CLOEXEC) != 0) mailer_failed(program, "could not be given a pipe");
+  Pipe pipe;
+  if (!pipe.open()) mailer_failed(program, "could not be given a pipe");
   pid_t process = 0;
-  const int error = Start(ends[0]).run(words, process);
-  ::close(ends[0]);
-  if (error != 0) {
-    ::close(ends[1]);
+  const Start start(pipe.read_end());
+  if (const int error = start.run(words, process); error != 0) {
     mailer_failed(program, error == ENOENT ? "is not there" : error == EACCES ? "may not be run" : "cannot be run");
   }
-  const bool whole = write_whole(ends[1], message);
-  ::close(ends[1]);
-  const int status = wait_for(process);
+  const Clock::time_point give_up = Clock::now() + limit;
+  Running mailer(process, start.leads());
+  const Taken taken = write_whole(pipe, message, mailer, give_up);
+  pipe.end();
+  if (taken == Taken::hangs || !mailer.ends_by(give_up)) {
+    mailer.stop();
+    mailer_failed(program, fmt::format("did not end within {} and was stopped", limit_words(limit)));
+  }
+  const int status = mailer.status();
   if (WIFSIGNALED(status)) mailer_failed(program, fmt::format("was ended by signal {}", WTERMSIG(status)));
   if (!WIFEXITED(status)) mailer_failed(program, "ended nobody knows how");
   if (WEXITSTATUS(status) != 0) mailer_failed(program, fmt::format("failed with {}", WEXITSTATUS(status)));
-  if (!whole) mailer_failed(program, "ended with 0 and did not take the whole message");
+  if (taken != Taken::whole || pipe.holds_unread()) {
+    mailer_failed(program, "ended with 0 and did not read the whole message");
+  }
 }
 
 }  // namespace cli

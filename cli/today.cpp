@@ -21,6 +21,22 @@ service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone) {
   }
 }
 
+LocalTime local_time(std::int64_t milliseconds, const std::string& zone) {
+  const date::sys_seconds now = date::floor<std::chrono::seconds>(
+      date::sys_time<std::chrono::milliseconds>{std::chrono::milliseconds{milliseconds}});
+  std::chrono::seconds ahead{0};
+  if (!zone.empty() && zone != "UTC") {
+    try {
+      ahead = date::locate_zone(zone)->get_info(now).offset;
+    } catch (const std::runtime_error&) {
+      ahead = {};
+    }
+  }
+  const auto there = now + ahead;
+  const auto day = date::floor<date::days>(there);
+  return {service::Day{day.time_since_epoch()}, there - day, std::chrono::duration_cast<std::chrono::minutes>(ahead)};
+}
+
 std::chrono::minutes ahead_of_utc(service::Day day, const std::string& zone) {
   if (zone.empty() || zone == "UTC") return {};
   try {

@@ -13,6 +13,14 @@ namespace cli {
 // Fails with bad_fleet where this computer does not know the zone.
 service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone);
 
+// A moment by the clocks of a time zone. UTC where this computer does not know the zone.
+struct LocalTime {
+  service::Day day;
+  std::chrono::seconds since_midnight{0};
+  std::chrono::minutes ahead_of_utc{0};
+};
+LocalTime local_time(std::int64_t milliseconds, const std::string& zone);
+
 // How far the clocks of a time zone are ahead of UTC as that day begins. Zero where this computer does not know the
 // zone.
 std::chrono::minutes ahead_of_utc(service::Day day, const std::string& zone);

@@ -23,10 +23,6 @@ using service::FailureKind;
 
 void check_options(const Arguments& arguments) {
   const bool hands_over = arguments.has("mailer");
-  if (arguments.has("changed") && !hands_over) {
-    wrong("options-clash", "`--changed` needs `--mailer`",
-          "what was mailed is known only of what this program hands over itself: --mailer \"sendmail -t -i\"");
-  }
   if (hands_over && arguments.has("output")) {
     wrong("options-clash", "`--mailer` and `--output` do not go together",
           "the mailer gets the message; leave one of them out");
@@ -41,23 +37,38 @@ Failure nobody_to_write_to(const std::filesystem::path& folder) {
 }
 
 // As far as the fleet file can be read. Nothing where nobody can be written to: then standard error is all there is.
-std::optional<service::Mail> mail_told(const std::filesystem::path& folder) {
+struct ToTell {
+  service::Mail mail;
+  std::string fleet;  // its name; empty: not known
+};
+std::optional<ToTell> told_by(const std::filesystem::path& folder) {
   try {
-    return mail_of(service::FleetFiles{folder, {{"fleet.yaml", read_file(folder / "fleet.yaml")}}});
+    const service::FleetFiles files{folder, {{"fleet.yaml", read_file(folder / "fleet.yaml")}}};
+    const auto mail = mail_of(files);
+    return mail ? std::optional(ToTell{*mail, name_of(files)}) : std::nullopt;
   } catch (const Failure&) {
     return std::nullopt;
   }
 }
 
-// A record is its owner's alone, and cron runs as somebody: what to do where that is somebody else.
+// A fleet is its owner's alone, and cron runs as somebody.
+constexpr const char* as_its_owner =
+    "run `mail` as the user whose fleet it is (his own crontab, or User= of the systemd service)";
+
+// What to do where it runs unattended.
 Failure with_advice(const Failure& failure) {
   std::vector<service::Diagnostic> told = failure.diagnostics();
   for (service::Diagnostic& diagnostic : told) {
+    if (diagnostic.code == "no-record") {
+      // It was there when this was set up, so a new one would hide what was lost.
+      diagnostic.hint =
+          "put back a backup: copy it to record.db; only where there never was a record, " + diagnostic.hint;
+    }
     if (diagnostic.code != "record-unreadable" && diagnostic.code != "unfinished-write") continue;
     diagnostic.hint += fmt::format(
-        "{}run `mail` as the user whose fleet it is (his own crontab, or User= of the systemd service); or let that "
-        "user read it, with chmod g+r on record.db and a group that both are in",
-        diagnostic.hint.empty() ? "" : "; ");
+        "{}{}; or let that user read it, with chmod g+r on record.db and a group that both are in, and with --mailer "
+        "write {} and the folder it is in, with chmod g+rw on both",
+        diagnostic.hint.empty() ? "" : "; ", as_its_owner, service::handed_file);
   }
   return {failure.kind(), std::move(told)};
 }
@@ -90,7 +101,10 @@ class Mailing {
       has_nobody_ = true;
       return;
     }
-    weekly_ = service::weekly_word_is_on(*session_.fleet, session_.today, only_changed());
+    before_ = handed_before();
+    weekly_ =
+        has_weekly_word() && (knows_nothing_before() ||
+                              service::weekly_word_is_on(*session_.fleet, session_.today, only_changed(), last_word()));
     const auto record = open_record(folder_, service::Access::read);
     const auto snapshot = take_snapshot(session_.fleet, record, session_.today, session_.day_is_given);
     const auto detail = weekly_ ? service::Detail::everything : service::Detail::standings;
@@ -99,26 +113,35 @@ class Mailing {
 
   int mail_list() {
     if (has_nobody_) throw nobody_to_write_to(session_.folder);
-    const auto before = only_changed() ? handed_before() : std::nullopt;
-    const service::OverdueNews news = overdue_news(list_, before && !weekly_ ? &*before : nullptr);
+    const service::Handed nothing;
+    const service::Handed* const told = !only_changed() || weekly_ ? nullptr : before_ ? &*before_ : &nothing;
+    service::OverdueNews news = overdue_news(list_, told);
     const WordOfTheWeek word = weekly_ ? WordOfTheWeek(weekly_word(list_, last_backup(folder_))) : std::nullopt;
     const int status = arguments_.has("exit-code") && needs_doing(list_) ? 1 : 0;
-    if (news.blocks.empty() && !word) return status;
+    if (news.blocks.empty() && !word) {
+      keep_quietly(std::move(news.then));
+      return status;
+    }
     Letter letter = news.blocks.empty() ? letter_of_week(list_, *word, context_.look.command)
                                         : letter_of_news(list_, news, word, context_.look.command);
     if (!not_known_before_.empty()) say_not_known_before(letter, not_known_before_);
-    send(session_.fleet->mail, letter);
-    if (only_changed()) keep(news.then);
+    try {
+      send(session_.fleet->mail, letter);
+    } catch (const Failure&) {
+      owe_the_word();
+      throw;
+    }
+    keep_handed(std::move(news.then));
     return status;
   }
 
   int mail_failure(const Failure& failure) {
     const bool has_fleet = session_.fleet != nullptr;
-    const auto mail = has_fleet ? std::optional(session_.fleet->mail) : mail_told(folder_);
-    if (!mail) throw failure;
+    const auto told = has_fleet ? std::optional(ToTell{session_.fleet->mail, session_.fleet->name}) : told_by(folder_);
+    if (!told) throw failure;
     if (!has_fleet) session_.today = day_of_clock();
     try {
-      send(*mail, letter_of_failure(failure, has_fleet ? session_.fleet->name : "", context_.look.command));
+      send(told->mail, letter_of_failure(failure, {told->fleet, has_fleet}, context_.look.command));
     } catch (const Failure& mailer) {
       std::vector<service::Diagnostic> both = mailer.diagnostics();
       both.insert(both.end(), failure.diagnostics().begin(), failure.diagnostics().end());
@@ -139,7 +162,7 @@ class Mailing {
     message.from = mail.from.empty() ? mail.to.front() : mail.from;
     message.subject = letter.subject;
     message.on = session_.today;
-    message.ahead_of_utc = ahead_of_utc(session_.today, session_.fleet == nullptr ? "" : session_.fleet->time_zone);
+    set_moment(message);
     message.text = letter_as_text(letter);
     message.html = letter_as_html(letter);
     std::string bytes = message_bytes(message);
@@ -150,39 +173,102 @@ class Mailing {
     }
   }
 
-  // What the last message held. Where that cannot be known all is new.
+  // The beginning of the day that is asked about; else now, so that messages stand in the order in which they came.
+  void set_moment(Message& message) const {
+    const std::string zone = session_.fleet == nullptr ? "" : session_.fleet->time_zone;
+    if (arguments_.has("as-of")) {
+      message.written_on = session_.today;
+      message.ahead_of_utc = ahead_of_utc(session_.today, zone);
+      return;
+    }
+    const LocalTime now = local_time(context_.world.milliseconds(), zone);
+    message.written_on = now.day;
+    message.since_midnight = now.since_midnight;
+    message.ahead_of_utc = now.ahead_of_utc;
+  }
+
+  bool has_weekly_word() const { return service::has_weekly_word(*session_.fleet, only_changed()); }
+  bool hands_over() const { return !mailer_.empty(); }
+  // Only what this program hands over itself is known to have gone out. `--changed` alone is a look ahead.
+  bool asks_what_was_handed() const { return only_changed() || (hands_over() && has_weekly_word()); }
+
+  // What the last message held. None where there was none, or that cannot be known: then all is new.
   std::optional<service::Handed> handed_before() {
-    const service::Handed nothing;
+    if (!asks_what_was_handed()) return std::nullopt;
     std::string text;
     try {
       text = read_file(folder_ / service::handed_file);
     } catch (const Failure& failure) {
-      if (failure.kind() != FailureKind::not_found) not_known_before("cannot be read");
-      return nothing;
+      if (failure.kind() != FailureKind::not_found) not_known_before("cannot be read", as_its_owner);
+      return std::nullopt;
     }
     auto handed = service::parse_handed(text, session_.fleet->name, session_.today);
     if (handed) return handed.value;
-    not_known_before(handed.problem);
-    return nothing;
+    not_known_before(handed.problem, "");
+    return std::nullopt;
   }
 
-  void not_known_before(const std::string& problem) {
+  // Then the word may be owed, and is said.
+  bool knows_nothing_before() const { return !not_known_before_.empty(); }
+  std::optional<service::Day> last_word() const { return before_ ? before_->word : std::nullopt; }
+
+  void not_known_before(const std::string& problem, const std::string& hint) {
     not_known_before_ = problem;
     context_.also.push_back({"mailed-not-known",
                              fmt::format("{} {}, so all is mailed again",
                                          (folder_ / service::handed_file).lexically_normal().string(), problem),
-                             "",
+                             hint,
                              {},
                              service::Severity::remark});
   }
 
   // After the mailer said that it has the message, and never before: cut short between the two, the next message
   // repeats and nothing is lost.
-  void keep(const service::Handed& then) const {
+  void keep_handed(service::Handed then) const {
+    if (!hands_over() || !asks_what_was_handed()) return;
+    if (!only_changed()) then = before_.value_or(service::Handed{then.fleet, then.on, {}, {}});
+    then.word = weekly_ ? session_.today : last_word().value_or(session_.today);
+    keep(std::move(then), "the message was handed over; the next one repeats it until this file can be written");
+  }
+
+  // On a morning without a message: what was answered is forgotten, so that it is news when it comes back; and before
+  // the first message the word is owed from now on.
+  void keep_quietly(service::Handed then) const {
+    if (!hands_over() || !asks_what_was_handed()) return;
+    if (!only_changed()) then = before_.value_or(service::Handed{then.fleet, then.on, {}, {}});
+    then.word = last_word().value_or(session_.today);
+    if (before_ && before_->entries == then.entries && before_->word == then.word) return;
+    keep(std::move(then),
+         "nothing had to be mailed; until this file can be written, what comes back may be taken for "
+         "what was told");
+  }
+
+  // It failed, and nothing is known of any before: it is owed from this day on, and nothing else is kept of it.
+  void owe_the_word() const {
+    if (!weekly_ || last_word() || knows_nothing_before() || !hands_over()) return;
+    auto then = before_.value_or(service::Handed{service::cleaned(session_.fleet->name), session_.today, {}, {}});
+    then.word = session_.today - std::chrono::days{1};
+    try {
+      keep(std::move(then), "");
+    } catch (const Failure&) {
+      return;  // that the mailer failed is said, and is what counts
+    }
+  }
+
+  void keep(service::Handed then, const char* so) const {
+    then.on = session_.today;
     constexpr unsigned for_its_owner_alone = 0600;
-    service::write_file(folder_ / service::handed_file, service::to_text(then), for_its_owner_alone,
-                        service::IfThere::replace,
-                        "the message was handed over; the next one repeats it until this file can be written");
+    try {
+      service::write_file(folder_ / service::handed_file, service::to_text(then), for_its_owner_alone,
+                          service::IfThere::replace, so);
+    } catch (const Failure& failure) {
+      std::vector<service::Diagnostic> told = failure.diagnostics();
+      for (service::Diagnostic& one : told) {
+        one.hint +=
+            fmt::format("{}{}; the folder must be writable for that user", one.hint.empty() ? "" : "; ", as_its_owner);
+      }
+      throw Failure(failure.kind(), std::move(told));
+    }
   }
 
   Context& context_;
@@ -193,6 +279,7 @@ class Mailing {
   bool has_nobody_ = false;
   bool weekly_ = false;
   service::DueList list_;
+  std::optional<service::Handed> before_;
   std::string not_known_before_;
 };
 

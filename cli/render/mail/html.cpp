@@ -80,6 +80,7 @@ void add_steps(const Element& body, const std::vector<std::string>& cautions) {
 std::string letter_as_html(const Letter& letter) {
   const Page page({letter.subject, letter.title});
   const Element body = page.body();
+  if (!letter.counts.empty()) body.add("p").say(letter.counts);
   if (!letter.first.empty()) add_first(body, letter.first);
   body.add("h1").say(letter.title);
   add_sentences(body, letter.opening);

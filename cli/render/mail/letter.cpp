@@ -62,11 +62,19 @@ std::string at_site(const service::Machine& machine, const service::Fleet& fleet
 
 std::string mind_of(const std::vector<const Point*>& points) { return mind_words(cautions_of(points)); }
 
+constexpr std::string_view do_not_run = "do not run: ";
+
+// Before the name of a machine that nobody may run, wherever it stands.
+std::string warned(const service::Machine* machine, const service::DueList& list) {
+  const service::UseState* const state = machine == nullptr ? nullptr : list.state_of(*machine);
+  return state != nullptr && state->kind == service::UseKind::out_of_use ? std::string(do_not_run) : "";
+}
+
 LetterItem item_of(const Point& point, const service::DueList& list) {
   LetterItem item;
   item.mark = mark_of(point.standing);
-  item.head = fmt::format("{}: {}{}", service::cleaned(point.machine->key), service::cleaned(task_of(point)),
-                          at_site(*point.machine, *list.fleet));
+  item.head = fmt::format("{}{}: {}{}", warned(point.machine, list), service::cleaned(point.machine->key),
+                          service::cleaned(task_of(point)), at_site(*point.machine, *list.fleet));
   std::vector<std::string> parts{when(point, list.as_of)};
   for (auto& words : limb_words(point)) parts.push_back(std::move(words));
   for (auto& words : remarks_of(point)) parts.push_back(std::move(words));
@@ -80,14 +88,15 @@ LetterItem item_of(const Point& point, const service::DueList& list) {
 LetterItem item_of(const service::NoRecord& line, const service::DueList& list, const std::string& command) {
   LetterItem item;
   item.mark = mark_of(service::Standing::no_record);
-  item.head = fmt::format("{}: no record{}", service::cleaned(line.machine->key), at_site(*line.machine, *list.fleet));
+  item.head = fmt::format("{}{}: no record{}", warned(line.machine, list), service::cleaned(line.machine->key),
+                          at_site(*line.machine, *list.fleet));
   item.below.push_back(no_record_words(line, command));
   if (auto mind = mind_of(line.points); !mind.empty()) item.below.push_back(std::move(mind));
   return item;
 }
 
-LetterItem said_item(const std::pair<std::string, std::string>& said) {
-  return {"", service::cleaned(said.first), {service::cleaned(said.second)}};
+LetterItem said_item(const std::string& warning, const std::pair<std::string, std::string>& said) {
+  return {"", warning + service::cleaned(said.first), {service::cleaned(said.second)}};
 }
 
 LetterPart part_of(const service::OverdueBlock& block, const service::DueList& list, const std::string& command) {
@@ -96,14 +105,16 @@ LetterPart part_of(const service::OverdueBlock& block, const service::DueList& l
   Look look;
   look.command = command;
   for (const service::MachineUse* use : parts.machines) {
-    part.items.push_back(said_item({use->machine->key, words_of(use->state)}));
+    part.items.push_back(said_item(warned(use->machine, list), {use->machine->key, words_of(use->state)}));
   }
   for (const service::SeenSign* seen : parts.seen) {
-    LetterItem item = said_item(line_of(*seen));
+    LetterItem item = said_item(warned(seen->machine, list), line_of(*seen));
     item.below.push_back(mind_words(cautions_of(*list.fleet, *seen)));
     part.items.push_back(std::move(item));
   }
-  for (const service::GapLine& line : gap_lines(parts.gaps)) part.items.push_back(said_item(line_of(line, look)));
+  for (const service::GapLine& line : gap_lines(parts.gaps)) {
+    part.items.push_back(said_item(warned(list.fleet->machine(line.gap->machine), list), line_of(line, look)));
+  }
   for (const Point* point : parts.points) part.items.push_back(item_of(*point, list));
   for (const service::NoRecord& line : parts.no_record) part.items.push_back(item_of(line, list, command));
   return part;
@@ -112,24 +123,25 @@ LetterPart part_of(const service::OverdueBlock& block, const service::DueList& l
 // Short, so that all of it stands on a telephone's first screen.
 constexpr std::size_t most_first = 8;
 
-std::string first_line_of(const service::OverdueEntry& entry) {
+std::string first_line_of(const service::OverdueEntry& entry, const service::DueList& list) {
   if (entry.use != nullptr) return fmt::format("{}: do not run", service::cleaned(entry.use->machine->key));
   if (entry.seen != nullptr) {
-    return fmt::format("{}: {}", service::cleaned(entry.seen->machine->key), service::cleaned(entry.seen->sign));
+    return fmt::format("{}{}: {}", warned(entry.seen->machine, list), service::cleaned(entry.seen->machine->key),
+                       service::cleaned(entry.seen->sign));
   }
   const bool read = entry.heading == OverdueHeading::read_the_meter;
-  return fmt::format("{}: {}{}", service::cleaned(entry.point->machine->key), service::cleaned(task_of(*entry.point)),
-                     read ? ", by estimate" : " overdue");
+  return fmt::format("{}{}: {}{}", warned(entry.point->machine, list), service::cleaned(entry.point->machine->key),
+                     service::cleaned(task_of(*entry.point)), read ? ", by estimate" : " overdue");
 }
 
-std::vector<std::string> first_lines(const service::OverdueNews& news) {
+std::vector<std::string> first_lines(const service::OverdueNews& news, const service::DueList& list) {
   std::vector<std::string> lines;
   for (const service::OverdueEntry& entry : news.first) {
     if (lines.size() == most_first && news.first.size() > most_first + 1) {
       lines.push_back(fmt::format("and {} more, below", news.first.size() - most_first));
       break;
     }
-    lines.push_back(first_line_of(entry));
+    lines.push_back(first_line_of(entry, list));
   }
   return lines;
 }
@@ -144,6 +156,11 @@ std::string still_words(const service::OverdueNews& news) {
   return fmt::format("Said before, and not again here: {}", fmt::join(parts, ", "));
 }
 
+// The same in short: what must not be forgotten for being told before.
+std::string not_told_again(const service::OverdueNews& news) {
+  return fmt::format("Said before: {} still overdue, {} out of use.", news.still_overdue(), news.still_out_of_use());
+}
+
 std::string ago(service::Day day, service::Day as_of) {
   const int days = service::days_between(day, as_of);
   if (days <= 0) return to_text(day);
@@ -154,9 +171,9 @@ std::vector<std::string> word_lines(const service::DueList& list, const service:
                                     const std::string& command) {
   std::vector<std::string> lines;
   if (word.next != nullptr) {
-    lines.push_back(fmt::format("Next due: {}, {}{}, {}.", service::cleaned(word.next->machine->key),
-                                service::cleaned(task_of(*word.next)), is_due(*word.next) ? ", which is due" : "",
-                                when(*word.next, list.as_of)));
+    lines.push_back(fmt::format("Next due: {}{}, {}{}, {}.", warned(word.next->machine, list),
+                                service::cleaned(word.next->machine->key), service::cleaned(task_of(*word.next)),
+                                is_due(*word.next) ? ", which is due" : "", when(*word.next, list.as_of)));
   } else {
     lines.emplace_back("Next due: nothing can be expected.");
   }
@@ -187,9 +204,20 @@ void add_each(std::vector<std::string>& to, const std::vector<std::string>& caut
   }
 }
 
-void add_cautions(Letter& letter, const service::OverdueNews& news, const service::Fleet& fleet) {
-  letter.sends_people = !news.blocks.empty();
+// What is due, by estimate too, beside what is overdue: told once a week.
+void add_due(Letter& letter, const service::DueList& list, const service::WeeklyWord& word) {
+  if (word.due.empty()) return;
+  letter.sends_people = true;
+  LetterPart part{"Due", OverdueHeading::read_the_meter, {}};
+  for (const Point* point : word.due) part.items.push_back(item_of(*point, list));
+  letter.parts.push_back(std::move(part));
+}
+
+void add_cautions(Letter& letter, const service::OverdueNews& news, const service::Fleet& fleet,
+                  const WordOfTheWeek& word) {
+  letter.sends_people = letter.sends_people || !news.blocks.empty();
   std::vector<const Point*> points;
+  if (word) points = word->due;
   for (const service::OverdueBlock& block : news.blocks) {
     for (const service::OverdueEntry& entry : block.entries) {
       if (entry.point != nullptr) points.push_back(entry.point);
@@ -204,9 +232,13 @@ void add_cautions(Letter& letter, const service::OverdueNews& news, const servic
 }
 
 // What kept the list from being made. Of the record and of fleet files no word is taken into the subject.
-std::string failure_words(const service::Failure& failure) {
+std::string failure_words(const service::Failure& failure, bool fleet_was_read) {
   const auto errors = failure.diagnostics().size();
-  switch (failure.kind()) {
+  const auto kind = failure.kind();
+  const bool of_a_file = kind == service::FailureKind::not_found || kind == service::FailureKind::bad_data ||
+                         kind == service::FailureKind::io;
+  if (of_a_file && !fleet_was_read) return "no list: a fleet file cannot be read";
+  switch (kind) {
     case service::FailureKind::bad_fleet:
       return fmt::format("no list: {} in fleet files", counted(errors, "mistake", "mistakes"));
     case service::FailureKind::busy:
@@ -237,10 +269,12 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
   letter.subject =
       named((news.everything ? "" : "new or worse: ") + all_counts(news.counts), service::cleaned(list.fleet->name));
   letter.title = fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of));
-  letter.first = first_lines(news);
+  if (!news.everything) letter.counts = not_told_again(news);
+  letter.first = first_lines(news, list);
   if (!news.everything) letter.opening.emplace_back("New since the last message, or worse:");
   for (const service::OverdueBlock& block : news.blocks) letter.parts.push_back(part_of(block, list, command));
   if (word) {
+    add_due(letter, list, *word);
     letter.word = word_lines(list, *word, command);
     letter.word.push_back(every_week(*list.fleet));
   }
@@ -250,7 +284,7 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
     customers.pop_back();  // its line end
     letter.closing.push_back(std::move(customers));
   }
-  add_cautions(letter, news, *list.fleet);
+  add_cautions(letter, news, *list.fleet, word);
   if (!news.everything) letter.last = still_words(news);
   return letter;
 }
@@ -258,17 +292,21 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
 Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& word, const std::string& command) {
   Letter letter;
   const std::string machines = service::counted(word.machines, "machine", "machines");
-  letter.subject = named("all is well, " + machines, list.fleet->name);
+  letter.subject =
+      named(word.due.empty() ? "all is well, " + machines : fmt::format("nothing overdue, {} due", word.due.size()),
+            list.fleet->name);
   letter.title = fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of));
   letter.opening.push_back(fmt::format("Nothing is overdue, and all is known, of {}.", machines));
+  add_due(letter, list, word);
+  letter.cautions = cautions_of(word.due);
   letter.word = word_lines(list, word, command);
   letter.closing.push_back(every_week(*list.fleet));
   return letter;
 }
 
-Letter letter_of_failure(const service::Failure& failure, const std::string& fleet, const std::string& command) {
+Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fleet, const std::string& command) {
   Letter letter;
-  letter.subject = named(failure_words(failure), fleet);
+  letter.subject = named(failure_words(failure, fleet.was_read), fleet.name);
   letter.title = "No overdue list";
   letter.opening.emplace_back(
       "The overdue list could not be made. This does not mean that all is well: nothing is known until it is mended.");

@@ -28,6 +28,7 @@ struct LetterPart {
 struct Letter {
   std::string subject;               // counts and the fleet's name; no text out of a record
   std::string title;                 // `Thrennay estate, 2026-06-15`
+  std::string counts;                // where it is not all of the list: what is not told again, on the first screen
   std::vector<std::string> first;    // what must not wait, in short lines
   std::vector<std::string> opening;  // sentences
   std::vector<LetterPart> parts;
@@ -45,11 +46,16 @@ using WordOfTheWeek = std::optional<service::WeeklyWord>;
 Letter letter_of_news(const service::DueList& list, const service::OverdueNews& news, const WordOfTheWeek& word,
                       const std::string& command);
 
-// All is well and all is known, and it is the day to say so.
+// Nothing is overdue and all is known, and it is the day to say so, with what is due. All is well where nothing is.
 Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& word, const std::string& command);
 
-// There is no list, and why. An empty `fleet`: its name is not known.
-Letter letter_of_failure(const service::Failure& failure, const std::string& fleet, const std::string& command);
+struct FailedFleet {
+  std::string name;       // empty: not known
+  bool was_read = false;  // so that what failed is the record
+};
+
+// There is no list, and why.
+Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fleet, const std::string& command);
 
 // What was mailed before could not be read: `problem`, such as `is damaged`. Said in the letter.
 void say_not_known_before(Letter& letter, const std::string& problem);

@@ -155,15 +155,17 @@ std::string quoted_printable(std::string_view text) {
   return out;
 }
 
-std::string date_header(service::Day on, std::chrono::minutes ahead_of_utc) {
+std::string date_header(service::Day on, std::chrono::seconds since_midnight, std::chrono::minutes ahead_of_utc) {
   constexpr std::array days{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
   constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
   const std::chrono::year_month_day date{on};
   const auto ahead = ahead_of_utc.count();
   const auto minutes = ahead < 0 ? -ahead : ahead;
-  return fmt::format("{}, {} {} {:04} 00:00:00 {}{:02}{:02}", days.at(std::chrono::weekday(on).c_encoding()),
+  const auto seconds = since_midnight.count();
+  return fmt::format("{}, {} {} {:04} {:02}:{:02}:{:02} {}{:02}{:02}", days.at(std::chrono::weekday(on).c_encoding()),
                      static_cast<unsigned>(date.day()), months.at(static_cast<unsigned>(date.month()) - 1),
-                     static_cast<int>(date.year()), ahead < 0 ? '-' : '+', minutes / 60, minutes % 60);
+                     static_cast<int>(date.year()), seconds / 3600, seconds / 60 % 60, seconds % 60,
+                     ahead < 0 ? '-' : '+', minutes / 60, minutes % 60);
 }
 
 std::uint64_t fnv1a(std::string_view bytes) {
@@ -179,10 +181,10 @@ std::string message_bytes(const Message& message) {
   std::vector<std::string> to;
   for (const std::string& address : message.to) to.push_back(in_header(address));
   const std::string subject = in_header(message.subject);
-  const std::string date = date_header(message.on, message.ahead_of_utc);
+  const std::string date = date_header(message.written_on, message.since_midnight, message.ahead_of_utc);
   const std::string name =
-      fmt::format("{:016x}", fnv1a(fmt::format("{}\n{}\n{}\n{}\n{}\n{}", date, from, fmt::join(to, ","), subject,
-                                               message.text, message.html)));
+      fmt::format("{:016x}", fnv1a(fmt::format("{}\n{}\n{}\n{}\n{}\n{}", service::to_text(message.on), from,
+                                               fmt::join(to, ","), subject, message.text, message.html)));
   std::string day = service::to_text(message.on);
   std::erase(day, '-');
   // No quoted-printable line holds "=_".

@@ -15,13 +15,15 @@ struct Message {
   std::string from;  // plain addresses
   std::vector<std::string> to;
   std::string subject;
-  service::Day on;                    // the message is of the beginning of that day,
-  std::chrono::minutes ahead_of_utc;  // by clocks that are so far ahead
-  std::string text;                   // both UTF-8, with plain line ends
+  service::Day on;                         // what it says is of that day,
+  service::Day written_on;                 // and it was written then,
+  std::chrono::seconds since_midnight{0};  // at that time,
+  std::chrono::minutes ahead_of_utc{0};    // by clocks that are so far ahead
+  std::string text;                        // both UTF-8, with plain line ends
   std::string html;
 };
 
-// `Date` and `Message-ID` come from what is in it alone.
+// It is named after what it says and the day of that, not after the moment: the same again has the same `Message-ID`.
 std::string message_bytes(const Message& message);
 
 // --- Its parts ---
@@ -36,8 +38,8 @@ std::string quoted_printable(std::string_view text);
 
 std::string base64(std::string_view bytes);
 
-// `Mon, 15 Jun 2026 00:00:00 +0100`
-std::string date_header(service::Day on, std::chrono::minutes ahead_of_utc);
+// `Mon, 15 Jun 2026 06:00:02 +0100`
+std::string date_header(service::Day on, std::chrono::seconds since_midnight, std::chrono::minutes ahead_of_utc);
 
 // FNV-1a, 64 bits: names a message after what it says.
 std::uint64_t fnv1a(std::string_view bytes);

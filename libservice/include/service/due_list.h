@@ -84,6 +84,7 @@ struct SeenSign {
   std::string sign;            // in the words of whoever saw it; `brakes found worn`, `oil-heat 110 C`
   DaySpan on;                  // when it was seen first; of a check by month or year alone
   FactId fact;                 // of that
+  FactId newest;               // of the time that it was seen last
   std::string note;            // of the newest fact about it: the look, else the sign
   std::optional<Found> found;  // worn or failed, by the newest look; none: nobody looked
   std::optional<Day> looked_on;

@@ -390,6 +390,9 @@ Fleet read_fleet(const FleetFiles& files);
 // that part stands. Nothing where nobody to write to can be made out.
 std::optional<Mail> mail_of(const FleetFiles& files);
 
+// And what the fleet is called, as far as that can be made out; else empty.
+std::string name_of(const FleetFiles& files);
+
 // A fleet that was filled in by a program, checked by the rules by which files are: names that are mentioned exist and
 // are given once, limbs find their meters on every machine and have sizes that can be written, no tasks cover each
 // other in a ring, no machine left before it began. A machine without meters gets its schedule's, names that are left

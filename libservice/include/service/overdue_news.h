@@ -51,6 +51,8 @@ struct Handed {
   std::string fleet;  // its name
   Day on;             // the day of the message
   std::vector<SaidEntry> entries;
+  // The day of the last weekly word that was handed over; before the first one the day from which it is owed.
+  std::optional<Day> word;
   friend bool operator==(const Handed&, const Handed&) = default;
 };
 
@@ -84,6 +86,7 @@ struct OverdueNews {
   Handed then;                            // what has been said once this is handed over
 
   std::size_t still_overdue() const;  // of `said_before`
+  std::size_t still_out_of_use() const;
 };
 
 // Null: all of the list. Else what is not in `before`, what stands under another heading now, and what is over by twice
@@ -92,8 +95,12 @@ OverdueNews overdue_news(const DueList& list, const Handed* before = nullptr);
 
 // --- The weekly word ---------------------------------------------------------------------------------------
 
-// Whether it comes on that day. Where only news is mailed (`always`) it holds the whole list, and nobody turns it off.
-bool weekly_word_is_on(const Fleet& fleet, Day day, bool always);
+// Where only news is mailed (`always`) it holds the whole list, and nobody turns it off.
+bool has_weekly_word(const Fleet& fleet, bool always);
+
+// Whether it comes on that day: it is owed until it is handed over. So it comes on its weekday, or on the first day
+// after it, where it was handed over on no day since (`Handed::word`). Where nothing tells that, on its weekday alone.
+bool weekly_word_is_on(const Fleet& fleet, Day day, bool always, std::optional<Day> last = {});
 
 struct WeeklyWord {
   int machines = 0;                // that are kept
@@ -101,7 +108,8 @@ struct WeeklyWord {
   std::optional<Day> newest;       // reading, of any meter by which something comes due
   const Point* longest = nullptr;  // a point of the meter that went unread longest, of machines in use; null: none
   std::optional<Day> longest_since;
-  std::optional<Day> backup;  // the last one; none: not known of any
+  std::optional<Day> backup;      // the last one; none: not known of any
+  std::vector<const Point*> due;  // by facts or by estimate, and not overdue, in the order of the list
 };
 
 // Of a list whose days were reckoned (`Detail::everything`), and points into it.

@@ -62,6 +62,9 @@ struct NoticedSign {
   Day on;  // when it was seen first
   FactId fact;
   std::vector<SignLook> looks;  // oldest first
+  FactId newest;                // of the time that it was seen last, before it was answered
+  Day newest_on;
+  std::string note;  // of the newest sighting that has one
 
   bool answered() const { return !looks.empty() && looks.back().found == Found::good; }
 };

@@ -52,6 +52,15 @@ std::optional<Mail> mail_in(std::string_view text) {
   return mail.to.empty() ? std::nullopt : std::optional(std::move(mail));
 }
 
+// What is called so by the lines of `fleet:` alone, whatever else is wrong.
+std::string name_in(std::string_view text) {
+  const Source source("fleet.yaml", 0, text);
+  Diagnostics diagnostics;
+  Draft draft;
+  if (const auto root = read_yaml(source, diagnostics)) read_fleet_file(Reader(source, diagnostics, draft), *root);
+  return draft.fleet.name;
+}
+
 class FleetReader {
  public:
   explicit FleetReader(const FleetFiles& files) : files_(files), compiled_(files.compiled) {}
@@ -136,6 +145,12 @@ std::optional<Mail> mail_of(const FleetFiles& files) {
   const std::string_view text = fleet::without_bom(found->second);
   if (auto mail = fleet::mail_in(text)) return mail;
   return fleet::mail_in(fleet::lines_of("mail", text));
+}
+
+std::string name_of(const FleetFiles& files) {
+  const auto found = files.texts.find("fleet.yaml");
+  if (found == files.texts.end()) return "";
+  return fleet::name_in(fleet::lines_of("fleet", fleet::without_bom(found->second)));
 }
 
 std::string compile_fleet(const FleetFiles& files) {

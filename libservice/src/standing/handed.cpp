@@ -3,6 +3,7 @@
 //   overdue list as mailed, 1
 //   fleet<TAB>Skarvey estate
 //   on<TAB>2026-06-15
+//   word<TAB>2026-06-15
 //   overdue<TAB>point loader engine-oil<TAB>fitted 2025-03-02 ...<TAB>usage:engine=1260<TAB>calendar:=3
 //   checksum<TAB>0123456789abcdef
 #include <fmt/format.h>
@@ -65,6 +66,7 @@ constexpr const char* is_damaged = "is damaged";
 std::string to_text(const Handed& handed) {
   std::string text(first_line);
   text += fmt::format("fleet\t{}\non\t{}\n", handed.fleet, to_text(handed.on));
+  if (handed.word) text += fmt::format("word\t{}\n", to_text(*handed.word));
   for (const SaidEntry& entry : handed.entries) {
     text += fmt::format("{}\t{}\t{}", to_text(entry.heading), entry.name, entry.since);
     for (const auto& [limb, far] : entry.over) text += fmt::format("\t{}={}", limb, far);
@@ -90,6 +92,9 @@ Parsed<Handed> parse_handed(std::string_view text, std::string_view fleet, Day t
       if (!day) return {{}, is_damaged};
       handed.on = *day;
       has_day = true;
+    } else if (line.starts_with("word\t")) {
+      handed.word = parse_day(line.substr(line.find('\t') + 1)).value;
+      if (!handed.word) return {{}, is_damaged};
     } else if (auto entry = entry_of(line)) {
       handed.entries.push_back(std::move(*entry));
     } else {
@@ -98,7 +103,7 @@ Parsed<Handed> parse_handed(std::string_view text, std::string_view fleet, Day t
   }
   if (!has_day) return {{}, is_damaged};
   if (handed.fleet != cleaned(fleet)) return {{}, "is of another fleet"};
-  if (handed.on > today) return {{}, "is of a later day than this one"};
+  if (handed.on > today || handed.word > today) return {{}, "is of a later day than this one"};
   return {std::move(handed), {}};
 }
 

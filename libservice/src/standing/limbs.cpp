@@ -150,7 +150,12 @@ LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const 
     const auto open = std::find_if(noticed.begin(), noticed.end(),
                                    [&](const NoticedSign& sign) { return sign.name == fact.name && !sign.answered(); });
     if (fact.kind == FactKind::sign) {
-      if (open == noticed.end()) noticed.push_back({fact.name, fact.on.first, fact.id, {}});
+      NoticedSign& sign = open == noticed.end()
+                              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, {}, {}, {}})
+                              : *open;
+      sign.newest = fact.id;
+      sign.newest_on = fact.on.first;
+      if (!fact.note.empty()) sign.note = fact.note;
     } else if (open != noticed.end()) {
       open->looks.push_back({fact.on.first, fact.found.value_or(Found::good), fact.by, fact.note, fact.id});
     }

@@ -25,6 +25,12 @@ std::vector<HeadingCount> counts_of(const std::vector<OverdueBlock>& blocks, con
   return counts;
 }
 
+std::size_t lines_under(OverdueHeading heading, const std::vector<HeadingCount>& counts) {
+  const auto found =
+      std::find_if(counts.begin(), counts.end(), [&](const HeadingCount& count) { return count.heading == heading; });
+  return found == counts.end() ? 0 : found->lines;
+}
+
 void add(std::vector<OverdueBlock>& blocks, const OverdueEntry& entry) {
   if (blocks.empty() || blocks.back().heading != entry.heading) blocks.push_back({entry.heading, {}});
   blocks.back().entries.push_back(entry);
@@ -68,16 +74,13 @@ BlockParts parts_of(const OverdueBlock& block, const DueList& list) {
   return parts;
 }
 
-std::size_t OverdueNews::still_overdue() const {
-  const auto found = std::find_if(said_before.begin(), said_before.end(),
-                                  [](const HeadingCount& count) { return count.heading == OverdueHeading::overdue; });
-  return found == said_before.end() ? 0 : found->lines;
-}
+std::size_t OverdueNews::still_overdue() const { return lines_under(OverdueHeading::overdue, said_before); }
+std::size_t OverdueNews::still_out_of_use() const { return lines_under(OverdueHeading::out_of_use, said_before); }
 
 OverdueNews overdue_news(const DueList& list, const Handed* before) {
   OverdueNews news;
   news.everything = before == nullptr;
-  news.then = {cleaned(list.fleet->name), list.as_of, {}};
+  news.then = {cleaned(list.fleet->name), list.as_of, {}, before == nullptr ? std::nullopt : before->word};
   const Handed nothing;
   const Said said_before(before == nullptr ? nothing : *before);
   std::vector<OverdueBlock> told;
@@ -95,10 +98,13 @@ OverdueNews overdue_news(const DueList& list, const Handed* before) {
   return news;
 }
 
-bool weekly_word_is_on(const Fleet& fleet, Day day, bool always) {
-  if (!fleet.mail.weekly_word && !always) return false;
+bool has_weekly_word(const Fleet& fleet, bool always) { return fleet.mail.weekly_word || always; }
+
+bool weekly_word_is_on(const Fleet& fleet, Day day, bool always, std::optional<Day> last) {
+  if (!has_weekly_word(fleet, always)) return false;
   const auto wanted = static_cast<unsigned>(fleet.mail.weekly_word.value_or(Weekday::monday));
-  return std::chrono::weekday(day).iso_encoding() == wanted + 1;
+  const Day owed_since = day - (std::chrono::weekday(day) - std::chrono::weekday((wanted + 1) % 7));
+  return last ? *last < owed_since : day == owed_since;
 }
 
 WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup) {
@@ -106,6 +112,7 @@ WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup) {
   word.machines = list.machines;
   word.backup = backup;
   for (const Point& point : list.points) {
+    if (point.standing == Standing::due) word.due.push_back(&point);
     const bool ahead = point.standing != Standing::overdue && point.standing != Standing::no_record;
     if (ahead && point.due_on && (word.next == nullptr || *point.due_on < *word.next->due_on)) word.next = &point;
     const bool in_use = list.state_of(*point.machine) == nullptr;

@@ -1,7 +1,8 @@
 // What makes an entry the same as yesterday's, and how far past it is.
 //
 // An entry that was answered and came back must never pass for one that was told: what it stands on is part of it. So a
-// service, another sign, a new reading behind an estimate or a new delay makes it news; use and days going on do not.
+// service, another sign or the same one seen again, a new reading behind an estimate or a new delay makes it news; use
+// and days going on do not.
 #include "standing/said_entries.h"
 
 #include <fmt/format.h>
@@ -37,6 +38,10 @@ std::string since_of(const Point& point, OverdueHeading heading) {
   for (const LimbStanding& limb : point.limbs) {
     if (limb.kind == LimbKind::sign && limb.fact) since += " sign " + to_text(*limb.fact);
     if (limb.kind == LimbKind::sign && limb.looked_on) since += " looked " + to_text(*limb.looked_on);
+    // Seen again, it may be worse, and somebody wrote why he told it.
+    for (const NoticedSign& sign : limb.noticed) {
+      if (!sign.answered()) since += " seen " + to_text(sign.newest);
+    }
     const bool rests_on_reading = heading == OverdueHeading::read_the_meter && limb.kind == LimbKind::usage;
     if (rests_on_reading && limb.known) since += " known " + to_text(limb.known->day);
   }
@@ -54,7 +59,7 @@ std::string since_of(const OverdueEntry& entry) {
   }
   if (entry.seen != nullptr) {
     const SeenSign& seen = *entry.seen;
-    std::string since = to_text(seen.fact);
+    std::string since = fmt::format("{} seen {}", to_text(seen.fact), to_text(seen.newest));
     if (seen.found && seen.looked_on) {
       since += fmt::format(" {} {} {}", to_text(*seen.looked_on), to_text(*seen.found), seen.note);
     }

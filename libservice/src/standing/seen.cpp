@@ -50,12 +50,13 @@ class Keeping {
     });
     if (at == open_.end()) {
       Open fresh;
-      fresh.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,
+      fresh.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,    fact.id,
                     fact.note,      std::nullopt,         std::nullopt, kept.safety};
       at = open_.insert(open_.end(), std::move(fresh));
     } else if (!fact.note.empty()) {
       at->seen.note = fact.note;
     }
+    at->seen.newest = fact.id;
     if (!fact.on.whole_day()) {
       at->maybe_until = std::max(at->maybe_until.value_or(fact.on.last), fact.on.last);
       if (at->vague == nullptr || entered_before(*at->vague, fact)) at->vague = &fact;

@@ -2,9 +2,11 @@
 // tests/mail.
 #include <doctest/doctest.h>
 
+#include <chrono>
 #include <filesystem>
 #include <string>
 
+#include "mailer.h"
 #include "terminal/width.h"
 #include "unit/cli/asking.h"
 
@@ -78,12 +80,12 @@ TEST_CASE("silence when all is well and all is known, and the mailer is not run"
   CHECK(place.run("mail --as-of 2026-06-16") == 0);
   CHECK(place.out.empty());
   CHECK(place.err.empty());
+  CHECK_FALSE(fs::exists(place.folder / ".mailed"));
   CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", mailer(place))) == 0);
   CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", mailer(place))) == 0);
   CHECK(place.out.empty());
   CHECK(place.err.empty());
   CHECK(sent(place) == 0);
-  CHECK_FALSE(fs::exists(place.folder / ".mailed"));
 }
 
 TEST_CASE("on its weekday a word comes all the same, with what is next and how old things are") {
@@ -142,8 +144,8 @@ TEST_CASE("without somebody to write to it fails, with the place") {
 TEST_CASE("options that would make its silence mean something else are refused") {
   Place place;
   furnish(place);
-  for (const char* line : {"mail --changed", "mail --format json", "mail --format=text",
-                           "mail --mailer= ", "mail loader", "mail --mailer true --output x.eml"}) {
+  for (const char* line : {"mail --format json", "mail --format=text", "mail --mailer= ", "mail loader",
+                           "mail --mailer true --output x.eml"}) {
     CAPTURE(std::string(line));
     CHECK(place.run(line) == 64);
     CHECK(place.out.empty());
@@ -183,7 +185,7 @@ TEST_CASE("a mailer that ends with 0 and did not take all was given no message")
   for (int i = 0; i < 2000; ++i) fleet += "  spare-" + std::to_string(i) + ": {schedule: pump}\n";
   place.write("fleet.yaml", fleet);
   CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", "/bin/true")) == 74);
-  CHECK(place.complains("did not take the whole message"));
+  CHECK(place.complains("did not read the whole message"));
   CHECK_FALSE(fs::exists(place.folder / ".mailed"));
 }
 
@@ -266,21 +268,25 @@ TEST_CASE("what keeps the list from being made is mailed as such, and gives the 
   };
   const std::string fine = place.read("fleet.yaml");
   place.write("fleet.yaml", fine + "nonsense: 1\nmore: 2\n");
-  mailed(78, "No list: 2 mistakes in fleet files", "has no key `nonsense`");
+  mailed(78, "No list: 2 mistakes in fleet files: Skarvey estate", "has no key `nonsense`");
   place.write("fleet.yaml", fine + "sites: \"\n");
-  mailed(78, "No list: 1 mistake in fleet files", "fleet.yaml");
+  mailed(78, "No list: 1 mistake in fleet files: Skarvey estate", "fleet.yaml");
   // Without a day that is told, the clock is asked.
   place.write("fleet.yaml", "time-zone: Europe/Nowhere\n" + fine);
   CHECK(place.run("mail") == 78);
-  CHECK(place.out.starts_with("Date: Mon, 15 Jun 2026 00:00:00 +0000\r\n"));
+  CHECK(place.out.starts_with("Date: Mon, 15 Jun 2026 12:00:"));
   CHECK(holds(place.out, "does not know the time zone `Europe/Nowhere`"));
   place.write("fleet.yaml", fine);
   fs::rename(place.folder / "schedules/pump.yaml", place.folder / "pump.yaml");
   mailed(78, "No list: 1 mistake in fleet files", "no schedule `pump`");
+  fs::create_directory(place.folder / "schedules/pump.yaml");
+  mailed(74, "No list: a fleet file cannot be read: Skarvey estate", "schedules/pump.yaml cannot be read");
+  fs::remove(place.folder / "schedules/pump.yaml");
   fs::rename(place.folder / "pump.yaml", place.folder / "schedules/pump.yaml");
   const std::string record = place.read("record.db");
   fs::remove(place.folder / "record.db");
   mailed(66, "No list: there is no record: Skarvey estate", "there is no record");
+  CHECK(place.complains("hint: put back a backup: copy it to record.db; only where there never was a record, start"));
   place.write("record.db", "");
   mailed(65, "No list: the record cannot be trusted", "is an empty file");
   place.write("record.db", record.substr(0, 9000));
@@ -312,7 +318,7 @@ TEST_CASE("no name makes a header, and none stands in a subject") {
   place.write("fleet.yaml",
               std::string("fleet: x\n") + mail_line + "machines:\n  \"x\\r\\nBcc: a@b\": {schedule: pump}\n");
   CHECK(place.run("mail --as-of 2026-06-16") == 78);
-  CHECK(subject(place.out) == "No list: 1 mistake in fleet files");
+  CHECK(subject(place.out) == "No list: 1 mistake in fleet files: x");
   CHECK(place.out.find("\r\nBcc") == std::string::npos);
 }
 
@@ -343,4 +349,209 @@ TEST_CASE("the status that is asked for is that of the due list") {
   make_well(place);
   CHECK(place.run("mail --as-of 2026-06-16 --exit-code") == 0);
   CHECK(place.run("mail --as-of 2026-06-22 --exit-code") == 0);
+}
+
+TEST_CASE("the weekly word is owed until a mailer took it, all the list or only what is new") {
+  for (const std::string only : {"", "--changed "}) {
+    CAPTURE(only);
+    Place place;
+    furnish(place);
+    make_well(place);
+    const std::string by = mailer(place);
+    const auto sent_on = [&](const std::string& day, bool works = true) {
+      const std::string line = "mail " + only + "--as-of " + day;
+      CHECK(place.run_words(with_mailer(line, works ? by : "/bin/false")) == (works ? 0 : 74));
+      return sent(place);
+    };
+    CHECK(sent_on("2026-06-22", false) == 0);  // a Monday, and the first run of all
+    CHECK(sent_on("2026-06-23", false) == 0);
+    CHECK(sent_on("2026-06-24") == 1);
+    CHECK(subject(place.read("sent/1")) == "All is well, 2 machines: Skarvey estate");
+    CHECK(sent_on("2026-06-25") == 1);
+    CHECK(sent_on("2026-06-30") == 2);  // Monday was slept through
+    CHECK(sent_on("2026-07-05") == 2);
+    CHECK(sent_on("2026-07-06", false) == 2);
+    CHECK(sent_on("2026-07-07") == 3);
+    CHECK(sent_on("2026-07-12") == 3);
+    CHECK(sent_on("2026-07-13") == 4);
+    CHECK(sent_on("2026-07-13") == 4);
+    // It may be owed where what was kept cannot be read.
+    place.write(".mailed", "nonsense\n");
+    CHECK(sent_on("2026-07-14") == 5);
+    CHECK(holds(place.read("sent/5"), "What was mailed before is not known"));
+    CHECK(sent_on("2026-07-15") == 5);
+  }
+}
+
+TEST_CASE("before the first message of all nothing is owed; from then on a word that was slept through is") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  const std::string by = mailer(place);
+  const auto sent_on = [&](const std::string& day) {
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + day, by)) == 0);
+    return sent(place);
+  };
+  CHECK(sent_on("2026-06-16") == 0);
+  CHECK(sent_on("2026-06-23") == 1);
+  // Nothing tells whether what is printed went out: then the weekday decides.
+  fs::remove(place.folder / ".mailed");
+  CHECK(place.run("mail --as-of 2026-06-23") == 0);
+  CHECK(place.out.empty());
+}
+
+TEST_CASE("a mailer that ends with 0 and reads nothing was given no message, however short that is") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-22", "/bin/true")) == 74);
+  CHECK(place.complains("did not read the whole message"));
+  CHECK_THROWS_AS(cli::hand_over({"/bin/true"}, "x"), service::Failure);
+  CHECK_THROWS_AS(cli::hand_over({"/bin/sh", "-c", "head -c 1 >/dev/null"}, "xy"), service::Failure);
+  CHECK_NOTHROW(cli::hand_over({"/bin/sh", "-c", "cat >/dev/null"}, std::string(1'000'000, 'x')));
+}
+
+TEST_CASE("a mailer that hangs is stopped") {
+  const auto begun = std::chrono::steady_clock::now();
+  for (const std::size_t size : {1, 1'000'000}) {
+    try {
+      cli::hand_over({"/bin/sh", "-c", "sleep 100"}, std::string(size, 'x'), std::chrono::milliseconds{200});
+      FAIL("it was handed over");
+    } catch (const service::Failure& failure) {
+      CHECK(failure.kind() == service::FailureKind::io);
+      CHECK(failure.diagnostics().front().message == "the mailer `/bin/sh` did not end within 200 ms and was stopped");
+    }
+  }
+  // Also one that will not be asked.
+  CHECK_THROWS_AS(
+      cli::hand_over({"/bin/sh", "-c", "trap '' TERM; while :; do sleep 1; done"}, "x", std::chrono::milliseconds{200}),
+      service::Failure);
+  CHECK(std::chrono::steady_clock::now() - begun < std::chrono::seconds{50});
+}
+
+TEST_CASE("a sign that is seen again is news, with its newest day and note") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  must(place, "saw pump rattling --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto sent_on = [&](const std::string& day) {
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + day, by)) == 0);
+    return sent(place);
+  };
+  CHECK(sent_on("2026-06-16") == 1);
+  CHECK(sent_on("2026-06-17") == 1);
+  must(place, "saw loader leak --note gushing --as-of 2026-06-18");
+  CHECK(sent_on("2026-06-18") == 2);
+  CHECK(holds(place.read("sent/2"), "leak seen 2026-06-12, again 2026-06-18 (gushing)"));
+  CHECK_FALSE(holds(place.read("sent/2"), "rattling"));
+  CHECK(sent_on("2026-06-19") == 2);
+  must(place, "saw pump rattling --note louder --as-of 2026-06-20");
+  CHECK(sent_on("2026-06-20") == 3);
+  CHECK(holds(place.read("sent/3"), "rattling, seen 2026-06-12: louder"));
+  CHECK_FALSE(holds(place.read("sent/3"), "gushing"));
+  CHECK(sent_on("2026-06-21") == 3);
+}
+
+TEST_CASE("of a machine out of use every message says first that nobody may run it, and on its first lines how many") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "out-of-use loader --note brakes --on 2026-06-12");
+  const std::string by = mailer(place);
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
+  must(place, "saw loader leak --as-of 2026-06-17");
+  must(place, "saw loader strange noise --as-of 2026-06-17");
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
+  const std::string text = letter(place.read("sent/2"));
+  CHECK(text.find("\n\nSaid before: 0 still overdue, 1 out of use.\n") != std::string::npos);
+  CHECK(text.find("do not run: loader: hoses") != std::string::npos);
+  CHECK(text.find("do not run: loader\n") != std::string::npos);  // the noise
+  CHECK(text.find("\nloader") == std::string::npos);
+  CHECK(text.find(" loader: hoses") == text.find("do not run: loader: hoses") + 11);
+}
+
+TEST_CASE("what must not wait of a machine out of use begins with that nobody may run it") {
+  Place place;
+  furnish(place);
+  std::string schedule = cli_test::tractor_schedule;
+  schedule.insert(schedule.find("    every: {years: 6"), "    safety: true\n");
+  place.write("schedules/tractor.yaml", schedule);
+  make_well(place);
+  must(place, "out-of-use loader --note brakes --on 2026-06-12");
+  const std::string by = mailer(place);
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
+  must(place, "saw loader leak --as-of 2026-06-17");
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
+  CHECK(holds(place.read("sent/2"), "Must not wait: do not run: loader: hoses overdue"));
+}
+
+TEST_CASE("all is well only where nothing is due; else what is due is named, with its steps") {
+  Place place;
+  furnish(place);
+  std::string schedule = cli_test::pump_schedule;
+  schedule.replace(schedule.find("36"), 2, "12");
+  place.write("schedules/pump.yaml", schedule);
+  must(place, "done loader engine-oil tyre hoses --at 100 --on 2026-06-10 --checked");
+  must(place, "done pump gland --at 10 --on 2025-06-20");
+  must(place, "reading pump 12 --on 2026-06-10");
+  REQUIRE(place.run("mail --as-of 2026-06-22") == 0);
+  CHECK(subject(place.out) == "Nothing overdue, 1 due: Skarvey estate");
+  CHECK(holds(place.out, "Due ! pump: gland"));
+  CHECK(holds(place.out, "Before you touch a machine 1. park level, brake on"));
+  CHECK_FALSE(holds(place.out, "ll is well"));
+}
+
+TEST_CASE("what would be new is shown, and nothing is remembered of a look") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  CHECK(place.run("mail --changed --as-of 2026-06-16") == 0);
+  CHECK(subject(place.out) == "New or worse: 1 overdue: Skarvey estate");
+  CHECK_FALSE(fs::exists(place.folder / ".mailed"));
+  const std::string shown = place.out;
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", mailer(place))) == 0);
+  CHECK(place.read("sent/1") == shown);
+  const std::string kept = place.read(".mailed");
+  CHECK(place.run("mail --changed --as-of 2026-06-17") == 0);
+  CHECK(place.out.empty());
+  must(place, "saw pump rattling --as-of 2026-06-18");
+  CHECK(place.run("mail --changed --as-of 2026-06-18 --output m.eml") == 0);
+  CHECK(holds(place.read("m.eml"), "rattling"));
+  CHECK(place.read(".mailed") == kept);
+}
+
+TEST_CASE("what was done and taken back between two messages is news") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto sent_on = [&](const std::string& day) {
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + day, by)) == 0);
+    return sent(place);
+  };
+  CHECK(sent_on("2026-06-16") == 1);
+  must(place, "done loader hoses --at 101 --on 2026-06-17 --as-of 2026-06-17");
+  CHECK(sent_on("2026-06-17") == 1);
+  must(place, "undo --as-of 2026-06-17");
+  CHECK(sent_on("2026-06-18") == 2);
+  CHECK(holds(place.read("sent/2"), "loader: hoses"));
+}
+
+TEST_CASE("a message is of the day that is asked about, else of the moment in which it was written") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string("time-zone: Europe/Oslo\n") + mail_line + cli_test::small_fleet);
+  const auto name = [&] { return place.out.substr(place.out.find("Message-ID"), 60); };
+  REQUIRE(place.run("mail") == 0);
+  CHECK(place.out.starts_with("Date: Mon, 15 Jun 2026 14:00:"));
+  CHECK(place.out.find(" +0200\r\n") < 50);
+  const std::string first = place.out.substr(0, place.out.find("\r\n"));
+  const std::string named = name();
+  REQUIRE(place.run("mail") == 0);
+  CHECK(place.out.substr(0, place.out.find("\r\n")) > first);
+  CHECK(name() == named);
 }

@@ -30,8 +30,14 @@ std::string repeated(const std::string& text, int times) {
 }
 
 cli::Message message(const std::string& subject) {
-  return {"whichever@skarvey.example",  {"office@skarvey.example"}, subject,
-          service::day_of(2026, 6, 15), std::chrono::minutes{120},  "All is well.\n",
+  return {"whichever@skarvey.example",
+          {"office@skarvey.example"},
+          subject,
+          service::day_of(2026, 6, 15),
+          service::day_of(2026, 6, 15),
+          std::chrono::seconds{0},
+          std::chrono::minutes{120},
+          "All is well.\n",
           "<p>All is well.</p>\n"};
 }
 
@@ -104,11 +110,21 @@ TEST_CASE("no line begins so that a program on the way takes it for more than te
   }
 }
 
-TEST_CASE("the date of a message is the beginning of its day, by the clocks there") {
-  CHECK(cli::date_header(service::day_of(2026, 6, 15), std::chrono::minutes{120}) == "Mon, 15 Jun 2026 00:00:00 +0200");
-  CHECK(cli::date_header(service::day_of(2026, 3, 1), {}) == "Sun, 1 Mar 2026 00:00:00 +0000");
-  CHECK(cli::date_header(service::day_of(2026, 12, 31), std::chrono::minutes{-210}) ==
-        "Thu, 31 Dec 2026 00:00:00 -0330");
+TEST_CASE("the date of a message is a moment by the clocks there") {
+  using std::chrono::minutes;
+  using std::chrono::seconds;
+  CHECK(cli::date_header(service::day_of(2026, 6, 15), seconds{0}, minutes{120}) == "Mon, 15 Jun 2026 00:00:00 +0200");
+  CHECK(cli::date_header(service::day_of(2026, 3, 1), seconds{21602}, {}) == "Sun, 1 Mar 2026 06:00:02 +0000");
+  CHECK(cli::date_header(service::day_of(2026, 12, 31), seconds{86399}, minutes{-210}) ==
+        "Thu, 31 Dec 2026 23:59:59 -0330");
+}
+
+TEST_CASE("the same said later is the same message at another moment") {
+  cli::Message later = message("All is well");
+  later.since_midnight = std::chrono::seconds{60};
+  const auto id = [](const std::string& all) { return all.substr(all.find("Message-ID"), 60); };
+  CHECK(id(message_bytes(message("All is well"))) == id(message_bytes(later)));
+  CHECK(message_bytes(later).starts_with("Date: Mon, 15 Jun 2026 00:01:00 +0200\r\n"));
 }
 
 TEST_CASE("the same message is the same bytes, and another one has another name") {

@@ -70,7 +70,7 @@ TEST_CASE("limbs say what is left or over, with the right plural") {
   CHECK(cli::words_of(sign, point, true) == "on leak, smoke or knock: none seen");
   sign.counted_from = service::day_of(2026, 1, 5);
   CHECK(cli::words_of(sign, point, true) == "on leak, smoke or knock: none seen since 2026-01-05");
-  sign.noticed = {{"leak", service::day_of(2026, 6, 11), {}, {}}};
+  sign.noticed = {{"leak", service::day_of(2026, 6, 11), {}, {}, {}, {}, {}}};
   sign.noticed[0].looks.push_back({service::day_of(2026, 6, 12), service::Found::worn, "", "sweats", {}});
   sign.noticed[0].looks.push_back({service::day_of(2026, 6, 15), service::Found::good, "M.T.", "tightened", {}});
   CHECK(cli::words_of(sign, point, true) ==

@@ -36,7 +36,8 @@ class Postman {
     const OverdueNews news = overdue_news(list, &handed_);
     std::string text = counts(news.counts);
     if (!news.said_before.empty()) text += " (" + counts(news.said_before) + ")";
-    if (!news.blocks.empty() && mailer_works) {
+    // On a morning without a message, too: what was answered is forgotten.
+    if (news.blocks.empty() || mailer_works) {
       // As it is kept in a file.
       const auto kept = service::parse_handed(to_text(news.then), world_.fleet().name, test::day(as_of));
       REQUIRE_MESSAGE(bool(kept), kept.problem);
@@ -145,6 +146,31 @@ TEST_CASE("what was answered and came back is never taken for what was told") {
   world.done("h", "2026-01-17");
   world.sign("leak", "2026-01-18");
   CHECK(postman.morning("2026-01-19") == "overdue:1");
+}
+
+TEST_CASE("a service that was struck again leaves news behind, where a morning lay between") {
+  World world = by_months(yearly);
+  world.done("t", "2025-02-01");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-10") == "overdue:1");
+  const service::FactId done = world.done("t", "2026-02-10").id;
+  CHECK(postman.morning("2026-02-11").empty());
+  world.strike(done);
+  CHECK(postman.morning("2026-02-12") == "overdue:1");
+}
+
+TEST_CASE("a sign that is seen again is news, listed or not") {
+  World world("  h: {do: Hoses, every: {years: 20, signs: [leak]}}\n", "in-service: 2026-01-01");
+  Postman postman(world);
+  world.sign("leak", "2026-01-16");
+  world.sign("knock", "2026-01-16");
+  CHECK(postman.morning("2026-01-17") == "overdue:1 seen:1");
+  CHECK(postman.morning("2026-01-18") == " (overdue:1 seen:1)");
+  world.sign("leak", "2026-01-18");
+  CHECK(postman.morning("2026-01-18") == "overdue:1 (seen:1)");
+  world.sign("knock", "2026-01-19").note = "louder";
+  CHECK(postman.morning("2026-01-19") == "seen:1 (overdue:1)");
+  CHECK(postman.morning("2026-01-20") == " (overdue:1 seen:1)");
 }
 
 TEST_CASE("an estimate that a reading answered is told anew when it is there again") {
@@ -266,6 +292,21 @@ TEST_CASE("of fourteen days the weekly word is on two") {
   CHECK(days("mail: {to: [a@b], weekly-word: thu}\n", true) == "11 18 ");
 }
 
+TEST_CASE("the weekly word is owed from its weekday until the day on which it was handed over") {
+  const World world(yearly, "", "mail: {to: [a@b], weekly-word: wed}\n");
+  const auto on = [&](const char* day, const char* last) {
+    return service::weekly_word_is_on(world.fleet(), test::day(day), false, test::day(last));
+  };
+  CHECK_FALSE(on("2026-06-16", "2026-06-10"));  // a Tuesday, and the Wednesday before
+  CHECK(on("2026-06-17", "2026-06-10"));
+  CHECK_FALSE(on("2026-06-17", "2026-06-17"));
+  CHECK(on("2026-06-18", "2026-06-16"));
+  CHECK(on("2026-06-23", "2026-06-16"));
+  CHECK_FALSE(on("2026-06-23", "2026-06-17"));
+  CHECK_FALSE(on("2026-06-23", "2026-06-18"));  // late
+  CHECK(on("2026-07-21", "2026-06-18"));
+}
+
 TEST_CASE("the weekly word tells what is next and how old things are") {
   World world("  t: {do: Work, every: {months: 12}}\n  u: {do: Work, every: {hours: 1000}}\n",
               "bought: {on: 2020-01-01, at: 0}");
@@ -286,5 +327,7 @@ TEST_CASE("the weekly word tells what is next and how old things are") {
   const auto due = world.due("2026-03-01");
   CHECK(overdue_news(due).blocks.empty());
   CHECK(bool(weekly_word(due, {}).next->standing == service::Standing::due));
+  REQUIRE(weekly_word(due, {}).due.size() == 1);
+  CHECK(weekly_word(due, {}).due.front()->name == "t");
   CHECK(test::text_or_none(weekly_word(due, {}).backup) == "none");
 }
