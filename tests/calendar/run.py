@@ -10,6 +10,7 @@ sys.dont_write_bytecode = True
 import json
 import os
 import pathlib
+import re
 import shutil
 import subprocess
 import tempfile
@@ -22,6 +23,7 @@ import vobject
 root = pathlib.Path(__file__).resolve().parents[2]
 TODAY = "2026-06-15"
 STEPS = 8
+WARNING = "do not run: "
 STANDINGS = {"overdue", "due", "coming", "later"}
 passed, failures = 0, []
 
@@ -63,7 +65,8 @@ def events_of(raw):
     first = {}
     for event in icalendar.Calendar.from_ical(raw).walk("VEVENT"):
         first[str(event["UID"])] = {
-            "day": event["DTSTART"].dt, "end": event["DTEND"].dt, "summary": str(event["SUMMARY"]),
+            "day": event["DTSTART"].dt, "end": event["DTEND"].dt,
+            "summary": str(event["SUMMARY"]).removeprefix(WARNING), "warned": str(event["SUMMARY"]).startswith(WARNING),
             "description": str(event["DESCRIPTION"]), "location": str(event.get("LOCATION", "")),
             "sequence": int(event["SEQUENCE"]), "stamp": event["DTSTAMP"].dt, "free": str(event["TRANSP"]),
             "categories": [str(each) for each in event["CATEGORIES"].cats] if "CATEGORIES" in event else []}
@@ -72,7 +75,7 @@ def events_of(raw):
     for event in second.vevent_list if "vevent" in second.contents else []:
         count += 1
         other = first[event.uid.value]
-        check("both parsers: summary", event.summary.value, other["summary"])
+        check("both parsers: summary", event.summary.value, WARNING * other["warned"] + other["summary"])
         check("both parsers: description", event.description.value, other["description"])
         check("both parsers: day", event.dtstart.value, other["day"])
         check("both parsers: end", event.dtend.value, other["end"])
@@ -140,6 +143,11 @@ def as_the_list(fleet, *words, as_of=TODAY):
     for use in answer["not_in_use"]:
         check(f"not in use: {use['machine']}", any(e["summary"].startswith(use["machine"]) and use["state"] in e["categories"]
                                                     for e in events.values()), True)
+    out = {use["machine"] for use in answer["not_in_use"] if use["state"] == "out-of-use"}
+    for event in events.values():
+        warned = re.split("[ :]", event["summary"])[0] in out
+        check(f"{event['summary']}: says first that nobody may run it",
+              (event["warned"], event["description"].startswith("Do not run.\n")), (warned, warned))
     return events
 
 

@@ -9,7 +9,7 @@ std::string due_as_ics(const DueAnswer& due, const std::string& command) {
   const bool empty = shown.points.empty() && shown.no_record.empty();
   std::string said = empty ? "No service points." : totals(shown);
   if (said.ends_with('\n')) said.pop_back();
-  return calendar_as_ics(calendar, due.list, "service due", said, command);
+  return calendar_as_ics(calendar, due.list, "service due", "service due", said, command);
 }
 
 }  // namespace cli

@@ -15,7 +15,8 @@ std::string overdue_as_ics(const service::DueList& list, const service::Calendar
   const std::string said = counts.empty() ? fmt::format("Nothing is overdue, and all is known, of {}.",
                                                         service::counted(list.machines, "machine", "machines"))
                                           : fmt::format("{}.", fmt::join(counts, "; "));
-  return calendar_as_ics(overdue_calendar(list, version), list, "overdue", said, command);
+  return calendar_as_ics(overdue_calendar(list, version), list, "overdue",
+                         counts.empty() ? "nothing overdue" : "overdue", said, command);
 }
 
 }  // namespace cli

@@ -4,7 +4,6 @@
 
 #include "render/overdue/words.h"
 #include "render/shared/cautions.h"
-#include "render/shared/headings.h"
 #include "render/shared/ics.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
@@ -56,6 +55,10 @@ class Words {
   IcsEvent event(const CalendarEvent& event) const {
     IcsEvent ics{event.uid, event.on, calendar_.version.sequence, calendar_.version.changed, "", "", "", {}};
     say(event, ics);
+    if (out_of_use(event)) {
+      ics.summary = "do not run: " + ics.summary;
+      ics.description = "Do not run.\n" + ics.description;
+    }
     if (event.heading) {
       const std::string heading{to_text(*event.heading)};
       std::erase(ics.categories, heading);
@@ -67,6 +70,18 @@ class Words {
   }
 
  private:
+  // A telephone shows the beginning of a title, and nobody may run it.
+  bool out_of_use(const CalendarEvent& event) const {
+    const service::Machine* const machine = event.point != nullptr  ? event.point->machine
+                                            : event.use != nullptr  ? event.use->machine
+                                            : event.seen != nullptr ? event.seen->machine
+                                            : event.no_record       ? event.no_record->machine
+                                            : event.gap             ? list_.fleet->machine(event.gap->gap->machine)
+                                                                    : nullptr;
+    const service::UseState* const state = machine == nullptr ? nullptr : list_.state_of(*machine);
+    return state != nullptr && state->kind == service::UseKind::out_of_use;
+  }
+
   void say(const CalendarEvent& event, IcsEvent& ics) const {
     switch (event.kind) {
       case EventKind::summary:
@@ -107,7 +122,7 @@ class Words {
     const service::MachineUse& use = *event.use;
     about(*use.machine, ics);
     const bool out = use.state.kind == service::UseKind::out_of_use;
-    ics.summary = out               ? fmt::format("{}: {}", use.machine->key, out_of_use_title)
+    ics.summary = out               ? fmt::format("{}: out of use", use.machine->key)
                   : use.state.until ? fmt::format("{}: to be back in use", use.machine->key)
                                     : fmt::format("{}: laid up", use.machine->key);
     ics.description += words_of(use.state) + '\n';
@@ -152,12 +167,12 @@ class Words {
 
 }  // namespace
 
-std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& what,
-                            const std::string& counts, const std::string& command) {
+std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& called,
+                            const std::string& what, const std::string& counts, const std::string& command) {
   const Words words(calendar, list, what, counts, command);
   std::vector<IcsEvent> events;
   for (const CalendarEvent& event : calendar.events) events.push_back(words.event(event));
-  return ics_calendar(fmt::format("{}: {}", whose_list(*list.fleet, list.scope), what), events);
+  return ics_calendar(fmt::format("{}: {}", whose_list(*list.fleet, list.scope), called), events);
 }
 
 }  // namespace cli

@@ -7,8 +7,9 @@
 
 namespace cli {
 
-// `what`: what the calendar holds, for its name and its summary. `command`: how printed commands begin (`Look`).
-std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& what,
-                            const std::string& counts, const std::string& command);
+// What the calendar holds: `called` for its name, by which people know it again, and `what` for its summary. `command`:
+// how printed commands begin (`Look`).
+std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& called,
+                            const std::string& what, const std::string& counts, const std::string& command);
 
 }  // namespace cli

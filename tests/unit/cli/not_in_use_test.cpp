@@ -184,3 +184,23 @@ TEST_CASE("in the table of what is due the rows of what must not run come first,
   const std::size_t last = place.out.rfind('\n', place.out.size() - 2) + 1;
   CHECK(place.out.substr(last).starts_with("machine,loader,"));
 }
+
+TEST_CASE("a calendar says first what nobody may run, and of a fleet that is well that nothing is overdue") {
+  Place place;
+  place.furnish();
+  must(place, "done loader engine-oil tyre hoses --at 100 --on 2026-06-10 --checked");
+  must(place, "done pump gland --at 10 --on 2026-06-10");
+  REQUIRE(place.run("due --overdue --format ics --as-of 2026-06-16") == 0);
+  CHECK(place.out.find("SUMMARY:Skarvey estate: nothing overdue\r\n") != std::string::npos);
+  CHECK(place.out.find("X-WR-CALNAME:Skarvey estate: overdue\r\n") != std::string::npos);
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-12");
+  must(place, "saw pump rattling --on 2026-06-12");
+  REQUIRE(place.run("due --all --format ics --as-of 2026-06-16") == 0);
+  for (const char* title : {"pump gland: later", "pump: out of use", "pump: Seen"}) {
+    CAPTURE(title);
+    CHECK(place.out.find(std::string("SUMMARY:do not run: ") + title) != std::string::npos);
+  }
+  CHECK(place.out.find("SUMMARY:pump") == std::string::npos);
+  CHECK(place.out.find("DESCRIPTION:Do not run.\\n") != std::string::npos);
+  CHECK(place.out.find("SUMMARY:loader") != std::string::npos);
+}
