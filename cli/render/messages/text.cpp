@@ -15,6 +15,7 @@ namespace cli {
 namespace {
 
 constexpr std::size_t columns_inside = 78;  // of a page, behind the indent
+constexpr std::size_t longest_echo = 200;   // of a line that is refused
 
 using service::LineFate;
 using service::MessageLine;
@@ -38,13 +39,14 @@ std::string shortened(const std::string& text, std::size_t most) {
 }
 
 std::string wrong_lines(const MessageLine& line, const std::string& command) {
-  constexpr std::size_t most = 300;
+  // What is wrong with a long line quotes much of it.
+  const std::size_t most = line.text.size() > longest_echo ? longest_echo * 3 / 4 : std::string::npos;
   std::string text;
   for (const service::Diagnostic& wrong : line.wrong) {
     text += fmt::format("Not taken: {}\n", shortened(service::cleaned(wrong.message), most));
     const std::string hint = hint_of_line(line, wrong, command);
     const bool has_command = !line.instead.empty() || !wrong.cures.empty();
-    if (!hint.empty()) text += fmt::format("  {}\n", has_command ? hint : shortened(hint, 2 * most));
+    if (!hint.empty()) text += fmt::format("  {}\n", has_command ? hint : shortened(hint, most));
   }
   return text;
 }
@@ -126,9 +128,8 @@ std::string messages_as_text(const MessagesWritten& written, const Look& look) {
   const service::Entered& entered = messages.entered;
   std::string text = out_of_use_lines(entered);
   for (const MessageLine& line : messages.lines) {
-    constexpr std::size_t most = 200;
     const std::string written = service::cleaned(line.text);
-    text += fmt::format("{}: {}\n", line.number, is_refused(line) ? shortened(written, most) : written);
+    text += fmt::format("{}: {}\n", line.number, is_refused(line) ? shortened(written, longest_echo) : written);
     text += indented(answer_to(messages, line, look.command));
   }
   if (messages.lines.empty()) text += "There is no line in it.\n";

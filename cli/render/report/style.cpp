@@ -109,9 +109,9 @@ svg.plot { display: block; width: 100%; height: auto; }
   .contents span { color: inherit; }
   .contents a { padding: .1rem 0; }
   .points .bars { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
-  .points .stands { width: 9rem; }
-  .points .what { width: 9.5rem; }
-  .points .bars { width: 9rem; }
+  .points .stands { width: 21%; }
+  .points .what { width: 19%; }
+  .points .bars { width: 20%; }
   .rows th, .rows td, .points th, .points td { padding-top: .15rem; padding-bottom: .15rem; }
   details.numbers::details-content { content-visibility: visible; display: block; height: auto; }
   details.numbers summary { list-style: none; font-weight: bold; }

@@ -139,7 +139,7 @@ class Words {
     if (point.put_off) ics.summary += ", put off";
     // Who looks at a day must not take it for work of that day, nor run what is not to be run.
     const service::UseState* state = list_.state_of(*point.machine);
-    if (state != nullptr) ics.summary += state->kind == service::UseKind::laid_up ? ", laid up" : ", out of use";
+    if (state != nullptr && state->kind == service::UseKind::laid_up) ics.summary += ", laid up";
     ics.categories = {std::string(to_text(point.standing))};
     for (const std::string& mark : marks_of(point)) ics.categories.push_back(mark);
     ics.description += (point.follow_up != nullptr ? point.follow_up->doing : point.task->doing) + '\n';

@@ -526,7 +526,7 @@ void insist_on_messages(std::string_view text, const std::vector<Draft>& drafts)
   throw Failure(FailureKind::bad_data,
                 {"too-many-lines",
                  fmt::format("it has {} lines, and more than {} are not read at once", drafts.size(), most_lines),
-                 "paste them in parts; a file of facts is imported without --messages"});
+                 "paste them in parts; a file of facts is no text of messages"});
 }
 
 // A line's facts as they were added, with the roll-over that one of them implies before it.

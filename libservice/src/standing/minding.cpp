@@ -25,7 +25,7 @@ bool is_found_bad(const Task& task, std::string_view sign) {
 }  // namespace
 
 std::string_view never_by_hand() {
-  return "Search for a leak with card or wood, never with a hand: fluid under pressure goes through skin and gloves.";
+  return "Search for a leak with card or wood, never with a hand: fluid under pressure goes through skin and gloves";
 }
 
 const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen) {
@@ -41,8 +41,8 @@ std::vector<std::string> cautions_of(const Fleet& fleet, const SeenSign& seen) {
     all = task->all_cautions;
   } else {
     for (const Task& each : fleet.schedule_of(*seen.machine).tasks) add_each(all, each.all_cautions);
+    if (std::find(all.begin(), all.end(), pressure) == all.end()) all.emplace_back(never_by_hand());
   }
-  if (std::find(all.begin(), all.end(), pressure) == all.end()) all.emplace_back(never_by_hand());
   std::stable_sort(all.begin(), all.end(),
                    [](const std::string& a, const std::string& b) { return catalogue_place(a) < catalogue_place(b); });
   return all;

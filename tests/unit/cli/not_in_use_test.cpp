@@ -192,7 +192,7 @@ TEST_CASE("a calendar says first what nobody may run, and of a fleet that is wel
   must(place, "done pump gland --at 10 --on 2026-06-10");
   REQUIRE(place.run("due --overdue --format ics --as-of 2026-06-16") == 0);
   CHECK(place.out.find("SUMMARY:Skarvey estate: nothing overdue\r\n") != std::string::npos);
-  CHECK(place.out.find("X-WR-CALNAME:Skarvey estate: overdue\r\n") != std::string::npos);
+  CHECK(place.out.find("\r\nNAME:Skarvey estate: overdue\r\n") != std::string::npos);
   must(place, "out-of-use pump --note fork-worn --on 2026-06-12");
   must(place, "saw pump rattling --on 2026-06-12");
   REQUIRE(place.run("due --all --format ics --as-of 2026-06-16") == 0);

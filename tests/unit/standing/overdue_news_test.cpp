@@ -162,8 +162,8 @@ TEST_CASE("a service that was struck again leaves news behind, where a morning l
 TEST_CASE("a sign that is seen again is news, listed or not") {
   World world("  h: {do: Hoses, every: {years: 20, signs: [leak]}}\n", "in-service: 2026-01-01");
   Postman postman(world);
-  world.sign("leak", "2026-01-16");
-  world.sign("knock", "2026-01-16");
+  world.sign("leak", "2026-01-06");
+  world.sign("knock", "2026-01-06");
   CHECK(postman.morning("2026-01-17") == "overdue:1 seen:1");
   CHECK(postman.morning("2026-01-18") == " (overdue:1 seen:1)");
   world.sign("leak", "2026-01-18");
