@@ -35,11 +35,7 @@ void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet
   const Element title = plate.add("h1");
   title.add("span").say(name_of(*sheet.machine));
   title.add("span", "day").say(to_text(of.list->as_of));
-  if (sheet.out_of_use()) {
-    plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
-  } else if (sheet.state != nullptr) {
-    plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
-  }
+  if (sheet.state != nullptr) plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
   const Element cells = plate.add("ul", "cells");
   add_cell(cells, "Machine", sheet.machine->key);
   add_cell(cells, "Serial", sheet.machine->serial);

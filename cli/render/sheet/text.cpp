@@ -59,11 +59,7 @@ void add_meters(Writer& out, const MachineSheet& sheet) {
 
 void add_plate(Writer& out, const MachineSheet& sheet, const service::JobSheet& of) {
   out.raw(heading(out.look(), page_head(sheet, of.list->as_of)));
-  if (sheet.out_of_use()) {
-    out.line("!! ", "Do not run: " + words_of(*sheet.state));
-  } else if (sheet.state != nullptr) {
-    out.line("!! ", "Do not run: " + words_of(*sheet.state));
-  }
+  if (sheet.state != nullptr) out.line("!! ", "Do not run: " + words_of(*sheet.state));
   out.line("", site_of(sheet));
   if (sheet.site != nullptr) {
     out.line("Access: ", cleaned(sheet.site->access));
