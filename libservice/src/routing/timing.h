@@ -1,0 +1,37 @@
+// The times of one shift's round: whether its jobs can be done in that order, and when.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "routing/problem.h"
+
+namespace service::routing {
+
+struct StopTimes {
+  Minute arrives = 0;
+  Minute starts = 0;  // of the stay
+  Minute ends = 0;
+  Minute set_up = 0;  // none where the place before is the same
+};
+
+struct Times {
+  Minute leaves = 0;
+  Minute back = 0;
+  Minute driving = 0;
+  Minute set_up = 0;
+  Minute work = 0;
+  std::vector<StopTimes> stops;
+};
+
+// The earliest coming back, of these the latest leaving, and the latest arrival at each stop that both allow. None
+// where the round is not possible. The route is not empty.
+std::optional<Times> times_of(const Problem& problem, const Shift& shift, const Route& route);
+
+// Legs and set-ups; nothing for an empty route.
+Pence travel_of(const Problem& problem, const Shift& shift, const Route& route);
+
+// Of the whole plan; the times of its rounds are not looked at.
+Value value_of(const Problem& problem, const Plan& plan);
+
+}  // namespace service::routing
