@@ -9,13 +9,8 @@ using service::to_text;
 
 void add_meter(CsvTable& table, const char* row, const service::MeterAhead& meter, const service::Fleet& fleet,
                const std::optional<service::UsageSpan>& span) {
-  std::vector<std::pair<std::string_view, std::string>> cells{
-      {"row", row},
-      {"machine", csv_text(meter.machine->key)},
-      {"site", csv_text(meter.machine->site)},
-      {"customer", csv_text(customer_of(fleet, *meter.machine))},
-      {"meter", csv_text(meter.meter->name)},
-      {"unit", csv_text(meter.meter->unit)}};
+  CsvCells cells = cells_of(row, *meter.machine, fleet);
+  cells.insert(cells.end(), {{"meter", csv_text(meter.meter->name)}, {"unit", csv_text(meter.meter->unit)}});
   if (span) {
     cells.insert(cells.end(), {{"on", to_text(span->day)},
                                {"p10", to_text(span->p10)},
@@ -29,22 +24,9 @@ void add_meter(CsvTable& table, const char* row, const service::MeterAhead& mete
 }
 
 void add_due_next(CsvTable& table, const service::Point& point, const service::Fleet& fleet) {
-  CsvCells cells{{"row", "point"},
-                 {"machine", csv_text(point.machine->key)},
-                 {"site", csv_text(point.machine->site)},
-                 {"customer", csv_text(customer_of(fleet, *point.machine))},
-                 {"task", csv_text(point.name)},
-                 {"position", csv_text(point.position)},
-                 {"standing", std::string(to_text(point.standing))},
-                 {"by_estimate", yes_or_no(point.by_estimate)},
-                 {"due_on", figure(point.due_on)},
-                 {"due_span_p10", figure(point.due_span.p10)},
-                 {"due_span_p50", figure(point.due_span.p50)},
-                 {"due_span_p90", figure(point.due_span.p90)},
-                 {"sooner_if", joined_names(point.sooner_if)},
-                 {"measure_again", joined_names(point.measure_again)}};
-  add_put_off(cells, point);
-  add_marks(cells, point);
+  CsvCells cells = cells_of("point", point, fleet);
+  add_standing(cells, point);
+  cells.emplace_back("due_on", figure(point.due_on));
   table.add(cells);
 }
 

@@ -6,21 +6,6 @@
 #include "terminal/table.h"
 
 namespace cli {
-namespace {
-
-// Who did it, how it was found, what was noted, and what became of the fact.
-std::string rest_of(const service::BookLine& line) {
-  const service::Fact& fact = line.fact;
-  std::vector<std::string> parts;
-  if (line.struck) parts.push_back("STRUCK " + service::cleaned(line.struck_because));
-  if (line.usage) parts.push_back("usage " + to_text_tenths(*line.usage));
-  if (fact.found) parts.push_back(fmt::format("found {}", to_text(*fact.found)));
-  if (!fact.by.empty()) parts.push_back("by " + service::cleaned(fact.by));
-  if (!fact.note.empty()) parts.push_back(service::cleaned(fact.note));
-  return fmt::format("{}", fmt::join(parts, "; "));
-}
-
-}  // namespace
 
 std::string history_as_text(const service::Book& book, const Look& look) {
   const service::Machine* machine = book.fleet->machine(book.machine);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "render/forecast/words.h"
+#include "render/html/plate.h"
 #include "render/overdue/words.h"
 #include "render/report/parts_of_page.h"
 #include "render/report/usage_chart.h"
@@ -17,13 +18,6 @@ namespace {
 using service::BookLine;
 using service::MachinePage;
 using service::Point;
-
-void add_cell(const Element& list, std::string_view name, std::string_view text) {
-  if (text.empty()) return;
-  const Element cell = list.add("li");
-  cell.add("span", "quiet").say(name);
-  cell.say(" ").say(text);
-}
 
 void add_plate(const Element& section, const ReportPage& page, const MachinePage& of, const std::string& heading_id) {
   const service::Machine& machine = *of.machine;
@@ -91,18 +85,6 @@ void add_use(const Element& section, const ReportPage& page, const MachinePage& 
     }
     if (meter->ahead.now) add_usage_table(add_numbers(block, "The same in figures"), *meter);
   }
-}
-
-// Who did it, how it was found, what was noted, and what became of the fact.
-std::string rest_of(const BookLine& line) {
-  const service::Fact& fact = line.fact;
-  std::vector<std::string> parts;
-  if (line.struck) parts.push_back("STRUCK " + service::cleaned(line.struck_because));
-  if (line.usage) parts.push_back("usage " + to_text_tenths(*line.usage));
-  if (fact.found) parts.push_back(fmt::format("found {}", to_text(*fact.found)));
-  if (!fact.by.empty()) parts.push_back("by " + service::cleaned(fact.by));
-  if (!fact.note.empty()) parts.push_back(service::cleaned(fact.note));
-  return fmt::format("{}", fmt::join(parts, "; "));
 }
 
 void add_lines(const Element& parent, const ReportPage& page, const std::string& caption,

@@ -25,12 +25,23 @@ std::vector<double> round_marks(double low, double high, std::size_t most) {
   }
 }
 
-Element add_plot(const Element& parent, double width, double height, std::string_view title, std::string_view says) {
-  const Element plot =
-      parent.add("svg", "plot").with("role", "img").with("viewBox", fmt::format("0 0 {:.0f} {:.0f}", width, height));
+Element add_chart(const Element& parent, const Frame& frame, std::string_view title, std::string_view says) {
+  const Element figure = parent.add("figure");
+  figure.add("figcaption").say(title);
+  const Element plot = figure.add("svg", "plot")
+                           .with("role", "img")
+                           .with("viewBox", fmt::format("0 0 {:.0f} {:.0f}", frame.width, frame.height));
   plot.add("title").say(title);
   plot.add("desc").say(says);
   return plot;
+}
+
+void add_grid(const Element& plot, const Frame& frame, const Scale& scale, std::size_t most, std::string_view unit) {
+  for (const double mark : round_marks(scale.low, scale.high, most)) {
+    add_line(plot, "grid", {frame.left, scale.at(mark)}, {frame.right, scale.at(mark)});
+    add_text(plot, {frame.left - 4, scale.at(mark) + 3.5}, "end", fmt::format("{:g}", mark));
+  }
+  add_text(plot, {frame.left - 4, frame.top - 5}, "end", unit);
 }
 
 void add_line(const Element& plot, std::string_view kinds, Place from, Place to) {

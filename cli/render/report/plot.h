@@ -30,8 +30,21 @@ struct Place {
   double y = 0;
 };
 
-// A drawing of that size, named for whoever does not see it.
-Element add_plot(const Element& parent, double width, double height, std::string_view title, std::string_view says);
+// The size of a drawing, and where on it the values lie.
+struct Frame {
+  double width = 0;
+  double height = 0;
+  double left = 0;
+  double right = 0;
+  double top = 0;
+  double bottom = 0;
+};
+
+// A drawing under its title; `says`: the same for whoever does not see it.
+Element add_chart(const Element& parent, const Frame& frame, std::string_view title, std::string_view says);
+
+// Lines at round values and the values beside them, at most so many, with their unit above.
+void add_grid(const Element& plot, const Frame& frame, const Scale& scale, std::size_t most, std::string_view unit);
 
 void add_line(const Element& plot, std::string_view kinds, Place from, Place to);
 void add_box(const Element& plot, std::string_view kinds, Place from, Place to);

@@ -16,12 +16,7 @@ using service::Day;
 using service::MeterForecast;
 using service::UsageSpan;
 
-constexpr double width = 360;
-constexpr double height = 200;
-constexpr double left = 42;
-constexpr double right = 352;
-constexpr double top = 18;
-constexpr double bottom = 172;
+constexpr Frame frame{.width = 360, .height = 200, .left = 42, .right = 352, .top = 18, .bottom = 172};
 
 double days_of(Day day) { return static_cast<double>(day.time_since_epoch().count()); }
 
@@ -40,15 +35,15 @@ class Chart {
     double high = units(now_.p90);
     for (const service::Knot& knot : meter.known) low = std::min(low, units(knot.usage));
     for (const UsageSpan& span : meter.ahead.ahead) high = std::max(high, units(span.p90));
-    x_ = {days_of(from), std::max(days_of(to), days_of(from) + 1), left, right};
-    y_ = {low, std::max(high, low + 1), bottom, top};
+    x_ = {days_of(from), std::max(days_of(to), days_of(from) + 1), frame.left, frame.right};
+    y_ = {low, std::max(high, low + 1), frame.bottom, frame.top};
   }
 
   void draw(const Element& plot) const {
-    grid(plot);
+    add_marks(plot);
     band(plot);
-    add_line(plot, "today", {x_.at(days_of(as_of_)), top}, {x_.at(days_of(as_of_)), bottom});
-    add_text(plot, {x_.at(days_of(as_of_)), top - 5}, "middle", "today");
+    add_line(plot, "today", {x_.at(days_of(as_of_)), frame.top}, {x_.at(days_of(as_of_)), frame.bottom});
+    add_text(plot, {x_.at(days_of(as_of_)), frame.top - 5}, "middle", "today");
     std::vector<Place> known;
     for (const service::Knot& knot : meter_.known) known.push_back(place(knot.day, knot.usage));
     if (known.size() > 1) add_path(plot, "known", known);
@@ -56,27 +51,24 @@ class Chart {
       // The first one is where the year begins, and mostly between two readings.
       if (i > 0 || meter_.known[i].day != service::add_months(as_of_, -12)) add_dot(plot, "reading", known[i]);
     }
-    add_line(plot, "axis", {left, bottom}, {right, bottom});
+    add_line(plot, "axis", {frame.left, frame.bottom}, {frame.right, frame.bottom});
   }
 
  private:
   Place place(Day day, service::Amount usage) const { return {x_.at(days_of(day)), y_.at(units(usage))}; }
 
-  void grid(const Element& plot) const {
+  void add_marks(const Element& plot) const {
     constexpr std::size_t most_marks = 5;
-    for (const double mark : round_marks(y_.low, y_.high, most_marks)) {
-      add_line(plot, "grid", {left, y_.at(mark)}, {right, y_.at(mark)});
-      add_text(plot, {left - 4, y_.at(mark) + 3.5}, "end", fmt::format("{:g}", mark));
-    }
-    add_text(plot, {left - 4, top - 5}, "end", service::cleaned(meter_.ahead.meter->unit));
+    add_grid(plot, frame, y_, most_marks, service::cleaned(meter_.ahead.meter->unit));
     constexpr int half_a_year = 6;
     for (int months = -12; months <= service::horizon_months; months += half_a_year) {
       const Day day = service::add_months(as_of_, months);
       const double x = x_.at(days_of(day));
-      if (x < left - 1 || x > right + 1) continue;
-      add_line(plot, "axis", {x, bottom}, {x, bottom + 4});
-      const char* const anchor = x > right - 20 ? "end" : "middle";
-      add_text(plot, {x > right - 20 ? right + 4 : x, bottom + 15}, anchor, to_text(day).substr(0, 7));
+      if (x < frame.left - 1 || x > frame.right + 1) continue;
+      add_line(plot, "axis", {x, frame.bottom}, {x, frame.bottom + 4});
+      const char* const anchor = x > frame.right - 20 ? "end" : "middle";
+      add_text(plot, {x > frame.right - 20 ? frame.right + 4 : x, frame.bottom + 15}, anchor,
+               to_text(day).substr(0, 7));
     }
   }
 
@@ -130,11 +122,9 @@ std::string summary(const MeterForecast& meter) {
 
 void add_usage_chart(const Element& parent, const MeterForecast& meter, Day as_of) {
   if (!meter.ahead.now) return;
-  const Element figure = parent.add("figure");
   const std::string title = fmt::format("Lifetime use of {}, known and expected, in {}", name_of(meter.ahead),
                                         service::cleaned(meter.ahead.meter->unit));
-  figure.add("figcaption").say(title);
-  Chart(meter, as_of).draw(add_plot(figure, width, height, title, summary(meter)));
+  Chart(meter, as_of).draw(add_chart(parent, frame, title, summary(meter)));
 }
 
 void add_usage_table(const Element& parent, const MeterForecast& meter) {

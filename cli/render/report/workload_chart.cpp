@@ -11,12 +11,7 @@
 namespace cli {
 namespace {
 
-constexpr double width = 360;
-constexpr double height = 190;
-constexpr double left = 34;
-constexpr double right = 356;
-constexpr double top = 16;
-constexpr double bottom = 156;
+constexpr Frame frame{.width = 360, .height = 190, .left = 34, .right = 356, .top = 16, .bottom = 156};
 
 std::string_view month_of(service::Day day) {
   constexpr std::array<std::string_view, 12> names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
@@ -42,33 +37,27 @@ void add_workload_chart(const Element& parent, const service::Workload& load) {
   for (const service::WorkloadRow& row : load.rows) {
     most = std::max({most, row.labour_hours.p90, row.labour_hours.mean});
   }
-  const Element figure = parent.add("figure");
   const std::string title = fmt::format("Hours of work by month, {} to {}", to_text(load.as_of), to_text(load.to));
-  figure.add("figcaption").say(title);
-  const Element plot = add_plot(figure, width, height, title, summary(load));
-  const Scale hours{0, most, bottom, top};
+  const Element plot = add_chart(parent, frame, title, summary(load));
+  const Scale hours{0, most, frame.bottom, frame.top};
   constexpr std::size_t most_marks = 6;
-  for (const double mark : round_marks(0, most, most_marks)) {
-    add_line(plot, "grid", {left, hours.at(mark)}, {right, hours.at(mark)});
-    add_text(plot, {left - 4, hours.at(mark) + 3.5}, "end", fmt::format("{:g}", mark));
-  }
-  add_text(plot, {left - 4, top - 6}, "end", "h");
-  const double step = (right - left) / static_cast<double>(load.rows.size());
+  add_grid(plot, frame, hours, most_marks, "h");
+  const double step = (frame.right - frame.left) / static_cast<double>(load.rows.size());
   for (std::size_t i = 0; i < load.rows.size(); ++i) {
     const service::WorkloadRow& row = load.rows[i];
-    const double from = left + step * static_cast<double>(i) + step * 0.14;
+    const double from = frame.left + step * static_cast<double>(i) + step * 0.14;
     const double to = from + step * 0.72;
     const service::Spread& labour = row.labour_hours;
     add_box(plot, "up-to", {from, hours.at(0)}, {to, hours.at(labour.p10)});
     add_box(plot, "band", {from, hours.at(labour.p10)}, {to, hours.at(labour.p90)});
     add_line(plot, "middle", {from - 1.5, hours.at(labour.mean)}, {to + 1.5, hours.at(labour.mean)});
     const std::chrono::year_month_day day{row.from};
-    add_text(plot, {(from + to) / 2, bottom + 13}, "middle", month_of(row.from));
+    add_text(plot, {(from + to) / 2, frame.bottom + 13}, "middle", month_of(row.from));
     if (i == 0 || day.month() == std::chrono::January) {
-      add_text(plot, {(from + to) / 2, bottom + 26}, "middle", fmt::format("{}", int{day.year()}));
+      add_text(plot, {(from + to) / 2, frame.bottom + 26}, "middle", fmt::format("{}", int{day.year()}));
     }
   }
-  add_line(plot, "axis", {left, bottom}, {right, bottom});
+  add_line(plot, "axis", {frame.left, frame.bottom}, {frame.right, frame.bottom});
 }
 
 }  // namespace cli

@@ -17,55 +17,35 @@ std::string share(const std::optional<Share>& share) {
 
 void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, const service::Fleet& fleet,
               std::string_view reason) {
-  const auto& span = item.point.due_span;
   const service::Resources& takes = item.resources;
   std::vector<std::string> checks;
   for (const service::FollowUp* check : item.checks) checks.push_back(check->name);
-  CsvCells cells{{"row", row},
-                 {"machine", csv_text(item.point.machine->key)},
-                 {"site", csv_text(item.point.machine->site)},
-                 {"customer", csv_text(customer_of(fleet, *item.point.machine))},
-                 {"task", csv_text(item.point.name)},
-                 {"position", csv_text(item.point.position)},
-                 {"standing", std::string(service::to_text(item.point.standing))},
-                 {"by_estimate", yes_or_no(item.point.by_estimate)},
-                 {"reason", std::string(reason)},
-                 {"odds", decimal(share_of(item.odds))},
-                 {"odds_before", decimal(share_of(item.odds_before))},
-                 {"odds_done", share(item.odds_done)},
-                 {"do_by", service::to_text(item.do_by)},
-                 {"due_span_p10", figure(span.p10)},
-                 {"due_span_p50", figure(span.p50)},
-                 {"due_span_p90", figure(span.p90)},
-                 {"gives_up", share(item.gives_up)},
-                 {"again", yes_or_no(item.again())},
-                 {"round", std::to_string(item.round)},
-                 {"between", std::to_string(item.between)},
-                 {"never_wait", yes_or_no(item.never_waits())},
-                 {"unknown", joined_kinds(item.point.unknown)},
-                 {"sooner_if", joined_names(item.point.sooner_if)},
-                 {"measure_again", joined_names(item.point.measure_again)},
-                 {"includes", csv_text(included_words(item, "; "))},
-                 {"checks", csv_text(fmt::format("{}", fmt::join(checks, "; ")))},
-                 {"waits_for", csv_text(awaited_words(item, "; "))},
-                 {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
-                 {"takes_people", std::to_string(takes.people)},
-                 {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},
-                 {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}};
-  add_marks(cells, item.point);
-  add_put_off(cells, item.point);
+  CsvCells cells = cells_of(row, item.point, fleet);
+  add_standing(cells, item.point);
+  cells.insert(cells.end(), {{"reason", std::string(reason)},
+                             {"odds", decimal(share_of(item.odds))},
+                             {"odds_before", decimal(share_of(item.odds_before))},
+                             {"odds_done", share(item.odds_done)},
+                             {"do_by", service::to_text(item.do_by)},
+                             {"gives_up", share(item.gives_up)},
+                             {"again", yes_or_no(item.again())},
+                             {"round", std::to_string(item.round)},
+                             {"between", std::to_string(item.between)},
+                             {"never_wait", yes_or_no(item.never_waits())},
+                             {"unknown", joined_kinds(item.point.unknown)},
+                             {"includes", csv_text(included_words(item, "; "))},
+                             {"checks", csv_text(fmt::format("{}", fmt::join(checks, "; ")))},
+                             {"waits_for", csv_text(awaited_words(item, "; "))},
+                             {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
+                             {"takes_people", std::to_string(takes.people)},
+                             {"takes_parts", csv_text(fmt::format("{}", fmt::join(part_words(takes), ", ")))},
+                             {"takes_fluids", csv_text(fmt::format("{}", fmt::join(fluid_words(takes), ", ")))}});
   table.add(cells);
 }
 
 void add_point(CsvTable& table, const char* row, const service::Point& point, const service::Fleet& fleet,
                CsvCells more) {
-  CsvCells cells{{"row", row},
-                 {"machine", csv_text(point.machine->key)},
-                 {"site", csv_text(point.machine->site)},
-                 {"customer", csv_text(customer_of(fleet, *point.machine))},
-                 {"task", csv_text(point.name)},
-                 {"position", csv_text(point.position)}};
-  add_marks(cells, point);
+  CsvCells cells = cells_of(row, point, fleet);
   for (auto& cell : more) cells.push_back(std::move(cell));
   table.add(cells);
 }
@@ -146,15 +126,13 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
   for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet);
   for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet);
   for (const service::OtherMachine& other : plan.others) {
-    table.add({{"row", "other"},
-               {"machine", csv_text(other.machine->key)},
-               {"site", csv_text(other.machine->site)},
-               {"customer", csv_text(customer_of(fleet, *other.machine))},
-               {"overdue", std::to_string(other.overdue)},
-               {"due", std::to_string(other.due)},
-               {"no_record", std::to_string(other.no_record)},
-               {"unknown", std::to_string(other.unknown)},
-               {"seen", std::to_string(other.seen)}});
+    CsvCells cells = cells_of("other", *other.machine, fleet);
+    cells.insert(cells.end(), {{"overdue", std::to_string(other.overdue)},
+                               {"due", std::to_string(other.due)},
+                               {"no_record", std::to_string(other.no_record)},
+                               {"unknown", std::to_string(other.unknown)},
+                               {"seen", std::to_string(other.seen)}});
+    table.add(cells);
   }
   return table.text();
 }

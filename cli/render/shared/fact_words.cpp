@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "render/shared/words.h"
-#include "service/book.h"
 
 namespace cli {
 
@@ -103,6 +102,17 @@ std::string fact_words(const Fact& fact, const service::Fleet& fleet, const std:
   if (!fact.by.empty()) text += ", by " + service::cleaned(fact.by);
   if (!fact.note.empty()) text += fmt::format(" ({})", service::cleaned(fact.note));
   return text;
+}
+
+std::string rest_of(const service::BookLine& line) {
+  const Fact& fact = line.fact;
+  std::vector<std::string> parts;
+  if (line.struck) parts.push_back("STRUCK " + service::cleaned(line.struck_because));
+  if (line.usage) parts.push_back("usage " + to_text_tenths(*line.usage));
+  if (fact.found) parts.push_back(fmt::format("found {}", to_text(*fact.found)));
+  if (!fact.by.empty()) parts.push_back("by " + service::cleaned(fact.by));
+  if (!fact.note.empty()) parts.push_back(service::cleaned(fact.note));
+  return fmt::format("{}", fmt::join(parts, "; "));
 }
 
 }  // namespace cli

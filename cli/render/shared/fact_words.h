@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "service/book.h"
 #include "service/fleet.h"
 #include "service/record.h"
 
@@ -19,5 +20,8 @@ std::string value_of(const service::Fact& fact, const service::Fleet& fleet,
                      const std::optional<service::Amount>& shown = {});
 std::string fact_words(const service::Fact& fact, const service::Fleet& fleet,
                        const std::optional<service::Amount>& shown = {});
+
+// Of a line of the book: who did it, how it was found, what was noted, and what became of the fact.
+std::string rest_of(const service::BookLine& line);
 
 }  // namespace cli

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "render/html/plate.h"
 #include "render/html/use_bars.h"
 #include "render/shared/bars_of.h"
 #include "render/shared/cautions.h"
@@ -22,13 +23,6 @@ using service::cleaned;
 using service::JobSheet;
 using service::MachineSheet;
 using service::SheetTask;
-
-void add_cell(const Element& list, std::string_view name, std::string_view text) {
-  if (text.empty()) return;
-  const Element cell = list.add("li");
-  cell.add("span", "quiet").say(name);
-  cell.say(" ").say(text);
-}
 
 void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet& of) {
   const Element plate = section.add("header", "plate");

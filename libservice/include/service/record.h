@@ -143,10 +143,6 @@ std::vector<bool> struck(const std::vector<Fact>& facts);
 // The `origin` of the strikes that `undo` adds.
 inline constexpr std::string_view undo_origin = "undo";
 
-// What `undo` takes back: of the newest command (by entered, then id) that is no `undo` itself and added a fact that is
-// not struck, those facts. `facts` is the whole book.
-std::vector<Fact> newest_command(const std::vector<Fact>& facts);
-
 // --- Facts as files ----------------------------------------------------------------------------------------
 
 struct FactRow {
@@ -246,9 +242,6 @@ class Record {
 
   // The newest effective day of all facts that have a day of their own.
   std::optional<Day> newest_day() const;
-
-  // newest_command() of the whole book.
-  std::vector<Fact> last_command() const;
 
   // The whole book read past all damage, for `check` and for saving what is left. Looks at the file's structure too.
   Legible legible() const;

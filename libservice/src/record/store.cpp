@@ -155,8 +155,6 @@ void Record::backup(const std::filesystem::path& target) const {
   copy_database(impl_->database, impl_->file, target);
 }
 
-std::vector<Fact> Record::last_command() const { return newest_command(facts()); }
-
 std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
                                  const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide) {
   if (impl_->access != Access::write) {

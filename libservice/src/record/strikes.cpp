@@ -1,7 +1,6 @@
 // Which facts hold: strikes, and strikes of strikes.
 #include <algorithm>
 #include <set>
-#include <tuple>
 
 #include "record/order.h"
 #include "service/record.h"
@@ -39,25 +38,6 @@ std::vector<Fact> unstruck(std::vector<Fact> facts) {
   facts.resize(kept);
   record::put_in_order(facts);
   return facts;
-}
-
-std::vector<Fact> newest_command(const std::vector<Fact>& facts) {
-  const std::vector<bool> voided = struck(facts);
-  const Fact* newest = nullptr;
-  for (std::size_t i = 0; i < facts.size(); ++i) {
-    if (voided[i] || facts[i].origin == undo_origin) continue;
-    if (newest == nullptr ||
-        std::tie(newest->entered, newest->id.command) < std::tie(facts[i].entered, facts[i].id.command)) {
-      newest = &facts[i];
-    }
-  }
-  std::vector<Fact> found;
-  if (newest == nullptr) return found;
-  for (std::size_t i = 0; i < facts.size(); ++i) {
-    if (!voided[i] && facts[i].id.command == newest->id.command) found.push_back(facts[i]);
-  }
-  record::put_in_order(found);
-  return found;
 }
 
 }  // namespace service

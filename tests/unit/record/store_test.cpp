@@ -94,7 +94,7 @@ TEST_CASE("decide sees the facts of the scope, and what it answers is what is st
   const auto added = record.append({{{"pump"}}}, false, [&](const std::vector<Fact>& known) {
     CHECK(known.size() == 1);
     CHECK(record.facts().size() == 2);  // asking inside is allowed
-    CHECK(record.last_command().size() == 1);
+    CHECK(record.machines().size() == 2);
     return std::vector<Fact>{reading("pump", day, 3, 3)};
   });
   CHECK(added.size() == 1);

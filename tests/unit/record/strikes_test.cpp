@@ -76,36 +76,6 @@ TEST_CASE("a hundred thousand facts can be taken back at once") {
   CHECK(std::count(voided.begin(), voided.end(), true) == many);
 }
 
-TEST_CASE("what undo takes back is the newest command that still holds and is no undo") {
-  std::vector<Fact> facts = {reading("loader", day, 10, 1), reading("pump", day, 20, 2, 1),
-                             reading("pump", day, 21, 2, 2)};
-  auto last = newest_command(facts);
-  REQUIRE(last.size() == 2);
-  CHECK(last[0].machine == "pump");
-
-  SUBCASE("a fact of it that is struck is left out, and the strike is newer") {
-    facts.push_back(strike(fact_id(2, 1), 3));
-    last = newest_command(facts);
-    REQUIRE(last.size() == 1);
-    CHECK(to_text(last[0].id) == to_text(fact_id(3, 1)));
-  }
-  SUBCASE("after undo, the one before") {
-    facts.push_back(strike(fact_id(2, 1), 3, "undo", 1));
-    facts.push_back(strike(fact_id(2, 2), 3, "undo", 2));
-    last = newest_command(facts);
-    REQUIRE(last.size() == 1);
-    CHECK(last[0].machine == "loader");
-    facts.push_back(strike(fact_id(1, 1), 4, "undo"));
-    CHECK(newest_command(facts).empty());
-  }
-  SUBCASE("a half that is left after a strike was undone") {
-    facts.push_back(strike(fact_id(2, 1), 3));
-    facts.push_back(strike(fact_id(3, 1), 4, "undo"));
-    last = newest_command(facts);
-    CHECK(last.size() == 2);
-  }
-}
-
 TEST_CASE("equal content is equal whoever entered it when") {
   const Fact a = reading("loader", day, 10, 1);
   Fact b = reading("loader", day, 10, 2);
