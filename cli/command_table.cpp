@@ -284,15 +284,20 @@ const std::vector<Command>& table() {
            "--changed, on other days, only "
            "what is new or worse since the last message that was handed over: what was not there, what stands "
            "under another heading, what is over by twice as much, a sign that was seen again; each says how many are "
-           "still overdue and out of use. Without --mailer it shows what would be sent, and nothing is remembered.",
+           "still overdue and out of use. Without --mailer it shows what would be sent, and nothing is remembered. "
+           "--site makes it a message about one site, with a memory of its own: what it told, one about the fleet "
+           "tells "
+           "all the same, and the other way round.",
        .words = {},
-       .options = {{"mailer", "CMD", "the program that sends it, as \"sendmail -t -i\""},
+       .options = {{"site", "SITE", "only machines of this site; to the same people"},
+                   {"mailer", "CMD", "the program that sends it, as \"sendmail -t -i\""},
                    {"changed", "", "only what is new or worse; alone, to look"},
                    {"exit-code", "", "status 1 when something needs doing"}},
        .formats = {},
        .examples = {{"mail", "what would be sent today"},
                     {"mail --output message.eml", "the same as a file, to look at in a mail program"},
-                    {"mail --changed", "what would be new or worse; nothing is remembered"}},
+                    {"mail --changed", "what would be new or worse; nothing is remembered"},
+                    {"mail --site quernholt", "of one site"}},
        .statuses = {{1, "with --exit-code: something needs doing, as with `due`"},
                     {66, "there is no record: mailed as such"},
                     {74, "the mailer failed: its own number is said, and the next message holds the same"},

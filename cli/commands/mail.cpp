@@ -56,7 +56,7 @@ constexpr const char* as_its_owner =
     "run `mail` as the user whose fleet it is (his own crontab, or User= of the systemd service)";
 
 // What to do where it runs unattended.
-Failure with_advice(const Failure& failure) {
+Failure with_advice(const Failure& failure, const std::string& handed_file) {
   std::vector<service::Diagnostic> told = failure.diagnostics();
   for (service::Diagnostic& diagnostic : told) {
     if (diagnostic.code == "no-record") {
@@ -68,7 +68,7 @@ Failure with_advice(const Failure& failure) {
     diagnostic.hint += fmt::format(
         "{}{}; or let that user read it, with chmod g+r on record.db and a group that both are in, and with --mailer "
         "write {} and the folder it is in, with chmod g+rw on both",
-        diagnostic.hint.empty() ? "" : "; ", as_its_owner, service::handed_file);
+        diagnostic.hint.empty() ? "" : "; ", as_its_owner, handed_file);
   }
   return {failure.kind(), std::move(told)};
 }
@@ -86,7 +86,7 @@ class Mailing {
       open();
     } catch (const Failure& failure) {
       if (failure.kind() == FailureKind::usage) throw;
-      return mail_failure(with_advice(failure));
+      return mail_failure(with_advice(failure, service::handed_file_of(scope_)));
     }
     return mail_list();
   }
@@ -97,6 +97,7 @@ class Mailing {
   // All that can fail for a reason that is to be mailed.
   void open() {
     session_ = open_fleet(context_);
+    scope_ = scope_of(arguments_, *session_.fleet, arguments_.words.size());
     if (session_.fleet->mail.to.empty()) {
       has_nobody_ = true;
       return;
@@ -106,7 +107,7 @@ class Mailing {
         has_weekly_word() && (knows_nothing_before() ||
                               service::weekly_word_is_on(*session_.fleet, session_.today, only_changed(), last_word()));
     const auto record = open_record(folder_, service::Access::read);
-    const auto snapshot = take_snapshot(session_.fleet, record, session_.today, session_.day_is_given);
+    const auto snapshot = take_snapshot(session_.fleet, record, session_.today, session_.day_is_given, scope_);
     const auto detail = weekly_ ? service::Detail::everything : service::Detail::standings;
     list_ = due_list(snapshot, {session_.today + std::chrono::days{30}, {}, detail});
   }
@@ -116,7 +117,8 @@ class Mailing {
     const service::Handed nothing;
     const service::Handed* const told = !only_changed() || weekly_ ? nullptr : before_ ? &*before_ : &nothing;
     service::OverdueNews news = overdue_news(list_, told);
-    const WordOfTheWeek word = weekly_ ? WordOfTheWeek(weekly_word(list_, last_backup(folder_))) : std::nullopt;
+    const WordOfTheWeek word =
+        weekly_ ? WordOfTheWeek(weekly_word(list_, last_backup(folder_), missed())) : std::nullopt;
     const int status = arguments_.has("exit-code") && needs_doing(list_) ? 1 : 0;
     if (news.blocks.empty() && !word) {
       keep_quietly(std::move(news.then));
@@ -124,7 +126,7 @@ class Mailing {
     }
     Letter letter = news.blocks.empty() ? letter_of_week(list_, *word, context_.look.command)
                                         : letter_of_news(list_, news, word, context_.look.command);
-    if (!not_known_before_.empty()) say_not_known_before(letter, not_known_before_);
+    if (!not_known_before_.empty()) say_not_known_before(letter, handed_file().filename().string(), not_known_before_);
     try {
       send(session_.fleet->mail, letter);
     } catch (const Failure&) {
@@ -197,7 +199,7 @@ class Mailing {
     if (!asks_what_was_handed()) return std::nullopt;
     std::string text;
     try {
-      text = read_file(folder_ / service::handed_file);
+      text = read_file(handed_file());
     } catch (const Failure& failure) {
       if (failure.kind() != FailureKind::not_found) not_known_before("cannot be read", as_its_owner);
       return std::nullopt;
@@ -210,16 +212,18 @@ class Mailing {
 
   // Then the word may be owed, and is said.
   bool knows_nothing_before() const { return !not_known_before_.empty(); }
+  std::vector<service::Day> missed() const { return weekly_words_missed(*session_.fleet, session_.today, last_word()); }
+  std::filesystem::path handed_file() const { return folder_ / service::handed_file_of(scope_); }
   std::optional<service::Day> last_word() const { return before_ ? before_->word : std::nullopt; }
 
   void not_known_before(const std::string& problem, const std::string& hint) {
     not_known_before_ = problem;
-    context_.also.push_back({"mailed-not-known",
-                             fmt::format("{} {}, so all is mailed again",
-                                         (folder_ / service::handed_file).lexically_normal().string(), problem),
-                             hint,
-                             {},
-                             service::Severity::remark});
+    context_.also.push_back(
+        {"mailed-not-known",
+         fmt::format("{} {}, so all is mailed again", handed_file().lexically_normal().string(), problem),
+         hint,
+         {},
+         service::Severity::remark});
   }
 
   // After the mailer said that it has the message, and never before: cut short between the two, the next message
@@ -259,8 +263,7 @@ class Mailing {
     then.on = session_.today;
     constexpr unsigned for_its_owner_alone = 0600;
     try {
-      service::write_file(folder_ / service::handed_file, service::to_text(then), for_its_owner_alone,
-                          service::IfThere::replace, so);
+      service::write_file(handed_file(), service::to_text(then), for_its_owner_alone, service::IfThere::replace, so);
     } catch (const Failure& failure) {
       std::vector<service::Diagnostic> told = failure.diagnostics();
       for (service::Diagnostic& one : told) {
@@ -276,6 +279,7 @@ class Mailing {
   std::vector<std::string> mailer_;
   std::filesystem::path folder_;
   Session session_;
+  service::Scope scope_;  // the whole fleet, or one site
   bool has_nobody_ = false;
   bool weekly_ = false;
   service::DueList list_;

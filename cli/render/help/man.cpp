@@ -97,6 +97,7 @@ std::string help_as_man(const HelpAnswer&) {
       ".TP\nrecord.db\nthe book of facts, readable by its owner alone\n"
       ".TP\n\\&.compiled\\-fleet\nthe fleet files as they were last read, to save time; may be deleted\n"
       ".TP\n\\&.mailed\nwhat the last message of mail \\-\\-changed held; deleted, the next one tells all again\n"
+      ".TP\n\\&.mailed\\-SITE\nthe same of mail \\-\\-site\n"
       ".TP\n\\&.backed\\-up\nthe day of the last backup\n";
   return text;
 }

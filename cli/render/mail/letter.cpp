@@ -167,9 +167,29 @@ std::string ago(service::Day day, service::Day as_of) {
   return fmt::format("{}, {} ago", to_text(day), service::counted(days, "day", "days"));
 }
 
+std::string weekday_of_word(const service::Fleet& fleet) {
+  constexpr std::array names{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
+  return names.at(static_cast<std::size_t>(fleet.mail.weekly_word.value_or(service::Weekday::monday)));
+}
+
+std::string every_week(const service::Fleet& fleet) {
+  return fmt::format("This word comes every {}. When it does not come, find out why.", weekday_of_word(fleet));
+}
+
+// On which days it did not come.
+std::string missed_words(const service::Fleet& fleet, const std::vector<service::Day>& missed) {
+  const std::string weekday = weekday_of_word(fleet);
+  if (missed.size() == 1) {
+    return fmt::format("The word of {}, {}, was not handed over on its day.", weekday, to_text(missed.front()));
+  }
+  return fmt::format("The words of {} {}s, {} to {}, were not handed over on their days.", missed.size(), weekday,
+                     to_text(missed.front()), to_text(missed.back()));
+}
+
 std::vector<std::string> word_lines(const service::DueList& list, const service::WeeklyWord& word,
                                     const std::string& command) {
   std::vector<std::string> lines;
+  if (!word.missed.empty()) lines.push_back(missed_words(*list.fleet, word.missed));
   if (word.next != nullptr) {
     lines.push_back(fmt::format("Next due: {}{}, {}{}, {}.", warned(word.next->machine, list),
                                 service::cleaned(word.next->machine->key), service::cleaned(task_of(*word.next)),
@@ -190,12 +210,6 @@ std::vector<std::string> word_lines(const service::DueList& list, const service:
   lines.push_back(word.backup ? fmt::format("Last backup of the record: {}.", ago(*word.backup, list.as_of))
                               : fmt::format("No backup of the record is known; to make one: {} backup FILE", command));
   return lines;
-}
-
-std::string every_week(const service::Fleet& fleet) {
-  constexpr std::array names{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
-  const auto day = static_cast<std::size_t>(fleet.mail.weekly_word.value_or(service::Weekday::monday));
-  return fmt::format("This word comes every {}. When it does not come, find out why.", names.at(day));
 }
 
 void add_each(std::vector<std::string>& to, const std::vector<std::string>& cautions) {
@@ -256,6 +270,13 @@ std::string failure_words(const service::Failure& failure, bool fleet_was_read) 
   return "no list: something went wrong";
 }
 
+// Its silence about the others means nothing.
+void add_other_sites(Letter& letter, const service::DueList& list) {
+  if (list.scope.site.empty()) return;
+  letter.opening.push_back(
+      fmt::format("This is of site {} alone; nothing is said of the others.", service::cleaned(list.scope.site)));
+}
+
 std::string named(std::string subject, const std::string& fleet) {
   subject = in_capitals(std::move(subject));
   return fleet.empty() ? subject : fmt::format("{}: {}", subject, service::cleaned(fleet));
@@ -266,9 +287,10 @@ std::string named(std::string subject, const std::string& fleet) {
 Letter letter_of_news(const service::DueList& list, const service::OverdueNews& news, const WordOfTheWeek& word,
                       const std::string& command) {
   Letter letter;
-  letter.subject =
-      named((news.everything ? "" : "new or worse: ") + all_counts(news.counts), service::cleaned(list.fleet->name));
-  letter.title = fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of));
+  const std::string whose = whose_list(*list.fleet, list.scope);
+  letter.subject = named((news.everything ? "" : "new or worse: ") + all_counts(news.counts), whose);
+  letter.title = fmt::format("{}, {}", whose, to_text(list.as_of));
+  add_other_sites(letter, list);
   if (!news.everything) letter.counts = not_told_again(news);
   letter.first = first_lines(news, list);
   if (!news.everything) letter.opening.emplace_back("New since the last message, or worse:");
@@ -292,11 +314,12 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
 Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& word, const std::string& command) {
   Letter letter;
   const std::string machines = service::counted(word.machines, "machine", "machines");
-  letter.subject =
-      named(word.due.empty() ? "all is well, " + machines : fmt::format("nothing overdue, {} due", word.due.size()),
-            list.fleet->name);
-  letter.title = fmt::format("{}, {}", service::cleaned(list.fleet->name), to_text(list.as_of));
+  const std::string whose = whose_list(*list.fleet, list.scope);
+  letter.subject = named(
+      word.due.empty() ? "all is well, " + machines : fmt::format("nothing overdue, {} due", word.due.size()), whose);
+  letter.title = fmt::format("{}, {}", whose, to_text(list.as_of));
   letter.opening.push_back(fmt::format("Nothing is overdue, and all is known, of {}.", machines));
+  add_other_sites(letter, list);
   add_due(letter, list, word);
   letter.cautions = cautions_of(word.due);
   letter.word = word_lines(list, word, command);
@@ -331,10 +354,10 @@ Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fle
   return letter;
 }
 
-void say_not_known_before(Letter& letter, const std::string& problem) {
-  letter.opening.insert(letter.opening.begin(),
-                        fmt::format("What was mailed before is not known, for {} {}; so all is told again.",
-                                    service::handed_file, problem));
+void say_not_known_before(Letter& letter, const std::string& file, const std::string& problem) {
+  letter.opening.insert(
+      letter.opening.begin(),
+      fmt::format("What was mailed before is not known, for {} {}; so all is told again.", file, problem));
 }
 
 }  // namespace cli

@@ -26,8 +26,8 @@ struct LetterPart {
 };
 
 struct Letter {
-  std::string subject;               // counts and the fleet's name; no text out of a record
-  std::string title;                 // `Thrennay estate, 2026-06-15`
+  std::string subject;               // counts, the fleet's name and the site; no text out of a record
+  std::string title;                 // `Thrennay estate, site quernholt, 2026-06-15`
   std::string counts;                // where it is not all of the list: what is not told again, on the first screen
   std::vector<std::string> first;    // what must not wait, in short lines
   std::vector<std::string> opening;  // sentences
@@ -57,8 +57,8 @@ struct FailedFleet {
 // There is no list, and why.
 Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fleet, const std::string& command);
 
-// What was mailed before could not be read: `problem`, such as `is damaged`. Said in the letter.
-void say_not_known_before(Letter& letter, const std::string& problem);
+// What was mailed before could not be read from that file: `problem`, such as `is damaged`. Said in the letter.
+void say_not_known_before(Letter& letter, const std::string& file, const std::string& problem);
 
 // The longest line of its text. Up to 78 may stand in mail; a line of 76 in plain letters is not broken on the way, so
 // that a message can be read as it is.

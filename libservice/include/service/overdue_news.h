@@ -63,8 +63,10 @@ std::string to_text(const Handed& handed);
 // nothing: then all is told again.
 Parsed<Handed> parse_handed(std::string_view text, std::string_view fleet, Day today);
 
-// The name of the file in the fleet's folder.
+// The name of the file in the fleet's folder; of messages about one site `.mailed-SITE`, for what one of them told the
+// other did not.
 inline constexpr std::string_view handed_file = ".mailed";
+std::string handed_file_of(const Scope& scope);
 
 // And of the one that holds the day of the last backup.
 inline constexpr std::string_view backed_up_file = ".backed-up";
@@ -102,6 +104,10 @@ bool has_weekly_word(const Fleet& fleet, bool always);
 // after it, where it was handed over on no day since (`Handed::word`). Where nothing tells that, on its weekday alone.
 bool weekly_word_is_on(const Fleet& fleet, Day day, bool always, std::optional<Day> last = {});
 
+// Its days since the last one that was handed over and before this day: on none of them it was. None where nothing
+// tells of a last one.
+std::vector<Day> weekly_words_missed(const Fleet& fleet, Day day, std::optional<Day> last);
+
 struct WeeklyWord {
   int machines = 0;                // that are kept
   const Point* next = nullptr;     // the earliest that is due, or comes due; null: nothing can be expected
@@ -110,10 +116,11 @@ struct WeeklyWord {
   std::optional<Day> longest_since;
   std::optional<Day> backup;      // the last one; none: not known of any
   std::vector<const Point*> due;  // by facts or by estimate, and not overdue, in the order of the list
+  std::vector<Day> missed;        // weekly_words_missed
 };
 
 // Of a list whose days were reckoned (`Detail::everything`), and points into it.
-WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup);
+WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup, std::vector<Day> missed = {});
 
 }  // namespace service
 

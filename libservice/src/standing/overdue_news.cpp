@@ -1,5 +1,7 @@
 #include "service/overdue_news.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <chrono>
 #include <map>
@@ -34,6 +36,12 @@ std::size_t lines_under(OverdueHeading heading, const std::vector<HeadingCount>&
 void add(std::vector<OverdueBlock>& blocks, const OverdueEntry& entry) {
   if (blocks.empty() || blocks.back().heading != entry.heading) blocks.push_back({entry.heading, {}});
   blocks.back().entries.push_back(entry);
+}
+
+// The day of the weekly word that is not after this one.
+Day day_of_word(const Fleet& fleet, Day day) {
+  const auto wanted = static_cast<unsigned>(fleet.mail.weekly_word.value_or(Weekday::monday));
+  return day - (std::chrono::weekday(day) - std::chrono::weekday((wanted + 1) % 7));
 }
 
 // What was said before, by what makes an entry the same.
@@ -98,17 +106,31 @@ OverdueNews overdue_news(const DueList& list, const Handed* before) {
   return news;
 }
 
+std::string handed_file_of(const Scope& scope) {
+  return scope.site.empty() ? std::string(handed_file) : fmt::format("{}-{}", handed_file, scope.site);
+}
+
 bool has_weekly_word(const Fleet& fleet, bool always) { return fleet.mail.weekly_word || always; }
 
 bool weekly_word_is_on(const Fleet& fleet, Day day, bool always, std::optional<Day> last) {
   if (!has_weekly_word(fleet, always)) return false;
-  const auto wanted = static_cast<unsigned>(fleet.mail.weekly_word.value_or(Weekday::monday));
-  const Day owed_since = day - (std::chrono::weekday(day) - std::chrono::weekday((wanted + 1) % 7));
+  const Day owed_since = day_of_word(fleet, day);
   return last ? *last < owed_since : day == owed_since;
 }
 
-WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup) {
+std::vector<Day> weekly_words_missed(const Fleet& fleet, Day day, std::optional<Day> last) {
+  std::vector<Day> missed;
+  if (!last) return missed;
+  constexpr std::chrono::days week{7};
+  for (Day each = day_of_word(fleet, day); each > *last; each -= week) {
+    if (each < day) missed.insert(missed.begin(), each);
+  }
+  return missed;
+}
+
+WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup, std::vector<Day> missed) {
   WeeklyWord word;
+  word.missed = std::move(missed);
   word.machines = list.machines;
   word.backup = backup;
   for (const Point& point : list.points) {

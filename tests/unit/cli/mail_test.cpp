@@ -220,6 +220,91 @@ TEST_CASE("only what is new, and how much is still overdue") {
   CHECK_FALSE(holds(place.read("sent/3"), "still overdue"));
 }
 
+TEST_CASE("a late weekly word says which days were missed") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  const std::string by = mailer(place);
+  const auto on = [&](const std::string& day, const std::string& with) {
+    place.run_words(with_mailer("mail --changed --as-of " + day, with));
+    const auto count = sent(place);
+    return count == 0 ? "" : place.read("sent/" + std::to_string(count));
+  };
+  CHECK_FALSE(holds(on("2026-06-22", by), "handed over on its day"));
+  REQUIRE(sent(place) == 1);
+  on("2026-06-29", "/bin/false");
+  const std::string late = on("2026-06-30", by);
+  REQUIRE(sent(place) == 2);
+  CHECK(holds(late, "The word of Monday, 2026-06-29, was not handed over on its day."));
+  const std::string later = on("2026-07-15", by);
+  REQUIRE(sent(place) == 3);
+  CHECK(holds(later, "The words of 2 Mondays, 2026-07-06 to 2026-07-13, were not handed over on their days."));
+  // With a list below it too.
+  must(place, "saw loader leak --on 2026-07-15 --as-of 2026-07-15");
+  const std::string list = on("2026-07-21", by);
+  REQUIRE(sent(place) == 4);
+  CHECK(holds(list, "loader: hoses"));
+  CHECK(holds(list, "The word of Monday, 2026-07-20, was not handed over on its day."));
+}
+
+TEST_CASE("of one site: the message says which, and goes to the same people") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  must(place, "saw pump rattling --on 2026-06-12");
+  REQUIRE(place.run("mail --site mere --as-of 2026-06-16") == 0);
+  CHECK(subject(place.out) == "1 seen: Skarvey estate, site mere");
+  CHECK(place.out.find("\r\nTo: office@skarvey.example\r\n") != std::string::npos);
+  CHECK(holds(place.out, "Skarvey estate, site mere, 2026-06-16"));
+  CHECK(holds(place.out, "This is of site mere alone; nothing is said of the others."));
+  CHECK(holds(place.out, "rattling"));
+  CHECK_FALSE(holds(place.out, "hoses"));
+  // By its name too; and one that is not there is no silence.
+  REQUIRE(place.run_words({"mail", "--site", "Home yard", "--as-of", "2026-06-16"}) == 0);
+  CHECK(subject(place.out) == "1 overdue: Skarvey estate, site yard");
+  CHECK(place.run("mail --site nowhere --as-of 2026-06-16") == 64);
+  CHECK(place.complains("no site `nowhere`"));
+  CHECK(place.out.empty());
+  CHECK(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK_FALSE(holds(place.out, "alone"));
+  // Well alone, on the day of the word.
+  must(place, "looked pump rattling --note bolted --on 2026-06-16 --as-of 2026-06-16");
+  REQUIRE(place.run("mail --site mere --as-of 2026-06-22") == 0);
+  CHECK(subject(place.out) == "All is well, 1 machine: Skarvey estate, site mere");
+  CHECK(holds(place.out, "This is of site mere alone"));
+  CHECK(place.run("mail --site mere --as-of 2026-06-23") == 0);
+  CHECK(place.out.empty());
+}
+
+TEST_CASE("what is told of one site and what is told of the fleet are remembered each by itself") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw pump rattling --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto sent_by = [&](const std::string& line) {
+    REQUIRE(place.run_words(with_mailer(line, by)) == 0);
+    return sent(place);
+  };
+  CHECK(sent_by("mail --changed --site mere --as-of 2026-06-16") == 1);
+  CHECK(fs::exists(place.folder / ".mailed-mere"));
+  CHECK_FALSE(fs::exists(place.folder / ".mailed"));
+  CHECK(sent_by("mail --changed --site mere --as-of 2026-06-16") == 1);
+  CHECK(sent_by("mail --changed --as-of 2026-06-16") == 2);
+  CHECK(holds(place.read("sent/2"), "rattling"));
+  CHECK(sent_by("mail --changed --site yard --as-of 2026-06-16") == 2);
+  // The word of the one is not the word of the other.
+  CHECK(sent_by("mail --changed --site mere --as-of 2026-06-22") == 3);
+  CHECK(sent_by("mail --changed --as-of 2026-06-23") == 4);
+  CHECK(holds(place.read("sent/4"), "The word of Monday, 2026-06-22, was not handed over on its day."));
+  // Damaged, it is said by its own name.
+  place.write(".mailed-mere", "nonsense\n");
+  CHECK(sent_by("mail --changed --site mere --as-of 2026-06-24") == 5);
+  CHECK(place.complains(".mailed-mere is "));
+  CHECK(holds(place.read("sent/5"), ".mailed-mere is"));
+}
+
 TEST_CASE("what was remembered and cannot be read is said, and all is told again") {
   Place place;
   furnish(place);

@@ -56,8 +56,9 @@ TEST_CASE("a file that is not ours to replace is left alone") {
 TEST_CASE("an answer is never written over what people wrote for their fleet") {
   Place place;
   place.furnish();
-  for (const char* file : {"schedules/pump.yaml", "schedules/new.yaml", "./schedules/../schedules/pump.yaml",
-                           "fleet.yaml", "register.csv", "record.db", ".compiled-fleet", ".mailed", ".backed-up"}) {
+  for (const char* file :
+       {"schedules/pump.yaml", "schedules/new.yaml", "./schedules/../schedules/pump.yaml", "fleet.yaml", "register.csv",
+        "record.db", ".compiled-fleet", ".mailed", ".mailed-yard", ".backed-up"}) {
     CAPTURE(std::string(file));
     CHECK(place.run(std::string("export --output ") + file) == 64);
     // Nor is anything stored before the name is refused.

@@ -307,6 +307,23 @@ TEST_CASE("the weekly word is owed from its weekday until the day on which it wa
   CHECK(on("2026-07-21", "2026-06-18"));
 }
 
+TEST_CASE("the weekly words that were missed are those since the last one, and before today") {
+  const World world(yearly, "", "mail: {to: [a@b], weekly-word: wed}\n");
+  const auto missed = [&](const char* day, const char* last) {
+    std::string text;
+    for (const service::Day each : service::weekly_words_missed(world.fleet(), test::day(day), test::day(last))) {
+      text += service::to_text(each).substr(5) + ' ';
+    }
+    return text;
+  };
+  CHECK(missed("2026-06-17", "2026-06-10").empty());  // a Wednesday, and the one before
+  CHECK(missed("2026-06-17", "2026-06-09") == "06-10 ");
+  CHECK(missed("2026-06-18", "2026-06-16") == "06-17 ");
+  CHECK(missed("2026-06-18", "2026-06-18").empty());
+  CHECK(missed("2026-07-02", "2026-06-12") == "06-17 06-24 07-01 ");
+  CHECK(service::weekly_words_missed(world.fleet(), test::day("2026-06-18"), {}).empty());
+}
+
 TEST_CASE("the weekly word tells what is next and how old things are") {
   World world("  t: {do: Work, every: {months: 12}}\n  u: {do: Work, every: {hours: 1000}}\n",
               "bought: {on: 2020-01-01, at: 0}");
