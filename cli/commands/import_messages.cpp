@@ -51,6 +51,7 @@ int import_messages(Context& context) {
   answer.messages = enter_messages(session.fleet, record, ask, writer_of(context));
   answer.written.command = std::string(arguments.command->name);
   answer.written.entered = answer.messages.entered;
+  if (answer.messages.utf16) answer.written.understood.emplace_back("read as UTF-16");
   const auto& lines = answer.messages.lines;
   answer.written.left_out = static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), service::is_refused));
   stored(context, session, answer.written);

@@ -53,7 +53,7 @@ std::string wrong_lines(const MessageLine& line, const std::string& command) {
 
 // What this line alone brought about, and what whoever sent it has to hear.
 std::string taken_lines(const service::Messages& messages, const MessageLine& line, const std::string& command) {
-  const service::Entered part = part_of(messages, line);
+  service::Entered part = part_of(messages, line);
   const bool stored = !part.dry_run;
   std::string text;
   for (const service::Fact& fact : line.facts) {
@@ -77,6 +77,10 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
   }
   for (const service::Fact& sign : line.clears) {
     text += fmt::format("This answers: {}, seen {}\n", service::cleaned(sign.name), to_text(sign.on));
+    // What was kept in its own words is no more to be looked at, which says the same.
+    std::erase_if(part.answered, [&](const service::SeenSign& seen) {
+      return seen.machine->key == sign.machine && seen.sign == sign.name;
+    });
   }
   text += seen_lines(part) + value_lines(part, command, ToldBy::message);
   for (const service::Fact& fact : line.facts) {
@@ -127,6 +131,7 @@ std::string messages_as_text(const MessagesWritten& written, const Look& look) {
   const service::Messages& messages = written.messages;
   const service::Entered& entered = messages.entered;
   std::string text = out_of_use_lines(entered);
+  for (const std::string& line : written.written.understood) text += service::cleaned(line) + '\n';
   for (const MessageLine& line : messages.lines) {
     const std::string written = service::cleaned(line.text);
     text += fmt::format("{}: {}\n", line.number, is_refused(line) ? shortened(written, longest_echo) : written);

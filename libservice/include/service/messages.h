@@ -24,7 +24,7 @@
 namespace service {
 
 struct MessagesAsk {
-  std::string text;    // UTF-8, in lines
+  std::string text;    // in lines; UTF-8, or UTF-16 with a byte order mark
   std::string origin;  // `import FILE`
   Day today;
   bool day_is_given = false;
@@ -67,13 +67,14 @@ struct MessageLine {
 
 struct Messages {
   std::vector<MessageLine> lines;
-  Entered entered;  // by all lines together
+  bool utf16 = false;  // how the text was written
+  Entered entered;     // by all lines together
 };
 
 // Lines are taken in the order in which they were sent, as far as their stamps say; they are told in that of the text.
 // Reads, judges and stores, in one transaction. A line that says what the book holds already (the n-th equal one of a
-// day, as rows of a file) adds nothing. Fails with bad_data where the text is none of messages: too long, in UTF-16;
-// else as `enter` does, but for what is wrong with a line.
+// day, as rows of a file) adds nothing. Fails with bad_data where the text is none of messages: too long, broken
+// UTF-16; else as `enter` does, but for what is wrong with a line.
 Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& record, const MessagesAsk& ask,
                         const Writer& writer);
 

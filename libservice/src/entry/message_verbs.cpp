@@ -30,11 +30,22 @@ void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
                     value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words));
 }
 
+// A word in which amounts are told, such as of fuel. It names nothing that anybody saw.
+bool is_of_amounts(const Word& word) {
+  constexpr auto units = std::to_array<std::string_view>(
+      {"l",        "litre", "litres", "liter", "liters", "ml",    "gal",    "gallon", "gallons", "pint",   "pints",
+       "kg",       "g",     "t",      "ton",   "tons",   "tonne", "tonnes", "lb",     "lbs",     "ha",     "hectare",
+       "hectares", "acre",  "acres",  "bale",  "bales",  "mm",    "cm",     "m",      "km",      "mile",   "miles",
+       "bar",      "psi",   "kpa",    "kw",    "kwh",    "hp",    "rpm",    "v",      "volt",    "volts",  "%",
+       "percent",  "h",     "hr",     "hrs",   "hour",   "hours", "min",    "mins",   "minute",  "minutes"});
+  return is_one_of(word, units);
+}
+
 // One word behind a value, or two: it may be a unit that no meter of it counts in, and not a word to drop.
 bool may_be_a_unit(Words words) {
   const std::string& text = words.front().text;
   return !text.empty() && text.find_first_of("0123456789?!") == std::string::npos &&
-         (words.size() == 1 || is_like_a_day(words[1].text)) &&
+         (words.size() == 1 || is_like_a_day(words[1].text) || (is_of_amounts(words[0]) && is_word(words[1], "of"))) &&
          std::string_view("abcdefghijklmnopqrstuvwxyz%").find(folded_name(text).front()) != std::string_view::npos;
 }
 
@@ -57,9 +68,11 @@ bool may_be_a_unit(Words words) {
           fmt::format("say the right value alone: {} VALUE", machine.key));
   }
   if (may_be_a_unit(rest)) {
-    wrong("other-unit", fmt::format("`{}` behind the value is not understood", joined(rest)),
-          fmt::format("{0}: say the value as it shows it; if that is what was seen, in a line of its own: saw {1} {2}",
-                      units_counted(machine), machine.key, joined(rest)));
+    std::string hint = fmt::format("{}: say the value as it shows it", units_counted(machine));
+    if (!is_of_amounts(rest[0])) {
+      hint += fmt::format("; if that is what was seen, in a line of its own: saw {} {}", machine.key, joined(rest));
+    }
+    wrong("other-unit", fmt::format("`{}` behind the value is not understood", joined(rest)), std::move(hint));
   }
   ask_what_it_is(machine, joined(rest), words[0].text);
 }

@@ -11,6 +11,7 @@
 #include "entry/message_text.h"
 #include "entry/message_words.h"
 #include "entry/refused_values.h"
+#include "service/spreadsheet.h"
 
 namespace service {
 namespace {
@@ -518,10 +519,16 @@ class Sorting {
   std::vector<Draft*> of_;
 };
 
-void insist_on_messages(std::string_view text, const std::vector<Draft>& drafts) {
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
-    throw Failure(FailureKind::bad_data, {"utf16", "the text is in UTF-16", "save it as UTF-8"});
+// As telephones and word processors save it too.
+std::string decoded(const std::string& text) {
+  auto plain = from_utf16(text);
+  if (!plain) {
+    throw Failure(FailureKind::bad_data, {"utf16", "the text is UTF-16 that is cut off or broken", "save it as UTF-8"});
   }
+  return std::move(*plain);
+}
+
+void insist_on_messages(const std::vector<Draft>& drafts) {
   if (drafts.size() <= most_lines) return;
   throw Failure(FailureKind::bad_data,
                 {"too-many-lines",
@@ -615,11 +622,13 @@ std::string_view to_text(LineFate fate) {
 
 bool is_refused(const MessageLine& line) { return line.fate == LineFate::refused; }
 
-Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& record, const MessagesAsk& ask,
+Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& record, const MessagesAsk& asked,
                         const Writer& writer) {
+  MessagesAsk ask = asked;
+  ask.text = decoded(asked.text);
   const Reader reader(*fleet, ask);
   std::vector<Draft> drafts = reader.read();
-  insist_on_messages(ask.text, drafts);
+  insist_on_messages(drafts);
   std::set<std::string> machines;
   for (Draft& draft : drafts) {
     reader.understand(draft, [](const Machine&) { return std::vector<std::string>{}; });
@@ -633,6 +642,7 @@ Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& recor
   request.dry_run = ask.dry_run;
   request.propose = [&](const Extract& known) { return Sorting(fleet, ask, writer, drafts).propose(known); };
   Messages messages;
+  messages.utf16 = is_utf16(asked.text);
   messages.entered = enter(fleet, record, request, writer);
   share_out(drafts, messages.entered);
   for (Draft& draft : drafts) {

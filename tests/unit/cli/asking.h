@@ -34,6 +34,17 @@ inline void take_out(const Place& place, const std::string& name) {
                              std::filesystem::copy_options::overwrite_existing);
 }
 
+// ASCII as UTF-16 with a byte order mark.
+inline std::string utf16(const std::string& text, bool little) {
+  std::string out = little ? "\xff\xfe" : "\xfe\xff";
+  for (const char c : text) {
+    if (!little) out += '\0';
+    out += c;
+    if (little) out += '\0';
+  }
+  return out;
+}
+
 // What `line`, a form of check, finds.
 inline nlohmann::json findings(Place& place, const std::string& line, int status) {
   CHECK(place.run(line + " --format json") == status);

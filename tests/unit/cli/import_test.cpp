@@ -10,6 +10,7 @@ namespace {
 
 using cli_test::book;
 using cli_test::Place;
+using cli_test::utf16;
 
 // The facts without ids and times: what a file said.
 std::string content(Place& place) {
@@ -22,16 +23,6 @@ std::string content(Place& place) {
     text += fact.dump() + "\n";
   }
   return text;
-}
-
-std::string utf16(const std::string& text, bool little) {
-  std::string out = little ? "\xff\xfe" : "\xfe\xff";
-  for (const char c : text) {
-    if (!little) out += '\0';
-    out += c;
-    if (little) out += '\0';
-  }
-  return out;
 }
 
 std::string with(std::string text, char from, char to) {

@@ -560,6 +560,57 @@ TEST_CASE("what may have come before a sign of the day does not answer it") {
   CHECK(other.says("This answers: leak, seen 2026-06-14"));
 }
 
+TEST_CASE("what a line answers is said once") {
+  Field field;
+  must(field, std::string("saw loader grinding noise --on 2026-06-13") + as_of);
+  field.input = "looked loader grinding noise by M.T. found good: a stone";
+  CHECK(field.run(std::string("import --messages -") + as_of) == 0);
+  CHECK(field.says("This answers: grinding noise, seen 2026-06-13"));
+  CHECK_FALSE(field.says("No more to be looked at"));
+  // What no line names as answered is said all the same: a measured value that was kept.
+  must(field, std::string("saw pump vibration=7 --on 2026-06-13") + as_of);
+  field.input = "looked pump vibration 7 by M.T. found good: bolted down";
+  CHECK(field.run(std::string("import --messages -") + as_of) == 0);
+  CHECK(field.says("No more to be looked at: pump: vibration 7"));
+}
+
+TEST_CASE("an amount of something is not led to as a sign") {
+  Field field;
+  for (const char* text : {"loader 45 litres", "loader 45 Liters.", "loader 45 litres of diesel", "loader 12 bar"}) {
+    const json line = field.lines(text, 65, " --dry-run").at(0);
+    CHECK(line["wrong"][0]["code"] == "other-unit");
+    const std::string hint = line["wrong"][0]["hint"];
+    CHECK_MESSAGE(hint.find("saw ") == std::string::npos, hint);
+    CHECK_MESSAGE(hint.find("say the value as it shows it") != std::string::npos, hint);
+  }
+  const std::string smoke = field.lines("loader 1511 smoke", 65, " --dry-run").at(0)["wrong"][0]["hint"];
+  CHECK_MESSAGE(smoke.find("saw loader smoke") != std::string::npos, smoke);
+}
+
+TEST_CASE("a text in UTF-16 is read, and that is said") {
+  for (const bool little : {true, false}) {
+    Field field;
+    const json lines = field.lines(cli_test::utf16("loader 1511.4\r\nsaw loader leak\r\n", little), 0);
+    REQUIRE(lines.size() == 2);
+    CHECK(lines[0]["text"] == "loader 1511.4");
+    CHECK(lines[1]["fate"] == "taken");
+    CHECK(field.answer["understood"] == json{"read as UTF-16"});
+    field.input = cli_test::utf16("saw loader smoke", little);
+    CHECK(field.run(std::string("import --messages -") + as_of) == 0);
+    CHECK(field.out.starts_with("read as UTF-16\n"));
+    CHECK(field.says("loader: sign smoke"));
+    // Cut off within a letter.
+    const std::string before = book(field);
+    field.input = cli_test::utf16("saw loader rattle", little) + "x";
+    CHECK(field.run(std::string("import --messages -") + as_of) == 65);
+    CHECK(field.complains("the text is UTF-16 that is cut off or broken"));
+    CHECK(book(field) == before);
+  }
+  Field field;
+  field.lines("loader 1511.4", 0);
+  CHECK(field.answer["understood"].empty());
+}
+
 TEST_CASE("below a stamp that nobody understands no day is known") {
   Field field;
   for (const char* stamp :
