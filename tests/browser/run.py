@@ -158,6 +158,7 @@ def report(browser, top, folder):
     browser.screen(360)
     browser.open(file)
     browser.ask("document.querySelectorAll('details').forEach(d => d.open = true)")
+    browser.ask("document.querySelectorAll('.numbers input').forEach(tick => tick.checked = true)")
     lines, wrong = browser.laid_out()
     check("report at 360, all unfolded", lines > 2000 and not wrong, f"{lines} lines, {wrong[:5]}")
     answer = json.loads(run(folder, "report", "--as-of", AS_OF, "--format", "json"))
@@ -189,6 +190,90 @@ def report(browser, top, folder):
         meters = [meter for meter in answer["forecast"]["meters"] if meter["machine"] == machine["machine"]]
         for day in [span["on"] for meter in meters for span in meter["ahead"]]:
             check(f"report: {machine['machine']} on {day} in figures, on paper", day in text)
+
+
+def folded(browser, top):
+    """What is folded on a screen: a tick opens it, a browser that is older shows it, and every one prints it."""
+    shown = "return [...document.querySelectorAll('.numbers table')].map(t => t.checkVisibility({contentVisibilityAuto: true}))"
+    text = (top / "report.html").read_text()
+    browser.screen(800)
+    browser.open(top / "report.html")
+    tables = browser.ask(shown)
+    check("folded: on a screen", len(tables) > 5 and not any(tables), str(tables))
+    browser.ask("document.querySelector('.numbers label').click()")
+    check("folded: a tick opens one", browser.ask(shown) == [True] + [False] * (len(tables) - 1))
+    browser.screen(800, media="print")
+    check("folded: not on paper", all(browser.ask(shown)))
+    # What not every browser knows, under names that none does.
+    older = re.sub(r"::details-content|:has(?=\()|content-visibility|until-found", lambda known: known[0] + "-not", text)
+    check("folded: it uses what is new", older != text)
+    file = top / "older.html"
+    file.write_text(older)
+    browser.screen(800)
+    browser.open(file)
+    check("folded: shown where nothing could open it", all(browser.ask(shown)))
+    pages = on_paper(browser, file, top / "older.pdf")
+    check("folded: an older one prints the same", pages == on_paper(browser, top / "report.html", top / "report.pdf"))
+
+
+# The first and the last line of each row get a mark, and each head of a table.
+MARKS = r"""
+const mark = (cell, text, end) => {
+  const line = document.createElement("div");
+  line.textContent = text;
+  line.style.cssText = "font: 8px monospace; white-space: nowrap; overflow-wrap: normal; max-width: none";
+  end ? cell.append(line) : cell.prepend(line);
+};
+let rows = 0, tables = 0;
+for (const table of document.querySelectorAll("table")) {
+  if (!table.tHead || !table.checkVisibility()) continue;
+  mark(table.tHead.rows[0].cells[0], `head${++tables}.`, false);
+  for (const row of table.tBodies[0].rows) {
+    ++rows;
+    for (const cell of row.cells) {
+      mark(cell, `row${rows}of${tables}.`, false);
+      mark(cell, `row${rows}of${tables}.`, true);
+    }
+  }
+}
+return rows;
+"""
+
+
+def tables_on_paper(browser, name, file, pdf):
+    """The rows that lie on two pages, and the tables that go on on a page without their head."""
+    browser.screen(1600, media="print")
+    browser.open(file)
+    rows = browser.ask(MARKS)
+    browser.printed(pdf)
+    text = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], capture_output=True, text=True, check=True).stdout
+    on, headless, over = {}, set(), set()
+    for number, one in enumerate(text.split("\f")[:-1], 1):
+        heads = set(re.findall(r"head(\d+)\.", one))
+        for row, table in set(re.findall(r"row(\d+)of(\d+)\.", one)):
+            on.setdefault(row, set()).add(number)
+            if table not in heads:
+                headless.add((number, table))
+            over.add((table, number))
+    check(f"{name}: every row is found on paper", len(on) == rows > 0, f"{len(on)} of {rows}")
+    several = {table for table, number in over if (table, number + 1) in over}
+    return [row for row, pages in on.items() if len(pages) > 1], sorted(headless), several
+
+
+def rows_stay_whole(browser, top):
+    for name in ("sheets", "readings", "report"):
+        split, headless, several = tables_on_paper(browser, name, top / f"{name}.html", top / "marks.pdf")
+        check(f"{name}: no row is on two pages", not split, f"rows {split}")
+        check(f"{name}: each page of a table has its head", not headless, f"page, table: {headless}")
+        if name == "report":
+            check("report: tables that go on on another page", len(several) > 1, str(several))
+    # That this sees a row that is split, and a head that is missing.
+    text = (top / "report.html").read_text()
+    file = top / "split.html"
+    file.write_text(text.replace("break-inside: avoid", "break-inside: auto").replace("table-header-group", "table-row-group"))
+    split, headless, _ = tables_on_paper(browser, "split", file, top / "marks.pdf")
+    check("rows: a split one would be seen", split)
+    check("rows: a missing head would be seen", headless)
 
 
 def names_stay_names(browser, top):
@@ -235,6 +320,8 @@ def main():
             readings(browser, top, folder)
             nothing_due(browser, top, folder)
             report(browser, top, folder)
+            folded(browser, top)
+            rows_stay_whole(browser, top)
             names_stay_names(browser, top)
             if "--keep" in sys.argv:
                 kept = pathlib.Path(sys.argv[sys.argv.index("--keep") + 1])

@@ -159,9 +159,11 @@ void add_table(const Element& parent, std::string_view caption, const std::vecto
 }
 
 Element add_numbers(const Element& parent, std::string_view summary) {
-  const Element details = parent.add("details", "numbers");
-  details.add("summary").say(summary);
-  return details;
+  const Element numbers = parent.add("div", "numbers");
+  const Element label = numbers.add("label");
+  label.add("input").with("type", "checkbox");
+  label.say(" ").say(summary);
+  return numbers.add("div").with("hidden", "until-found");
 }
 
 void add_points(const Element& parent, const ReportPage& page, std::string_view caption,

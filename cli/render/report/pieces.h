@@ -45,7 +45,8 @@ Element add_captioned(const Element& parent, std::string_view kinds, std::string
 void add_table(const Element& parent, std::string_view caption, const std::vector<Row>& rows,
                const std::vector<std::size_t>& numbers = {}, std::string_view kinds = {});
 
-// What is drawn, in figures: folded on a screen, open on paper.
+// What is drawn, in figures: folded on a screen, open on paper. Not as `details`, which many browsers print folded. A
+// search in the page unfolds it, in browsers that can; one that knows the box to tick by no rule shows all.
 Element add_numbers(const Element& parent, std::string_view summary);
 
 // Service points with their paired bars, the machines without record behind what is due, below a heading that says the

@@ -3,7 +3,8 @@
 namespace cli {
 
 // One scale for the whole page: where an interval ends is the same stroke in every row, so it runs down a list as one
-// line, and the eye sees what reaches past it. Parts are ruled off like the pages of a book that is kept by hand.
+// line, and the eye sees what reaches past it. Parts are ruled off like the pages of a book that is kept by hand. A row
+// becomes a block on a telephone and on small paper; A4 has room for the columns.
 std::string_view report_rules() {
   return R"css(
 body { max-width: 64rem; }
@@ -20,7 +21,10 @@ body { max-width: 64rem; }
 .contents summary { padding: .55rem 0; font-weight: bold; }
 .contents .keys { columns: 14rem; column-gap: 2rem; }
 .contents .keys li { break-inside: avoid; }
-summary { cursor: pointer; min-height: 1.5rem; }
+summary, .numbers label { cursor: pointer; min-height: 1.5rem; }
+.numbers label { display: inline-block; padding: .2rem 0; }
+.numbers:has(:checked) [hidden] { display: block; content-visibility: visible; }
+@supports not selector(:has(*)) { .numbers [hidden] { display: block; content-visibility: visible; } }
 .part { border-top: 2px solid var(--ink); margin-top: 2.4rem; }
 .part h2 { margin-top: .5rem; }
 .stop { border: 4px solid var(--ink); padding: .1rem .7rem .4rem; margin: .6rem 0; }
@@ -75,7 +79,7 @@ svg.plot { display: block; width: 100%; height: auto; }
 .cautions { list-style: none; padding: 0; }
 .cautions li { margin: .35rem 0; padding-left: .7rem; border-left: 4px solid var(--ink); }
 .part.machine { border-top: 0; }
-@media (max-width: 46rem) {
+@media screen and (max-width: 46rem), print and (max-width: 32rem) {
   .points thead, .rows thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
   .points, .points tbody, .points tr, .points th, .points td, .rows, .rows caption:not(.told), .rows tbody,
   .rows tr { display: block; width: auto; border: 0; padding: 0; }
@@ -113,8 +117,9 @@ svg.plot { display: block; width: 100%; height: auto; }
   .points .what { width: 19%; }
   .points .bars { width: 20%; }
   .rows th, .rows td, .points th, .points td { padding-top: .15rem; padding-bottom: .15rem; }
-  details.numbers::details-content { content-visibility: visible; display: block; height: auto; }
-  details.numbers summary { list-style: none; font-weight: bold; }
+  .numbers [hidden] { display: block; content-visibility: visible; }
+  .numbers input { display: none; }
+  .numbers label { font-weight: bold; }
   .part { margin-top: 1.2rem; }
   .plate { break-after: avoid; }
   figure { break-inside: avoid; max-width: 11cm; }

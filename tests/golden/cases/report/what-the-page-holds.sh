@@ -7,7 +7,7 @@ import sys
 
 
 class Heard(html.parser.HTMLParser):
-    SAID = {"h1", "h2", "h3", "caption", "summary", "figcaption", "title", "desc"}
+    SAID = {"h1", "h2", "h3", "caption", "summary", "label", "figcaption", "title", "desc"}
 
     def __init__(self):
         super().__init__()
