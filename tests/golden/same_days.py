@@ -176,7 +176,10 @@ def by_parts_before(fleet, season, answer):
     # Those that other work alone takes are no parts of the season's list.
     own = [part for part in parts["parts"] if not all(use["other_work"] for use in part["uses"])]
     check(f"parts --before {season}", own, answer["parts"])
-    uses = sorted((key(use), use["due_span"]["p10"], use["ready"], part["part"], use["amount"])
+    spans = {(key(item), item["round"]): item["due_span"] for item in answer["beforehand"] + answer["have_ready"]}
+    for use in (use for part in parts["parts"] for use in part["uses"] if not use["other_work"]):
+        check(f"parts --before {season}: {key(use)} comes due", use["due_span"], spans[key(use), use["round"]])
+    uses = sorted((key(use), use["do_by"], use["ready"], part["part"], use["amount"])
                   for part in parts["parts"] for use in part["uses"] if not use["other_work"])
     takes = []
     for block in ("beforehand", "have_ready"):
@@ -187,6 +190,17 @@ def by_parts_before(fleet, season, answer):
     check(f"parts --before {season}: the rows of the season", uses, sorted(takes))
     rows = {row["part"]: row["order_by"] for row in csv.DictReader(io.StringIO(fleet.ask("parts", "--before", season, "--format", "csv"))) if row["row"] == "part"}
     check(f"parts --before {season} --format csv", rows, {part["part"]: part["order_by"] or "" for part in parts["parts"]})
+
+
+def by_parts(fleet, points):
+    """The next service of a point comes due when the due list says, whenever it is done."""
+    told = [use for part in fleet.json("parts", "--within", "12m")["parts"] for use in part["uses"] if use["round"] == 1]
+    check("parts: uses", len(told) > 5, True)
+    for use in told:
+        span = points[key(use)]["due_span"]
+        if span["p50"]:
+            check(f"parts: {key(use)}", use["due_span"], span)
+        check(f"parts: {key(use)} do by", use["do_by"] >= fleet.as_of, True)
 
 
 def by_formats(fleet, season, answer):
@@ -293,6 +307,7 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_machine(fleet, points)
         by_forecast(fleet, points)
         by_season(fleet, points)
+        by_parts(fleet, points)
         by_why(fleet, points)
         by_sheet(fleet, points)
         by_report(fleet, points)

@@ -125,7 +125,7 @@ PartsTables parts_tables(const service::PartsList& list) {
           .push_back({cleaned(need.key), amount, in_stock(need),
                       cleaned(first.machine->key) + ' ' +
                           task_of(service::PointName{first.machine, first.task, first.position}),
-                      first.due.p10 ? to_text(*first.due.p10) : ""});
+                      first.done.p10 ? to_text(*first.done.p10) : ""});
     }
   }
   return tables;

@@ -9,6 +9,16 @@
 namespace cli {
 namespace {
 
+void add_put_off(CsvCells& cells, const service::Point& point) {
+  if (!point.put_off) return;
+  cells.insert(cells.end(), {{"put_off_until", figure(point.put_off->until)},
+                             {"put_off_at", figure(point.put_off->at)},
+                             {"put_off_shown", figure(point.put_off->shown)},
+                             {"put_off_by", csv_text(point.put_off->by)},
+                             {"put_off_note", csv_text(point.put_off->why)},
+                             {"put_off_by_estimate", yes_or_no(point.put_off->by_estimate)}});
+}
+
 // Of a list with headings, with the one under which the row stands.
 void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
   if (!heading.empty()) cells.emplace_back("heading", heading);
@@ -65,34 +75,27 @@ std::vector<std::string> point_columns() {
           "safety",
           "competent_person",
           "cautions",
-          "put_off_by_estimate"};
+          "put_off_by_estimate",
+          "usage_meter",
+          "fitted_meter"};
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
-  CsvCells cells{{"row", "point"},
-                 {"machine", csv_text(point.machine->key)},
-                 {"site", csv_text(point.machine->site)},
-                 {"customer", csv_text(customer_of(fleet, *point.machine))},
-                 {"task", csv_text(point.name)},
-                 {"position", csv_text(point.position)},
-                 {"standing", std::string(to_text(point.standing))},
-                 {"by_estimate", yes_or_no(point.by_estimate)},
-                 {"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
-                 {"due_on", figure(point.due_on)},
-                 {"due_span_p10", figure(point.due_span.p10)},
-                 {"due_span_p50", figure(point.due_span.p50)},
-                 {"due_span_p90", figure(point.due_span.p90)},
-                 {"sooner_if", joined_names(point.sooner_if)},
-                 {"measure_again", joined_names(point.measure_again)},
-                 {"unknown", joined_kinds(point.unknown)},
-                 {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}};
+  CsvCells cells = cells_of("point", point, fleet);
+  add_standing(cells, point);
+  cells.insert(cells.end(),
+               {{"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
+                {"due_on", figure(point.due_on)},
+                {"unknown", joined_kinds(point.unknown)},
+                {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}});
   if (const auto* usage = service::limb_of(point, service::LimbKind::usage)) {
     cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
                                {"usage_used", figure(usage->used)},
                                {"usage_left", figure(usage->left)},
                                {"usage_estimated_used", figure(usage->estimated_used)},
                                {"usage_estimated_left", figure(usage->estimated_left)},
-                               {"usage_unit", csv_text(usage->unit)}});
+                               {"usage_unit", csv_text(usage->unit)},
+                               {"usage_meter", csv_text(usage->name)}});
   }
   if (const auto* calendar = service::limb_of(point, service::LimbKind::calendar)) {
     cells.insert(cells.end(),
@@ -103,10 +106,9 @@ void add_point(CsvTable& table, const service::Point& point, const service::Flee
   if (point.fitted) {
     cells.insert(cells.end(), {{"fitted_on", to_text(point.fitted->on.first)},
                                {"fitted_until", to_text(point.fitted->on.last)},
-                               {"fitted_at", figure(point.fitted->at)}});
+                               {"fitted_at", figure(point.fitted->at)},
+                               {"fitted_meter", csv_text(point.fitted->meter)}});
   }
-  add_put_off(cells, point);
-  add_marks(cells, point);
   add_under(table, heading, std::move(cells));
 }
 
@@ -125,61 +127,65 @@ void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fle
 }
 
 void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet, std::string_view heading) {
-  add_under(table, heading,
-            {{"row", "seen"},
-             {"machine", csv_text(seen.machine->key)},
-             {"site", csv_text(seen.machine->site)},
-             {"customer", csv_text(customer_of(fleet, *seen.machine))},
-             {"sign", csv_text(seen.sign)},
-             {"on", to_text(seen.on.first)},
-             {"until", to_text(seen.on.last)},
-             {"fact", to_text(seen.fact)},
-             {"note", csv_text(seen.note)},
-             {"found", std::string(seen.found ? to_text(*seen.found) : "")},
-             {"say", csv_text(words_of(seen))}});
+  CsvCells cells = cells_of("seen", *seen.machine, fleet);
+  cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
+                             {"on", to_text(seen.on.first)},
+                             {"until", to_text(seen.on.last)},
+                             {"fact", to_text(seen.fact)},
+                             {"note", csv_text(seen.note)},
+                             {"found", std::string(seen.found ? to_text(*seen.found) : "")},
+                             {"say", csv_text(words_of(seen))}});
+  add_under(table, heading, std::move(cells));
 }
 
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
                  std::string_view heading) {
-  add_under(table, heading,
-            {{"row", "machine"},
-             {"machine", csv_text(use.machine->key)},
-             {"site", csv_text(use.machine->site)},
-             {"customer", csv_text(customer_of(fleet, *use.machine))},
-             {"state", std::string(service::to_text(use.state.kind))},
-             {"since", figure(use.state.since)},
-             {"until", figure(use.state.until)},
-             {"note", csv_text(use.state.note)},
-             {"say", csv_text(words_of(use.state))}});
+  CsvCells cells = cells_of("machine", *use.machine, fleet);
+  cells.insert(cells.end(), {{"state", std::string(service::to_text(use.state.kind))},
+                             {"since", figure(use.state.since)},
+                             {"until", figure(use.state.until)},
+                             {"note", csv_text(use.state.note)},
+                             {"say", csv_text(words_of(use.state))}});
+  add_under(table, heading, std::move(cells));
 }
 
 void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet) {
   for (const service::PointName& point : points) {
-    table.add({{"row", "unknown"},
-               {"machine", csv_text(point.machine->key)},
-               {"site", csv_text(point.machine->site)},
-               {"customer", csv_text(customer_of(fleet, *point.machine))},
-               {"task", csv_text(point.task)},
-               {"position", csv_text(point.position)},
-               {"safety", yes_or_no(point.safety)},
-               {"competent_person", yes_or_no(point.competent_person)}});
+    CsvCells cells = cells_of("unknown", *point.machine, fleet);
+    cells.insert(cells.end(), {{"task", csv_text(point.task)},
+                               {"position", csv_text(point.position)},
+                               {"safety", yes_or_no(point.safety)},
+                               {"competent_person", yes_or_no(point.competent_person)}});
+    table.add(cells);
   }
 }
 
-void add_put_off(CsvCells& cells, const service::Point& point) {
-  if (!point.put_off) return;
-  cells.insert(cells.end(), {{"put_off_until", figure(point.put_off->until)},
-                             {"put_off_at", figure(point.put_off->at)},
-                             {"put_off_shown", figure(point.put_off->shown)},
-                             {"put_off_by", csv_text(point.put_off->by)},
-                             {"put_off_note", csv_text(point.put_off->why)},
-                             {"put_off_by_estimate", yes_or_no(point.put_off->by_estimate)}});
+CsvCells cells_of(std::string_view row, const service::Machine& machine, const service::Fleet& fleet) {
+  return {{"row", std::string(row)},
+          {"machine", csv_text(machine.key)},
+          {"site", csv_text(machine.site)},
+          {"customer", csv_text(customer_of(fleet, machine))}};
 }
 
-void add_marks(CsvCells& cells, const service::Point& point) {
-  cells.insert(cells.end(), {{"safety", yes_or_no(is_safety(point))},
+CsvCells cells_of(std::string_view row, const service::Point& point, const service::Fleet& fleet) {
+  CsvCells cells = cells_of(row, *point.machine, fleet);
+  cells.insert(cells.end(), {{"task", csv_text(point.name)},
+                             {"position", csv_text(point.position)},
+                             {"safety", yes_or_no(is_safety(point))},
                              {"competent_person", yes_or_no(by_competent_person(point))},
                              {"cautions", csv_text(fmt::format("{}", fmt::join(point.task->all_cautions, "; ")))}});
+  return cells;
+}
+
+void add_standing(CsvCells& cells, const service::Point& point) {
+  cells.insert(cells.end(), {{"standing", std::string(to_text(point.standing))},
+                             {"by_estimate", yes_or_no(point.by_estimate)},
+                             {"due_span_p10", figure(point.due_span.p10)},
+                             {"due_span_p50", figure(point.due_span.p50)},
+                             {"due_span_p90", figure(point.due_span.p90)},
+                             {"sooner_if", joined_names(point.sooner_if)},
+                             {"measure_again", joined_names(point.measure_again)}});
+  add_put_off(cells, point);
 }
 
 std::string joined_names(const std::vector<std::string>& names) {

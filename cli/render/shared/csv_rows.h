@@ -27,12 +27,17 @@ void add_machine(CsvTable& table, const service::MachineUse& use, const service:
 // Points of which nothing can be said. Columns machine, site, customer, task, position, safety, competent_person.
 void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet);
 
-// Columns safety, competent_person, cautions.
 using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
-void add_marks(CsvCells& cells, const service::Point& point);
 
-// Columns put_off_until, put_off_at, put_off_shown, put_off_by, put_off_note.
-void add_put_off(CsvCells& cells, const service::Point& point);
+// How a row about a machine begins: columns row, machine, site, customer.
+CsvCells cells_of(std::string_view row, const service::Machine& machine, const service::Fleet& fleet);
+
+// How a row about a point begins: those, task, position, safety, competent_person, cautions.
+CsvCells cells_of(std::string_view row, const service::Point& point, const service::Fleet& fleet);
+
+// And of a row that says when it comes due: columns standing, by_estimate, due_span_*, sooner_if, measure_again,
+// put_off_*.
+void add_standing(CsvCells& cells, const service::Point& point);
 
 std::string joined_names(const std::vector<std::string>& names);  // `leak; hard start`
 

@@ -59,6 +59,7 @@ Json fitted_as_json(const service::Fitted& fitted) {
   return {{"on", to_text(fitted.on.first)},
           {"until", to_text(fitted.on.last)},
           {"at", number_or_null(fitted.at)},
+          {"meter", text_or_null(fitted.meter)},
           {"basis", to_text(fitted.basis)}};
 }
 
@@ -275,6 +276,7 @@ Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet) {
     part["ready"] = use.ready;
     part["other_work"] = use.other_work;
     part["due_span"] = span_as_json(use.due);
+    part["do_by"] = day_or_null(use.done.p10);
     return part;
   });
   return json;

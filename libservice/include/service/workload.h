@@ -123,7 +123,10 @@ struct PartUse {
   std::string position;
   int round = 1;
   PartAmount amount;
-  DueSpan due;          // of that service; of work before a season the day to do it by
+  DueSpan due;  // of that service, as the due list and a season say it
+  // When it is done, and takes them. Of work before a season the day to do it by; of what is put off, or stands on a
+  // machine that is laid up, not before that ends.
+  DueSpan done;
   bool likely = false;  // its middle day is within the horizon; else only its early end is
   bool ready = false;   // to be had ready for a season: it may come due in it all the same
   // Of the parts for a season: not on its list, and yet it takes from the same stock before the season begins.

@@ -76,16 +76,18 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
     use.task = point.name;
     use.position = point.position;
     use.round = which.second;
-    use.due = {day_at(drawn.days, 10), day_at(drawn.days, 50), day_at(drawn.days, 90)};
-    // The next service of a point has the span that the due list says, unless another one is likely to include it.
+    use.done = {day_at(drawn.days, 10), day_at(drawn.days, 50), day_at(drawn.days, 90)};
+    // The next service of a point has the span that the due list says, and is done then unless it is put off, or
+    // another one is likely to include it.
+    const Point* today = which.second == 1 ? today_of(outlook, point) : nullptr;
+    const bool has_span = today != nullptr && today->due_span.p50;
+    use.due = has_span ? today->due_span : use.done;
     const bool included = 2 * drawn.included > drawn.days.size();
-    const Point* today = which.second == 1 && !included ? today_of(outlook, point) : nullptr;
-    if (today != nullptr && use.due.p50 && today->due_span.p50 && !today->put_off) {
-      use.due = {not_before(today->due_span.p10, from), not_before(today->due_span.p50, from),
-                 not_before(today->due_span.p90, from)};
+    if (has_span && use.done.p50 && !included && !today->put_off) {
+      use.done = {not_before(use.due.p10, from), not_before(use.due.p50, from), not_before(use.due.p90, from)};
     }
-    if (!use.due.p10 || *use.due.p10 > to) continue;
-    use.likely = use.due.p50 && *use.due.p50 <= to;
+    if (!use.done.p10 || *use.done.p10 > to) continue;
+    use.likely = use.done.p50 && *use.done.p50 <= to;
     add_uses(uses, resources_of(machine, *point.task, point.follow_up), use);
   }
 }

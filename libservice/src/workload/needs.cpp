@@ -16,8 +16,8 @@ void hold_against_stock(PartNeed& need, Day as_of) {
     const auto key = [](const PartUse& use) {
       return std::tie(use.ready, use.machine->key, use.task, use.position, use.round);
     };
-    const Day day_a = a.due.p10.value_or(Day::max());
-    const Day day_b = b.due.p10.value_or(Day::max());
+    const Day day_a = a.done.p10.value_or(Day::max());
+    const Day day_b = b.done.p10.value_or(Day::max());
     return day_a != day_b ? day_a < day_b : key(a) < key(b);
   });
   const PartAmount stock = need.stock.value_or(PartAmount{});
@@ -28,7 +28,7 @@ void hold_against_stock(PartNeed& need, Day as_of) {
     }
     need.need = need.need + use.amount;
     if (use.ready) need.ready = need.ready + use.amount;
-    if (need.need > stock && !need.short_on) need.short_on = use.due.p10;
+    if (need.need > stock && !need.short_on) need.short_on = use.done.p10;
   }
   if (need.need <= stock) return;
   need.short_by = need.need - stock;

@@ -33,7 +33,8 @@ PartUse use_of(const SeasonItem& item) {
   use.task = item.point.name;
   use.position = item.point.position;
   use.round = item.round;
-  use.due = {item.do_by, item.do_by, item.do_by};
+  use.due = item.point.due_span;
+  use.done = {item.do_by, item.do_by, item.do_by};
   use.likely = true;
   return use;
 }
@@ -141,6 +142,7 @@ class Sorting {
     PartUse use = use_of(item);
     use.round = 1 + item.between;
     use.due = span;
+    use.done = span;
     use.other_work = true;
     load::add_uses(between_, item.resources, use);
   }
@@ -340,7 +342,7 @@ void find_awaited(SeasonPlan& plan) {
     for (const PartUse& use : need.uses) {
       if (!use.likely) continue;
       taken = taken + use.amount;
-      if (use.other_work || taken <= need.stock.value_or(PartAmount{}) || *use.due.p10 >= there) continue;
+      if (use.other_work || taken <= need.stock.value_or(PartAmount{}) || *use.done.p10 >= there) continue;
       for (auto* items : {&plan.beforehand, &plan.have_ready}) {
         for (SeasonItem& item : *items) {
           if (item.point.machine == use.machine && item.point.name == use.task && item.point.position == use.position &&

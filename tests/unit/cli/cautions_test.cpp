@@ -136,9 +136,9 @@ TEST_CASE("JSON and CSV carry all steps, and each point its own, of what it cove
     CHECK(answer(place, line)["cautions"].size() == 9);
   }
   REQUIRE(place.run("due pump --format csv") == 0);
-  CHECK(place.says(",yes,no,shafts-and-belts,\r\n"));
-  CHECK(place.says(",no,yes,,\r\n"));
-  CHECK(place.says(",no,no,\"used-oil; Mind the geese\",\r\n"));
+  CHECK(place.says(",yes,no,shafts-and-belts,,,engine\r\n"));
+  CHECK(place.says(",no,yes,,,,engine\r\n"));
+  CHECK(place.says(",no,no,\"used-oil; Mind the geese\",,,engine\r\n"));
 }
 
 TEST_CASE("what never waits is marked in every format, and comes first") {

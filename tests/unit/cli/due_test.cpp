@@ -65,7 +65,8 @@ TEST_CASE("due as JSON has exact amounts and every point") {
   CHECK((*oil)["ruled_by"] == "usage");
   CHECK((*oil)["position"].is_null());
   CHECK((*oil)["put_off"].is_null());
-  CHECK((*oil)["fitted"].dump() == R"({"at":1250.0,"basis":"recorded","on":"2025-03-02","until":"2025-03-02"})");
+  CHECK((*oil)["fitted"].dump() ==
+        R"({"at":1250.0,"basis":"recorded","meter":"engine","on":"2025-03-02","until":"2025-03-02"})");
   CHECK((*oil)["limbs"][0]["used"].dump() == "261.4");
   CHECK((*oil)["limbs"][0]["left"].dump() == "-11.4");
   CHECK((*oil)["limbs"][0]["due_at"].dump() == "1500.0");

@@ -1,6 +1,12 @@
 // A machine with two meters: which of them a value is of, and what is not known where only one was read.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <sstream>
+#include <string>
+#include <utility>
+#include <vector>
+
 #include "unit/cli/asking.h"
 
 using cli_test::must;
@@ -103,4 +109,53 @@ TEST_CASE("a delay by use names its meter, and what that will show, wherever it 
   must(place, "reading combine 120 --meter separator");
   must(place, "due combine --all");
   CHECK_FALSE(place.says("put off until"));
+}
+
+TEST_CASE("CSV says of which meter the use of a point is, and of which the value at its fitting") {
+  Place place;
+  furnish(place);
+  place.write("schedules/combine.yaml",
+              "schedule: combine\nmeters: {engine: {unit: h}, separator: {unit: h}}\ntasks:\n"
+              "  oil: {do: Oil, every: {hours: 250, usage: {separator: 100}}}\n"
+              "  knife: {do: Knife, every: {usage: {separator: 160}}}\n"
+              "  paint: {do: Paint, every: {years: 30}}\n");
+  must(place, "done combine oil knife --on 2026-05-06");
+  must(place, "reading combine 2180 --on 2026-06-10");
+  must(place, "reading combine 1661.9 --meter separator --on 2026-06-10");
+  REQUIRE(place.run("due --format csv --all") == 0);
+  std::istringstream lines(place.out);
+  std::string line;
+  const auto cells = [&] {
+    std::getline(lines, line);
+    if (line.ends_with('\r')) line.pop_back();
+    std::vector<std::string> all;
+    std::string cell;
+    bool quoted = false;
+    for (const char c : line + ',') {
+      if (c == '"') quoted = !quoted;
+      if (c == ',' && !quoted) {
+        all.push_back(std::exchange(cell, ""));
+      } else {
+        cell += c;
+      }
+    }
+    return all;
+  };
+  const auto columns = cells();
+  const auto column = [&](const char* name) {
+    return static_cast<std::size_t>(std::find(columns.begin(), columns.end(), name) - columns.begin());
+  };
+  REQUIRE(column("fitted_meter") < columns.size());
+  std::string told;
+  for (auto row = cells(); row.size() == columns.size(); row = cells()) {
+    for (const char* name : {"task", "usage_meter", "usage_used", "fitted_meter", "fitted_at"}) {
+      told += row[column(name)] + ' ';
+    }
+    told += '\n';
+  }
+  // The separator rules, and the interval is written with the engine first.
+  CHECK(told ==
+        "oil separator 100 engine 2078.2 \n"
+        "knife separator 100 separator 1561.9 \n"
+        "paint   engine 0 \n");
 }

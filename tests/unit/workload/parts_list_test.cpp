@@ -20,7 +20,7 @@ TEST_CASE("a part is needed on the day of the first service that no other one in
   const auto list = parts_list(world.snapshot("2026-01-01"), day("2026-06-30"), straight_line());
   REQUIRE(list.needs.size() == 1);
   REQUIRE(list.needs[0].uses.size() == 1);
-  CHECK(test::text_or_none(list.needs[0].uses[0].due.p50) == "2026-04-11");
+  CHECK(test::text_or_none(list.needs[0].uses[0].done.p50) == "2026-04-11");
   CHECK(test::text_or_none(list.needs[0].short_on) == "2026-04-11");
 }
 
@@ -46,10 +46,11 @@ TEST_CASE("parts of a machine that is laid up are needed on the day it is back, 
   const auto list = parts_list(world.snapshot("2026-07-20"), day("2026-12-31"), straight_line());
   REQUIRE(list.needs.size() == 2);  // both are short: by the day to order
   CHECK(list.needs[0].key == "filter");
-  CHECK(test::text_or_none(list.needs[0].uses[0].due.p10) == "2026-08-15");  // due since 1 July
-  CHECK(test::text_or_none(list.needs[0].uses[0].due.p90) == "2026-08-15");
+  CHECK(test::text_or_none(list.needs[0].uses[0].done.p10) == "2026-08-15");
+  CHECK(test::text_or_none(list.needs[0].uses[0].due.p10) == "2026-07-01");  // and it comes due when the due list says
+  CHECK(test::text_or_none(list.needs[0].uses[0].done.p90) == "2026-08-15");
   CHECK(list.needs[1].key == "belt");
-  CHECK(test::text_or_none(list.needs[1].uses[0].due.p10) == "2026-09-01");  // comes due when it is back
+  CHECK(test::text_or_none(list.needs[1].uses[0].done.p10) == "2026-09-01");  // comes due when it is back
 }
 
 TEST_CASE("parts and labour of what is put off before it comes due are needed when that ends") {
@@ -60,7 +61,8 @@ TEST_CASE("parts and labour of what is put off before it comes due are needed wh
   CHECK(parts_list(snapshot, day("2026-09-09"), straight_line()).needs.empty());
   const auto list = parts_list(snapshot, day("2026-10-01"), straight_line());
   REQUIRE(list.needs.size() == 1);
-  CHECK(test::text_or_none(list.needs[0].uses[0].due.p10) == "2026-09-10");
+  CHECK(test::text_or_none(list.needs[0].uses[0].done.p10) == "2026-09-10");
+  CHECK(test::text_or_none(list.needs[0].uses[0].due.p10) == "2026-07-01");
   CHECK(workload(snapshot, day("2026-09-09"), Step::month, straight_line()).labour_hours.mean == 0);
   CHECK(workload(snapshot, day("2026-10-01"), Step::month, straight_line()).labour_hours.mean == 1);
 }

@@ -65,7 +65,7 @@ std::string figures(const PartNeed& need) {
 
 std::string named(const PartUse& use) {
   return use.machine->key + " " + point_label(use.task, use.position) + " " + to_text(use.amount) + " " +
-         text_or_none(use.due.p10);
+         text_or_none(use.done.p10);
 }
 
 std::vector<std::string> uses_of(const PartNeed& need, const Scope& scope = {}) {
