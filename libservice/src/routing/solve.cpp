@@ -1,14 +1,65 @@
 #include "routing/solve.h"
 
+#include <algorithm>
+
+#include "routing/generation.h"
+#include "routing/heuristic.h"
+#include "routing/kinds.h"
 #include "routing/timing.h"
+#include "routing/weights.h"
 
 namespace service::routing {
+namespace {
 
-// TEMPORARY: nothing is done. Replaced within the hour.
-Solution solve(const Problem& problem, const Effort&) {
+constexpr std::size_t search_steps = 4000;
+constexpr std::uint64_t seed = 20;
+constexpr Budget one_budget{400, 400'000, 200'000, 2'000'000};
+
+Budget budget_of(int times) {
+  const auto t = static_cast<std::size_t>(std::max(1, times));
+  return {one_budget.passes * t, one_budget.most_labels * t, one_budget.listed_labels * t,
+          one_budget.choosing_steps * t};
+}
+
+}  // namespace
+
+Solution solve(const Problem& problem, const Effort& effort) {
+  const Weights weights = weights_of(problem);
+  const std::vector<ShiftKind> kinds = kinds_of(problem, weights);
+  Pence skipped = 0;
+  for (const Job& job : problem.jobs) skipped += weights.of_skipping(job);
+
   Solution solution;
-  solution.plan.resize(problem.shifts.size());
-  solution.value = value_of(problem, solution.plan);
+  const std::function<bool()> stop = [&] {
+    if (!solution.stopped && effort.stop && effort.stop()) solution.stopped = true;
+    return solution.stopped;
+  };
+  std::size_t told = 0;
+  const auto take = [&](const Standing& standing) {
+    solution.plan = standing.plan;
+    solution.value = value_of(problem, standing.plan);
+    Pence proven = standing.done ? standing.value : 0;
+    if (!standing.done && standing.proven_mills > INT64_MIN / 8) {
+      proven =
+          standing.proven_mills >= 0 ? (standing.proven_mills + mills - 1) / mills : -(-standing.proven_mills / mills);
+    }
+    const bool any = standing.done || standing.proven_mills > INT64_MIN / 8;
+    solution.bound = any ? std::min(weights.value_of(std::max<Pence>(0, proven + skipped)), solution.value) : Value{};
+    solution.proven = standing.done;
+  };
+  const std::function<void(const Standing&)> tell = [&](const Standing& standing) {
+    take(standing);
+    if (effort.progress) effort.progress(++told, 0, solution.value, solution.bound);
+  };
+
+  Standing standing;
+  standing.plan = search(problem, weights, Plan(problem.shifts.size()),
+                         search_steps * static_cast<std::size_t>(std::max(1, effort.times)), seed, stop);
+  standing.value = weights.of(value_of(problem, standing.plan)) - skipped;
+  tell(standing);
+  Generation generation(problem, weights, kinds, budget_of(effort.times), stop, tell);
+  standing = generation.run(std::move(standing));
+  take(standing);
   return solution;
 }
 

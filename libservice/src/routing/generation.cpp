@@ -1,0 +1,235 @@
+#include "routing/generation.h"
+
+#include <algorithm>
+#include <numeric>
+
+#include "routing/choosing.h"
+#include "routing/labels.h"
+#include "routing/timing.h"
+#include "routing/triples.h"
+
+namespace service::routing {
+namespace {
+
+constexpr std::size_t remembered = 8;     // near jobs, to begin with
+constexpr std::size_t coarse_slots = 60;  // of the day, while rounds are easily found
+constexpr std::size_t fine_slots = 240;
+constexpr std::size_t triples_at_once = 30;
+constexpr std::size_t stages[] = {12, 60, 0};  // labels a stop; the last looks at all
+
+Memory near_jobs(const Problem& problem) {
+  Memory memory(problem.jobs.size());
+  if (problem.profiles.empty()) return memory;
+  const Profile& profile = problem.profiles.front();
+  std::vector<int> jobs(problem.jobs.size());
+  std::iota(jobs.begin(), jobs.end(), 0);
+  for (std::size_t j = 0; j < problem.jobs.size(); ++j) {
+    const int here = problem.jobs[j].place;
+    std::vector<int> near = jobs;
+    std::stable_sort(near.begin(), near.end(), [&](int a, int b) {
+      return profile.leg(here, problem.jobs[static_cast<std::size_t>(a)].place).cost <
+             profile.leg(here, problem.jobs[static_cast<std::size_t>(b)].place).cost;
+    });
+    near.resize(std::min(near.size(), remembered + 1));  // itself among them
+    memory[j] = std::move(near);
+  }
+  return memory;
+}
+
+bool does_twice(const Route& route) {
+  Route sorted = route;
+  std::sort(sorted.begin(), sorted.end());
+  return std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end();
+}
+
+Mills divide_up(Mills number) { return number >= 0 ? (number + mills - 1) / mills : -((-number) / mills); }
+
+}  // namespace
+
+Generation::Generation(const Problem& problem, const Weights& weights, const std::vector<ShiftKind>& kinds,
+                       const Budget& budget, const std::function<bool()>& stop,
+                       const std::function<void(const Standing&)>& tell)
+    : problem_(problem),
+      weights_(weights),
+      kinds_(kinds),
+      budget_(budget),
+      stop_(stop),
+      tell_(tell),
+      master_(problem.jobs.size(), kinds),
+      memory_(near_jobs(problem)) {}
+
+bool Generation::stopped() {
+  if (!is_stopped_ && stop_ && stop_()) is_stopped_ = true;
+  return is_stopped_;
+}
+
+Standing Generation::run(Standing from) {
+  standing_ = std::move(from);
+  for (std::size_t k = 0; k < kinds_.size(); ++k) {
+    const ShiftKind& kind = kinds_[k];
+    const auto add = [&](const Route& route) {
+      if (route.empty() || !times_of(problem_, *kind.shift, route)) return;
+      Pence cost = travel_of(problem_, *kind.shift, route);
+      for (const int job : route) {
+        cost += kind.shift->options[static_cast<std::size_t>(job)].cost -
+                weights_.of_skipping(problem_.jobs[static_cast<std::size_t>(job)]);
+      }
+      master_.add({k, {route, cost, 0}});
+    };
+    for (const int shift : kind.shifts) add(standing_.plan[static_cast<std::size_t>(shift)]);
+    for (const Stop& stop : kind.stops) add({stop.job});
+  }
+  while (!standing_.done && generate()) {
+    if (standing_.done) break;
+    improve();
+    if (standing_.done || stopped() || close()) break;
+    if (!widen_memory() && !cut()) break;
+  }
+  return standing_;
+}
+
+bool Generation::generate() {
+  std::size_t stage = 0;
+  while (passes_ < budget_.passes && !stopped()) {
+    ++passes_;
+    const Prices prices = master_.solve();
+    const bool thorough = stages[stage] == 0;
+    bool found = false;
+    bool proven = true;
+    std::vector<Mills> least;
+    for (std::size_t k = 0; k < kinds_.size() && !stopped(); ++k) {
+      const WayHome home(kinds_[k], prices, thorough ? fine_slots : coarse_slots);
+      const Priced priced = price(problem_, kinds_[k], k, prices, home, memory_,
+                                  {stages[stage], thorough ? budget_.most_labels : 0, thorough ? 30U : 12U});
+      least.push_back(priced.least);
+      proven = proven && priced.proven;
+      for (const Found& round : priced.found) found = master_.add({k, round}) || found;
+    }
+    if (is_stopped_) return false;
+    if (thorough) {
+      bound(prices, least);
+      if (tell_) tell_(standing_);
+      if (standing_.done) return true;
+    }
+    if (found) {
+      stage = 0;
+    } else if (!thorough) {
+      ++stage;
+    } else {
+      return proven;
+    }
+  }
+  return false;
+}
+
+void Generation::bound(const Prices& prices, const std::vector<Mills>& least) {
+  Mills sum = std::accumulate(prices.jobs.begin(), prices.jobs.end(), Mills{0});
+  sum = std::accumulate(prices.of_triples.begin(), prices.of_triples.end(), sum);
+  for (std::size_t k = 0; k < kinds_.size(); ++k) sum += kinds_[k].multiplicity() * (prices.kinds[k] + least[k]);
+  // The newest prices are those at which all is reckoned on; an older bound may be the better one all the same.
+  prices_ = prices;
+  least_ = least;
+  standing_.proven_mills = std::max(standing_.proven_mills, sum);
+  if (divide_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
+}
+
+Mills Generation::reduced(const Column& column) const {
+  Mills reduced = mills * column.round.cost - prices_.kinds[column.kind];
+  for (const int job : column.round.route) reduced -= prices_.jobs[static_cast<std::size_t>(job)];
+  for (std::size_t t = 0; t < prices_.triples.size(); ++t) {
+    reduced -= times_counted(column.round.route, prices_.triples[t]) * prices_.of_triples[t];
+  }
+  return reduced;
+}
+
+void Generation::take(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices) {
+  std::vector<std::size_t> used(kinds_.size());
+  Plan plan(problem_.shifts.size());
+  for (std::size_t c = 0; c < choices.size(); ++c) {
+    const std::size_t kind = choices[c].kind;
+    const auto shift = static_cast<std::size_t>(kinds_[kind].shifts[used[kind]++]);
+    if (rounds[c] != nullptr) plan[shift] = rounds[c]->route;
+  }
+  Pence skipped = 0;
+  for (const Job& job : problem_.jobs) skipped += weights_.of_skipping(job);
+  const Pence value = weights_.of(value_of(problem_, plan)) - skipped;
+  if (value >= standing_.value) return;
+  standing_.plan = std::move(plan);
+  standing_.value = value;
+  if (divide_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
+}
+
+void Generation::improve() {
+  std::vector<std::vector<Found>> rounds(kinds_.size());
+  for (const Column& column : master_.columns()) {
+    if (does_twice(column.round.route)) continue;
+    Found found = column.round;
+    found.reduced = reduced(column);
+    rounds[column.kind].push_back(std::move(found));
+  }
+  std::vector<Choice> choices;
+  for (std::size_t k = 0; k < kinds_.size(); ++k) {
+    std::stable_sort(rounds[k].begin(), rounds[k].end(),
+                     [](const Found& a, const Found& b) { return a.reduced < b.reduced; });
+    for (int i = 0; i < kinds_[k].multiplicity(); ++i) choices.push_back({k, &rounds[k]});
+  }
+  const Chosen chosen =
+      choose(problem_.jobs.size(), choices, prices_, standing_.value, budget_.choosing_steps / 10, stop_);
+  if (chosen.rounds) take(*chosen.rounds, choices);
+}
+
+bool Generation::close() {
+  Mills here = std::accumulate(prices_.jobs.begin(), prices_.jobs.end(), Mills{0});
+  here = std::accumulate(prices_.of_triples.begin(), prices_.of_triples.end(), here);
+  for (std::size_t k = 0; k < kinds_.size(); ++k) here += kinds_[k].multiplicity() * (prices_.kinds[k] + least_[k]);
+  const Mills gap = mills * (standing_.value - 1) - here;
+  std::vector<Listed> listed;
+  for (std::size_t k = 0; k < kinds_.size(); ++k) {
+    if (stopped()) return false;
+    const WayHome home(kinds_[k], prices_, fine_slots);
+    listed.push_back(list_rounds(problem_, kinds_[k], k, prices_, home, gap + least_[k], budget_.listed_labels));
+    if (!listed.back().all) return false;
+  }
+  std::vector<Choice> choices;
+  for (std::size_t k = 0; k < kinds_.size(); ++k) {
+    for (int i = 0; i < kinds_[k].multiplicity(); ++i) choices.push_back({k, &listed[k].rounds});
+  }
+  const Chosen chosen = choose(problem_.jobs.size(), choices, prices_, standing_.value, budget_.choosing_steps, stop_);
+  if (chosen.rounds) take(*chosen.rounds, choices);
+  if (chosen.all) standing_.done = true;
+  return standing_.done;
+}
+
+bool Generation::widen_memory() {
+  bool widened = false;
+  for (std::size_t c = 0; c < master_.columns().size(); ++c) {
+    const Route& route = master_.columns()[c].round.route;
+    if (!does_twice(route)) continue;
+    if (master_.chosen()[c] > 1e-6) {
+      for (std::size_t i = 0; i < route.size(); ++i) {
+        const auto again = std::find(route.begin() + static_cast<std::ptrdiff_t>(i) + 1, route.end(), route[i]);
+        if (again == route.end()) continue;
+        for (auto between = route.begin() + static_cast<std::ptrdiff_t>(i) + 1; between != again; ++between) {
+          auto& near = memory_[static_cast<std::size_t>(*between)];
+          if (std::find(near.begin(), near.end(), route[i]) == near.end()) near.push_back(route[i]);
+        }
+      }
+      widened = true;
+    }
+  }
+  if (!widened) return false;
+  for (std::size_t c = 0; c < master_.columns().size(); ++c) {
+    if (does_twice(master_.columns()[c].round.route)) master_.ban(c);
+  }
+  return true;
+}
+
+bool Generation::cut() {
+  if (triples_ >= most_triples) return false;
+  const auto broken = broken_triples(master_, problem_.jobs.size(), std::min(triples_at_once, most_triples - triples_));
+  for (const Triple& triple : broken) master_.add(triple);
+  triples_ += broken.size();
+  return !broken.empty();
+}
+
+}  // namespace service::routing

@@ -1,0 +1,18 @@
+// A good plan soon: jobs are put where they cost least, and then parts of the plan are ruined and made anew many times.
+#pragma once
+
+#include <cstddef>
+#include <functional>
+
+#include "routing/problem.h"
+#include "routing/weights.h"
+
+namespace service::routing {
+
+// Ruin and recreate after Christiaens and Vanden Berghe 2020 ("Slack induction by string removals for vehicle routing
+// problems"): strings of stops near each other are taken out of several rounds, and put back with a few places passed
+// over, under simulated annealing. `look` is called for every improvement, and for the rounds it is made of.
+Plan search(const Problem& problem, const Weights& weights, const Plan& from, std::size_t steps, std::uint64_t seed,
+            const std::function<bool()>& stop);
+
+}  // namespace service::routing

@@ -1,0 +1,58 @@
+// Shifts that are alike, and what is possible in them, laid out for reckoning.
+#pragma once
+
+#include <vector>
+
+#include "routing/problem.h"
+#include "routing/weights.h"
+
+namespace service::routing {
+
+// A job that is possible in a kind of shift.
+struct Stop {
+  int job = 0;
+  int place = 0;
+  Minute work = 0;
+  Minute set_up = 0;  // where one comes from another place
+  int load = 0;
+  const std::vector<Span>* spans = nullptr;
+  // The one span that there is, where there is one: jobs at a place that have the same can be done in any order.
+  bool one_span = false;
+};
+
+// The way from one stop to another: how long, how long the stay is that follows it, and what both cost with what the
+// job costs there, less what skipping it would.
+struct Way {
+  Minute drive = 0;
+  Minute stay = 0;
+  Pence cost = 0;
+};
+
+struct ShiftKind {
+  std::vector<int> shifts;  // of the problem
+  const Shift* shift = nullptr;
+  std::vector<Stop> stops;
+  std::vector<Way> ways;              // [from * stops + to]; `from` may be `start()`
+  std::vector<Minute> home_minutes;   // by stop
+  std::vector<Pence> home_cost;       // likewise
+  std::vector<Minute> quickest_ways;  // [from * stops + to], over other places where a travel table says so
+  bool meal_counts = false;           // the length of work and driving decides what is possible
+  bool duty_counts = false;           // so does how late it could have left
+  bool load_counts = false;
+  // By a stop's spans alone nothing can be told of leaving later: with several spans times are a relaxation.
+  bool duty_exact = true;
+
+  int start() const { return static_cast<int>(stops.size()); }
+  const Way& way(int from, int to) const {
+    return ways[static_cast<std::size_t>(from) * stops.size() + static_cast<std::size_t>(to)];
+  }
+  Minute quickest(int from, int to) const {
+    return quickest_ways[static_cast<std::size_t>(from) * stops.size() + static_cast<std::size_t>(to)];
+  }
+  int multiplicity() const { return static_cast<int>(shifts.size()); }
+};
+
+// Kinds in the order of their first shifts. Points into the problem.
+std::vector<ShiftKind> kinds_of(const Problem& problem, const Weights& weights);
+
+}  // namespace service::routing

@@ -1,0 +1,117 @@
+#include "routing/master.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wconversion"
+#pragma GCC diagnostic ignored "-Wpedantic"
+#include <ClpSimplex.hpp>
+#include <CoinHelperFunctions.hpp>
+#pragma GCC diagnostic pop
+
+namespace service::routing {
+
+struct Master::Program {
+  ClpSimplex clp;
+  std::map<std::pair<std::size_t, Route>, std::size_t> known;  // by kind and set of jobs: the column
+};
+
+int times_counted(const Route& route, const Triple& triple) {
+  const auto visits = std::count_if(route.begin(), route.end(),
+                                    [&](int job) { return job == triple[0] || job == triple[1] || job == triple[2]; });
+  return static_cast<int>(visits / 2);
+}
+
+Master::Master(std::size_t jobs, const std::vector<ShiftKind>& kinds)
+    : program_(std::make_unique<Program>()), jobs_(jobs), kinds_(kinds.size()) {
+  program_->clp.setLogLevel(0);
+  program_->clp.setOptimizationDirection(1);
+  program_->clp.resize(static_cast<int>(jobs + kinds.size()), 0);
+  for (std::size_t row = 0; row < jobs; ++row) {
+    program_->clp.setRowBounds(static_cast<int>(row), -COIN_DBL_MAX, 1);
+  }
+  for (std::size_t kind = 0; kind < kinds.size(); ++kind) {
+    program_->clp.setRowBounds(static_cast<int>(jobs + kind), -COIN_DBL_MAX, kinds[kind].multiplicity());
+  }
+}
+
+Master::~Master() = default;
+
+bool Master::add(const Column& column) {
+  Route set = column.round.route;
+  std::sort(set.begin(), set.end());
+  const auto [known, is_new] = program_->known.try_emplace({column.kind, set}, columns_.size());
+  if (!is_new) {
+    Column& old = columns_[known->second];
+    if (old.round.cost <= column.round.cost) return false;
+    old = column;
+    program_->clp.setObjectiveCoefficient(static_cast<int>(known->second), static_cast<double>(column.round.cost));
+    return true;
+  }
+  std::map<int, double> rows;
+  for (const int job : column.round.route) ++rows[job];
+  rows[static_cast<int>(jobs_ + column.kind)] = 1;
+  for (std::size_t t = 0; t < triples_.size(); ++t) {
+    if (const int times = times_counted(column.round.route, triples_[t]); times > 0) {
+      rows[static_cast<int>(jobs_ + kinds_ + t)] = times;
+    }
+  }
+  std::vector<int> numbers;
+  std::vector<double> values;
+  for (const auto& [row, value] : rows) {
+    numbers.push_back(row);
+    values.push_back(value);
+  }
+  program_->clp.addColumn(static_cast<int>(numbers.size()), numbers.data(), values.data(), 0, COIN_DBL_MAX,
+                          static_cast<double>(column.round.cost));
+  columns_.push_back(column);
+  return true;
+}
+
+void Master::add(const Triple& triple) {
+  std::vector<int> numbers;
+  std::vector<double> values;
+  for (std::size_t c = 0; c < columns_.size(); ++c) {
+    if (const int times = times_counted(columns_[c].round.route, triple); times > 0) {
+      numbers.push_back(static_cast<int>(c));
+      values.push_back(times);
+    }
+  }
+  program_->clp.addRow(static_cast<int>(numbers.size()), numbers.data(), values.data(), -COIN_DBL_MAX, 1);
+  triples_.push_back(triple);
+}
+
+void Master::ban(std::size_t column) { program_->clp.setColumnUpper(static_cast<int>(column), 0); }
+
+bool Master::has(const Triple& triple) const {
+  return std::find(triples_.begin(), triples_.end(), triple) != triples_.end();
+}
+
+Prices Master::solve() {
+  Prices prices;
+  prices.triples = triples_;
+  if (columns_.empty()) {  // CLP would fall over it
+    prices.jobs.assign(jobs_, 0);
+    prices.kinds.assign(kinds_, 0);
+    prices.of_triples.assign(triples_.size(), 0);
+    return prices;
+  }
+  ClpSimplex& clp = program_->clp;
+  clp.primal();
+  chosen_.assign(clp.primalColumnSolution(), clp.primalColumnSolution() + columns_.size());
+  value_ = clp.objectiveValue();
+  const double* duals = clp.dualRowSolution();
+  const auto price = [&](std::size_t row) {
+    const double dual = duals[row] * static_cast<double>(mills);
+    if (!std::isfinite(dual) || dual >= 0 || dual < -0x1p52) return Mills{0};
+    return static_cast<Mills>(std::llround(dual));
+  };
+  for (std::size_t job = 0; job < jobs_; ++job) prices.jobs.push_back(price(job));
+  for (std::size_t kind = 0; kind < kinds_; ++kind) prices.kinds.push_back(price(jobs_ + kind));
+  for (std::size_t t = 0; t < triples_.size(); ++t) prices.of_triples.push_back(price(jobs_ + kinds_ + t));
+  return prices;
+}
+
+}  // namespace service::routing

@@ -1,0 +1,51 @@
+// Which rounds together, as a linear program: each job in at most one, each shift at most one. The only use of CLP.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "routing/pricing.h"
+
+namespace service::routing {
+
+// A round that may be chosen, of a kind of shift.
+struct Column {
+  std::size_t kind = 0;
+  Found round;
+};
+
+class Master {
+ public:
+  Master(std::size_t jobs, const std::vector<ShiftKind>& kinds);
+  ~Master();
+  Master(const Master&) = delete;
+  Master& operator=(const Master&) = delete;
+
+  // False where it is there already: the same jobs in the same kind of shift, no dearer.
+  bool add(const Column& column);
+  void add(const Triple& triple);
+  void ban(std::size_t column);  // it is chosen no more
+  bool has(const Triple& triple) const;
+
+  // Solves it. Its prices are rounded and none is above 0, so that they prove what they prove whatever it made of it.
+  Prices solve();
+
+  double value() const { return value_; }  // of what is chosen, in the smallest unit of money
+  const std::vector<Column>& columns() const { return columns_; }
+  const std::vector<double>& chosen() const { return chosen_; }  // of each column so much
+
+ private:
+  struct Program;
+  std::unique_ptr<Program> program_;
+  std::size_t jobs_;
+  std::size_t kinds_;
+  std::vector<Column> columns_;
+  std::vector<Triple> triples_;
+  std::vector<double> chosen_;
+  double value_ = 0;
+};
+
+// How often a round counts for a triple of jobs.
+int times_counted(const Route& route, const Triple& triple);
+
+}  // namespace service::routing

@@ -1,0 +1,68 @@
+#include "routing/way_home.h"
+
+#include <algorithm>
+
+#include "routing/stays.h"
+
+namespace service::routing {
+namespace {
+
+constexpr Mills nowhere = INT64_MAX / 4;
+
+}  // namespace
+
+WayHome::WayHome(const ShiftKind& kind, const Prices& prices, std::size_t slots)
+    : opens_(kind.shift->opens), jobs_(&prices.jobs) {
+  const Minute length = kind.shift->closes - opens_;
+  step_ = std::max<Minute>(1, length / static_cast<Minute>(slots));
+  slots_ = static_cast<std::size_t>(length / step_) + 1;
+  table_.resize(kind.stops.size() * slots_);
+  // Backwards in time. What takes no time at all leads to the same slot again: as often as there are stops is enough,
+  // for each time adds one to what a real round can do there.
+  for (std::size_t slot = slots_; slot-- > 0;) {
+    const Minute end = opens_ + static_cast<Minute>(slot) * step_;
+    for (std::size_t s = 0; s < kind.stops.size(); ++s) table_[s * slots_ + slot] = {nowhere, -2, nowhere};
+    bool changed = true;
+    for (std::size_t pass = 0; changed && pass <= kind.stops.size(); ++pass) {
+      changed = false;
+      for (std::size_t s = 0; s < kind.stops.size(); ++s) {
+        const Best best = reckon(kind, static_cast<int>(s), end);
+        Best& old = table_[s * slots_ + slot];
+        changed = changed || best.least != old.least || best.otherwise != old.otherwise;
+        old = best;
+      }
+    }
+  }
+  const Best whole = reckon(kind, kind.start(), opens_);
+  least_ = std::min<Mills>(0, whole.least);
+}
+
+WayHome::Best WayHome::reckon(const ShiftKind& kind, int from, Minute end) const {
+  Best best{nowhere, -2, nowhere};
+  const auto take = [&](Mills cost, int next) {
+    if (cost < best.least) {
+      best.otherwise = best.least;
+      best.least = cost;
+      best.next = next;
+    } else if (cost < best.otherwise) {
+      best.otherwise = cost;
+    }
+  };
+  if (from != kind.start() && end + kind.home_minutes[static_cast<std::size_t>(from)] <= kind.shift->closes) {
+    take(mills * kind.home_cost[static_cast<std::size_t>(from)], -1);
+  }
+  for (int to = 0; to < kind.start(); ++to) {
+    if (to == from) continue;
+    const Way& way = kind.way(from, to);
+    const Stop& stop = kind.stops[static_cast<std::size_t>(to)];
+    const auto start = earliest_start(*stop.spans, end + way.drive, way.stay);
+    if (!start || *start + way.stay > kind.shift->closes) continue;
+    const Best& then = at(to, *start + way.stay);
+    const Mills rest = then.next == from ? then.otherwise : then.least;
+    if (rest >= nowhere) continue;
+    take(mills * way.cost - (*jobs_)[static_cast<std::size_t>(stop.job)] + rest, to);
+  }
+  return best;
+}
+
+}  // namespace service::routing
