@@ -139,7 +139,10 @@ class Chooser {
       chosen_[s] = &found;
       go_on(found.reduced, now, found.cost);
       chosen_[s] = nullptr;
-      if (steps_left_ == 0) return;
+      if (steps_left_ == 0) {
+        all_ = false;
+        return;
+      }
     }
     go_on(-prices_.kinds[shift.kind], done, 0);
   }

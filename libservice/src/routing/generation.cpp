@@ -36,6 +36,9 @@ Memory near_jobs(const Problem& problem) {
   return memory;
 }
 
+// Listing all rounds pays below that: a fiftieth of what the plan gains over doing nothing.
+Mills near_enough(Pence value) { return (value < 0 ? -value : value) * (mills / 50); }
+
 bool does_twice(const Route& route) {
   Route sorted = route;
   std::sort(sorted.begin(), sorted.end());
@@ -81,9 +84,14 @@ Standing Generation::run(Standing from) {
   }
   while (!standing_.done && generate()) {
     if (standing_.done) break;
+    if (widen_memory()) continue;
     improve();
-    if (standing_.done || stopped() || close()) break;
-    if (!widen_memory() && !cut()) break;
+    if (standing_.done || stopped()) break;
+    const bool near = mills * standing_.value - standing_.proven_mills < near_enough(standing_.value);
+    if (near && close()) break;
+    if (cut()) continue;
+    if (!near) close();
+    break;
   }
   return standing_;
 }
@@ -100,7 +108,7 @@ bool Generation::generate() {
     for (std::size_t k = 0; k < kinds_.size() && !stopped(); ++k) {
       const WayHome home(kinds_[k], prices, thorough ? fine_slots : coarse_slots);
       const Priced priced = price(problem_, kinds_[k], k, prices, home, memory_,
-                                  {stages[stage], thorough ? budget_.most_labels : 0, thorough ? 30U : 12U});
+                                  {stages[stage], budget_.most_labels, thorough ? 30U : 12U, stop_});
       least.push_back(priced.least);
       proven = proven && priced.proven;
       for (const Found& round : priced.found) found = master_.add({k, round}) || found;
@@ -187,7 +195,7 @@ bool Generation::close() {
   for (std::size_t k = 0; k < kinds_.size(); ++k) {
     if (stopped()) return false;
     const WayHome home(kinds_[k], prices_, fine_slots);
-    listed.push_back(list_rounds(problem_, kinds_[k], k, prices_, home, gap + least_[k], budget_.listed_labels));
+    listed.push_back(list_rounds(problem_, kinds_[k], k, prices_, home, gap + least_[k], budget_.listed_labels, stop_));
     if (!listed.back().all) return false;
   }
   std::vector<Choice> choices;

@@ -14,6 +14,7 @@ constexpr double string_length = 6;       // the longest string that is taken ou
 constexpr std::size_t most_strings = 5;   // rounds that are ruined at a time
 constexpr std::size_t scatter_of = 10;    // once in so many steps jobs are taken out here and there instead
 constexpr std::size_t passed_over = 100;  // one place in so many is passed over
+constexpr double first_share = 0.3;       // of the middle gain is the first heat
 constexpr double last_heat = 0.1;         // of the first
 
 class Search {
@@ -71,7 +72,7 @@ class Search {
     }
   }
 
-  // Half of the middle gain of a job that is done: what a step may lose in the beginning.
+  // A share of the middle gain of a job that is done: what a step may lose in the beginning.
   double first_heat() const {
     std::vector<Pence> gains;
     for (const Route& route : now_.plan()) {
@@ -79,8 +80,7 @@ class Search {
     }
     if (gains.empty()) return 1;
     std::nth_element(gains.begin(), gains.begin() + static_cast<std::ptrdiff_t>(gains.size() / 2), gains.end());
-    const auto legs = static_cast<double>(best_weighed_ % weights_.safety) / static_cast<double>(gains.size());
-    return std::max(1.0, std::min(static_cast<double>(gains[gains.size() / 2]), legs));
+    return std::max(1.0, first_share * static_cast<double>(gains[gains.size() / 2]));
   }
 
   // The weights of ranks stay out of the heat: a plan that skips more of a rank is never taken.

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <bitset>
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <unordered_map>
 #include <vector>
@@ -73,8 +74,9 @@ class Labels {
     slots_.resize(static_cast<std::size_t>(kind.shift->closes - kind.shift->opens) + 1);
   }
 
-  // False where it gave up at `most_labels`.
-  bool run(std::size_t labels_a_stop, std::size_t most_labels) {
+  // False where it gave up at `most_labels`, or was stopped.
+  bool run(std::size_t labels_a_stop, std::size_t most_labels, const std::function<bool()>& stop) {
+    std::size_t looked_at = 0;
     labels_a_stop_ = labels_a_stop;
     Label<Stops> start;
     start.stop = kind_.start();
@@ -87,6 +89,7 @@ class Labels {
         const int number = slots_[slot][i];
         if (labels_[static_cast<std::size_t>(number)].dominated) continue;
         if (most_labels != 0 && labels_.size() > most_labels) return false;
+        if (++looked_at % 512 == 0 && stop && stop()) return false;
         const Label<Stops> label = labels_[static_cast<std::size_t>(number)];
         for (int to = 0; to < kind_.start(); ++to) {
           if (!label.done.test(static_cast<std::size_t>(to))) extend(label, number, to);
@@ -174,7 +177,8 @@ class Labels {
       label.halves.flip(triple);
     }
     if (label.cost + home_.from(to, label.end, from.stop) >= below_) return;
-    label.done = from.done & remembers_[static_cast<std::size_t>(to)];
+    // Where no time has passed nothing is forgotten: it would go round for ever.
+    label.done = label.end == from.end ? from.done : from.done & remembers_[static_cast<std::size_t>(to)];
     label.done.set(static_cast<std::size_t>(to));
     if (dominance_ == Dominance::exact) block_late(label);
     if (is_dominated(label)) return;

@@ -22,7 +22,7 @@ Priced price_with(const Problem& problem, const ShiftKind& kind, std::size_t num
   const bool thorough = thoroughness.labels_a_stop == 0;
   Labels<Stops> labels(kind, number, prices, home, &memory, thorough ? Dominance::exact : Dominance::loose, 0);
   Priced priced;
-  priced.proven = labels.run(thoroughness.labels_a_stop, thoroughness.most_labels) && thorough;
+  priced.proven = labels.run(thoroughness.labels_a_stop, thoroughness.most_labels, thoroughness.stop) && thorough;
   std::vector<std::pair<Mills, int>> closed;
   for (std::size_t i = 0; i < labels.all().size(); ++i) {
     if (const auto reduced = labels.closed(labels.all()[i]); reduced && *reduced < 0) {
@@ -47,12 +47,12 @@ Priced price_with(const Problem& problem, const ShiftKind& kind, std::size_t num
 
 template <class Stops>
 Listed list_with(const Problem& problem, const ShiftKind& kind, std::size_t number, const Prices& prices,
-                 const WayHome& home, Mills at_most, std::size_t most_labels) {
+                 const WayHome& home, Mills at_most, std::size_t most_labels, const std::function<bool()>& stop) {
   // Where times are reckoned from below, a round that looks better may not be possible, and must not hide one that is.
   Labels<Stops> labels(kind, number, prices, home, nullptr, kind.duty_exact ? Dominance::same_stops : Dominance::none,
                        at_most + 1);
   Listed listed;
-  listed.all = labels.run(0, most_labels);
+  listed.all = labels.run(0, most_labels, stop);
   if (!listed.all) return listed;
   std::map<Route, Found> cheapest;
   for (const auto& label : labels.all()) {
@@ -98,9 +98,10 @@ Priced price(const Problem& problem, const ShiftKind& kind, std::size_t number, 
 }
 
 Listed list_rounds(const Problem& problem, const ShiftKind& kind, std::size_t number, const Prices& prices,
-                   const WayHome& home, Mills at_most, std::size_t most_labels) {
+                   const WayHome& home, Mills at_most, std::size_t most_labels, const std::function<bool()>& stop) {
   const auto with = [&](auto size) {
-    return list_with<std::bitset<decltype(size)::value>>(problem, kind, number, prices, home, at_most, most_labels);
+    return list_with<std::bitset<decltype(size)::value>>(problem, kind, number, prices, home, at_most, most_labels,
+                                                         stop);
   };
   return by_size(
       kind.stops.size(), Listed{}, [&] { return with(std::integral_constant<std::size_t, 64>{}); },

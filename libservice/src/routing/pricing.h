@@ -25,6 +25,7 @@ struct Thoroughness {
   std::size_t labels_a_stop = 0;  // only so many, the cheapest; 0: all, and then `least` is proven
   std::size_t most_labels = 0;    // of all stops together; beyond it nothing more is proven than by the table
   std::size_t wanted = 10;        // rounds to hand out
+  std::function<bool()> stop = {};
 };
 
 struct Priced {
@@ -44,6 +45,6 @@ struct Listed {
 
 // Every possible round whose reduced cost is at most that.
 Listed list_rounds(const Problem& problem, const ShiftKind& kind, std::size_t number, const Prices& prices,
-                   const WayHome& home, Mills at_most, std::size_t most_labels);
+                   const WayHome& home, Mills at_most, std::size_t most_labels, const std::function<bool()>& stop);
 
 }  // namespace service::routing

@@ -5,13 +5,15 @@
 #include "routing/generation.h"
 #include "routing/heuristic.h"
 #include "routing/kinds.h"
+#include "routing/one_round.h"
 #include "routing/timing.h"
 #include "routing/weights.h"
 
 namespace service::routing {
 namespace {
 
-constexpr std::size_t search_steps = 4000;
+constexpr std::size_t search_steps = 20'000;
+constexpr std::size_t steps_a_job = 400;
 constexpr std::uint64_t seed = 20;
 constexpr Budget one_budget{400, 400'000, 200'000, 2'000'000};
 
@@ -53,10 +55,20 @@ Solution solve(const Problem& problem, const Effort& effort) {
   };
 
   Standing standing;
+  const std::size_t steps = std::min(search_steps, steps_a_job * problem.jobs.size());
   standing.plan = search(problem, weights, Plan(problem.shifts.size()),
-                         search_steps * static_cast<std::size_t>(std::max(1, effort.times)), seed, stop);
+                         steps * static_cast<std::size_t>(std::max(1, effort.times)), seed, stop);
   standing.value = weights.of(value_of(problem, standing.plan)) - skipped;
   tell(standing);
+  if (problem.shifts.size() == 1 && !stop()) {
+    if (auto route = best_round(problem, kinds.front())) {
+      standing.plan = {std::move(*route)};
+      standing.value = weights.of(value_of(problem, standing.plan)) - skipped;
+      standing.done = true;
+      take(standing);
+      return solution;
+    }
+  }
   Generation generation(problem, weights, kinds, budget_of(effort.times), stop, tell);
   standing = generation.run(std::move(standing));
   take(standing);
