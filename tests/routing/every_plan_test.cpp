@@ -75,3 +75,33 @@ TEST_CASE("no plan is better than the one found, where it is proven, and none is
   CHECK(best >= count - count / 100);
   CHECK(proven >= count - count / 50);
 }
+
+TEST_CASE("what is given up early proves nothing that is not so") {
+  std::size_t proven = 0;
+  std::size_t given_up = 0;
+  for (std::uint64_t seed = 0; seed < 40; ++seed) {
+    const Problem problem = test::random_problem(1000 + seed, {16, 4});
+    const Solution best = solve(problem);
+    if (!best.proven) continue;
+    ++proven;
+    const auto check = [&](const Budget& budget) {
+      const Solution some = solve(problem, {}, budget);
+      CHECK(some.bound <= best.value);
+      CHECK(some.value >= best.value);
+      if (some.proven) CHECK(some.value == best.value);
+      given_up += !some.proven;
+    };
+    CAPTURE(seed);
+    for (const std::size_t few : {1U, 3U, 10U, 40U, 200U, 1000U}) {
+      CAPTURE(few);
+      check({few, 1 + few / 4, 5 * few, 5 * few, few});
+    }
+    // The choice alone: so that it is given up at every kind of step.
+    for (std::size_t steps = 1; steps < 30; ++steps) {
+      CAPTURE(steps);
+      check({10, 400, 400'000, 200'000, steps});
+    }
+  }
+  CHECK(proven > 30);
+  CHECK(given_up > 20);
+}

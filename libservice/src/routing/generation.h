@@ -11,6 +11,7 @@
 #include "routing/kinds.h"
 #include "routing/master.h"
 #include "routing/pricing.h"
+#include "routing/solve.h"
 
 namespace service::routing {
 
@@ -20,13 +21,6 @@ struct Standing {
   Pence value = 0;                     // of it
   Mills proven_mills = INT64_MIN / 4;  // no plan has less, in thousandths
   bool done = false;                   // the plan is proven to be the best
-};
-
-struct Budget {
-  std::size_t passes = 0;
-  std::size_t most_labels = 0;  // of one pricing
-  std::size_t listed_labels = 0;
-  std::size_t choosing_steps = 0;
 };
 
 class Generation {

@@ -12,20 +12,19 @@
 namespace service::routing {
 namespace {
 
-constexpr std::size_t search_steps = 20'000;
-constexpr std::size_t steps_a_job = 400;
+constexpr std::size_t steps_a_job = 400;  // of the search: few jobs need few
 constexpr std::uint64_t seed = 20;
-constexpr Budget one_budget{400, 400'000, 200'000, 2'000'000};
 
-Budget budget_of(int times) {
-  const auto t = static_cast<std::size_t>(std::max(1, times));
-  return {one_budget.passes * t, one_budget.most_labels * t, one_budget.listed_labels * t,
-          one_budget.choosing_steps * t};
+Budget times(const Budget& once, int how_often) {
+  const auto t = static_cast<std::size_t>(std::max(1, how_often));
+  return {once.search_steps * t, once.passes * t, once.most_labels * t, once.listed_labels * t,
+          once.choosing_steps * t};
 }
 
 }  // namespace
 
-Solution solve(const Problem& problem, const Effort& effort) {
+Solution solve(const Problem& problem, const Effort& effort, const Budget& once) {
+  const Budget budget = times(once, effort.times);
   const Weights weights = weights_of(problem);
   const std::vector<ShiftKind> kinds = kinds_of(problem, weights);
   Pence skipped = 0;
@@ -55,9 +54,8 @@ Solution solve(const Problem& problem, const Effort& effort) {
   };
 
   Standing standing;
-  const std::size_t steps = std::min(search_steps, steps_a_job * problem.jobs.size());
   standing.plan = search(problem, weights, Plan(problem.shifts.size()),
-                         steps * static_cast<std::size_t>(std::max(1, effort.times)), seed, stop);
+                         std::min(budget.search_steps, steps_a_job * problem.jobs.size()), seed, stop);
   standing.value = weights.of(value_of(problem, standing.plan)) - skipped;
   tell(standing);
   if (problem.shifts.size() == 1 && !stop()) {
@@ -69,7 +67,7 @@ Solution solve(const Problem& problem, const Effort& effort) {
       return solution;
     }
   }
-  Generation generation(problem, weights, kinds, budget_of(effort.times), stop, tell);
+  Generation generation(problem, weights, kinds, budget, stop, tell);
   standing = generation.run(std::move(standing));
   take(standing);
   return solution;

@@ -8,6 +8,15 @@
 
 namespace service::routing {
 
+// How much is tried before what is proven so far has to do.
+struct Budget {
+  std::size_t search_steps = 20'000;    // of the search for a good plan
+  std::size_t passes = 400;             // of the linear program
+  std::size_t most_labels = 400'000;    // of one pricing
+  std::size_t listed_labels = 200'000;  // of listing the rounds of a better plan
+  std::size_t choosing_steps = 2'000'000;
+};
+
 struct Solution {
   Plan plan;
   Value value;
@@ -17,11 +26,11 @@ struct Solution {
 };
 
 struct Effort {
-  int times = 1;                    // steps, not seconds: equal problems give equal solutions
+  int times = 1;                    // the budget: steps, not seconds, so that equal problems give equal solutions
   std::function<bool()> stop = {};  // true: hand out what there is
   std::function<void(std::size_t done, std::size_t of, const Value& value, const Value& bound)> progress = {};
 };
 
-Solution solve(const Problem& problem, const Effort& effort = {});
+Solution solve(const Problem& problem, const Effort& effort = {}, const Budget& once = {});
 
 }  // namespace service::routing
