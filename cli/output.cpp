@@ -51,9 +51,9 @@ bool belongs_to_a_fleet(const std::filesystem::path& file) {
   const std::string name = file.filename().string();
   const std::string folder = folder_of(std::filesystem::absolute(file).lexically_normal()).filename().string();
   const bool yaml = name.ends_with(".yaml") || name.ends_with(".yml");
-  return name == "fleet.yaml" || name == "register.csv" || name.starts_with("record.db") || name == ".compiled-fleet" ||
-         name.starts_with(service::handed_file) || name == service::backed_up_file || folder == ".schemas" ||
-         (folder == "schedules" && yaml);
+  return name == "fleet.yaml" || name == "register.csv" || name == "travel.csv" || name.starts_with("record.db") ||
+         name == ".compiled-fleet" || name.starts_with(service::handed_file) || name == service::backed_up_file ||
+         folder == ".schemas" || (folder == "schedules" && yaml);
 }
 
 // Whether it is that text and nothing more. One that cannot be read is to be replaced.

@@ -15,7 +15,7 @@ def folder(path):
     found = {}
     for file in sorted(path.rglob("*")):
         name = file.relative_to(path).as_posix()
-        if file.is_file() and (verdicts.schema_of(name) or name == "register.csv"):
+        if file.is_file() and (verdicts.schema_of(name) or name in ("register.csv", "travel.csv")):
             found[name] = file.read_bytes()
     return found
 

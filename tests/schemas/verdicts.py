@@ -76,7 +76,7 @@ class Program:
     def mistakes(self, files):
         """What the program says about these files, by name; nothing where it takes them."""
         shutil.rmtree(self.folder / "schedules", ignore_errors=True)
-        for name in ("fleet.yaml", "register.csv"):
+        for name in ("fleet.yaml", "register.csv", "travel.csv"):
             (self.folder / name).unlink(missing_ok=True)
         for name, text in files.items():
             path = self.folder / name

@@ -280,6 +280,7 @@ struct Crew {
   std::optional<std::chrono::minutes> duty;
   std::chrono::minutes meal{0};
   std::vector<std::string> qualified_for;
+  std::vector<std::pair<std::string, PartAmount>> carries;  // pieces of parts that are always on board
   std::vector<Day> off;
   int people = 1;
   std::optional<Speed> speed;
@@ -287,10 +288,19 @@ struct Crew {
   std::optional<Money> per_km;
 };
 
+// The way from one site to another, in that direction alone, as somebody knows it.
+struct TravelRow {
+  std::string from;
+  std::string to;
+  int minutes = 0;
+  int tenths_of_km = 0;
+};
+
 struct Travel {
   Factor road_factor{130};
   Speed speed{5000};
-  std::string table;  // file name, empty where there is none
+  std::string table;            // file name, empty where there is none
+  std::vector<TravelRow> rows;  // of that file, put in the order of `from`, then `to`
 };
 
 struct Costs {
@@ -368,7 +378,8 @@ std::vector<Diagnostic> odd_intervals(const Fleet& fleet);
 
 // --- Reading -----------------------------------------------------------------------------------------------
 
-// The texts of a fleet folder by their names within it: `fleet.yaml`, `schedules/pump.yaml`, `register.csv`.
+// The texts of a fleet folder by their names within it: `fleet.yaml`, `schedules/pump.yaml`, `register.csv`, and the
+// travel table by the name that fleet.yaml gives it.
 struct FleetFiles {
   std::filesystem::path folder;  // how to name the files in messages; may be empty
   std::map<std::string, std::string> texts;

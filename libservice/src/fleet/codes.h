@@ -86,7 +86,7 @@ inline constexpr const char* site_or_machine = "site-or-machine";
 inline constexpr const char* from_after_by = "from-after-by";
 inline constexpr const char* overlapping_hours = "overlapping-hours";
 
-// The register.
+// The register, and CSV files in general.
 inline constexpr const char* unknown_column = "unknown-column";
 inline constexpr const char* missing_column = "missing-column";
 inline constexpr const char* duplicate_column = "duplicate-column";
@@ -94,6 +94,11 @@ inline constexpr const char* ragged_row = "ragged-row";
 inline constexpr const char* two_readings = "two-readings";
 inline constexpr const char* mixed_dialect = "mixed-dialect";
 inline constexpr const char* bad_quote = "bad-quote";
+
+// The travel table.
+inline constexpr const char* bad_file_name = "bad-file-name";
+inline constexpr const char* no_travel_table = "no-travel-table";
+inline constexpr const char* way_to_itself = "way-to-itself";
 
 // Remarks.
 inline constexpr const char* grace_on_safety = "grace-on-safety";

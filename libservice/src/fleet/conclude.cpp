@@ -2,6 +2,7 @@
 
 #include "fleet/all_cautions.h"
 #include "fleet/index.h"
+#include "fleet/travel_table.h"
 
 namespace service::fleet {
 namespace {
@@ -25,6 +26,7 @@ Fleet put_together(Draft draft) {
     for (Task& task : schedule.schedule.tasks) task.all_cautions = cautions_carried(schedule.schedule, task);
     fleet.schedules.push_back(std::move(schedule.schedule));
   }
+  if (fleet.travel) put_in_order(*fleet.travel);
   make_index(fleet);  // of the schedules, which the machines look up
   fleet.machines.reserve(draft.machines.size());
   for (MachineDraft& machine : draft.machines) {

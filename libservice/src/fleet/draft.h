@@ -82,6 +82,7 @@ struct Draft {
   std::vector<Mention> parts_listed;
   std::set<std::string> conditions_named;  // in `in:`
   bool lists_parts = false;
+  std::optional<Spot> travel_table;  // where its name stands
 
   std::vector<Mention>& mentions_of(Noun noun) { return mentions[static_cast<std::size_t>(noun)]; }
   bool& unsure_of(Noun noun) { return unsure[static_cast<std::size_t>(noun)]; }

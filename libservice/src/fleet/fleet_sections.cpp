@@ -1,6 +1,8 @@
 #include "fleet/fleet_sections.h"
 
 #include "fleet/keys.h"
+#include "fleet/schedules.h"
+#include "fleet/travel_table.h"
 #include "fleet/value_checks.h"
 #include "fleet/week_hours.h"
 
@@ -131,6 +133,7 @@ constexpr Key<Crew> crew_keys[] = {
     {"duty", [](const Reader& r, const Field& f, Crew& c) { c.duty = r.minutes(f); }},
     {"meal", [](const Reader& r, const Field& f, Crew& c) { c.meal = r.minutes(f).value_or(c.meal); }},
     {"qualified-for", [](const Reader& r, const Field& f, Crew& c) { c.qualified_for = r.distinct_names(f); }},
+    {"carries", [](const Reader& r, const Field& f, Crew& c) { c.carries = read_part_counts(r, f); }},
     {"off", [](const Reader& r, const Field& f, Crew& c) { c.off = r.days_list(f); }},
     {"people",
      [](const Reader& r, const Field& f, Crew& c) {
@@ -141,13 +144,26 @@ constexpr Key<Crew> crew_keys[] = {
     {"per-km", [](const Reader& r, const Field& f, Crew& c) { c.per_km = r.exact<Money>(f); }},
 };
 
+void read_table_name(const Reader& reader, const Field& field, Travel& into) {
+  const auto name = reader.text(field);
+  if (!name) return;
+  if (is_table_name(*name)) {
+    into.table = *name;
+    reader.draft.travel_table = reader.spot(field);
+  } else {
+    reader.error(code::bad_file_name, reader.spot(field),
+                 fmt::format("{} cannot be the travel table", in_quotes(*name)),
+                 "write the name of a CSV file in the same folder: travel.csv");
+  }
+}
+
 constexpr Key<Travel> travel_keys[] = {
     {"road-factor",
      [](const Reader& r, const Field& f, Travel& t) {
        t.road_factor = r.exact<Factor>(f, {1, 10}).value_or(t.road_factor);
      }},
     {"speed", [](const Reader& r, const Field& f, Travel& t) { t.speed = r.speed(f).value_or(t.speed); }},
-    {"table", [](const Reader& r, const Field& f, Travel& t) { t.table = r.text(f).value_or(""); }},
+    {"table", read_table_name},
 };
 
 std::optional<int> whole_percent(const Reader& reader, const Field& field) {
@@ -226,6 +242,15 @@ void read_crews(const Reader& reader, const Field& field) {
 
 void read_travel(const Reader& reader, const Field& field) {
   read_keys(reader, field, "`travel`", travel_keys, reader.draft.fleet.travel.emplace());
+}
+
+std::string travel_table_in(const Reader& reader, const Node& root) {
+  Travel travel;
+  for (const Entry& entry : root.entries) {
+    if (entry.key.text != "travel") continue;
+    read_keys(reader, {"travel", entry.key.span, &entry.value}, "`travel`", travel_keys, travel);
+  }
+  return travel.table;
 }
 
 void read_costs(const Reader& reader, const Field& field) {

@@ -14,4 +14,7 @@ void read_travel(const Reader& reader, const Field& field);
 void read_costs(const Reader& reader, const Field& field);
 void read_calls(const Reader& reader, const Field& field);
 
+// The file that fleet.yaml names as its travel table; empty where there is none.
+std::string travel_table_in(const Reader& reader, const Node& root);
+
 }  // namespace service::fleet

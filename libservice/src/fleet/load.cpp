@@ -10,6 +10,7 @@
 #include "base/pending_file.h"
 #include "fleet/diagnostics.h"
 #include "fleet/guard.h"
+#include "fleet/travel_table.h"
 #include "service/fleet.h"
 
 namespace service {
@@ -139,6 +140,11 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
   files.texts.emplace("fleet.yaml", fleet::text_of(folder / "fleet.yaml", fleet::yaml_limit));
   if (fleet::is_there(folder / "register.csv")) {
     files.texts.emplace("register.csv", fleet::text_of(folder / "register.csv", fleet::register_limit));
+  }
+  // A name that leads out of the folder is not followed; reading the fleet says what is wrong with it.
+  if (const std::string table = fleet::travel_table_of(files.texts["fleet.yaml"]);
+      !table.empty() && fleet::is_there(folder / table)) {
+    files.texts.emplace(table, fleet::text_of(folder / table, fleet::register_limit));
   }
   fleet::load_schedules(folder, files);
   files.compiled = fleet::compiled_text_in(folder);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <unordered_set>
 #include <utility>
 
@@ -143,6 +144,16 @@ void MadeInCode::take_surroundings() {
     if (crew.end.empty()) crew.end = crew.start;
     mention(Noun::site, crew.start, spot);
     mention(Noun::site, crew.end, spot);
+    for (const auto& carried : crew.carries) mention(Noun::part, carried.first, spot);
+  }
+  if (draft_.fleet.travel) {
+    const Spot spot = spot_of("the travel table");
+    std::set<std::pair<std::string, std::string>> seen;
+    for (const TravelRow& way : draft_.fleet.travel->rows) {
+      mention(Noun::site, way.from, spot);
+      mention(Noun::site, way.to, spot);
+      check_way(way, seen, spot, diagnostics_);
+    }
   }
   for (const Call& call : draft_.fleet.calls) {
     const Spot spot = spot_of(fmt::format("the call `{}`", cleaned(call.key)));

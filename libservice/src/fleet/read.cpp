@@ -9,8 +9,10 @@
 #include "fleet/compiled.h"
 #include "fleet/conclude.h"
 #include "fleet/fleet_file.h"
+#include "fleet/fleet_sections.h"
 #include "fleet/register.h"
 #include "fleet/schedules.h"
+#include "fleet/travel_table.h"
 
 namespace service {
 namespace fleet {
@@ -52,6 +54,14 @@ std::optional<Mail> mail_in(std::string_view text) {
   return mail.to.empty() ? std::nullopt : std::optional(std::move(mail));
 }
 
+std::string table_in(std::string_view text) {
+  const Source source("fleet.yaml", 0, text);
+  Diagnostics diagnostics;
+  Draft draft;
+  const auto root = read_yaml(source, diagnostics);
+  return root ? travel_table_in(Reader(source, diagnostics, draft), *root) : std::string();
+}
+
 // What is called so by the lines of `fleet:` alone, whatever else is wrong.
 std::string name_in(std::string_view text) {
   const Source source("fleet.yaml", 0, text);
@@ -72,6 +82,7 @@ class FleetReader {
       register_.emplace(found->first, from_utf16(found->second).value_or(found->second));
       read_register(source_of(*register_), diagnostics_, draft_);
     }
+    if (draft_.travel_table) read_table();
     for (const auto& file : files_.texts) {
       if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
     }
@@ -109,6 +120,19 @@ class FleetReader {
     draft_.unsure.fill(true);
   }
 
+  void read_table() {
+    const std::string& name = draft_.fleet.travel->table;
+    const auto found = files_.texts.find(name);
+    if (found == files_.texts.end()) {
+      diagnostics_.error(code::no_travel_table, *draft_.travel_table,
+                         fmt::format("there is no file {} beside fleet.yaml", in_quotes(name)),
+                         "write it, with the columns from,to,minutes,km; or leave `table` out");
+      return;
+    }
+    table_.emplace(found->first, from_utf16(found->second).value_or(found->second));
+    read_travel_table(source_of(*table_), diagnostics_, draft_);
+  }
+
   void read_schedule_file(const File& file) {
     const std::string_view name = std::string_view(file.first).substr(schedules_folder.size());
     if (!has_suffix_of_yaml(name)) return;
@@ -129,12 +153,22 @@ class FleetReader {
   const CompiledFiles compiled_;
   std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
   const Source* main_ = nullptr;
-  std::optional<File> register_;  // as UTF-8
+  std::optional<File> register_;  // as UTF-8; so the travel table
+  std::optional<File> table_;
   Diagnostics diagnostics_;
   Draft draft_;
 };
 
 }  // namespace
+
+std::string travel_table_of(std::string_view fleet_yaml) {
+  const std::string_view text = without_bom(fleet_yaml);
+  if (text.find("travel") == std::string_view::npos) return {};
+  // Its own lines are soon parsed. Only where they are not written as such is all of the file.
+  std::string table = table_in(lines_of("travel", text));
+  return table.empty() && text.find("table") != std::string_view::npos ? table_in(text) : table;
+}
+
 }  // namespace fleet
 
 Fleet read_fleet(const FleetFiles& files) { return fleet::FleetReader(files).read(); }

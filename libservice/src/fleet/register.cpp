@@ -1,14 +1,9 @@
 #include "fleet/register.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <span>
 
-#include "base/csv_reader.h"
+#include "fleet/csv_table.h"
 #include "fleet/guard.h"
-#include "fleet/reader.h"
-#include "service/csv.h"
 
 namespace service::fleet {
 namespace {
@@ -24,32 +19,12 @@ struct Row {
 };
 
 struct Column {
-  std::string_view name;
+  TableColumn column;
   void (*read)(const Reader& reader, const CsvField& field, Row& row);  // of a field that is not empty
-  enum class Holds { text, day, number } holds = Holds::text;
-  bool required = false;
 };
 
-Spot spot_of(const Reader& reader, const CsvField& field) {
-  Span span = reader.source().span_at(field.from);
-  span.width = std::max(1, static_cast<int>(field.to - field.from));
-  return reader.spot(span);
-}
-
-template <class T>
-std::optional<T> parsed(const Reader& reader, const CsvField& field, const std::string& plain,
-                        Parsed<T> (*parse)(std::string_view), const Wanted& wanted) {
-  auto read = parse(plain);
-  if (!read) {
-    reader.error(wanted.code, spot_of(reader, field),
-                 fmt::format("{} was wanted, but {} {}", wanted.what, in_quotes(field.text), read.problem),
-                 std::string(wanted.hint));
-  }
-  return read.value;
-}
-
 std::optional<Amount> amount_in(const Reader& reader, const CsvField& field, const Dialect& dialect) {
-  return parsed(reader, field, plain_number(field.text, dialect), parse_amount, wanted::number);
+  return value_in(reader, field, plain_number(field.text, dialect), parse_amount, wanted::number);
 }
 
 void read_condition_list(const Reader& reader, const CsvField& field, Row& row) {
@@ -82,40 +57,39 @@ void read_per_year(const Reader& reader, const CsvField& field, Row& row) {
   row.draft.machine.expect.per_year = amount_in(reader, field, *row.dialect);
 }
 
+using Holds = TableColumn::Holds;
+
 constexpr Column known_columns[] = {
-    {"machine",
+    {{"machine", Holds::text, true},
      [](const Reader& r, const CsvField& f, Row& row) {
        row.draft.machine.key = f.text;
        row.draft.key = spot_of(r, f);
        r.good_name(row.draft.machine.key, row.draft.key);
-     },
-     Column::Holds::text, true},
-    {"name", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.name = text_of_cell(f.text); }},
-    {"schedule",
+     }},
+    {{"name"}, [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.name = text_of_cell(f.text); }},
+    {{"schedule", Holds::text, true},
      [](const Reader& r, const CsvField& f, Row& row) {
        row.draft.machine.schedule = f.text;
        row.draft.schedule = spot_of(r, f);
-     },
-     Column::Holds::text, true},
-    {"site",
+     }},
+    {{"site"},
      [](const Reader& r, const CsvField& f, Row& row) {
        row.draft.machine.site = f.text;
        r.draft.mentions_of(Noun::site).push_back({row.draft.machine.site, spot_of(r, f)});
      }},
-    {"in-service", [](const Reader&, const CsvField& f, Row& row) { row.in_service = &f; }, Column::Holds::day},
-    {"in-service-at", [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }, Column::Holds::number},
-    {"bought", [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }, Column::Holds::day},
-    {"bought-at", [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }, Column::Holds::number},
-    {"serial", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = text_of_cell(f.text); }},
-    {"conditions", read_condition_list},
-    {"left",
+    {{"in-service", Holds::day}, [](const Reader&, const CsvField& f, Row& row) { row.in_service = &f; }},
+    {{"in-service-at", Holds::number}, [](const Reader&, const CsvField& f, Row& row) { row.at = &f; }},
+    {{"bought", Holds::day}, [](const Reader&, const CsvField& f, Row& row) { row.bought = &f; }},
+    {{"bought-at", Holds::number}, [](const Reader&, const CsvField& f, Row& row) { row.bought_at = &f; }},
+    {{"serial"}, [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.serial = text_of_cell(f.text); }},
+    {{"conditions"}, read_condition_list},
+    {{"left", Holds::day},
      [](const Reader& r, const CsvField& f, Row& row) {
-       row.draft.machine.left = parsed(r, f, plain_day(f.text, *row.dialect), parse_day, wanted::day);
+       row.draft.machine.left = value_in(r, f, plain_day(f.text, *row.dialect), parse_day, wanted::day);
        row.draft.left = spot_of(r, f);
-     },
-     Column::Holds::day},
-    {"per-year", read_per_year, Column::Holds::number},
-    {"notes", [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.notes = text_of_cell(f.text); }},
+     }},
+    {{"per-year", Holds::number}, read_per_year},
+    {{"notes"}, [](const Reader&, const CsvField& f, Row& row) { row.draft.machine.notes = text_of_cell(f.text); }},
 };
 
 // What a column was called once.
@@ -137,175 +111,46 @@ void read_row_start(const Reader& reader, StartKind kind, const CsvField* on, co
   }
   into.start = spot_of(reader, *on);
   if (at != nullptr) into.start_at = spot_of(reader, *at);
-  const auto day = parsed(reader, *on, plain_day(on->text, dialect), parse_day_span, wanted::day_span);
+  const auto day = value_in(reader, *on, plain_day(on->text, dialect), parse_day_span, wanted::day_span);
   if (!day) return;
   into.machine.start = {kind, *day, value || !fresh ? value : Amount{}};
 }
 
-void tell_of_quote(const Reader& reader, const CsvProblem& problem) {
-  const Spot spot = reader.spot(reader.source().span_at(problem.at));
-  switch (problem.kind) {
-    case CsvProblemKind::bare_quote:
-      return reader.error(code::bad_quote, spot, "a quote stands inside of a field that is not in quotes",
-                          R"(put the whole field in quotes, and write the quote twice: "")");
-    case CsvProblemKind::text_after_quote:
-      return reader.error(code::bad_quote, spot, "a quoted field ends before this, and no separator follows",
-                          R"(put the whole field in quotes; a quote inside of it is written twice: "")");
-    case CsvProblemKind::unclosed_quote:
-      return reader.error(code::bad_quote, spot, "the quote opened here is not closed on this line",
-                          R"(close it; a quote inside of a quoted field is written twice: "")");
+void read_row(const Reader& reader, const TableRow& fields, const Dialect& dialect) {
+  Row row;
+  row.dialect = &dialect;
+  row.draft.key = fields.spot;
+  for (std::size_t i = 0; i < fields.fields.size(); ++i) {
+    if (fields.fields[i] != nullptr) known_columns[i].read(reader, *fields.fields[i], row);
   }
+  MachineDraft& machine = row.draft;
+  read_row_start(reader, StartKind::in_service, row.in_service, row.at, dialect, machine);
+  read_row_start(reader, StartKind::bought, row.bought, row.bought_at, dialect, machine);
+  if (machine.machine.name.empty()) machine.machine.name = machine.machine.key;
+  machine.machine.place = machine.key.place();
+  reader.draft.machines.push_back(std::move(machine));
 }
 
-class RegisterReader {
- public:
-  RegisterReader(const Source& source, Diagnostics& diagnostics, Draft& draft)
-      : reader_(source, diagnostics, draft), rows_(source.text(), 0, CsvLines::one_a_row) {}
-
-  void read() {
-    CsvRow row;
-    if (!next(row)) {
-      reader_.error(code::empty_file, reader_.spot(Span{}), "the file holds nothing",
-                    "write the header `machine,name,schedule,site,in-service,in-service-at`, or delete the file");
-      return;
-    }
-    if (!read_header(row.fields) || !settle_dialect()) {
-      reader_.draft.unsure_of(Noun::machine) = true;
-      return;
-    }
-    while (next(row)) {
-      cut_empty_end(row.fields);
-      read_row(row.fields);
-    }
-    if (passed_over_) reader_.draft.unsure_of(Noun::machine) = true;
+void read_rows(const Reader& reader) {
+  std::vector<TableColumn> columns;
+  for (const Column& known : known_columns) columns.push_back(known.column);
+  CsvTable table(reader,
+                 {columns, "write the header `machine,name,schedule,site,in-service,in-service-at`, or delete the file",
+                  name_today});
+  if (!table.begin()) {
+    reader.draft.unsure_of(Noun::machine) = true;
+    return;
   }
-
- private:
-  // Spreadsheets save rows that were once used as nothing but commas.
-  bool is_blank(const CsvRow& row) const {
-    const std::string_view written = reader_.source().text().substr(row.from, row.to - row.from);
-    return written.find_first_not_of(" \t,;") == std::string_view::npos;
-  }
-
-  // The next row that is not blank; false at the end. Rows with bad quotes are reported and passed over.
-  bool next(CsvRow& row) {
-    while (rows_.next(row)) {
-      if (is_blank(row)) continue;
-      if (row.problems.empty()) return true;
-      tell_of_quote(reader_, row.problems.front());
-      passed_over_ = true;
-    }
-    return false;
-  }
-
-  // Spreadsheets save columns that were once used: fields beyond the named ones, with nothing in them.
-  void cut_empty_end(std::vector<CsvField>& fields) const {
-    while (fields.size() > columns_.size() && fields.back().text.empty()) fields.pop_back();
-  }
-
-  // How the file writes numbers and days, from all rows before one is believed.
-  bool settle_dialect() {
-    CsvReader ahead = rows_;  // what is wrong with quotes is told by the reading that follows
-    DialectSurvey survey;
-    std::vector<Span> spans;
-    CsvRow row;
-    while (ahead.next(row)) {
-      std::vector<CsvField>& fields = row.fields;
-      cut_empty_end(fields);
-      if (is_blank(row) || !row.problems.empty() || fields.size() != columns_.size()) continue;
-      for (std::size_t i = 0; i < fields.size(); ++i) {
-        if (columns_[i] == nullptr || fields[i].text.empty() || columns_[i]->holds == Column::Holds::text) continue;
-        const bool number = columns_[i]->holds == Column::Holds::number;
-        number ? survey.number(fields[i].text, spans.size()) : survey.day(fields[i].text, spans.size());
-        spans.push_back(spot_of(reader_, fields[i]).span);
-      }
-    }
-    const auto diagnostics = survey.diagnostics();
-    for (const DialectSurvey::FieldDiagnostic& diagnostic : diagnostics) {
-      reader_.error(diagnostic.code == code::two_readings ? code::two_readings : code::mixed_dialect,
-                    reader_.spot(spans[diagnostic.at]), diagnostic.message,
-                    "write numbers as 1250.5 without a mark between thousands, and days as 2026-03-01");
-    }
-    dialect_ = survey.dialect();
-    return diagnostics.empty();
-  }
-
-  // Without the columns that machines cannot do without, no row is read.
-  bool read_header(const std::vector<CsvField>& fields) {
-    std::vector<std::string> names;
-    for (const Column& column : known_columns) names.emplace_back(column.name);
-    std::size_t named = fields.size();
-    while (named > 0 && fields[named - 1].text.empty()) --named;
-    for (const CsvField& field : std::span(fields).first(named)) {
-      const std::string name = column_name(field.text);
-      const auto* const known = std::find_if(std::begin(known_columns), std::end(known_columns),
-                                             [&](const Column& column) { return column.name == name_today(name); });
-      const Spot spot = spot_of(reader_, field);
-      if (known == std::end(known_columns)) {
-        reader_.error(code::unknown_column, spot, fmt::format("there is no column {}", in_quotes(name)),
-                      nearest_or(name, names, "the columns are " + listed(names, "and")));
-        columns_.push_back(nullptr);
-      } else if (std::find(columns_.begin(), columns_.end(), known) != columns_.end()) {
-        reader_.error(code::duplicate_column, spot, fmt::format("the column `{}` is here twice", known->name),
-                      "keep one of them");
-        columns_.push_back(nullptr);
-      } else {
-        columns_.push_back(known);
-      }
-    }
-    bool complete = true;
-    for (const Column& column : known_columns) {
-      if (!column.required || std::find(columns_.begin(), columns_.end(), &column) != columns_.end()) continue;
-      complete = false;
-      reader_.error(code::missing_column, spot_of(reader_, fields[0]),
-                    fmt::format("there is no column `{}`", column.name), "name it in the header, the first line");
-    }
-    return complete;
-  }
-
-  void read_row(const std::vector<CsvField>& fields) {
-    Span start = reader_.source().span_at(fields.front().from);
-    start.width = std::max(1, static_cast<int>(fields.back().to - fields.front().from));
-    if (fields.size() != columns_.size()) {
-      reader_.error(code::ragged_row, reader_.spot(start),
-                    fmt::format("the row has {}, but the header has {}",
-                                counted(static_cast<std::int64_t>(fields.size()), "field", "fields"), columns_.size()),
-                    "put a field that holds a separator in quotes, and write a separator for each empty field");
-      reader_.draft.unsure_of(Noun::machine) = true;
-      return;  // its values stand under the wrong names
-    }
-    Row row;
-    row.dialect = &dialect_;
-    row.draft.key = reader_.spot(start);
-    for (std::size_t i = 0; i < fields.size(); ++i) {
-      if (columns_[i] == nullptr) continue;
-      if (!fields[i].text.empty()) {
-        columns_[i]->read(reader_, fields[i], row);
-      } else if (columns_[i]->required) {
-        reader_.error(code::empty_value, spot_of(reader_, fields[i]),
-                      fmt::format("`{}` has no value", columns_[i]->name), "fill it in, or delete the row");
-      }
-    }
-    MachineDraft& machine = row.draft;
-    read_row_start(reader_, StartKind::in_service, row.in_service, row.at, dialect_, machine);
-    read_row_start(reader_, StartKind::bought, row.bought, row.bought_at, dialect_, machine);
-    if (machine.machine.name.empty()) machine.machine.name = machine.machine.key;
-    machine.machine.place = machine.key.place();
-    reader_.draft.machines.push_back(std::move(machine));
-  }
-
-  Reader reader_;
-  CsvReader rows_;
-  bool passed_over_ = false;
-  Dialect dialect_;
-  std::vector<const Column*> columns_;  // in the order of the header; null for one that is not read
-};
+  TableRow row;
+  while (table.next(row)) read_row(reader, row, table.dialect());
+  if (table.passed_over()) reader.draft.unsure_of(Noun::machine) = true;
+}
 
 }  // namespace
 
 void read_register(const Source& source, Diagnostics& diagnostics, Draft& draft) {
   if (fit_to_read(source, register_limit, diagnostics)) {
-    RegisterReader(source, diagnostics, draft).read();
+    read_rows(Reader(source, diagnostics, draft));
   } else {
     draft.unsure_of(Noun::machine) = true;
   }

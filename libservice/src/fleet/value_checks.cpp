@@ -58,6 +58,20 @@ bool check_has_tasks(bool has_tasks, const Spot& spot, Diagnostics& diagnostics)
   return false;
 }
 
+bool check_way(const TravelRow& way, std::set<std::pair<std::string, std::string>>& seen, const Spot& spot,
+               Diagnostics& diagnostics) {
+  if (way.from == way.to) {
+    diagnostics.error(code::way_to_itself, spot, fmt::format("a row leads from `{}` to itself", cleaned(way.from)),
+                      "delete it: within a site nobody drives");
+    return false;
+  }
+  if (seen.emplace(way.from, way.to).second) return true;
+  diagnostics.error(code::repeated_value, spot,
+                    fmt::format("the way from `{}` to `{}` is here twice", cleaned(way.from), cleaned(way.to)),
+                    "keep one of them");
+  return false;
+}
+
 bool check_call(const Call& call, bool names_site, bool names_machine, const Spot& spot, Diagnostics& diagnostics) {
   if (names_site == names_machine) {
     diagnostics.error(code::site_or_machine, spot,

@@ -88,7 +88,7 @@ TEST_CASE("changes of a machine keep apart what is written and what is not") {
 }
 
 TEST_CASE("sites, crews, travel, costs, parts and calls are read") {
-  const Fleet fleet = fleet_of(R"(fleet: Test farm
+  FleetFiles files = fleet_texts::files_of(R"(fleet: Test farm
 currency: GBP
 stale-after: 8 weeks
 sites:
@@ -102,6 +102,7 @@ crews:
     hours: {mon-thu: "07:30-16:00", fri: "07:30-13:00"}
     duty: 8 h
     qualified-for: [lifting]
+    carries: {packing-8: 1.5}
     off: [2026-05-06, 2026-05-07]
     people: 2
     speed: 45.5 km/h
@@ -119,7 +120,9 @@ calls:
     {machine: pump, do: Look, takes: 1 h, from: 2026-05-08, by: 2026-05-08, between: "08:00-09:00", safety: true,
      needs: [gas]}
 )",
-                               fleet_texts::one_task + "    parts: {packing-8: 0.5}\n");
+                                           fleet_texts::one_task + "    parts: {packing-8: 0.5}\n");
+  files.texts.emplace("legs.csv", "from,to,minutes,km\nholm,beck,12,7.5\n");
+  const Fleet fleet = read_fleet(files);
   CHECK(fleet.currency == "GBP");
   CHECK(fleet.stale_after_days == 56);
   CHECK(fleet.sites[0].name == "workshop");
@@ -143,6 +146,9 @@ calls:
   CHECK(van.duty->count() == 480);
   CHECK(van.off.size() == 2);
   CHECK(van.people == 2);
+  REQUIRE(van.carries.size() == 1);
+  CHECK(van.carries[0].first == "packing-8");
+  CHECK(to_text(van.carries[0].second) == "1.5");
   CHECK(to_text(*van.speed) == "45.5");
   CHECK(to_text(*van.per_km) == "0.45");
   const Crew& second = fleet.crews.at(1);
@@ -156,6 +162,7 @@ calls:
   CHECK(to_text(fleet.travel->road_factor) == "1.25");
   CHECK(to_text(fleet.travel->speed) == "48");
   CHECK(fleet.travel->table == "legs.csv");
+  CHECK(fleet.travel->rows.size() == 1);
   CHECK(to_text(*fleet.costs.km) == "0.55");
   CHECK(fleet.costs.late_percent.value_or(0) == 300);
   CHECK(fleet.costs.later_trip_percent.value_or(0) == 50);
