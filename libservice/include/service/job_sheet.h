@@ -73,6 +73,10 @@ struct SheetCheck {
   const FollowUp* check = nullptr;
 };
 
+// Of these points, all to be done, those that are not done along with another one: neither included by it, nor a check
+// that was owed after an earlier service and is asked for anew by this one. In their order.
+std::vector<const Point*> by_themselves(const Fleet& fleet, const std::vector<const Point*>& points);
+
 // A task to do: at one or several positions, with all that it includes.
 struct SheetTask {
   const Task* task = nullptr;

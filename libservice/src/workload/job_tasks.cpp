@@ -36,26 +36,6 @@ bool renews(const Fleet& fleet, const Point& service, const Point& check) {
   return std::find(names.begin(), names.end(), service.task->name) != names.end();
 }
 
-// Points that do not go with another one that stays a task of its own.
-std::vector<const Point*> by_themselves(const Fleet& fleet, const std::vector<const Point*>& points) {
-  enum class Fate { open, stays, goes };
-  std::vector<Fate> fates(points.size(), Fate::open);
-  const std::function<bool(std::size_t)> goes = [&](std::size_t i) {  // no tasks cover each other in a ring
-    for (std::size_t k = 0; k < points.size() && fates[i] == Fate::open; ++k) {
-      if (includes(fleet, *points[k], *points[i]) && !goes(k)) fates[i] = Fate::goes;
-    }
-    if (fates[i] == Fate::open) fates[i] = Fate::stays;
-    return fates[i] == Fate::goes;
-  };
-  std::vector<const Point*> kept;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const bool renewed = std::any_of(points.begin(), points.end(),
-                                     [&](const Point* other) { return renews(fleet, *other, *points[i]); });
-    if (!renewed && !goes(i)) kept.push_back(points[i]);
-  }
-  return kept;
-}
-
 bool holds(const std::vector<std::string>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
 }
@@ -221,4 +201,24 @@ void in_order(std::vector<SheetTask>& tasks, const Unsafe& unsafe) {
 }
 
 }  // namespace load
+
+std::vector<const Point*> by_themselves(const Fleet& fleet, const std::vector<const Point*>& points) {
+  enum class Fate { open, stays, goes };
+  std::vector<Fate> fates(points.size(), Fate::open);
+  const std::function<bool(std::size_t)> goes = [&](std::size_t i) {  // no tasks cover each other in a ring
+    for (std::size_t k = 0; k < points.size() && fates[i] == Fate::open; ++k) {
+      if (load::includes(fleet, *points[k], *points[i]) && !goes(k)) fates[i] = Fate::goes;
+    }
+    if (fates[i] == Fate::open) fates[i] = Fate::stays;
+    return fates[i] == Fate::goes;
+  };
+  std::vector<const Point*> kept;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const bool renewed = std::any_of(points.begin(), points.end(),
+                                     [&](const Point* other) { return load::renews(fleet, *other, *points[i]); });
+    if (!renewed && !goes(i)) kept.push_back(points[i]);
+  }
+  return kept;
+}
+
 }  // namespace service
