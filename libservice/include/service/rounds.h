@@ -200,10 +200,12 @@ struct Week {
   std::vector<std::optional<std::size_t>> promised;  // [visit]: to that crew-day
 
   std::vector<PointName> no_record;  // somebody must look: nobody knows whether it is due
+  std::vector<PointName> unknown;    // not due by what is known, but one of their limbs cannot be computed
   std::vector<NotPlanned> not_planned;
   std::vector<PointName> no_time;     // planned with no minutes, for their tasks say no `takes`
   std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
-  std::optional<GivenPlan> kept;      // what is replanned; rounds of days before `from` are done
+  std::optional<GivenPlan> kept;      // what is replanned
+  std::vector<std::string> done;      // of it: visits of days before `from`, taken as made, though no fact says so
 };
 
 // The last day up to which points are wanted, for the due list that a week is made of. Fails with bad_data where no
@@ -248,11 +250,12 @@ struct Round {
   std::vector<RoundStop> stops;
 };
 
-// The cheapest place into which a visit that is not made would still go, and by how much that would be dearer.
+// The cheapest place into which a visit that is not made would still go, and by how much that would be dearer. Where it
+// goes in nowhere beside all others, the one where it pushes out the fewest.
 struct NextBest {
-  std::optional<std::size_t> crew_day;  // none: it goes in nowhere without pushing others out
+  std::size_t crew_day = 0;
   Money dearer;                         // the whole plan would cost so much more
-  std::vector<std::size_t> instead_of;  // visits that it would push out of the crew-day that is best for it
+  std::vector<std::size_t> instead_of;  // visits that it would push out; none: it goes in beside all others
 };
 
 struct NotThisWeek {
@@ -260,7 +263,7 @@ struct NotThisWeek {
   PutOffReason reason = PutOffReason::dearer;
   Day until;
   Money cost;
-  std::optional<NextBest> next_best;  // of what is dearer
+  std::optional<NextBest> next_best;  // of what is dearer, or a promise broken
   std::vector<std::string> lacking;   // of what is not qualified: what no crew has, `two-people` among it
 };
 

@@ -1,0 +1,77 @@
+// Visits that cannot be made, whatever is planned.
+#include <algorithm>
+#include <numeric>
+
+#include "routing/timing.h"
+#include "visits/crew_days.h"
+#include "visits/problem_of.h"
+#include "visits/trips.h"
+#include "visits/visits_made.h"
+#include "visits/week_parts.h"
+
+namespace service::visits {
+namespace {
+
+std::optional<PutOffReason> reason_of(const Week& week, std::size_t visit) {
+  if (!any_can(week.crew_days, needs_of(week.visits[visit]))) return PutOffReason::not_qualified;
+  const auto& options = week.options[visit];
+  const auto possible = [](const VisitOption& option) { return option.possible; };
+  if (std::none_of(options.begin(), options.end(), possible)) return PutOffReason::closed;
+  const auto fits = fits_alone(week, visit);
+  if (std::find(fits.begin(), fits.end(), true) == fits.end()) return PutOffReason::unreachable;
+  return std::nullopt;
+}
+
+}  // namespace
+
+void take_out_without_way(Week& week) {
+  std::erase_if(week.visits, [&](const Visit& visit) {
+    if (cheapest_trip(*week.fleet, week.crew_days, *visit.site)) return false;
+    if (visit.call != nullptr) {
+      week.not_planned.push_back({{visit.machine, "", "", visit.safety, false}, visit.call, NotPlannedReason::no_way});
+    }
+    for (const Point* point : visit.points) {
+      week.not_planned.push_back({service::name_of(*point), nullptr, NotPlannedReason::no_way});
+    }
+    return true;
+  });
+}
+
+std::vector<bool> fits_alone(const Week& week, std::size_t visit) {
+  const WeekProblem alone = problem_of(week, {visit});
+  std::vector<bool> fits;
+  for (const routing::Shift& shift : alone.problem.shifts) {
+    fits.push_back(routing::times_of(alone.problem, shift, {0}).has_value());
+  }
+  return fits;
+}
+
+void fill_impossible(Week& week) {
+  week.promised.assign(week.visits.size(), std::nullopt);
+  week.impossible.assign(week.visits.size(), std::nullopt);
+  for (std::size_t i = 0; i < week.visits.size(); ++i) week.impossible[i] = reason_of(week, i);
+}
+
+void keep_promises(Week& week, const std::vector<Promise>& promises) {
+  for (const Promise& promise : promises) {
+    const auto visit = std::find_if(week.visits.begin(), week.visits.end(),
+                                    [&](const Visit& one) { return one.name == promise.visit; });
+    if (visit == week.visits.end()) continue;  // no longer wanted: a change, which is told
+    const auto number = static_cast<std::size_t>(visit - week.visits.begin());
+    if (week.impossible[number] || week.promised[number]) continue;
+    const auto day = std::find_if(week.crew_days.begin(), week.crew_days.end(), [&](const CrewDay& one) {
+      return one.crew->key == promise.crew && one.on == promise.on;
+    });
+    const auto at = static_cast<std::size_t>(day - week.crew_days.begin());
+    if (day == week.crew_days.end() || !fits_alone(week, number)[at]) {
+      week.impossible[number] = PutOffReason::promise_broken;
+    } else {
+      week.promised[number] = at;
+    }
+    for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
+      if (d != at) week.options[number][d].possible = false;
+    }
+  }
+}
+
+}  // namespace service::visits

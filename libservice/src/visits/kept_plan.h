@@ -1,0 +1,45 @@
+// What a plan that is kept says of the week that is planned anew.
+#pragma once
+
+#include <set>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "service/rounds.h"
+
+namespace service::visits {
+
+// What its rounds of days before the week have done.
+class DoneBefore {
+ public:
+  DoneBefore(const std::optional<GivenPlan>& kept, Day from);
+
+  // A point of a stop that names its tasks.
+  bool holds(const Point& point) const;
+  // All of a visit whose stop did not name its tasks; and calls.
+  bool holds(const std::string& visit) const;
+
+  // The names of all those visits, in the order of the plan.
+  const std::vector<std::string>& visits() const { return visits_; }
+
+ private:
+  std::set<std::tuple<std::string, std::string, std::string>> points_;  // machine, task, position
+  std::set<std::string> whole_;
+  std::vector<std::string> visits_;
+};
+
+// A stop that is promised to a crew and a day of the week.
+struct Promise {
+  std::string visit;
+  std::string crew;
+  Day on;
+};
+
+std::vector<Promise> promises_of(const std::optional<GivenPlan>& kept, Day from);
+
+// Each visit whose crew or day is another one than in the plan that was kept: in the order of that plan, then what is
+// new.
+std::vector<PlanChange> changes_of(const RoundsPlan& plan);
+
+}  // namespace service::visits

@@ -1,0 +1,35 @@
+// What it costs to do a service on another day than the one on which it is due.
+#pragma once
+
+#include <set>
+#include <string>
+
+#include "service/rounds.h"
+
+namespace service::visits {
+
+// A service with the figures that its costs are made of.
+struct PointWorth {
+  Day due_on;
+  int life_days = 1;  // that it was given: from when it was fitted until it is due; a year where that is not known
+  Money value;        // parts and fluids, and the hours of one crew
+  Money late;         // what skipping it once altogether would cost on average
+};
+
+// Parts and fluids without a price count as nothing, and are named in `no_price`.
+PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string>& no_price);
+
+// Late: skipping a service once altogether costs `late`, the first day after it was due two thirds of an even share of
+// that, a day at a whole interval over four thirds. What is lost already as of today is not charged again.
+// Early: the share of its value that its life given up is.
+Money late_cost(const PointWorth& worth, Day as_of, Day done_on);
+Money early_cost(const PointWorth& worth, Day done_on);
+
+inline Money waiting_cost(const PointWorth& worth, Day as_of, Day done_on) {
+  return late_cost(worth, as_of, done_on) + early_cost(worth, done_on);
+}
+
+// Of a call; nothing where it does not say what a day of waiting costs.
+Money waiting_cost(const Call& call, Day as_of, Day done_on);
+
+}  // namespace service::visits

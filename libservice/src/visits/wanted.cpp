@@ -1,0 +1,49 @@
+#include "visits/wanted.h"
+
+namespace service::visits {
+namespace {
+
+// Why a point that is due is no work of this week.
+std::optional<NotPlannedReason> reason_of(const Week& week, const Point& point) {
+  const UseState* state = week.list->state_of(*point.machine);
+  if (state != nullptr && state->kind == UseKind::out_of_use) return NotPlannedReason::out_of_use;
+  if (state != nullptr && state->kind == UseKind::laid_up) return NotPlannedReason::laid_up;
+  const auto& left = point.machine->left;
+  if (left && *left <= week.crew_days.front().on) return NotPlannedReason::left;
+  // Until a use alone, nobody can say on which day that is.
+  if (point.put_off && not_before(point) > week.crew_days.back().on) return NotPlannedReason::put_off;
+  if (point.machine->site.empty()) return NotPlannedReason::no_site;
+  return std::nullopt;
+}
+
+}  // namespace
+
+Day not_before(const Point& point) {
+  if (!point.put_off) return Day::min();
+  return point.put_off->until.value_or(Day::max());
+}
+
+Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done) {
+  const Day last = week.crew_days.back().on;
+  const Day join_until = last + std::chrono::days{ask.join_days.value_or(0)};
+  Wanted wanted;
+  for (const Point& point : week.list->points) {
+    if (done.holds(point)) continue;
+    if (point.standing == Standing::no_record) {
+      week.no_record.push_back(name_of(point));
+      continue;
+    }
+    const bool due = point.due_on && *point.due_on <= last;
+    if (!due && !point.unknown.empty()) week.unknown.push_back(name_of(point));
+    if (!point.due_on || *point.due_on > join_until) continue;
+    const auto reason = reason_of(week, point);
+    if (!reason) {
+      (due ? wanted.points : wanted.may_join).push_back(&point);
+    } else if (due) {
+      week.not_planned.push_back({name_of(point), nullptr, *reason});
+    }
+  }
+  return wanted;
+}
+
+}  // namespace service::visits
