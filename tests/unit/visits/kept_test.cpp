@@ -1,0 +1,95 @@
+// A week planned anew from a plan that was kept.
+#include <doctest/doctest.h>
+
+#include "unit/visits/estate.h"
+
+using namespace service;
+using estate::by_hand;
+using estate::Estate;
+using estate::names_of;
+using estate::Texts;
+using estate::visit_named;
+using test::day;
+
+namespace {
+
+// The worked example, handed out.
+GivenPlan first_plan() { return as_given(by_hand(Estate().usual().week(), {{"loader"}, {"pump", "call c-01"}})); }
+
+Week replanned(const GivenPlan& keep, std::string_view from = "2026-05-04", const Texts& texts = {}) {
+  WeekAsk ask{day(from), days_between(day(from), day("2026-05-11"))};
+  ask.keep = keep;
+  return Estate(texts).usual().week(ask);
+}
+
+std::string where(const std::optional<std::pair<std::string, Day>>& at) {
+  return at ? at->first + ' ' + to_text(at->second) : "none";
+}
+
+std::string changes_of(const RoundsPlan& plan) {
+  std::string text;
+  for (const PlanChange& change : plan.changes) {
+    text += (text.empty() ? "" : "; ") + change.visit + ": " + where(change.was) + " -> " + where(change.is) +
+            (change.site == nullptr ? " (no longer wanted)" : " (" + change.site->key + ")");
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("rounds of days before the week are done") {
+  const Week week = replanned(first_plan(), "2026-05-05");
+  CHECK(names_of(week) == "pump, pump+pressure, call c-01");
+  CHECK((week.done == std::vector<std::string>{"loader"}));
+}
+
+TEST_CASE("of a done visit that names its tasks only those are done") {
+  GivenPlan plan = first_plan();
+  plan.rounds[0].stops[0].tasks = {{{"brakes", ""}}};
+  CHECK(names_of(replanned(plan, "2026-05-05")) == "loader, pump, pump+pressure, call c-01");
+  plan.rounds[0].stops[0].tasks.reset();  // and all of one that names none
+  CHECK(names_of(replanned(plan, "2026-05-05")) == "pump, pump+pressure, call c-01");
+}
+
+TEST_CASE("a promise ties a visit to its crew and day") {
+  GivenPlan plan = first_plan();
+  plan.rounds[0].stops[0].promised = true;
+  const Week week = replanned(plan);
+  const std::size_t loader = visit_named(week, "loader");
+  CHECK((week.promised[loader] == 0U));
+  CHECK(week.options[loader][0].possible);
+  CHECK_FALSE(week.options[loader][1].possible);
+  CHECK_FALSE(week.impossible[loader].has_value());
+  const auto made = by_hand(week, {{"loader"}});
+  CHECK(made.rounds[0].stops[0].promised);
+  // Left out all the same, it is a broken promise.
+  const auto broken = by_hand(week, {{}});
+  for (const NotThisWeek& out : broken.not_this_week) {
+    if (out.visit == loader) CHECK(out.reason == PutOffReason::promise_broken);
+  }
+}
+
+TEST_CASE("a promise that can no longer be kept is broken") {
+  GivenPlan plan = first_plan();
+  plan.rounds[1].stops[0].promised = true;
+  Texts closed;
+  closed.sites = std::string(closed.sites).replace(closed.sites.find("[2026-05-04, harvest]"), 21, "[2026-05-05]");
+  const Week week = replanned(plan, "2026-05-04", closed);
+  const std::size_t pump = visit_named(week, "pump");
+  CHECK((week.impossible[pump] == PutOffReason::promise_broken));
+  CHECK_FALSE(week.options[pump][0].possible);
+
+  plan.rounds[1].crew = "lorry";  // which is not there
+  CHECK((replanned(plan).impossible[pump] == PutOffReason::promise_broken));
+}
+
+TEST_CASE("what differs from the plan that was kept") {
+  CHECK(changes_of(by_hand(replanned(first_plan()), {{"loader"}, {"pump", "call c-01"}})) == "");
+  CHECK(changes_of(by_hand(replanned(first_plan()), {{}, {"pump", "loader"}})) ==
+        "loader: van 2026-05-04 -> van 2026-05-05 (holm); call c-01: van 2026-05-05 -> none (beck)");
+  // A call that is answered, and one that is new.
+  Texts texts;
+  texts.calls = "  c-02: {site: beck, do: Look, takes: 10 min}\n";
+  CHECK(changes_of(by_hand(replanned(first_plan(), "2026-05-05", texts), {{"pump", "call c-02"}})) ==
+        "call c-01: van 2026-05-05 -> none (no longer wanted); call c-02: none -> van 2026-05-05 (beck)");
+}

@@ -1,0 +1,279 @@
+// What is wanted in a week, where and when it can be done and at what cost; nothing is decided yet.
+#include <doctest/doctest.h>
+
+#include "unit/visits/estate.h"
+
+using namespace service;
+using estate::Estate;
+using estate::names_of;
+using estate::Texts;
+using estate::visit_named;
+using test::day;
+
+namespace {
+
+std::string spans_of(const VisitOption& option) {
+  std::string text;
+  for (const ClockSpan& span : option.spans) {
+    text += (text.empty() ? "" : " ") + estate::clock(span.from) + '-' + estate::clock(span.to);
+  }
+  return text;
+}
+
+std::string reason_of(const Week& week, std::string_view visit) {
+  const auto& reason = week.impossible[visit_named(week, visit)];
+  return reason ? std::string(to_text(*reason)) : "none";
+}
+
+std::string not_planned_of(const Week& week) {
+  std::string text;
+  for (const NotPlanned& one : week.not_planned) {
+    text += (text.empty() ? "" : ", ") +
+            (one.call != nullptr ? "call " + one.call->key : one.point.machine->key + ' ' + one.point.task) + ' ' +
+            std::string(to_text(one.reason));
+  }
+  return text;
+}
+
+std::string failure_of(const Texts& texts, const WeekAsk& ask) {
+  try {
+    week_horizon(Estate(texts).world.fleet(), ask);
+  } catch (const Failure& failure) {
+    return std::to_string(static_cast<int>(failure.kind())) + ' ' + failure.diagnostics().front().code;
+  }
+  return "";
+}
+
+}  // namespace
+
+TEST_CASE("the week of the worked example") {
+  const Week week = Estate().usual().week();
+  CHECK(week.from == day("2026-05-04"));
+  CHECK(week.to == day("2026-05-10"));
+  CHECK(week.later == day("2026-05-12"));
+  REQUIRE(week.crew_days.size() == 2);
+  CHECK(week.crew_days[1].on == day("2026-05-05"));
+  CHECK((week.crew_days[1].duty == std::chrono::hours{8}));
+
+  // The brakes are due on the 6th, after the last crew-day; the relief valve takes what no crew has.
+  CHECK(names_of(week) == "loader, pump, pump+pressure, call c-01");
+  CHECK(names_of(week.no_record) == "hoist rope");
+  CHECK(week.not_planned.empty());
+  CHECK(week.no_time.empty());
+  CHECK(week.no_price.empty());
+
+  const std::size_t loader = visit_named(week, "loader");
+  CHECK(week.visits[loader].site->key == "holm");
+  CHECK(week.visits[loader].work_minutes == 50);
+  CHECK_FALSE(week.visits[loader].safety);
+  CHECK(week.options[loader][0].possible);
+  CHECK(week.options[loader][0].waiting.hundredths == 56);
+  CHECK(spans_of(week.options[loader][0]) == "08:00-12:00 13:00-17:00");
+
+  const std::size_t pump = visit_named(week, "pump");
+  CHECK_FALSE(week.options[pump][0].possible);  // closed on that day
+  CHECK(week.options[pump][1].waiting.hundredths == 300);
+  CHECK(spans_of(week.options[pump][1]) == "00:00-24:00");
+
+  const std::size_t call = visit_named(week, "call c-01");
+  CHECK(week.options[call][1].waiting.hundredths == 4000);
+  CHECK(spans_of(week.options[call][1]) == "08:00-12:30");
+  CHECK(week.visits[call].work_minutes == 60);
+
+  const std::size_t relief = visit_named(week, "pump+pressure");
+  CHECK((week.visits[relief].needs == std::vector<std::string>{"pressure"}));
+  CHECK(week.put_off[relief].hundredths == 3579);
+  CHECK(reason_of(week, "pump+pressure") == "not-qualified");
+  CHECK(reason_of(week, "pump") == "none");
+}
+
+TEST_CASE("a machine's points are one visit where one crew can do them all") {
+  Texts texts;
+  texts.crews += "  lorry: {start: workshop, hours: {mon: \"08:00-16:00\"}, qualified-for: [pressure, lifting]}\n";
+  texts.sites = std::string(texts.sites).replace(texts.sites.find("2026-05-04, "), 12, "");
+  const Week week = Estate(texts).usual().week();
+  CHECK(names_of(week) == "loader, pump, call c-01");
+  const std::size_t pump = visit_named(week, "pump");
+  CHECK(week.visits[pump].points.size() == 2);
+  CHECK(week.visits[pump].work_minutes == 90);
+  REQUIRE(week.crew_days.size() == 3);
+  CHECK(week.crew_days[0].crew->key == "van");  // by day, then as the fleet file has them
+  CHECK(week.crew_days[1].crew->key == "lorry");
+  CHECK_FALSE(week.options[pump][0].possible);
+  CHECK(week.options[pump][1].possible);
+
+  // And none where that crew does not go.
+  WeekAsk ask{day("2026-05-04")};
+  ask.without = {"lorry"};
+  CHECK(names_of(Estate(texts).usual().week(ask)) == "loader, pump, pump+pressure, call c-01");
+}
+
+TEST_CASE("two people are a need") {
+  Texts texts;
+  texts.pump =
+      "  gland: {do: Repack it, every: {months: 6}, takes: 40 min, people: 2}\n"
+      "  relief: {do: Test it, every: {months: 12}, takes: 50 min, needs: [pressure], people: 2}\n"
+      "  belt: {do: Look at it, every: {months: 12}, takes: 5 min}\n";
+  Estate place(texts);
+  place.usual().done("pump", "belt", "2025-05-01");
+  const Week week = place.week();
+  CHECK(names_of(week) == "loader, pump+two-people, pump+pressure+two-people, pump, call c-01");
+  CHECK(week.visits[visit_named(week, "pump+two-people")].people == 2);
+  CHECK(reason_of(week, "pump+two-people") == "not-qualified");
+}
+
+TEST_CASE("a service that covers another stands for both") {
+  Texts texts;
+  texts.tractor += "  big: {do: Do all, every: {months: 12}, takes: 2 h, covers: [engine-oil], parts: {kit: 1}}\n";
+  Estate place(texts);
+  place.usual();
+  place.done("loader", "big", "2025-03-01").done("loader", "engine-oil", "2025-04-20");
+  const Week week = place.week();
+  const Visit& loader = week.visits[visit_named(week, "loader")];
+  CHECK(loader.points.size() == 2);
+  REQUIRE(loader.included.size() == 1);
+  CHECK(loader.included.front()->name == "engine-oil");
+  CHECK(loader.work_minutes == 120);
+  CHECK((week.no_price == std::vector<std::string>{"kit"}));
+}
+
+TEST_CASE("tasks that say no time are named") {
+  Texts texts;
+  texts.tractor = "  engine-oil: {do: Change it, every: {months: 12}}\n  brakes: {do: Look, every: {months: 6}}\n";
+  const Week week = Estate(texts).usual().week();
+  CHECK(names_of(week.no_time) == "loader engine-oil");
+}
+
+TEST_CASE("what is not to be done is not planned, and said") {
+  Estate place;
+  place.usual();
+  place.world.state(FactKind::laid_up, "2026-04-01").machine = "loader";
+  place.world.put_off("gland", "2026-05-01", "2026-06-01").machine = "pump";
+  CHECK(not_planned_of(place.week()) == "loader engine-oil laid-up, pump gland put-off");
+  CHECK(names_of(place.week()) == "pump+pressure, call c-01");
+
+  Estate unsafe;
+  unsafe.usual();
+  unsafe.world.state(FactKind::out_of_use, "2026-04-01").machine = "loader";
+  CHECK(not_planned_of(unsafe.week()) == "loader engine-oil out-of-use");
+
+  Texts sold;
+  sold.machines = std::string(sold.machines)
+                      .replace(sold.machines.find("2020-03-01, at: 0}"), 18, "2020-03-01, at: 0}, left: 2026-05-04");
+  CHECK(not_planned_of(Estate(sold).usual().week()) == "loader engine-oil left");
+}
+
+TEST_CASE("what is put off until a day of the week is done from that day on") {
+  Estate place;
+  place.usual();
+  place.world.put_off("engine-oil", "2026-05-01", "2026-05-05").machine = "loader";
+  const Week week = place.week();
+  const std::size_t loader = visit_named(week, "loader");
+  CHECK_FALSE(week.options[loader][0].possible);
+  CHECK(week.options[loader][1].possible);
+}
+
+TEST_CASE("without a site or a way there is nothing to plan") {
+  Texts texts;
+  texts.machines = std::string(texts.machines).replace(texts.machines.find(", site: holm"), 12, "");
+  texts.sites += "  croft: {name: Croft}\n";
+  texts.calls += "  c-02: {site: croft, do: Look, takes: 10 min}\n";
+  const Week week = Estate(texts).usual().week();
+  CHECK(not_planned_of(week) == "loader engine-oil no-site, call c-02 no-way");
+}
+
+TEST_CASE("days and windows of a call") {
+  Texts texts;
+  texts.calls =
+      "  early: {site: holm, do: Look, takes: 10 min, by: 2026-05-03}\n"
+      "  late: {site: holm, do: Look, takes: 10 min, from: 2026-05-06}\n"
+      "  second: {site: holm, do: Look, takes: 10 min, from: 2026-05-05, between: [\"11:00-14:00\"], safety: true}\n"
+      "  noon: {site: holm, do: Look, takes: 10 min, between: [\"12:00-13:00\"]}\n";
+  const Week week = Estate(texts).usual().week();
+  CHECK(names_of(week) == "loader, pump, pump+pressure, call early, call second, call noon");
+  CHECK(reason_of(week, "call early") == "closed");
+  CHECK(reason_of(week, "call noon") == "closed");
+  const std::size_t second = visit_named(week, "call second");
+  CHECK_FALSE(week.options[second][0].possible);
+  CHECK(spans_of(week.options[second][1]) == "11:00-12:00 13:00-14:00");
+  CHECK(week.visits[second].safety);
+}
+
+TEST_CASE("a season over New Year closes a site on both sides of it") {
+  Texts texts;
+  texts.sites = std::string(texts.sites).replace(texts.sites.find("harvest]"), 8, "frost]");
+  texts.seasons = "{frost: {from: 11-15, to: 05-05}}";
+  Estate place(texts);
+  const Week week = place.usual().week();
+  CHECK(reason_of(week, "pump") == "closed");
+}
+
+TEST_CASE("what fits into no day, even alone, is out of reach") {
+  Texts texts;
+  texts.pump =
+      "  gland: {do: Repack it, every: {months: 6}, takes: 7 h}\n"
+      "  relief: {do: Test it, every: {months: 12}, takes: 6 h}\n";
+  // 13 hours of work in a day of eight and a half.
+  CHECK(reason_of(Estate(texts).usual().week(), "pump") == "unreachable");
+}
+
+TEST_CASE("what is due soon after joins a visit where that is cheaper than another trip") {
+  WeekAsk ask{day("2026-05-04")};
+  Estate place;
+  place.usual();
+  CHECK(place.week(ask).visits[0].points.size() == 1);
+  ask.join_days = 0;
+  CHECK(place.week(ask).visits[0].points.size() == 1);
+  ask.join_days = 1;  // the brakes are due a day after the last crew-day
+  const Week week = place.week(ask);
+  const Visit& loader = week.visits[visit_named(week, "loader")];
+  REQUIRE(loader.points.size() == 2);
+  REQUIRE(loader.joined.size() == 1);
+  CHECK(loader.joined.front()->name == "brakes");
+  CHECK(loader.work_minutes == 90);
+  // 29.33 for 181 days: two of them are 0.32.
+  CHECK(week.options[0][0].waiting.hundredths == 56 + 32);
+
+  Texts free_trips;
+  free_trips.costs = "{hour: 44, km: 0.55, later-trip: 0%}";
+  Estate other(free_trips);
+  other.usual();
+  CHECK(other.week(ask).visits[0].points.size() == 1);
+}
+
+TEST_CASE("a point does not join where its work would take a day away from the visit") {
+  Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 3 h}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 4 h}\n";
+  Estate place(texts);
+  place.usual();
+  WeekAsk ask{day("2026-05-04")};
+  ask.join_days = 1;
+  const Week week = place.week(ask);
+  CHECK(week.visits[0].points.size() == 1);
+  CHECK(week.visits[0].work_minutes == 180);
+}
+
+TEST_CASE("without crews, crew-days or costs there is no week, and it is said") {
+  const WeekAsk ask{day("2026-05-04")};
+  CHECK(failure_of({}, ask) == "");
+  CHECK(failure_of({}, {day("2026-05-06"), 3}) == "65 no-crew-days");
+  Texts texts;
+  texts.costs = "{km: 0.55}";
+  CHECK(failure_of(texts, ask) == "78 no-costs");
+  texts.costs = "{hour: 44}";
+  CHECK(failure_of(texts, ask) == "78 no-costs");
+  WeekAsk without = ask;
+  without.without = {"van"};
+  CHECK(failure_of({}, without) == "65 no-crew-days");
+  without.without = {"vann"};
+  CHECK(failure_of({}, without) == "64 no-such-crew");
+}
+
+TEST_CASE("a due list that does not reach is refused") {
+  const Estate place;
+  const auto snapshot = place.world.snapshot("2026-05-03");
+  auto list = std::make_shared<DueList>(due_list(snapshot, {day("2026-05-04")}, straight_line()));
+  CHECK_THROWS_AS(week_of_work(snapshot, list, {day("2026-05-04")}), const Failure&);
+}
