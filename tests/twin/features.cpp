@@ -144,6 +144,9 @@ const std::vector<std::pair<std::string, Uses>>& all_uses() {
         return f.kind == FactKind::looked_at && f.name.find("found failed") != std::string::npos;
       });
     });
+    l.emplace_back("found worn by a look", [](const World& w) {
+      return any_fact(w, [](const Fact& f) { return f.kind == FactKind::looked_at && !f.found_good; });
+    });
     l.emplace_back("measured without a limit", [](const World& w) {
       return any_fact(w, [&](const Fact& f) {
         return f.kind == FactKind::measurement &&

@@ -161,6 +161,7 @@ class Drawing {
     look.fact.by = "inspector";
     look.fact.note = "looked";
     planned_.push_back(look);
+    if (luck_.chance(30)) draw_look(name, look.fact.on.first);  // and again
   }
 
   // The checks that a service owes.
@@ -204,6 +205,9 @@ class Drawing {
       planned_.push_back(p);
       if (luck_.chance(40)) draw_look(p.fact.name, p.fact.on.first);
     }
+    for (const Task& t : schedule_.tasks)  // looked at though nobody saw it
+      for (const Limb& l : t.every)
+        if (l.kind == Kind::sign && luck_.chance(20)) draw_look(luck_.one_of(l.signs), begin_);
   }
 
   // The positions of the tasks that have a limb of that name, where they are the same; nothing where no task has.

@@ -964,6 +964,17 @@ TEST_CASE("sign: due on the day, overdue after that day and its grace") {
   CHECK(standing(b.ask(on(2024, 2, 6), "hose")) == "overdue by sign since 2024-02-03");
   b.done("hose", on(2024, 2, 6));
   CHECK(standing(b.ask(on(2024, 2, 6), "hose")) == "unreached");
+  {  // a look that finds it worn sees it, and a good one answers that
+    Book looked = b;
+    Fact& worn = looked.fact(FactKind::looked_at, on(2024, 2, 8));
+    worn.name = "leak";
+    worn.found_good = false;
+    looked.sign(on(2024, 2, 9), "leak");
+    CHECK(standing(looked.ask(on(2024, 2, 7), "hose")) == "unreached");
+    CHECK(standing(looked.ask(on(2024, 2, 9), "hose")) == "due by sign since 2024-02-08");
+    looked.fact(FactKind::looked_at, on(2024, 2, 10)).name = "leak";
+    CHECK(standing(looked.ask(on(2024, 2, 10), "hose")) == "unreached");
+  }
   b.sign(on(2024, 2, 6), "leak");  // entered after the service of that day
   CHECK(standing(b.ask(on(2024, 2, 6), "hose")) == "due by sign since 2024-02-06");
   t.grace.reset();
@@ -1013,6 +1024,13 @@ TEST_CASE("kept as seen: until a look finds it good, or what was found failed is
   look(on(2024, 2, 4), "heat 90.5 C", true);
   CHECK(seen(on(2024, 2, 4)) == "hum 2024-02-02 looked n;");
   look(on(2024, 2, 5), "hum", true);
+  look(on(2024, 2, 6), "hum", false);   // it is back
+  look(on(2024, 2, 6), "leak", false);  // listed
+  CHECK(seen(on(2024, 2, 6)) == "hum 2024-02-06 looked n;");
+  look(on(2024, 2, 7), "hum", true);
+  look(on(2024, 2, 7), "old name", false);  // nobody saw it
+  CHECK(seen(on(2024, 2, 7)) == "old name 2024-02-07 looked n;");
+  look(on(2024, 2, 8), "old name", true);
   failed("brakes", on(2024, 3, 1));
   CHECK(seen(on(2024, 3, 1)) == "brakes found failed 2024-03-01;");
   failed("brakes", on(2024, 3, 2));
@@ -1045,6 +1063,11 @@ TEST_CASE("kept as seen: until a look finds it good, or what was found failed is
   CHECK(seen(on(2024, 4, 3)) == "fork found failed 2024-04-01;");  // the right one is as it was
   b.done("fork", on(2024, 4, 4)).position = "right";
   CHECK(seen(on(2024, 4, 4)) == "");
+  look(on(2024, 4, 5), "fork found failed", false);  // at both, as it was found
+  b.done("fork", on(2024, 4, 6)).position = "left";
+  CHECK(seen(on(2024, 4, 6)) == "fork found failed 2024-04-05 looked n;");
+  b.done("fork", on(2024, 4, 7)).position = "right";
+  CHECK(seen(on(2024, 4, 7)) == "");
   const auto worn = [&](const std::string& task, Day day) { b.done(task, day).found_worn = true; };
   worn("brakes", on(2024, 4, 10));
   CHECK(seen(on(2024, 4, 10)) == "brakes found worn 2024-04-10;");

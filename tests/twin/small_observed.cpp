@@ -49,14 +49,24 @@ World signs_and_measurements(Dial& d) {
   constexpr std::array<int, 3> slots{2, 5, 5};
   int before = 0;
   for (std::size_t i = 0; i < slots.size(); ++i) {
-    const int event = d.take(7);
+    const int event = d.take(9);
     // A measurement has no note, so the same value twice on a day would be the same row.
     const bool repeats = event >= 3 && event <= 5 && event == before && i > 0 && slots[i] == slots[i - 1];
     before = event;
-    if (event == 0 || repeats) continue;
+    const bool lists_leak = !t.every.front().signs.empty();
+    if (event == 0 || repeats || (event >= 7 && !lists_leak)) continue;
     const std::string note = "no " + std::to_string(i);
     if (event == 6) {
       Planned p = service("element", start + slots[i]);
+      p.fact.note = note;
+      planned.push_back(p);
+      continue;
+    }
+    if (event >= 7) {
+      Planned p = plan(FactKind::looked_at, "unit", start + slots[i]);
+      p.fact.name = "leak";
+      p.fact.found_good = event == 7;
+      p.fact.by = "inspector";
       p.fact.note = note;
       planned.push_back(p);
       continue;

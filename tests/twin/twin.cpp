@@ -754,6 +754,7 @@ PointAnswer answer_point(const Surroundings& s, const Rules& rules, const std::v
           if (!contains(limb.signs, f->name) || !since_fitted(f)) continue;
           if (f->kind == FactKind::sign) seen.emplace(f->name, f->on.first);
           if (f->kind == FactKind::looked_at && f->found_good) seen.erase(f->name);
+          if (f->kind == FactKind::looked_at && !f->found_good) seen.emplace(f->name, f->on.first);
         }
         for (const auto& [sign, day] : seen)
           if (!a.due_on || day < *a.due_on) a.due_on = day;
@@ -857,6 +858,14 @@ struct KeptUnder {
   bool is_service = false;
 };
 
+bool comes_due_on(const Surroundings& s, const std::string& sign) {
+  for (const Task& task : s.schedule.tasks)
+    for (const bool running_in : {false, true})
+      for (const Limb& limb : limbs_of_task(s.machine, s.meters, task, running_in, s.world.as_of))
+        if (limb.kind == Kind::sign && contains(limb.signs, sign)) return true;
+  return false;
+}
+
 KeptUnder kept_under(const Surroundings& s, const Fact& f) {
   const std::string place = f.position.empty() ? "" : "@" + f.position;
   if (f.kind == FactKind::service && (f.found_failed || f.found_worn)) {
@@ -874,15 +883,14 @@ KeptUnder kept_under(const Surroundings& s, const Fact& f) {
     return {f.task + place + (f.found_failed ? " found failed" : " found worn"), true};
   }
   if (f.kind != FactKind::sign && f.kind != FactKind::measurement) return {};
+  if (f.kind == FactKind::sign) return comes_due_on(s, f.name) ? KeptUnder{} : KeptUnder{f.name, false};
   for (const Task& task : s.schedule.tasks) {
     for (const bool running_in : {false, true}) {
       for (const Limb& limb : limbs_of_task(s.machine, s.meters, task, running_in, s.world.as_of)) {
-        if (f.kind == FactKind::sign && limb.kind == Kind::sign && contains(limb.signs, f.name)) return {};
         if (f.kind == FactKind::measurement && limb.kind == Kind::measured && limb.name == f.name) return {};
       }
     }
   }
-  if (f.kind == FactKind::sign) return {f.name, false};
   return {f.name + place + " " + decimal(*f.value) + (f.unit.empty() ? "" : " " + f.unit), false};
 }
 
@@ -894,16 +902,21 @@ bool answers(const KeptUnder& kept, const Fact& service, const Schedule& schedul
 }
 
 // One thing that was seen, from the first fact about it to the as-of day.
-void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair<const Fact*, SeenAnswer>>& open) {
+void follow(const Surroundings& s, const KeptUnder& thing, const Fact* begins,
+            std::vector<std::pair<const Fact*, SeenAnswer>>& open) {
+  bool has_begun = false;
   const Fact* since = nullptr;
   SeenAnswer told;
-  std::vector<std::string> bad_at;  // positions
+  std::vector<std::string> bad_at;   // positions
+  std::vector<std::string> told_at;  // those of the newest service of it
   std::string task;
   bool failed = false;    // else worn
   bool is_vague = false;  // told by a month or a year, and no day
   Day vague_until = 0;    // the last day on which it may have been
   int vague = 0;          // the entry of the newest that told so
   for (const Fact* f : s.facts) {
+    has_begun = has_begun || f == begins;
+    if (!has_begun) continue;
     const KeptUnder kept = kept_under(s, *f);
     if (kept.name == thing.name && kept.is_service == thing.is_service) {
       if (since == nullptr) {
@@ -924,6 +937,13 @@ void follow(const Surroundings& s, const KeptUnder& thing, std::vector<std::pair
       bad_at = {f->position};
       const Task* whole = find_task(s.schedule, f->task.substr(0, f->task.find('/')));
       if (f->position.empty() && whole != nullptr && !whole->positions.empty()) bad_at = whole->positions;
+      told_at = bad_at;
+    } else if (since == nullptr && f->kind == FactKind::looked_at && f->name == thing.name && !f->found_good) {
+      since = f;
+      is_vague = false;
+      vague = 0;
+      bad_at = told_at;
+      told = {s.machine.name, thing.name, f->on.first, f->note, true};
     } else if (since != nullptr && f->kind == FactKind::looked_at && f->name == thing.name) {
       if (f->found_good) {
         if (!is_vague || f->on.first > vague_until || f->entry > vague) since = nullptr;
@@ -947,14 +967,16 @@ std::vector<SeenAnswer> seen_of(const Surroundings& s) {
   std::vector<std::pair<const Fact*, SeenAnswer>> open;
   std::vector<KeptUnder> followed;
   for (const Fact* f : s.facts) {
-    const KeptUnder kept = kept_under(s, *f);
+    KeptUnder kept = kept_under(s, *f);
+    const bool looked = f->kind == FactKind::looked_at && !f->found_good && !comes_due_on(s, f->name);
+    if (looked) kept.name = f->name;
     if (kept.name.empty()) continue;
     const bool before = std::any_of(followed.begin(), followed.end(), [&](const KeptUnder& k) {
-      return k.name == kept.name && k.is_service == kept.is_service;
+      return k.name == kept.name && (looked || k.is_service == kept.is_service);
     });
     if (before) continue;
     followed.push_back(kept);
-    follow(s, kept, open);
+    follow(s, kept, f, open);
   }
   std::sort(open.begin(), open.end(), [](const auto& a, const auto& b) { return earlier_fact(a.first, b.first); });
   std::vector<SeenAnswer> seen;

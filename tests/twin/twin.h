@@ -105,7 +105,8 @@
 //  C43 Out of use holds until `back`, also if the machine is laid up after it. Laid up holds until `back` or until
 //      its `until` day, that day excluded.
 //  C45 A look that finds a listed sign good answers it: of that sign, what was seen before the look, in the order of
-//      entry on a day, is as if nobody had seen it. A look that finds it worn or failed changes no standing.
+//      entry on a day, is as if nobody had seen it. A look that finds it worn or failed sees it, that day, where nobody
+//      had; else it changes no standing.
 //  C46 Kept as seen, until a look of that name finds it good: a sign that no task lists, by its name; a measurement of
 //      what no task has a limit for, as `NAME[@POSITION] VALUE UNIT`; a service that was found worn or failed, of a
 //      task that never waits (`safety`, or for a competent person; a check that follows one for safety) and that takes
@@ -115,7 +116,9 @@
 //      of the two; where it named no position of a task that has some, at each of them; where it is known by month or
 //      year alone, by one after that (a look then answers it where it is after that, or was entered later). It is told
 //      with the day of the first since it was last answered, with the note of the newest fact about it that has one,
-//      and with what the newest look found. A look that finds it worn or failed keeps it.
+//      and with what the newest look found. A look that finds it worn or failed keeps it. Answered, such a look brings
+//      it back, with the look for the first fact of it and a service at all its positions; where nobody had seen
+//      anything of that name, and it is no listed sign, the look alone is kept.
 //  C44 A whole value less than one unit below the highest of its segment so far (the same day too, and a meter change's
 //      `last`) was read without its tenths: it stands for that highest value, and a service at it was done at that use.
 // ---------------------------------------------------------------------------------------------------------------

@@ -82,9 +82,9 @@ struct MachineUse {
 struct SeenSign {
   const Machine* machine = nullptr;
   std::string sign;            // in the words of whoever saw it; `brakes found worn`, `oil-heat 110 C`
-  DaySpan on;                  // when it was seen first; of a check by month or year alone
+  DaySpan on;                  // when it was seen first, since it was found good; of a check by month or year alone
   FactId fact;                 // of that
-  FactId newest;               // of the time that it was seen last
+  FactId newest;               // of the time that it was seen last; a look that brought it back is one
   std::string note;            // of the newest fact about it: the look, else the sign
   std::optional<Found> found;  // worn or failed, by the newest look; none: nobody looked
   std::optional<Day> looked_on;

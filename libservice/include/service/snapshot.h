@@ -200,11 +200,17 @@ struct NearName {
   // that is meant unless told.
   std::optional<Measure> value = {};
   std::string unit = {};
+  // Of what is measured: the positions at which its limit stands, and the one of them that the words name.
+  std::vector<std::string> positions = {};
+  std::string position = {};
+  // Of a sign: other listed ones whose words stand among those that are written too.
+  std::vector<std::string> also = {};
 };
 
-// Of a sign (`kind`): what is measured where its name and a value are the words that are written, else the nearest
-// listed sign, or one whose words stand among those that are written (`oil leaks`). Of a measurement: the nearest of
-// the names of what is measured, else of the signs. Nothing where the name is known (`name_written`).
+// Of a sign (`kind`): what is measured where its name stands among the words with a value, else the nearest listed
+// sign, or one whose words stand among those that are written (`oil leaks`), else what is measured where only its name
+// stands there (`restriction high`). Of a measurement: the nearest of the names of what is measured, else of the signs.
+// Nothing where the name is known (`name_written`).
 std::optional<NearName> near_name(const Fleet& fleet, const Machine& machine, FactKind kind, std::string_view written);
 
 // Found worn or failed.
@@ -224,11 +230,13 @@ struct Kept {
 //     a service that includes such a task and was found failed, for nobody knows what of it: `big-service found
 //     failed`;
 //   - any check after a service that was found failed: `engine-oil/check-leaks found failed`.
-// The fleet must outlive it.
+// A look that finds such a name worn or failed keeps it, or brings it back, whether or not anything of it was open. At
+// a listed sign it is a sign itself: its tasks come due on it. The fleet must outlive it.
 class KeptAsSeen {
  public:
   KeptAsSeen(const Fleet& fleet, const Machine& machine);
   std::optional<Kept> of(const Fact& fact) const;
+  bool is_listed(const std::string& sign) const;  // a task of the machine comes due on it
 
  private:
   bool leaves_unsafe(const NamedTask& named, bool failed) const;

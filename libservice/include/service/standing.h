@@ -56,7 +56,8 @@ struct SignLook {
   FactId fact;
 };
 
-// A sign that was seen since the fitting, and the looks at it: a good one answers it.
+// A sign that was seen since the fitting, and the looks at it: a good one answers it. A look that found it worn or
+// failed where nobody had seen it before saw it.
 struct NoticedSign {
   std::string name;
   Day on;  // when it was seen first

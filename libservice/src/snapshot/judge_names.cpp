@@ -109,8 +109,11 @@ std::optional<Diagnostic> judge_look(const Fleet& fleet, const Machine& machine,
   for (const ListedSign& sign : signs) names.push_back(sign.name);
   const auto known = name_written(fact.name, names);
   if (!known) {
-    return unknown_name("unknown-sign", fmt::format("nobody saw `{}` of {}", fact.name, machine.key), fact.name, names,
-                        "no sign of it was seen");
+    Diagnostic unknown = unknown_name("unknown-sign", fmt::format("nobody saw `{}` of {}", fact.name, machine.key),
+                                      fact.name, names, "no sign of it was seen");
+    const auto near = near_name(fleet, machine, FactKind::sign, fact.name);
+    if (near && !near->measured) unknown.hint = did_you_mean(std::vector{near->name});
+    return unknown;
   }
   fact.name = *known;
   const ListedSign* const listed = find_named(signs, fact.name);

@@ -25,7 +25,7 @@ KeptAsSeen::KeptAsSeen(const Fleet& fleet, const Machine& machine)
 }
 
 std::optional<Kept> KeptAsSeen::of(const Fact& fact) const {
-  if (fact.kind == FactKind::sign && !is_among(signs_, fact.name)) return Kept{fact.name, false};
+  if (fact.kind == FactKind::sign && !is_listed(fact.name)) return Kept{fact.name, false};
   if (fact.kind == FactKind::measurement && fact.value && !is_among(measured_, fact.name)) {
     return Kept{fmt::format("{} {}{}{}", at_position(fact.name, fact.position), to_text(*fact.value),
                             fact.unit.empty() ? "" : " ", fact.unit),
@@ -41,6 +41,8 @@ std::optional<Kept> KeptAsSeen::of(const Fact& fact) const {
   }
   return std::nullopt;
 }
+
+bool KeptAsSeen::is_listed(const std::string& sign) const { return is_among(signs_, sign); }
 
 // What was done never waits and nothing new went in there, so the machine is as bad as it was found. Failed, that is
 // said of all that a service includes, for nobody knows which of it did.

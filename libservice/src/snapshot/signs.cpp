@@ -77,37 +77,113 @@ std::optional<std::string> near_of(std::string_view written, const std::vector<s
   return near.empty() ? std::nullopt : std::optional(near.front());
 }
 
-// The value that these words are, with one of the units behind it or without: `6.2`, `6.2 kPa`, `6.2kPa`.
-std::optional<std::pair<Measure, std::string>> value_in(std::string words, const std::vector<std::string>& units) {
-  std::string unit;
-  for (const std::string& each : units) {
-    const std::string folded = folded_name(each);
-    if (folded.empty() || !words.ends_with(folded)) continue;
-    words.resize(words.size() - folded.size());
-    if (words.ends_with(' ')) words.pop_back();
-    unit = each;
-    break;
+// The words of what somebody wrote, without the marks around them.
+std::vector<std::string> plain_words(std::string_view written) {
+  std::string text(written);
+  std::replace_if(
+      text.begin(), text.end(), [](char c) { return std::string_view("=@:;!?()").find(c) != std::string_view::npos; },
+      ' ');
+  std::vector<std::string> words = folded_words(text);
+  for (std::string& word : words) {
+    while (word.ends_with(',') || word.ends_with('.')) word.pop_back();
   }
-  const auto value = typed_measure(words);
-  if (!value) return std::nullopt;
-  return std::pair{*value, std::move(unit)};
+  std::erase(words, "");
+  return words;
 }
 
-// `restriction 6.2`: what is measured, in words and not as NAME=VALUE.
-std::optional<NearName> measured_in_words(std::string_view written, const std::vector<MeasuredName>& all) {
-  const auto words = folded_words(written);
-  for (const MeasuredName& measured : all) {
-    const auto name = folded_words(measured.name);
-    const bool begins = words.size() > name.size() && std::equal(name.begin(), name.end(), words.begin());
-    if (!begins) continue;
-    std::string rest;
-    for (std::size_t i = name.size(); i < words.size(); ++i) rest += (rest.empty() ? "" : " ") + words[i];
-    if (auto found = value_in(rest, measured.units)) {
-      auto& [value, unit] = *found;
-      return NearName{measured.name, true, value, unit == measured.units.front() ? "" : std::move(unit)};
-    }
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
+// Takes these words out, one after the other where they stand so; false where they do not.
+bool take_out(std::vector<std::string>& words, const std::vector<std::string>& these) {
+  const auto at = std::search(words.begin(), words.end(), these.begin(), these.end());
+  if (at == words.end() || these.empty()) return false;
+  words.erase(at, at + static_cast<std::ptrdiff_t>(these.size()));
+  return true;
+}
+
+// The words of a name, wherever they stand.
+void take_out_each(std::vector<std::string>& words, std::string_view name) {
+  for (const std::string& word : folded_words(name)) {
+    const auto at =
+        std::find_if(words.begin(), words.end(), [&](const std::string& one) { return same_word(one, word); });
+    if (at != words.end()) words.erase(at);
   }
-  return std::nullopt;
+}
+
+// The only position that these words name.
+std::string position_in(std::vector<std::string>& words, const std::vector<std::string>& positions) {
+  std::string only;
+  std::vector<std::string> rest;
+  for (const std::string& position : positions) {
+    std::vector<std::string> without = words;
+    if (!take_out(without, folded_words(position))) continue;
+    if (!only.empty()) return "";
+    only = position;
+    rest = std::move(without);
+  }
+  if (!only.empty()) words = std::move(rest);
+  return only;
+}
+
+struct ValueInWords {
+  Measure value;
+  std::string unit;  // empty: that of the limit
+};
+
+// The only number, with a unit of the limit in it or behind it, or with nothing behind it: `6.2`, `6.2 kPa`, `6.2kPa`.
+// `50 mbar`, where the limit is in kPa, is no value that could be told.
+std::optional<ValueInWords> value_in(const std::vector<std::string>& words, const MeasuredName& measured) {
+  std::optional<ValueInWords> only;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i].find_first_of("0123456789") == std::string::npos) continue;
+    if (only) return std::nullopt;
+    std::string number = words[i];
+    std::string unit;
+    for (const std::string& each : measured.units) {
+      const std::string folded = folded_name(each);
+      const bool within = !folded.empty() && number.size() > folded.size() && number.ends_with(folded);
+      const bool behind = i + 1 < words.size() && words[i + 1] == folded;
+      if (!within && !behind) continue;
+      if (within) number.resize(number.size() - folded.size());
+      unit = each;
+      break;
+    }
+    const auto value = typed_measure(number);
+    if (!value || (unit.empty() && i + 1 < words.size())) return std::nullopt;
+    only = ValueInWords{*value, unit == measured.units.front() ? "" : unit};
+  }
+  return only;
+}
+
+// What is measured, in words and not as NAME=VALUE: `restriction 6.2`, `heel-wear 11 % left`, `restriction is high`.
+std::optional<NearName> measured_in_words(std::string_view written, const std::vector<MeasuredName>& all) {
+  std::vector<std::string> words = plain_words(written);
+  const auto name = among_words(joined(words), names_of(all));
+  if (!name) return std::nullopt;
+  const MeasuredName& measured =
+      *std::find_if(all.begin(), all.end(), [&](const MeasuredName& one) { return one.name == *name; });
+  NearName near{*name, true, std::nullopt, "", measured.positions};
+  take_out_each(words, *name);
+  near.position = position_in(words, measured.positions);
+  if (auto found = value_in(words, measured)) {
+    near.value = found->value;
+    near.unit = std::move(found->unit);
+  }
+  return near;
+}
+
+// A listed sign, and the others whose words stand beside its own.
+NearName near_sign(std::string name, std::string_view written, const std::vector<std::string>& signs) {
+  NearName near{std::move(name), false};
+  const std::string plain = joined(plain_words(written));
+  for (const std::string& sign : signs) {
+    if (sign != near.name && among_words(plain, {sign})) near.also.push_back(sign);
+  }
+  return near;
 }
 
 }  // namespace
@@ -141,14 +217,19 @@ std::optional<NearName> near_name(const Fleet& fleet, const Machine& machine, Fa
   if (kind == FactKind::measurement) {
     const auto names = names_of(measured);
     if (name_written(written, names)) return std::nullopt;
-    if (auto near = near_of(written, names)) return NearName{*near, true};
-  } else if (name_written(written, signs)) {
+    if (auto in_words = measured_in_words(written, measured)) return in_words;
+    if (auto near = near_of(written, names)) {
+      const auto one =
+          std::find_if(measured.begin(), measured.end(), [&](const MeasuredName& each) { return each.name == *near; });
+      return NearName{*near, true, std::nullopt, "", one->positions};
+    }
+  } else if (name_written(written, signs) || name_written(written, names_of(measured))) {
     return std::nullopt;
-  } else if (auto in_words = measured_in_words(written, measured)) {
-    return in_words;
   }
-  if (auto near = near_of(written, signs)) return NearName{*near, false};
-  return std::nullopt;
+  const auto in_words = kind == FactKind::sign ? measured_in_words(written, measured) : std::nullopt;
+  if (in_words && in_words->value) return in_words;
+  if (auto near = near_of(written, signs)) return near_sign(std::move(*near), written, signs);
+  return in_words;
 }
 
 }  // namespace service

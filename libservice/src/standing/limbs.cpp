@@ -156,8 +156,14 @@ LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const 
       sign.newest = fact.id;
       sign.newest_on = fact.on.first;
       if (!fact.note.empty()) sign.note = fact.note;
-    } else if (open != noticed.end()) {
-      open->looks.push_back({fact.on.first, fact.found.value_or(Found::good), fact.by, fact.note, fact.id});
+    } else {
+      if (open == noticed.end() && !found_bad(fact)) continue;
+      // Whoever finds it worn or failed sees it, though nobody did before.
+      NoticedSign& sign =
+          open == noticed.end()
+              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, fact.id, fact.on.first, {}})
+              : *open;
+      sign.looks.push_back({fact.on.first, fact.found.value_or(Found::good), fact.by, fact.note, fact.id});
     }
   }
   // The first one seen that no look found good decides.

@@ -1,6 +1,7 @@
 #include "standing/seen.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 
 namespace service {
@@ -8,11 +9,13 @@ namespace {
 
 bool may_be_kept(const Fact& fact) {
   return fact.kind == FactKind::sign || fact.kind == FactKind::measurement ||
-         (fact.kind == FactKind::service && found_bad(fact));
+         ((fact.kind == FactKind::service || fact.kind == FactKind::looked_at) && found_bad(fact));
 }
 
-struct Open {
+// What was seen by one name: open, or answered and there to be brought back.
+struct Thing {
   SeenSign seen;
+  bool open = true;
   const Fact* service = nullptr;       // what was found worn or failed, where it is that
   std::vector<std::string> positions;  // of it, where nothing better was found since
   // The end of a month or year by which alone it is known, and the fact of that which was entered last: what was done
@@ -38,23 +41,23 @@ class Keeping {
 
   std::vector<SeenSign> still_open() && {
     std::vector<SeenSign> seen;
-    for (Open& open : open_) seen.push_back(std::move(open.seen));
+    for (Thing& thing : things_) {
+      if (thing.open) seen.push_back(std::move(thing.seen));
+    }
     return seen;
   }
 
  private:
   void keep(const Fact& fact, Kept kept) {
     const bool is_service = fact.kind == FactKind::service;
-    auto at = std::find_if(open_.begin(), open_.end(), [&](const Open& open) {
-      return open.seen.sign == kept.name && (open.service != nullptr) == is_service;
+    auto at = std::find_if(things_.begin(), things_.end(), [&](const Thing& thing) {
+      return thing.seen.sign == kept.name && (thing.service != nullptr) == is_service;
     });
-    if (at == open_.end()) {
-      Open fresh;
-      fresh.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,    fact.id,
-                    fact.note,      std::nullopt,         std::nullopt, kept.safety};
-      at = open_.insert(open_.end(), std::move(fresh));
-    } else if (!fact.note.empty()) {
-      at->seen.note = fact.note;
+    if (at != things_.end() && at->open) {
+      if (!fact.note.empty()) at->seen.note = fact.note;
+    } else {
+      if (at != things_.end()) things_.erase(at);
+      at = things_.insert(things_.end(), first_seen(fact, std::move(kept)));
     }
     at->seen.newest = fact.id;
     if (!fact.on.whole_day()) {
@@ -63,11 +66,20 @@ class Keeping {
     }
     if (!is_service) return;
     at->service = &fact;
-    at->positions = fact.position.empty() ? positions_of(fact) : std::vector{fact.position};
+    at->positions = positions_of(fact);
   }
 
-  // All the positions of a task, or of the task that a check follows; one without a name where it has none.
+  Thing first_seen(const Fact& fact, Kept kept) const {
+    Thing thing;
+    thing.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,    fact.id,
+                  fact.note,      std::nullopt,         std::nullopt, kept.safety};
+    return thing;
+  }
+
+  // That of a service, else all the positions of its task, or of the task that a check follows; one without a name
+  // where it has none.
   std::vector<std::string> positions_of(const Fact& fact) const {
+    if (!fact.position.empty()) return {fact.position};
     const Task* task = task_named(view_.schedule, fact.task).task;
     const auto found = std::find_if(view_.tasks.begin(), view_.tasks.end(),
                                     [&](const MachineTask& each) { return each.task == task; });
@@ -78,32 +90,53 @@ class Keeping {
   void look(const Fact& fact) {
     const Found found = fact.found.value_or(Found::good);
     if (found == Found::good) {
-      std::erase_if(open_, [&](const Open& open) {
+      for (Thing& thing : things_) {
         // Whoever named it when it was in the book already meant it, whatever the day.
-        return open.seen.sign == fact.name && !(open.maybe_after(fact) && entered_before(fact, *open.vague));
-      });
+        const bool before_it = thing.maybe_after(fact) && entered_before(fact, *thing.vague);
+        if (thing.seen.sign == fact.name && !before_it) thing.open = false;
+      }
       return;
     }
-    for (Open& open : open_) {
-      if (open.seen.sign != fact.name) continue;
-      open.seen.found = found;
-      open.seen.looked_on = fact.on.first;
-      open.seen.note = fact.note;
+    bring_back(fact);
+    for (Thing& thing : things_) {
+      if (thing.seen.sign != fact.name) continue;
+      thing.seen.found = found;
+      thing.seen.looked_on = fact.on.first;
+      thing.seen.note = fact.note;
     }
+  }
+
+  // Found worn or failed, what was answered stands again, and what nobody had seen is seen. A listed sign is not kept
+  // here: its tasks come due.
+  void bring_back(const Fact& look) {
+    std::vector<Thing> again;
+    bool is_known = kept_as_seen_.is_listed(look.name);
+    for (const Thing& thing : things_) {
+      if (thing.seen.sign != look.name) continue;
+      is_known = true;
+      if (thing.open) continue;
+      Thing one = first_seen(look, {look.name, thing.seen.safety});
+      one.service = thing.service;
+      if (one.service != nullptr) one.positions = positions_of(*one.service);
+      again.push_back(std::move(one));
+    }
+    if (!is_known) again.push_back(first_seen(look, {look.name, false}));
+    std::erase_if(things_, [&](const Thing& thing) { return thing.seen.sign == look.name && !thing.open; });
+    std::move(again.begin(), again.end(), std::back_inserter(things_));
   }
 
   // A later service of the same point that was found neither worn nor failed answers it there. Found failed that was
   // worn, or worn that had failed, it is kept as that from then on.
   void do_again(const Fact& fact) {
-    std::erase_if(open_, [&](Open& open) {
-      if (open.service == nullptr || open.maybe_after(fact)) return false;
-      const bool otherwise = open.service->task == fact.task && open.service->found != fact.found;
-      if (found_bad(fact) ? !otherwise : !counts_for(*open.service, fact)) return false;
-      std::erase_if(open.positions, [&](const std::string& position) {
+    for (Thing& thing : things_) {
+      if (!thing.open || thing.service == nullptr || thing.maybe_after(fact)) continue;
+      const bool otherwise = thing.service->task == fact.task && thing.service->found != fact.found;
+      if (found_bad(fact) ? !otherwise : !counts_for(*thing.service, fact)) continue;
+      std::erase_if(thing.positions, [&](const std::string& position) {
         return position.empty() || fact.position.empty() || fact.position == position;
       });
-      return open.positions.empty();
-    });
+      thing.open = !thing.positions.empty();
+    }
   }
 
   bool counts_for(const Fact& failed, const Fact& later) const {
@@ -113,7 +146,7 @@ class Keeping {
 
   const MachineView& view_;
   KeptAsSeen kept_as_seen_;
-  std::vector<Open> open_;
+  std::vector<Thing> things_;
 };
 
 }  // namespace

@@ -144,6 +144,46 @@ TEST_CASE("a listed sign keeps its looks: who looked, and what was found") {
   CHECK(service::to_text(limb->counted_from.value()) == "2026-01-01");
 }
 
+TEST_CASE("a look that finds a listed sign worn sees it, though nobody saw it before") {
+  World world = oiled();
+  look(world, "leak", "2026-06-10", Found::worn);
+  CHECK(seen(world).empty());  // its task says it
+  CHECK(test::told(world.point("2026-06-10", "oil")) == "due sign 2026-06-10");
+  CHECK(standing(world) == "overdue");
+  CHECK(overdue_list(world.due("2026-06-15")).front().heading == OverdueHeading::overdue);
+  CHECK(before_work(world.due("2026-06-15"), *world.fleet().machine("m")).signs.size() == 1);
+  World good = world;
+  look(good, "leak", "2026-06-11");
+  CHECK(standing(good) == "later");
+  look(good, "leak", "2026-06-12", Found::failed);  // a day after it was found good
+  CHECK(standing(good) == "overdue");
+  const DueList list = good.due("2026-06-15");
+  const auto* limb = limb_of(list.points.front(), service::LimbKind::sign);
+  REQUIRE(limb != nullptr);
+  CHECK(limb->seen == "leak");
+  CHECK((limb->found == Found::failed));
+  CHECK(service::to_text(*limb->due_on) == "2026-06-12");
+  world.done("oil", "2026-06-12", "20");
+  CHECK(standing(world) == "later");
+  look(world, "leak", "2026-06-12", Found::worn);  // after the service, on the same day
+  CHECK(standing(world) == "overdue");
+}
+
+TEST_CASE("a look that finds worn what was answered brings it back") {
+  World world = oiled();
+  world.sign("strange noise", "2026-06-01");
+  look(world, "strange noise", "2026-06-02");
+  look(world, "strange noise", "2026-06-03", Found::failed);
+  CHECK(seen(world) == "strange noise 2026-06-03 failed;");
+  CHECK(needs_doing(world.due("2026-06-15")));
+  world.sign("strange noise", "2026-06-04");
+  CHECK(seen(world) == "strange noise 2026-06-03 failed;");
+  look(world, "strange noise", "2026-06-05");
+  CHECK(seen(world).empty());
+  look(world, "no name of today", "2026-06-06", Found::worn);  // a file of facts, or a fleet that was changed since
+  CHECK(seen(world) == "no name of today 2026-06-06 worn;");
+}
+
 TEST_CASE("near to a listed sign is a name that is mistyped, or that holds its words") {
   const World world(
       "  oil: {do: Oil, every: {hours: 250, signs: [leak, hard-start]}}\n"
@@ -166,9 +206,10 @@ TEST_CASE("near to a listed sign is a name that is mistyped, or that holds its w
   for (const char* const known : {"leak", "Leak", "hard start", " Hard-Start"}) CHECK(sign(known) == "none");
   CHECK(sign("restriction 6.2") == "measured restriction");
   CHECK(sign("restriction") == "none");  // the judge refuses it: it has no value
-  CHECK(sign("restriction in the hose") == "none");
-  CHECK(sign("restriction 6.2 days ago") == "none");
-  CHECK(sign("6.2 restriction") == "none");
+  CHECK(sign("restriction in the hose") == "measured restriction");
+  CHECK(sign("restriction 6.2 days ago") == "measured restriction");
+  CHECK(sign("6.2 restriction") == "measured restriction");
+  CHECK(sign("restriction, and a leak") == "leak");  // a sign before what has no value
   const auto value = [&](std::string_view written) { return near(FactKind::measurement, written); };
   CHECK(value("restricton") == "measured restriction");
   CHECK(value("air restriction") == "measured restriction");
@@ -190,6 +231,33 @@ TEST_CASE("a measurement in words is near to what is measured, with its value an
   CHECK(near("air restriction 62mbar") == "air-restriction=62 mbar");
   CHECK(near("air restriction kPa") == "none");
   CHECK(near("restriction 6.2") == "none");
+  CHECK(near("air restriction: 6.2") == "air-restriction=6.2 ");
+  CHECK(near("air restriction 50 psi") == "none");  // no value in a unit that it has
+  CHECK(near("air restriction 6.2 or 6.4") == "none");
+  CHECK(near("air restriction 6.2 days ago") == "none");
+}
+
+TEST_CASE("a measurement in words keeps its position") {
+  const World world(
+      "  fork: {do: Forks, every: {measured: {heel-wear: {above: 10, unit: \"%\"}}}, positions: [left, right]}\n"
+      "  tyre: {do: Tyre, every: {measured: {tread-depth: {below: 15, unit: mm}}}, positions: [front-left, "
+      "rear-left]}\n"
+      "  hoses: {do: Hoses, every: {years: 6, signs: [leak, hose-chafed]}}\n");
+  const auto near = [&](FactKind kind, std::string_view written) {
+    const auto found = service::near_name(world.fleet(), *world.fleet().machine("m"), kind, written);
+    if (!found) return std::string("none");
+    std::string text = found->name + '@' + found->position + '=' + (found->value ? to_text(*found->value) : "");
+    for (const std::string& other : found->also) text += " and " + other;
+    return text;
+  };
+  CHECK(near(FactKind::sign, "heel-wear 11 % left") == "heel-wear@left=11");
+  CHECK(near(FactKind::sign, "heel wear 11% right") == "heel-wear@right=11");
+  CHECK(near(FactKind::sign, "heel wear left 11") == "heel-wear@left=11");
+  CHECK(near(FactKind::sign, "tread depth front left 14 mm") == "tread-depth@front-left=14");
+  CHECK(near(FactKind::sign, "heel wear high") == "heel-wear@=");
+  CHECK(near(FactKind::sign, "heel wear left and right 11") == "heel-wear@=11");  // at which is not said
+  CHECK(near(FactKind::measurement, "rear left tread-depth") == "tread-depth@rear-left=");
+  CHECK(near(FactKind::sign, "a leak, and hose chafed") == "hose-chafed@= and leak");
 }
 
 TEST_CASE("a measurement that has no limit is kept as seen with its value, until a look finds it good") {
@@ -272,6 +340,17 @@ TEST_CASE("a look answers what was found failed, and so does the same service fo
   World covered = world;
   covered.done("big", "2026-06-04");
   CHECK(seen(covered).empty());
+  World back = world;
+  look(back, "brakes found failed", "2026-06-03");
+  look(back, "brakes found failed", "2026-06-04", Found::failed);
+  CHECK(seen(back) == "brakes found failed 2026-06-04 failed;");
+  CHECK(back.due("2026-06-15").seen.front().safety);
+  back.done("brakes", "2026-06-05");
+  CHECK(seen(back).empty());
+  look(back, "brakes found failed", "2026-06-06", Found::worn);
+  CHECK(seen(back) == "brakes found failed 2026-06-06 worn;");
+  back.done("big", "2026-06-07");
+  CHECK(seen(back).empty());
   World other = world;
   other.done("belts", "2026-06-04");
   other.done("brakes", "2026-05-30");  // before it
@@ -312,6 +391,14 @@ TEST_CASE("of what was found failed each position is answered by itself") {
   CHECK(seen(one) == "fork@left found failed 2026-06-01;");
   one.done("fork", "2026-06-03", "", "left");
   CHECK(seen(one).empty());
+  World back = checked();
+  failed(back, "fork", "2026-06-01");
+  look(back, "fork found failed", "2026-06-02");
+  look(back, "fork found failed", "2026-06-03", Found::worn);
+  back.done("fork", "2026-06-04", "", "left");
+  CHECK(seen(back) == "fork found failed 2026-06-03 worn;");  // the right one is as it was found
+  back.done("fork", "2026-06-05", "", "right");
+  CHECK(seen(back).empty());
   World all = checked();
   failed(all, "fork", "2026-06-01");
   all.done("fork", "2026-06-02", "", "right");
