@@ -118,7 +118,7 @@ const std::vector<Command>& table() {
                 "unless --unit says so.",
        .words = {{"MACHINE"}, {"SIGN|NAME=VALUE", true, true}},
        .options = {{"unit", "UNIT", "the unit of the measured value"},
-                   {"position", "POSITION", "where it was measured"},
+                   {"position", "POSITION", "where it was measured; all: at each of them"},
                    {"new", "", "another name than the one that is near to it"},
                    on_option,
                    note_option,
@@ -132,8 +132,8 @@ const std::vector<Command>& table() {
       {.name = "looked",
        .summary = "write down what a sign was about",
        .about = "Records that somebody went and looked at what was seen. Found good (unless --found says worn or "
-                "failed), it is answered; else it stays on the list with what was found. A sign of a safety task needs "
-                "--by.",
+                "failed), it is answered; else it stays on the list with what was found, also where nobody had seen it "
+                "before. A sign of a safety task needs --by and --found.",
        .words = {{"MACHINE"}, {"SIGN", true, true}},
        .options = {{"found", "good|worn|failed", "how it was found"},
                    by_option,
@@ -141,7 +141,8 @@ const std::vector<Command>& table() {
                    {"note", "TEXT", "what it was; needed"},
                    dry_run_option},
        .formats = names_of(written_formats),
-       .examples = {{"looked telehandler-store leak --by M.T. --note tightened --dry-run", "the leak was nothing"}},
+       .examples = {{"looked telehandler-store leak --by M.T. --found good --note dry --dry-run",
+                     "the leak was nothing"}},
        .statuses = {refused},
        .action = looked},
       {.name = "meter-change",
@@ -426,7 +427,7 @@ const std::vector<Command>& table() {
            "file is text that people sent from a machine and somebody pasted in, a line each in the words of the "
            "commands: `loader 1511.4`, `done loader engine-oil 1511.4 by M.T.`, `done loader tyre@front-left`, `saw "
            "loader "
-           "leak`, `looked loader leak found good: what it was` (or `found worn`, `found failed`), `out-of-use "
+           "leak`, `looked loader leak by M.T. found good` (or `found worn: what it was`, `found failed`), `out-of-use "
            "loader`. Lines are taken in the order of the stamps that messengers put before them. Those that are "
            "certain "
            "are stored; each of the others says what it would need to hear, and nothing of it is stored.",

@@ -1,6 +1,8 @@
 // `saw`: a sign in one or several words, and measurements as NAME=VALUE.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "commands/commands.h"
 #include "commands/writing.h"
 #include "mistakes.h"
@@ -44,7 +46,22 @@ std::vector<std::string> joined_at_equals(const std::vector<std::string>& words)
   return joined;
 }
 
-service::Fact measurement_of(const std::string& written, const service::Fact& about, const Arguments& arguments) {
+// Where it was measured is not guessed: a value of no position in particular speaks for all of them.
+void insist_on_position(const service::MeasuredName& limit, service::Fact& fact) {
+  if (limit.positions.empty()) return;
+  if (service::all_told(fact.position, limit.positions.size())) {
+    fact.position.clear();
+    return;
+  }
+  if (!fact.position.empty()) return;
+  wrong("needs-position",
+        fmt::format("`{}` of {} is measured at positions, and none is named; nothing was stored", limit.name,
+                    service::cleaned(fact.machine)),
+        fmt::format("say which: --position {}; or --position all", fmt::join(limit.positions, ", --position ")));
+}
+
+service::Fact measurement_of(const std::string& written, const service::Fact& about, const service::Fleet& fleet,
+                             const Arguments& arguments) {
   const service::Fact told = service::measurement_told(written);
   service::Fact fact = about;
   fact.name = told.name;
@@ -54,6 +71,14 @@ service::Fact measurement_of(const std::string& written, const service::Fact& ab
   }
   fact.unit = arguments.value("unit").value_or("");
   fact.position = arguments.value("position").value_or("");
+  std::vector<std::string> names;
+  const auto all = measured_names(fleet, *fleet.machine(fact.machine));
+  for (const service::MeasuredName& one : all) names.push_back(one.name);
+  if (const auto name = service::name_written(fact.name, names)) {
+    insist_on_position(
+        *std::find_if(all.begin(), all.end(), [&](const service::MeasuredName& one) { return one.name == *name; }),
+        fact);
+  }
   return fact;
 }
 
@@ -71,7 +96,7 @@ int saw(Context& context) {
       continue;
     }
     const service::Fact fact = fact_about(context, session, service::FactKind::measurement, machine);
-    facts.push_back(measurement_of(written, fact, arguments));
+    facts.push_back(measurement_of(written, fact, *session.fleet, arguments));
   }
   if (facts.empty()) {
     insist_on_measurement(arguments, "unit");
@@ -88,8 +113,14 @@ int saw(Context& context) {
   for (const service::Fact& fact : written.entered.added) {
     if (arguments.has("new")) break;
     if (const auto near = near_name(*session.fleet, machine, fact.kind, fact.name)) {
-      written.next.push_back(fmt::format("If `{}` was meant: {} undo; {}", near->name, context.look.command,
-                                         command_to_say(*near, fact, context.look.command)));
+      // What was only tried is not there to be taken back: `undo` would strike something else.
+      // And what was told beside it stays.
+      const bool alone = written.entered.added.size() == 1;
+      const std::string back = written.entered.dry_run ? ""
+                               : alone                 ? context.look.command + " undo; "
+                                       : fmt::format("{} strike {}; ", context.look.command, short_text(fact.id));
+      written.next.push_back(
+          fmt::format("If `{}` was meant: {}{}", near->name, back, command_to_say(*near, fact, context.look.command)));
     }
   }
   for (const service::SeenSign& seen : written.entered.seen) {

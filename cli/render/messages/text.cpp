@@ -82,7 +82,8 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
       return seen.machine->key == sign.machine && seen.sign == sign.name;
     });
   }
-  text += seen_lines(part) + value_lines(part, command, ToldBy::message);
+  text += seen_lines(part) + idle_look_lines(messages.entered, line.facts);
+  text += value_lines(part, command, ToldBy::message);
   for (const service::Fact& fact : line.facts) {
     const auto label =
         fact.kind == service::FactKind::service ? element_label(fact, messages.entered.is->fleet()) : std::nullopt;

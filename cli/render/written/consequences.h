@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "service/entry.h"
 #include "terminal/look.h"
@@ -18,6 +19,9 @@ std::string list_changes(const service::Entered& entered, const Look& look);
 
 // What is to be looked at now, and what no more.
 std::string seen_lines(const service::Entered& entered);
+
+// That a look found good what was not open, and where that is open. Of all that was added, or of these facts alone.
+std::string idle_look_lines(const service::Entered& entered, const std::vector<service::Fact>& only);
 
 // Where a value was told, and would be told better: a message has words for options.
 enum class ToldBy { command, message };

@@ -63,6 +63,13 @@ Json check_as_json(const service::Point* check) {
   return json;
 }
 
+Json idle_as_json(const service::LookAtNothing& idle) {
+  return {{"machine", idle.look->machine},
+          {"sign", service::cleaned(idle.look->name)},
+          {"on", to_text(idle.look->on)},
+          {"open_at", idle.machines}};
+}
+
 Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet) {
   const auto wrong = [](const service::Point* point) { return wrong_as_json(*point); };
   return {{"points", array_of(before.points, wrong)},
@@ -91,6 +98,7 @@ Json json_of(const Written& written, const std::string& command) {
   const auto seen = [&](const service::SeenSign& sign) { return seen_as_json(sign, entered.was->fleet()); };
   json["seen"] = array_of(entered.seen, seen);
   json["answered"] = array_of(entered.answered, seen);
+  json["answers_nothing"] = array_of(looks_at_nothing(entered), idle_as_json);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());
   json["untold"] = array_of(entered.untold, untold_as_json);

@@ -325,6 +325,18 @@ std::string seen_lines(const service::Entered& entered) {
   return text;
 }
 
+std::string idle_look_lines(const service::Entered& entered, const std::vector<service::Fact>& only) {
+  std::string text;
+  for (const service::LookAtNothing& idle : looks_at_nothing(entered)) {
+    const service::Fact& look = *idle.look;
+    if (std::none_of(only.begin(), only.end(), [&](const service::Fact& fact) { return fact.id == look.id; })) continue;
+    text += fmt::format("It answers nothing: no `{}` of {} was open.\n", service::cleaned(look.name),
+                        service::cleaned(look.machine));
+    if (!idle.machines.empty()) text += fmt::format("It is open of {}.\n", listed(idle.machines, "and"));
+  }
+  return text;
+}
+
 std::string value_lines(const service::Entered& entered, const std::string& command, ToldBy by) {
   return doubts_text(entered, command, by) + untold_text(entered, command, by) + twice_text(entered, command);
 }
@@ -345,7 +357,7 @@ std::string written_as_text(const Written& written, const Look& look) {
   for (const std::string& what : written.what) text += "  " + what + '\n';
   text += run_not_in_use_lines(entered, look.command);
   text += list_changes(entered, look);
-  text += seen_lines(entered);
+  text += seen_lines(entered) + idle_look_lines(entered, entered.added);
   text += values_ended_lines(entered, look.command);
   text += value_lines(entered, look.command);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';

@@ -231,6 +231,15 @@ struct EndedValue {
 // In the order of the list before. A value that an added one took the place of is left out.
 std::vector<EndedValue> ended_values(const Entered& entered);
 
+// An added look that found good what nobody had seen of that machine, or what was answered already: it may be another
+// machine that was meant.
+struct LookAtNothing {
+  const Fact* look = nullptr;         // points into `entered.added`
+  std::vector<std::string> machines;  // others of its kind of which that sign is open, in the order of the fleet file
+};
+
+std::vector<LookAtNothing> looks_at_nothing(const Entered& entered);
+
 // What an added delay does not put off though its task covers it: what never waits, and is due or worse, without record
 // or with something unknown. In the order of the list; points into `entered.after`.
 std::vector<const Point*> not_put_off(const Entered& entered);

@@ -45,6 +45,18 @@ std::string sign_told(std::span<const std::string> words);
 // `NAME=VALUE`, as a measurement that names neither machine nor day.
 Fact measurement_told(std::string_view written);
 
+// `all`, `all positions`, and `both` of two: every position of what has so many.
+bool all_told(std::string_view written, std::size_t positions);
+
+// The sign that somebody means of those that are listed and of what is kept as seen in these facts, all of which are
+// the machine's; nothing where it is none of them.
+struct SignTold {
+  std::string name;
+  bool safety = false;  // of a task that never waits
+};
+std::optional<SignTold> seen_sign_told(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts,
+                                       std::string_view written);
+
 // These services and, behind them, the checks that they ask for, but for what was told itself.
 std::vector<Fact> with_checks(const Fleet& fleet, const Machine& machine, std::vector<Fact> services);
 

@@ -140,6 +140,28 @@ Fact measurement_told(std::string_view written) {
   return fact;
 }
 
+bool all_told(std::string_view written, std::size_t positions) {
+  const std::string folded = folded_name(written);
+  return folded == "all" || folded == "all positions" || (folded == "both" && positions == 2);
+}
+
+std::optional<SignTold> seen_sign_told(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts,
+                                       std::string_view written) {
+  std::vector<SignTold> known;
+  for (const ListedSign& sign : listed_signs(fleet, machine)) known.push_back({sign.name, sign.safety});
+  const KeptAsSeen kept_as_seen(fleet, machine);
+  for (const Fact& fact : facts) {
+    if (auto kept = kept_as_seen.of(fact)) known.push_back({std::move(kept->name), kept->safety});
+  }
+  std::vector<std::string> names;
+  for (const SignTold& sign : known) names.push_back(sign.name);
+  const auto name = name_written(written, names);
+  if (!name) return std::nullopt;
+  const bool safety =
+      std::any_of(known.begin(), known.end(), [&](const SignTold& sign) { return sign.name == *name && sign.safety; });
+  return SignTold{*name, safety};
+}
+
 std::vector<Fact> with_checks(const Fleet& fleet, const Machine& machine, std::vector<Fact> services) {
   std::vector<Fact> checks = checks_after(fleet, machine, services);
   std::erase_if(checks, [&](const Fact& check) {

@@ -140,9 +140,16 @@ TEST_CASE("signs and measurements are written down and judged") {
   REQUIRE(place.run("saw loader tread=12.5 --position front-left") == 0);
   CHECK(place.says("tread@front-left 12.5 mm"));
   CHECK(place.says("tyre@front-left: later -> overdue"));
+  const std::string before = book(place);
+  CHECK(place.run("saw loader tread=12") == 64);  // of which tyre
+  CHECK(place.complains("`tread` of loader is measured at positions, and none is named; nothing was stored"));
+  CHECK(place.complains("--position front-left, --position front-right; or --position all"));
+  CHECK(book(place) == before);
+  REQUIRE(place.run("saw loader tread=12 --position all --dry-run") == 0);
+  CHECK(place.says("measurement tread 12 mm"));
   CHECK(place.run("saw loader tread=1,255") == 64);
   CHECK(place.run("saw loader tread=") == 64);
-  CHECK(place.run("saw loader tread=5 --unit inch") == 65);
+  CHECK(place.run("saw loader tread=5 --unit inch --position all") == 65);
   CHECK(place.run("saw loader leak --unit mm") == 64);
 }
 
@@ -150,12 +157,12 @@ TEST_CASE("a measurement may be typed with blanks, and nothing is not something 
   Place place;
   place.furnish();
   for (const char* const typed : {"saw loader tread = 12", "saw loader tread= 12", "saw loader tread =12"}) {
-    REQUIRE(place.run(typed) == 0);
+    REQUIRE(place.run(std::string(typed) + " --position all") == 0);
     CHECK(place.says("measurement tread 12 mm"));
   }
-  REQUIRE(place.run("saw loader leak tread = 12") == 0);
+  REQUIRE(place.run("saw loader leak tread = 12 --position both") == 0);
   CHECK(place.says("sign leak,"));
-  REQUIRE(place.run_words({"saw", "loader", " tread = 12 "}) == 0);
+  REQUIRE(place.run_words({"saw", "loader", " tread = 12 ", "--position", "all"}) == 0);
   CHECK(place.says("measurement tread 12 mm"));
   const std::string before = book(place);
   for (const char* const empty : {"", "  ", "=12", " = 12", "tread="}) {
@@ -178,7 +185,7 @@ TEST_CASE("a check that found the machine failed says that it stays on the list,
   CHECK(
       place.says("it counts as done, and stands under \"Seen, not looked at yet\" until it is done again and found "
                  "neither worn nor failed, or somebody has looked"));
-  CHECK(place.says("whichever looked pump \"guards found failed\" --by WHO --note"));
+  CHECK(place.says("whichever looked pump \"guards found failed\" --by WHO --found HOW --note"));
   CHECK(place.says("If it is not put right: whichever out-of-use pump --note \"guards found failed\""));
   CHECK_FALSE(place.says("Write on it"));  // nothing new went in
   for (const char* const list : {"due", "due --overdue", "why pump"}) {
@@ -190,12 +197,18 @@ TEST_CASE("a check that found the machine failed says that it stays on the list,
     CHECK(seen[0]["sign"] == "guards found failed");
   }
   CHECK(place.run("due --exit-code") == 1);
-  CHECK(place.run("looked pump guards found failed --note bolted") == 65);  // by whom?
+  CHECK(place.run("looked pump guards found failed --note bolted --found good") == 65);  // by whom?
+  const std::string before = book(place);
+  CHECK(place.run_words({"looked", "pump", "guards found failed", "--note", "still loose", "--by", "M.T."}) == 64);
+  CHECK(place.complains("`guards found failed` of pump is a sign of a safety task, and how it was found is not said"));
+  CHECK(place.complains("whichever looked pump 'guards found failed' --by M.T. --found good --note 'still loose'"));
+  CHECK(place.complains("whichever looked pump 'guards found failed' --by M.T. --found worn --note 'still loose'"));
+  CHECK(book(place) == before);
   REQUIRE(place.run("out-of-use pump --note guards") == 0);
   REQUIRE(place.run("done pump guards --found failed") == 0);
   CHECK(place.says("To be looked at"));  // said again
   CHECK_FALSE(place.says("If it is not put right"));
-  REQUIRE(place.run("looked pump Guards found failed --note bolted --by M.T.") == 0);
+  REQUIRE(place.run("looked pump Guards found failed --note bolted --by M.T. --found good") == 0);
   CHECK(place.says("No more to be looked at: pump: guards found failed"));
   REQUIRE(place.run("done pump guards --found failed --on 2026") == 0);
   REQUIRE(place.run("done pump guards --on 2026-06-14") == 0);
@@ -217,7 +230,7 @@ TEST_CASE(
               "  big: {do: All, every: {months: 60}, covers: [guards], parts: {gland: 1}}\n"
               "  oil: {do: Oil, every: {months: 60}, follow-up: {leaks: {do: Look, within: {days: 9}}}}\n");
   REQUIRE(place.run("done pump big --found failed") == 0);
-  CHECK(place.says("whichever looked pump \"big found failed\" --by WHO --note"));
+  CHECK(place.says("whichever looked pump \"big found failed\" --by WHO --found HOW --note"));
   REQUIRE(place.run("done pump oil/leaks --found failed --note drips") == 0);
   CHECK(place.says("whichever looked pump \"oil/leaks found failed\" --note"));
   REQUIRE(place.run("due --overdue") == 0);
@@ -279,10 +292,16 @@ TEST_CASE("a sign that no task lists is kept as seen, and the near one is told")
   CHECK(place.says("Take it back: whichever undo"));
   REQUIRE(place.run("saw loader tred=12") == 0);
   CHECK(place.says("there is a limit for `tread`, if that was meant"));
-  CHECK(place.says("If `tread` was meant: whichever undo; whichever saw loader tread=12"));
+  CHECK(place.says("If `tread` was meant: whichever undo; whichever saw loader tread=12 --position POSITION"));
   CHECK(place.says("whichever looked loader \"tred 12\" --note"));
   REQUIRE(place.run("due --overdue") == 0);
   CHECK(place.says("tred 12, seen 2026-06-15"));
+  REQUIRE(place.run("saw loader tred=12 --position front-left --dry-run") == 0);
+  // What was only tried is not there: `undo` would strike what was entered before.
+  CHECK(place.says("If `tread` was meant: whichever saw loader tread=12 --position front-left"));
+  CHECK_FALSE(place.says("whichever undo"));
+  REQUIRE(place.run("saw loader leak tred=11") == 0);  // the leak stays
+  CHECK(place.says("If `tread` was meant: whichever strike "));
   REQUIRE(place.run("saw loader Tread=12 --position front-left") == 0);
   CHECK(place.says("loader: measurement tread@front-left 12 mm"));
 }
@@ -412,7 +431,7 @@ TEST_CASE("a measurement in words that came from a pipe is kept, and the answer 
   place.furnish();
   REQUIRE(place.run("saw loader tread 12,5 mm") == 0);
   CHECK(place.says("kept as seen, until somebody looks at it; there is a limit for `tread`, if that was meant"));
-  CHECK(place.says("If `tread` was meant: whichever undo; whichever saw loader tread=12.5\n"));
+  CHECK(place.says("If `tread` was meant: whichever undo; whichever saw loader tread=12.5 --position POSITION"));
 }
 
 TEST_CASE("a name of several words without quotes is told to need them") {
@@ -450,8 +469,8 @@ TEST_CASE("at a terminal a near sign is asked back and nothing is stored, unless
   CHECK(place.says("sign oil leak"));
   CHECK(place.run("saw loader tread 12") == 64);
   CHECK(
-      place.complains("did you mean `tread`: whichever saw loader tread=12; or keep it as it is: whichever saw "
-                      "loader \"tread 12\" --new"));
+      place.complains("did you mean `tread`: whichever saw loader tread=12 --position POSITION; or keep it as it is: "
+                      "whichever saw loader \"tread 12\" --new"));
   CHECK(place.run("saw loader tred=12") == 64);
   CHECK(place.complains("did you mean `tread`: whichever saw loader tread=12"));
   CHECK(place.complains("whichever saw loader tred=12 --new"));
