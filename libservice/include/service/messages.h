@@ -4,7 +4,7 @@
 //   loader 1511.4                              what a meter shows; also `reading loader 1511,4 yesterday`
 //   done loader engine-oil 1511.4 by M.T.      a service; names may have blanks for hyphens
 //   saw loader leak                            a sign; saw loader restriction=6.2 kPa: a measurement
-//   looked loader leak by M.T. found good: a loose clamp, tightened
+//   looked loader leak by M.T. found good      and no more; found worn: a hose has split
 //   out-of-use loader brakes pull to one side
 //
 // What is certain is taken, and nothing is guessed: a line that can be read in no way or in two is refused whole, and
@@ -55,8 +55,8 @@ struct MessageLine {
   int as_line = 0;                     // of one that was said before: where
   // Its sign is kept in its own words, and this is near it.
   std::optional<NearName> near = {};
-  // Of one that is refused because nobody knows what came first, it or a sign of the same day: what it says, to be
-  // entered by a command.
+  // Of one that is refused because nobody knows what came first, it or a sign of the same day, or what the words behind
+  // it change: what it says, to be entered by a command.
   std::vector<Fact> instead = {};
   // Signs that what it says answers, from then on.
   std::vector<Fact> clears = {};

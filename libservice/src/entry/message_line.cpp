@@ -26,15 +26,22 @@ bool is_nod(char32_t code) {
   return std::find(nods.begin(), nods.end(), code) != nods.end() || (code >= 0x1F3FB && code <= 0x1F3FF);
 }
 
-std::string without_nods(std::string_view text) {
+bool is_cry(char32_t code) {
+  constexpr std::array<char32_t, 11> cries{'!',    ' ',     0x203C,  0x2757,  0x2755, 0x26A0,
+                                           0xFE0F, 0x1F6A8, 0x1F525, 0x1F4A6, 0x1F4A7};
+  return std::find(cries.begin(), cries.end(), code) != cries.end();
+}
+
+template <class Is>
+std::string_view without_last(std::string_view text, const Is& is) {
   while (!text.empty()) {
     std::size_t last = text.size() - 1;
     while (last > 0 && (static_cast<unsigned char>(text[last]) & 0xC0U) == 0x80U) --last;
     const auto letter = first_letter(text.substr(last));
-    if (!letter || !is_nod(letter->code)) break;
+    if (!letter || !is(letter->code)) break;
     text = text.substr(0, last);
   }
-  return std::string(text);
+  return text;
 }
 
 // A word of ours, with a colon behind it or without.
@@ -91,10 +98,14 @@ std::string without_stop(const std::string& text) {
 
 void drop_last_nods(std::vector<Word>& words) {
   while (!words.empty() && !words.back().quoted) {
-    words.back().text = without_nods(words.back().text);
+    words.back().text = std::string(without_last(words.back().text, is_nod));
     if (!words.back().text.empty()) break;
     words.pop_back();
   }
+}
+
+std::string_view without_cries(std::string_view text) {
+  return without_last(text, [](char32_t code) { return is_cry(code) || is_nod(code); });
 }
 
 std::string option_of(const Word& word) {

@@ -10,6 +10,9 @@
 #include <utility>
 #include <vector>
 
+#include "service/diagnostics.h"
+#include "service/record.h"
+
 namespace service::entry::message {
 
 struct Word {
@@ -20,6 +23,19 @@ using Words = std::span<const Word>;
 
 // Fails with usage.
 [[noreturn]] void wrong(std::string code, std::string message, std::string hint);
+
+// Facts that are whole, but for words beside them of which nobody can tell what they change: to be sent anew, or
+// entered by a command.
+class AskedBack : public Failure {
+ public:
+  AskedBack(Diagnostic why, std::vector<Fact> facts)
+      : Failure(FailureKind::usage, std::move(why)), facts_(std::move(facts)) {}
+
+  const std::vector<Fact>& facts() const { return facts_; }
+
+ private:
+  std::vector<Fact> facts_;
+};
 
 std::string joined(Words words);
 
@@ -42,6 +58,9 @@ std::string without_stop(const std::string& text);
 // Small pictures at the end that say no more than "so it is".
 void drop_last_nods(std::vector<Word>& words);
 
+// Marks at the end that only raise the voice, `!!` and pictures of alarm: what is left of the text.
+std::string_view without_cries(std::string_view text);
+
 enum class Verb { reading, done, saw, looked, out_of_use };
 
 inline constexpr std::array<std::pair<std::string_view, Verb>, 5> verbs{{{"reading", Verb::reading},
@@ -54,8 +73,6 @@ inline constexpr std::array<std::pair<std::string_view, Verb>, 5> verbs{{{"readi
 std::optional<std::pair<Verb, std::size_t>> verb_of(Words words);
 
 inline constexpr std::string_view forms =
-    "say MACHINE VALUE, done MACHINE TASK, saw MACHINE SIGN, looked MACHINE SIGN found good: WHAT IT WAS, or "
-    "out-of-use "
-    "MACHINE";
+    "say MACHINE VALUE, done MACHINE TASK, saw MACHINE SIGN, looked MACHINE SIGN found good, or out-of-use MACHINE";
 
 }  // namespace service::entry::message

@@ -7,6 +7,7 @@
 #include "entry/message_tasks.h"
 #include "entry/message_verbs.h"
 #include "entry/message_who.h"
+#include "entry/others_figures.h"
 #include "service/telling.h"
 #include "service/text.h"
 #include "service/typed.h"
@@ -19,6 +20,7 @@ struct OwnWords {
   std::vector<std::string> words;
   std::optional<DaySpan> on;
   std::string note;
+  std::string by;  // told at the end, of a sign: `by M.T.`
   std::string unit;
   std::string position;
 };
@@ -27,6 +29,30 @@ bool belongs_to_next(const Word& word) {
   constexpr std::array<std::string_view, 9> words{"since", "until", "till", "from", "before",
                                                   "after", "than",  "like", "as"};
   return std::any_of(words.begin(), words.end(), [&](std::string_view one) { return is_word(word, one); });
+}
+
+bool is_whole_day(const std::string& text) {
+  constexpr std::ptrdiff_t two = 2;
+  return counts_from_today(text) || (is_like_a_day(text) && (std::count(text.begin(), text.end(), '.') == two ||
+                                                             std::count(text.begin(), text.end(), '/') == two ||
+                                                             std::count(text.begin(), text.end(), '-') == two));
+}
+
+// How many words at the end are a day: `yesterday`, `on 12.06.2026`; 0: none.
+std::size_t day_at_end(Words words) {
+  if (words.size() < 2 || words.back().quoted || !is_whole_day(words.back().text)) return 0;
+  const Word& before = words[words.size() - 2];
+  if (belongs_to_next(before)) return 0;
+  return words.size() > 2 && is_word(before, "on") ? 2 : 1;
+}
+
+// `by M.T.` at the end; empty: nobody for certain.
+std::string who_at_end(const Told& told, Words words) {
+  for (std::size_t at = words.size(); at-- > 1;) {
+    if (!is_word(words[at], "by")) continue;
+    if (at + 1 < words.size() && who_if_certain(told, words.subspan(at + 1))) return joined(words.subspan(at));
+  }
+  return "";
 }
 
 OwnWords own_words(const Told& told, const Machine& machine, Verb verb, Words words) {
@@ -61,17 +87,16 @@ OwnWords own_words(const Told& told, const Machine& machine, Verb verb, Words wo
     }
     rest = rest.subspan(end);
   }
-  const auto is_day = [](const std::string& text) {
-    return counts_from_today(text) || (is_like_a_day(text) && (std::count(text.begin(), text.end(), '.') == 2 ||
-                                                               std::count(text.begin(), text.end(), '/') == 2 ||
-                                                               std::count(text.begin(), text.end(), '-') == 2));
-  };
-  if (plain.size() > 1 && !plain.back().quoted && is_day(plain.back().text)) {
-    const Word& before = plain[plain.size() - 2];
-    const bool on = is_word(before, "on");
-    if (!belongs_to_next(before)) {
+  // At its end stand a day and who saw it, in any order.
+  while (true) {
+    if (const std::size_t count = day_at_end(plain); count > 0) {
       day_of(plain.last(1));
-      plain = plain.first(plain.size() - (on ? 2 : 1));
+      plain = plain.first(plain.size() - count);
+    } else if (auto who = who_at_end(told, plain); own.by.empty() && !who.empty()) {
+      own.by = std::move(who);
+      plain = plain.first(plain.size() - words_of(own.by).size());
+    } else {
+      break;
     }
   }
   for (const Word& word : plain) own.words.push_back(word.text);
@@ -86,6 +111,7 @@ struct MeasuredWords {
   std::string position;
   bool at_all = false;                  // at all positions, in so many words
   const MeasuredName* limit = nullptr;  // none: no task has a limit for it
+  std::vector<std::string> near;        // then: the positions of the limit that is near to it
 };
 
 // A position, behind `at`, `position` or the mark for it, or alone. Empty words are no position and no mistake.
@@ -94,9 +120,9 @@ bool take_position(MeasuredWords& measured, std::string_view text) {
     if (text.starts_with(before)) text.remove_prefix(before.size());
   }
   if (text.empty()) return true;
-  if (measured.limit == nullptr || measured.limit->positions.empty()) return false;
-  const auto& positions = measured.limit->positions;
-  measured.at_all = means_all(text, positions.size());
+  const auto& positions = measured.limit != nullptr ? measured.limit->positions : measured.near;
+  if (positions.empty()) return false;
+  measured.at_all = measured.limit != nullptr && all_told(text, positions.size());
   if (measured.at_all) return true;
   const auto position = name_written(text, positions);
   if (position && measured.position.empty()) measured.position = *position;
@@ -159,6 +185,10 @@ MeasuredWords measured_words(const Told& told, const Machine& machine, const Own
   MeasuredWords measured;
   measured.said = measurement_told(std::string_view(text).substr(0, end));
   take_name(measured, all);
+  if (measured.limit == nullptr) {
+    const auto near = near_name(told.fleet, machine, FactKind::measurement, measured.said.name);
+    if (near) measured.near = near->positions;
+  }
   const bool is_understood = take_rest(measured, std::string_view(text).substr(end));
   if (!is_understood || (!measured.unit.empty() && !own.unit.empty())) {
     wrong("not-understood", fmt::format("`{}` is not understood behind the value", text.substr(end)),
@@ -206,21 +236,13 @@ std::vector<std::string> sign_names(const Fleet& fleet, const Machine& machine) 
 }
 
 // Where the note begins: behind a colon, or the word for it.
-std::pair<Words, Words> parted_at_note(Words words, bool& at_colon) {
+std::pair<Words, Words> parted_at_note(Words words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (words[i].quoted) continue;
-    at_colon = words[i].text.ends_with(':');
-    if (at_colon) return {words.first(i + 1), words.subspan(i + 1)};
+    if (words[i].text.ends_with(':')) return {words.first(i + 1), words.subspan(i + 1)};
     if (is_word(words[i], "note") || option_of(words[i]) == "note") return {words.first(i), words.subspan(i + 1)};
   }
   return {words, {}};
-}
-
-// `looked loader leak by M.T. found good: ...`
-std::string form_of_look(const Machine& machine, Words head, std::string_view found) {
-  std::string said = joined(head);
-  if (said.empty()) said = "SIGN";
-  return fmt::format("looked {} {} {}: WHAT IT WAS", machine.key, said, found);
 }
 
 struct FoundInNote {
@@ -256,20 +278,80 @@ FoundInNote found_in(Words note) {
   return in;
 }
 
-// What is said beside `found good` may take it back.
-void insist_on_a_good_find(std::string_view note) {
-  constexpr auto doubts = std::to_array<std::string_view>(
-      {"tomorrow", "later", "still", "yet", "half", "rest", "unsafe", "worn", "failed", "broken", "until", "unless"});
-  bool in_doubt = note.find('?') != std::string_view::npos;
-  const std::vector<Word> words = words_of(note);
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const bool do_not = i + 1 < words.size() && is_word(words[i], "do") && is_word(words[i + 1], "not");
-    const std::string folded = folded_name(words[i].text);
-    in_doubt = in_doubt || do_not || folded == "don't" || folded == "don\u2019t" || is_one_of(words[i], doubts);
+// The clauses of a look, parted at `found good`: before it the sign, behind it what may stand there, else a note.
+struct LookWords {
+  std::vector<Word> before;
+  std::vector<Word> clauses;  // `found good`, and who and when behind it
+  std::string note;
+  std::optional<Found> found;
+};
+
+LookWords look_words(const Told& told, const Machine& machine, Words words) {
+  const auto [parted, note] = parted_at_note(words);
+  std::vector<Word> head(parted.begin(), parted.end());
+  if (!head.empty() && !head.back().quoted && head.back().text.ends_with(':')) head.back().text.pop_back();
+  if (!head.empty() && head.back().text.empty()) head.pop_back();
+  const FoundInNote in_note = found_in(note);
+  LookWords look{head, {}, in_note.note, in_note.found};
+  if (in_note.found && note.size() == 2) look.note.clear();
+  // The last one: what a service found bad is looked at by such words too, `brakes found failed`.
+  for (std::size_t at = head.size(); !in_note.found && at-- > 1;) {
+    if (!found_at(head, at)) continue;
+    const Words behind = Words(head).subspan(at + 2);
+    look.clauses.assign(head.begin() + static_cast<std::ptrdiff_t>(at),
+                        head.begin() + static_cast<std::ptrdiff_t>(at + 2));
+    std::string& how = look.clauses.back().text;
+    while (ends_part(look.clauses.back())) how.pop_back();
+    try {
+      tail_in(told, machine, Verb::looked, behind);
+      look.clauses.insert(look.clauses.end(), behind.begin(), behind.end());
+    } catch (const Failure& failure) {
+      if (failure.diagnostics().front().code != "not-understood") throw;
+      look.note = joined(behind) + (look.note.empty() ? "" : " " + look.note);
+    }
+    look.before.resize(at);
+    break;
   }
-  if (!in_doubt) return;
-  wrong("not-good", fmt::format("it is found good, and `{}` may say that it is not", note),
-        "say found worn or found failed, or say found good without that");
+  return look;
+}
+
+// Only a good look clears anything, and words beside it may mean that it is not: nobody reads them.
+void insist_on_no_words(const Fact& look) {
+  if (*look.found != Found::good || look.note.empty()) return;
+  throw AskedBack({"good-with-words", fmt::format("it is found good, and `{}` may say that it is not", look.note),
+                   fmt::format("where it is good, send it without that: looked {} {}{} found good; else say found worn "
+                               "or found failed; or enter it by the command",
+                               look.machine, look.name, look.by.empty() ? "" : " by " + look.by)},
+                  {look});
+}
+
+// The words of signs that are listed, one or several with commas between them; nothing where any of it is another.
+std::vector<std::string> listed_in(const std::vector<std::string>& words, const std::vector<std::string>& names) {
+  std::vector<std::string> listed;
+  std::string text;
+  const auto take = [&] {
+    const auto name = name_written(without_cries(text), names);
+    text.clear();
+    if (name && std::find(listed.begin(), listed.end(), *name) == listed.end()) listed.push_back(*name);
+    return name.has_value();
+  };
+  for (const std::string& word : words) {
+    const std::string folded = folded_name(word);
+    const bool parts = folded == "and" || folded == "&" || folded == "+" || folded == ",";
+    const bool comma = word.size() > 1 && (word.ends_with(',') || word.ends_with(';'));
+    if (!parts) text += (text.empty() ? "" : " ") + (comma ? word.substr(0, word.size() - 1) : word);
+    if ((parts || comma) && !text.empty() && !take()) return {};
+  }
+  if (!text.empty() && !take()) return {};
+  return listed;
+}
+
+// A listed sign with a value of the meter behind it, which stays beside it: `brake-pull 2081.5 h`.
+std::size_t value_at_end(const std::vector<std::string>& words) {
+  const auto is_value = [](const std::string& word) { return is_number(word) || is_number(figure_of(word).number); };
+  if (words.size() > 1 && is_value(words.back())) return 1;
+  const bool unit = words.size() > 2 && folded_name(words.back()) == "h" && is_number(words[words.size() - 2]);
+  return unit ? 2 : 0;
 }
 
 }  // namespace
@@ -284,24 +366,31 @@ Said saw_in(const Told& told, const Machine& machine, Words words) {
           "say a measurement as NAME=VALUE");
   }
   Fact fact = fact_about(told, FactKind::sign, machine, own.on);
-  fact.name = sign_told(own.words);
-  fact.note = own.note;
-  if (auto known = name_written(fact.name, sign_names(told.fleet, machine))) fact.name = std::move(*known);
-  return {{fact}, own.on.has_value()};
+  fact.note = own.note + (own.note.empty() || own.by.empty() ? "" : "; ") + own.by;
+  const auto names = sign_names(told.fleet, machine);
+  std::vector<std::string> listed = listed_in(own.words, names);
+  if (const std::size_t count = value_at_end(own.words); listed.empty() && count > 0) {
+    const auto end = own.words.end() - static_cast<std::ptrdiff_t>(count);
+    listed = listed_in({own.words.begin(), end}, names);
+    if (!listed.empty()) {
+      fact.note = fmt::format("{}{}{}", fmt::join(end, own.words.end(), " "), fact.note.empty() ? "" : "; ", fact.note);
+    }
+  }
+  if (listed.empty()) listed.push_back(sign_told(own.words));
+  std::vector<Fact> facts;
+  for (std::string& name : listed) {
+    fact.name = std::move(name);
+    facts.push_back(fact);
+  }
+  return {std::move(facts), own.on.has_value()};
 }
 
 Said looked_in(const Told& told, const Machine& machine, Words words) {
-  bool at_colon = false;
-  const auto [head, note] = parted_at_note(words, at_colon);
-  std::vector<Word> said(head.begin(), head.end());
-  if (at_colon) said.back().text.pop_back();
-  if (!said.empty() && said.back().text.empty()) said.pop_back();
+  const LookWords look = look_words(told, machine, words);
+  std::vector<Word> said = look.before;
+  const std::size_t most = said.size();  // words that may be the sign
+  said.insert(said.end(), look.clauses.begin(), look.clauses.end());
   const Words all(said);
-  if (note.empty()) {
-    wrong("no-note", "what it was is not said",
-          fmt::format("say it behind a colon: {}", form_of_look(machine, all, "found good")));
-  }
-  const FoundInNote in_note = found_in(note);
   std::vector<std::string> names = sign_names(told.fleet, machine);
   const std::vector<std::string> seen = told.seen(machine);
   names.insert(names.end(), seen.begin(), seen.end());
@@ -313,7 +402,7 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
   };
   std::vector<Way> ways;
   std::optional<Diagnostic> tail_is;
-  for (std::size_t count = 1; count <= all.size(); ++count) {
+  for (std::size_t count = 1; count <= most; ++count) {
     Tail tail;
     try {
       tail = tail_in(told, machine, Verb::looked, all.subspan(count));
@@ -324,7 +413,7 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
     Fact fact = fact_about(told, FactKind::looked_at, machine, tail.on);
     const auto known = name_written(joined(all.first(count)), names);
     fact.name = known.value_or(joined(all.first(count)));
-    fact.note = in_note.note;
+    fact.note = look.note;
     fact.found = tail.found;
     fact.by = tail.by.empty() ? told.by : tail.by;
     ways.push_back({std::move(fact), known.has_value(), tail.on.has_value()});
@@ -333,20 +422,25 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
   if (known == 0 && tail_is) throw Failure(FailureKind::usage, std::move(*tail_is));
   if (ways.empty()) sign_told({});
   if (known > 1)
-    wrong("several-names", fmt::format("`{}` may mean several signs", joined(all)), "put the sign into quotes");
+    wrong("several-names", fmt::format("`{}` may mean several signs", joined(look.before)), "put the sign into quotes");
   auto way =
       known == 1 ? std::find_if(ways.begin(), ways.end(), [](const Way& one) { return one.is_known; }) : ways.begin();
   Fact& fact = way->fact;
-  if (fact.found && in_note.found && *fact.found != *in_note.found) {
+  if (fact.found && look.found && *fact.found != *look.found) {
     wrong("said-twice", "the line says twice how it was found, and not the same", "say one of them");
   }
-  if (!fact.found) fact.found = in_note.found;
+  if (!fact.found) fact.found = look.found;
   if (!fact.found) {
-    wrong("needs-found", "whether it was found good is not said, and only that takes it off the list",
-          fmt::format("say which before the colon: {}; found worn; or found failed, where it must not be used",
-                      form_of_look(machine, all, "found good")));
+    const std::string line =
+        fmt::format("looked {} {}{}", machine.key, fact.name, fact.by.empty() ? "" : " by " + fact.by);
+    wrong(
+        "needs-found", "whether it was found good is not said, and only that takes it off the list",
+        fmt::format("say which: {0} found good, and nothing behind that; {0} found worn: WHAT IT WAS; or found failed, "
+                    "where it must not be used",
+                    line));
   }
-  if (*fact.found == Found::good) insist_on_a_good_find(fact.note);
+  insist_on_no_words(fact);
+  if (fact.note.empty()) fact.note = fmt::format("found {}", to_text(*fact.found));
   return {{std::move(fact)}, way->names_day};
 }
 
@@ -361,7 +455,9 @@ Said out_of_use_in(const Told& told, const Machine& machine, Words words) {
   }
   Fact fact = fact_about(told, FactKind::out_of_use, machine, own.on);
   for (const std::string& word : own.words) fact.note += (fact.note.empty() ? "" : " ") + word;
-  if (!own.note.empty()) fact.note += (fact.note.empty() ? "" : "; ") + own.note;
+  for (const std::string* more : {&own.note, &own.by}) {
+    if (!more->empty()) fact.note += (fact.note.empty() ? "" : "; ") + *more;
+  }
   return {{fact}, own.on.has_value()};
 }
 

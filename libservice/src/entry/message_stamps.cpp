@@ -32,10 +32,21 @@ int number_of(View digits) {
   return number;
 }
 
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// In `2026-06-14T19:43`, the letter between day and time; else the end.
+std::size_t letter_of_time(View word) {
+  for (std::size_t at = 1; at + 1 < word.size(); ++at) {
+    if (word[at] == 'T' && is_digit(word[at - 1]) && is_digit(word[at + 1])) return at;
+  }
+  return word.size();
+}
+
 std::vector<View> stamp_words(View text) {
   std::vector<View> words;
   while (!text.empty()) {
-    const auto end = std::min(text.find_first_of(" ,"), text.size());
+    std::size_t end = std::min(text.find_first_of(" ,"), text.size());
+    end = letter_of_time(text.substr(0, end));
     if (end > 0) words.push_back(text.substr(0, end));
     text.remove_prefix(std::min(text.size(), end + 1));
   }
@@ -265,6 +276,27 @@ bool begins_like_a_stamp(View text) {
   if (by_name && words.size() == 1) return true;
   return std::any_of(words.begin() + (by_name ? 1 : 0), words.end(), is_like_part) ||
          (by_name && words[1].find_first_not_of("0123456789.") == View::npos);
+}
+
+bool looks_like_a_header(View text) {
+  if (text.empty()) return false;
+  const bool letter_first = is_digit(text.front()) || static_cast<unsigned char>(text.front()) >= 0x80 ||
+                            (text.front() >= 'a' && text.front() <= 'z') ||
+                            (text.front() >= 'A' && text.front() <= 'Z') ||
+                            View("\"'").find(text.front()) != View::npos;
+  const auto lines = std::to_array<View>(
+      {"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2015", "\u2022", "\u2500", "\u2501", "\u2550"});
+  const bool divides = std::any_of(lines.begin(), lines.end(), [&](View line) { return text.starts_with(line); });
+  if (!letter_first || divides || text.ends_with(':')) return true;
+  const auto words = stamp_words(text);
+  return std::any_of(words.begin(), words.end(), [](View word) {
+    View plain = word;
+    while (!plain.empty() && View("[](),.:;!?-").find(plain.back()) != View::npos) plain.remove_suffix(1);
+    constexpr std::size_t year = 4;
+    const bool is_year = plain.size() == year && only_digits(plain) && plain >= "1990" && plain <= "2199";
+    return is_like_part(word) || is_year || place_in(plain, days_of_week) > 0 ||
+           (counts_from_today(plain) && plain.front() != '-');
+  });
 }
 
 std::optional<bool> day_comes_first(const std::vector<Stamped>& stamps) {

@@ -34,6 +34,10 @@ std::optional<StampBefore> stamp_before(std::string_view text, Day today);
 // It looks like the beginning of a stamp, or like a day alone, whether anybody understands it or not.
 bool begins_like_a_stamp(std::string_view text);
 
+// A divider, or words with a part of a day or a time among them, or a colon behind them: it may say when the lines
+// below it were sent.
+bool looks_like_a_header(std::string_view text);
+
 // Whether the day comes first in the stamps of a paste. Nothing: none of them says, or they contradict each other.
 std::optional<bool> day_comes_first(const std::vector<Stamped>& stamps);
 

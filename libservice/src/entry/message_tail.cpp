@@ -39,9 +39,9 @@ class TailReader {
  private:
   bool allows(std::string_view name) const {
     if (name == "at" || name == "meter" || name == "sure") return verb_ == Verb::reading || verb_ == Verb::done;
-    if (name == "found" || name == "by") return verb_ == Verb::done || verb_ == Verb::looked;
-    if (name == "note") return verb_ != Verb::reading;
-    if (name == "checked") return verb_ == Verb::done;
+    if (name == "by") return true;
+    if (name == "found") return verb_ == Verb::done || verb_ == Verb::looked;
+    if (name == "note" || name == "checked") return verb_ == Verb::done;
     return name == "on";
   }
 
@@ -63,9 +63,7 @@ class TailReader {
     const std::size_t from = at_;
     while (at_ < words_.size() && option_of(words_[at_]).empty()) ++at_;
     if (from == at_) value_of("note");
-    std::string text = joined(words_.subspan(from, at_ - from));
-    if (verb_ == Verb::done) insist_on_all_done(text);
-    return text;
+    return joined(words_.subspan(from, at_ - from));
   }
 
   // All up to what may stand behind a name: a clause, a day, a value. A comma ends it.
@@ -78,10 +76,9 @@ class TailReader {
       words.back().text.pop_back();
       break;
     }
-    if (words.empty() && at_ < words_.size()) insist_on_a_name(told_.fleet, words_.subspan(at_, 1));
+    if (words.empty() && at_ < words_.size()) return who_told(told_, words_.subspan(at_, 1));
     if (words.empty()) value_of("by");
-    insist_on_a_name(told_.fleet, words);
-    return joined(words);
+    return who_told(told_, words);
   }
 
   static bool begins_day_or_value(const Word& word) {
@@ -143,7 +140,9 @@ class TailReader {
   std::optional<std::string> meter_in(const Word& word) const {
     std::vector<std::string> names;
     for (const Meter& meter : machine_.meters) names.push_back(meter.name);
-    return word.quoted ? std::nullopt : name_written(word.text, names);
+    std::string_view text = word.text;
+    if (text.ends_with(':')) text.remove_suffix(1);
+    return word.quoted ? std::nullopt : name_written(text, names);
   }
 
   void value(const std::string& text, bool is_named) {

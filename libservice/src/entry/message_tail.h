@@ -15,9 +15,9 @@ struct Tail {
   std::string meter;
   std::optional<Found> found;
   std::string by;
-  std::string note;
+  std::string note;  // of a service: what else is said of it
   bool sure = false;
-  bool checked = false;
+  bool checked = false;  // likewise, in one word of which nobody knows what it means
 };
 
 // Fails where these words are not wholly what may stand behind: `not-understood` where a word is none of it.

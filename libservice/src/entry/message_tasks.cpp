@@ -102,7 +102,7 @@ class TaskWords {
     for (const std::string_view before : {" ", "at ", "position "}) {
       if (where.starts_with(before)) where.remove_prefix(before.size());
     }
-    if (means_all(where, positions.size())) {
+    if (all_told(where, positions.size())) {
       found.push_back({std::move(*task), true});
     } else if (auto position = name_written(where, positions)) {
       found.push_back({{std::move(task->task), std::move(*position)}, false});
@@ -126,22 +126,21 @@ std::string words_of(const Way& tasks) {
   return text;
 }
 
-// Where it was done is not guessed: of a task with positions the others would count as done too.
-void insist_on_positions(const Fleet& fleet, const Machine& machine, const Way& way) {
+// Where it was done is not guessed: of a task with positions the others would count as done too. `instead`: what stands
+// behind it and is no position of it.
+void insist_on_positions(const Fleet& fleet, const Machine& machine, const Way& way, const std::string& instead = "") {
   for (const auto& [task, all] : way) {
     const auto positions = positions_of(fleet, machine, task.task);
     if (all || positions.empty() || !task.position.empty()) continue;
-    wrong("needs-position", fmt::format("{} of {} has positions, and none is named", task.task, machine.key),
+    wrong("needs-position",
+          instead.empty()
+              ? fmt::format("{} of {} has positions, and none is named", task.task, machine.key)
+              : fmt::format("{} of {} has positions, and `{}` is none of them", task.task, machine.key, instead),
           "say " + forms_at_positions(task.task, positions));
   }
 }
 
 }  // namespace
-
-bool means_all(std::string_view written, std::size_t positions) {
-  const std::string folded = folded_name(written);
-  return folded == "all" || folded == "all positions" || (folded == "both" && positions == 2);
-}
 
 std::string forms_at_positions(std::string_view name, const std::vector<std::string>& positions) {
   std::string text;
@@ -187,7 +186,7 @@ DoneWords done_words(const Told& told, const Machine& machine, Words written) {
   for (std::size_t count = 1; count <= words.size(); ++count) {
     if (!tasks.ways(count).empty()) known = count;
   }
-  if (known > 0) insist_on_positions(told.fleet, machine, tasks.ways(known).front());
+  const Way way = known > 0 ? tasks.ways(known).front() : Way{};
   while (known > 0 && known < words.size() && parts_tasks(words[known])) ++known;
   std::size_t end = known;
   while (end < words.size() && !parts_tasks(words[end]) && !is_number(words[end].text) &&
@@ -195,9 +194,10 @@ DoneWords done_words(const Told& told, const Machine& machine, Words written) {
     ++end;
   }
   const std::string unknown = joined(words.subspan(known, end - known));
+  insist_on_positions(told.fleet, machine, way, unknown);
   if (unknown.empty() && known > 0) {
     wrong("not-understood", fmt::format("`{}` behind the tasks is not understood", joined(words.subspan(known))),
-          "behind them may stand a value, a day, found worn, by WHO, note TEXT");
+          "behind them may stand a value, a day, found worn, by WHO");
   }
   if (unknown.empty()) {
     wrong("no-task", fmt::format("which task was done on {} is not said", machine.key),

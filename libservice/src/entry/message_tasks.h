@@ -14,9 +14,6 @@ struct DoneWords {
 // Where that can be only one thing; else fails with usage. Of a task with positions one is named, or all of them.
 DoneWords done_words(const Told& told, const Machine& machine, Words words);
 
-// `all`, and `both` of two.
-bool means_all(std::string_view written, std::size_t positions);
-
 // `fork@left, fork@right, or fork@all`: how each position of what has some is said.
 std::string forms_at_positions(std::string_view name, const std::vector<std::string>& positions);
 

@@ -50,6 +50,10 @@ PastedLine pasted(int number, std::string_view text) {
       line.plain += bytes;
     }
   }
+  // A messenger's own words, which change nothing of what was said.
+  for (const std::string_view mark : {" <This message was edited>", " (edited)"}) {
+    if (line.plain.ends_with(mark)) line.plain.erase(line.plain.size() - mark.size());
+  }
   return line;
 }
 
@@ -57,6 +61,9 @@ std::string trimmed(std::string_view text, std::string_view marks = " ") {
   const auto from = text.find_first_not_of(marks);
   return from == std::string_view::npos ? "" : std::string(text.substr(from, text.find_last_not_of(marks) - from + 1));
 }
+
+// What stands around a day that parts a text.
+constexpr std::string_view dividing_marks = " -=_*~#|\u2013\u2014\u2015\u2500\u2501\u2022";
 
 // The name before the first colon, where what stands there is not the beginning of a message itself.
 void part_sender(Headed& line, const std::function<bool(std::string_view)>& says_something) {
@@ -95,8 +102,8 @@ std::vector<PastedLine> pasted_lines(std::string_view text) {
 }
 
 Headed headed(std::string_view plain, Day today, const std::function<bool(std::string_view)>& says_something) {
-  Headed line{std::nullopt, false, "", std::string(plain)};
-  if (auto alone = stamped_in(plain, today)) return {std::move(alone), false, "", ""};
+  Headed line{std::nullopt, false, false, "", std::string(plain)};
+  if (auto alone = stamped_in(trimmed(plain, dividing_marks), today)) return {std::move(alone), false, false, "", ""};
   const auto open = plain.find('[');
   const auto close = plain.find(']', open == std::string_view::npos ? 0 : open);
   if (open == 0 && close != std::string_view::npos) {
@@ -106,8 +113,12 @@ Headed headed(std::string_view plain, Day today, const std::function<bool(std::s
     const std::string_view name = plain.substr(0, open);
     const std::string_view stamp = plain.substr(open + 1, close - open - 1);
     line.sent = says_something(name) ? std::nullopt : stamped_in(stamp, today);
-    if (line.sent) return {std::move(line.sent), false, trimmed(name, " ,"), ""};
+    if (line.sent) return {std::move(line.sent), false, false, trimmed(name, " ,"), ""};
     line.not_understood = !says_something(name) && begins_like_a_stamp(stamp);
+  } else if (open != std::string_view::npos && close != std::string_view::npos && plain.substr(close + 1, 2) == ": ") {
+    const std::string_view name = plain.substr(0, open);
+    line.sent = says_something(name) ? std::nullopt : stamped_in(plain.substr(open + 1, close - open - 1), today);
+    if (line.sent) return {std::move(line.sent), false, false, trimmed(name, " ,"), trimmed(plain.substr(close + 2))};
   }
   for (const std::string_view dash : {" - ", " \u2013 "}) {
     const auto at = plain.find(dash);
@@ -124,7 +135,9 @@ Headed headed(std::string_view plain, Day today, const std::function<bool(std::s
   if (line.sent) {
     part_sender(line, says_something);
   } else {
-    line.not_understood = line.not_understood || (begins_like_a_stamp(plain) && !says_something(plain));
+    const bool says = says_something(plain);
+    line.not_understood = line.not_understood || (begins_like_a_stamp(plain) && !says);
+    line.looks_like_a_header = !says && looks_like_a_header(plain);
   }
   return line;
 }

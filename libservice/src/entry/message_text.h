@@ -25,13 +25,15 @@ std::vector<PastedLine> pasted_lines(std::string_view text);
 struct Headed {
   std::optional<Stamped> sent;  // none: the line says nothing of it
   bool not_understood = false;  // it begins like a stamp, or is a day alone, and nobody can tell which
+  bool looks_like_a_header =
+      false;  // a divider, or words with a day or a time among them; the lines below may be of it
   std::string sender;
   std::string rest;  // what was sent; empty: it comes in the lines below
 };
 
 // `[27.11.2026, 08:15] NAME: ...`, `27/11/2026, 08:15 - NAME: ...`, `2026-11-27 08:15 NAME: ...`, `NAME, [27.11.2026
-// 08:15]`, `27.11.2026`. A name without a time is none: `not yet: ...` looks the same. `says_something`: whether these
-// words can begin what was sent.
+// 08:15]`, `NAME, [27.11.2026 08:15]: ...`, `27.11.2026`, `--- 27 November 2026 ---`. A name without a time is none:
+// `not yet: ...` looks the same. `says_something`: whether these words can begin what was sent.
 Headed headed(std::string_view plain, Day today, const std::function<bool(std::string_view)>& says_something);
 
 }  // namespace service::entry

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "entry/message_tasks.h"
+#include "entry/others_figures.h"
 #include "service/text.h"
 #include "service/typed.h"
 
@@ -28,6 +29,17 @@ void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
                       : fmt::format("`{}` behind the value is not understood", words),
         fmt::format("{0}{1}saw {2} {3}; where it must not run, out-of-use {2}; what was done, done {2} TASK", first,
                     value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words));
+}
+
+// Words around one value, or none.
+[[noreturn]] void say_the_value_or_what_it_is(const Machine& machine, Words words) {
+  const auto is_value = [](const Word& word) { return is_number(word.text); };
+  if (std::count_if(words.begin(), words.end(), is_value) != 1) ask_what_it_is(machine, joined(words), "");
+  const std::string value = std::find_if(words.begin(), words.end(), is_value)->text;
+  wrong("not-understood", fmt::format("`{}` is nothing that a meter of {} shows", joined(words), machine.key),
+        fmt::format("where its meter shows {1}, say {0} {1} alone; what was seen: saw {0} {2}; where it must not run, "
+                    "out-of-use {0}; what was done, done {0} TASK",
+                    machine.key, value, joined(words)));
 }
 
 // A word in which amounts are told, such as of fuel. It names nothing that anybody saw.
@@ -61,7 +73,11 @@ bool may_be_a_unit(Words words) {
     wrong("not-understood", fmt::format("`{}` {}", words[0].text, typed_amount(words[0].text).problem),
           std::string(forms_of_numbers));
   }
-  if (!is_number(words[0].text)) ask_what_it_is(machine, joined(words), "");
+  if (words.size() > 1 && verb_of(words.last(1)) == std::pair{Verb::done, std::size_t{1}}) {
+    const std::string what = joined(words.first(words.size() - 1));
+    wrong("not-understood", "`done` stands at the end", fmt::format("put it before: done {} {}", machine.key, what));
+  }
+  if (!is_number(words[0].text)) say_the_value_or_what_it_is(machine, words);
   const Words rest = words.subspan(1);
   if (std::any_of(rest.begin(), rest.end(), [](const Word& word) { return is_number(without_stop(word.text)); })) {
     wrong("not-understood", fmt::format("there is a second value: `{}`", joined(words)),
@@ -77,6 +93,24 @@ bool may_be_a_unit(Words words) {
   ask_what_it_is(machine, joined(rest), words[0].text);
 }
 
+// Whoever has looked at a filter says that he checked it, and so does whoever changed it and looked for leaks.
+[[noreturn]] void ask_what_was_checked(const Fleet& fleet, const Machine& machine, const std::vector<Fact>& facts) {
+  std::vector<std::string> tasks;
+  for (const Fact& fact : facts) tasks.push_back(fact.position.empty() ? fact.task : fact.task + '@' + fact.position);
+  const std::string done = fmt::format("done {} {}", machine.key, fmt::format("{}", fmt::join(tasks, ", ")));
+  std::string hint = fmt::format("where it is done, say so without that word: {}", done);
+  const auto all = with_checks(fleet, machine, facts);
+  if (all.size() > facts.size()) {
+    for (std::size_t i = facts.size(); i < all.size(); ++i) {
+      tasks.push_back(all[i].position.empty() ? all[i].task : all[i].task + '@' + all[i].position);
+    }
+    hint += fmt::format("; and its checks with it: done {} {}", machine.key, fmt::format("{}", fmt::join(tasks, ", ")));
+  }
+  wrong("checked-or-done",
+        fmt::format("`checked` may mean that {} done, or only looked at", facts.size() == 1 ? "it is" : "they are"),
+        hint + "; where it was only looked at, what was seen: saw MACHINE SIGN, or looked MACHINE SIGN found good");
+}
+
 // `3 hours today` says how long it ran.
 void insist_on_no_duration(const Machine& machine, const Tail& tail, Words words) {
   constexpr auto hours_of_day = Amount{2400};
@@ -86,6 +120,20 @@ void insist_on_no_duration(const Machine& machine, const Tail& tail, Words words
   if (unit != "h" && !unit.starts_with("hr") && !unit.starts_with("hour")) return;
   wrong("value-or-duration", fmt::format("`{}` may be how long it ran", joined(words)),
         fmt::format("say what the meter shows: {} at {}", machine.key, tail.at_text));
+}
+
+}  // namespace
+
+namespace {
+
+// `is now at 2081.5`, `hours 2081.5`: words before a value that say nothing else.
+Words behind_small_words(Words words) {
+  constexpr auto small = std::to_array<std::string_view>({"is", "now", "shows", "reads", "hours", "hour"});
+  std::size_t count = 0;
+  while (count < words.size() && !words[count].quoted && is_one_of(words[count], small)) ++count;
+  const Words rest = words.subspan(count);
+  const bool value = !rest.empty() && (is_word(rest[0], "at") || is_number(figure_of(rest[0].text).number));
+  return value ? rest : words;
 }
 
 }  // namespace
@@ -105,6 +153,7 @@ Said reading_in(const Told& told, const Machine& machine, Words words) {
     wrong("not-understood", fmt::format("nothing is said of {}", machine.key),
           fmt::format("what its meter shows: {} 1250.5", machine.key));
   }
+  words = behind_small_words(words);
   Tail tail;
   try {
     tail = tail_in(told, machine, Verb::reading, words);
@@ -141,7 +190,13 @@ Said done_in(const Told& told, const Machine& machine, Words words) {
     fact.position = task.position;
     facts.push_back(fact);
   }
-  if (said.tail.checked) facts = with_checks(told.fleet, machine, std::move(facts));
+  if (said.tail.checked) ask_what_was_checked(told.fleet, machine, facts);
+  if (!fact.note.empty()) {
+    throw AskedBack({"done-with-words", fmt::format("`{}` behind it may say that it is not all done", fact.note),
+                     "where it is all done, send it without that, and what is left in a line of its own: saw MACHINE "
+                     "SIGN; or enter it by the command"},
+                    std::move(facts));
+  }
   return {std::move(facts), said.tail.on.has_value()};
 }
 

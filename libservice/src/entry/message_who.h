@@ -1,16 +1,20 @@
-// Whether words behind `by` can only be somebody's name, and whether a note says that the work is not done.
+// Who did it: only somebody of whom that is certain.
 #pragma once
 
 #include "entry/message_line.h"
-#include "service/fleet.h"
+#include "entry/message_words.h"
 
 namespace service::entry::message {
 
-// `by friday`, `by M.T. not yet` and `by who?` are no names. Fails with usage.
-void insist_on_a_name(const Fleet& fleet, Words words);
+// Two or three capital letters with a point behind each: `M.T.`. Not those that may be a time of day: `P.M.`.
+bool are_initials(std::string_view text);
 
-// `half done, the rest tomorrow` is no service. Fails with usage.
-void insist_on_all_done(std::string_view note);
+// Somebody whom the book knows, as it has the name, or initials. Nothing for all else: `summer` and `M.T. hopefully`
+// look like names too.
+std::optional<std::string> who_if_certain(const Told& told, Words words);
+
+// The same; fails with usage.
+std::string who_told(const Told& told, Words words);
 
 // A word of which nobody can tell the day: `tomorrow`, `friday`, `soon`.
 bool names_no_certain_day(const Word& word);

@@ -109,6 +109,34 @@ bool begins_a_message(const Fleet& fleet, std::string_view text) {
   }
 }
 
+bool may_begin_a_message(const Fleet& fleet, std::string_view text) {
+  using namespace message;
+  if (begins_a_message(fleet, text)) return true;
+  const auto words = words_of(text);
+  if (words.empty()) return false;
+  std::vector<std::string> names;
+  for (const auto& [verb, meaning] : verbs) names.emplace_back(verb);
+  return !nearest(folded_name(words[0].text), names).empty() || !machine_named(fleet, words[0].text).near.empty() ||
+         !machine_named(fleet, joined(Words(words).first(std::min<std::size_t>(words.size(), 2)))).near.empty();
+}
+
+std::vector<std::string> machines_in(const Fleet& fleet, std::string_view line) {
+  using namespace message;
+  const std::vector<Word> words = words_of(line);
+  const auto verb = verb_of(words);
+  std::vector<std::string> machines;
+  for (const std::size_t from : {std::size_t{0}, verb ? verb->second : std::size_t{0}}) {
+    try {
+      if (const auto found = machine_in(fleet, Words(words).subspan(from)); found.machine != nullptr) {
+        machines.push_back(found.machine->key);
+      }
+    } catch (const Failure&) {
+      continue;  // one of several, and none of them for certain
+    }
+  }
+  return machines;
+}
+
 Said said_in(std::string_view line, const Told& told) {
   using namespace message;
   const std::vector<Word> words = words_of(line);

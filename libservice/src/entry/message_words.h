@@ -23,6 +23,8 @@ struct Told {
   std::string by;                 // who did it, where the line does not say
   // The names by which somebody can say that he has looked, beside the listed signs.
   std::function<std::vector<std::string>(const Machine& machine)> seen;
+  // Somebody whom the book knows, as it has his name.
+  std::function<std::optional<std::string>(std::string_view written)> somebody;
 };
 
 // What a line says: at least one fact, all about one machine.
@@ -33,6 +35,12 @@ struct Said {
 
 // Whether these words can begin what somebody says: a command, or a machine.
 bool begins_a_message(const Fleet& fleet, std::string_view text);
+
+// The same, or their first ones are near to it: `lodaer 1511.4`.
+bool may_begin_a_message(const Fleet& fleet, std::string_view text);
+
+// The machine that a line is about, or the two that it may be about; none where it names none.
+std::vector<std::string> machines_in(const Fleet& fleet, std::string_view line);
 
 // With the book's own names in it. Fails with usage.
 Said said_in(std::string_view line, const Told& told);

@@ -8,6 +8,7 @@
 #include <set>
 #include <utility>
 
+#include "entry/message_line.h"
 #include "entry/message_text.h"
 #include "entry/message_words.h"
 #include "entry/refused_values.h"
@@ -31,9 +32,12 @@ struct Draft {
   std::vector<bool> is_new;  // of these facts: not in the book, and not said before
 };
 
+bool is_bad_look(const Fact& fact) { return fact.kind == FactKind::looked_at && found_bad(fact); }
+
 // What is true of a machine that is not in use, or of a sign, until something else ends it.
-bool raises(FactKind kind) {
-  return kind == FactKind::sign || kind == FactKind::measurement || kind == FactKind::out_of_use;
+bool raises(const Fact& fact) {
+  return fact.kind == FactKind::sign || fact.kind == FactKind::measurement || fact.kind == FactKind::out_of_use ||
+         is_bad_look(fact);
 }
 
 template <class Kind, class Is>
@@ -52,9 +56,10 @@ bool answers_by_work(const Fleet& fleet, const Machine& machine, const Fact& ser
   for (const std::string& name : done_with(fleet.schedule_of(machine), service.task)) {
     const auto task = task_of(fleet, machine, name);
     if (!task) continue;
-    const bool seen = raised.kind == FactKind::sign && has_limb<SignLimb>(*task, [&](const SignLimb& limb) {
-                        return std::find(limb.signs.begin(), limb.signs.end(), raised.name) != limb.signs.end();
-                      });
+    const bool seen =
+        (raised.kind == FactKind::sign || is_bad_look(raised)) && has_limb<SignLimb>(*task, [&](const SignLimb& limb) {
+          return std::find(limb.signs.begin(), limb.signs.end(), raised.name) != limb.signs.end();
+        });
     const bool measured = raised.kind == FactKind::measurement &&
                           has_limb<MeasuredLimb>(*task, [&](const MeasuredLimb& l) { return l.name == raised.name; });
     if (seen || measured) return true;
@@ -66,8 +71,44 @@ bool answers_by_work(const Fleet& fleet, const Machine& machine, const Fact& ser
 bool answers(const Fleet& fleet, const Machine& machine, const Fact& later, const Fact& raised) {
   if (raised.kind == FactKind::out_of_use) return later.kind == FactKind::back;
   if (later.kind == FactKind::service) return answers_by_work(fleet, machine, later, raised);
-  return later.kind == FactKind::looked_at && !found_bad(later) && later.name.starts_with(raised.name);
+  if (later.kind != FactKind::looked_at || found_bad(later)) return false;
+  // A measurement is looked at by its name and its value.
+  return raised.kind == FactKind::measurement ? later.name.starts_with(raised.name) : later.name == raised.name;
 }
+
+// Whoever did or entered something that stands in the book, in all of it, as it has the name. Read when somebody is
+// named.
+class Known {
+ public:
+  Known(const Record& record, const MessagesAsk& ask, const Writer& writer) : record_(record) {
+    add(ask.by);
+    add(writer.name);
+  }
+
+  std::optional<std::string> called(std::string_view written) {
+    if (!is_read_) {
+      is_read_ = true;
+      const std::vector<Fact> all = record_.facts();
+      for (const Fact& fact : unstruck(all)) {
+        add(fact.by);
+        add(fact.entered_by);
+      }
+    }
+    const auto found = names_.find(folded_name(written));
+    return found == names_.end() ? std::nullopt : std::optional(found->second);
+  }
+
+ private:
+  // `unknown` is whoever entered something and did not say who he is.
+  void add(const std::string& name) {
+    std::string folded = folded_name(name);
+    if (!folded.empty() && folded != "unknown") names_.emplace(std::move(folded), name);
+  }
+
+  const Record& record_;
+  bool is_read_ = false;
+  std::map<std::string, std::string> names_;  // by how they are compared
+};
 
 // One of another day, or of no known day, may be of before or after: what is of the same is of an unknown order.
 bool is_of_day(const Fact& fact, Day day) { return fact.on.whole_day() && fact.on.first == day; }
@@ -98,7 +139,10 @@ void put_in_order(std::vector<Draft>& drafts) {
 
 class Reader {
  public:
-  Reader(const Fleet& fleet, const MessagesAsk& ask) : fleet_(fleet), ask_(ask) {}
+  using Somebody = std::function<std::optional<std::string>(std::string_view)>;
+
+  Reader(const Fleet& fleet, const MessagesAsk& ask, Somebody somebody)
+      : fleet_(fleet), ask_(ask), somebody_(std::move(somebody)) {}
 
   // In the order in which they were sent.
   std::vector<Draft> read() const {
@@ -115,6 +159,10 @@ class Reader {
       } else {
         auto head = entry::headed(pasted.plain, ask_.today,
                                   [&](std::string_view text) { return entry::begins_a_message(fleet_, text); });
+        // A typing slip in a machine's name is no divider, though a day stands in the line.
+        if (head.looks_like_a_header) {
+          head.not_understood = head.not_understood || !entry::may_begin_a_message(fleet_, pasted.plain);
+        }
         draft.line.sender = std::move(head.sender);
         draft.stamp = std::move(head.sent);
         if (draft.stamp && draft.stamp->names_day) stamps.push_back(*draft.stamp);
@@ -122,8 +170,9 @@ class Reader {
         if (head.not_understood) {
           not_understood.push_back(drafts.size());
           draft.said.clear();
-          draft.line.wrong = {{"bad-stamp", "it begins like the stamp of a message, and its day is not understood",
-                               "write its day as 14.06.2026 or 2026-06-14; the lines below it have no day without it"}};
+          draft.line.wrong = {{"bad-stamp", "it looks like the stamp of messages, and its day is not understood",
+                               "write its day as 14.06.2026 or 2026-06-14, and behind it nothing, or a time and who "
+                               "sent it: 14.06.2026 19:40 M.T.: ...; the lines below it have no day without it"}};
         } else if (draft.said.empty()) {
           draft.line.fate = LineFate::heading;
         }
@@ -138,7 +187,7 @@ class Reader {
   // What a line says, read beside what the book knows of its machine.
   void understand(Draft& draft, const std::function<std::vector<std::string>(const Machine&)>& seen) const {
     if (draft.said.empty()) return;
-    entry::Told told{fleet_, ask_.today, ask_.on ? ask_.on : ask_.today, "", true, ask_.by, seen};
+    entry::Told told{fleet_, ask_.today, ask_.on ? ask_.on : ask_.today, "", true, ask_.by, seen, somebody_};
     if (draft.sent_on) {
       told.today = *draft.sent_on;
       if (!ask_.on) told.on = draft.sent_on;
@@ -156,15 +205,24 @@ class Reader {
       draft.line.on = draft.facts.front().on;
       draft.line.wrong.clear();
       draft.line.fate = LineFate::taken;
+      draft.line.instead.clear();
+    } catch (const entry::message::AskedBack& asked) {
+      refuse(draft, asked);
+      draft.line.instead = asked.facts();
     } catch (const Failure& failure) {
-      draft.facts.clear();
-      draft.line.wrong = failure.diagnostics();
-      draft.line.fate = LineFate::refused;
+      refuse(draft, failure);
     }
     draft.is_new.assign(draft.facts.size(), true);
   }
 
  private:
+  static void refuse(Draft& draft, const Failure& failure) {
+    draft.facts.clear();
+    draft.line.wrong = failure.diagnostics();
+    draft.line.instead.clear();
+    draft.line.fate = LineFate::refused;
+  }
+
   // A stamp holds for the lines below it, up to the next. A time alone is of the day above it; below what nobody
   // understood no day is known, and least of all that of an older stamp.
   static void share_stamps(std::vector<Draft>& drafts, std::optional<bool> day_comes_first,
@@ -177,7 +235,7 @@ class Reader {
       if (is_lost) {
         ++block;
         above = Draft{};
-        above.no_day = fmt::format("line {} begins like a stamp, and is not understood", draft.line.number);
+        above.no_day = fmt::format("line {} looks like a stamp, and is not understood", draft.line.number);
       } else if (draft.stamp) {
         ++block;
         above.stamp = draft.stamp;
@@ -200,20 +258,20 @@ class Reader {
 
   const Fleet& fleet_;
   const MessagesAsk& ask_;
+  Somebody somebody_;
 };
 
 // The book beside the text: what it holds already, and what of the text it lets through.
 class Sorting {
  public:
-  Sorting(const std::shared_ptr<const Fleet>& fleet, const MessagesAsk& ask, const Writer& writer,
+  Sorting(const std::shared_ptr<const Fleet>& fleet, const MessagesAsk& ask, const Writer& writer, const Reader& reader,
           std::vector<Draft>& drafts)
-      : fleet_(*fleet), ask_(ask), writer_(writer), drafts_(drafts) {}
+      : fleet_(*fleet), ask_(ask), writer_(writer), reader_(reader), drafts_(drafts) {}
 
   std::vector<Proposal> propose(const Extract& known) {
     for (const Fact& fact : unstruck(known.facts)) by_machine_[fact.machine].push_back(fact);
-    const Reader reader(fleet_, ask_);
     for (Draft& draft : drafts_) {
-      reader.understand(draft, [this](const Machine& machine) { return seen_names(machine); });
+      reader_.understand(draft, [this](const Machine& machine) { return seen_names(machine); });
     }
     find_what_is_there();
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
@@ -281,7 +339,7 @@ class Sorting {
   bool answered_since(const Fact& fact, std::size_t last_equal) const {
     const Machine& machine = *fleet_.machine(fact.machine);
     const auto& book = by_machine_.at(fact.machine);
-    return raises(fact.kind) &&
+    return raises(fact) &&
            std::any_of(book.begin() + static_cast<std::ptrdiff_t>(last_equal) + 1, book.end(), [&](const Fact& later) {
              return later.on.first <= fact.on.last && answers(fleet_, machine, later, fact) &&
                     !told_by_this_text(later);
@@ -327,7 +385,7 @@ class Sorting {
       for (std::size_t j = 0; j < (i == at ? which : draft.facts.size()); ++j) {
         if (!draft.is_new[j]) continue;
         if (same_content(draft.facts[j], fact)) before = draft.line.number;
-        if (raises(fact.kind) && answers(fleet_, machine, draft.facts[j], fact)) before = 0;
+        if (raises(fact) && answers(fleet_, machine, draft.facts[j], fact)) before = 0;
       }
     }
     return before;
@@ -348,7 +406,7 @@ class Sorting {
         }
         return is_answered;
       });
-      if (fact.kind == FactKind::sign) signs.push_back(fact);
+      if (fact.kind == FactKind::sign || is_bad_look(fact)) signs.push_back(fact);
     };
     for (const auto& [key, facts] : by_machine_) {
       for (const Fact& fact : facts) add(fact, nullptr);
@@ -367,7 +425,8 @@ class Sorting {
     draft.line.wrong = {std::move(why)};
   }
 
-  // The same words a day later: an old message pasted again, or news.
+  // The same words a day later: an old message pasted again, or news. Some facts only say what was never said before;
+  // that a machine must not run is taken each time.
   void insist_on_a_day(Draft& draft) const {
     if (draft.names_day) return;
     constexpr auto week = std::chrono::days{7};
@@ -375,17 +434,19 @@ class Sorting {
       Fact told = draft.facts[j];
       const auto book = by_machine_.find(told.machine);
       if (!draft.is_new[j] || book == by_machine_.end()) continue;
-      if (told.kind != FactKind::reading && told.kind != FactKind::service) continue;
+      if (told.kind == FactKind::out_of_use) continue;
       const Day today = told.on.first;
       for (const Fact& fact : book->second) {
         const bool lately = fact.on.whole_day() && fact.on.first < today && fact.on.first >= today - week;
-        if (!lately || !fact.origin.starts_with("import ")) continue;
+        if (!lately) continue;
         told.on = fact.on;
         if (!same_content(fact, told)) continue;
         refuse(draft, {"told-lately",
                        fmt::format("the record has the same of {}, and this names no day: it may be the same message",
                                    to_text(fact.on)),
-                       fmt::format("where it is not, say its day at its end: {} today", draft.said)});
+                       told.kind == FactKind::looked_at && draft.said.find(':') != std::string::npos
+                           ? "where it is not, say its day before the colon, as today"
+                           : fmt::format("where it is not, say its day at its end: {} today", draft.said)});
         return;
       }
     }
@@ -414,8 +475,8 @@ class Sorting {
   }
 
   bool would_answer(const Fact& answer, const Fact& raised) const {
-    const bool is_named =
-        raised.kind == FactKind::sign || (raised.kind == FactKind::measurement && answer.kind == FactKind::looked_at);
+    const bool is_named = raised.kind == FactKind::sign || is_bad_look(raised) ||
+                          (raised.kind == FactKind::measurement && answer.kind == FactKind::looked_at);
     return is_named && raised.machine == answer.machine && is_of_day(raised, answer.on.first) &&
            answers(fleet_, *fleet_.machine(answer.machine), answer, raised);
   }
@@ -449,7 +510,7 @@ class Sorting {
     for (std::size_t i = at + 1; i < drafts_.size(); ++i) {
       if (drafts_[i].block == drafts_[at].block || drafts_[i].line.fate != LineFate::taken) continue;
       for (const Fact& fact : drafts_[i].facts) {
-        if (would_answer(answer, fact) && !stands_above(at, fact)) return &fact;
+        if (fact.kind != FactKind::looked_at && would_answer(answer, fact) && !stands_above(at, fact)) return &fact;
       }
     }
     return nullptr;
@@ -475,8 +536,8 @@ class Sorting {
     for (Cure& cure : wrong.cures) {
       std::string say;
       if (cure.kind == CureKind::tell_who && fact.kind == FactKind::looked_at) {
-        say = fmt::format("say who looked before the colon: looked {} {} by WHO found {}: WHAT IT WAS", fact.machine,
-                          fact.name, fact.found ? to_text(*fact.found) : "good");
+        say = fmt::format("say who looked: looked {} {} by WHO found {}", fact.machine, fact.name,
+                          fact.found ? to_text(*fact.found) : "good");
       } else if (cure.kind == CureKind::tell_who) {
         say = fmt::format("say who did it behind the task: done {} {} by WHO", fact.machine, fact.task);
       } else if (cure.kind == CureKind::other_meter) {
@@ -514,6 +575,7 @@ class Sorting {
   const Fleet& fleet_;
   const MessagesAsk& ask_;
   const Writer& writer_;
+  const Reader& reader_;
   std::vector<Draft>& drafts_;
   std::map<std::string, std::vector<Fact>> by_machine_;
   std::vector<Draft*> of_;
@@ -626,13 +688,15 @@ Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& recor
                         const Writer& writer) {
   MessagesAsk ask = asked;
   ask.text = decoded(asked.text);
-  const Reader reader(*fleet, ask);
+  Known known_people(record, ask, writer);
+  const Reader reader(*fleet, ask, [&](std::string_view written) { return known_people.called(written); });
   std::vector<Draft> drafts = reader.read();
   insist_on_messages(drafts);
   std::set<std::string> machines;
   for (Draft& draft : drafts) {
     reader.understand(draft, [](const Machine&) { return std::vector<std::string>{}; });
-    for (const Fact& fact : draft.facts) machines.insert(fact.machine);
+    // Those of lines that are not understood too: what was seen of a machine may tell how.
+    for (std::string& machine : entry::machines_in(*fleet, draft.said)) machines.insert(std::move(machine));
   }
   EntryRequest request;
   request.origin = ask.origin;
@@ -640,7 +704,7 @@ Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& recor
   request.today = ask.today;
   request.day_is_given = ask.day_is_given;
   request.dry_run = ask.dry_run;
-  request.propose = [&](const Extract& known) { return Sorting(fleet, ask, writer, drafts).propose(known); };
+  request.propose = [&](const Extract& known) { return Sorting(fleet, ask, writer, reader, drafts).propose(known); };
   Messages messages;
   messages.utf16 = is_utf16(asked.text);
   messages.entered = enter(fleet, record, request, writer);

@@ -11,7 +11,7 @@ out of use combine tomorrow
 14 Jux 2026, 19:40 - A.F.: hi
 combine 2081.5
 [12/06/2026, 07:05] Kari: saw combine leak
-[12/06/2026, 09:05] Kari: looked combine leak found good: a loose clamp
+[12/06/2026, 09:05] Kari: looked combine leak found good
 saw sprayer over-flow@middle=11
 TEXT
 whichever import --messages texts.txt --as-of 2026-06-15 --dry-run || echo "status $?"
