@@ -58,6 +58,7 @@ tasks:
       check-leaks:                         # example
         do: "Run to temperature, stop, key out; look for leaks with a lamp and a piece of card, never with a hand"
         within: {hours: 1}
+        tools: [lamp, piece of card]
 
   air-filter:
     do: Change the outer air element
@@ -72,8 +73,8 @@ tasks:
     safety: true                           # no grace and no putting off
     takes: 1 h
     tools: [chocks, jack, axle stands, torque wrench, damp cloth, lamp]
-    cautions: [fluid-under-pressure, hot-surface, raised-parts, not-on-the-jack, under-the-machine, heavy-parts,
-      tyre-and-rim, asbestos]
+    cautions: [fluid-under-pressure, hot-surface, engine-running, raised-parts, not-on-the-jack, under-the-machine,
+      heavy-parts, tyre-and-rim, asbestos]
 )yaml";
 
 }  // namespace cli

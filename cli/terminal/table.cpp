@@ -54,6 +54,12 @@ std::vector<std::size_t> column_widths(const std::vector<Row>& rows) {
 }
 
 std::string table(const std::vector<Row>& rows, const std::string& indent, std::size_t columns) {
+  std::string text;
+  for (const std::string& row : table_rows(rows, indent, columns)) text += row;
+  return text;
+}
+
+std::vector<std::string> table_rows(const std::vector<Row>& rows, const std::string& indent, std::size_t columns) {
   auto widths = column_widths(rows);
   std::size_t beside = widths.size();
   const std::size_t room = columns > indent.size() ? columns - indent.size() : 0;
@@ -62,8 +68,9 @@ std::string table(const std::vector<Row>& rows, const std::string& indent, std::
     while (beside > 1 && taken(least, beside) > room) --beside;
     make_narrower(widths, least, beside, room);
   }
-  std::string text;
+  std::vector<std::string> texts;
   for (const Row& row : rows) {
+    std::string& text = texts.emplace_back();
     std::vector<std::vector<std::string>> cells;
     std::size_t lines = 1;
     for (std::size_t i = 0; i < std::min(row.size(), beside); ++i) {
@@ -86,7 +93,7 @@ std::string table(const std::vector<Row>& rows, const std::string& indent, std::
     const std::string deeper = indent + "    ";
     if (!below.empty()) text += wrapped(deeper, below, columns, deeper.size());
   }
-  return text;
+  return texts;
 }
 
 }  // namespace cli

@@ -15,6 +15,9 @@ using Row = std::vector<std::string>;
 // texts broken at blanks. Where that does not do, the last columns stand below the others in lines of their own.
 std::string table(const std::vector<Row>& rows, const std::string& indent, std::size_t columns);
 
+// The same row by row, for what stands between them.
+std::vector<std::string> table_rows(const std::vector<Row>& rows, const std::string& indent, std::size_t columns);
+
 std::vector<std::size_t> column_widths(const std::vector<Row>& rows);
 
 }  // namespace cli

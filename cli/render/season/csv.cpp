@@ -6,6 +6,7 @@
 #include "render/shared/figures.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -22,7 +23,8 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
   for (const service::FollowUp* check : item.checks) checks.push_back(check->name);
   CsvCells cells = cells_of(row, item.point, fleet);
   add_standing(cells, item.point);
-  cells.insert(cells.end(), {{"reason", std::string(reason)},
+  cells.insert(cells.end(), {{"do_not_run", yes_or_no(service::forbids_running(item.point) && !item.again())},
+                             {"reason", std::string(reason)},
                              {"odds", decimal(share_of(item.odds))},
                              {"odds_before", decimal(share_of(item.odds_before))},
                              {"odds_done", share(item.odds_done)},
@@ -108,7 +110,8 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "put_off_by",
                   "put_off_note",
                   "put_off_by_estimate",
-                  "never_wait"});
+                  "never_wait",
+                  "do_not_run"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
   for (const auto& item : plan.put_off) add_item(table, "put-off", item, fleet, "");

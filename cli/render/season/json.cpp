@@ -1,6 +1,7 @@
 #include "render/season/season.h"
 #include "render/shared/figures.h"
 #include "render/shared/json_answers.h"
+#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -24,6 +25,7 @@ Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reas
   Json json = place_of(item.point, fleet);
   json["standing"] = service::to_text(item.point.standing);
   json["by_estimate"] = item.point.by_estimate;
+  json["do_not_run"] = service::forbids_running(item.point) && !item.again();
   mark(json, item.point);
   json["reason"] = std::move(reason);
   json["odds"] = share_of(item.odds);

@@ -7,6 +7,7 @@
 
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/run_ban.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
 #include "terminal/wrap.h"
@@ -98,6 +99,7 @@ std::string checks_words(const SeasonItem& item) {
 std::string remarks_of(const Said& said) {
   std::vector<std::string> remarks;
   const SeasonItem& item = *said.item;
+  if (forbids_running(item.point) && !item.again()) remarks.emplace_back(not_before_mended);
   if (said.positions.size() > 1 && said.positions.size() < item.point.task->positions.size()) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
   }

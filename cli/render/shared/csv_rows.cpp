@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "render/shared/words.h"
+#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -77,7 +78,8 @@ std::vector<std::string> point_columns() {
           "cautions",
           "put_off_by_estimate",
           "usage_meter",
-          "fitted_meter"};
+          "fitted_meter",
+          "do_not_run"};
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
@@ -87,6 +89,7 @@ void add_point(CsvTable& table, const service::Point& point, const service::Flee
                {{"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
                 {"due_on", figure(point.due_on)},
                 {"unknown", joined_kinds(point.unknown)},
+                {"do_not_run", yes_or_no(forbids_running(point))},
                 {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}});
   if (const auto* usage = service::limb_of(point, service::LimbKind::usage)) {
     cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
@@ -134,6 +137,7 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
                              {"fact", to_text(seen.fact)},
                              {"note", csv_text(seen.note)},
                              {"found", std::string(seen.found ? to_text(*seen.found) : "")},
+                             {"do_not_run", yes_or_no(forbids_running(seen))},
                              {"say", csv_text(words_of(seen))}});
   add_under(table, heading, std::move(cells));
 }

@@ -4,6 +4,7 @@
 #include "render/shared/figures.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
+#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -84,6 +85,7 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
   Json json = place_of(point, fleet);
   mark(json, point);
   json["standing"] = to_text(point.standing);
+  json["do_not_run"] = forbids_running(point);
   json["by_estimate"] = point.by_estimate;
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
   json["due_on"] = day_or_null(point.due_on);
@@ -139,6 +141,7 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet) {
   json["fact"] = to_text(seen.fact);
   json["note"] = text_or_null(seen.note);
   json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
+  json["do_not_run"] = forbids_running(seen);
   return json;
 }
 

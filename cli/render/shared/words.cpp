@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/shared/cautions.h"
+#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -320,6 +321,7 @@ std::string as_known(const service::DaySpan& span) {
 
 std::vector<std::string> remarks_of(const Point& point) {
   std::vector<std::string> remarks = marks_of(point);
+  if (forbids_running(point)) remarks.emplace_back(not_before_mended);
   if (point.by_estimate) remarks.emplace_back("by estimate: read the meter");
   if (std::string sooner = sooner_words(point); !sooner.empty()) remarks.push_back(std::move(sooner));
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off, *point.machine));
@@ -337,6 +339,7 @@ std::string words_of(const service::SeenSign& seen) {
     text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
   }
   if (!seen.note.empty()) text += ": " + service::cleaned(seen.note);
+  if (forbids_running(seen)) text += fmt::format("; {}", not_before_mended);
   return text;
 }
 

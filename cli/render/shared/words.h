@@ -71,7 +71,11 @@ std::vector<std::string> limb_words(const service::Point& point);
 // `since 2026-02-14`, `today`, `on 2026-07-18`, `by 2026-07-18 at the latest`, `about 2026-07-02 (2026-06-20 to ...)`.
 std::string when(const service::Point& point, service::Day as_of);
 
-// What else must be known: that it never waits, by estimate, sooner by what is seen, put off, year only, not known.
+// Of what forbids to run a machine (`run_ban.h`).
+inline constexpr std::string_view not_before_mended = "do not run it before that is mended";
+
+// What else must be known: that it never waits, that it forbids to run the machine, by estimate, sooner by what is
+// seen, put off, year only, not known.
 std::vector<std::string> remarks_of(const service::Point& point);
 
 // `until 2026-07-01 or 1300.0 h, by Ann: potatoes first`.

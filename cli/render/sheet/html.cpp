@@ -14,7 +14,6 @@
 #include "render/sheet/paper.h"
 #include "render/sheet/sheet.h"
 #include "render/sheet/words.h"
-#include "service/cautions.h"
 
 namespace cli {
 namespace {
@@ -29,7 +28,7 @@ void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet
   const Element title = plate.add("h1");
   title.add("span").say(name_of(*sheet.machine));
   title.add("span", "day").say(to_text(of.list->as_of));
-  if (sheet.state != nullptr) plate.add("p", "stop").say("Do not run: " + words_of(*sheet.state));
+  for (const std::string& stop : stop_lines(sheet)) plate.add("p", "stop").say(stop);
   const Element cells = plate.add("ul", "cells");
   add_cell(cells, "Machine", sheet.machine->key);
   add_cell(cells, "Serial", sheet.machine->serial);
@@ -50,10 +49,9 @@ void add_meters(const Element& section, const MachineSheet& sheet) {
   for (const service::SheetMeter& meter : sheet.meters) {
     const Element row = rows.add("tr");
     row.add("th").with("scope", "row").say(meter.meter->name);
-    row.add("td").with("data-label", "Showed last").say(last_words(meter));
-    const Element today = row.add("td").with("data-label", "Shows today");
-    add_blank(today, meter.meter->unit, "value");
-    for (const std::string& doubt : doubts_of(meter)) today.add("div", "doubt").say(doubt);
+    const Element last = row.add("td").with("data-label", "Showed last").say(last_words(meter));
+    for (const std::string& doubt : doubts_of(meter)) last.add("div", "doubt").say(doubt);
+    add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit, "value");
   }
 }
 
@@ -73,7 +71,7 @@ void add_cautions(const Element& section, const MachineSheet& sheet) {
 }
 
 void add_to_take(const Element& section, const MachineSheet& sheet) {
-  if (sheet.tasks.empty()) return;
+  if (sheet.labour.tasks.empty() && sheet.competent.tasks.empty()) return;
   const Element taken = add_section(section, "To take along", "whole");
   add_line(taken, "Time:", labour_words(sheet));
   if (!sheet.parts.empty()) {
@@ -84,7 +82,8 @@ void add_to_take(const Element& section, const MachineSheet& sheet) {
       item.say(part_words(part));
     }
   }
-  add_line(taken, "Tools:", fmt::format("{}", fmt::join(sheet.tools, ", ")));
+  add_line(taken, "Tools:", fmt::format("{}", fmt::join(sheet.labour.tools, ", ")));
+  add_line(taken, "Competent person:", competent_words(sheet));
 }
 
 // A box, and a blank for what is measured.
@@ -165,16 +164,20 @@ void add_task(const Element& parent, const MachineSheet& sheet, const SheetTask&
   if (const auto marks = marks_of(task); !marks.empty()) {
     named.say(" ").add("span", "marks").say(fmt::format("{}", fmt::join(marks, "; ")));
   }
-  if (const std::string gate = gate_words(sheet); !gate.empty()) top.add("p", "gate").say(gate);
+  for (const std::string& gate : {gate_words(task.run_rule, sheet), cold_words(task)}) {
+    if (!gate.empty()) top.add("p", "gate").say(gate);
+  }
   for (const std::string& overdue : overdue_within(task, of.list->as_of)) top.add("p", "marks").say(overdue);
   for (const service::Point* point : task.points) add_why(top, *point, of.list->as_of);
   add_line(top, "Takes:", takes_words(task));
   add_line(top, "Tools:", fmt::format("{}", fmt::join(task.tools, ", ")));
   add_line(top, "Mind:", fmt::format("{}", fmt::join(task.task->all_cautions, ", ")));
-  if (task.check == nullptr) add_steps(body, task.task->steps);
+  std::vector<std::string> steps;
+  for (const service::SheetStep& step : task.steps) steps.push_back(step_words(step));
+  add_steps(body, steps);
   for (const service::SheetIncluded& included : task.included) {
     body.add("h4").say("Includes " + included_words(included));
-    add_steps(body, included.task->steps);
+    add_steps(body, included.steps);
     add_line(body, "Notes:", included.notes);
   }
   add_line(body, "Notes:", task.notes);
@@ -190,40 +193,45 @@ void add_task(const Element& parent, const MachineSheet& sheet, const SheetTask&
   add_label(finish, task, of);
 }
 
+void add_look_head(const Element& block, const MachineSheet& sheet, const service::SheetLook& look) {
+  block.add("p").add("b").say(look.name);
+  if (const auto marks = marks_of(look); !marks.empty())
+    block.add("p", "marks").say(fmt::format("{}", fmt::join(marks, "; ")));
+  if (const std::string gate = gate_words(look.run_rule, sheet); !gate.empty()) block.add("p", "gate").say(gate);
+  add_line(block, "Tools:", fmt::format("{}", fmt::join(look.tools, ", ")));
+  add_line(block, "Mind:", fmt::format("{}", fmt::join(look.task->all_cautions, ", ")));
+}
+
 // Checks that earlier services asked for are done as tasks are; what is measured again gets its blank.
 void add_owed(const Element& section, const MachineSheet& sheet, service::Day as_of) {
   if (!sheet.checks_owed.empty()) {
     const Element part = add_section(section, owed_heading);
-    for (const service::Point* check : sheet.checks_owed) {
+    for (const service::SheetLook& look : sheet.checks_owed) {
       const Element block = part.add("div", "whole");
-      add_steps(block, {owed_words(*check, as_of)});
-      if (const std::string gate = gate_words(sheet); !gate.empty()) block.add("p", "gate").say(gate);
-      add_found(block, "Found");
-      add_done_by(block);
+      add_look_head(block, sheet, look);
+      for (const service::Point* check : look.points) {
+        add_steps(block, {owed_words(*check, as_of)});
+        add_found(block, "Found");
+        add_done_by(block);
+      }
     }
   }
-  if (sheet.near_limit.empty()) return;
+  if (sheet.measure_again.empty()) return;
   const Element part = add_section(section, near_limit_heading);
-  for (const service::Point* point : sheet.measure_again) {
+  for (const service::SheetLook& look : sheet.measure_again) {
     const Element block = part.add("div", "whole");
-    block.add("p").say(near_limit_words(*point));
-    for (const service::SheetMeasure& measure : sheet.near_limit) {
-      if (measure.point == point) add_measure(block, measure);
+    add_look_head(block, sheet, look);
+    for (const service::Point* point : look.points) {
+      block.add("p").say(near_limit_words(*point));
+      for (const service::SheetMeasure& measure : look.measures) {
+        if (measure.point == point) add_measure(block, measure);
+      }
     }
   }
 }
 
 void add_afterwards(const Element& section, const MachineSheet& sheet) {
-  const Element part = add_section(section, "Afterwards");
-  std::vector<std::string> checks;
-  for (const SheetTask& task : sheet.tasks) {
-    for (const service::SheetCheck& check : task.checks) {
-      checks.push_back(fmt::format("{}: {}", check_name(*sheet.machine, check), check.check->doing));
-    }
-  }
-  if (sheet.locked_off) checks.emplace_back("Automatic start is back on.");
-  add_steps(part, checks);
-  part.add("p").say(fmt::format("{}.", service::base_cautions().afterwards));
+  add_steps(add_section(section, "Afterwards"), afterwards_of(sheet));
 }
 
 void add_remarks(const Element& section, const std::vector<Remark>& remarks) {
@@ -247,6 +255,7 @@ void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const s
   if (!sheet.tasks.empty()) {
     const Element part = add_section(section, tasks_heading(sheet));
     if (const std::string order = order_words(sheet); !order.empty()) part.add("p", "quiet order").say(order);
+    if (const std::string lock = lock_words(sheet); !lock.empty()) part.add("p", "gate").say(lock);
     std::size_t number = 0;
     for (const SheetTask& task : sheet.tasks) add_task(part, sheet, task, ++number, of);
   }

@@ -42,7 +42,7 @@ Json parts_as_json(const service::Resources& resources) {
 Json included_as_json(const service::SheetIncluded& included) {
   return {{"task", included.task->name},
           {"do", included.task->doing},
-          {"steps", included.task->steps},
+          {"steps", included.steps},
           {"notes", text_or_null(included.notes)},
           {"points", array_of(included.points, [](const service::Point* point) {
              Json json = place_of(*point);
@@ -101,6 +101,8 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
             {"cautions", task.task->all_cautions},
             {"stage", to_text(task.stage)},
             {"runs", task.runs},
+            {"run_rule", to_text(task.run_rule)},
+            {"cold_again", task.cold_again},
             {"sign_seen", task.sign_seen},
             {"unsafe", task.unsafe},
             {"people", task.resources.people},
@@ -108,9 +110,18 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
             {"minutes", minutes_or_null(task.resources.time)},
             {"parts", parts_as_json(task.resources)},
             {"tools", task.tools},
-            {"steps", task.check != nullptr ? std::vector<std::string>{} : task.task->steps},
+            {"steps", array_of(task.steps, [](const service::SheetStep& step) { return Json(step.text); })},
+            {"steps_of", array_of(task.steps,
+                                  [](const service::SheetStep& step) {
+                                    return step.of == nullptr ? Json(nullptr) : Json(step.of->name);
+                                  })},
             {"notes", text_or_null(task.notes)}};
   json["points"] = array_of(task.points, point);
+  json["waits"] = array_of(task.waits, [](const service::SheetWait& wait) {
+    Json place = place_of(*wait.point);
+    place["from"] = to_text(wait.from);
+    return place;
+  });
   json["includes"] = array_of(task.included, included_as_json);
   json["checks"] = array_of(task.checks, check_as_json);
   json["renewed_checks"] = array_of(task.renewed_checks, [](const service::Point* each) { return Json(each->name); });
@@ -118,6 +129,46 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
   json["overdue_safety"] = array_of(task.overdue_safety, [](const service::Point* each) { return place_of(*each); });
   json["new_element"] = task.label.has_value();
   json["due_again"] = again_or_null(task.again);
+  return json;
+}
+
+Json labour_as_json(const service::SheetLabour& labour) {
+  return {{"tasks", labour.tasks},   {"minutes", labour.minutes}, {"labour_minutes", labour.labour_minutes},
+          {"people", labour.people}, {"no_time", labour.no_time}, {"tools", labour.tools}};
+}
+
+Json look_as_json(const service::SheetLook& look) {
+  return {{"task", look.name},
+          {"minutes", minutes_or_null(look.time)},
+          {"people", look.people},
+          {"needs", look.needs},
+          {"tools", look.tools},
+          {"cautions", look.task->all_cautions},
+          {"run_rule", to_text(look.run_rule)},
+          {"points", array_of(look.points, [](const service::Point* point) { return place_of(*point); })}};
+}
+
+// All points of these, one after the other; their values likewise.
+Json points_of(const std::vector<service::SheetLook>& looks, const service::Fleet& fleet) {
+  Json json = Json::array();
+  for (const service::SheetLook& look : looks) {
+    for (const service::Point* point : look.points) json.push_back(point_as_json(*point, fleet));
+  }
+  return json;
+}
+
+Json measures_of(const std::vector<service::SheetLook>& looks) {
+  Json json = Json::array();
+  for (const service::SheetLook& look : looks) {
+    for (const service::SheetMeasure& measure : look.measures) json.push_back(measure_as_json(measure));
+  }
+  return json;
+}
+
+Json after_as_json(const service::SheetAfter& after) {
+  Json json{{"kind", to_text(after.kind)}};
+  const bool check = after.kind == service::AfterKind::check;
+  json["task"] = check ? Json(after.check.task->name + '/' + after.check.check->name) : Json(nullptr);
   return json;
 }
 
@@ -136,11 +187,15 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
   });
   json["seen"] = array_of(sheet.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); });
   json["run_last"] = sheet.not_to_run;
+  json["do_not_run"] = sheet.not_to_run;
+  json["forbidden_by"] = array_of(sheet.forbidden_by, [](const service::Point* each) { return place_of(*each); });
   json["tasks"] = array_of(sheet.tasks, [&](const SheetTask& task) { return task_as_json(task, fleet); });
-  json["labour_minutes"] = sheet.labour_minutes;
+  json["minutes"] = sheet.labour.minutes;
+  json["labour_minutes"] = sheet.labour.labour_minutes;
   json["check_minutes"] = sheet.check_minutes;
-  json["people"] = sheet.people;
-  json["no_time"] = sheet.no_time;
+  json["people"] = sheet.labour.people;
+  json["no_time"] = sheet.labour.no_time;
+  json["competent_person"] = labour_as_json(sheet.competent);
   json["parts"] = array_of(sheet.parts, [](const service::SheetPart& part) {
     return Json{{"part", part.key},
                 {"listed", part.part != nullptr},
@@ -150,12 +205,20 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
                 {"unit", text_or_null(part.unit)},
                 {"amount", number(part.amount)}};
   });
-  json["tools"] = sheet.tools;
+  json["tools"] = sheet.labour.tools;
   json["locked_off"] = sheet.locked_off;
-  json["checks_owed"] = array_of(sheet.checks_owed, point);
-  json["measure_again"] = array_of(sheet.measure_again, point);
-  json["near_limit"] = array_of(sheet.near_limit, measure_as_json);
+  json["power_off"] = sheet.power_off;
+  json["stays_locked"] = sheet.stays_locked() && (sheet.locked_off || sheet.power_off);
+  json["afterwards"] = array_of(sheet.afterwards, after_as_json);
+  json["checks_owed"] = points_of(sheet.checks_owed, fleet);
+  json["measure_again"] = points_of(sheet.measure_again, fleet);
+  json["near_limit"] = measures_of(sheet.measure_again);
+  json["looks"] = Json::array();
+  for (const auto* looks : {&sheet.checks_owed, &sheet.measure_again}) {
+    for (const service::SheetLook& look : *looks) json["looks"].push_back(look_as_json(look));
+  }
   json["entries"] = array_of(sheet.entries, entry_as_json);
+  json["alone"] = array_of(sheet.alone, entry_as_json);
   json["nothing_known"] = sheet.nothing_known;
   json["put_off"] = array_of(sheet.put_off, point);
   json["find_out"] = array_of(sheet.find_out, point);
@@ -199,6 +262,7 @@ std::string readings_as_json(const service::ReadingRound& round) {
       Json each = machine_of(*machine.machine, *list.fleet);
       each["name"] = text_or_null(machine.machine->name);
       each["access"] = site.site == nullptr ? Json(nullptr) : text_or_null(site.site->access);
+      each["contact"] = site.site == nullptr ? Json(nullptr) : text_or_null(site.site->contact);
       each["state"] = state_or_null(*machine.machine, machine.state, *list.fleet);
       each["meters"] = meters_as_json(machine.meters);
       json["machines"].push_back(std::move(each));

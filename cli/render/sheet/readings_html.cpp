@@ -17,10 +17,9 @@ void add_rows(const Element& rows, const service::RoundMachine& machine) {
     const Element name = row.add("th").with("scope", "row").say(name_of(*machine.machine));
     if (machine.state != nullptr) name.add("div", "quiet").say(words_of(*machine.state));
     row.add("td").with("data-label", "Meter").say(meter.meter->name);
-    row.add("td").with("data-label", "Showed last").say(last_words(meter));
-    const Element today = row.add("td").with("data-label", "Shows today");
-    add_blank(today, meter.meter->unit, "value");
-    for (const std::string& doubt : doubts_of(meter)) today.add("div", "doubt").say(doubt);
+    const Element last = row.add("td").with("data-label", "Showed last").say(last_words(meter));
+    for (const std::string& doubt : doubts_of(meter)) last.add("div", "doubt").say(doubt);
+    add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit, "value");
   }
 }
 

@@ -33,23 +33,30 @@ std::string readings_as_text(const service::ReadingRound& round, const Look& loo
     if (site.site != nullptr && !site.site->access.empty()) {
       text += wrapped("  Access: ", cleaned(site.site->access), columns, 4);
     }
+    if (site.site != nullptr && !site.site->contact.empty()) {
+      text += wrapped("  Contact: ", cleaned(site.site->contact), columns, 4);
+    }
     std::vector<Row> rows;
-    std::string doubts;
+    std::vector<std::string> below;  // of each row
     for (const service::RoundMachine& machine : site.machines) {
+      std::string said = machine.state == nullptr ? "" : wrapped("     ", words_of(*machine.state), columns, 5);
       for (const service::SheetMeter& meter : machine.meters) {
         rows.push_back(
             {cleaned(machine.machine->key), cleaned(meter.meter->name), last_words(meter), blank_words(meter)});
         for (const std::string& doubt : doubts_of(meter)) {
-          doubts += wrapped("  !  ",
-                            fmt::format("{} {}: {}", cleaned(machine.machine->key), cleaned(meter.meter->name), doubt),
-                            columns, 5);
+          said += wrapped("  !  ",
+                          fmt::format("{} {}: {}", cleaned(machine.machine->key), cleaned(meter.meter->name), doubt),
+                          columns, 5);
         }
+        below.push_back(std::move(said));
+        said.clear();
       }
     }
-    std::string lines = table(rows, "  ", columns);
-    for (const char c : lines) text += c == '\n' ? std::string("\n\n") : std::string(1, c);  // room to write
-    text.pop_back();
-    text += doubts;
+    const std::vector<std::string> lines = table_rows(rows, "  ", columns);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      // Room to write above the next one.
+      text += lines[i] + below[i] + (i + 1 < rows.size() ? "\n" : "");
+    }
   }
   std::vector<const service::Gap*> gaps;
   for (const service::Gap& gap : list.gaps) gaps.push_back(&gap);

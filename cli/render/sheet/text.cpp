@@ -10,7 +10,6 @@
 #include "render/shared/words.h"
 #include "render/sheet/sheet.h"
 #include "render/sheet/words.h"
-#include "service/cautions.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
 
@@ -59,7 +58,7 @@ void add_meters(Writer& out, const MachineSheet& sheet) {
 
 void add_plate(Writer& out, const MachineSheet& sheet, const service::JobSheet& of) {
   out.raw(heading(out.look(), page_head(sheet, of.list->as_of)));
-  if (sheet.state != nullptr) out.line("!! ", "Do not run: " + words_of(*sheet.state));
+  for (const std::string& stop : stop_lines(sheet)) out.line("!! ", stop);
   out.line("", site_of(sheet));
   if (sheet.site != nullptr) {
     out.line("Access: ", cleaned(sheet.site->access));
@@ -110,17 +109,14 @@ void add_blanks(Writer& out, const SheetTask& task) {
   add_done_by(out, "     ");
 }
 
-void add_steps(Writer& out, const std::vector<std::string>& steps) {
-  for (const std::string& step : steps) out.line("     [ ] ", cleaned(step));
-}
-
 void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std::size_t number,
               const service::JobSheet& of) {
   out.raw("\n");
   const std::string no = fmt::format("{:>2}. ", number);
   out.line(no, fmt::format("{}: {}", cleaned(task.name), doing_of(task)));
   if (const auto marks = marks_of(task); !marks.empty()) out.line("    * ", fmt::format("{}", fmt::join(marks, "; ")));
-  out.line("    !! ", gate_words(sheet));
+  out.line("    !! ", gate_words(task.run_rule, sheet));
+  out.line("    !! ", cold_words(task));
   for (const std::string& overdue : overdue_within(task, of.list->as_of)) out.line("    * ", overdue);
   for (const service::Point* point : task.points) {
     const std::string where = point->position.empty() ? "" : cleaned(point->position) + ", ";
@@ -130,10 +126,10 @@ void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std
   out.line("    Takes: ", takes_words(task));
   if (!task.tools.empty()) out.line("    Tools: ", cleaned(fmt::format("{}", fmt::join(task.tools, ", "))));
   out.line("    ", mind_words(task.task->all_cautions));
-  if (task.check == nullptr) add_steps(out, task.task->steps);
+  for (const service::SheetStep& step : task.steps) out.line("     [ ] ", step_words(step));
   for (const service::SheetIncluded& included : task.included) {
     out.line("    Includes ", included_words(included));
-    add_steps(out, included.task->steps);
+    for (const std::string& step : included.steps) out.line("     [ ] ", cleaned(step));
     out.line("     Notes: ", cleaned(included.notes));
   }
   out.line("    Notes: ", cleaned(task.notes));
@@ -145,43 +141,51 @@ void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std
   add_blanks(out, task);
 }
 
+void add_look_head(Writer& out, const MachineSheet& sheet, const service::SheetLook& look) {
+  out.line("  ", cleaned(look.name));
+  if (const auto marks = marks_of(look); !marks.empty()) out.line("    * ", fmt::format("{}", fmt::join(marks, "; ")));
+  out.line("    !! ", gate_words(look.run_rule, sheet));
+  if (!look.tools.empty()) out.line("    Tools: ", cleaned(fmt::format("{}", fmt::join(look.tools, ", "))));
+  out.line("    ", mind_words(look.task->all_cautions));
+}
+
 // Checks that earlier services asked for are done as tasks are; what is measured again gets its blank.
 void add_owed(Writer& out, const MachineSheet& sheet, service::Day as_of) {
   if (!sheet.checks_owed.empty()) out.head(owed_heading);
-  for (const service::Point* check : sheet.checks_owed) {
-    out.line("  [ ] ", owed_words(*check, as_of));
-    out.line("      !! ", gate_words(sheet));
-    out.raw(fmt::format("      found {}\n", found_choices));
-    add_done_by(out, "      ");
+  for (const service::SheetLook& look : sheet.checks_owed) {
+    add_look_head(out, sheet, look);
+    for (const service::Point* check : look.points) {
+      out.line("  [ ] ", owed_words(*check, as_of));
+      out.raw(fmt::format("      found {}\n", found_choices));
+      add_done_by(out, "      ");
+    }
   }
-  if (!sheet.near_limit.empty()) out.head(near_limit_heading);
-  for (const service::Point* point : sheet.measure_again) {
-    out.line("  ", near_limit_words(*point));
-    for (const service::SheetMeasure& measure : sheet.near_limit) {
-      if (measure.point == point) add_measure(out, "  [ ] ", measure);
+  if (!sheet.measure_again.empty()) out.head(near_limit_heading);
+  for (const service::SheetLook& look : sheet.measure_again) {
+    add_look_head(out, sheet, look);
+    for (const service::Point* point : look.points) {
+      out.line("  ", near_limit_words(*point));
+      for (const service::SheetMeasure& measure : look.measures) {
+        if (measure.point == point) add_measure(out, "  [ ] ", measure);
+      }
     }
   }
 }
 
 void add_afterwards(Writer& out, const MachineSheet& sheet) {
   out.head("Afterwards");
-  for (const SheetTask& task : sheet.tasks) {
-    for (const service::SheetCheck& check : task.checks) {
-      out.line("  [ ] ", fmt::format("{}: {}", check_name(*sheet.machine, check), cleaned(check.check->doing)));
-    }
-  }
-  if (sheet.locked_off) out.line("  [ ] ", "automatic start is back on");
-  out.line("  ", fmt::format("{}.", service::base_cautions().afterwards));
+  for (const std::string& line : afterwards_of(sheet)) out.line("  [ ] ", line);
 }
 
 void add_to_take(Writer& out, const MachineSheet& sheet) {
-  if (sheet.tasks.empty()) return;
+  if (sheet.labour.tasks.empty() && sheet.competent.tasks.empty()) return;
   out.head("To take along");
   out.line("  ", labour_words(sheet));
   for (const service::SheetPart& part : sheet.parts) out.line("  [ ] ", part_words(part));
-  if (!sheet.tools.empty()) {
-    out.line("  Tools: ", cleaned(fmt::format("{}", fmt::join(sheet.tools, ", "))));
+  if (!sheet.labour.tools.empty()) {
+    out.line("  Tools: ", cleaned(fmt::format("{}", fmt::join(sheet.labour.tools, ", "))));
   }
+  out.line("  Competent person: ", competent_words(sheet));
 }
 
 void add_remarks(Writer& out, const MachineSheet& sheet) {
@@ -203,6 +207,7 @@ void add_page(Writer& out, const MachineSheet& sheet, const service::JobSheet& o
   if (!sheet.tasks.empty()) {
     out.head(tasks_heading(sheet));
     out.line("", order_words(sheet));
+    out.line("", lock_words(sheet));
     std::size_t number = 0;
     for (const SheetTask& task : sheet.tasks) add_task(out, sheet, task, ++number, of);
   }

@@ -3,12 +3,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
+#include "render/shared/cautions.h"
 #include "render/shared/label_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/sign_words.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
+#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -64,7 +67,12 @@ constexpr std::string_view new_in_say =
 constexpr std::string_view only_looked_say =
     "Only looked over or checked, and good (found worn or failed: a line of its own with --found worn or "
     "--found failed):";
+constexpr std::string_view alone_say =
+    "Where not all of that is done, but this alone, which is for safety and overdue:";
 constexpr std::string_view looked_say = "What was seen, and is good now (else add --found worn or --found failed):";
+constexpr std::string_view back_when_safe_say =
+    "When it is safe again, and only then, with the name of whoever says so; until then nobody runs it:";
+constexpr std::string_view back_say = "When it goes back to work:";
 constexpr std::string_view measured_say =
     "Measured, where the part was not renewed; after the lines above, for a service ends what was measured before it:";
 
@@ -94,6 +102,27 @@ std::string waiting_words(const Point& point) {
                      words_of(put_off, *point.machine));
 }
 
+void add_who(std::vector<std::string>& marks, int people, const std::vector<std::string>& needs) {
+  if (people > 1) marks.push_back(fmt::format("{} people: not for one alone", people));
+  if (!needs.empty()) marks.push_back("for somebody qualified for " + listed(needs, "and"));
+}
+
+// What people do in each stage, in the order in which they come.
+constexpr std::array<std::string_view, 6> stage_words{
+    "what wants it cold",    "what is done at rest", "what is begun cold and then run",
+    "what needs it running", "what drains warm",     "what tries that it stops, holds or carries"};
+
+// `automatic start`, `the power`, and whether it is more than one.
+std::string locked_words(const MachineSheet& sheet) {
+  if (sheet.locked_off && sheet.power_off) return "automatic start and the power";
+  return sheet.locked_off ? "automatic start" : "the power";
+}
+
+std::string with_capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
 void add(std::vector<Remark>& remarks, std::string heading, std::vector<std::string> lines) {
   if (!lines.empty()) remarks.push_back({std::move(heading), std::move(lines)});
 }
@@ -110,7 +139,28 @@ std::string page_head(const MachineSheet& sheet, service::Day day) {
   if (!machine.name.empty() && machine.name != machine.key) text += " (" + cleaned(machine.key) + ')';
   text += " · " + to_text(day);
   if (sheet.out_of_use()) return text + " · OUT OF USE: do not run";
-  return sheet.laid_up() ? text + " · LAID UP: do not run" : text;
+  if (sheet.laid_up()) return text + " · LAID UP: do not run";
+  return sheet.not_to_run ? text + " · DO NOT RUN before it is mended" : text;
+}
+
+std::vector<std::string> stop_lines(const MachineSheet& sheet) {
+  std::vector<std::string> lines;
+  if (sheet.state != nullptr) lines.push_back("Do not run: " + words_of(*sheet.state));
+  std::vector<std::string> unsafe;
+  for (const Point* point : sheet.forbidden_by) {
+    for (const service::LimbStanding& limb : point->limbs) {
+      if (limb.kind == service::LimbKind::sign && !limb.seen.empty())
+        unsafe.push_back(fmt::format("{}, {}", task_of(*point), words_of(limb, *point)));
+    }
+  }
+  for (const service::SeenSign* seen : sheet.forbidden_by_seen) unsafe.push_back(words_of(*seen));
+  if (!unsafe.empty()) lines.push_back("Do not run it before this is mended: " + joined(unsafe, "; "));
+  std::vector<std::string> strange;
+  for (const service::SeenSign* seen : sheet.seen) {
+    if (!forbids_running(*seen)) strange.push_back(words_of(*seen));
+  }
+  if (!strange.empty()) lines.push_back("Look before it runs: " + joined(strange, "; "));
+  return lines;
 }
 
 std::string site_of(const service::Site& site) {
@@ -142,11 +192,25 @@ std::string doing_of(const SheetTask& task) {
 
 std::vector<std::string> marks_of(const SheetTask& task) {
   std::vector<std::string> marks;
+  for (const service::SheetWait& wait : task.waits) {
+    const std::string where = task.points.size() > 1 ? cleaned(wait.point->position) + ' ' : "";
+    marks.push_back(fmt::format("{}from {}, not before: put off", where, to_text(wait.from)));
+  }
   if (task.safety) marks.emplace_back("safety");
   if (task.competent_person) marks.emplace_back("by a competent person, who is named");
-  if (task.resources.people > 1) marks.push_back(fmt::format("{} people: not for one alone", task.resources.people));
-  if (!task.needs.empty()) marks.push_back("for somebody qualified for " + listed(task.needs, "and"));
+  add_who(marks, task.resources.people, task.needs);
   return marks;
+}
+
+std::vector<std::string> marks_of(const service::SheetLook& look) {
+  std::vector<std::string> marks;
+  add_who(marks, look.people, look.needs);
+  return marks;
+}
+
+std::string step_words(const service::SheetStep& step) {
+  const std::string text = cleaned(step.text);
+  return step.of == nullptr ? text : fmt::format("{}: {}", cleaned(step.of->name), text);
 }
 
 std::string standing_words(const Point& point, service::Day as_of) {
@@ -154,7 +218,8 @@ std::string standing_words(const Point& point, service::Day as_of) {
   if (std::string day = when(point, as_of); !day.empty()) parts.push_back(std::move(day));
   for (std::string& words : limb_words(point)) parts.push_back(std::move(words));
   for (std::string& remark : remarks_of(point)) {
-    if (remark != "safety" && remark != "by a competent person") parts.push_back(std::move(remark));
+    const bool said = remark == "safety" || remark == "by a competent person" || remark == not_before_mended;
+    if (!said) parts.push_back(std::move(remark));
   }
   return joined(parts, " · ");
 }
@@ -200,7 +265,7 @@ std::string again_words(const SheetTask& task, service::Day done_on) {
 }
 
 std::string tasks_of(const service::SheetCaution& caution, const MachineSheet& sheet) {
-  if (sheet.tasks.size() + sheet.checks_owed.size() + sheet.seen.size() == 1) return "";
+  if (sheet.tasks.size() + sheet.checks_owed.size() + sheet.measure_again.size() + sheet.seen.size() == 1) return "";
   std::string text = cleaned(joined(caution.tasks, ", "));
   if (caution.at_seen) text += std::string(text.empty() ? "" : ", and at ") + "the look at what was seen";
   return text;
@@ -208,13 +273,39 @@ std::string tasks_of(const service::SheetCaution& caution, const MachineSheet& s
 
 std::string order_words(const MachineSheet& sheet) {
   if (sheet.tasks.size() < 2) return "";
-  return fmt::format(
-      "In this order: {}cold work, before anything warms it; safety work that is overdue; what includes other tasks; "
-      "what runs; what drains warm; the rest{}. What lies behind the same cover does not stand together for that.",
-      sheet.not_to_run ? "what is unsafe or a sign was seen of; " : "",
-      std::any_of(sheet.tasks.begin(), sheet.tasks.end(), [](const SheetTask& task) { return task.competent_person; })
-          ? "; a competent person's work"
-          : "");
+  const auto any = [&](const auto& is) { return std::any_of(sheet.tasks.begin(), sheet.tasks.end(), is); };
+  std::vector<std::string> order;
+  const auto by_stage = [](const SheetTask& task) {
+    return !task.unsafe && !task.competent_person && !task.waits_wholly();
+  };
+  if (any([](const SheetTask& task) { return task.unsafe && !task.competent_person; }))
+    order.emplace_back("what is unsafe or a sign was seen of");
+  for (std::size_t stage = 0; stage < stage_words.size(); ++stage) {
+    const auto there = [&](const SheetTask& task) {
+      return by_stage(task) && static_cast<std::size_t>(task.stage) == stage;
+    };
+    if (any(there)) order.emplace_back(stage_words[stage]);
+  }
+  if (any([](const SheetTask& task) { return task.waits_wholly(); })) order.emplace_back("what is put off until a day");
+  if (any([](const SheetTask& task) { return task.competent_person; })) order.emplace_back("a competent person's work");
+  std::string text;
+  if (order.size() > 1) {
+    text = fmt::format("In this order: {}. What lies behind the same cover does not stand together for that.",
+                       joined(order, "; "));
+  }
+  std::vector<std::string> overdue;
+  for (const SheetTask& task : sheet.tasks) {
+    const bool late = std::any_of(task.points.begin(), task.points.end(), [](const Point* point) {
+      return never_waits(*point) && point->standing == service::Standing::overdue;
+    });
+    if (late) overdue.push_back(cleaned(task.name));
+    for (const Point* point : task.overdue_safety) overdue.push_back(task_of(*point));
+  }
+  if (!overdue.empty()) {
+    text += fmt::format("{}Overdue and for safety, so not left for want of time: {}.", text.empty() ? "" : " ",
+                        joined(overdue, ", "));
+  }
+  return text;
 }
 
 std::string tasks_heading(const MachineSheet& sheet) {
@@ -223,17 +314,79 @@ std::string tasks_heading(const MachineSheet& sheet) {
                      sheet.state->until ? " until " + to_text(*sheet.state->until) : "");
 }
 
-std::string gate_words(const MachineSheet& sheet) {
-  if (!sheet.not_to_run) return "";
-  return fmt::format("{}: do not run it until what is unsafe is mended: leave out the steps that run or drive it.",
-                     sheet.out_of_use() ? "Out of use" : "A sign was seen");
+std::string gate_words(service::RunRule rule, const MachineSheet& sheet) {
+  switch (rule) {
+    case service::RunRule::once_mended:
+      return "Run it only for these steps, after it is mended, and with everybody clear.";
+    case service::RunRule::not_at_all:
+      return fmt::format("{}: leave out the steps that run or drive it until then.",
+                         sheet.out_of_use() ? "Out of use until somebody says that it is safe"
+                                            : "Not to be run before what was seen is mended");
+    case service::RunRule::free:
+      break;
+  }
+  return "";
+}
+
+std::string cold_words(const SheetTask& task) {
+  return task.cold_again ? "Only with it cold: where anything before this ran it, let it go quite cold first." : "";
+}
+
+std::string lock_words(const MachineSheet& sheet) {
+  if (!sheet.locked_off && !sheet.power_off) return "";
+  const bool both = sheet.locked_off && sheet.power_off;
+  const std::string stays =
+      fmt::format("{} {} locked off and tagged", with_capital(locked_words(sheet)), both ? "stay" : "stays");
+  if (sheet.stays_locked()) {
+    return stays + " until the machine is back: leave out whatever step would put " + (both ? "them" : "it") +
+           " back on for good.";
+  }
+  if (sheet.tasks.empty()) return "";
+  std::string text = stays + ", from the first task to the last";
+  if (sheet.power_off) text += "; the power is on only for steps that run it";
+  return text + '.';
+}
+
+std::vector<std::string> afterwards_of(const MachineSheet& sheet) {
+  std::vector<std::string> lines;
+  for (const service::SheetAfter& after : sheet.afterwards) {
+    switch (after.kind) {
+      case service::AfterKind::tools_out:
+        lines.emplace_back("Tools out");
+        break;
+      case service::AfterKind::guards_on:
+        lines.emplace_back("Guards on");
+        break;
+      case service::AfterKind::everybody_clear:
+        lines.emplace_back("Everybody clear before it starts");
+        break;
+      case service::AfterKind::check:
+        lines.push_back(
+            fmt::format("{}: {}", check_name(*sheet.machine, after.check), cleaned(after.check.check->doing)));
+        break;
+      case service::AfterKind::power_back:
+        lines.emplace_back("Lock and tag off the power, by whoever put them on");
+        break;
+      case service::AfterKind::automatic_start_back:
+        lines.emplace_back("Automatic start back on, last, with all above ticked and everybody clear");
+        break;
+      case service::AfterKind::stays_locked:
+        lines.push_back(fmt::format("{} {} locked off and tagged, and so left until the machine is back",
+                                    with_capital(locked_words(sheet)),
+                                    sheet.locked_off && sheet.power_off ? "are" : "is"));
+        break;
+    }
+  }
+  return lines;
 }
 
 std::vector<std::string> overdue_within(const SheetTask& task, service::Day as_of) {
   std::vector<std::string> lines;
   for (const Point* point : task.overdue_safety) {
-    lines.push_back(fmt::format("Includes {}, safety: {} {} {}", task_of(*point), mark_of(point->standing),
-                                words_of(point->standing), standing_words(*point, as_of)));
+    const std::string alone = time_words(service::resources_of(*point->machine, *point->task));
+    lines.push_back(fmt::format("Includes {}, safety: {} {} {}. Not the whole today? Then this alone{}{}",
+                                task_of(*point), mark_of(point->standing), words_of(point->standing),
+                                standing_words(*point, as_of), alone.empty() ? "" : ": ", alone));
   }
   return lines;
 }
@@ -263,13 +416,42 @@ std::string part_words(const service::SheetPart& part) {
   return text;
 }
 
+namespace {
+
+std::string time_of(const service::SheetLabour& labour) {
+  if (labour.minutes == 0) return "";
+  if (labour.labour_minutes == labour.minutes) return minutes_words(labour.minutes) + " of work";
+  return fmt::format("{} there, {} of labour", minutes_words(labour.minutes), minutes_words(labour.labour_minutes));
+}
+
+}  // namespace
+
 std::string labour_words(const MachineSheet& sheet) {
-  std::string text = minutes_words(sheet.labour_minutes) + " of work";
+  const service::SheetLabour& labour = sheet.labour;
+  if (labour.tasks.empty()) return "";
+  std::vector<std::string> parts;
+  std::string time = time_of(labour);
   if (sheet.check_minutes > 0)
-    text += fmt::format(", and {} for the checks afterwards", minutes_words(sheet.check_minutes));
-  if (sheet.people > 1) text += fmt::format("; {} people, not for one alone", sheet.people);
-  if (!sheet.no_time.empty()) text += "; not in it, for no time is said: " + cleaned(joined(sheet.no_time, ", "));
-  return text;
+    time +=
+        fmt::format("{}{} for the checks afterwards", time.empty() ? "" : ", and ", minutes_words(sheet.check_minutes));
+  if (!time.empty()) parts.push_back(std::move(time));
+  if (labour.people > 1) parts.push_back(fmt::format("{} people, not for one alone", labour.people));
+  if (!labour.no_time.empty())
+    parts.push_back(fmt::format("{}no time is said: {}", labour.minutes == 0 ? "" : "not in it, for ",
+                                cleaned(joined(labour.no_time, ", "))));
+  if (!sheet.measure_again.empty()) parts.emplace_back("the measuring again comes on top");
+  return joined(parts, "; ");
+}
+
+std::string competent_words(const MachineSheet& sheet) {
+  const service::SheetLabour& labour = sheet.competent;
+  if (labour.tasks.empty()) return "";
+  std::vector<std::string> parts{cleaned(joined(labour.tasks, ", "))};
+  if (std::string time = time_of(labour); !time.empty()) parts.push_back(std::move(time));
+  if (labour.people > 1) parts.push_back(fmt::format("{} people, not for one alone", labour.people));
+  if (!labour.no_time.empty()) parts.push_back("no time is said: " + cleaned(joined(labour.no_time, ", ")));
+  if (!labour.tools.empty()) parts.push_back("brings " + cleaned(joined(labour.tools, ", ")));
+  return joined(parts, "; ");
 }
 
 std::vector<Remark> remarks_of(const MachineSheet& sheet, const std::string& command) {
@@ -293,10 +475,18 @@ std::vector<Remark> remarks_of(const MachineSheet& sheet, const std::string& com
 std::vector<Remark> remarks_without_page(const MachineSheet& sheet, service::Day as_of, const std::string& command) {
   std::vector<Remark> remarks;
   std::vector<std::string> lines;
-  for (const Point* point : sheet.checks_owed) lines.push_back(owed_words(*point, as_of));
+  const auto each = [&](const std::vector<service::SheetLook>& looks, const auto& words) {
+    for (const service::SheetLook& look : looks) {
+      const std::vector<std::string> marks = marks_of(look);
+      const std::string who = marks.empty() ? "" : "; " + joined(marks, "; ");
+      const std::string mind = mind_words(look.task->all_cautions);
+      for (const Point* point : look.points) lines.push_back(words(*point) + who + (mind.empty() ? "" : "; " + mind));
+    }
+  };
+  each(sheet.checks_owed, [&](const Point& point) { return owed_words(point, as_of); });
   add(remarks, std::string(owed_heading), std::move(lines));
   lines.clear();
-  for (const Point* point : sheet.measure_again) lines.push_back(near_limit_words(*point));
+  each(sheet.measure_again, near_limit_words);
   add(remarks, std::string(near_limit_heading), std::move(lines));
   for (Remark& remark : remarks_of(sheet, command)) remarks.push_back(std::move(remark));
   return remarks;
@@ -318,6 +508,7 @@ std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string
       say(puts_in_new ? new_in_say : only_looked_say, entry_command(sheet, entry, command));
     }
   }
+  for (const service::SheetEntry& entry : sheet.alone) say(alone_say, entry_command(sheet, entry, command));
   for (const service::SeenSign* seen : sheet.seen) say(looked_say, command_to_look(*seen, command));
   std::vector<std::string> said;
   const auto measured = [&](const service::SheetMeasure& measure) {
@@ -327,7 +518,12 @@ std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string
     say(measured_say, std::move(line));
   };
   for (const SheetTask& task : sheet.tasks) std::for_each(task.measures.begin(), task.measures.end(), measured);
-  std::for_each(sheet.near_limit.begin(), sheet.near_limit.end(), measured);
+  for (const service::SheetLook& look : sheet.measure_again) {
+    std::for_each(look.measures.begin(), look.measures.end(), measured);
+  }
+  const std::string back = fmt::format("{} back {}", command, cleaned(sheet.machine->key));
+  if (sheet.out_of_use()) say(back_when_safe_say, back + " --note \"SAFE, SAYS WHO\" --on DAY");
+  if (sheet.laid_up()) say(back_say, back + " --on DAY");
   return typed;
 }
 
@@ -359,7 +555,10 @@ std::string nothing_words(const service::JobSheet& sheet) {
 std::string nothing_words(const MachineSheet& sheet, const service::JobSheet& of) {
   std::vector<std::string> waiting;
   for (const Point* point : sheet.due_and_put_off()) waiting.push_back(waiting_words(*point));
-  if (!waiting.empty()) return fmt::format("No work today: {}.", joined(waiting, "; "));
+  if (!waiting.empty()) {
+    return fmt::format("No work today: {}.{}", joined(waiting, "; "),
+                       sheet.measure_again.empty() ? "" : " But there is something to measure: see below.");
+  }
   const std::string day =
       fmt::format("{} {}", of.list->within > of.list->as_of ? "up to" : "on", to_text(of.list->within));
   if (sheet.nothing_known) return fmt::format("What is due {} is not known: see below.", day);

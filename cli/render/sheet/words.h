@@ -13,12 +13,15 @@ inline constexpr std::string_view found_choices = "good / worn / failed";
 
 std::string name_of(const service::Machine& machine);  // `Combine`, its key where it has no name
 
-// `Combine (combine) · 2026-06-15`, and that it is out of use or laid up: at the head of each of its pages.
+// `Combine (combine) · 2026-06-15`, and that nobody may run it: at the head of each of its pages.
 std::string page_head(const service::MachineSheet& sheet, service::Day day);
 
 // `Quernholt grain store, for A. Thorne`; empty where it has no site.
 std::string site_of(const service::MachineSheet& sheet);
 std::string site_of(const service::Site& site);
+
+// Why nobody may run it, and what is looked at before it runs: below the head. Nothing where it may.
+std::vector<std::string> stop_lines(const service::MachineSheet& sheet);
 
 std::string last_words(const service::SheetMeter& meter);              // `2161.5 h on 2026-06-01`, `never read`
 std::string blank_words(const service::SheetMeter& meter);             // `________ h`
@@ -26,8 +29,12 @@ std::vector<std::string> doubts_of(const service::SheetMeter& meter);  // what i
 
 std::string doing_of(const service::SheetTask& task);
 
-// What is to be known of a task beside its name: that it never waits, who does it, how many it takes.
+// What is to be known of a task beside its name: that it never waits, who does it, how many it takes, not before when.
 std::vector<std::string> marks_of(const service::SheetTask& task);
+std::vector<std::string> marks_of(const service::SheetLook& look);
+
+// A step to tick; of an included task with its name: `brakes: Level and firm`.
+std::string step_words(const service::SheetStep& step);
 
 // `since 2026-02-14: 11.4 h over 250 h · 1 day left of 12 months`; where it has positions, not which.
 std::string standing_words(const service::Point& point, service::Day as_of);
@@ -59,10 +66,20 @@ std::string order_words(const service::MachineSheet& sheet);
 // Over the tasks: `To do`; of a machine that is laid up, that they are no work of that day.
 std::string tasks_heading(const service::MachineSheet& sheet);
 
-// At each task of a machine that is not to be run; empty of others.
-std::string gate_words(const service::MachineSheet& sheet);
+// What a task of a machine that nobody may run says of that; empty where it says nothing.
+std::string gate_words(service::RunRule rule, const service::MachineSheet& sheet);
 
-// `Includes brakes: !! overdue since 2026-02-14: 30 days over 12 months`, of each that is for safety.
+// Of a task that wants it cold and stands behind others.
+std::string cold_words(const service::SheetTask& task);
+
+// That what is locked off stays so between the tasks, and how long; empty where nothing is.
+std::string lock_words(const service::MachineSheet& sheet);
+
+// What is ticked when all work is done.
+std::vector<std::string> afterwards_of(const service::MachineSheet& sheet);
+
+// `Includes brakes: !! overdue since 2026-02-14: 30 days over 12 months`, of each that is for safety, and what it takes
+// alone.
 std::vector<std::string> overdue_within(const service::SheetTask& task, service::Day as_of);
 
 // `left: heel-wear ________ % (limit 10 %)`, parted where the blank is.
@@ -87,8 +104,12 @@ inline constexpr std::string_view near_limit_heading = "Measure again: near its 
 // `12 L engine-oil-15w40, Engine oil 15W-40`.
 std::string part_words(const service::SheetPart& part);
 
-// `3 h 10 min of work by hand, and 20 min for the checks afterwards; not for one alone`.
+// `1 h 30 min there, 3 h of labour, and 20 min for the checks afterwards; 2 people, not for one alone`; empty where
+// only a competent person works.
 std::string labour_words(const service::MachineSheet& sheet);
+
+// `burner-service: 2 h there; lock and tag, leak detector`; empty where none comes.
+std::string competent_words(const service::MachineSheet& sheet);
 
 // Headed lines of what is no work of this sheet and yet to be known: put off, to find out; on machines without a page
 // also what is owed and to be measured again.

@@ -119,6 +119,7 @@ struct FollowUp {
   std::string doing;
   std::vector<Limb> within;                   // usage and calendar limbs only
   std::optional<std::chrono::minutes> takes;  // one person
+  std::vector<std::string> tools;             // none named: those of its task may be needed
 };
 
 struct Task {

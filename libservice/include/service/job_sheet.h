@@ -8,6 +8,7 @@
 // and intervals are what the schedules say; the program has none of its own.
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -39,14 +40,15 @@ struct SheetMeasure {
   const LimbStanding* limb = nullptr;  // measured
 };
 
-// What the cautions of a task's own say of the state in which the machine is worked on, and whether one of its `needs`
-// is that it is cold. What wants it cold comes before anything that warms it; then, what needs it running warms it,
-// what drains better warm is drained then, and all else is done as it cools.
+// What a task does to the machine, by the cautions of its own and its `needs`: work is done in this order, so that what
+// wants it cool comes before what warms it, and what tries that all is right comes when nothing is opened any more.
 enum class JobStage {
-  running,  // some step needs the engine running, and nothing hot comes out
-  warm,     // hot fluid comes out
-  still,    // neither
-  cold,     // a cooling system is opened, or there is fuel vapour: only cold
+  cold,       // a need for cold, or fuel vapour, and nothing runs it or lets hot fluid out: it stays cold
+  still,      // neither: at rest, and it stays so
+  from_cold,  // begun cold (a cooling system is opened, fuel), and then run
+  running,    // some step needs it running
+  warm,       // hot fluid comes out
+  trial,      // for safety, puts in nothing, and runs it: stops, guards, brakes, load
 };
 
 std::string_view to_text(JobStage stage);
@@ -65,6 +67,8 @@ struct SheetIncluded {
   const Task* task = nullptr;
   std::string notes;                 // as they hold for this machine
   std::vector<const Point*> points;  // those that are due themselves
+  // Its steps that the including task's own do not repeat word for word; nothing says that those are left out.
+  std::vector<std::string> steps;
 };
 
 // A check that is to follow a task when it has been done, or what that includes.
@@ -77,6 +81,27 @@ struct SheetCheck {
 // that was owed after an earlier service and is asked for anew by this one. In their order.
 std::vector<const Point*> by_themselves(const Fleet& fleet, const std::vector<const Point*>& points);
 
+// A step to tick.
+struct SheetStep {
+  std::string text;
+  const Task* of = nullptr;  // the included task whose step it is, word for word; null: the task's own
+};
+
+// Decided to wait until a day that lies within the horizon: not done before it.
+struct SheetWait {
+  const Point* point = nullptr;
+  Day from;
+};
+
+// What a task says of running a machine that nobody may run (`MachineSheet::not_to_run`).
+enum class RunRule {
+  free,         // nothing
+  once_mended,  // it mends what makes it unsafe: run for its own steps alone, once that is mended
+  not_at_all,   // the steps that run or drive it are left out
+};
+
+std::string_view to_text(RunRule rule);
+
 // A task to do: at one or several positions, with all that it includes.
 struct SheetTask {
   const Task* task = nullptr;
@@ -85,8 +110,13 @@ struct SheetTask {
   std::vector<const Point*> points;
   std::vector<SheetIncluded> included;
   std::vector<const Point*> renewed_checks;  // owed after its last service: done again, it asks for them anew
+  std::vector<SheetStep> steps;
+  std::vector<SheetWait> waits;  // those of its points that are not done before a day
   JobStage stage = JobStage::still;
-  bool runs = false;       // some step needs the engine running, before or behind the rest
+  bool runs = false;  // some step needs the engine running, before or behind the rest
+  // Wants it cold and stands behind other work: cold first, where any of that ran it.
+  bool cold_again = false;
+  RunRule run_rule = RunRule::free;
   bool sign_seen = false;  // one of its signs was seen, that nobody has found good since
   // That sign, or what keeps the machine out of use, is about it: done before all else.
   bool unsafe = false;
@@ -103,6 +133,51 @@ struct SheetTask {
   std::optional<ElementDueAgain> again;  // done on the day of the sheet
 
   bool never_waits() const { return safety || competent_person; }
+  // All of it is put off until a day within the horizon.
+  bool waits_wholly() const { return !points.empty() && waits.size() == points.size(); }
+};
+
+// What is looked at or measured without a service: a check owed after an earlier one, a value near its limit. Whoever
+// does it needs what its task says.
+struct SheetLook {
+  const Task* task = nullptr;
+  const FollowUp* check = nullptr;  // null: measured
+  std::string name;
+  std::vector<const Point*> points;
+  std::vector<SheetMeasure> measures;
+  std::optional<std::chrono::minutes> time;  // none: nobody said
+  int people = 1;
+  std::vector<std::string> needs;
+  std::vector<std::string> tools;
+  RunRule run_rule = RunRule::free;
+};
+
+// What the work of some takes: there, one after the other, and of all people together.
+struct SheetLabour {
+  std::int64_t minutes = 0;
+  std::int64_t labour_minutes = 0;  // two people count twice
+  int people = 1;                   // the most that a task needs
+  std::vector<std::string> tasks;
+  std::vector<std::string> no_time;  // those that say no `takes`
+  std::vector<std::string> tools;    // each once
+};
+
+// What is ticked when all work is done, in this order.
+enum class AfterKind {
+  tools_out,
+  guards_on,
+  everybody_clear,
+  check,                 // one that follows a task
+  power_back,            // the lock off the power, by whoever put it on
+  automatic_start_back,  // last
+  stays_locked,          // the machine must not run: what was locked off stays so until it is back
+};
+
+std::string_view to_text(AfterKind kind);
+
+struct SheetAfter {
+  AfterKind kind = AfterKind::tools_out;
+  SheetCheck check = {};  // of a check
 };
 
 // A caution and the tasks at which it is to be minded.
@@ -127,32 +202,36 @@ struct MachineSheet {
   std::vector<SheetMeter> meters;
   std::vector<const SeenSign*> seen;  // that nobody has found good since
   std::vector<SheetTask> tasks;       // in the order in which they are best done
-  // It is out of use, or a sign was seen: nobody runs or drives it until that is mended. Which step of a task runs it
-  // its words alone tell, so this holds at each of them.
+  // Nobody runs or drives it: it is out of use, or one of these signs was seen of work for safety.
   bool not_to_run = false;
-  std::vector<const Point*> checks_owed;    // after an earlier service, and not due yet
-  std::vector<const Point*> measure_again;  // measured values near their limit, of no task above
-  std::vector<SheetMeasure> near_limit;     // those values
-  std::vector<const Point*> put_off;        // decided to wait, and so no task above
-  std::vector<const Point*> find_out;       // without record, or with something unknown
-  std::vector<const Gap*> gaps;             // what is not known of the machine itself
+  std::vector<const Point*> forbidden_by;          // points of such signs
+  std::vector<const SeenSign*> forbidden_by_seen;  // of what was kept as seen, see `forbids_running`
+  std::vector<SheetLook> checks_owed;              // after an earlier service, and not due yet
+  std::vector<SheetLook> measure_again;            // measured values near their limit, of no task above
+  std::vector<const Point*> put_off;               // decided to wait, and so no task above
+  std::vector<const Point*> find_out;              // without record, or with something unknown
+  std::vector<const Gap*> gaps;                    // what is not known of the machine itself
 
   std::vector<SheetCaution> cautions;  // in the order of the catalogue
-  std::int64_t labour_minutes = 0;     // of one person: two people count twice
+  SheetLabour labour;                  // of those who keep it
+  SheetLabour competent;               // of a competent person, who comes with tools of his own
   std::int64_t check_minutes = 0;      // of the checks that follow, beside
-  int people = 1;                      // the most that a task needs
-  std::vector<std::string> no_time;    // tasks that say no `takes`
   std::vector<SheetPart> parts;        // parts first, by name
-  std::vector<std::string> tools;      // each once
-  std::vector<SheetEntry> entries;     // how to write down what was done
-  bool nothing_known = false;          // it has tasks, and of none of them is known when it is due
-  bool locked_off = false;             // automatic start is locked off for it, and goes back on
+  std::vector<SheetAfter> afterwards;
+  std::vector<SheetEntry> entries;  // how to write down what was done
+  // Overdue work for safety that a task includes, where that alone is done and not the whole.
+  std::vector<SheetEntry> alone;
+  bool nothing_known = false;  // it has tasks, and of none of them is known when it is due
+  bool locked_off = false;     // automatic start is locked off, from the first task to the last
+  bool power_off = false;      // the power is, likewise
 
   // Something to do or to look at, or a reason not to run it.
   bool has_work() const { return !tasks.empty() || !seen.empty() || !checks_owed.empty() || out_of_use(); }
   bool out_of_use() const { return state != nullptr && state->kind == UseKind::out_of_use; }
   // Its work is none of that day: it is done before the machine goes back.
   bool laid_up() const { return state != nullptr && state->kind == UseKind::laid_up; }
+  // What is locked off stays so until the machine is back.
+  bool stays_locked() const { return state != nullptr && state->kind != UseKind::in_use; }
   // All the rest that is to be told of it.
   bool has_remarks() const;
   std::vector<const Point*> due_and_put_off() const;

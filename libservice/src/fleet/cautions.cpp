@@ -57,7 +57,8 @@ constexpr Caution catalogue[] = {
      "everybody clear",
      "29 CFR 1928.57(a)(6)"},
     {"automatic-start",
-     "It can start by itself: lock automatic start off and tag it, and put it back on when all are clear",
+     "It can start by itself: lock automatic start off and tag it, until all work is done and all are clear; on a "
+     "machine that must not run it stays so",
      "29 CFR 1910.147(d), from memory"},
     {"raised-parts",
      "Block what is raised, on stands or by its own locks, before you reach under it; hydraulics or a jack alone are "
@@ -149,7 +150,8 @@ constexpr BaseCautions base{
         },
     .afterwards =
         "tools out, guards on, everybody clear before it starts. Where automatic start was locked off, the look for "
-        "leaks comes before it goes back on, and it always goes back on",
+        "leaks comes before it goes back on, and it always goes back on, last; but on a machine out of use or laid up "
+        "it stays locked off and tagged until that is back",
     .in_a_line =
         "Before you touch it: level, brake, lowered; engine off, key out or locked off; wait; chock, block; then "
         "pressure off; let cool; manual.",

@@ -74,6 +74,7 @@ constexpr Key<FollowUpDraft> follow_up_keys[] = {
      },
      Need::required},
     {"takes", [](const Reader& r, const Field& f, FollowUpDraft& d) { d.follow_up.takes = r.minutes(f); }},
+    {"tools", [](const Reader& r, const Field& f, FollowUpDraft& d) { d.follow_up.tools = r.texts(f); }},
 };
 
 void read_follow_ups(const Reader& reader, const Field& field, TaskDraft& into) {

@@ -1,15 +1,28 @@
 #include "service/job_sheet.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <map>
 #include <set>
 
 #include "service/minding.h"
+#include "service/run_ban.h"
 #include "workload/job_tasks.h"
+#include "workload/use_ahead.h"
 
 namespace service {
+
+std::string_view to_text(AfterKind kind) {
+  constexpr std::array<std::string_view, 7> names{
+      "tools-out", "guards-on", "everybody-clear", "check", "power-back", "automatic-start-back", "stays-locked"};
+  return names[static_cast<std::size_t>(kind)];
+}
+
 namespace {
+
+constexpr std::string_view starts_by_itself = "automatic-start";
+constexpr std::string_view has_power = "electricity";
 
 std::vector<SheetMeter> meters_of(const Snapshot& snapshot, const Machine& machine, const std::vector<Gap>& gaps) {
   const Histories histories = meter_histories(snapshot, machine);
@@ -43,11 +56,6 @@ std::vector<const Machine*> by_site(const Fleet& fleet, const Scope& scope, Day 
   return machines;
 }
 
-bool to_be_done(const Point& point, Day within) {
-  if (point.put_off) return false;
-  return is_due(point) || (point.standing == Standing::coming && point.due_on && *point.due_on <= within);
-}
-
 SheetCaution& caution_of(MachineSheet& sheet, const std::string& written) {
   auto of = std::find_if(sheet.cautions.begin(), sheet.cautions.end(),
                          [&](const SheetCaution& caution) { return caution.written == written; });
@@ -75,11 +83,21 @@ void add_part(const Fleet& fleet, std::vector<SheetPart>& parts, const std::stri
   of->amount = of->amount + amount;
 }
 
+void add_labour(SheetLabour& labour, const std::string& name, std::optional<std::chrono::minutes> time, int people,
+                const std::vector<std::string>& tools) {
+  labour.tasks.push_back(name);
+  labour.people = std::max(labour.people, people);
+  load::add_each(labour.tools, tools);
+  if (!time) return;
+  labour.minutes += time->count();
+  labour.labour_minutes += time->count() * people;
+}
+
 void add_up(const Fleet& fleet, MachineSheet& sheet) {
   for (const SheetTask& entry : sheet.tasks) {
-    sheet.labour_minutes += entry.resources.labour_minutes();
-    sheet.people = std::max(sheet.people, entry.resources.people);
-    if (!entry.resources.time) sheet.no_time.push_back(entry.name);
+    SheetLabour& labour = entry.competent_person ? sheet.competent : sheet.labour;
+    add_labour(labour, entry.name, entry.resources.time, entry.resources.people, entry.tools);
+    if (!entry.resources.time) labour.no_time.push_back(entry.name);
     for (const SheetCheck& check : entry.checks) {
       if (check.check->takes) sheet.check_minutes += check.check->takes->count();
     }
@@ -87,14 +105,16 @@ void add_up(const Fleet& fleet, MachineSheet& sheet) {
     for (const auto& [key, quantity] : entry.resources.fluids) {
       add_part(fleet, sheet.parts, key, true, quantity.unit, quantity.amount);
     }
-    for (const std::string& tool : entry.tools) {
-      const bool there = std::any_of(sheet.tools.begin(), sheet.tools.end(),
-                                     [&](const std::string& other) { return folded_name(other) == folded_name(tool); });
-      if (!there) sheet.tools.push_back(tool);
-    }
     add_cautions(sheet, *entry.task, entry.name);
   }
-  for (const Point* check : sheet.checks_owed) add_cautions(sheet, *check->task, check->name);
+  for (const auto* looks : {&sheet.checks_owed, &sheet.measure_again}) {
+    for (const SheetLook& look : *looks) {
+      add_labour(sheet.labour, look.name, look.time, look.people, look.tools);
+      // Of measuring alone no schedule says a time.
+      if (!look.time && look.check != nullptr) sheet.labour.no_time.push_back(look.name);
+      add_cautions(sheet, *look.task, look.name);
+    }
+  }
   for (const SeenSign* seen : sheet.seen) {
     for (const std::string& written : cautions_of(fleet, *seen)) caution_of(sheet, written).at_seen = true;
   }
@@ -103,8 +123,56 @@ void add_up(const Fleet& fleet, MachineSheet& sheet) {
   std::stable_sort(sheet.cautions.begin(), sheet.cautions.end(), [](const SheetCaution& a, const SheetCaution& b) {
     return catalogue_place(a.written) < catalogue_place(b.written);
   });
-  sheet.locked_off = std::any_of(sheet.cautions.begin(), sheet.cautions.end(),
-                                 [](const SheetCaution& caution) { return caution.written == "automatic-start"; });
+}
+
+// What is locked off goes back on when all work is done, and on a machine that must not run not before it is back,
+// whatever work is done.
+void lock_off(const Fleet& fleet, MachineSheet& sheet) {
+  const auto on_page = [&](std::string_view caution) {
+    return std::any_of(sheet.cautions.begin(), sheet.cautions.end(),
+                       [&](const SheetCaution& of) { return of.written == caution; });
+  };
+  const std::vector<Task>& tasks = fleet.schedule_of(*sheet.machine).tasks;
+  const auto on_machine = [&](std::string_view caution) {
+    return std::any_of(tasks.begin(), tasks.end(), [&](const Task& task) {
+      return std::find(task.all_cautions.begin(), task.all_cautions.end(), caution) != task.all_cautions.end();
+    });
+  };
+  sheet.locked_off = on_page(starts_by_itself) || (sheet.stays_locked() && on_machine(starts_by_itself));
+  sheet.power_off = on_page(has_power) || (sheet.stays_locked() && on_machine(has_power));
+}
+
+void add_afterwards(MachineSheet& sheet) {
+  for (const AfterKind kind : {AfterKind::tools_out, AfterKind::guards_on, AfterKind::everybody_clear}) {
+    sheet.afterwards.push_back({kind, {}});
+  }
+  for (const SheetTask& entry : sheet.tasks) {
+    for (const SheetCheck& check : entry.checks) sheet.afterwards.push_back({AfterKind::check, check});
+  }
+  if (sheet.stays_locked()) {
+    if (sheet.locked_off || sheet.power_off) sheet.afterwards.push_back({AfterKind::stays_locked, {}});
+    return;
+  }
+  if (sheet.power_off) sheet.afterwards.push_back({AfterKind::power_back, {}});
+  if (sheet.locked_off) sheet.afterwards.push_back({AfterKind::automatic_start_back, {}});
+}
+
+SheetLook& look_of(std::vector<SheetLook>& looks, const Point& point) {
+  const auto there =
+      std::find_if(looks.begin(), looks.end(), [&](const SheetLook& look) { return look.name == point.name; });
+  if (there != looks.end()) return *there;
+  SheetLook look;
+  look.task = point.task;
+  look.check = point.follow_up;
+  look.name = point.name;
+  if (point.follow_up != nullptr) {
+    look.time = point.follow_up->takes;
+  } else {
+    look.people = point.task->people;
+  }
+  look.needs = point.task->needs;
+  look.tools = load::tools_of(*point.task, point.follow_up);
+  return looks.emplace_back(std::move(look));
 }
 
 bool nothing_known_of(const Point& point) {
@@ -134,17 +202,23 @@ void add_entry(std::vector<SheetEntry>& entries, const Point& point, bool puts_i
 void add_entries(MachineSheet& sheet) {
   for (const SheetTask& task : sheet.tasks) {
     for (const Point* point : task.points) add_entry(sheet.entries, *point, task.label.has_value());
+    for (const Point* point : task.overdue_safety) {
+      add_entry(sheet.alone, *point, puts_in_new(*sheet.machine, {point->task, nullptr}));
+    }
   }
-  for (const Point* check : sheet.checks_owed) add_entry(sheet.entries, *check, false);
+  for (const SheetLook& look : sheet.checks_owed) {
+    for (const Point* check : look.points) add_entry(sheet.entries, *check, false);
+  }
 }
 
 class Maker {
  public:
-  Maker(const Snapshot& snapshot, const DueList& list, Day within) : snapshot_(snapshot), list_(list), within_(within) {
+  Maker(const Snapshot& snapshot, const DueList& list, Day within, const Forecaster& forecaster)
+      : snapshot_(snapshot), list_(list), within_(within), use_(snapshot, forecaster) {
     for (const Point& point : list.points) points_[point.machine].push_back(&point);
   }
 
-  MachineSheet of(const Machine& machine) const {
+  MachineSheet of(const Machine& machine) {
     MachineSheet sheet;
     sheet.machine = &machine;
     sheet.site = list_.fleet->site(machine.site);
@@ -156,26 +230,58 @@ class Maker {
     for (const Gap& gap : list_.gaps) {
       if (gap.machine == machine.key) sheet.gaps.push_back(&gap);
     }
-    const auto there = points_.find(&machine);
-    if (there == points_.end()) return sheet;
-    std::vector<const Point*> todo;
-    for (const Point* point : there->second) {
-      if (to_be_done(*point, within_)) todo.push_back(point);
-      sheet.not_to_run = sheet.not_to_run || load::sign_seen(*point);
+    for (const SeenSign* seen : sheet.seen) {
+      if (forbids_running(*seen)) sheet.forbidden_by_seen.push_back(seen);
     }
-    sheet.not_to_run = sheet.not_to_run || !sheet.seen.empty() || sheet.out_of_use();
-    sheet.tasks = load::sheet_tasks(*list_.fleet, machine, todo, there->second, list_.as_of);
-    load::in_order(sheet.tasks, {*list_.fleet, sheet.seen, sheet.out_of_use(), sheet.not_to_run});
-    for (const Point* point : there->second) sort_in(sheet, *point, todo);
-    sheet.nothing_known =
-        !there->second.empty() && std::all_of(there->second.begin(), there->second.end(),
-                                              [](const Point* point) { return nothing_known_of(*point); });
+    const auto there = points_.find(&machine);
+    if (there != points_.end()) add_points(sheet, there->second);
+    sheet.not_to_run = sheet.out_of_use() || !sheet.forbidden_by.empty() || !sheet.forbidden_by_seen.empty();
+    load::in_order(sheet, *list_.fleet);
     add_up(*list_.fleet, sheet);
+    lock_off(*list_.fleet, sheet);
+    add_afterwards(sheet);
     add_entries(sheet);
     return sheet;
   }
 
  private:
+  void add_points(MachineSheet& sheet, const std::vector<const Point*>& points) {
+    std::vector<const Point*> todo;
+    std::vector<SheetWait> waits;
+    for (const Point* point : points) {
+      if (forbids_running(*point)) sheet.forbidden_by.push_back(point);
+      const bool comes = point->standing == Standing::coming && point->due_on && *point->due_on <= within_;
+      if (!is_due(*point) && !comes) continue;
+      if (point->put_off) {
+        const auto from = end_of(*point);
+        if (!from || *from > within_) continue;
+        waits.push_back({point, *from});
+      }
+      todo.push_back(point);
+    }
+    sheet.tasks = load::sheet_tasks(*list_.fleet, *sheet.machine, todo, points, list_.as_of);
+    for (SheetTask& entry : sheet.tasks) {
+      std::copy_if(waits.begin(), waits.end(), std::back_inserter(entry.waits), [&](const SheetWait& wait) {
+        return std::find(entry.points.begin(), entry.points.end(), wait.point) != entry.points.end();
+      });
+    }
+    for (const Point* point : points) sort_in(sheet, *point, todo);
+    sheet.nothing_known = !points.empty() && std::all_of(points.begin(), points.end(),
+                                                         [](const Point* point) { return nothing_known_of(*point); });
+  }
+
+  // The day or the use until which something is put off, whichever comes first, use as it is expected.
+  std::optional<Day> end_of(const Point& point) {
+    const PutOff& put_off = *point.put_off;
+    std::optional<Day> end = put_off.until;
+    if (!put_off.at || within_ <= list_.as_of) return end;
+    const Aheads& ahead = use_.ahead_of(*point.machine);
+    const auto meter = ahead.find(put_off.meter);
+    const auto reached = meter == ahead.end() ? std::nullopt : meter->second->reaches(*put_off.at, Quantile::p50);
+    if (reached) end = end ? std::min(*end, *reached) : reached;
+    return end;
+  }
+
   // What is no task of the sheet and yet to be told.
   static void sort_in(MachineSheet& sheet, const Point& point, const std::vector<const Point*>& todo) {
     const bool done = std::find(todo.begin(), todo.end(), &point) != todo.end();
@@ -183,21 +289,23 @@ class Maker {
       return std::find(entry.renewed_checks.begin(), entry.renewed_checks.end(), &point) != entry.renewed_checks.end();
     });
     if (point.standing == Standing::no_record || !point.unknown.empty()) sheet.find_out.push_back(&point);
-    if (point.put_off) sheet.put_off.push_back(&point);
+    if (point.put_off && !done) sheet.put_off.push_back(&point);
     if (done || point.put_off || point.standing == Standing::no_record) return;
-    if (point.follow_up != nullptr && !renewed) sheet.checks_owed.push_back(&point);
+    if (point.follow_up != nullptr && !renewed) look_of(sheet.checks_owed, point).points.push_back(&point);
     if (point.measure_again.empty()) return;
-    sheet.measure_again.push_back(&point);
+    SheetLook& look = look_of(sheet.measure_again, point);
+    look.points.push_back(&point);
     for (const LimbStanding& limb : point.limbs) {
       const bool near =
           std::find(point.measure_again.begin(), point.measure_again.end(), limb.name) != point.measure_again.end();
-      if (limb.kind == LimbKind::measured && near) sheet.near_limit.push_back({&point, &limb});
+      if (limb.kind == LimbKind::measured && near) look.measures.push_back({&point, &limb});
     }
   }
 
   const Snapshot& snapshot_;
   const DueList& list_;
   Day within_;
+  load::UseAhead use_;
   std::map<const Machine*, std::vector<const Point*>> points_;
 };
 
@@ -223,7 +331,7 @@ JobSheet job_sheet(const Snapshot& snapshot, const JobSheetAsk& ask, const Forec
   JobSheet sheet;
   const Detail detail = ask.within > snapshot.as_of() ? Detail::coming : Detail::standings;
   sheet.list = std::make_shared<const DueList>(due_list(snapshot, DueAsk{ask.within, {}, detail}, forecaster));
-  const Maker maker(snapshot, *sheet.list, ask.within);
+  Maker maker(snapshot, *sheet.list, ask.within, forecaster);
   std::set<std::string_view> on_pages;
   for (const Machine* machine : by_site(snapshot.fleet(), snapshot.scope(), snapshot.as_of())) {
     MachineSheet page = maker.of(*machine);

@@ -6,12 +6,18 @@
 #include <tuple>
 
 #include "service/minding.h"
+#include "service/snapshot.h"
 
 namespace service {
 
 std::string_view to_text(JobStage stage) {
-  constexpr std::array<std::string_view, 4> names{"running", "warm", "still", "cold"};
+  constexpr std::array<std::string_view, 6> names{"cold", "still", "from-cold", "running", "warm", "trial"};
   return names[static_cast<std::size_t>(stage)];
+}
+
+std::string_view to_text(RunRule rule) {
+  constexpr std::array<std::string_view, 3> names{"free", "once-mended", "not-at-all"};
+  return names[static_cast<std::size_t>(rule)];
 }
 
 namespace load {
@@ -36,14 +42,13 @@ bool renews(const Fleet& fleet, const Point& service, const Point& check) {
   return std::find(names.begin(), names.end(), service.task->name) != names.end();
 }
 
-bool holds(const std::vector<std::string>& names, std::string_view name) {
-  return std::find(names.begin(), names.end(), name) != names.end();
+// What is due does not wait with one that is put off.
+bool goes_with(const Fleet& fleet, const Point& whole, const Point& part) {
+  return includes(fleet, whole, part) && !(whole.put_off && !part.put_off && is_due(part));
 }
 
-void add_each(std::vector<std::string>& to, const std::vector<std::string>& names) {
-  for (const std::string& name : names) {
-    if (!holds(to, name)) to.push_back(name);
-  }
+bool holds(const std::vector<std::string>& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
 }
 
 bool needs_cold(const Task& task) {
@@ -52,12 +57,15 @@ bool needs_cold(const Task& task) {
 }
 
 // By what its own cautions say; that of a task which includes others is its own.
-JobStage stage_of(const Task& task) {
+JobStage stage_of(const Machine& machine, const Task& task) {
+  const bool runs = holds(task.cautions, "engine-running");
+  const bool hot = holds(task.cautions, "hot-fluid");
   if (holds(task.cautions, "pressure-cap") || holds(task.cautions, "fuel-vapour") || needs_cold(task)) {
-    return JobStage::cold;
+    return runs || hot ? JobStage::from_cold : JobStage::cold;
   }
-  if (holds(task.cautions, "hot-fluid")) return JobStage::warm;
-  return holds(task.cautions, "engine-running") ? JobStage::running : JobStage::still;
+  if (hot) return JobStage::warm;
+  if (!runs) return JobStage::still;
+  return task.safety && !puts_in_new(machine, {&task, nullptr}) ? JobStage::trial : JobStage::running;
 }
 
 std::string notes_of(const Machine& machine, const Task& task) {
@@ -85,7 +93,16 @@ void add_included(SheetTask& entry, const Fleet& fleet, const Machine& machine, 
       return point->task == task && point->follow_up == nullptr && reached(*point);
     });
     if (!there) continue;
-    SheetIncluded included{task, notes_of(machine, *task), {}};
+    SheetIncluded included{task, notes_of(machine, *task), {}, {}};
+    for (const std::string& step : task->steps) {
+      const auto repeated = std::find_if(entry.steps.begin(), entry.steps.end(),
+                                         [&](const SheetStep& own) { return own.of == nullptr && own.text == step; });
+      if (repeated == entry.steps.end()) {
+        included.steps.push_back(step);
+      } else {
+        repeated->of = task;
+      }
+    }
     for (const Point* point : points) {
       if (point->task == task && reached(*point)) included.points.push_back(point);
     }
@@ -121,9 +138,10 @@ SheetTask task_for(const Fleet& fleet, const Machine& machine, const Point& poin
   entry.resources = resources_of(machine, *point.task, point.follow_up);
   entry.notes = notes_of(machine, *point.task);
   entry.needs = point.task->needs;
-  entry.tools = point.task->tools;
+  entry.tools = tools_of(*point.task, point.follow_up);
   if (point.follow_up != nullptr) return entry;
-  entry.stage = stage_of(*point.task);
+  for (const std::string& step : point.task->steps) entry.steps.push_back({step, nullptr});
+  entry.stage = stage_of(machine, *point.task);
   entry.runs = holds(point.task->all_cautions, "engine-running");
   for (const FollowUp& check : point.task->follow_ups) entry.checks.push_back({point.task, &check});
   entry.label = blank_label(fleet, machine, {point.task, nullptr});
@@ -138,12 +156,75 @@ bool is_overdue_safety(const SheetTask& entry) {
 }
 
 bool is_or_includes(const SheetTask& entry, const Task* task) {
-  if (task == nullptr) return false;
   return entry.task == task || std::any_of(entry.included.begin(), entry.included.end(),
                                            [&](const SheetIncluded& included) { return included.task == task; });
 }
 
+// Measured beyond its limit, as facts have it.
+bool beyond_limit(const Point& point) {
+  return never_waits(point) && reached(point) && point.ruled_by &&
+         point.limbs[*point.ruled_by].kind == LimbKind::measured;
+}
+
+// What the page says is unsafe, and which of its tasks are about that.
+class Unsafe {
+ public:
+  Unsafe(const MachineSheet& page, const Fleet& fleet) : page_(page) {
+    for (const SeenSign* seen : page.seen) {
+      if (const Task* task = found_bad_task(fleet, *seen)) found_bad_.push_back(task);
+    }
+    for (const SeenSign* seen : page.forbidden_by_seen) {
+      const Task* task = found_bad_task(fleet, *seen);
+      all_known_ = all_known_ && task != nullptr && is_done(*task);
+    }
+    for (const Point* point : page.forbidden_by) all_known_ = all_known_ && is_done(*point->task);
+  }
+
+  bool is_about(const SheetTask& entry) const {
+    return entry.sign_seen || mends(entry) || (page_.out_of_use() && is_overdue_safety(entry));
+  }
+
+  // A machine out of use stays so until somebody says that it is back; where a sign alone forbids it, what follows the
+  // last repair is free.
+  RunRule rule_behind_all() const {
+    return page_.not_to_run && (page_.out_of_use() || !all_known_) ? RunRule::not_at_all : RunRule::free;
+  }
+
+  bool mends(const SheetTask& entry) const {
+    const bool bad = std::any_of(found_bad_.begin(), found_bad_.end(),
+                                 [&](const Task* task) { return is_or_includes(entry, task); });
+    const bool sign = std::any_of(page_.forbidden_by.begin(), page_.forbidden_by.end(),
+                                  [&](const Point* point) { return is_or_includes(entry, point->task); });
+    const bool beyond = page_.out_of_use() && std::any_of(entry.points.begin(), entry.points.end(),
+                                                          [](const Point* point) { return beyond_limit(*point); });
+    return bad || sign || beyond;
+  }
+
+ private:
+  bool is_done(const Task& task) const {
+    return std::any_of(page_.tasks.begin(), page_.tasks.end(),
+                       [&](const SheetTask& entry) { return is_or_includes(entry, &task); });
+  }
+
+  const MachineSheet& page_;
+  std::vector<const Task*> found_bad_;
+  bool all_known_ = true;  // a task of the page mends each thing that forbids to run it
+};
+
 }  // namespace
+
+const std::vector<std::string>& tools_of(const Task& task, const FollowUp* check) {
+  return check == nullptr || check->tools.empty() ? task.tools : check->tools;
+}
+
+void add_each(std::vector<std::string>& to, const std::vector<std::string>& names) {
+  for (const std::string& name : names) {
+    const bool there = std::any_of(to.begin(), to.end(), [&](const std::string& other) {
+      return other == name || folded_name(other) == folded_name(name);
+    });
+    if (!there) to.push_back(name);
+  }
+}
 
 bool sign_seen(const Point& point) {
   return std::any_of(point.limbs.begin(), point.limbs.end(),
@@ -175,29 +256,34 @@ std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, c
   return tasks;
 }
 
-void in_order(std::vector<SheetTask>& tasks, const Unsafe& unsafe) {
-  for (SheetTask& entry : tasks) {
-    const bool overdue_safety = is_overdue_safety(entry);
-    const bool was_seen = std::any_of(unsafe.seen.begin(), unsafe.seen.end(), [&](const SeenSign* seen) {
-      return is_or_includes(entry, found_bad_task(unsafe.fleet, *seen));
-    });
-    entry.unsafe = entry.sign_seen || was_seen || (unsafe.out_of_use && overdue_safety);
-  }
-  // What is unsafe comes first, for it may be why the machine should not run; then what wants it cold, before it is run
-  // warm for anything else.
-  std::stable_sort(tasks.begin(), tasks.end(), [&](const SheetTask& a, const SheetTask& b) {
-    const auto rank = [&](const SheetTask& entry) {
-      return std::tuple{entry.competent_person,
-                        !entry.unsafe,
-                        entry.stage != JobStage::cold,
-                        !is_overdue_safety(entry),
-                        unsafe.not_to_run && entry.runs,
-                        entry.included.empty(),
-                        entry.stage,
-                        !entry.safety};
+void in_order(MachineSheet& page, const Fleet& fleet) {
+  const Unsafe unsafe(page, fleet);
+  for (SheetTask& entry : page.tasks) entry.unsafe = unsafe.is_about(entry);
+  // What is unsafe comes first, for it may be why the machine should not run; then by what the work does to the
+  // machine. Of what needs it running, what has hot surfaces to reach comes before others have warmed them.
+  std::stable_sort(page.tasks.begin(), page.tasks.end(), [](const SheetTask& a, const SheetTask& b) {
+    const auto rank = [](const SheetTask& entry) {
+      const bool wants_cool = entry.stage == JobStage::running && holds(entry.task->cautions, "hot-surface");
+      return std::tuple{
+          entry.competent_person,    entry.waits_wholly(), !entry.unsafe,         entry.stage, !wants_cool,
+          !is_overdue_safety(entry), !entry.safety,        entry.included.empty()};
     };
     return rank(a) < rank(b);
   });
+  for (std::size_t i = 1; i < page.tasks.size(); ++i) {
+    SheetTask& entry = page.tasks[i];
+    entry.cold_again = entry.stage == JobStage::cold || entry.stage == JobStage::from_cold;
+  }
+  if (!page.not_to_run) return;
+  RunRule rule = unsafe.rule_behind_all();
+  for (auto* looks : {&page.checks_owed, &page.measure_again}) {
+    for (SheetLook& look : *looks) look.run_rule = rule;
+  }
+  for (auto entry = page.tasks.rbegin(); entry != page.tasks.rend(); ++entry) {
+    const bool mends = unsafe.mends(*entry);
+    entry->run_rule = mends ? RunRule::once_mended : rule;
+    if (mends) rule = RunRule::not_at_all;  // what stands before it
+  }
 }
 
 }  // namespace load
@@ -207,7 +293,7 @@ std::vector<const Point*> by_themselves(const Fleet& fleet, const std::vector<co
   std::vector<Fate> fates(points.size(), Fate::open);
   const std::function<bool(std::size_t)> goes = [&](std::size_t i) {  // no tasks cover each other in a ring
     for (std::size_t k = 0; k < points.size() && fates[i] == Fate::open; ++k) {
-      if (load::includes(fleet, *points[k], *points[i]) && !goes(k)) fates[i] = Fate::goes;
+      if (load::goes_with(fleet, *points[k], *points[i]) && !goes(k)) fates[i] = Fate::goes;
     }
     if (fates[i] == Fate::open) fates[i] = Fate::stays;
     return fates[i] == Fate::goes;

@@ -111,6 +111,15 @@ TEST_CASE("the rest of a task is read") {
   CHECK(task.notes == "From the manual.\nTwo lines.\n");
 }
 
+TEST_CASE("a check names tools of its own") {
+  const Fleet fleet =
+      with_task("    tools: [pan]\n    follow-up: {look: {do: Look, within: {hours: 1}, tools: [lamp, card]}}\n");
+  const Task& task = only_task(fleet);
+  REQUIRE(task.follow_ups.size() == 1);
+  REQUIRE(task.follow_ups.front().tools.size() == 2);
+  CHECK(task.follow_ups.front().tools[1] == "card");
+}
+
 TEST_CASE("grace is a percentage or units") {
   CHECK(only_task(with_task("    grace: 10%\n")).grace->percent_hundredths.value_or(0) == 1000);
   CHECK(only_task(with_task("    grace: 2.25%\n")).grace->percent_hundredths.value_or(0) == 225);

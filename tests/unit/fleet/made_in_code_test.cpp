@@ -200,7 +200,7 @@ const std::vector<Mistake>& mistakes_both_ways() {
        "the task `oil` of the schedule `pump`: `every` names no limb"},
       {"wrong-limb",
        [](Fleet& f) {
-         oil_of(f).follow_ups = {{"look", "Look for leaks", {SignLimb{{"leak"}}}, std::nullopt}};
+         oil_of(f).follow_ups = {{"look", "Look for leaks", {SignLimb{{"leak"}}}, std::nullopt, {}}};
        },
        "months: 12}", "months: 12}, follow-up: {look: {do: Look for leaks, within: {signs: [leak]}}}",
        "the task `oil` of the schedule `pump`: a sign limb"},

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "service/minding.h"
+#include "service/run_ban.h"
 #include "support/world.h"
 
 using namespace service;
@@ -45,9 +46,31 @@ std::string names(const std::vector<SheetTask>& tasks) {
   return joined(all);
 }
 
+std::string names(const std::vector<SheetLook>& looks) {
+  std::vector<std::string> all;
+  for (const SheetLook& look : looks) all.push_back(look.name);
+  return joined(all);
+}
+
 std::string names(const std::vector<const Point*>& points) {
   std::vector<std::string> all;
   for (const Point* point : points) all.push_back(point_label(point->name, point->position));
+  return joined(all);
+}
+
+// What each task says of running the machine.
+std::string run_rules(const std::vector<SheetTask>& tasks) {
+  std::vector<std::string> all;
+  for (const SheetTask& task : tasks) all.push_back(task.name + ' ' + std::string(to_text(task.run_rule)));
+  return joined(all);
+}
+
+std::string kinds(const std::vector<SheetAfter>& afterwards) {
+  std::vector<std::string> all;
+  for (const SheetAfter& after : afterwards) {
+    const std::string check = after.kind == AfterKind::check ? ' ' + after.check.check->name : "";
+    all.push_back(std::string(to_text(after.kind)) + check);
+  }
   return joined(all);
 }
 
@@ -73,42 +96,229 @@ TEST_CASE("what is due is done, what comes only when asked, what is put off not"
   CHECK(names(short_of_it.pages.front().tasks) == "oil");
 }
 
-TEST_CASE("tasks stand in the order in which they are best done") {
-  World world(task("seal") + task("coolant", "cautions: [hot-fluid, pressure-cap]") +
-                  task("oil", "cautions: [hot-fluid, engine-running]") + task("test", "cautions: [engine-running]") +
-                  task("exam", "by-whom: competent-person, cautions: [engine-running]") +
-                  task("big", "covers: [grease]") + task("grease") + task("brakes", "safety: true") +
-                  task("start", "needs: [cold-engine]") + task("chaff", "safety: true, cautions: [fuel-vapour]") +
-                  "  hose: {do: Do it, every: {months: 60, signs: [leak]}}\n",
+TEST_CASE("tasks stand in the order of what they do to the machine") {
+  World world(task("exam", "by-whom: competent-person, cautions: [engine-running]") +
+                  task("stops", "safety: true, cautions: [engine-running]") +
+                  task("oil", "cautions: [hot-fluid, engine-running]") + task("starts", "cautions: [engine-running]") +
+                  task("filter", "cautions: [engine-running, hot-surface]") +
+                  task("pins", "safety: true, cautions: [engine-running], fluids: {grease: 1 kg}") +
+                  task("coolant", "cautions: [hot-fluid, pressure-cap]") +
+                  task("fuel", "cautions: [fuel-vapour, engine-running]") + task("seal") +
+                  task("fork", "safety: true") + task("chaff", "cautions: [fuel-vapour]") +
+                  task("wiring", "needs: [cold-engine]") + task("big", "covers: [grease], cautions: [hot-fluid]") +
+                  task("grease") + "  hose: {do: Do it, every: {months: 60, signs: [leak]}, cautions: [hot-fluid]}\n",
               put_in_service);
 
   const auto quiet = sheet_of(world, "2025-08-01", "", true);
-  CHECK(names(quiet.pages.front().tasks) == "chaff, coolant, start, brakes, big, test, oil, seal, exam");
-  CHECK_FALSE(quiet.pages.front().not_to_run);
+  CHECK(names(quiet.pages.front().tasks) ==
+        "chaff, wiring, fork, seal, coolant, fuel, filter, pins, starts, big, oil, stops, exam");
+  std::vector<std::string> stages;
+  for (const SheetTask& task : quiet.pages.front().tasks) stages.emplace_back(to_text(task.stage));
+  CHECK(joined(stages) ==
+        "cold, cold, still, still, from-cold, from-cold, running, running, running, warm, warm, trial, running");
+  std::vector<std::string> cold_again;
+  for (const SheetTask& task : quiet.pages.front().tasks) {
+    if (task.cold_again) cold_again.push_back(task.name);
+  }
+  CHECK(joined(cold_again) == "wiring, coolant, fuel");
 
-  // A listed sign comes first, and nothing is run before it is looked at.
+  // What a sign was seen of comes first, whatever it does.
   world.sign("leak", "2025-07-20");
   const auto seen = sheet_of(world, "2025-08-01", "", true);
-  CHECK(names(seen.pages.front().tasks) == "hose, chaff, coolant, start, brakes, big, seal, test, oil, exam");
-  CHECK(seen.pages.front().not_to_run);
+  REQUIRE(seen.pages.front().tasks.size() == 14);
+  CHECK(seen.pages.front().tasks.front().name == "hose");
   CHECK(seen.pages.front().tasks.front().sign_seen);
   CHECK(seen.pages.front().tasks.front().unsafe);
+  CHECK(seen.pages.front().tasks[1].name == "chaff");
+  CHECK(seen.pages.front().tasks[1].cold_again);
   CHECK_FALSE(seen.pages.front().tasks[1].unsafe);
 }
 
-TEST_CASE("what nobody has looked at yet, or keeps a machine out of use, lets nothing run first") {
+TEST_CASE("overdue work for safety comes first of its stage") {
+  World world(task("seal") + task("pins", "safety: true") + "  fork: {do: It, safety: true, every: {months: 4}}\n",
+              put_in_service);
+  CHECK(names(page_of(world, "2025-07-01")->tasks) == "fork, pins, seal");
+}
+
+TEST_CASE("a sign of work for safety forbids to run the machine, any other sign does not") {
+  const std::string brakes = "  brakes: {do: Do it, safety: true, every: {months: 60, signs: [pull]}}\n";
+  World world(task("seal") + brakes + "  gland: {do: Do it, every: {months: 60, signs: [drip]}}\n" +
+                  task("exam", "by-whom: competent-person"),
+              put_in_service);
+  world.sign("drip", "2025-07-20");
+  const auto drips = page_of(world, "2025-08-01");
+  CHECK_FALSE(drips->not_to_run);
+  CHECK(run_rules(drips->tasks) == "gland free, seal free, exam free");
+
+  // The repair is run for its own steps, and what follows it is free.
+  world.sign("pull", "2025-07-20");
+  const auto pulls = page_of(world, "2025-08-01");
+  CHECK(pulls->not_to_run);
+  CHECK(names(pulls->forbidden_by) == "brakes");
+  CHECK(run_rules(pulls->tasks) == "brakes once-mended, gland free, seal free, exam free");
+  REQUIRE(pulls->forbidden_by.size() == 1);
+  CHECK(forbids_running(*pulls->forbidden_by.front()));
+  CHECK_FALSE(forbids_running(*pulls->tasks[1].points.front()));
+
+  // What comes before the repair leaves out the steps that run it.
+  World examined(task("seal") + "  exam: {do: Do it, by-whom: competent-person, every: {months: 60, signs: [crack]}}\n",
+                 put_in_service);
+  examined.sign("crack", "2025-07-20");
+  CHECK(run_rules(page_of(examined, "2025-08-01")->tasks) == "seal not-at-all, exam once-mended");
+}
+
+TEST_CASE("what nobody has looked at forbids nothing yet, found bad it forbids until it is good") {
   World strange(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
   strange.sign("rattle", "2025-07-20");
-  const auto seen = sheet_of(strange, "2025-08-01");
-  REQUIRE(seen.pages.size() == 1);
-  REQUIRE(seen.pages.front().seen.size() == 1);
-  CHECK(names(seen.pages.front().tasks) == "seal, test");
+  const auto seen = page_of(strange, "2025-08-01");
+  REQUIRE(seen->seen.size() == 1);
+  CHECK_FALSE(seen->not_to_run);
+  CHECK_FALSE(forbids_running(*seen->seen.front()));
+  Fact look;
+  look.kind = FactKind::looked_at;
+  look.on = day("2025-07-21");
+  look.name = "rattle";
+  look.found = Found::failed;
+  look.note = "loose";
+  strange.add(look);
+  const auto bad = page_of(strange, "2025-08-01");
+  CHECK(bad->not_to_run);
+  CHECK(bad->forbidden_by_seen.size() == 1);
+  CHECK(run_rules(bad->tasks) == "seal not-at-all, test not-at-all");
+}
 
+TEST_CASE("out of use, every task leaves out what runs it, but the one that mends what keeps it so") {
   World unsafe(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
   unsafe.state(FactKind::out_of_use, "2025-07-20");
-  const auto out = sheet_of(unsafe, "2025-08-01");
-  CHECK(out.pages.front().out_of_use());
-  CHECK(names(out.pages.front().tasks) == "seal, test");
+  const auto out = page_of(unsafe, "2025-08-01");
+  CHECK(out->out_of_use());
+  CHECK(out->not_to_run);
+  CHECK(run_rules(out->tasks) == "seal not-at-all, test not-at-all");
+
+  World worn(
+      task("seal") + "  fork: {do: It, safety: true, every: {months: 60, measured: {wear: {above: 10, unit: mm}}}}\n",
+      put_in_service);
+  worn.measured("wear", "11", "2025-07-20", "mm");
+  worn.state(FactKind::out_of_use, "2025-07-20");
+  CHECK(run_rules(page_of(worn, "2025-08-01")->tasks) == "fork once-mended, seal not-at-all");
+}
+
+TEST_CASE("what is locked off stays so between the tasks, and until it is back where it must not run") {
+  const std::string tasks =
+      task("oil", "cautions: [automatic-start], follow-up: {look: {do: Look, within: {days: 3}}}") +
+      task("test", "cautions: [electricity]");
+  World world(tasks, put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(page->locked_off);
+  CHECK(page->power_off);
+  CHECK(kinds(page->afterwards) ==
+        "tools-out, guards-on, everybody-clear, check look, power-back, automatic-start-back");
+  CHECK(kinds(page_of(World(task("oil"), put_in_service), "2025-08-01")->afterwards) ==
+        "tools-out, guards-on, everybody-clear");
+  for (const FactKind kind : {FactKind::out_of_use, FactKind::laid_up}) {
+    World stands(tasks, put_in_service);
+    stands.state(kind, "2025-07-20");
+    const auto armed_never = page_of(stands, "2025-08-01");
+    CHECK(armed_never->stays_locked());
+    CHECK(kinds(armed_never->afterwards) == "tools-out, guards-on, everybody-clear, check look, stays-locked");
+    // Whatever is done to it.
+    const auto without_work = page_of(stands, "2025-02-01");
+    World idle(tasks, put_in_service);
+    idle.state(kind, "2025-01-20");
+    CHECK(kinds(page_of(idle, "2025-02-01")->afterwards) == "tools-out, guards-on, everybody-clear, stays-locked");
+    CHECK(kinds(without_work->afterwards) == "tools-out, guards-on, everybody-clear");
+  }
+}
+
+TEST_CASE("what is put off until a day within the horizon is done then, and last") {
+  World world(task("oil", "takes: 20 min, parts: {filter: 1}") + task("seal", "cautions: [hot-fluid], takes: 5 min"),
+              put_in_service);
+  world.put_off("oil", "2025-07-02", "2025-08-10");
+  const auto today = page_of(world, "2025-08-01");
+  CHECK(names(today->tasks) == "seal");
+  CHECK(names(today->put_off) == "oil");
+  CHECK(names(page_of(world, "2025-08-01", "2025-08-09")->tasks) == "seal");
+  const auto later = page_of(world, "2025-08-01", "2025-08-10");
+  REQUIRE(names(later->tasks) == "seal, oil");
+  CHECK(later->put_off.empty());
+  REQUIRE(later->tasks[1].waits.size() == 1);
+  CHECK(later->tasks[1].waits.front().from == day("2025-08-10"));
+  CHECK(later->tasks[1].waits_wholly());
+  CHECK_FALSE(later->tasks[0].waits_wholly());
+  CHECK(later->labour.minutes == 25);
+  REQUIRE(later->parts.size() == 1);
+
+  // What is due now does not wait with it.
+  World whole(task("small") + task("big", "covers: [small]"), put_in_service);
+  whole.put_off("big", "2025-07-02", "2025-08-10");
+  CHECK(names(page_of(whole, "2025-08-01", "2025-08-20")->tasks) == "small, big");
+}
+
+TEST_CASE("what is measured again, and a check that is owed, carry the cautions, tools and people of their tasks") {
+  World world(
+      "  nozzle: {do: Renew, every: {months: 60, measured: {flow: {above: 10, unit: mm}}}, people: 2, needs: "
+      "[spraying], "
+      "takes: 40 min, tools: [jug], cautions: [overhead-lines, spray-residue], positions: [left, right]}\n"
+      "  oil: {do: Do it, every: {hours: 250}, tools: [pan, wrench, lamp], cautions: [hot-fluid], follow-up: "
+      "{look: {do: Look, within: {hours: 10}, takes: 10 min, tools: [lamp]}, "
+      "feel: {do: Feel, within: {hours: 10}}}}\n",
+      put_in_service, "", hours);
+  world.measured("flow", "9", "2025-01-20", "mm", "left");
+  world.done("oil", "2025-02-01", "100");
+  world.reading("2025-02-02", "105");
+  const auto page = page_of(world, "2025-02-03");
+  CHECK(page->tasks.empty());
+  REQUIRE(names(page->measure_again) == "nozzle");
+  CHECK(page->measure_again.front().people == 2);
+  CHECK(joined(page->measure_again.front().needs) == "spraying");
+  CHECK(page->measure_again.front().measures.size() == 1);
+  REQUIRE(names(page->checks_owed) == "oil/look, oil/feel");
+  CHECK(joined(page->checks_owed[0].tools) == "lamp");
+  CHECK(joined(page->checks_owed[1].tools) == "pan, wrench, lamp");  // it says none of its own
+  CHECK(page->labour.people == 2);
+  CHECK(page->labour.minutes == 10);
+  CHECK(joined(page->labour.no_time) == "oil/feel");
+  CHECK(joined(page->labour.tools) == "lamp, pan, wrench, jug");
+  std::vector<std::string> cautions;
+  for (const SheetCaution& caution : page->cautions)
+    cautions.push_back(caution.written + " at " + joined(caution.tasks));
+  CHECK(joined(cautions) == "hot-fluid at oil/look, oil/feel, spray-residue at nozzle, overhead-lines at nozzle");
+  world.reading("2025-02-10", "112");
+  const auto due = page_of(world, "2025-02-10");
+  REQUIRE(names(due->tasks) == "oil/look, oil/feel");
+  CHECK(joined(due->tasks.front().tools) == "lamp");
+}
+
+TEST_CASE("time is said there and of all people, a competent person's apart with his tools") {
+  World world(task("gland", "takes: 90 min, people: 2, tools: [hook]") + task("seal", "takes: 10 min, tools: [Hook]") +
+                  task("exam", "by-whom: competent-person, takes: 2 h, tools: [weights]"),
+              put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(page->labour.minutes == 100);
+  CHECK(page->labour.labour_minutes == 190);
+  CHECK(page->labour.people == 2);
+  CHECK(joined(page->labour.tools) == "hook");
+  CHECK(joined(page->labour.tasks) == "gland, seal");
+  CHECK(page->competent.minutes == 120);
+  CHECK(page->competent.people == 1);
+  CHECK(joined(page->competent.tools) == "weights");
+  CHECK(joined(page->competent.tasks) == "exam");
+}
+
+TEST_CASE("steps that the whole repeats word for word are ticked there alone, the others are not lost") {
+  World world(task("brakes", "steps: [Wheels off, Look, Wheels on, Try it]") + task("oil", "steps: [Drain, Run it]") +
+                  task("big", "covers: [brakes, oil], steps: [Wheels off, Look, Wheels on, Drain, Run warm, Try it]"),
+              put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  REQUIRE(names(page->tasks) == "big");
+  std::vector<std::string> steps;
+  for (const SheetStep& step : page->tasks.front().steps) {
+    steps.push_back((step.of == nullptr ? "" : step.of->name + ": ") + step.text);
+  }
+  CHECK(joined(steps) == "brakes: Wheels off, brakes: Look, brakes: Wheels on, oil: Drain, Run warm, brakes: Try it");
+  REQUIRE(page->tasks.front().included.size() == 2);
+  CHECK(page->tasks.front().included[0].steps.empty());
+  CHECK(joined(page->tasks.front().included[1].steps) == "Run it");
 }
 
 TEST_CASE("a task that includes others stands for them") {
@@ -133,14 +343,15 @@ TEST_CASE("a task that includes others stands for them") {
   REQUIRE(big.checks.size() == 1);
   CHECK(big.checks.front().task->name == "small");
   // Its own time and parts stand for all of them; tools are of all, each once.
-  CHECK(page.labour_minutes == 240);
+  CHECK(page.labour.minutes == 120);
+  CHECK(page.labour.labour_minutes == 240);
   CHECK(page.check_minutes == 5);
-  CHECK(page.people == 2);
+  CHECK(page.labour.people == 2);
   REQUIRE(page.parts.size() == 2);
   CHECK(page.parts[0].key == "kit");
   CHECK(page.parts[1].key == "oil");
   CHECK(page.parts[1].fluid);
-  CHECK(joined(page.tools) == "lamp, hoist, pliers");
+  CHECK(joined(page.labour.tools) == "lamp, hoist, pliers");
   REQUIRE(page.cautions.size() == 1);
   CHECK(page.cautions.front().written == "sharp-edges");
   CHECK(joined(page.cautions.front().tasks) == "big");
@@ -164,7 +375,7 @@ TEST_CASE("positions are one task, and each takes its time and parts") {
   const auto page = page_of(world, "2025-08-01");
   REQUIRE(page->tasks.size() == 1);
   CHECK(names(page->tasks.front().points) == "tyre@front, tyre@rear");
-  CHECK(page->labour_minutes == 40);
+  CHECK(page->labour.minutes == 40);
   REQUIRE(page->parts.size() == 2);
   CHECK(to_text(page->parts[0].amount) == "2");
   CHECK(to_text(page->parts[1].amount) == "0.5");
@@ -263,7 +474,7 @@ TEST_CASE("a label is blank, and says when it comes round where that counts from
   CHECK_FALSE(find("look").label.has_value());
 }
 
-TEST_CASE("what keeps a machine out of use stands first, and no step of any task runs it before that is mended") {
+TEST_CASE("what may keep a machine out of use stands first") {
   World world(task("oil") + "  fork: {do: Measure it, safety: true, every: {months: 4}}\n" +
                   task("test", "cautions: [engine-running]"),
               put_in_service);
@@ -273,9 +484,10 @@ TEST_CASE("what keeps a machine out of use stands first, and no step of any task
   world.state(FactKind::out_of_use, "2025-07-20");
   const auto out = page_of(world, "2025-08-01");
   CHECK(names(out->tasks) == "fork, oil, test");
-  CHECK(out->not_to_run);
   CHECK(out->tasks.front().unsafe);
   CHECK_FALSE(out->tasks[1].unsafe);
+  // That it is overdue does not say that it is why, nor that it mends it.
+  CHECK(run_rules(out->tasks) == "fork not-at-all, oil not-at-all, test not-at-all");
 }
 
 TEST_CASE("what was found worn is about its own task, and carries its cautions alone") {
@@ -287,6 +499,8 @@ TEST_CASE("what was found worn is about its own task, and carries its cautions a
   REQUIRE(page->seen.size() == 1);
   REQUIRE(names(page->tasks) == "fork, oil");
   CHECK(page->tasks.front().unsafe);
+  CHECK(page->not_to_run);
+  CHECK(run_rules(page->tasks) == "fork once-mended, oil free");
   std::string at_seen;
   for (const SheetCaution& caution : page->cautions) at_seen += caution.at_seen ? caution.written + ", " : "";
   CHECK(at_seen == "sharp-edges, ");
@@ -331,7 +545,7 @@ TEST_CASE("what is measured has a blank, at the task and where it is near its li
   CHECK(page->tasks[0].measures[1].point->position == "right");
   REQUIRE(page->tasks[1].measures.size() == 1);
   CHECK(page->tasks[1].measures.front().limb->name == "play");
-  CHECK(page->near_limit.empty());
+  CHECK(page->measure_again.empty());
 }
 
 TEST_CASE("services are written down in one go where the same may be said of them") {
@@ -382,6 +596,9 @@ TEST_CASE("a task says which work for safety in it is overdue") {
   const auto page = page_of(world, "2025-08-01");
   REQUIRE(names(page->tasks) == "big");
   CHECK(names(page->tasks.front().overdue_safety) == "brakes");
+  // It may be done, and written down, alone.
+  REQUIRE(page->alone.size() == 1);
+  CHECK(names(page->alone.front().points) == "brakes");
 }
 
 TEST_CASE("a machine with a check owed has a page, and one of which nothing is known says so") {
@@ -414,7 +631,7 @@ TEST_CASE("a machine's own notes and times stand in the place of its schedule's"
               put_in_service + ", change: {oil: {takes: 45 min, notes: its own}}");
   const auto page = page_of(world, "2025-08-01");
   CHECK(page->tasks.front().notes == "its own");
-  CHECK(page->labour_minutes == 45);
+  CHECK(page->labour.minutes == 45);
 }
 
 TEST_CASE("a reading round names every meter, site by site") {
