@@ -107,9 +107,16 @@ def job_sheets(browser, top, folder):
     pages = on_paper(browser, file, top / "sheets.pdf")
     answer = json.loads(run(folder, "sheet", "--as-of", AS_OF, "--format", "json"))
     stands = {"out-of-use": " · OUT OF USE: do not run", "laid-up": " · LAID UP: do not run"}
-    heads = [f"{sheet['name']} ({sheet['machine']}) · {AS_OF}{stands[sheet['state']['state']] if sheet['state'] else ''}"
-             for sheet in answer["sheets"]]
-    check("sheets: one is out of use, one laid up", all(any(say in head for head in heads) for say in stands.values()))
+    stands["unsafe"] = " · DO NOT RUN before it is mended"
+
+    def stands_so(sheet):
+        if sheet["state"]:
+            return stands[sheet["state"]["state"]]
+        return stands["unsafe"] if sheet["do_not_run"] else ""
+
+    heads = [f"{sheet['name']} ({sheet['machine']}) · {AS_OF}{stands_so(sheet)}" for sheet in answer["sheets"]]
+    check("sheets: one is out of use, one laid up, one unsafe",
+          all(any(say in head for head in heads) for say in stands.values()))
     check("sheets: several", len(heads) > 5, str(heads))
     tops = [one.lstrip().split("\n")[0].strip() for one in pages]
     rest = f"{answer['fleet']} · {AS_OF}"  # what is told of machines without a sheet

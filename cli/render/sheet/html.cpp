@@ -231,7 +231,7 @@ void add_owed(const Element& section, const MachineSheet& sheet, service::Day as
 }
 
 void add_afterwards(const Element& section, const MachineSheet& sheet) {
-  add_steps(add_section(section, "Afterwards"), afterwards_of(sheet));
+  add_steps(add_section(section, "Afterwards", "whole"), afterwards_of(sheet));
 }
 
 void add_remarks(const Element& section, const std::vector<Remark>& remarks) {
@@ -267,7 +267,7 @@ void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const s
   add_blank(signed_by.add("span").say("on "), {}, "when");
   const auto typed = typed_lines(sheet, command);
   if (typed.empty()) return;
-  const Element part = add_section(section, "To type it in");
+  const Element part = add_section(section, "To type it in", "whole");
   for (const TypedLines& lines : typed) {
     part.add("p", "quiet").say(lines.say);
     for (const std::string& line : lines.commands) part.add("p", "command").say(line);

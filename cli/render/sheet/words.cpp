@@ -153,7 +153,12 @@ std::vector<std::string> stop_lines(const MachineSheet& sheet) {
         unsafe.push_back(fmt::format("{}, {}", task_of(*point), words_of(limb, *point)));
     }
   }
-  for (const service::SeenSign* seen : sheet.forbidden_by_seen) unsafe.push_back(words_of(*seen));
+  for (const service::SeenSign* seen : sheet.forbidden_by_seen) {
+    std::string text = words_of(*seen);
+    // The line says it itself.
+    if (text.ends_with(not_before_mended)) text.resize(text.rfind("; "));
+    unsafe.push_back(std::move(text));
+  }
   if (!unsafe.empty()) lines.push_back("Do not run it before this is mended: " + joined(unsafe, "; "));
   std::vector<std::string> strange;
   for (const service::SeenSign* seen : sheet.seen) {
@@ -358,7 +363,7 @@ std::vector<std::string> afterwards_of(const MachineSheet& sheet) {
         lines.emplace_back("Guards on");
         break;
       case service::AfterKind::everybody_clear:
-        lines.emplace_back("Everybody clear before it starts");
+        lines.emplace_back(sheet.stays_locked() ? "Everybody clear" : "Everybody clear before it starts");
         break;
       case service::AfterKind::check:
         lines.push_back(
@@ -439,7 +444,7 @@ std::string labour_words(const MachineSheet& sheet) {
   if (!labour.no_time.empty())
     parts.push_back(fmt::format("{}no time is said: {}", labour.minutes == 0 ? "" : "not in it, for ",
                                 cleaned(joined(labour.no_time, ", "))));
-  if (!sheet.measure_again.empty()) parts.emplace_back("the measuring again comes on top");
+  if (!sheet.measure_again.empty()) parts.emplace_back("of the measuring again no time is said");
   return joined(parts, "; ");
 }
 
