@@ -1,7 +1,9 @@
 // Paired use bars: the share of an interval used, by use and by time, on one scale.
 //
 // A stroke marks where the interval ends, at two thirds of the width, so that what ran over shows past it. The lane
-// that rules is drawn in the colour of the standing, the other one in grey.
+// that rules is drawn in the colour of the standing, the other one in grey. What only an estimate says is drawn apart
+// from what is known. Where something else than use or time rules, a bar that ends before the stroke would say that
+// there is time left: that is named in its place.
 #pragma once
 
 #include <optional>
@@ -13,14 +15,16 @@ namespace cli {
 
 struct Lane {
   bool there = false;           // the task has such a limb
-  std::optional<double> share;  // 1 is the whole interval; none: not known
+  std::optional<double> share;  // known; 1 is the whole interval; none: not known
   bool rules = false;
+  std::optional<double> estimate = {};  // where that is more than what is known
 };
 
 struct PairedBars {
   Lane use;              // above
   Lane time;             // below
   Ink ink = Ink::plain;  // of the standing
+  std::string instead;   // what rules, in a word of at most nine letters; empty: use or time does
 };
 
 // Two lines of `cells` columns each.

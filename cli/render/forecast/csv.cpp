@@ -56,6 +56,7 @@ std::string forecast_as_csv(const ForecastAnswer& answer) {
                   "due_span_p90",
                   "sooner_if",
                   "measure_again",
+                  "doubtful",
                   "safety",
                   "competent_person",
                   "cautions",

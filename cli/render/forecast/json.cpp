@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "render/forecast/forecast.h"
 #include "render/shared/figures.h"
 #include "render/shared/json_answers.h"
@@ -25,9 +27,15 @@ Json meter_as_json(const service::MeterForecast& forecast, const service::Fleet&
                     {"at", number(meter.last->usage)},
                     {"shown", number_or_null(meter.last_shown)}};
   }
-  json["known"] = array_of(forecast.known, [](const service::Knot& knot) {
-    return Json{{"on", to_text(knot.day)}, {"at", number(knot.usage)}};
+  const auto& doubtful = forecast.doubtful;
+  json["known"] = array_of(forecast.known, [&](const service::Knot& knot) {
+    return Json{{"on", to_text(knot.day)},
+                {"at", number(knot.usage)},
+                {"between", forecast.first_between && &knot == &forecast.known.front()},
+                {"doubtful", std::find(doubtful.begin(), doubtful.end(), knot.day) != doubtful.end()}};
   });
+  json["state"] = to_text(forecast.state.kind);
+  json["until"] = day_or_null(forecast.state.until);
   json["now"] = meter.now ? usage_as_json(*meter.now) : Json(nullptr);
   json["ahead"] = array_of(meter.ahead, usage_as_json);
   if (!meter.grounds) {

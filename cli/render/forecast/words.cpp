@@ -26,6 +26,18 @@ std::string span_words(const UsageSpan& span, const std::string& unit) {
                      whole_units(span.shown.p90));
 }
 
+namespace {
+
+// What a machine uses that stands; of one in use nothing.
+std::string until_back_words(const service::UseState& state) {
+  if (state.kind == service::UseKind::in_use) return "";
+  const char* const how = state.kind == service::UseKind::out_of_use ? "out of use" : "laid up";
+  return state.until ? fmt::format("{}: no use until it is back on {}; then ", how, to_text(*state.until))
+                     : fmt::format("{}: no use until it is back; then ", how);
+}
+
+}  // namespace
+
 bool shows_less(const MeterAhead& meter) { return meter.last && meter.last_shown != meter.last->usage; }
 
 std::vector<std::pair<std::string, std::string>> meter_lines(const service::MeterForecast& forecast,
@@ -52,8 +64,9 @@ std::vector<std::pair<std::string, std::string>> meter_lines(const service::Mete
   const bool known = meter.now->p10 == meter.now->p90;
   lines.emplace_back("today", span_words(*meter.now, unit) + (known ? "" : " by estimate") + lifetime);
   if (!meter.grounds) return lines;
-  lines.emplace_back(
-      "from now", fmt::format("{:.0f} {} in a mean year, {}", meter.grounds->per_year, unit, words_of(*forecast.busy)));
+  const std::string a_year =
+      fmt::format("{:.0f} {} in a mean year, {}", meter.grounds->per_year, unit, words_of(*forecast.busy));
+  lines.emplace_back("from now", until_back_words(forecast.state) + a_year);
   lines.emplace_back("learnt", words_of(*meter.grounds, unit));
   if (const std::string odd = words_of(forecast.lately, *meter.grounds, unit); !odd.empty()) {
     lines.emplace_back("look again", odd);

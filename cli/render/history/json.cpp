@@ -9,6 +9,7 @@ Json history_answer(const service::Book& book) {
     Json fact = fact_as_json(line.fact);
     fact["meter_unit"] = text_or_null(line.meter_unit);
     fact["usage"] = number_or_null(line.usage);
+    fact["doubtful"] = line.doubtful;
     fact["struck"] = line.struck;
     fact["struck_because"] = line.struck ? text_or_null(line.struck_because) : Json(nullptr);
     return fact;

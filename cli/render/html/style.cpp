@@ -82,7 +82,10 @@ svg.use { display: block; max-width: 100%; height: auto; }
 .use .rules.due { fill: var(--due); }
 .use .rules.coming { fill: var(--coming); }
 .use .unknown { fill: none; stroke: var(--line); stroke-dasharray: 2 3; }
+.use .guess { fill: none; stroke: var(--ink); stroke-dasharray: 3 2; }
+.use .beyond { fill: var(--ink); stroke: var(--page); }
 .use .notch { fill: var(--ink); }
+.instead { font-weight: bold; font-size: .875rem; }
 @media (max-width: 38rem) {
   table.stack thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
   table.stack, table.stack caption, table.stack tbody, table.stack tr, table.stack th, table.stack td { display: block; border: 0; }

@@ -29,13 +29,23 @@ void draw(const Element& svg, const PairedBars& bars, const Lane& lane, double t
   if (!lane.there) return;
   constexpr double height = 8;
   box(svg, lane.share ? "lane" : "unknown", 0.5, top + 0.5, whole - 1, height - 1);
-  if (!lane.share || *lane.share <= 0) return;
-  box(svg, kinds_of(bars, lane), 0.5, top + 0.5, std::clamp(*lane.share * whole, 2.0, most) - 1, height - 1);
+  const double known = lane.share && *lane.share > 0 ? std::clamp(*lane.share * whole, 2.0, most) : 0;
+  const double all = std::max(known, std::min(lane.estimate.value_or(0) * whole, most));
+  if (known > 0) box(svg, kinds_of(bars, lane), 0.5, top + 0.5, known - 1, height - 1);
+  if (all > known + 1) box(svg, "guess", known + 0.5, top + 0.5, all - known - 1, height - 1);
+  if (std::max(lane.share.value_or(0), lane.estimate.value_or(0)) * whole <= most) return;
+  svg.add("path", "beyond")
+      .with("d", fmt::format("M{:.1f} {:.1f}L{:.1f} {:.1f}L{:.1f} {:.1f}Z", most - 7, top - 1, most, top + height / 2,
+                             most - 7, top + height + 1));
 }
 
 }  // namespace
 
 void add_use_bars(const Element& parent, const PairedBars& bars, std::string_view says) {
+  if (!bars.instead.empty()) {
+    parent.add("span", "instead").say("rules: " + bars.instead);
+    return;
+  }
   if (!bars.use.there && !bars.time.there) return;
   const Element svg = parent.add("svg", "use")
                           .with("role", "img")

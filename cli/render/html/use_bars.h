@@ -10,7 +10,8 @@
 
 namespace cli {
 
-// `says`: the same in words, for whoever does not see it. Nothing is added where neither lane is there.
+// `says`: the same in words, for whoever does not see it. Nothing is added where neither lane is there. What an
+// estimate adds is outlined, and what goes on beyond the edge ends in an arrow.
 void add_use_bars(const Element& parent, const PairedBars& bars, std::string_view says);
 
 }  // namespace cli

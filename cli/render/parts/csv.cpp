@@ -9,7 +9,7 @@ std::string parts_as_csv(const service::PartsList& list) {
                   "packs",   "missed_from", "order_by", "late_days", "price",      "cost",     "ready",
                   "machine", "site",        "customer", "task",      "position",   "safety",   "competent_person",
                   "fact",    "meter",       "kind",     "state",     "since",      "until",    "note",
-                  "say"});
+                  "say",     "doubtful"});
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"row", "part"},
@@ -32,7 +32,8 @@ std::string parts_as_csv(const service::PartsList& list) {
                {"late_days", std::to_string(need.late_days)},
                {"price", figure(need.price)},
                {"cost", figure(need.cost)},
-               {"ready", to_text(need.ready)}});
+               {"ready", to_text(need.ready)},
+               {"doubtful", yes_or_no(need.doubtful)}});
   }
   add_unknown(table, list.unknown, *list.fleet);
   for (const service::Gap& gap : list.gaps) add_gap(table, gap, *list.fleet);

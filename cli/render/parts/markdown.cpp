@@ -35,7 +35,8 @@ std::string parts_as_markdown(const PartsList& list) {
     for (const PartNeed* need : order.needs) {
       text += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n", order_words(*need, list.as_of),
                           markdown_cell(to_buy(*need)), markdown_cell(need->key),
-                          markdown_cell(need->part != nullptr ? need->part->number : ""), markdown_cell(what_of(*need)),
+                          markdown_cell(need->part != nullptr ? need->part->number : ""),
+                          markdown_cell(what_of(*need) + (need->doubtful ? " (doubtful)" : "")),
                           markdown_cell(each_words(*need)), markdown_cell(cost_words(*need, *list.fleet)));
     }
   }

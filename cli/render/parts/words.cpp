@@ -70,6 +70,9 @@ std::string who_uses(const PartNeed& need) {
   return fmt::format("{}", fmt::join(machines, ", "));
 }
 
+// Behind the machines of a row whose days and amounts may change with a reading.
+const char* doubt_of(const PartNeed& need) { return need.doubtful ? " (doubtful)" : ""; }
+
 // Services that may come would take more than there is.
 bool in_doubt(const PartNeed& need) {
   return need.need + need.more > need.stock.value_or(service::PartAmount{}) && need.more.hundredths > 0;
@@ -102,6 +105,9 @@ std::string parts_legend(const service::PartsList& list) {
   if (any([](const PartNeed& need) { return need.more.hundredths > 0; })) {
     text += "perhaps: with services that may come by then, but are less likely than not. ";
   }
+  if (any([](const PartNeed& need) { return need.doubtful; })) {
+    text += fmt::format("doubtful: a service that takes it {}, and the days may change with that. ", rests_on_doubt);
+  }
   if (!text.empty()) text.pop_back();
   return text;
 }
@@ -118,13 +124,13 @@ PartsTables parts_tables(const service::PartsList& list) {
     if (need.more.hundredths > 0) amount += fmt::format(" (perhaps {})", quantity(need.need + need.more, need.unit));
     if (need.is_short()) {
       shorts.push_back({order_words(need, list.as_of), cleaned(need.key), amount, in_stock(need),
-                        need.short_on ? to_text(*need.short_on) : "", who_uses(need)});
+                        need.short_on ? to_text(*need.short_on) : "", who_uses(need) + doubt_of(need)});
     } else if (!need.uses.empty()) {
       const auto& first = need.uses.front();
       (in_doubt(need) ? perhaps : enough)
           .push_back({cleaned(need.key), amount, in_stock(need),
                       cleaned(first.machine->key) + ' ' +
-                          task_of(service::PointName{first.machine, first.task, first.position}),
+                          task_of(service::PointName{first.machine, first.task, first.position}) + doubt_of(need),
                       first.done.p10 ? to_text(*first.done.p10) : ""});
     }
   }

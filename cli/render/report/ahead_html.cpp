@@ -1,8 +1,11 @@
 // The work and the parts of the months ahead on the page of a report.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "render/parts/words.h"
 #include "render/report/parts_of_page.h"
+#include "render/report/words.h"
 #include "render/report/workload_chart.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
@@ -28,19 +31,26 @@ void add_unknown(const Element& part, const ReportPage& page, const std::vector<
   add_said(part, page, lines);
 }
 
-void add_shopping(const Element& part, const service::PartsList& list) {
-  const auto orders = orders_of(list);
+void add_shopping(const Element& part, const service::Report& report) {
+  const service::Fleet& fleet = *report.fleet;
+  const auto orders = shopping_of(report);
   if (orders.empty()) return;
   part.add("h3").say("Shopping list");
   for (const service::SupplierOrder& order : orders) {
-    std::vector<Row> rows{{"part", "buy", "number", "what it is", "price", "cost"}};
+    const auto number = [](const service::PartNeed* need) {
+      return need->part != nullptr ? service::cleaned(need->part->number) : "";
+    };
+    const bool numbered = std::any_of(order.needs.begin(), order.needs.end(),
+                                      [&](const service::PartNeed* need) { return !number(need).empty(); });
+    std::vector<Row> rows{{"part", "buy", "what it is", "price", "cost"}};
     for (const service::PartNeed* need : order.needs) {
-      rows.push_back({service::cleaned(need->key), to_buy(*need),
-                      need->part != nullptr ? service::cleaned(need->part->number) : "", what_of(*need),
-                      each_words(*need), cost_words(*need, *list.fleet)});
+      rows.push_back(
+          {service::cleaned(need->key), to_buy(*need), what_of(*need), each_words(*need), cost_words(*need, fleet)});
+      if (numbered) rows.back().push_back(number(need));
     }
-    const std::string total = order.cost ? ", " + money_words(*order.cost, *list.fleet) : "";
-    add_table(part, supplier_words(order) + total, rows, {4, 5});
+    if (numbered) rows.front().emplace_back("number");
+    const std::string total = order.cost ? ", " + money_words(*order.cost, fleet) : "";
+    add_table(part, supplier_words(order) + total, rows, {3, 4});
   }
 }
 
@@ -48,6 +58,32 @@ void add_shopping(const Element& part, const service::PartsList& list) {
 std::vector<Row> part_first(std::vector<Row> rows) {
   for (Row& row : rows) std::swap(row[0], row[1]);
   return rows;
+}
+
+// What is short, what may be, and what is there, folded under its name.
+void add_needs(const Element& part, const service::PartsList& list, const std::string& enough) {
+  const PartsTables tables = parts_tables(list);
+  const auto add = [&](const std::vector<Row>& rows, const char* caption, const std::vector<std::size_t>& numbers) {
+    if (rows.size() > 1) add_table(part, caption, rows, numbers, "needs");
+    return rows.size() > 1;
+  };
+  const bool shorts = add(part_first(tables.shorts), "Short: order by the day given", {2, 3});
+  const bool perhaps =
+      add(tables.perhaps, "Perhaps short: services that are less likely than not would take more", {1, 2});
+  if (!shorts && !perhaps) add_paragraph(part, "Nothing is short.");
+  if (tables.enough.size() > 1) add_table(add_numbers(part, enough), enough, tables.enough, {1, 2}, "needs");
+}
+
+// What comes behind the work for the season.
+void add_beyond(const Element& part, const service::PartsList& list) {
+  part.add("h3").say(fmt::format("Beyond that work, for services to {}", to_text(list.to)));
+  if (list.needs.empty()) {
+    add_paragraph(part, "No other service that is likely by then takes a part or fluid.");
+    return;
+  }
+  add_paragraph(part, "Counted as if what is short above were bought, and used up by that work.");
+  add_needs(part, list, "Enough in stock for these");
+  add_paragraph(part, parts_legend(list), "quiet");
 }
 
 }  // namespace
@@ -59,6 +95,7 @@ void add_workload(const Element& parent, const ReportPage& page) {
   if (load.machines.empty()) {
     add_paragraph(part, "Nothing is to be reckoned here.");
   } else {
+    if (load.doubtful) add_paragraph(part, fmt::format("Some of it {}; see what is not known.", rests_on_doubt));
     add_workload_chart(part, load);
     add_table(add_numbers(part, "The same in figures, with services, parts and money"), "Work ahead by month",
               workload_rows(load), {1, 2, 3, 4});
@@ -74,29 +111,21 @@ void add_workload(const Element& parent, const ReportPage& page) {
   add_unknown(part, page, load.unknown, load.not_in_use, load.gaps);
   add_lines(part, "Left out", missing_words(load));
   if (!load.machines.empty()) add_before_you_touch(part);
+  add_to_contents(part);
 }
 
 void add_parts_list(const Element& parent, const ReportPage& page) {
   const service::PartsList& list = page.report.parts;
   const Element part = add_part(parent, "parts", fmt::format("Parts to order, {}", parts_span(list)));
   add_out_of_use(part, page, list.not_in_use);
-  const PartsTables tables = parts_tables(list);
-  const auto add = [&](const std::vector<Row>& rows, const char* caption, const std::vector<std::size_t>& numbers) {
-    if (rows.size() > 1) add_table(part, caption, rows, numbers);
-    return rows.size() > 1;
-  };
-  const bool shorts = add(part_first(tables.shorts), "Short: order by the day given", {2, 3});
-  const bool perhaps =
-      add(tables.perhaps, "Perhaps short: services that are less likely than not would take more", {1, 2});
-  if (!shorts && !perhaps) add_paragraph(part, "Nothing is short.");
-  add_shopping(part, list);
-  if (tables.enough.size() > 1) {
-    add_table(add_numbers(part, "Enough in stock"), "Enough in stock", tables.enough, {1, 2});
-  }
-  if (list.scope.machines && !list.needs.empty()) add_paragraph(part, figures_of_fleet());
+  if (!list.needs.empty()) add_paragraph(part, fleet_figures(page.report));
+  add_needs(part, list, "Enough in stock");
   add_paragraph(part, parts_legend(list), "quiet");
+  add_shopping(part, page.report);
+  if (page.report.parts_beyond) add_beyond(part, *page.report.parts_beyond);
   add_unknown(part, page, list.unknown, list.not_in_use, list.gaps);
   if (!list.needs.empty()) add_before_you_touch(part);
+  add_to_contents(part);
 }
 
 }  // namespace cli

@@ -31,15 +31,13 @@ void add_contents(const Element& body, const ReportPage& page) {
   const Element nav = body.add("nav", "contents").with("id", "contents").with("aria-label", "Contents");
   const Element list = nav.add("ul");
   const service::Report& report = page.report;
-  add_entry(list, "#overdue", "What must not wait", overdue_counts(report));
+  add_entry(list, "#overdue", overdue_title, overdue_counts(report));
   add_entry(list, "#due", "Due", due_counts(report));
   add_entry(list, "#season", "Season", season_counts(report));
   add_entry(list, "#workload", "Work ahead", workload_counts(report));
   add_entry(list, "#parts", "Parts", parts_counts(report));
   if (page.pages.empty()) return;
-  const Element machines = nav.add("details", "screen");
-  machines.add("summary").say(fmt::format("Machines: {}", machines_counts(report)));
-  const Element keys = machines.add("ul", "keys");
+  const Element keys = add_numbers(nav, fmt::format("Machines: {}", machines_counts(report))).add("ul", "keys");
   for (const service::MachinePage& machine : page.pages) {
     const Element link = keys.add("li").add("a").with("href", '#' + anchor_of(*machine.machine));
     link.say(machine.machine->name.empty() ? machine.machine->key : machine.machine->name);
@@ -56,7 +54,7 @@ std::string report_as_html(const service::Report& report, const std::string& com
   look.command = command;
   const ReportPage page{report, pages_of(report), look};
   const Element body = html.body();
-  body.add("a", "skip screen").with("href", "#overdue").say("To what must not wait");
+  body.add("a", "skip screen").with("href", "#overdue").say("To what is overdue");
   add_head(body, report);
   add_contents(body, page);
   const Element main = body.add("main");

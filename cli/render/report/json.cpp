@@ -18,10 +18,14 @@ std::string report_as_json(const service::Report& report, const std::string& com
   Json json = head_of(*report.fleet, report.as_of, report.scope);
   json["known_until"] = day_or_null(report.known_until);
   json["overdue"] = overdue_answer(report.due);
+  const auto soon = due_soon(report);
+  json["due_soon"] = array_of(soon, [&](const service::Point* point) { return point_as_json(*point, *report.fleet); });
   json["due"] = due_answer({report.due, true, {}, report.known_until});
   json["season"] = report.season ? season_answer(*report.season, command) : Json(nullptr);
   json["workload"] = workload_answer(report.workload);
   json["parts"] = parts_answer(report.parts);
+  json["parts_beyond"] = report.parts_beyond ? parts_answer(*report.parts_beyond) : Json(nullptr);
+  json["gaps_elsewhere"] = report.gaps_elsewhere;
   json["forecast"] = forecast_answer({report.forecast, true});
   json["machines"] =
       array_of(pages_of(report), [&](const service::MachinePage& page) { return page_as_json(page, *report.fleet); });

@@ -1,9 +1,13 @@
 // The overdue list and the due list on the page of a report.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+
 #include "render/due/due.h"
 #include "render/overdue/words.h"
 #include "render/report/parts_of_page.h"
+#include "render/report/words.h"
 #include "render/shared/words.h"
 #include "service/overdue_news.h"
 
@@ -25,18 +29,43 @@ void add_block(const Element& part, const ReportPage& page, const service::Overd
   add_points(section, page, title_of(block.heading), parts.points, parts.no_record);
 }
 
+void add_soon(const Element& part, const ReportPage& page, const std::vector<const service::Point*>& points) {
+  if (points.empty()) return;
+  const Element section = part.add("section", "block");
+  const std::string title = soon_title();
+  section.add("h3").say(title);
+  add_points(section, page, title, points);
+}
+
+// Whether the first part has rows with bars.
+bool draws_bars(const ReportPage& page) {
+  const auto blocks = overdue_blocks(page.report.due);
+  return !due_soon(page.report).empty() || std::any_of(blocks.begin(), blocks.end(), [&](const auto& block) {
+    return !parts_of(block, page.report.due).points.empty();
+  });
+}
+
 }  // namespace
 
 void add_overdue_list(const Element& parent, const ReportPage& page) {
-  const Element part = add_part(parent, "overdue", "What must not wait");
+  const Element part = add_part(parent, "overdue", overdue_title);
   const auto blocks = overdue_blocks(page.report.due);
-  if (blocks.empty()) {
+  auto soon = due_soon(page.report);
+  if (blocks.empty() && soon.empty()) {
     add_paragraph(part, fmt::format("Nothing: all is well, and all is known of {}.",
                                     service::counted(page.report.due.machines, "machine", "machines")));
+    add_to_contents(part);
     return;
   }
-  for (const service::OverdueBlock& block : blocks) add_block(part, page, block);
+  if (draws_bars(page)) add_bars_key(part);
+  for (const service::OverdueBlock& block : blocks) {
+    // Behind what is overdue.
+    if (block.heading > service::OverdueHeading::overdue) add_soon(part, page, std::exchange(soon, {}));
+    add_block(part, page, block);
+  }
+  add_soon(part, page, soon);
   add_before_you_touch(part);
+  add_to_contents(part);
 }
 
 void add_due_list(const Element& parent, const ReportPage& page) {
@@ -46,6 +75,7 @@ void add_due_list(const Element& parent, const ReportPage& page) {
   const Element part = add_part(parent, "due", fmt::format("Due, and coming until {}", to_text(list.within)));
   add_out_of_use(part, page, list.not_in_use);
   if (!rows.anything_due) add_paragraph(part, nothing_due(due));
+  if (!draws_bars(page) && !rows.points.empty()) add_bars_key(part);
   add_points(part, page, fmt::format("Service points on {}, worst first", to_text(list.as_of)), rows.points,
              rows.no_record);
   if (!list.seen.empty()) {
@@ -67,16 +97,13 @@ void add_due_list(const Element& parent, const ReportPage& page) {
   if (rows.anything_due) {
     add_paragraph(part,
                   counts_words(rows) + (rows.later > 0 ? " What comes later stands on each machine's page." : ""));
-    add_paragraph(part,
-                  "Each bar begins where the part was fitted or the work was done; the stroke is where the interval "
-                  "ends, and what reaches past it ran over. The longer bar rules. About: expected at even odds; in "
-                  "brackets, eight cases of ten lie within.",
-                  "quiet");
+    add_paragraph(part, "About: expected at even odds; in brackets, eight cases of ten lie within.", "quiet");
     add_paragraph(part, customers_line(list, page.look), "quiet");
   }
   const bool empty = rows.points.empty() && rows.no_record.empty() && list.seen.empty() && list.gaps.empty() &&
                      list.not_in_use.empty();
   if (!empty) add_before_you_touch(part);
+  add_to_contents(part);
 }
 
 }  // namespace cli

@@ -31,7 +31,10 @@ void add_plate(const Element& section, const ReportPage& page, const MachinePage
   const Element cells = plate.add("ul", "cells");
   add_cell(cells, "Machine", machine.key);
   add_cell(cells, "Serial", machine.serial);
-  add_cell(cells, "Site", site_words(*page.report.fleet, machine));
+  const service::Site* site = page.report.fleet->site(machine.site);
+  add_cell(cells, "Site", place_of(page, machine));
+  add_cell(cells, "Customer", customer_of(*page.report.fleet, machine));
+  add_cell(cells, "Access", site != nullptr ? site->access : "");
   add_cell(cells, "Schedule", machine.schedule);
   add_cell(cells, "Known until", of.known_until ? to_text(*of.known_until) : "nothing is recorded");
   add_cell(cells, "Notes", machine.notes);
@@ -83,7 +86,7 @@ void add_use(const Element& section, const ReportPage& page, const MachinePage& 
       said.add("dt").say(name.empty() ? "use" : name);
       say_with_days(said.add("dd"), words);
     }
-    if (meter->ahead.now) add_usage_table(add_numbers(block, "The same in figures"), *meter);
+    if (meter->ahead.now) add_usage_table(add_numbers(block, "The same in figures", "screen"), *meter);
   }
 }
 
@@ -113,9 +116,8 @@ void add_book(const Element& section, const ReportPage& page, const MachinePage&
   const std::string& key = of.machine->key;
   add_lines(section, page, fmt::format("Newest entries of {}", key), newest);
   if (older.empty()) return;
-  const Element details = section.add("details", "older");
-  details.add("summary").say(service::counted(static_cast<std::int64_t>(older.size()), "older entry", "older entries"));
-  add_lines(details, page, fmt::format("Older entries of {}", key), older);
+  const std::string count = service::counted(static_cast<std::int64_t>(older.size()), "older entry", "older entries");
+  add_lines(add_numbers(section, count, "older"), page, fmt::format("Older entries of {}", key), older);
 }
 
 }  // namespace
@@ -132,7 +134,7 @@ void add_machine_page(Page& html, const Element& parent, const ReportPage& page,
   if (!machine.points.empty()) add_before_you_touch(section);
   add_use(section, page, machine);
   add_book(section, page, machine);
-  section.add("p", "screen up").add("a").with("href", "#contents").say("To the contents");
+  add_to_contents(section);
 }
 
 }  // namespace cli

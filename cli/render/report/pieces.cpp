@@ -25,20 +25,23 @@ std::string bars_words(const PairedBars& bars) {
   std::vector<std::string> words;
   const auto say = [&](const Lane& lane, const char* what) {
     if (!lane.there) return;
-    words.push_back(lane.share
-                        ? fmt::format("{} {:.0f} %{}", what, *lane.share * 100, lane.rules ? ", which rules" : "")
-                        : fmt::format("{} not known", what));
+    const std::string estimate = lane.estimate ? fmt::format(", {:.0f} % by estimate", *lane.estimate * 100) : "";
+    words.push_back(lane.share ? fmt::format("{} {:.0f} %{}{}", what, *lane.share * 100, estimate,
+                                             lane.rules ? ", which rules" : "")
+                               : fmt::format("{} not known", what));
   };
   say(bars.use, "by use");
   say(bars.time, "by time");
   return "Share of the interval used: " + joined(words, "; ");
 }
 
-void add_what(const Element& row, const ReportPage& page, std::string_view task, const service::Machine& machine,
-              bool of_one) {
+void add_task(const Element& row, const ReportPage& page, std::string_view task, std::string_view doing,
+              const service::Machine& machine, bool of_one) {
   const Element what = row.add("th", "what").with("scope", "row");
   what.add("span", "task").say(task);
   if (!of_one) add_machine(what.say(" ").add("span", "whose"), page, machine.key);
+  if (!doing.empty()) what.say(" ").add("span", "doing").say(doing);
+  if (!of_one && !machine.site.empty()) what.say(" ").add("span", "where").say("at " + place_of(page, machine));
 }
 
 void add_point(const Element& rows, const ReportPage& page, const Point& point, bool of_one) {
@@ -46,14 +49,16 @@ void add_point(const Element& rows, const ReportPage& page, const Point& point, 
   const Element stands = row.add("td", "stands");
   add_standing(stands, point.standing);
   say_with_days(stands.say(" ").add("span", "when"), when(point, page.report.as_of));
-  add_what(row, page, task_of(point), *point.machine, of_one);
+  add_task(row, page, task_of(point), doing_of(point), *point.machine, of_one);
   const PairedBars bars = bars_of(point, page.report.as_of);
   add_use_bars(row.add("td", "bars"), bars, bars_words(bars));
   const Element words = row.add("td", "words");
-  if (const auto marks = marks_of(point); !marks.empty()) words.add("b").say(joined(marks, " · ") + " · ");
+  std::vector<std::string> marks = marks_of(point);
+  if (point.doubtful) marks.emplace_back(rests_on_doubt);
+  if (!marks.empty()) words.add("b").say(joined(marks, " · ") + " · ");
   std::vector<std::string> rest = limb_words(point);
-  const auto remarks = remarks_of(point);
-  rest.insert(rest.end(), remarks.begin() + static_cast<std::ptrdiff_t>(marks_of(point).size()), remarks.end());
+  const auto remarks = remarks_of(point);  // marks first
+  rest.insert(rest.end(), remarks.begin() + static_cast<std::ptrdiff_t>(marks.size()), remarks.end());
   say_with_days(words, joined(rest, " · "));
 }
 
@@ -61,7 +66,7 @@ void add_no_record(const Element& rows, const ReportPage& page, const service::N
   const Element row = rows.add("tr");
   add_standing(row.add("td", "stands"), service::Standing::no_record);
   const auto count = static_cast<std::int64_t>(line.points.size());
-  add_what(row, page, service::counted(count, "task", "tasks"), *line.machine, of_one);
+  add_task(row, page, service::counted(count, "task", "tasks"), "", *line.machine, of_one);
   row.add("td", "bars");
   row.add("td", "words").say(no_record_words(line, page.look.command));
 }
@@ -71,6 +76,28 @@ bool is_ahead(const Point* point) {
 }
 
 }  // namespace
+
+void add_what(const Element& row, const ReportPage& page, std::string_view task, const Point& point) {
+  add_task(row, page, task, doing_of(point), *point.machine, false);
+}
+
+std::string place_of(const ReportPage& page, const service::Machine& machine) {
+  const service::Site* site = page.report.fleet->site(machine.site);
+  return site == nullptr || site->name.empty() ? machine.site : site->name;
+}
+
+void add_bars_key(const Element& parent) {
+  add_paragraph(parent,
+                "The bars: use above, time below, from where the part was fitted or the work was done. The stroke is "
+                "where the interval ends; what reaches past it ran over, and an arrow goes on beyond the edge. The "
+                "filled bar rules: it came to its end first, or will. A dashed end is by estimate: nobody read it. "
+                "Where a measurement, a sign or the season rules, that is named in place of the bars.",
+                "quiet bars-key");
+}
+
+void add_to_contents(const Element& part) {
+  part.add("p", "screen up").add("a").with("href", "#contents").say("To the contents");
+}
 
 Element say_with_days(const Element& element, std::string_view text) {
   constexpr std::string_view pattern = "0000-00-00";
@@ -158,8 +185,8 @@ void add_table(const Element& parent, std::string_view caption, const std::vecto
   }
 }
 
-Element add_numbers(const Element& parent, std::string_view summary) {
-  const Element numbers = parent.add("div", "numbers");
+Element add_numbers(const Element& parent, std::string_view summary, std::string_view kinds) {
+  const Element numbers = parent.add("div", kinds.empty() ? "numbers" : fmt::format("numbers {}", kinds));
   const Element label = numbers.add("label");
   label.add("input").with("type", "checkbox");
   label.say(" ").say(summary);

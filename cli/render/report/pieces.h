@@ -47,7 +47,19 @@ void add_table(const Element& parent, std::string_view caption, const std::vecto
 
 // What is drawn, in figures: folded on a screen, open on paper. Not as `details`, which many browsers print folded. A
 // search in the page unfolds it, in browsers that can; one that knows the box to tick by no rule shows all.
-Element add_numbers(const Element& parent, std::string_view summary);
+Element add_numbers(const Element& parent, std::string_view summary, std::string_view kinds = {});
+
+// What the bars mean, for the first list of the page.
+void add_bars_key(const Element& parent);
+
+// The end of a part.
+void add_to_contents(const Element& part);
+
+// The name of the site where it stands, else its key.
+std::string place_of(const ReportPage& page, const service::Machine& machine);
+
+// The first cell of a row: the task, its machine, what is done, and where.
+void add_what(const Element& row, const ReportPage& page, std::string_view task, const service::Point& point);
 
 // Service points with their paired bars, the machines without record behind what is due, below a heading that says the
 // same as the caption. `of_one`: all of one machine, which is told already.

@@ -1,8 +1,11 @@
 // The season at hand on the page of a report.
 #include <fmt/format.h>
 
+#include <optional>
+
 #include "render/overdue/words.h"
 #include "render/report/parts_of_page.h"
+#include "render/report/words.h"
 #include "render/season/cautions.h"
 #include "render/season/lines.h"
 #include "render/season/rows.h"
@@ -22,9 +25,7 @@ void add_item(const Element& rows, const ReportPage& page, const SeasonRow& row,
   const SeasonItem& item = *row.item;
   const Element line = rows.add("tr");
   line.add("td", "day").with("data-label", day).say(row.day);
-  const Element what = line.add("th", "what").with("scope", "row");
-  what.add("span", "task").say(row.task);
-  add_machine(what.say(" ").add("span", "whose"), page, item.point.machine->key);
+  add_what(line, page, row.task, item.point);
   const Element odds = line.add("td", "odds").with("data-label", "odds");
   const auto standing = item.point.standing;
   if (standing == service::Standing::overdue || standing == service::Standing::due) {
@@ -39,12 +40,15 @@ void add_item(const Element& rows, const ReportPage& page, const SeasonRow& row,
   std::vector<std::string> marks;
   if (item.safety) marks.emplace_back("safety");
   if (item.competent_person) marks.emplace_back("by a competent person");
+  if (item.point.doubtful) marks.emplace_back(rests_on_doubt);
   if (!marks.empty()) remarks.add("b").say(fmt::format("{}", fmt::join(marks, ", ")));
-  if (!row.remarks.empty()) say_with_days(remarks, (marks.empty() ? "" : "; ") + row.remarks);
+  std::string rest = row.remarks;
+  if (item.point.doubtful) rest.erase(0, rests_on_doubt.size() + 2);  // said among the marks
+  if (!rest.empty()) say_with_days(remarks, (marks.empty() ? "" : "; ") + rest);
 }
 
 void add_items(const Element& part, const ReportPage& page, const std::vector<SeasonItem>& items,
-               const std::string& heading, const char* day) {
+               const std::string& heading, const char* day, bool grouped = false) {
   if (items.empty()) return;
   part.add("h3").say(heading);
   const Element table = add_captioned(part, "rows season", heading, true);
@@ -53,8 +57,33 @@ void add_items(const Element& part, const ReportPage& page, const std::vector<Se
     const bool figures = std::string_view(name) == "lost" || std::string_view(name) == "takes";
     head.add("th", figures ? "num" : "").with("scope", "col").say(name);
   }
-  const Element rows = table.add("tbody");
-  for (const SeasonRow& row : rows_in_words(items)) add_item(rows, page, row, day);
+  const auto rows = rows_in_words(items);
+  std::optional<Element> body;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const service::SeasonGroup group = rows[i].item->group();
+    if (!body || (grouped && group != rows[i - 1].item->group())) {
+      body = table.add("tbody");
+      constexpr const char* columns = "6";
+      if (grouped) {
+        const Element line = body->add("tr", "group");
+        line.add("th").with("scope", "rowgroup").with("colspan", columns).say(group_words(group));
+      }
+    }
+    add_item(*body, page, rows[i], day);
+  }
+}
+
+// Said where some machines are asked about, and what is not known of others.
+void add_orders(const Element& part, const ReportPage& page, const SeasonPlan& plan) {
+  const auto orders = season_orders(plan);
+  if (orders.empty()) return;
+  part.add("h3").say("Order by");
+  add_paragraph(part, fleet_figures(page.report));
+  const Element list = part.add("dl", "said orders");
+  for (const auto& [day, what] : orders) {
+    list.add("dt").say(day);
+    say_with_days(list.add("dd"), what);
+  }
 }
 
 void add_cautions(const Element& part, const SeasonPlan& plan) {
@@ -74,7 +103,7 @@ void add_cautions(const Element& part, const SeasonPlan& plan) {
 void add_blocks(const Element& part, const ReportPage& page, const SeasonPlan& plan) {
   const std::string season = service::cleaned(plan.season->key);
   add_items(part, page, plan.beforehand,
-            plan.under_way() ? "Do now, or by the day in front" : fmt::format("Do before {}", season), "do by");
+            plan.under_way() ? "Do now, or by the day in front" : fmt::format("Do before {}", season), "do by", true);
   add_items(part, page, plan.have_ready, fmt::format("Have ready: comes due in {} all the same", season), "have by");
   add_items(part, page, plan.put_off, fmt::format("Put off beyond {}: in no sums and orders", season), "until");
   if (!plan.beforehand.empty() || !plan.have_ready.empty() || !plan.put_off.empty()) {
@@ -96,7 +125,11 @@ void add_season(const Element& parent, const ReportPage& page) {
       parent, "season",
       fmt::format("{} {}, {} to {}", plan.under_way() ? "In" : "Before", season, to_text(plan.from), to_text(plan.to)));
   add_out_of_use(part, page, plan.not_in_use);
-  add_paragraph(part, season_in_a_line(plan, page.look.command));
+  const Element sums = part.add("ul");
+  for (const std::string& sentence : season_in_sentences(plan, page.look.command)) {
+    say_with_days(sums.add("li"), sentence);
+  }
+  add_orders(part, page, plan);
   add_before_you_touch(part);
   if (const auto lines = laid_up_lines(plan); !lines.empty()) {
     part.add("h3").say("Laid up");
@@ -124,6 +157,7 @@ void add_season(const Element& parent, const ReportPage& page) {
     for (const service::OtherMachine& other : plan.others) list.add("li").say(other_words(other));
   }
   add_cautions(part, plan);
+  add_to_contents(part);
 }
 
 }  // namespace cli

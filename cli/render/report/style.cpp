@@ -18,10 +18,10 @@ body { max-width: 64rem; }
 .contents a { display: block; padding: .55rem 0; text-decoration: none; border-bottom: 1px solid var(--line); }
 .contents a b { text-decoration: underline; text-underline-offset: .2em; }
 .contents span { color: var(--quiet); }
-.contents summary { padding: .55rem 0; font-weight: bold; }
+.contents .numbers label { padding: .55rem 0; font-weight: bold; }
 .contents .keys { columns: 14rem; column-gap: 2rem; }
 .contents .keys li { break-inside: avoid; }
-summary, .numbers label { cursor: pointer; min-height: 1.5rem; }
+.numbers label { cursor: pointer; min-height: 1.5rem; }
 .numbers label { display: inline-block; padding: .2rem 0; }
 .numbers:has(:checked) [hidden] { display: block; content-visibility: visible; }
 @supports not selector(:has(*)) { .numbers [hidden] { display: block; content-visibility: visible; } }
@@ -51,6 +51,12 @@ caption.told { position: absolute; left: 0; clip-path: inset(50%); width: 1px; h
 .points svg.use rect { vector-effect: non-scaling-stroke; }
 .points .when { display: block; font-size: .9375rem; margin-top: .15rem; font-variant-numeric: tabular-nums; }
 .task { font-weight: bold; }
+.doing, .where { display: block; font-size: .9375rem; }
+.where { color: var(--quiet); }
+.bars-key { max-width: 44rem; font-size: .9375rem; }
+.needs th[scope=row] { min-width: 11rem; }
+.rows .group th { padding-top: .9rem; font-weight: bold; }
+.plot .reading.doubtful { stroke-dasharray: 2 1.5; }
 .points .task, .points .whose { display: block; }
 .season .task::after { content: " of"; font-weight: normal; color: var(--quiet); }
 .season .day { font-variant-numeric: tabular-nums; }
@@ -99,6 +105,7 @@ svg.plot { display: block; width: 100%; height: auto; }
   .season .day { display: block; font-weight: bold; }
   .season .odds .standing::before { content: none; }
   .season .remarks { display: block; }
+  .rows .group th { display: block; }
   .book th[scope=row] { display: inline; }
   .book td::before { content: none !important; }
   .book td { padding-right: .5rem; }
@@ -118,7 +125,11 @@ svg.plot { display: block; width: 100%; height: auto; }
   .points .bars { width: 20%; }
   .rows th, .rows td, .points th, .points td { padding-top: .15rem; padding-bottom: .15rem; }
   .numbers [hidden] { display: block; content-visibility: visible; }
+  .numbers.screen { display: none; }
   .numbers input { display: none; }
+  .doing, .where { font-size: inherit; line-height: 1.15; }
+  .book { font-size: 8pt; line-height: 1.15; }
+  .book th, .book td { padding-top: .05rem; padding-bottom: .05rem; }
   .numbers label { font-weight: bold; }
   .part { margin-top: 1.2rem; }
   .plate { break-after: avoid; }

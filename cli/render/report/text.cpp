@@ -27,8 +27,10 @@ std::string report_as_text(const service::Report& report, const Look& look) {
   say("work ahead", workload_counts(report));
   say("parts", parts_counts(report));
   say("machines", machines_counts(report));
-  text += '\n' +
-          wrapped("", fmt::format("The page with all of it: {} report --output report.html", look.command), columns, 0);
+  text +=
+      '\n' +
+      wrapped("", fmt::format("The page with all of it: {} {} --output report.html", look.command, asked_words(report)),
+              columns, 0);
   return report.due.points.empty() ? text : text + foot_of_list(look);
 }
 

@@ -26,6 +26,10 @@ std::string span_of(const UsageSpan& span) {
              : fmt::format("{} ({} to {})", whole_units(span.p50), whole_units(span.p10), whole_units(span.p90));
 }
 
+bool is_doubtful(const MeterForecast& meter, Day day) {
+  return std::find(meter.doubtful.begin(), meter.doubtful.end(), day) != meter.doubtful.end();
+}
+
 class Chart {
  public:
   Chart(const MeterForecast& meter, Day as_of) : meter_(meter), as_of_(as_of), now_(*meter.ahead.now) {
@@ -48,8 +52,10 @@ class Chart {
     for (const service::Knot& knot : meter_.known) known.push_back(place(knot.day, knot.usage));
     if (known.size() > 1) add_path(plot, "known", known);
     for (std::size_t i = 0; i < known.size(); ++i) {
-      // The first one is where the year begins, and mostly between two readings.
-      if (i > 0 || meter_.known[i].day != service::add_months(as_of_, -12)) add_dot(plot, "reading", known[i]);
+      if (i == 0 && meter_.first_between) continue;
+      const bool doubtful = is_doubtful(meter_, meter_.known[i].day);
+      add_dot(plot, doubtful ? "reading doubtful" : "reading", known[i]);
+      if (doubtful) add_text(plot, {known[i].x - 6, known[i].y + 3}, "end", "doubtful");
     }
     add_line(plot, "axis", {frame.left, frame.bottom}, {frame.right, frame.bottom});
   }
@@ -139,7 +145,11 @@ void add_usage_table(const Element& parent, const MeterForecast& meter) {
   };
   const std::string unit = service::cleaned(meter.ahead.meter->unit);
   for (const service::Knot& knot : meter.known) {
-    add(knot.day, {with_unit(knot.usage, unit), ""}, "", "known");
+    const bool between = meter.first_between && &knot == &meter.known.front();
+    const char* const how = between                        ? "between two readings"
+                            : is_doubtful(meter, knot.day) ? "read, and doubtful"
+                                                           : "known";
+    add(knot.day, {with_unit(knot.usage, unit), ""}, "", how);
   }
   const auto expected = [&](const UsageSpan& span, const char* what) {
     const std::string among =

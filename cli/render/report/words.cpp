@@ -3,11 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "render/due/due.h"
 #include "render/overdue/words.h"
 #include "render/parts/words.h"
 #include "render/shared/words.h"
+#include "service/overdue_news.h"
+#include "terminal/shell_word.h"
 
 namespace cli {
 
@@ -20,11 +23,45 @@ std::string known_words(const Report& report) {
   return fmt::format("{}; what is known goes up to {}.", machines, to_text(*report.known_until));
 }
 
+std::string soon_title() { return fmt::format("Safety and statutory: due, or within {} days", service::soon.count()); }
+
+std::string fleet_figures(const Report& report) {
+  if (!report.scope.machines) return "";
+  std::string text = figures_of_fleet();
+  if (report.gaps_elsewhere == 0) return text;
+  const auto count = static_cast<std::int64_t>(report.gaps_elsewhere);
+  return text + fmt::format(" They rest on {} not known of machines that this report is not about.",
+                            counted(count, "thing that is", "things that are"));
+}
+
+std::string asked_words(const Report& report) {
+  std::string words = "report";
+  if (!report.scope.site.empty()) {
+    words += " --site " + shell_word(report.scope.site);
+  } else if (report.scope.machines) {
+    for (const std::string& machine : *report.scope.machines) words += ' ' + shell_word(machine);
+  }
+  const bool at_hand = report.season && report.season->season == season_at_hand(*report.fleet, report.as_of);
+  if (report.season && !at_hand) words += " --season " + shell_word(report.season->season->key);
+  return words;
+}
+
 std::string overdue_counts(const Report& report) {
   std::vector<std::string> parts;
+  const auto soon = due_soon(report).size();
+  bool told_soon = soon == 0;
+  const auto tell_soon = [&] {
+    if (!std::exchange(told_soon, true)) parts.push_back(fmt::format("{} safety or statutory soon", soon));
+  };
   for (const service::OverdueBlock& block : overdue_blocks(report.due)) {
-    parts.push_back(fmt::format("{} {}", block.entries.size(), short_title_of(block.heading)));
+    if (block.heading > service::OverdueHeading::overdue) tell_soon();
+    // As many as the page has lines.
+    const service::BlockParts own = parts_of(block, report.due);
+    const std::size_t lines =
+        own.machines.size() + own.seen.size() + gap_lines(own.gaps).size() + own.points.size() + own.no_record.size();
+    parts.push_back(fmt::format("{} {}", lines, short_title_of(block.heading)));
   }
+  tell_soon();
   return parts.empty() ? "empty: all is well, and all is known" : fmt::format("{}", fmt::join(parts, ", "));
 }
 
@@ -50,17 +87,24 @@ std::string season_counts(const Report& report) {
 std::string workload_counts(const Report& report) {
   const service::Workload& load = report.workload;
   if (load.machines.empty()) return "nothing is to be reckoned";
-  return fmt::format("{:.1f} h of work ({:.1f} to {:.1f}) in {:.0f} services, to {}", load.labour_hours.mean,
-                     load.labour_hours.p10, load.labour_hours.p90, load.services.mean, to_text(load.to));
+  std::string text =
+      fmt::format("{:.1f} h of work ({:.1f} to {:.1f}) in {:.0f} services, to {}", load.labour_hours.mean,
+                  load.labour_hours.p10, load.labour_hours.p90, load.services.mean, to_text(load.to));
+  if (load.doubtful) text += fmt::format("; some of it {}", rests_on_doubt);
+  return text;
 }
 
 std::string parts_counts(const Report& report) {
-  const auto& needs = report.parts.needs;
-  const auto to_order =
-      std::count_if(needs.begin(), needs.end(), [](const service::PartNeed& need) { return need.is_short(); });
-  const PartsTables tables = parts_tables(report.parts);
-  return fmt::format("{} to order, {} perhaps short, {} in stock; for services to {}", to_order,
-                     tables.perhaps.size() - 1, tables.enough.size() - 1, to_text(report.parts.to));
+  const auto counts = [](const service::PartsList& list) {
+    const PartsTables tables = parts_tables(list);
+    return fmt::format("{} to order, {} perhaps short, {} in stock", tables.shorts.size() - 1,
+                       tables.perhaps.size() - 1, tables.enough.size() - 1);
+  };
+  std::string text = fmt::format(
+      "{} {}", counts(report.parts),
+      report.parts.before == nullptr ? "for services " + parts_span(report.parts) : parts_span(report.parts));
+  if (!report.parts_beyond) return text;
+  return text + fmt::format("; beyond that, to {}: {}", to_text(report.parts_beyond->to), counts(*report.parts_beyond));
 }
 
 std::string machines_counts(const Report& report) {

@@ -2,10 +2,22 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "service/report.h"
 
 namespace cli {
+
+// Of the part that comes first: the overdue list, and what must not wait beside it.
+inline constexpr std::string_view overdue_title = "Overdue, safety soon, and not known";
+
+std::string soon_title();  // `Safety and statutory: due, or within 7 days`
+
+// Of a report of some machines: that orders are the whole fleet's, and how much is not known elsewhere.
+std::string fleet_figures(const service::Report& report);
+
+// How the same is asked again: `report --site mere --season pumping`.
+std::string asked_words(const service::Report& report);
 
 std::string known_words(const service::Report& report);      // `14 machines; what is known goes up to 2026-06-13.`
 std::string overdue_counts(const service::Report& report);   // `1 out of use, 7 overdue, 6 to find out`

@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <array>
 
+#include "render/report/pieces.h"
 #include "render/report/plot.h"
 #include "render/shared/words.h"
+#include "render/workload/words.h"
 
 namespace cli {
 namespace {
@@ -18,6 +20,8 @@ std::string_view month_of(service::Day day) {
                                                    "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
   return names.at(unsigned{std::chrono::year_month_day{day}.month()} - 1);
 }
+
+bool whole_month(const service::WorkloadRow& row) { return !begins_late(row) && !ends_early(row); }
 
 std::string summary(const service::Workload& load) {
   const auto most = std::max_element(load.rows.begin(), load.rows.end(), [](const auto& a, const auto& b) {
@@ -52,12 +56,17 @@ void add_workload_chart(const Element& parent, const service::Workload& load) {
     add_box(plot, "band", {from, hours.at(labour.p10)}, {to, hours.at(labour.p90)});
     add_line(plot, "middle", {from - 1.5, hours.at(labour.mean)}, {to + 1.5, hours.at(labour.mean)});
     const std::chrono::year_month_day day{row.from};
-    add_text(plot, {(from + to) / 2, frame.bottom + 13}, "middle", month_of(row.from));
+    add_text(plot, {(from + to) / 2, frame.bottom + 13}, "middle",
+             std::string(month_of(row.from)) + (whole_month(row) ? "" : "*"));
     if (i == 0 || day.month() == std::chrono::January) {
       add_text(plot, {(from + to) / 2, frame.bottom + 26}, "middle", fmt::format("{}", int{day.year()}));
     }
   }
   add_line(plot, "axis", {frame.left, frame.bottom}, {frame.right, frame.bottom});
+  if (!std::all_of(load.rows.begin(), load.rows.end(), whole_month)) {
+    add_paragraph(parent, fmt::format("* Part of a month: from {}, to {}.", to_text(load.as_of), to_text(load.to)),
+                  "quiet");
+  }
 }
 
 }  // namespace cli

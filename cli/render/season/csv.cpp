@@ -36,6 +36,8 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
                              {"never_wait", yes_or_no(item.never_waits())},
                              {"unknown", joined_kinds(item.point.unknown)},
                              {"includes", csv_text(included_words(item, "; "))},
+                             {"included_in", csv_text(item.included_in ? task_of(*item.included_in) : "")},
+                             {"group", std::string(to_text(item.group()))},
                              {"checks", csv_text(fmt::format("{}", fmt::join(checks, "; ")))},
                              {"waits_for", csv_text(awaited_words(item, "; "))},
                              {"takes_minutes", takes.time ? std::to_string(takes.time->count()) : ""},
@@ -111,7 +113,10 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "put_off_note",
                   "put_off_by_estimate",
                   "never_wait",
-                  "do_not_run"});
+                  "do_not_run",
+                  "doubtful",
+                  "included_in",
+                  "group"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
   for (const auto& item : plan.put_off) add_item(table, "put-off", item, fleet, "");
@@ -119,7 +124,8 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
     add_point(table, "not-before-end", rest.point, fleet,
               {{"odds", share(rest.odds)},
                {"sooner_if", joined_names(rest.point.sooner_if)},
-               {"measure_again", joined_names(rest.point.measure_again)}});
+               {"measure_again", joined_names(rest.point.measure_again)},
+               {"doubtful", yes_or_no(rest.point.doubtful)}});
   }
   for (const service::Point& point : plan.find_out) {
     add_point(table, "find-out", point, fleet,

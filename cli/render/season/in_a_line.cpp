@@ -16,10 +16,10 @@ namespace {
 using service::SeasonPlan;
 using service::to_text;
 
-std::string sums_of(std::size_t points, const service::SeasonSums& sums) {
-  std::string text =
-      fmt::format("{}, {} of work", service::counted(static_cast<std::int64_t>(points), "point", "points"),
-                  hours_words(static_cast<double>(sums.labour_minutes) / 60));
+std::string sums_of(const service::SeasonSums& sums, bool never_wait) {
+  std::string text = service::counted(static_cast<std::int64_t>(sums.points), "point", "points");
+  if (never_wait && sums.never_wait > 0) text += fmt::format(", {} of them safety or statutory", sums.never_wait);
+  text += fmt::format("; {} of work", hours_words(static_cast<double>(sums.labour_minutes) / 60));
   if (sums.several_people) text += " (two people count twice)";
   if (!sums.no_time.empty()) {
     text += fmt::format(" (and {} no time)", service::counted(static_cast<std::int64_t>(sums.no_time.size()),
@@ -62,12 +62,12 @@ std::string none_at_work(const SeasonPlan& plan, const std::string& command) {
 std::string never_wait_not_known(const SeasonPlan& plan) {
   const auto count = static_cast<std::int64_t>(plan.find_out_never_wait);
   if (count == 0) return "";
-  return fmt::format(" Find out first: of {} too little is known.",
+  return fmt::format("Find out first: of {} too little is known.",
                      service::counted(count, "safety or statutory task", "safety or statutory tasks"));
 }
 
-std::string work_of(const SeasonPlan& plan, const std::string& command) {
-  if (plan.at_work == 0 && plan.beforehand.empty() && !plan.others.empty()) return none_at_work(plan, command);
+std::vector<std::string> work_of(const SeasonPlan& plan, const std::string& command) {
+  if (plan.at_work == 0 && plan.beforehand.empty() && !plan.others.empty()) return {none_at_work(plan, command)};
   const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty() && plan.not_in_use.empty();
   std::string text;
   if (plan.beforehand.empty()) {
@@ -75,24 +75,21 @@ std::string work_of(const SeasonPlan& plan, const std::string& command) {
                        all_known ? "" : " that is known", plan.under_way() ? "now" : "before " + to_text(plan.from),
                        all_known ? "." : "; find out what is not known.");
   } else {
-    text = fmt::format("{}: {}{}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),
-                       sums_of(plan.beforehand.size() + plan.before_sums.left_off, plan.before_sums),
-                       plan.before_sums.never_wait > 0
-                           ? fmt::format("; {} of them safety or statutory", plan.before_sums.never_wait)
-                           : "");
+    text = fmt::format("{}: {}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),
+                       sums_of(plan.before_sums, true));
   }
-  text += never_wait_not_known(plan);
-  if (!plan.have_ready.empty())
-    text +=
-        fmt::format(" Have ready: {}.", sums_of(plan.have_ready.size() + plan.ready_sums.left_off, plan.ready_sums));
+  std::vector<std::string> sentences{text};
+  if (std::string unknown = never_wait_not_known(plan); !unknown.empty()) sentences.push_back(std::move(unknown));
+  if (!plan.have_ready.empty()) sentences.push_back(fmt::format("Have ready: {}.", sums_of(plan.ready_sums, false)));
   if (!plan.put_off.empty()) {
-    text += fmt::format(" Put off beyond {}: {}.", service::cleaned(plan.season->key),
-                        service::counted(static_cast<std::int64_t>(plan.put_off.size()), "point", "points"));
+    sentences.push_back(
+        fmt::format("Put off beyond {}: {}.", service::cleaned(plan.season->key),
+                    service::counted(static_cast<std::int64_t>(plan.put_off.size()), "point", "points")));
   }
-  return text;
+  return sentences;
 }
 
-std::string what_of(const service::PartNeed& need) {
+std::string bought_words(const service::PartNeed& need) {
   std::string text = to_buy(need) + ' ' + service::cleaned(need.key);
   if (need.late_days > 0) text += fmt::format(" ({} late)", service::counted(need.late_days, "day", "days"));
   return text;
@@ -100,14 +97,9 @@ std::string what_of(const service::PartNeed& need) {
 
 // What is to be ordered, by day.
 std::string orders_of(const SeasonPlan& plan) {
-  std::map<service::Day, std::vector<std::string>> by_day;
-  for (const service::PartNeed& need : plan.parts) {
-    if (need.order_by) by_day[*need.order_by].push_back(what_of(need));
-  }
   std::string text;
-  for (const auto& [day, what] : by_day) {
-    text += fmt::format("{}{}: {}", text.empty() ? " Order " : "; ",
-                        day == plan.as_of ? std::string("today") : "by " + to_text(day), fmt::join(what, ", "));
+  for (const auto& [day, what] : season_orders(plan)) {
+    text += fmt::format("{}{}: {}", text.empty() ? "Order " : "; ", day == "today" ? day : "by " + day, what);
   }
   return text.empty() ? text : text + '.';
 }
@@ -128,14 +120,34 @@ std::string doubts_of(const SeasonPlan& plan) {
       contradicts ? fmt::format("{} readings {}contradict each other", one ? "its" : "their",
                                 doubtful ? "are hard to believe or " : "")
                   : fmt::format("{} hard to believe", one ? "its last reading is" : "their last readings are");
-  return fmt::format("Look first at the {} of {}: {}, and rows and orders rest on {}. ", one ? "meter" : "meters",
+  return fmt::format("Look first at the {} of {}: {}, and rows and orders rest on {}.", one ? "meter" : "meters",
                      listed(machines, "and"), readings, one && !contradicts ? "it" : "them");
 }
 
 }  // namespace
 
+std::vector<std::pair<std::string, std::string>> season_orders(const SeasonPlan& plan) {
+  std::map<service::Day, std::vector<std::string>> by_day;
+  for (const service::PartNeed& need : plan.parts) {
+    if (need.order_by) by_day[*need.order_by].push_back(bought_words(need));
+  }
+  std::vector<std::pair<std::string, std::string>> orders;
+  for (const auto& [day, what] : by_day) {
+    orders.emplace_back(day == plan.as_of ? "today" : to_text(day), fmt::format("{}", fmt::join(what, ", ")));
+  }
+  return orders;
+}
+
+std::vector<std::string> season_in_sentences(const SeasonPlan& plan, const std::string& command) {
+  std::vector<std::string> sentences = work_of(plan, command);
+  if (std::string doubts = doubts_of(plan); !doubts.empty()) sentences.insert(sentences.begin(), std::move(doubts));
+  return sentences;
+}
+
 std::string season_in_a_line(const SeasonPlan& plan, const std::string& command) {
-  return doubts_of(plan) + work_of(plan, command) + orders_of(plan);
+  std::vector<std::string> sentences = season_in_sentences(plan, command);
+  if (std::string orders = orders_of(plan); !orders.empty()) sentences.push_back(std::move(orders));
+  return fmt::format("{}", fmt::join(sentences, " "));
 }
 
 }  // namespace cli

@@ -46,8 +46,14 @@ Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reas
                 {"position", text_or_null(included.name.position)},
                 {"standing", service::to_text(included.standing)},
                 {"safety", included.name.safety},
-                {"competent_person", included.name.competent_person}};
+                {"competent_person", included.name.competent_person},
+                {"own_row", included.own_row}};
   });
+  json["included_in"] = nullptr;
+  if (item.included_in) {
+    json["included_in"] = {{"task", item.included_in->task}, {"position", text_or_null(item.included_in->position)}};
+  }
+  json["group"] = to_text(item.group());
   json["checks"] = array_of(item.checks, [](const service::FollowUp* check) { return check->name; });
   json["waits_for"] = array_of(item.waits_for, [](const service::SeasonAwaited& awaited) {
     return Json{{"part", awaited.part}, {"from", to_text(awaited.from)}};
@@ -82,8 +88,8 @@ Json other_as_json(const service::OtherMachine& other, const service::Fleet& fle
   return json;
 }
 
-Json sums_as_json(const service::SeasonSums& sums, std::size_t points, const service::Fleet& fleet) {
-  return {{"points", points + sums.left_off},
+Json sums_as_json(const service::SeasonSums& sums, const service::Fleet& fleet) {
+  return {{"points", sums.points},
           {"never_wait", sums.never_wait},
           {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
           {"several_people", sums.several_people},
@@ -129,8 +135,8 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   json["at_work"] = plan.at_work;
   json["others"] =
       array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });
-  json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, plan.beforehand.size(), fleet)},
-                  {"have_ready", sums_as_json(plan.ready_sums, plan.have_ready.size(), fleet)},
+  json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, fleet)},
+                  {"have_ready", sums_as_json(plan.ready_sums, fleet)},
                   {"find_out", {{"points", plan.find_out.size()}, {"never_wait", plan.find_out_never_wait}}}};
   json["currency"] = text_or_null(plan.fleet->currency);
   json["parts"] = array_of(plan.parts, [&](const service::PartNeed& need) { return need_as_json(need, *plan.fleet); });

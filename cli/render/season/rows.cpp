@@ -20,7 +20,7 @@ using service::SeasonItem;
 using service::SeasonPlan;
 
 std::string mark_of(const SeasonItem& item) {
-  return std::string(item.safety ? "S" : "") + (item.competent_person ? "C" : "");
+  return std::string(item.safety ? "S" : "") + (item.competent_person ? "C" : "") + (item.point.doubtful ? "D" : "");
 }
 
 // What is due is due; odds are for what is not.
@@ -55,8 +55,8 @@ std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
       return !point.position.empty() && !its.position.empty() && its.machine == point.machine &&
              its.name == point.name && other.item->do_by == item.do_by && other.odds == said.odds &&
              other.lost == said.lost && !point.put_off && !its.put_off && its.measure_again == point.measure_again &&
-             item.covered.empty() && other.item->covered.empty() && item.round == other.item->round &&
-             item.waits_for.empty() && other.item->waits_for.empty();
+             item.covered.empty() && other.item->covered.empty() && item.included_in == other.item->included_in &&
+             item.round == other.item->round && item.waits_for.empty() && other.item->waits_for.empty();
     });
     if (alike == all.end()) alike = all.insert(all.end(), std::move(said));
     if (!point.position.empty()) alike->positions.push_back(point.position);
@@ -100,9 +100,12 @@ std::string remarks_of(const Said& said) {
   std::vector<std::string> remarks;
   const SeasonItem& item = *said.item;
   if (forbids_running(item.point) && !item.again()) remarks.emplace_back(not_before_mended);
+  if (item.point.doubtful) remarks.emplace_back(rests_on_doubt);
   if (said.positions.size() > 1 && said.positions.size() < item.point.task->positions.size()) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
   }
+  if (item.included_in)
+    remarks.push_back(fmt::format("{} includes it, and has its work and parts", task_of(*item.included_in)));
   if (!item.covered.empty()) remarks.push_back("includes " + included_words(item, ", "));
   if (!item.waits_for.empty()) remarks.push_back(awaited_words(item, ", "));
   if (const std::string checks = checks_words(item); !checks.empty() && !item.again()) remarks.push_back(checks);
@@ -141,6 +144,7 @@ std::string included_words(const SeasonItem& item, const char* between) {
     if (is_due) marks.push_back(words_of(included.standing));
     if (included.name.safety) marks.emplace_back("safety");
     if (included.name.competent_person) marks.emplace_back("by a competent person");
+    if (included.own_row) marks.emplace_back("in a row of its own");
     const std::string more = marks.empty() ? "" : fmt::format(" ({})", fmt::join(marks, ", "));
     all.push_back(task_of(included.name) + more);
   }
@@ -166,7 +170,23 @@ std::vector<SeasonRow> rows_in_words(const std::vector<SeasonItem>& items) {
   return rows;
 }
 
-std::string season_rows(const std::vector<SeasonItem>& items, const char* day, const Look& look) {
+std::string_view group_words(service::SeasonGroup group) {
+  switch (group) {
+    case service::SeasonGroup::overdue:
+      return "Overdue";
+    case service::SeasonGroup::due:
+      return "Due now";
+    case service::SeasonGroup::never_waits:
+      return "Safety and statutory, by day";
+    case service::SeasonGroup::rest:
+      return "The rest, by day";
+    case service::SeasonGroup::put_off:
+      return "Put off, by the day on which that ends";
+  }
+  return "";
+}
+
+std::string season_rows(const std::vector<SeasonItem>& items, const char* day, const Look& look, bool grouped) {
   std::vector<Row> rows{{"", day, "machine", "task", "odds", "lost", "takes"}};
   const auto all = rows_in_words(items);
   for (const SeasonRow& row : all) {
@@ -182,6 +202,9 @@ std::string season_rows(const std::vector<SeasonItem>& items, const char* day, c
   const std::string indent(widths[0] + 3, ' ');
   std::string text;
   for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (grouped && i > 0 && (i == 1 || all[i - 1].item->group() != all[i - 2].item->group())) {
+      text += fmt::format("{}{}\n", i == 1 ? "" : "\n", group_words(all[i - 1].item->group()));
+    }
     text += line_of(rows[i], widths, 0, folds ? names : rows[i].size());
     if (folds) text += indent + line_of(rows[i], widths, names, rows[i].size());
     const std::string remarks = i == 0 ? "" : all[i - 1].remarks;
@@ -199,6 +222,9 @@ std::string season_legend(const SeasonPlan& plan, const std::string& command) {
   std::string text;
   if (marked([](const SeasonItem& item) { return item.safety; })) text += "S: safety. ";
   if (marked([](const SeasonItem& item) { return item.competent_person; })) text += "C: by a competent person. ";
+  if (marked([](const SeasonItem& item) { return item.point.doubtful; })) {
+    text += fmt::format("D: {}. ", rests_on_doubt);
+  }
   if (marked([](const SeasonItem& item) { return odds_of(item) == "due?"; })) {
     text += "due?: by estimate its use alone has brought it due; read the meter. ";
   }

@@ -12,19 +12,23 @@ namespace cli {
 // A row a service, positions of a task that stand alike in one.
 struct SeasonRow {
   const service::SeasonItem* item = nullptr;  // the first of them; points into what was given
-  std::string mark;                           // `S`, `C`: that it never waits, and why
+  std::string mark;                           // `S`, `C`: that it never waits, and why; `D`: that it is doubtful
   std::string day;
   std::string task;
   std::string odds;
   std::string lost;
   std::string takes;
-  std::string remarks;
+  std::string remarks;  // that it is doubtful first
 };
 
 std::vector<SeasonRow> rows_in_words(const std::vector<service::SeasonItem>& items);
 
-// The same as a table of text. `day`: what the day in front is called.
-std::string season_rows(const std::vector<service::SeasonItem>& items, const char* day, const Look& look);
+// `Safety and statutory, by day`.
+std::string_view group_words(service::SeasonGroup group);
+
+// The same as a table of text. `day`: what the day in front is called. `grouped`: with a heading for each group.
+std::string season_rows(const std::vector<service::SeasonItem>& items, const char* day, const Look& look,
+                        bool grouped = false);
 
 // `brakes (overdue, safety), engine-oil`: what a service includes besides.
 std::string included_words(const service::SeasonItem& item, const char* between);

@@ -62,7 +62,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   if (!plan.beforehand.empty()) {
     text += '\n' +
             heading(look, plan.under_way() ? "Do now, or by the day in front" : fmt::format("Do before {}", season)) +
-            season_rows(plan.beforehand, "do by", look);
+            season_rows(plan.beforehand, "do by", look, true);
   }
   if (!plan.have_ready.empty()) {
     text += '\n' + heading(look, fmt::format("Have ready: comes due in {} all the same", season)) +

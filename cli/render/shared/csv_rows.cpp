@@ -79,7 +79,8 @@ std::vector<std::string> point_columns() {
           "put_off_by_estimate",
           "usage_meter",
           "fitted_meter",
-          "do_not_run"};
+          "do_not_run",
+          "doubtful"};
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
@@ -188,7 +189,8 @@ void add_standing(CsvCells& cells, const service::Point& point) {
                              {"due_span_p50", figure(point.due_span.p50)},
                              {"due_span_p90", figure(point.due_span.p90)},
                              {"sooner_if", joined_names(point.sooner_if)},
-                             {"measure_again", joined_names(point.measure_again)}});
+                             {"measure_again", joined_names(point.measure_again)},
+                             {"doubtful", yes_or_no(point.doubtful)}});
   add_put_off(cells, point);
 }
 

@@ -108,6 +108,7 @@ std::string rest_of(const service::BookLine& line) {
   const Fact& fact = line.fact;
   std::vector<std::string> parts;
   if (line.struck) parts.push_back("STRUCK " + service::cleaned(line.struck_because));
+  if (line.doubtful) parts.emplace_back("doubtful: hard to believe");
   if (line.usage) parts.push_back("usage " + to_text_tenths(*line.usage));
   if (fact.found) parts.push_back(fmt::format("found {}", to_text(*fact.found)));
   if (!fact.by.empty()) parts.push_back("by " + service::cleaned(fact.by));

@@ -227,6 +227,7 @@ Json span_as_json(const service::DueSpan& span) {
 void add_observed(Json& json, const service::Point& point) {
   json["sooner_if"] = point.sooner_if;
   json["measure_again"] = point.measure_again;
+  json["doubtful"] = point.doubtful;
 }
 
 Json place_of(const service::Point& point) { return place_of(service::name_of(point)); }
@@ -268,7 +269,8 @@ Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet) {
             {"late_days", need.late_days},
             {"price", number_or_null(need.price)},
             {"cost", number_or_null(need.cost)},
-            {"ready", number(need.ready)}};
+            {"ready", number(need.ready)},
+            {"doubtful", need.doubtful}};
   json["uses"] = array_of(need.uses, [&](const service::PartUse& use) {
     Json part = machine_of(*use.machine, fleet);
     part["task"] = use.task;
@@ -278,6 +280,7 @@ Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet) {
     part["likely"] = use.likely;
     part["ready"] = use.ready;
     part["other_work"] = use.other_work;
+    part["doubtful"] = use.doubtful;
     part["due_span"] = span_as_json(use.due);
     part["do_by"] = day_or_null(use.done.p10);
     return part;

@@ -52,7 +52,7 @@ void mark(Json& json, const service::Point& point);           // safety, compete
 Json sentences_of(const std::vector<std::string>& cautions);  // of those that the catalogue has
 Json put_off_or_null(const std::optional<service::PutOff>& put_off);
 Json span_as_json(const service::DueSpan& span);             // three days
-void add_observed(Json& json, const service::Point& point);  // sooner_if, measure_again
+void add_observed(Json& json, const service::Point& point);  // sooner_if, measure_again, doubtful
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
 Json point_as_json(const service::Point& point, const service::Fleet& fleet);
 Json gap_as_json(const service::Gap& gap, const service::Fleet& fleet);

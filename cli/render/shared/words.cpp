@@ -322,6 +322,7 @@ std::string as_known(const service::DaySpan& span) {
 std::vector<std::string> remarks_of(const Point& point) {
   std::vector<std::string> remarks = marks_of(point);
   if (forbids_running(point)) remarks.emplace_back(not_before_mended);
+  if (point.doubtful) remarks.emplace_back(rests_on_doubt);
   if (point.by_estimate) remarks.emplace_back("by estimate: read the meter");
   if (std::string sooner = sooner_words(point); !sooner.empty()) remarks.push_back(std::move(sooner));
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off, *point.machine));

@@ -73,6 +73,7 @@ std::string when(const service::Point& point, service::Day as_of);
 
 // Of what forbids to run a machine (`run_ban.h`).
 inline constexpr std::string_view not_before_mended = "do not run it before that is mended";
+inline constexpr std::string_view rests_on_doubt = "rests on a doubtful reading";  // `doubtful` in data
 
 // What else must be known: that it never waits, that it forbids to run the machine, by estimate, sooner by what is
 // seen, put off, year only, not known.

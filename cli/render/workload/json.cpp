@@ -60,6 +60,7 @@ Json workload_answer(const service::Workload& load) {
   json["unknown"] = places_of(load.unknown, *load.fleet);
   json["not_in_use"] = not_in_use_as_json(load.not_in_use, *load.fleet);
   json["gaps"] = gaps_as_json(load.gaps, *load.fleet);
+  json["doubtful"] = load.doubtful;
   json["no_time"] = places_of(load.no_time, *load.fleet);
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;

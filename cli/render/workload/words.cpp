@@ -21,11 +21,19 @@ std::string money_of(const Spread& spread) {
 }
 
 std::string row_name(const WorkloadRow& row, service::Step step) {
-  if (step == service::Step::month) return to_text(row.from).substr(0, 7);
-  return to_text(row.from);
+  if (step != service::Step::month) return to_text(row.from);
+  const std::string month = to_text(row.from).substr(0, 7);
+  if (begins_late(row)) return month + " from " + to_text(row.from).substr(8);
+  return ends_early(row) ? month + " to " + to_text(row.to).substr(8) : month;
 }
 
 }  // namespace
+
+bool begins_late(const WorkloadRow& row) { return unsigned{std::chrono::year_month_day{row.from}.day()} != 1; }
+
+bool ends_early(const WorkloadRow& row) {
+  return unsigned{std::chrono::year_month_day{row.to + std::chrono::days{1}}.day()} != 1;
+}
 
 std::string used_words(const std::vector<service::WorkloadPart>& parts, std::size_t left_off) {
   std::vector<std::string> words;

@@ -9,6 +9,10 @@
 
 namespace cli {
 
+// Of rows by month: the month began before it, or goes on behind it.
+bool begins_late(const service::WorkloadRow& row);
+bool ends_early(const service::WorkloadRow& row);
+
 // A row a week or month, headings first and all together last: labour, services, parts, money.
 std::vector<Row> workload_rows(const service::Workload& load);
 

@@ -24,6 +24,7 @@ struct BookLine {
   std::string meter_unit;       // of `at`, `last`, `first` and usage; empty: it shows no value of a meter
   std::optional<Amount> usage;  // lifetime usage, where it differs from what the meter showed
   std::optional<Amount> shown;  // of a delay until a use: what the meter now on the machine shows then
+  bool doubtful = false;        // a value that is hard to believe
   bool struck = false;
   std::string struck_because;
 };

@@ -72,6 +72,10 @@ struct GapLine {
 std::vector<GapLine> gap_lines(const std::vector<const Gap*>& gaps);
 std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps);
 
+// Whether readings are among them that are hard to believe, or contradict each other: what is added up over their
+// machines rests on these.
+bool rest_on_doubt(const std::vector<Gap>& gaps);
+
 struct MachineUse {
   const Machine* machine = nullptr;
   UseState state;

@@ -37,6 +37,9 @@ struct MeterForecast {
   // Lifetime usage as it is known of the year before, oldest first: the day on which that begins, where usage is known
   // by then, and every day from there on that a value is known of.
   std::vector<Knot> known;
+  bool first_between = false;  // the first of them lies between two values: it is reckoned, nobody read it
+  std::vector<Day> doubtful;   // days of which the value is hard to believe, or contradicted
+  UseState state;              // of its machine: one that stands uses nothing until it is back
   UseLately lately = UseLately::as_before;
   std::optional<BusyMonths> busy;       // where anything is expected
   std::optional<UsageSpan> in_a_month;  // none beyond the last day

@@ -39,8 +39,16 @@ struct Report {
   DueList due;
   std::optional<SeasonPlan> season;  // none: the fleet has no seasons
   Workload workload;                 // by month
+  // With a season: for the work before it and what to have ready, as `parts_before` lists them; else the services until
+  // `parts_to`.
   PartsList parts;
+  // With a season: of the services until `parts_to` those that are in `parts` in no way. What that buys is in stock by
+  // then, so no part stands here for a need that is told there.
+  std::optional<PartsList> parts_beyond;
   Forecast forecast;
+  // What is not known of machines that were not asked about, and on which the fleet's stock and orders rest: a number
+  // alone, for who reads of one site is not told of another's machines.
+  std::size_t gaps_elsewhere = 0;
   std::vector<Book> books;  // of the machines that are kept on that day, in the order of the fleet file
 };
 
@@ -48,6 +56,16 @@ struct Report {
 // snapshot must hold them all, and it fails as that and `season_plan` do.
 Report report(const Snapshot& snapshot, const std::vector<Fact>& facts, const ReportAsk& ask,
               const Forecaster& forecaster, const Progress& progress = {});
+
+// So many days ahead a safety or statutory task must not wait.
+inline constexpr std::chrono::days soon{7};
+
+// What must not wait and is not on the overdue list: safety and statutory tasks that are due, or come due soon, of
+// machines that are in use. In the order of the due list; points into the report.
+std::vector<const Point*> due_soon(const Report& report);
+
+// What is to be bought, by supplier. Empty where the report is of some machines: the bill is the whole fleet's.
+std::vector<SupplierOrder> shopping_of(const Report& report);
 
 // One machine of a report, and what the report says of it.
 struct MachinePage {

@@ -32,6 +32,7 @@ std::string_view to_text(SeasonReason reason);  // `due`
 struct SeasonIncluded {
   PointName name;
   Standing standing = Standing::later;
+  bool own_row = false;  // it is listed by itself, too
 };
 
 // A part that a service takes and that cannot be there by its day.
@@ -39,6 +40,17 @@ struct SeasonAwaited {
   std::string part;
   Day from;  // as-of and its lead time
 };
+
+// Under which heading a row stands, in this order.
+enum class SeasonGroup {
+  overdue,      // it, or one that it includes and that has no row of its own
+  due,          // likewise
+  never_waits,  // for safety, or for a competent person
+  rest,
+  put_off,  // of the rest
+};
+
+std::string_view to_text(SeasonGroup group);  // `never-waits`
 
 // A service to do beforehand, or to have everything ready for.
 struct SeasonItem {
@@ -52,17 +64,21 @@ struct SeasonItem {
   // laid up the last day before it is back; where somebody put it off the end of that, which alone may lie behind the
   // season.
   Day do_by;
-  std::optional<double> gives_up;        // the share of its life that is left on that day
-  int round = 1;                         // 2: once more, in the season, after it was done as said before; 3: ...
-  int between = 0;                       // comes due so many times more before the season begins
-  std::vector<SeasonIncluded> covered;   // points of the block that this one includes
+  std::optional<double> gives_up;       // the share of its life that is left on that day
+  int round = 1;                        // 2: once more, in the season, after it was done as said before; 3: ...
+  int between = 0;                      // comes due so many times more before the season begins
+  std::vector<SeasonIncluded> covered;  // points of the block that this one includes
+  // What never waits and is due has a row of its own, for it can be done before the service that includes it, which may
+  // wait for parts. Its work and parts are in that one's.
+  std::optional<PointName> included_in;
   std::vector<const FollowUp*> checks;   // that follow it, or what it includes
   std::vector<SeasonAwaited> waits_for;  // parts
   bool safety = false;                   // it, or one that it includes, is a safety task
   bool competent_person = false;         // or one for a competent person
-  Standing worst = Standing::later;      // of it and of those that it includes
+  Standing worst = Standing::later;      // of it and of those that it includes and that have no row of their own
   std::optional<Day> back_on;            // of a machine that is laid up: the day on which it counts as in use again
   Resources resources;
+  SeasonGroup group() const;
   bool again() const { return round > 1; }
   bool while_laid_up() const { return back_on && do_by < *back_on; }  // before its machine goes back to work
   bool never_waits() const { return safety || competent_person; }
@@ -93,6 +109,7 @@ struct SeasonPart {
 };
 
 struct SeasonSums {
+  std::size_t points = 0;           // services: rows but those that another one includes; also those left off
   std::int64_t labour_minutes = 0;  // of one person: two people count twice
   bool several_people = false;      // some of the work is not for one alone
   std::vector<PointName> no_time;   // tasks that say no `takes`

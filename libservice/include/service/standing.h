@@ -139,10 +139,12 @@ inline bool reached(const LimbStanding& limb) {
 // Comes due by what somebody sees or measures.
 inline bool observed(LimbKind kind) { return kind == LimbKind::sign || kind == LimbKind::measured; }
 
-// The share of its interval that a limb has used, over 1 past its due point; by the estimate where only that has
-// brought it there. For drawing and for weighing, nothing is decided by it. Nothing for limbs that have no interval to
-// use up, or where it is not known.
+// The share of its interval that a limb has used by what is known, over 1 past its due point. For drawing and for
+// weighing, nothing is decided by it. Nothing for limbs that have no interval to use up, or where it is not known.
 std::optional<double> share_used(const LimbStanding& limb, Day as_of);
+
+// The same by today's estimate of use, where that is more than what is known.
+std::optional<double> share_estimated(const LimbStanding& limb);
 
 // --- One service point -------------------------------------------------------------------------------------
 
@@ -193,6 +195,9 @@ struct Point {
   std::vector<std::string> measure_again;  // what was measured, and lies within a fifth of its limit
   std::optional<Fitted> fitted;
   std::optional<PutOff> put_off;  // in effect today; the standing stays what it is
+  // It counts use by a meter whose newest values are hard to believe, or contradict each other: its days and figures
+  // may change with them.
+  bool doubtful = false;
   bool checks_not_asked = false;  // its task has checks, and the last service was told of later: nobody owes them
   std::vector<LimbStanding> limbs;
 };
@@ -205,6 +210,11 @@ inline bool by_competent_person(const Point& point) {
 
 // Of these it is never said that they can wait: they come first, and nobody puts them off.
 inline bool never_waits(const Point& point) { return never_waits(*point.task, point.follow_up); }
+
+// What is done, as the schedule says it (`do:`).
+inline const std::string& doing_of(const Point& point) {
+  return point.follow_up != nullptr ? point.follow_up->doing : point.task->doing;
+}
 
 inline bool reached(const Point& point) { return point.ruled_by && reached(point.limbs[*point.ruled_by]); }
 

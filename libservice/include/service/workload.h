@@ -96,6 +96,7 @@ struct Workload {
   std::vector<PointName> unknown;      // points of which nothing can be said
   std::vector<MachineUse> not_in_use;  // in the sums from the day on which they are back, where somebody said when
   std::vector<Gap> gaps;               // what the figures rest on and is not known, as the due list says it
+  bool doubtful = false;               // some of them rest on readings that are hard to believe
   std::vector<PointName> no_time;      // points with services but no `takes`
   std::vector<std::string> no_price;   // parts and fluids
   bool labour_priced = false;
@@ -131,6 +132,7 @@ struct PartUse {
   bool ready = false;   // to be had ready for a season: it may come due in it all the same
   // Of the parts for a season: not on its list, and yet it takes from the same stock before the season begins.
   bool other_work = false;
+  bool doubtful = false;  // as its point
 };
 
 // One part or fluid. What is needed, stock and order are the whole fleet's: stock is shared out by day of need.
@@ -153,6 +155,7 @@ struct PartNeed {
   std::optional<Money> price;       // of one unit
   std::optional<Money> cost;        // of what is to be bought
   std::vector<PartUse> uses;        // by day; those of the scope
+  bool doubtful = false;            // one of its likely uses is, of whatever machine
   bool is_short() const { return short_by.hundredths > 0; }
 };
 

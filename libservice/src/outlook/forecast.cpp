@@ -32,9 +32,26 @@ std::vector<Knot> known_of(const MeterHistory& history, Day as_of) {
   return known;
 }
 
-MeterForecast forecast_of(MeterAhead&& ahead, const MeterHistory& history, Day as_of) {
+// Days of values that are hard to believe, or contradict what was known.
+std::vector<Day> doubtful_days(const Snapshot& snapshot, const MeterAhead& meter, const MeterHistory& history) {
+  std::vector<Day> days;
+  for (const Doubt& doubt :
+       standing_doubts(snapshot.fleet(), *meter.machine, *meter.meter, snapshot.facts_of(meter.machine->key))) {
+    days.push_back(doubt.to);
+  }
+  for (const Contradiction& contradiction : history.contradictions()) days.push_back(contradiction.day);
+  return days;
+}
+
+MeterForecast forecast_of(const Snapshot& snapshot, MeterAhead&& ahead) {
+  const Day as_of = snapshot.as_of();
+  const MeterHistory history(*ahead.machine, *ahead.meter, snapshot.facts_of(ahead.machine->key));
   MeterForecast meter;
   meter.known = known_of(history, as_of);
+  meter.first_between = !meter.known.empty() && std::none_of(history.knots().begin(), history.knots().end(),
+                                                             [&](const Knot& knot) { return knot == meter.known[0]; });
+  meter.doubtful = doubtful_days(snapshot, ahead, history);
+  meter.state = use_state(snapshot, *ahead.machine);
   meter.ahead = std::move(ahead);
   meter.in_a_month = span_on(meter.ahead, add_months(as_of, 1));
   meter.in_three_months = span_on(meter.ahead, add_months(as_of, 3));
@@ -80,8 +97,7 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   answer.to = to;
   answer.scope = snapshot.scope();
   for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
-    const MeterHistory history(*meter.machine, *meter.meter, snapshot.facts_of(meter.machine->key));
-    answer.meters.push_back(forecast_of(std::move(meter), history, answer.as_of));
+    answer.meters.push_back(forecast_of(snapshot, std::move(meter)));
   }
   for (Point& point : list.points) {
     if (point.standing == Standing::no_record || !point.unknown.empty()) answer.unknown.push_back(name_of(point));

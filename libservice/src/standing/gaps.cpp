@@ -90,8 +90,7 @@ std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point
     for (const Contradiction& contradiction : view.history(meter.name)->contradictions())
       gaps.push_back(gap_of_contradiction(view, meter, contradiction));
     if (needed.contains(meter.name)) {
-      for (const Doubt& doubt : standing_doubts(view.snapshot.fleet(), view.machine, meter, view.facts))
-        gaps.push_back(gap_of_doubt(view, meter, doubt));
+      for (const Doubt& doubt : view.doubts(meter)) gaps.push_back(gap_of_doubt(view, meter, doubt));
     }
     if (view.state.laid_up || !needed.contains(meter.name)) continue;
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
@@ -181,6 +180,12 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
   if (auto gap = gap_of_tasks(view)) gaps.push_back(std::move(*gap));
   if (view.schedule.example) gaps.push_back(gap_of_example(view));
   return gaps;
+}
+
+bool rest_on_doubt(const std::vector<Gap>& gaps) {
+  return std::any_of(gaps.begin(), gaps.end(), [](const Gap& gap) {
+    return gap.kind == GapKind::doubtful || gap.kind == GapKind::contradiction;
+  });
 }
 
 std::vector<GapLine> gap_lines(const std::vector<const Gap*>& gaps) {

@@ -174,6 +174,19 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
   return point;
 }
 
+// A contradiction that was over before the fitting bears on nothing that is counted since.
+bool rests_on_doubt(const MachineView& view, const Point& point) {
+  return std::any_of(point.limbs.begin(), point.limbs.end(), [&](const LimbStanding& limb) {
+    const Meter* meter = limb.kind == LimbKind::usage ? view.machine.meter(limb.name) : nullptr;
+    if (meter == nullptr) return false;
+    const auto& contradictions = view.history(limb.name)->contradictions();
+    const bool contradicted = std::any_of(contradictions.begin(), contradictions.end(), [&](const Contradiction& each) {
+      return !point.fitted || each.day >= point.fitted->on.first;
+    });
+    return contradicted || !view.doubts(*meter).empty();
+  });
+}
+
 }  // namespace
 
 std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
@@ -191,6 +204,7 @@ std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
     }
   }
   decide_all(points, view, ask);
+  for (Point& point : points) point.doubtful = rests_on_doubt(view, point);
   return points;
 }
 

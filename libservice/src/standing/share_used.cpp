@@ -7,7 +7,6 @@ std::optional<double> share_used(const LimbStanding& limb, Day as_of) {
     case LimbKind::usage: {
       if (!limb.every || limb.every->hundredths <= 0) return std::nullopt;
       const auto every = static_cast<double>(limb.every->hundredths);
-      if (limb.by_estimate && limb.estimated_used) return static_cast<double>(limb.estimated_used->hundredths) / every;
       if (!limb.left) return std::nullopt;
       return 1.0 - static_cast<double>(limb.left->hundredths) / every;
     }
@@ -23,6 +22,12 @@ std::optional<double> share_used(const LimbStanding& limb, Day as_of) {
     default:
       return std::nullopt;
   }
+}
+
+std::optional<double> share_estimated(const LimbStanding& limb) {
+  if (limb.kind != LimbKind::usage || !limb.every || limb.every->hundredths <= 0) return std::nullopt;
+  if (!limb.estimated_left || !limb.left || *limb.estimated_left >= *limb.left) return std::nullopt;
+  return 1.0 - static_cast<double>(limb.estimated_left->hundredths) / static_cast<double>(limb.every->hundredths);
 }
 
 }  // namespace service

@@ -13,6 +13,12 @@ MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecast
       histories(meter_histories(from, of)),
       ahead(aheads_of(from, of, histories, forecaster)) {}
 
+const std::vector<Doubt>& MachineView::doubts(const Meter& meter) const {
+  const auto [at, is_new] = doubts_.try_emplace(meter.name);
+  if (is_new) at->second = standing_doubts(snapshot.fleet(), machine, meter, facts);
+  return at->second;
+}
+
 const MeterHistory* MachineView::history(const std::string& meter) const {
   const auto found = histories.find(meter);
   return found == histories.end() ? nullptr : &found->second;

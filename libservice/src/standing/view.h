@@ -27,6 +27,9 @@ struct MachineView {
   Histories histories;
   Aheads ahead;
 
+  // Those that still stand; worked out when first asked.
+  const std::vector<Doubt>& doubts(const Meter& meter) const;
+
   const MeterHistory* history(const std::string& meter) const;
 
   // What is expected lies today at the earliest, whatever it is derived from: every day ahead is taken from one of
@@ -39,6 +42,9 @@ struct MachineView {
 
   // Usage at in-service of a machine that was new: its first meter's delivery hours, zero on the others.
   std::optional<Amount> usage_when_new(const std::string& meter) const;
+
+ private:
+  mutable std::map<std::string, std::vector<Doubt>> doubts_;
 };
 
 }  // namespace service

@@ -1,9 +1,23 @@
 #include "service/book.h"
 
+#include <set>
+
 #include "service/usage.h"
 
 namespace service {
 namespace {
+
+// Facts with values that are hard to believe, of all meters of a machine.
+std::set<FactId> doubted(const Snapshot& snapshot, const Machine* machine) {
+  std::set<FactId> found;
+  if (machine == nullptr) return found;
+  for (const Meter& meter : machine->meters) {
+    for (const Doubt& doubt : standing_doubts(snapshot.fleet(), *machine, meter, snapshot.facts_of(machine->key))) {
+      found.insert(doubt.fact);
+    }
+  }
+  return found;
+}
 
 std::map<FactId, Amount> usages_of(const Snapshot& snapshot, const Machine* machine) {
   std::map<FactId, Amount> found;
@@ -78,10 +92,12 @@ Book Books::of(std::string_view machine, bool strikes) const {
   const auto own = by_machine_.find(machine);
   if (own == by_machine_.end()) return book;
   const auto usages = usages_of(snapshot_, listed);
+  const auto in_doubt = doubted(snapshot_, listed);
   for (const std::size_t i : own->second) {
     if (facts_[i].on.first > snapshot_.as_of()) continue;
     if (facts_[i].kind == FactKind::strike && !strikes) continue;
     book.lines.push_back(line_of(i, usages));
+    book.lines.back().doubtful = in_doubt.contains(facts_[i].id);
   }
   return book;
 }

@@ -79,7 +79,9 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
     use.done = {day_at(drawn.days, 10), day_at(drawn.days, 50), day_at(drawn.days, 90)};
     // The next service of a point has the span that the due list says, and is done then unless it is put off, or
     // another one is likely to include it.
-    const Point* today = which.second == 1 ? today_of(outlook, point) : nullptr;
+    const Point* now = today_of(outlook, point);
+    use.doubtful = now != nullptr && now->doubtful;
+    const Point* today = which.second == 1 ? now : nullptr;
     const bool has_span = today != nullptr && today->due_span.p50;
     use.due = has_span ? today->due_span : use.done;
     const bool included = 2 * drawn.included > drawn.days.size();

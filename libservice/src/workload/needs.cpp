@@ -28,6 +28,7 @@ void hold_against_stock(PartNeed& need, Day as_of) {
     }
     need.need = need.need + use.amount;
     if (use.ready) need.ready = need.ready + use.amount;
+    need.doubtful = need.doubtful || use.doubtful;
     if (need.need > stock && !need.short_on) need.short_on = use.done.p10;
   }
   if (need.need <= stock) return;
@@ -117,7 +118,20 @@ void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse&
   }
 }
 
-std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) {
+namespace {
+
+// What is left of a part when the work before has taken its own, and what that buys is there.
+std::optional<PartAmount> left_of(const PartNeed& need, const std::vector<PartNeed>& before) {
+  const auto same = std::find_if(before.begin(), before.end(), [&](const PartNeed& each) {
+    return each.part == need.part && each.key == need.key && each.unit == need.unit;
+  });
+  if (same == before.end()) return need.stock;
+  return std::max(need.stock.value_or(PartAmount{}) + same->buy - same->need, PartAmount{});
+}
+
+}  // namespace
+
+std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses, const std::vector<PartNeed>& before) {
   const Prices prices(snapshot.fleet());
   const Stocks stocks = stocks_of(snapshot);
   std::map<std::tuple<std::string, bool, std::string>, PartNeed> by_part;
@@ -142,6 +156,7 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses) 
       need.price = need.part->price;
       if (stock.count != nullptr) need.counted_on = stock.count->on.first;
     }
+    need.stock = left_of(need, before);
     hold_against_stock(need, snapshot.as_of());
     needs.push_back(std::move(need));
   }

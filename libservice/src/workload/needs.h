@@ -14,8 +14,10 @@ struct Use {
 
 void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as);
 
-// By part; what is short first, by the day to order by, then the others by name. `uses`: the whole fleet's.
-std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses);
+// By part; what is short first, by the day to order by, then the others by name. `uses`: the whole fleet's. `before`:
+// needs that are met first, of the whole fleet too; what they buy is in stock.
+std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses,
+                               const std::vector<PartNeed>& before = {});
 
 // Leaves the needs that a scope has a part in, with its uses; their figures stay the fleet's. Of what is not known
 // stays what is about the whole fleet, a machine of the scope, or one whose services those figures hold.

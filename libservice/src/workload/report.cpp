@@ -1,8 +1,10 @@
 #include "service/report.h"
 
 #include <algorithm>
+#include <set>
 
 #include "workload/needs.h"
+#include "workload/whole_plan.h"
 
 namespace service {
 namespace {
@@ -14,6 +16,24 @@ std::optional<Day> known_until(const Book& book) {
     if (!line.struck && (!newest || *newest < line.fact.on.first)) newest = line.fact.on.first;
   }
   return newest;
+}
+
+// Takes out what is not known of listed machines that were not asked about, and tells how much that was.
+std::size_t take_elsewhere(const Report& report, std::vector<Gap>& gaps) {
+  return std::erase_if(gaps, [&](const Gap& gap) {
+    return report.fleet->machine(gap.machine) != nullptr && !report.scope.holds(gap.machine);
+  });
+}
+
+// The season, the parts for it, and those that come behind.
+void tell_season(Report& report, const Snapshot& snapshot, const Season& season, Day parts_to,
+                 const Forecaster& forecaster, const Progress& progress) {
+  load::WholePlan whole = load::whole_plan(snapshot, {&season}, forecaster);
+  report.parts = load::parts_for(snapshot, whole);
+  report.parts_beyond = load::parts_beyond(snapshot, whole, parts_to, forecaster, progress);
+  report.season = std::move(whole.plan);
+  take_elsewhere(report, report.season->gaps);
+  take_elsewhere(report, report.parts_beyond->gaps);
 }
 
 }  // namespace
@@ -43,9 +63,13 @@ Report report(const Snapshot& snapshot, const std::vector<Fact>& facts, const Re
   report.scope = snapshot.scope();
   report.due = due_list(snapshot, {ask.due_within}, forecaster);
   const Season* season = ask.season != nullptr ? ask.season : season_at_hand(snapshot.fleet(), snapshot.as_of());
-  if (season != nullptr) report.season = season_plan(snapshot, {season}, forecaster);
+  if (season != nullptr) {
+    tell_season(report, snapshot, *season, ask.parts_to, forecaster, progress);
+  } else {
+    report.parts = parts_list(snapshot, ask.parts_to, forecaster, progress);
+  }
+  report.gaps_elsewhere = take_elsewhere(report, report.parts.gaps);
   report.workload = workload(snapshot, ask.ahead_to, Step::month, forecaster, progress);
-  report.parts = parts_list(snapshot, ask.parts_to, forecaster, progress);
   report.forecast = forecast(snapshot, ask.ahead_to, forecaster);
   const Books books(snapshot, facts);
   for (const Machine& machine : snapshot.fleet().machines) {
@@ -55,6 +79,22 @@ Report report(const Snapshot& snapshot, const std::vector<Fact>& facts, const Re
     if (newest && (!report.known_until || *report.known_until < *newest)) report.known_until = newest;
   }
   return report;
+}
+
+std::vector<const Point*> due_soon(const Report& report) {
+  std::set<const Point*> told;
+  for (const OverdueEntry& entry : overdue_list(report.due)) told.insert(entry.point);
+  std::vector<const Point*> points;
+  for (const Point& point : report.due.points) {
+    const bool comes = is_due(point) || (point.due_on && *point.due_on <= report.as_of + soon);
+    if (!comes || !never_waits(point) || told.contains(&point)) continue;
+    if (report.due.state_of(*point.machine) == nullptr) points.push_back(&point);
+  }
+  return points;
+}
+
+std::vector<SupplierOrder> shopping_of(const Report& report) {
+  return report.scope.machines ? std::vector<SupplierOrder>{} : orders_of(report.parts);
 }
 
 std::vector<MachinePage> pages_of(const Report& report) {

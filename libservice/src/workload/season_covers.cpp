@@ -38,24 +38,33 @@ std::vector<bool> folded_of(const Fleet& fleet, const LifeLeft& life_left, const
   return all;
 }
 
+// What never waits is not hidden in a service that may have to wait for parts.
+bool has_own_row(const SeasonItem& item) { return is_due(item.point) && never_waits(item.point); }
+
 }  // namespace
 
 std::vector<SeasonItem> fold_covered(const Fleet& fleet, const LifeLeft& life_left, std::vector<SeasonItem>& items) {
   const std::vector<bool> folded = folded_of(fleet, life_left, items);
   std::vector<SeasonItem> kept;
   std::vector<SeasonItem> gone;
+  std::vector<std::optional<PointName>> included_in(items.size());
   for (std::size_t i = 0; i < items.size(); ++i) {
     if (folded[i]) continue;
     SeasonItem whole = items[i];
     std::vector<std::size_t> parts;
     for (std::size_t k = 0; k < items.size(); ++k) {
       if (!folded[k] || !includes(fleet, life_left, items[i], items[k])) continue;
-      parts.push_back(k);
-      whole.covered.push_back({name_of(items[k].point), items[k].point.standing});
+      const bool own_row = has_own_row(items[k]);
+      whole.covered.push_back({name_of(items[k].point), items[k].point.standing, own_row});
       whole.checks.insert(whole.checks.end(), items[k].checks.begin(), items[k].checks.end());
-      whole.do_by = std::min(whole.do_by, items[k].do_by);
       whole.safety = whole.safety || items[k].safety;
       whole.competent_person = whole.competent_person || items[k].competent_person;
+      if (own_row) {
+        if (!included_in[k]) included_in[k] = name_of(items[i].point);
+        continue;
+      }
+      parts.push_back(k);
+      whole.do_by = std::min(whole.do_by, items[k].do_by);
       if (worse(items[k].worst, whole.worst)) whole.worst = items[k].worst;
     }
     if (whole.do_by < items[i].do_by) whole.gives_up = life_left(whole.point, whole.do_by);
@@ -64,6 +73,11 @@ std::vector<SeasonItem> fold_covered(const Fleet& fleet, const LifeLeft& life_le
       gone.back().do_by = whole.do_by;
     }
     kept.push_back(std::move(whole));  // what stays includes nothing more
+  }
+  for (std::size_t k = 0; k < items.size(); ++k) {
+    if (!included_in[k]) continue;
+    kept.push_back(items[k]);
+    kept.back().included_in = included_in[k];
   }
   items = std::move(kept);
   return gone;

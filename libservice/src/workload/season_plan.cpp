@@ -10,6 +10,7 @@
 #include "workload/needs.h"
 #include "workload/season_covers.h"
 #include "workload/season_machines.h"
+#include "workload/whole_plan.h"
 
 namespace service {
 namespace {
@@ -36,6 +37,7 @@ PartUse use_of(const SeasonItem& item) {
   use.due = item.point.due_span;
   use.done = {item.do_by, item.do_by, item.do_by};
   use.likely = true;
+  use.doubtful = item.point.doubtful;
   return use;
 }
 
@@ -175,6 +177,7 @@ class Sorting {
     again.odds = odds.by(plan_.to);
     again.odds_before = odds.by(eve_);
     again.covered.clear();
+    again.included_in.reset();
     again.gives_up.reset();
     Point& point = again.point;
     point.due_span = span;
@@ -297,9 +300,12 @@ class Sorting {
 
 bool goes_before(const SeasonItem& a, const SeasonItem& b) {
   const auto rank = [](const SeasonItem& item) {
-    const int standing = item.worst == Standing::overdue ? 0 : item.worst == Standing::due ? 1 : 2;
-    return std::tuple{standing, !item.never_waits(), item.point.put_off.has_value(), item.do_by,
-                      std::string_view(item.point.machine->key)};
+    return std::tuple{item.group(),
+                      !item.never_waits(),
+                      item.point.put_off.has_value(),
+                      item.do_by,
+                      std::string_view(item.point.machine->key),
+                      !item.included_in};
   };
   return rank(a) < rank(b);
 }
@@ -325,6 +331,7 @@ std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan,
   for (load::Use& use : uses) use.use.other_work = true;
   for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
     for (const SeasonItem& item : *items) {
+      if (item.included_in) continue;  // the one that includes it takes them
       PartUse use = use_of(item);
       use.ready = items == &plan.have_ready;
       load::add_uses(uses, item.resources, use);
@@ -372,6 +379,8 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
   std::map<std::tuple<bool, std::string, std::string>, PartAmount> amounts;  // fluid, key, unit
   PartAmount pieces;
   for (const SeasonItem& item : items) {
+    if (item.included_in) continue;  // with the one that includes it
+    ++sums.points;
     sums.labour_minutes += item.resources.labour_minutes();
     if (item.resources.people > 1) sums.several_people = true;
     if (item.never_waits()) ++sums.never_wait;
@@ -418,13 +427,20 @@ std::string_view to_text(SeasonReason reason) {
   return names[static_cast<std::size_t>(reason)];
 }
 
-namespace {
+std::string_view to_text(SeasonGroup group) {
+  // In the order of the groups.
+  constexpr std::array<std::string_view, 5> names{"overdue", "due", "never-waits", "rest", "put-off"};
+  return names.at(static_cast<std::size_t>(group));
+}
 
-// A plan, and what is not known of the services of other work.
-struct WholePlan {
-  SeasonPlan plan;
-  std::vector<PointName> unknown;
-};
+SeasonGroup SeasonItem::group() const {
+  if (worst == Standing::overdue) return SeasonGroup::overdue;
+  if (worst == Standing::due) return SeasonGroup::due;
+  if (never_waits()) return SeasonGroup::never_waits;
+  return point.put_off ? SeasonGroup::put_off : SeasonGroup::rest;
+}
+
+namespace {
 
 // Parts that no work of the season's own takes on these machines.
 void drop_other_parts(std::vector<PartNeed>& needs, const Scope& scope) {
@@ -434,8 +450,9 @@ void drop_other_parts(std::vector<PartNeed>& needs, const Scope& scope) {
   });
 }
 
-// `other_parts`: with the parts that other work alone takes.
-WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster, bool other_parts) {
+}  // namespace
+
+load::WholePlan load::whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
   load::insist_on_whole(snapshot);
   const SeasonDays days = season_days(*ask.season, ask.year, snapshot.as_of());
   WholePlan answer;
@@ -472,7 +489,9 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
   plan.seen = std::move(list.seen);
   plan.not_in_use = std::move(list.not_in_use);
-  if (!other_parts) drop_other_parts(plan.parts, snapshot.scope());
+  answer.needs = plan.parts;
+  answer.gaps = plan.gaps;
+  drop_other_parts(plan.parts, snapshot.scope());
   keep_of(snapshot, plan);
   plan.before_sums = sums_of(plan.beforehand);
   plan.ready_sums = sums_of(plan.have_ready);
@@ -482,25 +501,28 @@ WholePlan whole_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forec
   return answer;
 }
 
-}  // namespace
-
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
-  return whole_plan(snapshot, ask, forecaster, false).plan;
+  return load::whole_plan(snapshot, ask, forecaster).plan;
 }
 
 PartsList parts_before(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster) {
-  auto [plan, unknown] = whole_plan(snapshot, ask, forecaster, true);
+  return load::parts_for(snapshot, load::whole_plan(snapshot, ask, forecaster));
+}
+
+PartsList load::parts_for(const Snapshot& snapshot, const WholePlan& whole) {
+  const SeasonPlan& plan = whole.plan;
   PartsList list;
   list.fleet = plan.fleet;
   list.as_of = plan.as_of;
   list.to = std::max(plan.as_of, day_before(plan.from));
-  list.before = ask.season;
+  list.before = plan.season;
   list.scope = snapshot.scope();
-  list.needs = std::move(plan.parts);
-  list.gaps = std::move(plan.gaps);
+  list.needs = whole.needs;
+  list.gaps = whole.gaps;
+  load::keep_uses_of(snapshot, list.needs, list.gaps);
   for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));
-  list.unknown.insert(list.unknown.end(), unknown.begin(), unknown.end());
-  list.not_in_use = std::move(plan.not_in_use);
+  list.unknown.insert(list.unknown.end(), whole.unknown.begin(), whole.unknown.end());
+  list.not_in_use = plan.not_in_use;
   return list;
 }
 

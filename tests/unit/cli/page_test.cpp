@@ -103,6 +103,20 @@ TEST_CASE("paired bars on a page are those of the terminal") {
   CHECK(holds(text, "<title>12.5 h over</title>"));
   CHECK(holds(text, "<rect class=\"rules overdue\" x=\"0.5\" y=\"3.5\" width=\"149.0\""));
   CHECK(holds(text, "<rect class=\"used\" x=\"0.5\" y=\"13.5\" width=\"59.0\""));
+  CHECK_FALSE(holds(text, "class=\"guess\""));
+  // An estimate is outlined behind what is known; an arrow where it goes on beyond the edge.
+  bars.use = {true, 0.5, true, 3.77};
+  Page guess({"t", "t"});
+  add_use_bars(guess.body(), bars, "by estimate");
+  CHECK(holds(guess.text(), "<rect class=\"rules overdue\" x=\"0.5\" y=\"3.5\" width=\"59.0\""));
+  CHECK(holds(guess.text(), "<rect class=\"guess\" x=\"60.5\" y=\"3.5\" width=\"119.0\""));
+  CHECK(holds(guess.text(), "class=\"beyond\""));
+  // What neither use nor time rules has no bar that looks as if time were left.
+  bars.instead = "measured";
+  Page other({"t", "t"});
+  add_use_bars(other.body(), bars, "by a measurement");
+  CHECK_FALSE(holds(other.text(), "<svg"));
+  CHECK(holds(other.text(), "rules: measured"));
   Page empty({"t", "t"});
   add_use_bars(empty.body(), {}, "nothing");
   CHECK_FALSE(holds(empty.text(), "<svg"));

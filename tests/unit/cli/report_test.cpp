@@ -72,6 +72,30 @@ TEST_CASE("the report says what the commands say") {
   CHECK(asked(place, "report loader")["due"] == asked(place, "due loader"));
 }
 
+TEST_CASE("the digest names the command that makes the page of the same") {
+  Place place;
+  write_something(place);
+  const auto page_of = [&](const std::string& asked) {
+    must(place, asked + " --as-of 2026-06-15 --format text");
+    const auto at = place.out.find("The page with all of it: ");
+    return place.out.substr(at, place.out.find(".html", at) - at);
+  };
+  CHECK(holds(page_of("report"), "whichever report --output report"));
+  CHECK(holds(page_of("report --site mere"), "whichever report --site mere --output report"));
+  CHECK(holds(page_of("report loader pump"), "whichever report loader pump --output report"));
+}
+
+TEST_CASE("the key to the bars stands before the first of them, and the book is folded as what is printed is") {
+  Place place;
+  write_something(place);
+  must(place, "report --as-of 2026-06-15");
+  const auto key = place.out.find("class=\"quiet bars-key\"");
+  const auto bars = place.out.find("<table class=\"points\"");
+  REQUIRE(bars != std::string::npos);
+  CHECK(key < bars);
+  CHECK_FALSE(holds(place.out, "<details"));  // many browsers print those folded
+}
+
 TEST_CASE("each machine has a part of its own, to which its name leads") {
   Place place;
   write_something(place);

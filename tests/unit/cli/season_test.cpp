@@ -1,6 +1,7 @@
 // The head of a season's list: what it says of the work, of what is not known, and of machines that do not work in it.
 #include <doctest/doctest.h>
 
+#include <regex>
 #include <string>
 
 #include "unit/cli/asking.h"
@@ -46,7 +47,7 @@ TEST_CASE("the head of a season's list counts safety that is not known, and says
   Place place;
   furnish(place);
   must(place, "season harvest");
-  CHECK(place.says("2 points, 5.0 h of work (two people count twice), 1 part."));
+  CHECK(place.says("2 points; 5.0 h of work (two people count twice), 1 part."));
   CHECK(place.says("Find out first: of 1 safety or statutory task too little is known."));
   CHECK(
       place.says("old-drill  nothing is recorded of it: 3 tasks, safety: brakes; to fill in: whichever find-out "
@@ -101,9 +102,30 @@ TEST_CASE("the head of a season's list names meters whose readings contradict ea
   must(place, "season harvest");
   const std::string drill = "Look first at the meter of drill: ";
   CHECK(place.says(drill + "its last reading is hard to believe, and rows and orders rest on it."));
+  // Every answer marks the rows that do, by one key and in the same words.
+  const std::string rests = "rests on a doubtful reading";
+  CHECK(place.says("D: " + rests));
+  for (const char* asked : {"due drill --all", "due drill --all --format md", "due drill --all --format ics",
+                            "why drill oil", "report drill"}) {
+    CAPTURE(asked);
+    must(place, asked);
+    std::string text = place.out;
+    for (std::size_t at; (at = text.find("\r\n ")) != std::string::npos;) text.erase(at, 3);
+    CHECK(std::regex_search(text, std::regex("rests\\s+on\\s+a\\s+doubtful\\s+reading")));
+  }
+  must(place, "due drill --format json");
+  CHECK(nlohmann::json::parse(place.out)["points"][0]["doubtful"] == true);
+  must(place, "due trailer --format json");
+  CHECK(nlohmann::json::parse(place.out)["points"][0]["doubtful"] == false);
+  must(place, "workload drill --format json");
+  CHECK(nlohmann::json::parse(place.out)["doubtful"] == true);
+  must(place, "history drill --format json");
+  CHECK(nlohmann::json::parse(place.out)["facts"].back()["doubtful"] == true);
   must(place, "undo");
   must(place, "season harvest");
   CHECK_FALSE(place.says("Look first"));
+  must(place, "due drill --format json");
+  CHECK(nlohmann::json::parse(place.out)["points"][0]["doubtful"] == false);
   put_aside(place, "start.db");
   must(place, "reading drill 1200 --on 2026-06-10 --sure");
   put_aside(place, "van.db");
@@ -128,17 +150,20 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   std::size_t never_wait = 0;
   for (const auto& item : json["beforehand"]) {
     if (item["task"] == "big") CHECK(item["safety"] == false);
-    CHECK(item["never_wait"] == (item["task"] == "big"));
+    CHECK(item["never_wait"] == (item["task"] == "big" || item["task"] == "brakes"));
+    CHECK(item["included_in"].is_null() == (item["task"] != "brakes"));
     never_wait += item["never_wait"] == true ? 1U : 0U;
   }
-  CHECK(never_wait == 1);
+  CHECK(never_wait == 2);  // overdue brakes have a row of their own, and are counted once
   CHECK(json["sums"]["beforehand"]["never_wait"] == 1);
   must(place, "season harvest drill --format csv");
   const auto row = place.out.find("beforehand,drill,,,big,");
   REQUIRE(row != std::string::npos);
   const auto end = place.out.find_first_of("\r\n", row);
-  CHECK(place.out.substr(0, place.out.find_first_of("\r\n")).ends_with(",never_wait"));
-  CHECK(place.out.substr(row, end - row).ends_with(",yes"));
+  CHECK(place.out.substr(0, place.out.find_first_of("\r\n")).ends_with(",never_wait,doubtful,included_in,group"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,,overdue"));
   must(place, "season harvest drill");
-  CHECK(place.says("\nS "));
+  CHECK(place.says("\nOverdue\nS "));
+  CHECK(place.says("big includes it, and has its work and parts"));
+  CHECK(place.says("brakes (overdue, safety, in a row of its own)"));
 }

@@ -143,6 +143,28 @@ TEST_CASE("bars stand on one scale with a stroke where the interval ends") {
   CHECK(cli::use_bar(ascii, only_time, 12) == std::string(12, ' '));
 }
 
+TEST_CASE("what an estimate adds is drawn apart, and what rules otherwise stands in place of the bars") {
+  const cli::Look ascii;
+  cli::PairedBars guess = bars(0.5, 0.25);
+  guess.use.estimate = 0.75;
+  CHECK(cli::use_bar(ascii, guess, 12) == "====~~--|   ");
+  guess.use.estimate = 1.25;
+  CHECK(cli::use_bar(ascii, guess, 12) == "====~~~~|~~ ");
+  guess.use.share = 1.125;
+  CHECK(cli::use_bar(ascii, guess, 12) == "========|=~ ");
+  guess.use.share = 0;
+  guess.use.estimate = 3.77;
+  CHECK(cli::use_bar(ascii, guess, 12) == "~~~~~~~~|~~>");
+  cli::Look lines;
+  lines.line_drawing = true;
+  guess.use.share = 0.5;
+  CHECK(cli::both_bars(lines, guess, 12) == "██▀▀░░░░┃░░░");
+  guess.instead = "measured";
+  CHECK(cli::use_bar(ascii, guess, 12) == "measured    ");
+  CHECK(cli::time_bar(ascii, guess, 12) == std::string(12, ' '));
+  CHECK(cli::both_bars(lines, guess, 12) == "measured    ");
+}
+
 TEST_CASE("both bars share the cells of one line") {
   cli::Look lines;
   lines.line_drawing = true;

@@ -244,3 +244,23 @@ TEST_CASE("what was learnt from counts readings from the first to the last, and 
   CHECK(grounds_of(unknown).readings == 1);
   CHECK_FALSE(grounds_of(unknown).start);
 }
+
+TEST_CASE("of a meter it is told which value is reckoned and which is doubtful, and whether its machine stands") {
+  World world = two_hours_a_day();
+  const auto meter = [&](std::string_view as_of) {
+    return forecast(world.snapshot(as_of), add_months(day(as_of), 12), straight_line()).meters.at(0);
+  };
+  MeterForecast told = meter("2026-02-01");
+  CHECK(told.known.front().day == day("2025-02-01"));
+  CHECK(told.first_between);  // between the first day and the reading
+  CHECK(told.doubtful.empty());
+  CHECK((told.state.kind == UseKind::in_use));
+  CHECK_FALSE(meter("2027-01-01").first_between);  // on the day of a reading
+  world.reading("2026-01-03", "790");              // 20 h a day
+  told = meter("2026-02-01");
+  CHECK((told.doubtful == std::vector<Day>{day("2026-01-03")}));
+  world.state(FactKind::out_of_use, "2026-01-20");
+  told = meter("2026-02-01");
+  CHECK((told.state.kind == UseKind::out_of_use));
+  CHECK(told.ahead.ahead.back().p50 == told.ahead.now->p50);  // nothing until it is back
+}

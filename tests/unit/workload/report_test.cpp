@@ -95,7 +95,7 @@ TEST_CASE("each part of a report is what the question says alone") {
   CHECK(all.workload.rows.size() == 13);
   CHECK(all.workload.labour_hours.mean == load.labour_hours.mean);
   CHECK(all.workload.labour_hours.p90 == load.labour_hours.p90);
-  const auto parts = parts_list(snapshot, day("2026-09-15"), learnt);
+  const auto parts = parts_before(snapshot, {&world.fleet().seasons.front()}, learnt);
   REQUIRE(all.parts.needs.size() == parts.needs.size());
   CHECK(parts.needs.size() == 1);
   CHECK(all.parts.needs[0].need == parts.needs[0].need);
@@ -103,6 +103,70 @@ TEST_CASE("each part of a report is what the question says alone") {
   const auto use = forecast(snapshot, day("2027-06-15"), learnt);
   REQUIRE(all.forecast.meters.size() == 2);
   CHECK(all.forecast.meters[0].ahead.ahead.back().p90 == use.meters[0].ahead.ahead.back().p90);
+}
+
+TEST_CASE("parts are for the season shown, and what comes behind its work stands apart") {
+  // Oil is due every two months, so twice before the season and in it; the belt in August of next year.
+  FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\n"
+      "seasons:\n  harvest: {from: 08-01, to: 08-20}\n"
+      "parts:\n  filter: {stock: 2}\n  belt: {stock: 0, lead-time: 10 days}\n"
+      "machines:\n  m: {schedule: kind, in-service: {on: 2025-01-01, at: 0}}\n";
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\ntasks:\n"
+      "  oil: {do: Oil, every: {months: 2}, parts: {filter: 1}}\n"
+      "  belt: {do: Belt, every: {months: 24}, parts: {belt: 1}}\n";
+  World world(files);
+  world.done("oil", "2026-05-20");
+  world.done("belt", "2024-10-01");
+  Report all = report_of(world, "2026-06-15");
+  const auto told = [](const PartsList& list) {
+    std::string text;
+    for (const PartNeed& need : list.needs) {
+      text += need.key + " " + to_text(need.need) + ", short by " + to_text(need.short_by) + ", order by " +
+              text_or_none(need.order_by) + "; ";
+    }
+    return text;
+  };
+  REQUIRE(all.parts.before != nullptr);
+  CHECK(told(all.parts) == "filter 1, short by 0, order by none; ");
+  REQUIRE(all.parts_beyond.has_value());
+  // To 15 September nothing else; to the end of the year the oil of 20 September and 20 November, for which one filter
+  // is left.
+  CHECK(told(*all.parts_beyond) == "");
+  const Snapshot snapshot = world.snapshot("2026-06-15");
+  ReportAsk ask;
+  ask.due_within = ask.ahead_to = day("2026-07-15");
+  ask.parts_to = day("2026-12-31");
+  all = report(snapshot, world.facts(), ask, learnt_from(snapshot));
+  CHECK(told(all.parts) == "filter 1, short by 0, order by none; ");
+  CHECK(told(*all.parts_beyond) ==
+        "belt 1, short by 1, order by 2026-09-21; filter 2, short by 1, order by 2026-11-20; ");
+}
+
+TEST_CASE("what never waits and is due, or comes due within a week, must not wait") {
+  World world(
+      "  late: {do: Late, every: {months: 6}, safety: true}\n"
+      "  today: {do: Today, every: {months: 6}, safety: true}\n"
+      "  week: {do: Week, every: {months: 6}, by-whom: competent-person}\n"
+      "  day-after: {do: Day after, every: {months: 6}, safety: true}\n"
+      "  other: {do: Other, every: {months: 6}}\n",
+      "in-service: {on: 2025-01-01, at: 0}", "grace: {days: 3}\n");
+  world.done("late", "2025-12-01");
+  world.done("today", "2025-12-15");
+  world.done("week", "2025-12-22");
+  world.done("day-after", "2025-12-23");
+  world.done("other", "2025-12-15");
+  const auto soon_of = [&] {
+    const Report all = report_of(world, "2026-06-15");
+    std::vector<std::string> tasks;
+    for (const Point* point : due_soon(all)) tasks.push_back(point->name);
+    return tasks;
+  };
+  CHECK((soon_of() == std::vector<std::string>{"today", "week"}));  // what is overdue stands on its own list
+  world.state(FactKind::laid_up, "2026-06-01");
+  CHECK(soon_of().empty());
 }
 
 TEST_CASE("each machine that is there has a page, with what the report says of it") {
@@ -137,7 +201,16 @@ TEST_CASE("a report of one site has that site's machines, and the fleet's stock"
   CHECK(text_or_none(one.known_until) == "2026-01-20");
   CHECK(one.due.points.size() == 2);
   REQUIRE(one.parts.needs.size() == 1);
-  CHECK(one.parts.needs[0].need == report_of(world, "2026-06-15").parts.needs[0].need);
+  const Report all = report_of(world, "2026-06-15");
+  CHECK(one.parts.needs[0].need == all.parts.needs[0].need);
+  // No bill of others, and no word of their machines but how much is not known.
+  CHECK(all.gaps_elsewhere == 0);
+  CHECK(one.gaps_elsewhere > 0);
+  for (const auto* gaps : {&one.season->gaps, &one.parts.gaps, &one.parts_beyond->gaps, &one.due.gaps}) {
+    for (const Gap& gap : *gaps) CHECK(gap.machine == "n");
+  }
+  CHECK(shopping_of(all).size() == 1);
+  CHECK(shopping_of(one).empty());
 }
 
 TEST_CASE("a report of nothing recorded says so") {

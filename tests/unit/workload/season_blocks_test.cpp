@@ -440,3 +440,39 @@ TEST_CASE("sums say where two people count twice, and of how much safety too lit
   CHECK(plan_of(two, "2026-06-15").before_sums.several_people);
   CHECK(plan_of(two, "2026-06-15").before_sums.labour_minutes == 240);
 }
+
+TEST_CASE("what never waits and is due has a row of its own beside the service that includes it, and counts once") {
+  // The brakes are overdue; the belt and the big service, whose filter takes two weeks, come in July.
+  World late(
+      "  big: {do: Big service, every: {months: 12}, takes: 4 h, parts: {filter: 1}, covers: [brakes, belt]}\n"
+      "  brakes: {do: Brakes, every: {months: 6}, safety: true, takes: 45 min, parts: {pad: 2}}\n"
+      "  belt: {do: Belt, every: {months: 6}, takes: 30 min, parts: {belt: 1}}\n",
+      "in-service: {on: 2025-01-01, at: 0}", harvest + "parts:\n  filter: {stock: 0, lead-time: 14 days}\n");
+  late.done("big", "2025-07-10");
+  late.done("brakes", "2025-12-01");
+  late.done("belt", "2026-01-05");
+  const auto plan = plan_of(late, "2026-06-15");
+  REQUIRE((names(plan.beforehand) == std::vector<std::string>{"brakes", "big"}));
+  const SeasonItem& brakes = plan.beforehand[0];
+  const SeasonItem& big = plan.beforehand[1];
+  CHECK((brakes.point.standing == Standing::overdue));
+  CHECK((brakes.group() == SeasonGroup::overdue));
+  CHECK(brakes.do_by == day("2026-06-15"));
+  REQUIRE(brakes.included_in.has_value());
+  CHECK(brakes.included_in->task == "big");
+  CHECK(brakes.waits_for.empty());
+  REQUIRE(big.covered.size() == 2);
+  CHECK(big.covered[0].name.task == "brakes");
+  CHECK(big.covered[0].own_row);
+  CHECK_FALSE(big.covered[1].own_row);
+  CHECK((big.worst == Standing::coming));  // the brakes are told by themselves
+  CHECK((big.group() == SeasonGroup::never_waits));
+  CHECK(big.do_by == day("2026-07-05"));  // with the belt, and not drawn to today
+  CHECK(big.waits_for.empty());
+  CHECK(plan.before_sums.points == 1);
+  CHECK(plan.before_sums.never_wait == 1);
+  CHECK(plan.before_sums.labour_minutes == 240);
+  CHECK(plan.before_sums.pieces == 1);
+  REQUIRE(plan.parts.size() == 1);
+  CHECK(plan.parts[0].key == "filter");
+}
