@@ -11,6 +11,7 @@
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
+#include "service/usage.h"
 #include "twin/to_text.h"
 
 namespace test {
@@ -70,6 +71,8 @@ class Comparison {
     for (const auto kind : ours.unknown) our_unknown.insert(std::string(service::to_text(kind)));
     for (const auto kind : twins.unknown) twin_unknown.insert(std::string(service::to_text(kind_of(kind))));
     expect("unknown", fmt::format("{}", fmt::join(our_unknown, " ")), fmt::format("{}", fmt::join(twin_unknown, " ")));
+    expect("by estimate", ours.by_estimate ? "yes" : "no", twins.by_estimate ? "yes" : "no");
+    expect("read the meter", ours.past_grace_by_estimate ? "yes" : "no", twins.read_the_meter ? "yes" : "no");
     expect("put off", ours.put_off ? "yes" : "no", twins.put_off ? "yes" : "no");
     expect("fitted", ours.fitted ? "yes" : "no", twins.fitted ? "yes" : "no");
     if (ours.fitted && twins.fitted) {
@@ -248,26 +251,33 @@ Built build(const twin::World& world) {
   return {fleet, facts_of(world, *fleet, Way::direct), day_of(world.as_of)};
 }
 
-std::string disagreement(const twin::World& world, Way way) {
+std::string disagreement(const twin::World& world, Way way, Compared* compared) {
   try {
     const auto fleet = fleet_of(world);
     const service::Snapshot snapshot(fleet, service::whole_book(facts_of(world, *fleet, way)), day_of(world.as_of),
                                      true);
-    // The twin knows facts alone, so the cheapest expectation will do.
-    const auto list =
-        service::due_list(snapshot, {day_of(world.as_of) + std::chrono::days{30}, {}}, service::straight_line());
+    // How today's usage is reckoned is not the twin's business, so the cheapest expectation will do; what it means is.
+    const auto expected = service::straight_line();
+    const auto list = service::due_list(snapshot, {day_of(world.as_of) + std::chrono::days{30}, {}}, expected);
+    std::vector<twin::Estimate> today;
+    for (const service::MeterAhead& meter : service::meters_ahead(snapshot, {}, expected)) {
+      if (meter.now) today.push_back({meter.machine->key, meter.meter->name, meter.now->p50.hundredths});
+    }
 
     std::map<std::tuple<std::string, std::string, std::string>, const service::Point*> ours;
     for (const service::Point& point : list.points) ours[{point.machine->key, point.name, point.position}] = &point;
     std::string text;
     Comparison comparison;
-    const auto answer = twin::evaluate(world);
+    const auto answer = twin::evaluate(world, today);
     for (const twin::PointAnswer& point : answer.points) {
       const auto found = ours.find({point.machine, point.task, point.position});
       if (found == ours.end()) {
         if (point.exists)
           text += fmt::format("  {} {} {}: not in the library\n", point.machine, point.task, point.position);
         continue;
+      }
+      if (compared != nullptr && point.read_the_meter) {
+        ++(point.standing == twin::Standing::due ? compared->reached_and_past : compared->past_by_estimate);
       }
       if (!point.exists) {
         text += fmt::format("  {} {} {}: only in the library\n", point.machine, point.task, point.position);

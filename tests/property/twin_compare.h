@@ -24,7 +24,13 @@ struct Built {
 
 Built build(const twin::World& world);
 
+// How many points wanted their meter read, as the twin has it.
+struct Compared {
+  int past_by_estimate = 0;  // that no fact has brought to their due point
+  int reached_and_past = 0;  // due by facts
+};
+
 // Empty where both agree on every point; else the differences in words, with the world as files.
-std::string disagreement(const twin::World& world, Way way);
+std::string disagreement(const twin::World& world, Way way, Compared* compared = nullptr);
 
 }  // namespace test

@@ -38,11 +38,12 @@ TEST_CASE("every small world has the twin's answer") {
 TEST_CASE("random worlds with every feature have the twin's answer") {
   std::map<std::string, int> covered;
   int different = 0;
+  test::Compared compared;
   const std::uint64_t worlds = random_worlds();
   for (std::uint64_t seed = 1; seed <= worlds; ++seed) {
     const auto world = twin::random_world(seed);
     for (const std::string& feature : twin::features(world)) ++covered[feature];
-    const std::string text = test::disagreement(world, test::Way::exported);
+    const std::string text = test::disagreement(world, test::Way::exported, &compared);
     if (!text.empty() && ++different <= show_at_most) MESSAGE("seed " << seed << '\n' << text);
   }
   CHECK(different == 0);
@@ -50,6 +51,8 @@ TEST_CASE("random worlds with every feature have the twin's answer") {
     CAPTURE(feature);
     CHECK(covered[feature] > 0);
   }
+  CHECK(compared.past_by_estimate > 0);
+  CHECK(compared.reached_and_past > 0);
 }
 
 TEST_CASE("facts entered as plain rows are accepted, roll-overs found, and the answer is the same") {

@@ -1251,6 +1251,37 @@ TEST_CASE("the worst limb rules, then the earliest due day, then usage") {
   CHECK(standing(c.ask(on(2024, 2, 10), "t")) == "due by calendar since 2024-02-05");  // both due, the earlier
 }
 
+TEST_CASE("by estimate: due at the due point, and the meter is to be read beyond the grace") {
+  // Grace 10 h: due from 100 h on, overdue beyond 110 h.
+  const auto asked = [](Amount read, Amount estimate, bool safety = false, int more_days = 1000) {
+    Book b;
+    b.w.grace = grace_hours(10);
+    b.task("t", {hours(100), days(more_days)}).safety = safety;
+    b.done("t", on(2024, 1, 1), 0);
+    b.reading(on(2024, 2, 10), read);
+    b.w.as_of = on(2024, 3, 1);
+    const PointAnswer p = evaluate(b.w, {{"m", "engine", estimate}}).points.front();
+    return std::string(word(p.standing)) + (p.by_estimate ? " by estimate" : "") +
+           (p.read_the_meter ? ", read the meter" : "");
+  };
+  CHECK(asked(99 * h, 100 * h - 1) == "unreached");
+  CHECK(asked(99 * h, 100 * h) == "unreached by estimate");
+  CHECK(asked(99 * h, 110 * h) == "unreached by estimate");
+  CHECK(asked(99 * h, 110 * h + 1) == "unreached by estimate, read the meter");
+  // Reached by facts, and within grace by them.
+  CHECK(asked(105 * h, 105 * h) == "due");
+  CHECK(asked(105 * h, 110 * h) == "due");
+  CHECK(asked(105 * h, 110 * h + 1) == "due, read the meter");
+  CHECK(asked(110 * h, 110 * h + 1) == "due, read the meter");
+  CHECK(asked(110 * h + 1, 150 * h) == "overdue");
+  // Safety has no grace.
+  CHECK(asked(100 * h, 100 * h, true) == "due");
+  CHECK(asked(100 * h, 100 * h + 1, true) == "due, read the meter");
+  // Due by the calendar, on its day, whose limb rules.
+  CHECK(asked(50 * h, 111 * h, false, 60) == "due, read the meter");
+  CHECK(asked(50 * h, 110 * h, false, 60) == "due");
+}
+
 TEST_CASE("laid up, out of use, back") {
   Book b;
   b.task("t", {months(12)});

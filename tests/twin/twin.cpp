@@ -1003,7 +1003,24 @@ std::vector<std::string> done_with(const Schedule& schedule, const std::string& 
   return found;
 }
 
-Answer evaluate(const World& world) {
+namespace {
+
+// C47
+void judge_by_estimate(PointAnswer& point, const std::vector<Estimate>& today) {
+  if (!point.exists || point.standing == Standing::overdue || point.standing == Standing::no_record) return;
+  for (const LimbAnswer& a : point.limbs) {
+    if (a.limb.kind != Kind::usage || a.reach == Reach::unknown) continue;
+    for (const Estimate& estimate : today) {
+      if (estimate.machine != point.machine || estimate.meter != a.limb.meter) continue;
+      if (point.standing == Standing::unreached && estimate.usage >= *a.due_at) point.by_estimate = true;
+      if (estimate.usage > *a.due_at + *a.grace) point.read_the_meter = true;
+    }
+  }
+}
+
+}  // namespace
+
+Answer evaluate(const World& world, const std::vector<Estimate>& today) {
   Answer answer;
   const std::vector<const Fact*> there = facts_there(world);
 
@@ -1083,6 +1100,7 @@ Answer evaluate(const World& world) {
       }
     }
   }
+  for (PointAnswer& point : answer.points) judge_by_estimate(point, today);
   return answer;
 }
 

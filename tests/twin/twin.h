@@ -2,8 +2,9 @@
 // facts alone?". It exists to disagree. It shares no code and no formula with the software it judges; it walks
 // days one by one, counts and compares. Where the two differ, one of them (or the rule) is wrong.
 //
-// Out of its reach, on purpose: anything that needs a forecast. A point that no fact has brought to its due point
-// is `unreached`, whether the software calls it coming, later, or due by estimate.
+// Out of its reach, on purpose: how a forecast is made. A point that no fact has brought to its due point is
+// `unreached`, whether the software calls it coming, later, or due by estimate. What an estimate of today's usage
+// means, where somebody gives one, is within its reach (C47).
 //
 // ---------------------------------------------------------------------------------------------------------------
 // Choices. The written rules are silent, or bear two honest readings, at the following places. Each line says what
@@ -119,6 +120,11 @@
 //      and with what the newest look found. A look that finds it worn or failed keeps it. Answered, such a look brings
 //      it back, with the look for the first fact of it and a service at all its positions; where nobody had seen
 //      anything of that name, and it is no listed sign, the look alone is kept.
+//  C47 An estimate of today's usage, of whatever making, is held against the due point and the grace of each usage limb
+//      that is unreached or due by facts, of a point that is unreached or due. A point that no fact has brought there
+//      is due by estimate from the due point on. A point by any limb of which the estimate is beyond the grace wants
+//      its meter read, whether facts have brought that limb to its due point or not, and whichever limb rules. A point
+//      that is overdue by facts, or without record, does not: it is told as that.
 //  C44 A whole value less than one unit below the highest of its segment so far (the same day too, and a meter change's
 //      `last`) was read without its tenths: it stands for that highest value, and a service at it was done at that use.
 // ---------------------------------------------------------------------------------------------------------------
@@ -321,6 +327,8 @@ struct PointAnswer {
   std::vector<LimbAnswer> limbs;
   std::vector<Kind> unknown;  // one for each limb that is unknown and not quiet, in the order of the limbs
   bool put_off = false;
+  bool by_estimate = false;     // no fact has brought it to its due point, and an estimate has
+  bool read_the_meter = false;  // not overdue by facts, and past its grace by an estimate
 };
 
 struct MachineAnswer {
@@ -344,7 +352,13 @@ struct Answer {
   std::vector<PointAnswer> points;  // machines, tasks, positions in written order; follow-ups behind their task
 };
 
-Answer evaluate(const World& world);
+// What somebody reckons a meter to have run in all by the as-of day.
+struct Estimate {
+  std::string machine, meter;
+  Amount usage = 0;
+};
+
+Answer evaluate(const World& world, const std::vector<Estimate>& today = {});
 
 // Plain words for the parts of an answer, so that a difference can be read.
 const char* word(Kind kind);

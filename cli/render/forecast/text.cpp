@@ -125,7 +125,9 @@ std::string next_points(const service::Forecast& forecast, const Look& look) {
   for (const service::ForecastPoint& each : forecast.points) {
     const Point& point = each.point;
     std::string span = day_words(each, forecast.as_of);
-    if (point.by_estimate) span += ", due by estimate: read the meter";
+    if (const std::string estimate = estimate_words(point); !estimate.empty()) {
+      span += (point.past_grace_by_estimate ? ", " : ", due ") + estimate;
+    }
     if (const std::string sooner = sooner_words(point); !sooner.empty()) span += "; " + sooner;
     if (!point.measure_again.empty()) span += fmt::format("; measure {} again", listed(point.measure_again, "and"));
     for (const std::string& word : marks_of(point)) span += "; " + word;

@@ -30,7 +30,9 @@ void add_item(const Element& rows, const ReportPage& page, const SeasonRow& row,
   const auto standing = item.point.standing;
   if (standing == service::Standing::overdue || standing == service::Standing::due) {
     add_standing(odds, standing);
-    if (item.point.by_estimate) odds.say(" by estimate: read the meter");
+    if (const std::string estimate = estimate_words(item.point); !estimate.empty()) {
+      odds.say((item.point.past_grace_by_estimate ? ", " : " ") + estimate);
+    }
   } else {
     odds.say(row.odds);
   }

@@ -131,7 +131,10 @@ class Words {
 
   void point(const service::Point& point, bool to_find_out, IcsEvent& ics) const {
     about(*point.machine, ics);
-    std::string standing = words_of(point.standing) + (point.by_estimate ? " by estimate: read the meter" : "");
+    std::string standing = words_of(point.standing);
+    if (const std::string estimate = estimate_words(point); !estimate.empty()) {
+      standing += (point.past_grace_by_estimate ? ", " : " ") + estimate;
+    }
     if (to_find_out) standing = "find out";
     ics.summary = fmt::format("{} {}: {}", point.machine->key, task_of(point), standing);
     for (const std::string& mark : marks_of(point)) ics.summary += ", " + mark;

@@ -37,6 +37,7 @@ std::vector<std::string> point_columns() {
           "position",
           "standing",
           "by_estimate",
+          "past_grace_by_estimate",
           "ruled_by",
           "due_on",
           "due_span_p10",
@@ -87,7 +88,8 @@ void add_point(CsvTable& table, const service::Point& point, const service::Flee
   CsvCells cells = cells_of("point", point, fleet);
   add_standing(cells, point);
   cells.insert(cells.end(),
-               {{"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
+               {{"past_grace_by_estimate", yes_or_no(point.past_grace_by_estimate)},
+                {"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
                 {"due_on", figure(point.due_on)},
                 {"unknown", joined_kinds(point.unknown)},
                 {"do_not_run", yes_or_no(forbids_running(point))},

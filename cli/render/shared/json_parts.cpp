@@ -87,6 +87,7 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
   json["standing"] = to_text(point.standing);
   json["do_not_run"] = forbids_running(point);
   json["by_estimate"] = point.by_estimate;
+  json["past_grace_by_estimate"] = point.past_grace_by_estimate;
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
   json["due_on"] = day_or_null(point.due_on);
   json["unknown"] = kinds_of(point.unknown);

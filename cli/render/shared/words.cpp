@@ -319,11 +319,16 @@ std::string as_known(const service::DaySpan& span) {
   return text + (text.size() == 4 ? ", year only" : ", month only");
 }
 
+std::string estimate_words(const Point& point) {
+  if (point.past_grace_by_estimate) return "overdue by estimate: read the meter";
+  return point.by_estimate ? "by estimate: read the meter" : "";
+}
+
 std::vector<std::string> remarks_of(const Point& point) {
   std::vector<std::string> remarks = marks_of(point);
   if (forbids_running(point)) remarks.emplace_back(not_before_mended);
   if (point.doubtful) remarks.emplace_back(rests_on_doubt);
-  if (point.by_estimate) remarks.emplace_back("by estimate: read the meter");
+  if (auto estimate = estimate_words(point); !estimate.empty()) remarks.push_back(std::move(estimate));
   if (std::string sooner = sooner_words(point); !sooner.empty()) remarks.push_back(std::move(sooner));
   if (point.put_off) remarks.push_back("put off " + words_of(*point.put_off, *point.machine));
   if (point.fitted && point.fitted->year_or_month_only()) {

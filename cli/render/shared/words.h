@@ -75,6 +75,10 @@ std::string when(const service::Point& point, service::Day as_of);
 inline constexpr std::string_view not_before_mended = "do not run it before that is mended";
 inline constexpr std::string_view rests_on_doubt = "rests on a doubtful reading";  // `doubtful` in data
 
+// `by estimate: read the meter`, of what is past its grace but for a reading `overdue by estimate: read the meter`;
+// else empty.
+std::string estimate_words(const service::Point& point);
+
 // What else must be known: that it never waits, that it forbids to run the machine, by estimate, sooner by what is
 // seen, put off, year only, not known.
 std::vector<std::string> remarks_of(const service::Point& point);

@@ -202,6 +202,7 @@ std::string ruling_of(const Explanation& explained, service::Day as_of) {
   text += fmt::format(", ruled by {}: {}", words_of(limb.kind), words_of(limb, point, true));
   text += ruling_words(explained.ruling);
   if (point.by_estimate) text += "; by estimate only, so read the meter";
+  if (!point.by_estimate && point.past_grace_by_estimate) text += "; overdue by estimate, so read the meter";
   return text;
 }
 

@@ -62,6 +62,7 @@ std::string run_not_in_use_lines(const service::Entered& entered, const std::str
 std::string words_of_what_is_wrong(const service::Point& point) {
   std::string text =
       fmt::format("{}: {}{}", task_of(point), words_of(point.standing), point.by_estimate ? " by estimate" : "");
+  if (!point.by_estimate && point.past_grace_by_estimate) text += ", overdue by estimate";
   for (const std::string& mark : marks_of(point)) text += "; " + mark;
   for (const std::string& limb : limb_words(point)) text += "; " + limb;
   return text;

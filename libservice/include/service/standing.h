@@ -124,8 +124,8 @@ struct LimbStanding {
   int grace_days = 0;  // calendar, sign and season limbs
   int grace_count = 0;
 
-  bool by_estimate = false;  // not reached by facts, reached by the estimate of today's usage
-  bool past_grace_by_estimate = false;
+  bool by_estimate = false;              // not reached by facts, reached by the estimate of today's usage
+  bool past_grace_by_estimate = false;   // not overdue by facts, reached or not, and past grace by that estimate
   std::optional<Amount> estimated_used;  // today, where that differs from `used`
   std::optional<Amount> estimated_left;  // by that estimate
   bool unforeseen = false;  // of a limb that counts use: nothing can be said of it ahead, in answers that ask for days
@@ -180,7 +180,7 @@ struct Point {
 
   Standing standing = Standing::no_record;
   bool by_estimate = false;
-  bool past_grace_by_estimate = false;  // due, and past grace but for a reading that proves it
+  bool past_grace_by_estimate = false;  // due, by facts or by estimate, and past grace but for a reading that proves it
   std::optional<std::size_t> ruled_by;  // index into limbs
   // The one due day, whoever asks: of a point that is reached, the day on which its ruling limb was; by estimate, the
   // day asked about; else the middle of `due_span`. None where nothing can be expected, or was not asked for.

@@ -48,18 +48,22 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
     standing.estimated_used = *today - *standing.fitted_at;
     standing.estimated_left = *standing.due_at - *today;
   }
+  if (*standing.left < -grace) {
+    standing.state = LimbState::overdue;
+    standing.due_on = history->first_day_at(*standing.due_at);
+    return standing;
+  }
+  // Short of overdue by facts, reached or not: the last reading is not the use of today.
+  standing.past_grace_by_estimate = today && *today - *standing.due_at > grace;
   if (*standing.left <= Amount{}) {
-    standing.state = *standing.left < -grace ? LimbState::overdue : LimbState::due;
+    standing.state = LimbState::due;
     standing.due_on = history->first_day_at(*standing.due_at);
     return standing;
   }
   standing.state = LimbState::not_reached;
-  if (today) {
-    standing.by_estimate = *today >= *standing.due_at;
-    standing.past_grace_by_estimate = *today - *standing.due_at > grace;
-    // What is only expected cannot lie in the past: the last reading says that it had not come by then.
-    if (standing.by_estimate) standing.due_on = view.as_of;
-  }
+  standing.by_estimate = today && *today >= *standing.due_at;
+  // What is only expected cannot lie in the past: the last reading says that it had not come by then.
+  if (standing.by_estimate) standing.due_on = view.as_of;
   return standing;
 }
 

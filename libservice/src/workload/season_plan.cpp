@@ -183,7 +183,7 @@ class Sorting {
     point.due_span = span;
     point.due_on = span.p50;
     point.standing = again.worst = Standing::later;
-    point.by_estimate = false;
+    point.by_estimate = point.past_grace_by_estimate = false;
     point.put_off.reset();
     point.measure_again.clear();
     again.do_by = std::clamp(span.p10.value_or(last_), std::min(done, last_), last_);

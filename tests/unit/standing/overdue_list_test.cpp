@@ -95,6 +95,35 @@ TEST_CASE("by estimate past grace asks to read the meter, by estimate within gra
   CHECK(entries(by_hours(), "2026-02-06") == "read-the-meter t");
 }
 
+TEST_CASE("reached by facts and within grace, it is held against today's estimate as well") {
+  // Grace 10 h: up to 1410. Read at 1405, 9.97 h in ten days on.
+  World world = by_hours(", grace: 10%");
+  world.reading("2026-02-10", "1405");
+  REQUIRE(world.point("2026-02-10", "t").standing == service::Standing::due);
+  CHECK_FALSE(world.point("2026-02-10", "t").by_estimate);
+  CHECK(entries(world, "2026-02-15").empty());
+  CHECK(entries(world, "2026-02-16") == "read-the-meter t");
+  const auto point = world.point("2026-02-16", "t");
+  CHECK(point.past_grace_by_estimate);
+  CHECK_FALSE(point.by_estimate);  // facts have brought it there
+  CHECK(point.standing == service::Standing::due);
+  // A reading within grace answers it; one beyond makes it overdue.
+  world.reading("2026-02-16", "1409");
+  CHECK(entries(world, "2026-02-16").empty());
+  world.reading("2026-02-17", "1410.1");
+  CHECK(entries(world, "2026-02-17") == "overdue t");
+  CHECK_FALSE(world.point("2026-02-17", "t").past_grace_by_estimate);
+}
+
+TEST_CASE("for safety there is no grace: read just where it falls due, the estimate of the next day is past it") {
+  World world = by_hours(", safety: true");
+  world.reading("2026-02-05", "1400");
+  REQUIRE(world.point("2026-02-05", "t").standing == service::Standing::due);
+  CHECK(entries(world, "2026-02-05").empty());
+  CHECK(entries(world, "2026-02-07") == "read-the-meter t");
+  CHECK(entries(by_hours(", safety: true"), "2026-02-06") == "read-the-meter t");
+}
+
 TEST_CASE("by estimate past grace asks to read the meter also where another limb is due by facts") {
   World world("  t: {do: Work, every: {hours: 100, days: 100}, grace: {days: 60}}\n",
               "bought: {on: 2020-01-01, at: 0}");
