@@ -77,7 +77,7 @@ std::string season_counts(const Report& report) {
   if (!report.season) return "the fleet file lists no seasons";
   const service::SeasonPlan& plan = *report.season;
   std::string text = fmt::format("{}, {} to {}: {} {}, {} to have ready", service::cleaned(plan.season->key),
-                                 to_text(plan.from), to_text(plan.to), plan.beforehand.size(),
+                                 to_text(plan.from), to_text(plan.to), plan.before_sums.points,
                                  plan.under_way() ? "to do now" : "to do before it", plan.have_ready.size());
   if (!plan.put_off.empty()) text += fmt::format(", {} put off beyond it", plan.put_off.size());
   if (!plan.find_out.empty()) text += fmt::format(", {} to find out", plan.find_out.size());
