@@ -28,9 +28,17 @@ using service::FailureKind;
 
 constexpr const char* not_handed = "the message was not handed over; the next one will hold the same";
 
-[[noreturn]] void mailer_failed(const std::string& program, const std::string& how) {
-  throw Failure(FailureKind::io,
-                {"mailer-failed", fmt::format("the mailer `{}` {}", service::cleaned(program), how), not_handed});
+[[noreturn]] void mailer_failed(const std::string& program, const std::string& how, const std::string& hint = "") {
+  throw Failure(FailureKind::io, {"mailer-failed", fmt::format("the mailer `{}` {}", service::cleaned(program), how),
+                                  hint + not_handed});
+}
+
+[[noreturn]] void mailer_not_started(const std::string& program, int error) {
+  if (error == EACCES) mailer_failed(program, "may not be run");
+  if (error != ENOENT) mailer_failed(program, "cannot be run");
+  // Cron looks in /usr/bin and /bin alone.
+  const bool whole = program.find('/') != std::string::npos;
+  mailer_failed(program, "is not there", whole ? "" : "give its full path, such as /usr/sbin/sendmail; ");
 }
 
 // A mailer that ends before it has read all is an answer of write(), not our end.
@@ -213,7 +221,8 @@ std::vector<std::string> mailer_words(std::string_view written) {
     words.emplace_back(written.substr(from, end - from));
     from = written.find_first_not_of(blanks, std::min(end, written.size()));
   }
-  if (words.empty()) wrong("empty-value", "`--mailer` is empty", "name a program, such as --mailer \"sendmail -t -i\"");
+  if (words.empty())
+    wrong("empty-value", "`--mailer` is empty", "name a program, such as --mailer \"/usr/sbin/sendmail -t -i\"");
   return words;
 }
 
@@ -224,9 +233,7 @@ void hand_over(const std::vector<std::string>& words, std::string_view message, 
   if (!pipe.open()) mailer_failed(program, "could not be given a pipe");
   pid_t process = 0;
   const Start start(pipe.read_end());
-  if (const int error = start.run(words, process); error != 0) {
-    mailer_failed(program, error == ENOENT ? "is not there" : error == EACCES ? "may not be run" : "cannot be run");
-  }
+  if (const int error = start.run(words, process); error != 0) mailer_not_started(program, error);
   const Clock::time_point give_up = Clock::now() + limit;
   Running mailer(process, start.leads());
   const Taken taken = write_whole(pipe, message, mailer, give_up);

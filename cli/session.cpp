@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "mistakes.h"
+#include "service/fleet_in_part.h"
 #include "service/telling.h"
 #include "today.h"
 
@@ -75,18 +76,44 @@ std::filesystem::path fleet_folder(const Context& context) {
                  "`whichever new DIR` starts one"});
 }
 
-Session open_fleet(const Context& context) {
+namespace {
+
+bool asks_the_clock(const Context& context) {
+  const auto as_of = context.arguments.value("as-of");
+  return !as_of || service::counts_from_today(*as_of);
+}
+
+// With every mistake in the files; that this computer does not know their time zone is one more.
+service::Fleet read_fleet(const service::FleetFiles& files, const Context& context) {
+  try {
+    return service::read_fleet(files);
+  } catch (const Failure& failure) {
+    if (failure.kind() != FailureKind::bad_fleet || !asks_the_clock(context)) throw;
+    std::vector<service::Diagnostic> told = failure.diagnostics();
+    try {
+      day_in_zone(context.world.milliseconds(), service::time_zone_of(files));
+    } catch (const Failure& zone) {
+      told.insert(told.end(), zone.diagnostics().begin(), zone.diagnostics().end());
+    }
+    throw Failure(FailureKind::bad_fleet, std::move(told));
+  }
+}
+
+}  // namespace
+
+Session open_fleet(const Context& context) { return open_fleet(context, fleet_folder(context)); }
+
+Session open_fleet(const Context& context, const std::filesystem::path& folder) {
   Session session;
-  session.folder = fleet_folder(context);
+  session.folder = folder;
   session.files = service::load_fleet_files(session.folder);
   if (session.folder == ".") session.files.folder.clear();
-  session.fleet = std::make_shared<const service::Fleet>(service::read_fleet(session.files));
+  session.fleet = std::make_shared<const service::Fleet>(read_fleet(session.files, context));
   const auto as_of = context.arguments.value("as-of");
-  const bool asks_the_clock = !as_of || service::counts_from_today(*as_of);
   const service::Day clock =
-      asks_the_clock ? day_in_zone(context.world.milliseconds(), session.fleet->time_zone) : service::Day{};
+      asks_the_clock(context) ? day_in_zone(context.world.milliseconds(), session.fleet->time_zone) : service::Day{};
   session.today = day_option(context.arguments, "as-of", clock);
-  session.day_is_given = as_of && !(asks_the_clock && session.today == clock);
+  session.day_is_given = as_of && !(asks_the_clock(context) && session.today == clock);
   return session;
 }
 
@@ -95,7 +122,10 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
   if (!is_there(file)) {
     throw Failure(FailureKind::not_found,
                   {"no-record", fmt::format("there is no record {}, so nothing is known of any machine", file.string()),
-                   fmt::format("start one: whichever new {}", folder.string())});
+                   // Where it was lost, a new one would hide that.
+                   fmt::format("put back a backup: copy it to {}; only where there never was a record, start one: "
+                               "whichever new {}",
+                               file.string(), folder.string())});
   }
   return service::Record::open(file, access);
 }

@@ -27,6 +27,7 @@ struct Session {
 std::filesystem::path fleet_folder(const Context& context);
 
 Session open_fleet(const Context& context);
+Session open_fleet(const Context& context, const std::filesystem::path& folder);
 
 // Fails with not_found where the folder has no record yet.
 service::Record open_record(const std::filesystem::path& folder, service::Access access);

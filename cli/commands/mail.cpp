@@ -59,11 +59,6 @@ constexpr const char* as_its_owner =
 Failure with_advice(const Failure& failure, const std::string& handed_file) {
   std::vector<service::Diagnostic> told = failure.diagnostics();
   for (service::Diagnostic& diagnostic : told) {
-    if (diagnostic.code == "no-record") {
-      // It was there when this was set up, so a new one would hide what was lost.
-      diagnostic.hint =
-          "put back a backup: copy it to record.db; only where there never was a record, " + diagnostic.hint;
-    }
     if (diagnostic.code != "record-unreadable" && diagnostic.code != "unfinished-write") continue;
     diagnostic.hint += fmt::format(
         "{}{}; or let that user read it, with chmod g+r on record.db and a group that both are in, and with --mailer "
@@ -78,7 +73,10 @@ class Mailing {
   explicit Mailing(Context& context) : context_(context), arguments_(context.arguments) {
     check_options(arguments_);
     if (const auto written = arguments_.value("mailer")) mailer_ = mailer_words(*written);
-    folder_ = fleet_folder(context);
+    // A message is read anywhere: what it names of the fleet, it names by its whole path.
+    folder_ = std::filesystem::absolute(fleet_folder(context)).lexically_normal();
+    if (!folder_.has_filename()) folder_ = folder_.parent_path();  // `.`, or a stroke at its end
+    context_.look.command = command_about(folder_.string());
   }
 
   int run() {
@@ -96,7 +94,7 @@ class Mailing {
 
   // All that can fail for a reason that is to be mailed.
   void open() {
-    session_ = open_fleet(context_);
+    session_ = open_fleet(context_, folder_);
     scope_ = scope_of(arguments_, *session_.fleet, arguments_.words.size());
     if (session_.fleet->mail.to.empty()) {
       has_nobody_ = true;
@@ -114,8 +112,8 @@ class Mailing {
 
   int mail_list() {
     if (has_nobody_) throw nobody_to_write_to(session_.folder);
-    const service::Handed nothing;
-    const service::Handed* const told = !only_changed() || weekly_ ? nullptr : before_ ? &*before_ : &nothing;
+    // Where nothing was told before, or nobody knows what, all is told, and as that.
+    const service::Handed* const told = !only_changed() || weekly_ || !before_ ? nullptr : &*before_;
     service::OverdueNews news = overdue_news(list_, told);
     const WordOfTheWeek word =
         weekly_ ? WordOfTheWeek(weekly_word(list_, last_backup(folder_), missed())) : std::nullopt;
@@ -192,16 +190,20 @@ class Mailing {
   bool has_weekly_word() const { return service::has_weekly_word(*session_.fleet, only_changed()); }
   bool hands_over() const { return !mailer_.empty(); }
   // Only what this program hands over itself is known to have gone out. `--changed` alone is a look ahead.
-  bool asks_what_was_handed() const { return only_changed() || (hands_over() && has_weekly_word()); }
+  bool rests_on_what_was_handed() const { return only_changed() || (hands_over() && has_weekly_word()); }
 
   // What the last message held. None where there was none, or that cannot be known: then all is new.
   std::optional<service::Handed> handed_before() {
-    if (!asks_what_was_handed()) return std::nullopt;
+    if (!only_changed() && !hands_over()) return std::nullopt;
     std::string text;
     try {
       text = read_file(handed_file());
     } catch (const Failure& failure) {
-      if (failure.kind() != FailureKind::not_found) not_known_before("cannot be read", as_its_owner);
+      if (failure.diagnostics().front().code == "is-folder") {
+        not_known_before("is a folder", "move it away");
+      } else if (failure.kind() != FailureKind::not_found) {
+        not_known_before("cannot be read", as_its_owner);
+      }
       return std::nullopt;
     }
     auto handed = service::parse_handed(text, session_.fleet->name, session_.today);
@@ -217,6 +219,7 @@ class Mailing {
   std::optional<service::Day> last_word() const { return before_ ? before_->word : std::nullopt; }
 
   void not_known_before(const std::string& problem, const std::string& hint) {
+    if (!rests_on_what_was_handed()) return;
     not_known_before_ = problem;
     context_.also.push_back(
         {"mailed-not-known",
@@ -226,22 +229,26 @@ class Mailing {
          service::Severity::remark});
   }
 
+  // The last word, else this day, from which it is owed; none where it never comes.
+  std::optional<service::Day> owed_since() const {
+    return last_word() || !rests_on_what_was_handed() ? last_word() : std::optional(session_.today);
+  }
+
   // After the mailer said that it has the message, and never before: cut short between the two, the next message
   // repeats and nothing is lost.
   void keep_handed(service::Handed then) const {
-    if (!hands_over() || !asks_what_was_handed()) return;
-    if (!only_changed()) then = before_.value_or(service::Handed{then.fleet, then.on, {}, {}});
-    then.word = weekly_ ? session_.today : last_word().value_or(session_.today);
+    if (!hands_over()) return;
+    then.word = weekly_ ? session_.today : owed_since();
     keep(std::move(then), "the message was handed over; the next one repeats it until this file can be written");
   }
 
   // On a morning without a message: what was answered is forgotten, so that it is news when it comes back; and before
   // the first message the word is owed from now on.
   void keep_quietly(service::Handed then) const {
-    if (!hands_over() || !asks_what_was_handed()) return;
-    if (!only_changed()) then = before_.value_or(service::Handed{then.fleet, then.on, {}, {}});
-    then.word = last_word().value_or(session_.today);
+    if (!hands_over()) return;
+    then.word = owed_since();
     if (before_ && before_->entries == then.entries && before_->word == then.word) return;
+    if (!before_ && !rests_on_what_was_handed()) return;  // nothing was told, and nothing is owed
     keep(std::move(then),
          "nothing had to be mailed; until this file can be written, what comes back may be taken for "
          "what was told");
@@ -265,6 +272,9 @@ class Mailing {
     try {
       service::write_file(handed_file(), service::to_text(then), for_its_owner_alone, service::IfThere::replace, so);
     } catch (const Failure& failure) {
+      // Of a full message, with no word owed, only a later --changed would ask; it tells all where nothing is kept.
+      std::error_code error;
+      if (!rests_on_what_was_handed() && !std::filesystem::exists(handed_file(), error)) return;
       std::vector<service::Diagnostic> told = failure.diagnostics();
       for (service::Diagnostic& one : told) {
         one.hint +=

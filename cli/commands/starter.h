@@ -16,6 +16,7 @@ fleet: My fleet
 time-zone: UTC            # where the machines stand, such as Europe/Oslo; it decides which day "today" is
 grace: 5%                 # how far past a due point still counts as due; tasks marked `safety: true` have none
 stale-after: 60 days      # after so many days without a reading you are told
+# mail: {to: [office@farm.example]}    # who gets the overdue list; how to have it sent: whichever mail --help
 
 sites:
   yard: {name: Home yard}

@@ -23,26 +23,7 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
   return service::counted(static_cast<std::int64_t>(count), one, many);
 }
 
-// `6 overdue`, `1 meter to read`.
-std::string count_words(const service::HeadingCount& count) {
-  switch (count.heading) {
-    case OverdueHeading::out_of_use:
-      return fmt::format("{} out of use", count.lines);
-    case OverdueHeading::overdue:
-      return fmt::format("{} overdue", count.lines);
-    case OverdueHeading::seen:
-      return fmt::format("{} seen", count.lines);
-    case OverdueHeading::read_the_meter:
-      return counted(count.lines, "meter to read", "meters to read");
-    case OverdueHeading::find_out:
-      return fmt::format("{} to find out", count.lines);
-    case OverdueHeading::put_off:
-      return fmt::format("{} put off", count.lines);
-    case OverdueHeading::laid_up:
-      return fmt::format("{} laid up", count.lines);
-  }
-  return "";
-}
+std::string count_words(const service::HeadingCount& count) { return counted_under(count.heading, count.lines); }
 
 std::string all_counts(const std::vector<service::HeadingCount>& counts) {
   std::vector<std::string> words;
@@ -99,7 +80,27 @@ LetterItem said_item(const std::string& warning, const std::pair<std::string, st
   return {"", warning + service::cleaned(said.first), {service::cleaned(said.second)}};
 }
 
-LetterPart part_of(const service::OverdueBlock& block, const service::DueList& list, const std::string& command) {
+std::string was_over(const service::Further& further) {
+  const service::LimbStanding* const limb = further.limb;
+  if (limb == nullptr) return further.was ? service::counted(*further.was, "day", "days") : "no days";
+  if (!further.was) return fmt::format("not over by {}", words_of(limb->kind));
+  if (limb->kind == service::LimbKind::usage) return with_unit(service::Amount{*further.was}, limb->unit) + " over";
+  if (limb->kind == service::LimbKind::changes) return service::counted(*further.was, "change", "changes") + " over";
+  return service::counted(*further.was, "day", "days") + " over";
+}
+
+// How it stood when it was last told, where it was: what is new has none.
+void add_told(LetterItem& item, const service::ToldBefore* told) {
+  if (told == nullptr) return;
+  std::vector<std::string> parts;
+  for (const service::Further& further : told->further) parts.push_back(was_over(further));
+  if (told->was_under) parts.push_back(fmt::format("under `{}`", title_of(*told->was_under)));
+  item.below.insert(item.below.begin(),
+                    fmt::format("{}: {} when last said", told->was_under ? "moved" : "worse", fmt::join(parts, ", ")));
+}
+
+LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNews& news, const service::DueList& list,
+                   const std::string& command) {
   LetterPart part{std::string(title_of(block.heading)), block.heading, {}};
   const service::BlockParts parts = parts_of(block, list);
   Look look;
@@ -114,8 +115,12 @@ LetterPart part_of(const service::OverdueBlock& block, const service::DueList& l
   }
   for (const service::GapLine& line : gap_lines(parts.gaps)) {
     part.items.push_back(said_item(warned(list.fleet->machine(line.gap->machine), list), line_of(line, look)));
+    add_told(part.items.back(), news.told(*line.gap));
   }
-  for (const Point* point : parts.points) part.items.push_back(item_of(*point, list));
+  for (const Point* point : parts.points) {
+    part.items.push_back(item_of(*point, list));
+    add_told(part.items.back(), news.told(*point));
+  }
   for (const service::NoRecord& line : parts.no_record) part.items.push_back(item_of(line, list, command));
   return part;
 }
@@ -123,27 +128,63 @@ LetterPart part_of(const service::OverdueBlock& block, const service::DueList& l
 // Short, so that all of it stands on a telephone's first screen.
 constexpr std::size_t most_first = 8;
 
-std::string first_line_of(const service::OverdueEntry& entry, const service::DueList& list) {
-  if (entry.use != nullptr) return fmt::format("{}: do not run", service::cleaned(entry.use->machine->key));
+struct FirstLine {
+  OverdueHeading heading = OverdueHeading::overdue;
+  const service::Machine* machine = nullptr;
+  std::string text;
+};
+
+// `tractor-loader: brakes overdue`, `tractor-yard: brakes, no record`.
+std::string first_words_of(const service::OverdueEntry& entry) {
+  if (entry.use != nullptr) return "do not run";
   if (entry.seen != nullptr) {
-    return fmt::format("{}{}: {}", warned(entry.seen->machine, list), service::cleaned(entry.seen->machine->key),
-                       service::cleaned(entry.seen->sign));
+    const auto found = entry.seen->looked_on ? entry.seen->found : std::nullopt;
+    return service::cleaned(entry.seen->sign) + (found ? fmt::format(", looked at: {}", to_text(*found)) : "");
   }
-  const bool read = entry.heading == OverdueHeading::read_the_meter;
-  return fmt::format("{}{}: {}{}", warned(entry.point->machine, list), service::cleaned(entry.point->machine->key),
-                     service::cleaned(task_of(*entry.point)), read ? ", by estimate" : " overdue");
+  const std::string task = service::cleaned(task_of(*entry.point));
+  if (entry.heading == OverdueHeading::overdue) return task + " overdue";
+  if (entry.heading == OverdueHeading::read_the_meter) return task + " overdue by estimate";
+  return task + (entry.point->standing == service::Standing::no_record ? ", no record" : ", not known");
+}
+
+const service::Machine* machine_of(const service::OverdueEntry& entry) {
+  return entry.use != nullptr ? entry.use->machine : entry.seen != nullptr ? entry.seen->machine : entry.point->machine;
+}
+
+// What nobody knows of a machine is one line.
+std::vector<FirstLine> all_first_lines(const service::OverdueNews& news, const service::DueList& list) {
+  std::vector<FirstLine> lines;
+  for (const service::OverdueEntry& entry : news.first) {
+    const service::Machine* const machine = machine_of(entry);
+    const bool goes_on = !lines.empty() && entry.heading == OverdueHeading::find_out &&
+                         lines.back().heading == entry.heading && lines.back().machine == machine;
+    if (goes_on) {
+      lines.back().text += "; " + first_words_of(entry);
+      continue;
+    }
+    const std::string warning = entry.use != nullptr ? "" : warned(machine, list);
+    lines.push_back({entry.heading, machine,
+                     fmt::format("{}{}: {}", warning, service::cleaned(machine->key), first_words_of(entry))});
+  }
+  return lines;
 }
 
 std::vector<std::string> first_lines(const service::OverdueNews& news, const service::DueList& list) {
-  std::vector<std::string> lines;
-  for (const service::OverdueEntry& entry : news.first) {
-    if (lines.size() == most_first && news.first.size() > most_first + 1) {
-      lines.push_back(fmt::format("and {} more, below", news.first.size() - most_first));
-      break;
+  std::vector<std::string> shown;
+  const std::vector<FirstLine> lines = all_first_lines(news, list);
+  std::vector<service::HeadingCount> more;
+  for (const FirstLine& line : lines) {
+    if (shown.size() < most_first || lines.size() == most_first + 1) {
+      shown.push_back(line.text);
+    } else if (more.empty() || more.back().heading != line.heading) {
+      more.push_back({line.heading, 1});
+    } else {
+      ++more.back().lines;
     }
-    lines.push_back(first_line_of(entry, list));
   }
-  return lines;
+  if (!more.empty())
+    shown.push_back(fmt::format("and {} more, below: {}", lines.size() - most_first, all_counts(more)));
+  return shown;
 }
 
 // What stands on the list and not in the message. It ends with how much of that is overdue.
@@ -191,9 +232,9 @@ std::vector<std::string> word_lines(const service::DueList& list, const service:
   std::vector<std::string> lines;
   if (!word.missed.empty()) lines.push_back(missed_words(*list.fleet, word.missed));
   if (word.next != nullptr) {
-    lines.push_back(fmt::format("Next due: {}{}, {}{}, {}.", warned(word.next->machine, list),
+    lines.push_back(fmt::format("Next due: {}{}, {}, {}.", warned(word.next->machine, list),
                                 service::cleaned(word.next->machine->key), service::cleaned(task_of(*word.next)),
-                                is_due(*word.next) ? ", which is due" : "", when(*word.next, list.as_of)));
+                                when(*word.next, list.as_of)));
   } else {
     lines.emplace_back("Next due: nothing can be expected.");
   }
@@ -294,7 +335,7 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
   if (!news.everything) letter.counts = not_told_again(news);
   letter.first = first_lines(news, list);
   if (!news.everything) letter.opening.emplace_back("New since the last message, or worse:");
-  for (const service::OverdueBlock& block : news.blocks) letter.parts.push_back(part_of(block, list, command));
+  for (const service::OverdueBlock& block : news.blocks) letter.parts.push_back(part_of(block, news, list, command));
   if (word) {
     add_due(letter, list, *word);
     letter.word = word_lines(list, *word, command);

@@ -1,5 +1,9 @@
 #include "render/overdue/words.h"
 
+#include <fmt/format.h>
+
+#include <cstdint>
+
 #include "render/shared/headings.h"
 
 namespace cli {
@@ -42,6 +46,26 @@ std::string_view short_title_of(OverdueHeading heading) {
       return "put off";
     case OverdueHeading::laid_up:
       return "laid up";
+  }
+  return "";
+}
+
+std::string counted_under(OverdueHeading heading, std::size_t lines) {
+  switch (heading) {
+    case OverdueHeading::out_of_use:
+      return fmt::format("{} out of use", lines);
+    case OverdueHeading::overdue:
+      return fmt::format("{} overdue", lines);
+    case OverdueHeading::seen:
+      return fmt::format("{} seen", lines);
+    case OverdueHeading::read_the_meter:
+      return service::counted(static_cast<std::int64_t>(lines), "meter to read", "meters to read");
+    case OverdueHeading::find_out:
+      return fmt::format("{} to find out", lines);
+    case OverdueHeading::put_off:
+      return fmt::format("{} put off", lines);
+    case OverdueHeading::laid_up:
+      return fmt::format("{} laid up", lines);
   }
   return "";
 }

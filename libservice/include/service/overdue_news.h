@@ -79,16 +79,36 @@ struct HeadingCount {
   friend bool operator==(const HeadingCount&, const HeadingCount&) = default;
 };
 
+// How far past its due point something was when it was last told, and is now: in hundredths of the meter's unit, in
+// days or in changes, as the limb counts.
+struct Further {
+  const LimbStanding* limb = nullptr;  // null: of a gap, in days
+  std::optional<std::int64_t> was;     // none: not past it then
+  std::int64_t is = 0;
+};
+
+// An entry of the message that was told before, and has become worse or stands under another heading.
+struct ToldBefore {
+  OverdueEntry entry;
+  std::optional<OverdueHeading> was_under;  // another one
+  std::vector<Further> further;             // of the same heading: the limbs by which it is worse
+};
+
 struct OverdueNews {
-  std::vector<OverdueBlock> blocks;       // what the message holds, in the order of the overdue list
-  std::vector<HeadingCount> counts;       // of them
-  std::vector<OverdueEntry> first;        // of them: what must not wait
+  std::vector<OverdueBlock> blocks;  // what the message holds, in the order of the overdue list
+  std::vector<HeadingCount> counts;  // of them
+  // Of them: what must not wait. What nobody may run; what somebody saw and nobody has found good; and of what never
+  // waits, what is past its due point and what nobody knows.
+  std::vector<OverdueEntry> first;
+  std::vector<ToldBefore> told_before;    // of them; all others are new
   bool everything = true;                 // else only what is new or worse, and
   std::vector<HeadingCount> said_before;  // what stands in the list and not in the blocks
   Handed then;                            // what has been said once this is handed over
 
   std::size_t still_overdue() const;  // of `said_before`
   std::size_t still_out_of_use() const;
+  const ToldBefore* told(const Point& point) const;  // null: new
+  const ToldBefore* told(const Gap& gap) const;
 };
 
 // Null: all of the list. Else what is not in `before`, what stands under another heading now, and what is over by twice
@@ -110,7 +130,7 @@ std::vector<Day> weekly_words_missed(const Fleet& fleet, Day day, std::optional<
 
 struct WeeklyWord {
   int machines = 0;                // that are kept
-  const Point* next = nullptr;     // the earliest that is due, or comes due; null: nothing can be expected
+  const Point* next = nullptr;     // the earliest that is not due yet and comes due; null: nothing can be expected
   std::optional<Day> newest;       // reading, of any meter by which something comes due
   const Point* longest = nullptr;  // a point of the meter that went unread longest, of machines in use; null: none
   std::optional<Day> longest_since;

@@ -49,6 +49,8 @@ std::string reason_not_written(int error) {
     case ENOENT:
     case ENOTDIR:
       return "there is no such folder";
+    case EISDIR:
+      return "there is a folder of that name";
     case EEXIST:
       return "it exists already";
     case EIO:

@@ -13,6 +13,7 @@
 #include "fleet/register.h"
 #include "fleet/schedules.h"
 #include "fleet/travel_table.h"
+#include "service/fleet_in_part.h"
 
 namespace service {
 namespace fleet {
@@ -62,13 +63,16 @@ std::string table_in(std::string_view text) {
   return root ? travel_table_in(Reader(source, diagnostics, draft), *root) : std::string();
 }
 
-// What is called so by the lines of `fleet:` alone, whatever else is wrong.
-std::string name_in(std::string_view text) {
-  const Source source("fleet.yaml", 0, text);
+// What the lines of one key say by themselves, whatever else is wrong.
+Fleet by_lines_of(std::string_view key, const FleetFiles& files) {
+  const auto found = files.texts.find("fleet.yaml");
+  if (found == files.texts.end()) return {};
+  const std::string lines = lines_of(key, without_bom(found->second));
+  const Source source("fleet.yaml", 0, lines);
   Diagnostics diagnostics;
   Draft draft;
   if (const auto root = read_yaml(source, diagnostics)) read_fleet_file(Reader(source, diagnostics, draft), *root);
-  return draft.fleet.name;
+  return std::move(draft.fleet);
 }
 
 class FleetReader {
@@ -181,11 +185,9 @@ std::optional<Mail> mail_of(const FleetFiles& files) {
   return fleet::mail_in(fleet::lines_of("mail", text));
 }
 
-std::string name_of(const FleetFiles& files) {
-  const auto found = files.texts.find("fleet.yaml");
-  if (found == files.texts.end()) return "";
-  return fleet::name_in(fleet::lines_of("fleet", fleet::without_bom(found->second)));
-}
+std::string name_of(const FleetFiles& files) { return fleet::by_lines_of("fleet", files).name; }
+
+std::string time_zone_of(const FleetFiles& files) { return fleet::by_lines_of("time-zone", files).time_zone; }
 
 std::string compile_fleet(const FleetFiles& files) {
   std::map<std::string_view, fleet::Node> trees;

@@ -13,12 +13,12 @@
 namespace service {
 namespace {
 
-// What nobody may run, and of what is past its due point what never waits.
+// Whatever somebody saw in his own words may be the brakes.
 bool must_not_wait(const OverdueEntry& entry) {
-  if (entry.heading == OverdueHeading::out_of_use) return true;
-  if (entry.seen != nullptr) return entry.seen->safety;
-  const bool past = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter;
-  return past && entry.point != nullptr && never_waits(*entry.point);
+  if (entry.heading == OverdueHeading::out_of_use || entry.seen != nullptr) return true;
+  const bool now = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter ||
+                   entry.heading == OverdueHeading::find_out;
+  return now && entry.point != nullptr && never_waits(*entry.point);
 }
 
 std::vector<HeadingCount> counts_of(const std::vector<OverdueBlock>& blocks, const DueList& list) {
@@ -48,18 +48,34 @@ Day day_of_word(const Fleet& fleet, Day day) {
 class Said {
  public:
   explicit Said(const Handed& before) {
-    for (const SaidEntry& entry : before.entries) entries_.emplace(key_of(entry), &entry);
+    for (const SaidEntry& entry : before.entries) {
+      entries_.emplace(key_of(entry), &entry);
+      headings_.emplace(entry.name, entry.heading);
+    }
   }
   const SaidEntry* find(const SaidEntry& now) const {
     const auto found = entries_.find(key_of(now));
     return found == entries_.end() ? nullptr : found->second;
+  }
+  // Where it stood, whatever it stood on, if that was under another heading.
+  std::optional<OverdueHeading> other_heading(const SaidEntry& now) const {
+    const auto found = headings_.find(now.name);
+    return found == headings_.end() || found->second == now.heading ? std::nullopt : std::optional(found->second);
   }
 
  private:
   using Key = std::tuple<std::string_view, std::string_view, OverdueHeading>;
   static Key key_of(const SaidEntry& entry) { return {entry.name, entry.since, entry.heading}; }
   std::map<Key, const SaidEntry*> entries_;
+  std::map<std::string_view, OverdueHeading> headings_;
 };
+
+// How something that is news was told before; nothing where it is new.
+std::optional<ToldBefore> told_before(const OverdueEntry& entry, const SaidEntry& now, const Said& before) {
+  ToldBefore told{entry, before.other_heading(now), {}};
+  if (const SaidEntry* const said = before.find(now)) told.further = further(entry, now, *said);
+  return told.was_under || !told.further.empty() ? std::optional(std::move(told)) : std::nullopt;
+}
 
 }  // namespace
 
@@ -85,6 +101,18 @@ BlockParts parts_of(const OverdueBlock& block, const DueList& list) {
 std::size_t OverdueNews::still_overdue() const { return lines_under(OverdueHeading::overdue, said_before); }
 std::size_t OverdueNews::still_out_of_use() const { return lines_under(OverdueHeading::out_of_use, said_before); }
 
+const ToldBefore* OverdueNews::told(const Point& point) const {
+  const auto found = std::find_if(told_before.begin(), told_before.end(),
+                                  [&](const ToldBefore& one) { return one.entry.point == &point; });
+  return found == told_before.end() ? nullptr : &*found;
+}
+
+const ToldBefore* OverdueNews::told(const Gap& gap) const {
+  const auto found = std::find_if(told_before.begin(), told_before.end(),
+                                  [&](const ToldBefore& one) { return one.entry.gap == &gap; });
+  return found == told_before.end() ? nullptr : &*found;
+}
+
 OverdueNews overdue_news(const DueList& list, const Handed* before) {
   OverdueNews news;
   news.everything = before == nullptr;
@@ -95,10 +123,13 @@ OverdueNews overdue_news(const DueList& list, const Handed* before) {
   for (const OverdueEntry& entry : overdue_list(list)) {
     const SaidEntry now = said_of(entry, list.as_of);
     const SaidEntry* const said = said_before.find(now);
-    const bool is_news = said == nullptr || worse_than_said(now, *said);
+    const bool is_news = said == nullptr || !further(entry, now, *said).empty();
     // What is not in this message stays as it was last said, so that it is told when it has become twice that.
     news.then.entries.push_back(is_news ? now : *said);
     add(is_news ? news.blocks : told, entry);
+    if (auto was = is_news ? told_before(entry, now, said_before) : std::nullopt) {
+      news.told_before.push_back(std::move(*was));
+    }
     if (is_news && must_not_wait(entry)) news.first.push_back(entry);
   }
   news.counts = counts_of(news.blocks, list);
@@ -135,7 +166,7 @@ WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup, std::vect
   word.backup = backup;
   for (const Point& point : list.points) {
     if (point.standing == Standing::due) word.due.push_back(&point);
-    const bool ahead = point.standing != Standing::overdue && point.standing != Standing::no_record;
+    const bool ahead = point.standing == Standing::coming || point.standing == Standing::later;
     if (ahead && point.due_on && (word.next == nullptr || *point.due_on < *word.next->due_on)) word.next = &point;
     const bool in_use = list.state_of(*point.machine) == nullptr;
     for (const LimbStanding& limb : point.limbs) {

@@ -69,6 +69,8 @@ std::string since_of(const OverdueEntry& entry) {
   return fmt::format("{} {}", state.since ? to_text(*state.since) : "", state.reasons.size());
 }
 
+constexpr const char* days_of_gap = "days";
+
 // How far past its due point a limb is, in its own measure; nothing where it is not.
 std::optional<std::int64_t> over(const LimbStanding& limb, Day as_of) {
   if (limb.past_grace_by_estimate && limb.estimated_left) return -limb.estimated_left->hundredths;
@@ -80,16 +82,19 @@ std::optional<std::int64_t> over(const LimbStanding& limb, Day as_of) {
   return std::nullopt;
 }
 
+// As it is kept: one line, whatever somebody wrote.
+std::string key_of(const LimbStanding& limb) { return cleaned(fmt::format("{}:{}", to_text(limb.kind), limb.name)); }
+
 std::map<std::string, std::int64_t> over_of(const OverdueEntry& entry, Day as_of) {
   std::map<std::string, std::int64_t> all;
   if (entry.point != nullptr) {
     for (const LimbStanding& limb : entry.point->limbs) {
-      if (const auto far = over(limb, as_of)) all[fmt::format("{}:{}", to_text(limb.kind), limb.name)] = *far;
+      if (const auto far = over(limb, as_of)) all[key_of(limb)] = *far;
     }
   }
   if (entry.gap != nullptr && entry.gap->since &&
       (entry.gap->kind == GapKind::stale || entry.gap->kind == GapKind::no_reading)) {
-    all["days"] = days_between(*entry.gap->since, as_of);
+    all[days_of_gap] = days_between(*entry.gap->since, as_of);
   }
   return all;
 }
@@ -97,19 +102,25 @@ std::map<std::string, std::int64_t> over_of(const OverdueEntry& entry, Day as_of
 }  // namespace
 
 SaidEntry said_of(const OverdueEntry& entry, Day as_of) {
-  SaidEntry said{name_of(entry), since_of(entry), entry.heading, {}};
-  // As they are kept: one line each, whatever somebody wrote.
-  said.name = cleaned(said.name);
-  said.since = cleaned(said.since);
-  for (const auto& [limb, far] : over_of(entry, as_of)) said.over[cleaned(limb)] = far;
-  return said;
+  return {cleaned(name_of(entry)), cleaned(since_of(entry)), entry.heading, over_of(entry, as_of)};
 }
 
-bool worse_than_said(const SaidEntry& now, const SaidEntry& before) {
-  return std::any_of(now.over.begin(), now.over.end(), [&](const auto& one) {
-    const auto said = before.over.find(one.first);
-    return said == before.over.end() ? one.second > 0 : one.second >= 2 * said->second && one.second > said->second;
-  });
+std::vector<Further> further(const OverdueEntry& entry, const SaidEntry& now, const SaidEntry& before) {
+  std::vector<Further> all;
+  const auto add = [&](const LimbStanding* limb, const std::string& key) {
+    const auto is = now.over.find(key);
+    if (is == now.over.end()) return;
+    const auto was = before.over.find(key);
+    const bool worse =
+        was == before.over.end() ? is->second > 0 : is->second >= 2 * was->second && is->second > was->second;
+    if (!worse) return;
+    all.push_back({limb, was == before.over.end() ? std::nullopt : std::optional(was->second), is->second});
+  };
+  if (entry.gap != nullptr) add(nullptr, days_of_gap);
+  if (entry.point != nullptr) {
+    for (const LimbStanding& limb : entry.point->limbs) add(&limb, key_of(limb));
+  }
+  return all;
 }
 
 }  // namespace service

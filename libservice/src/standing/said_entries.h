@@ -7,7 +7,8 @@ namespace service {
 
 SaidEntry said_of(const OverdueEntry& entry, Day as_of);
 
-// Over by twice what was last said, in any limb. One that was not over then is over now: that is worse as well.
-bool worse_than_said(const SaidEntry& now, const SaidEntry& before);
+// The limbs that are over by twice what was last said; one that was not over then and is now is worse as well. Empty
+// where it is no worse. `now` is said of the entry, of which `before` was.
+std::vector<Further> further(const OverdueEntry& entry, const SaidEntry& now, const SaidEntry& before);
 
 }  // namespace service

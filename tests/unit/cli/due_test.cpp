@@ -35,8 +35,22 @@ TEST_CASE("due without a record is an error that says how to start one") {
   std::filesystem::remove(place.folder / "record.db");
   CHECK(place.run("due") == 66);
   CHECK(place.out.empty());
-  CHECK(place.complains("whichever new"));
+  CHECK(place.complains("put back a backup: copy it to " + (place.folder / "record.db").string() +
+                        "; only where there never was a record, start one: whichever new"));
   CHECK(place.err.starts_with("whichever: "));
+}
+
+TEST_CASE("a time zone that nobody knows is told with the other mistakes, in one run") {
+  Place place;
+  place.furnish();
+  place.write("fleet.yaml", std::string("time-zone: Europe/Lundon\ngraze: 5%\n") + cli_test::small_fleet);
+  CHECK(place.run("due") == 78);
+  CHECK(place.complains("graze"));
+  CHECK(place.complains("Europe/Lundon"));
+  // Nobody asks it of a day that is given.
+  CHECK(place.run("due --as-of 2026-06-16") == 78);
+  CHECK(place.complains("graze"));
+  CHECK_FALSE(place.complains("Europe/Lundon"));
 }
 
 TEST_CASE("due says what is overdue, by how much and since when") {

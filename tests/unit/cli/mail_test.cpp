@@ -17,6 +17,12 @@ namespace {
 
 namespace fs = std::filesystem;
 
+// Of its pump no service is known.
+std::string small_fleet_with_old_pump() {
+  std::string text = cli_test::small_fleet;
+  return text.replace(text.find("in-service: {on: 2025-01-10"), 11, "bought: ");
+}
+
 constexpr const char* mail_line = "mail: {to: [office@skarvey.example], from: whichever@skarvey.example}\n";
 
 void furnish(Place& place) {
@@ -96,7 +102,8 @@ TEST_CASE("on its weekday a word comes all the same, with what is next and how o
   CHECK(subject(place.out) == "All is well, 2 machines: Skarvey estate");
   CHECK(holds(place.out, "Next due: "));
   CHECK(holds(place.out, "Newest reading: 2026-06-10, 12 days ago."));
-  CHECK(holds(place.out, "No backup of the record is known; to make one: whichever backup FILE"));
+  CHECK(holds(place.out, "No backup of the record is known; to make one: whichever --fleet " + place.folder.string() +
+                             " backup FILE"));
   CHECK(holds(place.out, "comes every Monday"));
   must(place, "backup copy.db");
   REQUIRE(place.run("mail --as-of 2026-06-22") == 0);
@@ -202,8 +209,10 @@ TEST_CASE("only what is new, and how much is still overdue") {
   };
   CHECK(day("2026-06-16") == 1);
   CHECK(holds(place.read("sent/1"), "loader: hoses"));
-  CHECK(subject(place.read("sent/1")) == "New or worse: 1 overdue: Skarvey estate");
-  CHECK(holds(place.read("sent/1"), "Said before, and not again here: 0 still overdue\n"));
+  // The first of all says of nothing that it was said before.
+  CHECK(subject(place.read("sent/1")) == "1 overdue: Skarvey estate");
+  CHECK_FALSE(holds(place.read("sent/1"), "Said before"));
+  CHECK_FALSE(holds(place.read("sent/1"), "New since"));
   CHECK(day("2026-06-16") == 1);
   CHECK(day("2026-06-17") == 1);
   must(place, "saw pump rattling --as-of 2026-06-18");
@@ -218,6 +227,119 @@ TEST_CASE("only what is new, and how much is still overdue") {
   CHECK(holds(place.read("sent/3"), "loader: hoses"));
   CHECK(holds(place.read("sent/3"), "comes every Monday"));
   CHECK_FALSE(holds(place.read("sent/3"), "still overdue"));
+}
+
+TEST_CASE("what a full message told is not told again by one of what is new") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto sent_by = [&](const std::string& line) {
+    CHECK(place.run_words(with_mailer(line, by)) == 0);
+    return sent(place);
+  };
+  CHECK(sent_by("mail --as-of 2026-06-16") == 1);
+  CHECK(sent_by("mail --changed --as-of 2026-06-17") == 1);
+  CHECK(sent_by("mail --as-of 2026-06-17") == 2);  // full ones hold it each time
+  must(place, "saw pump strange smell --on 2026-06-17");
+  CHECK(sent_by("mail --changed --as-of 2026-06-18") == 3);
+  CHECK(subject(place.read("sent/3")) == "New or worse: 1 seen: Skarvey estate");
+  CHECK(holds(place.read("sent/3"), "Said before: 1 still overdue, 0 out of use."));
+  // What was answered is forgotten by a full message as well, and by a morning without any.
+  must(place, "looked pump strange smell --note nothing --on 2026-06-18");
+  CHECK(sent_by("mail --as-of 2026-06-18") == 4);
+  CHECK(place.read(".mailed").find("strange smell") == std::string::npos);
+  must(place, "done loader hoses --on 2026-06-18");
+  CHECK(sent_by("mail --as-of 2026-06-18") == 4);
+  CHECK(place.read(".mailed").find("hoses") == std::string::npos);
+}
+
+TEST_CASE("without a weekly word, too") {
+  Place place;
+  furnish(place);
+  place.write("fleet.yaml",
+              "mail: {to: [office@skarvey.example], weekly-word: off}\n" + std::string(cli_test::small_fleet));
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  fs::create_directories(place.folder / ".mailed" / "inside");
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", by)) == 74);
+  CHECK(place.complains(".mailed cannot be written: there is a folder of that name"));
+  fs::remove_all(place.folder / ".mailed");
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", by)) == 0);
+  CHECK(place.err.empty());
+  CHECK(place.read(".mailed").find("\nword") == std::string::npos);  // none is owed
+  CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
+  CHECK(sent(place) == 2);
+}
+
+TEST_CASE("what is worse says how it stood when it was last said, and what is new does not") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
+  must(place, "out-of-use pump --on 2026-06-20");
+  CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-20", by)) == 0);
+  const std::string second = place.read("sent/2");
+  CHECK(holds(second, "loader: hoses (yard) worse: 4 days over when last said"));
+  CHECK_FALSE(holds(second, "pump: out of use since 2026-06-20 worse"));
+  const std::string text = Place::unfolded(letter(second).substr(0, letter(second).find("text/html")));
+  CHECK(text.find("when last said") == text.rfind("when last said"));
+}
+
+TEST_CASE("whatever somebody saw stands before the list, and of a long list what is left out is counted") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader strange brake --on 2026-06-15");
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, "Must not wait: loader: strange brake Before you touch"));
+  for (int i = 0; i < 9; ++i) must(place, "saw loader odd noise " + std::to_string(i) + " --on 2026-06-15");
+  must(place, "out-of-use pump --on 2026-06-15");
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, "Must not wait: pump: do not run loader: strange brake loader: odd noise 0"));
+  CHECK(holds(place.out, "and 3 more, below: 3 seen"));
+}
+
+TEST_CASE("what is mailed names the fleet by its whole path, however it was found") {
+  Place place;
+  furnish(place);
+  place.write("fleet.yaml", mail_line + small_fleet_with_old_pump());
+  const std::string whole = "whichever --fleet " + place.folder.string() + " find-out pump";
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, whole));
+  REQUIRE(place.run("--fleet . mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, whole));
+  place.variables["WHICHEVER_FLEET"] = "schedules/..";
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, whole));
+  place.write("fleet.yaml", place.read("fleet.yaml") + "nonsense: 1\n");
+  CHECK(place.run("--fleet . mail --as-of 2026-06-16") == 78);
+  CHECK(holds(place.out, "To see it again: whichever --fleet " + place.folder.string() + " check"));
+  CHECK(holds(place.out, (place.folder / "fleet.yaml").string() + ":"));
+}
+
+TEST_CASE("the line of a new fleet that says who gets it needs only its mark taken out") {
+  Place place;
+  must(place, "new f");
+  std::string fleet = place.read("f/fleet.yaml");
+  const std::size_t line = fleet.find("\n# mail: {to: [");
+  REQUIRE(bool(line != std::string::npos));
+  place.write("f/fleet.yaml", fleet.erase(line + 1, 2));
+  REQUIRE(place.run("--fleet f mail --as-of 2026-06-16") == 0);
+  CHECK(place.out.find("To: office@farm.example") != std::string::npos);
+}
+
+TEST_CASE("a mailer that cron does not find is asked for by its full path") {
+  Place place;
+  furnish(place);
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", "no-such-mailer -t -i")) == 74);
+  CHECK(place.complains("give its full path, such as /usr/sbin/sendmail"));
+  CHECK(place.run_words(with_mailer("mail --as-of 2026-06-16", "/no/such-mailer -t -i")) == 74);
+  CHECK_FALSE(place.complains("full path"));
 }
 
 TEST_CASE("a late weekly word says which days were missed") {
@@ -371,7 +493,10 @@ TEST_CASE("what keeps the list from being made is mailed as such, and gives the 
   const std::string record = place.read("record.db");
   fs::remove(place.folder / "record.db");
   mailed(66, "No list: there is no record: Skarvey estate", "there is no record");
-  CHECK(place.complains("hint: put back a backup: copy it to record.db; only where there never was a record, start"));
+  const std::string hint = "put back a backup: copy it to " + (place.folder / "record.db").string() +
+                           "; only where there never was a record, start one: whichever new";
+  CHECK(place.complains("hint: " + hint));
+  CHECK(holds(place.read("sent/" + std::to_string(count)), hint));
   place.write("record.db", "");
   mailed(65, "No list: the record cannot be trusted", "is an empty file");
   place.write("record.db", record.substr(0, 9000));
@@ -594,7 +719,7 @@ TEST_CASE("what would be new is shown, and nothing is remembered of a look") {
   make_well(place);
   must(place, "saw loader leak --on 2026-06-12");
   CHECK(place.run("mail --changed --as-of 2026-06-16") == 0);
-  CHECK(subject(place.out) == "New or worse: 1 overdue: Skarvey estate");
+  CHECK(subject(place.out) == "1 overdue: Skarvey estate");
   CHECK_FALSE(fs::exists(place.folder / ".mailed"));
   const std::string shown = place.out;
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", mailer(place))) == 0);

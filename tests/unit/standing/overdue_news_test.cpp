@@ -238,6 +238,51 @@ TEST_CASE("first of all is what must not wait, and nothing else") {
   CHECK(overdue_news(list, &news.then).first.empty());
 }
 
+TEST_CASE("whatever somebody saw must not wait, nor what nobody knows of safety") {
+  World world = by_months("  brakes: {do: Test, every: {months: 12}, safety: true}\n" + yearly);
+  world.sign("pulls to the left", "2026-02-05");
+  const auto list = world.due("2026-02-10");
+  const auto news = overdue_news(list);
+  REQUIRE(news.first.size() == 2);
+  REQUIRE(bool(news.first[0].seen != nullptr));
+  CHECK(news.first[0].seen->sign == "pulls to the left");
+  CHECK_FALSE(news.first[0].seen->safety);
+  REQUIRE(bool(news.first[1].point != nullptr));
+  CHECK(news.first[1].point->name == "brakes");  // and not the other without record
+  CHECK(bool(news.first[1].heading == service::OverdueHeading::find_out));
+}
+
+TEST_CASE("what is worse says how far over it was when it was last told, and what is new says nothing") {
+  World world = by_months(two_yearly);
+  world.done("t", "2025-02-01");  // due on 2026-02-01
+  const auto early = world.due("2026-02-04");
+  const auto told = overdue_news(early);
+  CHECK(told.told_before.empty());
+  world.done("u", "2025-02-01");
+  const auto late = world.due("2026-02-07");
+  const auto news = overdue_news(late, &told.then);
+  REQUIRE(news.told_before.size() == 2);
+  // `u` had no record then: it has moved.
+  for (const auto& one : news.told_before) {
+    REQUIRE(bool(one.entry.point != nullptr));
+    CHECK(bool(news.told(*one.entry.point) == &one));
+    if (one.entry.point->name == "u") {
+      CHECK(bool(one.was_under == service::OverdueHeading::find_out));
+      CHECK(one.further.empty());
+    } else {
+      CHECK_FALSE(one.was_under.has_value());
+      REQUIRE(one.further.size() == 1);
+      CHECK(bool(one.further.front().was == 3));
+      CHECK(one.further.front().is == 6);
+      CHECK(bool(one.further.front().limb->kind == service::LimbKind::calendar));
+    }
+  }
+  // All of it, or nothing told before: all is new.
+  CHECK(overdue_news(late).told_before.empty());
+  const Handed nothing;
+  CHECK(overdue_news(late, &nothing).told_before.empty());
+}
+
 TEST_CASE("what was kept and is damaged, another's or of another day is a problem and nothing else") {
   World world = by_months(yearly);
   world.done("t", "2025-02-01");
@@ -340,10 +385,12 @@ TEST_CASE("the weekly word tells what is next and how old things are") {
     CHECK(test::text_or_none(word.longest_since) == "2026-02-01");
     CHECK(test::text_or_none(word.backup) == "2026-02-03");
   }
-  // What is due and within its grace comes next, for it is no more than due.
+  // What is due is told as that; next is what is not due yet.
   const auto due = world.due("2026-03-01");
   CHECK(overdue_news(due).blocks.empty());
-  CHECK(bool(weekly_word(due, {}).next->standing == service::Standing::due));
+  const auto word = weekly_word(due, {});
+  REQUIRE(bool(word.next != nullptr));
+  CHECK(word.next->name == "u");
   REQUIRE(weekly_word(due, {}).due.size() == 1);
   CHECK(weekly_word(due, {}).due.front()->name == "t");
   CHECK(test::text_or_none(weekly_word(due, {}).backup) == "none");

@@ -1,0 +1,18 @@
+// What can be made out of fleet files that cannot be read as a fleet, beside whom to write to (`mail_of`) and what it
+// is called (`name_of`).
+#pragma once
+
+#include <string>
+
+#include "service/fleet.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// The time zone, as far as its line stands; else empty. Whether a computer knows it is not asked.
+std::string time_zone_of(const FleetFiles& files);
+
+}  // namespace service
+
+#pragma GCC visibility pop
