@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "event_numbers.h"
+
 namespace cli {
 
 Asking::Asking(Context& context, std::size_t first_machine)
@@ -42,6 +44,11 @@ service::Replay Asking::replay() {
 }
 
 service::CalendarVersion Asking::version() { return service::version_of(record().facts(), today()); }
+
+service::Calendar Asking::numbered(service::Calendar calendar) {
+  if (!session_.day_is_given) number_and_remember(calendar, context_, session_.folder);
+  return calendar;
+}
 
 service::Progress Asking::progress(const std::string& what) const {
   if (!context_.world.error_terminal) return {};

@@ -37,6 +37,9 @@ class Asking {
   const service::Forecaster& forecaster();
   service::Replay replay();
   service::CalendarVersion version();  // by the whole book, so that it is the same in every scope
+  // By the numbers under which events were handed out before, which are kept; but not where a day is given: that is a
+  // look at another day, and the calendar is the same whatever was handed out.
+  service::Calendar numbered(service::Calendar calendar);
   // All facts of the record, struck ones and strikes too, from which the snapshot is made.
   const std::vector<service::Fact>& read_whole_book();
 

@@ -47,7 +47,10 @@ const std::vector<Command>& table() {
            "due by hours or by months, whichever comes first. What is not known is said below the list. On a "
            "terminal each point has two bars on one scale: use above, time below; the stroke is where the "
            "interval ends. As a calendar (--format ics) what needs doing is an event of the day asked about, and all "
-           "else of the day on which it comes due; make it anew each day, and a day that moved moves its event.",
+           "else of the day on which it comes due; make it anew each day, and a day that moved moves its event: under "
+           "a "
+           "higher number than the last, which .calendar beside the record remembers. With --as-of it is a look, and "
+           "nothing is remembered.",
        .words = {some_machines},
        .options = {machine_option,
                    site_option,
@@ -285,13 +288,14 @@ const std::vector<Command>& table() {
            "--changed, on other days, only "
            "what is new or worse since the last message that was handed over: what was not there, what stands "
            "under another heading, what is over by twice as much, a sign that was seen again; each says how many are "
-           "still overdue and out of use. Without --mailer it shows what would be sent, and nothing is remembered. "
+           "still overdue and out of use, and of what is worse how it stood when it was last said. What a full message "
+           "told is remembered as well. Without --mailer it shows what would be sent, and nothing is remembered. "
            "--site makes it a message about one site, with a memory of its own: what it told, one about the fleet "
            "tells "
            "all the same, and the other way round.",
        .words = {},
        .options = {{"site", "SITE", "only machines of this site; to the same people"},
-                   {"mailer", "CMD", "the program that sends it, as \"sendmail -t -i\""},
+                   {"mailer", "CMD", "the program that sends it, by its full path: \"/usr/sbin/sendmail -t -i\""},
                    {"changed", "", "only what is new or worse; alone, to look"},
                    {"exit-code", "", "status 1 when something needs doing"}},
        .formats = {},
@@ -301,7 +305,10 @@ const std::vector<Command>& table() {
                     {"mail --site quernholt", "of one site"}},
        .statuses = {{1, "with --exit-code: something needs doing, as with `due`"},
                     {66, "there is no record: mailed as such"},
-                    {74, "the mailer failed: its own number is said, and the next message holds the same"},
+                    {74,
+                     "the mailer failed: its own number is said, and the next message holds the same; or the record or "
+                     "a fleet file may not be read: mailed as such; or the message was handed over and .mailed, which "
+                     "remembers it, could not be written: the next message repeats it"},
                     {78, "a fleet file is wrong: mailed as far as it says to whom; or it says to nobody"}},
        .action = mail},
       {.name = "report",

@@ -10,6 +10,7 @@
 #include <string>
 
 #include "service/base.h"
+#include "service/calendar.h"
 #include "service/overdue_news.h"
 
 namespace cli {
@@ -52,8 +53,8 @@ bool belongs_to_a_fleet(const std::filesystem::path& file) {
   const std::string folder = folder_of(std::filesystem::absolute(file).lexically_normal()).filename().string();
   const bool yaml = name.ends_with(".yaml") || name.ends_with(".yml");
   return name == "fleet.yaml" || name == "register.csv" || name == "travel.csv" || name.starts_with("record.db") ||
-         name == ".compiled-fleet" || name.starts_with(service::handed_file) || name == service::backed_up_file ||
-         folder == ".schemas" || (folder == "schedules" && yaml);
+         name == ".compiled-fleet" || name == service::event_numbers_file || name.starts_with(service::handed_file) ||
+         name == service::backed_up_file || folder == ".schemas" || (folder == "schedules" && yaml);
 }
 
 // Whether it is that text and nothing more. One that cannot be read is to be replaced.

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "asking.h"
 #include "commands/commands.h"
@@ -49,13 +50,19 @@ int due(Context& context) {
   answer.first = first_option(arguments);
   answer.list = due_list(asking.snapshot(), {horizon, {}, detail_of(arguments)});
   answer.newest_fact = asking.snapshot().newest_fact();
-  if (arguments.value("format") == "ics") answer.version = asking.version();
+  const int status = arguments.has("exit-code") && needs_doing(answer.list) ? 1 : 0;
+  const bool as_calendar = arguments.value("format") == "ics";
   if (arguments.has("overdue")) {
-    asking.write(overdue_formats, OverdueAnswer{answer.list, answer.version});
-  } else {
-    asking.write(due_formats, answer, answer.every().left_off);
+    OverdueAnswer overdue{std::move(answer.list)};
+    if (as_calendar) overdue.calendar = asking.numbered(overdue_calendar(overdue.list, asking.version()));
+    asking.write(overdue_formats, overdue);
+    return status;
   }
-  return arguments.has("exit-code") && needs_doing(answer.list) ? 1 : 0;
+  if (as_calendar) {
+    answer.calendar = asking.numbered(due_calendar(answer.list, answer.in_calendar(), asking.version()));
+  }
+  asking.write(due_formats, answer, answer.every().left_off);
+  return status;
 }
 
 }  // namespace cli

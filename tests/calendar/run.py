@@ -180,6 +180,42 @@ def what_moves(binary, top):
     check("and there is one", len(is_of(done)), 1)
 
 
+def moves_within_a_day(binary, top):
+    """By the clock: a fleet file is edited, and a backup put back that has lost facts."""
+    fleet = Fleet(binary, top / "within")
+    ask = lambda: fleet.run("due", "--all", "--format", "ics")
+    fleet.run("backup", "lost.db")
+    for value in ("1140", "1141", "1142"):
+        fleet.run("reading", "sprayer", value, "--sure")
+    raw = ask()
+    check("asked twice of the clock's day, the same to the byte", ask(), raw)
+    before = events_of(raw)
+    schedule = fleet.folder / "schedules" / "field-tractor.yaml"
+    text = schedule.read_text()
+    edited = re.sub(r"(coolant:.*?years: )4", r"\g<1>5", text, count=1, flags=re.S)
+    check("the interval was edited", edited == text, False)
+    schedule.write_text(edited)
+    after = events_of(ask())
+    newer(before, after, "an edited interval")
+    shutil.copy(fleet.folder / "lost.db", fleet.folder / "record.db")
+    schedule.write_text(text)
+    newer(after, events_of(ask()), "a backup that has lost facts")
+
+
+def newer(before, after, what):
+    moved = [uid for uid in before if uid in after and before[uid]["day"] != after[uid]["day"]]
+    check(f"{what}: something moved", len(moved) > 0, True)
+    for uid in before:
+        if uid not in after:
+            continue
+        old, new = before[uid], after[uid]
+        check(f"{what}: {new['summary']}: no number falls", new["sequence"] >= old["sequence"] and new["stamp"] >= old["stamp"],
+              True)
+        if uid in moved:
+            check(f"{what}: {new['summary']}: moved, and newer",
+                  new["sequence"] > old["sequence"] and new["stamp"] > old["stamp"], True)
+
+
 def files(binary, top):
     fleet = Fleet(binary, top / "files")
     fleet.ics("--output", "due.ics")
@@ -221,6 +257,7 @@ def main():
         hostile = events_of(Fleet(binary, top / "three", "x;, END:VEVENT\u2028BEGIN:VEVENT").ics())
         check("a name brings no event along", len(hostile), len(one))
         what_moves(binary, top)
+        moves_within_a_day(binary, top)
         files(binary, top)
     finally:
         shutil.rmtree(top)

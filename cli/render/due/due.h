@@ -16,10 +16,11 @@ struct DueAnswer {
   bool all = false;                  // for people: later points too
   std::optional<std::size_t> first;  // only so many points
   std::optional<service::Day> newest_fact;
-  service::CalendarVersion version = {};  // for a calendar alone
+  std::optional<service::Calendar> calendar = {};  // of this list, where one is asked for
 
   service::DueRows rows() const { return rows_of(list, {all, all, first}); }     // for people
   service::DueRows every() const { return rows_of(list, {true, true, first}); }  // for programs
+  service::DueRows in_calendar() const { return rows_of(list, {true, all, first}); }
 };
 
 // That nothing comes due within the horizon, of how many machines, known until when.

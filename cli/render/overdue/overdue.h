@@ -1,6 +1,7 @@
 // The overdue list. As text it is what cron mails, and empty exactly when the list is.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "render/shared/formats.h"
@@ -17,14 +18,13 @@ std::string overdue_as_json(const service::DueList& list);
 std::string overdue_as_csv(const service::DueList& list);
 std::string overdue_as_markdown(const service::DueList& list, const std::string& command);
 
-// An empty list is a calendar of one event, which says so: a calendar that nobody renews would be empty as well.
-std::string overdue_as_ics(const service::DueList& list, const service::CalendarVersion& version,
-                           const std::string& command);
-
 struct OverdueAnswer {
   service::DueList list;
-  service::CalendarVersion version;  // for a calendar alone
+  std::optional<service::Calendar> calendar = {};  // of this list, where one is asked for
 };
+
+// An empty list is a calendar of one event, which says so: a calendar that nobody renews would be empty as well.
+std::string overdue_as_ics(const OverdueAnswer& overdue, const std::string& command);
 
 inline constexpr Format<OverdueAnswer> overdue_formats[] = {
     {"text", +[](const OverdueAnswer& answer, const Look& look) { return overdue_as_text(answer.list, look); }},
@@ -32,8 +32,6 @@ inline constexpr Format<OverdueAnswer> overdue_formats[] = {
     {"csv", +[](const OverdueAnswer& answer) { return overdue_as_csv(answer.list); }},
     {"md", +[](const OverdueAnswer& answer,
                const std::string& command) { return overdue_as_markdown(answer.list, command); }},
-    {"ics", +[](const OverdueAnswer& answer, const std::string& command) {
-       return overdue_as_ics(answer.list, answer.version, command);
-     }}};
+    {"ics", overdue_as_ics}};
 
 }  // namespace cli

@@ -46,14 +46,38 @@ std::string to_mind(const std::vector<std::string>& cautions) {
   return text;
 }
 
+// As the subject of a mail has it.
+std::string count_words(const service::CalendarCount& count) {
+  using service::OverdueHeading;
+  switch (count.what) {
+    case service::Counted::out_of_use:
+      return counted_under(OverdueHeading::out_of_use, count.lines);
+    case service::Counted::overdue:
+      return counted_under(OverdueHeading::overdue, count.lines);
+    case service::Counted::due:
+      return fmt::format("{} due", count.lines);
+    case service::Counted::seen:
+      return counted_under(OverdueHeading::seen, count.lines);
+    case service::Counted::read_the_meter:
+      return counted_under(OverdueHeading::read_the_meter, count.lines);
+    case service::Counted::find_out:
+      return counted_under(OverdueHeading::find_out, count.lines);
+    case service::Counted::put_off:
+      return counted_under(OverdueHeading::put_off, count.lines);
+    case service::Counted::laid_up:
+      break;
+  }
+  return counted_under(OverdueHeading::laid_up, count.lines);
+}
+
 class Words {
  public:
-  Words(const service::Calendar& calendar, const service::DueList& list, const std::string& what,
-        const std::string& counts, const std::string& command)
-      : calendar_(calendar), list_(list), what_(what), counts_(counts), command_(command) {}
+  Words(const service::Calendar& calendar, const service::DueList& list, const CalendarTexts& texts,
+        const std::string& command)
+      : calendar_(calendar), list_(list), texts_(texts), command_(command) {}
 
   IcsEvent event(const CalendarEvent& event) const {
-    IcsEvent ics{event.uid, event.on, calendar_.version.sequence, calendar_.version.changed, "", "", "", {}};
+    IcsEvent ics{event.uid, event.on, event.sequence, event.changed, "", "", "", {}};
     say(event, ics);
     if (out_of_use(event)) {
       ics.summary = "do not run: " + ics.summary;
@@ -85,10 +109,7 @@ class Words {
   void say(const CalendarEvent& event, IcsEvent& ics) const {
     switch (event.kind) {
       case EventKind::summary:
-        ics.summary = fmt::format("{}: {}", whose_list(*list_.fleet, list_.scope), what_);
-        ics.description = fmt::format("As of {}. {}\nA calendar without this line on today was not renewed.\n",
-                                      to_text(list_.as_of), counts_);
-        return;
+        return summary(ics);
       case EventKind::not_in_use:
         return machine(event, ics);
       case EventKind::point:
@@ -111,6 +132,14 @@ class Words {
       case EventKind::gap:
         return gap(*event.gap, ics);
     }
+  }
+
+  void summary(IcsEvent& ics) const {
+    const std::string counts = counts_in_words(calendar_);
+    ics.summary =
+        fmt::format("{}: {}", whose_list(*list_.fleet, list_.scope), counts.empty() ? texts_.nothing : counts);
+    ics.description = fmt::format("As of {}. {}\nA calendar without this line on today was not renewed.\n",
+                                  to_text(list_.as_of), texts_.counts);
   }
 
   void about(const service::Machine& machine, IcsEvent& ics) const {
@@ -163,19 +192,24 @@ class Words {
 
   const service::Calendar& calendar_;
   const service::DueList& list_;
-  const std::string& what_;
-  const std::string& counts_;
+  const CalendarTexts& texts_;
   const std::string& command_;
 };
 
 }  // namespace
 
-std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& called,
-                            const std::string& what, const std::string& counts, const std::string& command) {
-  const Words words(calendar, list, what, counts, command);
+std::string counts_in_words(const service::Calendar& calendar) {
+  std::vector<std::string> words;
+  for (const service::CalendarCount& count : calendar.counts) words.push_back(count_words(count));
+  return fmt::format("{}", fmt::join(words, ", "));
+}
+
+std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const CalendarTexts& texts,
+                            const std::string& command) {
+  const Words words(calendar, list, texts, command);
   std::vector<IcsEvent> events;
   for (const CalendarEvent& event : calendar.events) events.push_back(words.event(event));
-  return ics_calendar(fmt::format("{}: {}", whose_list(*list.fleet, list.scope), called), events);
+  return ics_calendar(fmt::format("{}: {}", whose_list(*list.fleet, list.scope), texts.called), events);
 }
 
 }  // namespace cli

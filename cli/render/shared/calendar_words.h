@@ -7,9 +7,17 @@
 
 namespace cli {
 
-// What the calendar holds: `called` for its name, by which people know it again, and `what` for its summary. `command`:
-// how printed commands begin (`Look`).
-std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const std::string& called,
-                            const std::string& what, const std::string& counts, const std::string& command);
+// `1 out of use, 8 overdue, 7 due`; empty where nothing needs doing and all is known.
+std::string counts_in_words(const service::Calendar& calendar);
+
+struct CalendarTexts {
+  std::string called;   // its name, by which people know it again
+  std::string nothing;  // its summary where it counts nothing
+  std::string counts;   // a sentence on what it holds
+};
+
+// `command`: how printed commands begin (`Look`).
+std::string calendar_as_ics(const service::Calendar& calendar, const service::DueList& list, const CalendarTexts& texts,
+                            const std::string& command);
 
 }  // namespace cli

@@ -9,23 +9,30 @@
 // All else is an event of the day on which it comes due. What has no day and needs no doing has no event.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "service/due_list.h"
+#include "service/parsed.h"
 
 #pragma GCC visibility push(default)
 
 namespace service {
 
 // Which of two calendars of a fleet is the newer one. Most days move with the day asked about (what is overdue is an
-// event of it, and what is expected is expected anew), so both the day and the facts count: neither number ever falls
-// as days go by and facts join, and `sequence` rises with each.
+// event of it, and what is expected is expected anew), so both the day and the facts count. A later day has a higher
+// number than any of an earlier one, whatever the book; within one day it rises with each fact. That an event moved for
+// another reason (a fleet file was edited, a backup put back) it does not tell: `number_events` does.
 struct CalendarVersion {
-  std::int64_t sequence =
-      0;                     // the days since 2000 and the facts up to the day asked about, struck ones and strikes too
+  // The days since 2000 times 50,000, and the facts up to the day asked about (struck ones and strikes too, 49,999 at
+  // the most). RFC 5545 has it end at 2,147,483,647, which is reached in 2117.
+  std::int64_t sequence = 0;
   std::int64_t changed = 0;  // milliseconds since 1970, UTC: the newest of those facts, or the day's beginning
 };
 
@@ -47,6 +54,9 @@ struct CalendarEvent {
   // service from which it counts. Other fleets have others.
   std::string uid;
   Day on;
+  // Of the calendar's version, or higher (`number_events`).
+  std::int64_t sequence = 0;
+  std::int64_t changed = 0;
   std::optional<OverdueHeading> heading = {};  // of an overdue list
   const Point* point = nullptr;                // of `point` and `find_out`
   const MachineUse* use = nullptr;
@@ -55,15 +65,50 @@ struct CalendarEvent {
   std::optional<NoRecord> no_record = {};
 };
 
+// What its first event counts, in this order: of the due list what needs doing or is not known, in lines as people read
+// them (a machine without record is one); of the overdue list its lines under each heading.
+enum class Counted { out_of_use, overdue, due, seen, read_the_meter, find_out, put_off, laid_up };
+
+struct CalendarCount {
+  Counted what = Counted::overdue;
+  std::size_t lines = 0;
+  friend bool operator==(const CalendarCount&, const CalendarCount&) = default;
+};
+
 struct Calendar {
-  CalendarVersion version;
   std::vector<CalendarEvent> events;  // the summary first; in the order of the list. Points into it
+  std::vector<CalendarCount> counts;  // none of them 0; empty: nothing is due, and all is known
 };
 
 // `shown`: the points that are to be in it, and whose lack of record a line tells.
 Calendar due_calendar(const DueList& list, const DueRows& shown, const CalendarVersion& version);
 
 Calendar overdue_calendar(const DueList& list, const CalendarVersion& version);
+
+// --- Under which number each event was handed out -----------------------------------------------------------
+
+struct NumberedEvent {
+  Day on;
+  std::int64_t sequence = 0;
+  std::int64_t changed = 0;
+  friend bool operator==(const NumberedEvent&, const NumberedEvent&) = default;
+};
+
+// By uid.
+using EventNumbers = std::map<std::string, NumberedEvent, std::less<>>;
+
+// Sees to it that no event falls behind the number under which it was handed out last, and that one which stands on
+// another day than then has a higher one and a later stamp. Gives what is to be kept, before the calendar is handed
+// out: numbers that nobody saw do no harm. What can no more be fallen behind, for every number of this day is higher,
+// is not kept. The same calendar and the same numbers give the same.
+EventNumbers number_events(Calendar& calendar, const EventNumbers& before);
+
+// How they are kept: plain lines with a checksum.
+std::string to_text(const EventNumbers& numbers);
+Parsed<EventNumbers> parse_event_numbers(std::string_view text);
+
+// The name of the file in the fleet's folder.
+inline constexpr std::string_view event_numbers_file = ".calendar";
 
 }  // namespace service
 

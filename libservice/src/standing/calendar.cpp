@@ -7,6 +7,8 @@
 #include <utility>
 
 #include "base/checksum.h"
+#include "service/overdue_news.h"
+#include "standing/event_numbers.h"
 
 namespace service {
 namespace {
@@ -25,8 +27,7 @@ std::string uid_of(const std::vector<std::string>& parts) {
 
 class Maker {
  public:
-  Maker(const DueList& list, const CalendarVersion& version) : list_(list), fleet_(*list.fleet) {
-    calendar_.version = version;
+  Maker(const DueList& list, const CalendarVersion& version) : list_(list), fleet_(*list.fleet), version_(version) {
     std::vector<std::string> about{"summary", list.scope.site};
     if (list.scope.machines) about.insert(about.end(), list.scope.machines->begin(), list.scope.machines->end());
     add(EventKind::summary, std::move(about), list.as_of);
@@ -52,8 +53,11 @@ class Maker {
     if (unknown && !now) add_point(EventKind::find_out, point, list_.as_of);
   }
 
-  // On the day asked about, whatever its own.
-  void point_today(const Point& point) { add_point(EventKind::point, point, list_.as_of); }
+  // Of an overdue list: the event that the due list has today.
+  void point_today(const Point& point) {
+    const bool now = is_due(point) || point.standing == Standing::no_record;
+    add_point(now ? EventKind::point : EventKind::find_out, point, list_.as_of);
+  }
 
   void no_record(const NoRecord& line) {
     add(EventKind::no_record, {line.machine->key, "no-record"}, list_.as_of).no_record = line;
@@ -83,7 +87,7 @@ class Maker {
  private:
   CalendarEvent& add(EventKind kind, std::vector<std::string> parts, Day on) {
     parts.insert(parts.begin(), {fleet_.name, std::to_string(static_cast<int>(kind))});
-    calendar_.events.push_back({kind, uid_of(parts), on});
+    calendar_.events.push_back({kind, uid_of(parts), on, version_.sequence, version_.changed});
     return calendar_.events.back();
   }
 
@@ -94,21 +98,71 @@ class Maker {
 
   const DueList& list_;
   const Fleet& fleet_;
+  const CalendarVersion& version_;
   Calendar calendar_;
 };
+
+void add_count(std::vector<CalendarCount>& counts, Counted what, std::size_t lines) {
+  if (lines > 0) counts.push_back({what, lines});
+}
+
+// Of all, those that are not shown (`first`) too.
+std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) {
+  const auto standing = [&](Standing one) {
+    const auto found = shown.counts.find(one);
+    return found == shown.counts.end() ? std::size_t{0} : static_cast<std::size_t>(found->second);
+  };
+  const auto out = std::count_if(list.not_in_use.begin(), list.not_in_use.end(),
+                                 [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
+  std::vector<const Point*> unknown;
+  std::size_t lines = 0;
+  for (const Point& point : list.points) {
+    if (point.standing == Standing::no_record) unknown.push_back(&point);
+    if (point.standing != Standing::no_record && !is_due(point) && !point.unknown.empty()) ++lines;
+  }
+  const std::vector<NoRecord> no_record = take_no_record(list, unknown);
+  lines += unknown.size() + no_record.size() + gap_lines(gaps_beside(list, no_record)).size();
+  std::vector<CalendarCount> counts;
+  add_count(counts, Counted::out_of_use, static_cast<std::size_t>(out));
+  add_count(counts, Counted::overdue, standing(Standing::overdue));
+  add_count(counts, Counted::due, standing(Standing::due));
+  add_count(counts, Counted::seen, list.seen.size());
+  add_count(counts, Counted::find_out, lines);
+  return counts;
+}
+
+Counted counted_as(OverdueHeading heading) {
+  switch (heading) {
+    case OverdueHeading::out_of_use:
+      return Counted::out_of_use;
+    case OverdueHeading::overdue:
+      return Counted::overdue;
+    case OverdueHeading::seen:
+      return Counted::seen;
+    case OverdueHeading::read_the_meter:
+      return Counted::read_the_meter;
+    case OverdueHeading::find_out:
+      return Counted::find_out;
+    case OverdueHeading::put_off:
+      return Counted::put_off;
+    case OverdueHeading::laid_up:
+      break;
+  }
+  return Counted::laid_up;
+}
 
 }  // namespace
 
 CalendarVersion version_of(const std::vector<Fact>& book, Day as_of) {
   constexpr std::int64_t day = 86'400'000;
-  const Day start = day_of(2000, 1, 1);
-  CalendarVersion version{std::max<std::int64_t>(0, days_between(start, as_of)),
-                          std::max<std::int64_t>(0, days_between(Day{}, as_of) * day)};
+  CalendarVersion version{first_sequence_of(as_of), std::max<std::int64_t>(0, days_between(Day{}, as_of) * day)};
+  std::int64_t facts = 0;
   for (const Fact& fact : book) {
     if (has_day(fact) && fact.on.first > as_of) continue;
-    ++version.sequence;
+    ++facts;
     version.changed = std::max(version.changed, fact.entered);
   }
+  version.sequence = std::min(version.sequence + std::min(facts, numbers_a_day - 1), highest_sequence);
   return version;
 }
 
@@ -119,12 +173,16 @@ Calendar due_calendar(const DueList& list, const DueRows& shown, const CalendarV
   for (const Point* point : shown.points) maker.point(*point);
   for (const SeenSign& seen : list.seen) maker.seen(seen);
   maker.gaps(gaps_beside(list, shown.no_record));
-  return maker.made();
+  Calendar calendar = maker.made();
+  calendar.counts = counts_of(list, shown);
+  return calendar;
 }
 
 Calendar overdue_calendar(const DueList& list, const CalendarVersion& version) {
   Maker maker(list, version);
+  std::vector<CalendarCount> counts;
   for (const OverdueBlock& block : overdue_blocks(list)) {
+    add_count(counts, counted_as(block.heading), parts_of(block, list).lines());
     const std::size_t from = maker.size();
     std::vector<const Point*> points;
     std::vector<const Gap*> gaps;
@@ -144,7 +202,9 @@ Calendar overdue_calendar(const DueList& list, const CalendarVersion& version) {
     maker.gaps(gaps);
     maker.under(block.heading, from);
   }
-  return maker.made();
+  Calendar calendar = maker.made();
+  calendar.counts = std::move(counts);
+  return calendar;
 }
 
 }  // namespace service

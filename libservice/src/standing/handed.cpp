@@ -11,25 +11,15 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <utility>
 
-#include "base/checksum.h"
 #include "service/overdue_news.h"
+#include "standing/kept_lines.h"
 
 namespace service {
 namespace {
 
 constexpr std::string_view first_line = "overdue list as mailed, 1\n";
-constexpr std::string_view checksum_key = "checksum\t";
-
-std::vector<std::string_view> split(std::string_view text, char mark) {
-  std::vector<std::string_view> parts;
-  for (;;) {
-    const std::size_t end = text.find(mark);
-    parts.push_back(text.substr(0, end));
-    if (end == std::string_view::npos) return parts;
-    text.remove_prefix(end + 1);
-  }
-}
 
 std::optional<OverdueHeading> heading_named(std::string_view text) {
   constexpr std::array all{OverdueHeading::out_of_use,     OverdueHeading::overdue,  OverdueHeading::seen,
@@ -58,9 +48,6 @@ std::optional<SaidEntry> entry_of(std::string_view line) {
   return entry;
 }
 
-constexpr const char* not_ours = "is not what this program keeps";
-constexpr const char* is_damaged = "is damaged";
-
 }  // namespace
 
 std::string to_text(const Handed& handed) {
@@ -72,19 +59,15 @@ std::string to_text(const Handed& handed) {
     for (const auto& [limb, far] : entry.over) text += fmt::format("\t{}={}", limb, far);
     text += '\n';
   }
-  return text + fmt::format("{}{:016x}\n", checksum_key, checksum_of(text));
+  return sealed(std::move(text));
 }
 
 Parsed<Handed> parse_handed(std::string_view text, std::string_view fleet, Day today) {
-  if (!text.starts_with(first_line)) return {{}, not_ours};
-  const std::size_t last = text.rfind(checksum_key);
-  if (last == std::string_view::npos || text[last - 1] != '\n') return {{}, is_damaged};
-  const std::string_view told = text.substr(0, last);
-  if (text.substr(last) != fmt::format("{}{:016x}\n", checksum_key, checksum_of(told))) return {{}, is_damaged};
+  const auto lines = unsealed(text, first_line);
+  if (!lines) return {{}, lines.problem};
   Handed handed;
   bool has_day = false;
-  for (const std::string_view line : split(told.substr(first_line.size()), '\n')) {
-    if (line.empty()) continue;
+  for (const std::string_view line : *lines) {
     if (line.starts_with("fleet\t")) {
       handed.fleet = line.substr(line.find('\t') + 1);
     } else if (line.starts_with("on\t")) {

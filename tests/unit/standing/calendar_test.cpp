@@ -125,9 +125,150 @@ TEST_CASE("the version rises with facts and days, and never falls") {
   two.push_back(fact("2026-01-04", 1'767'700'000'000));
   CHECK(version(two, "2026-01-06").sequence == version(one, "2026-01-06").sequence + 1);
   CHECK(version(two, "2026-01-06").changed >= version(one, "2026-01-06").changed);
-  CHECK(version(one, "2026-01-07").sequence == version(one, "2026-01-06").sequence + 1);
+  CHECK(version(one, "2026-01-07").sequence == version(one, "2026-01-06").sequence + 50'000);
   CHECK(version(one, "2026-01-07").changed > version(one, "2026-01-06").changed);
   CHECK(version(one, "2026-01-04").sequence == version({}, "2026-01-04").sequence);  // not there yet
+  // A day is above the one before, however many facts a backup has lost.
+  const std::vector<service::Fact> many(60'000, fact("2026-01-05", 1'767'600'000'000));
+  CHECK(version({}, "2026-01-07").sequence > version(many, "2026-01-06").sequence);
+  CHECK(version({}, "9000-01-01").sequence == 2'147'483'647);  // the highest that calendars have
   CHECK(version({}, "1990-01-01").sequence == 0);
   CHECK(version({}, "1960-01-01").changed == 0);
+}
+
+namespace {
+
+constexpr const char* one_task = "  oil: {do: Oil, every: {months: 12}}\n";
+constexpr const char* longer = "  oil: {do: Oil, every: {months: 24}}\n";
+
+test::World serviced(const char* tasks) {
+  test::World world(tasks, "bought: {on: 2020-01-01, at: 0}");
+  world.done("oil", "2026-01-05");
+  return world;
+}
+
+// As it is handed out and remembered; of `oil`.
+struct Out {
+  service::Day on;
+  std::int64_t sequence = 0;
+  std::int64_t changed = 0;
+  friend bool operator==(const Out&, const Out&) = default;
+};
+
+class Publisher {
+ public:
+  Out publish(const test::World& world, std::string_view as_of, std::size_t facts) {
+    Asked now = asked(world, as_of, std::vector<service::Fact>(facts, fact("2026-01-05", 1'767'600'000'000)));
+    numbers_ = service::number_events(now.calendar, numbers_);
+    // As it is kept in a file.
+    const auto kept = service::parse_event_numbers(to_text(numbers_));
+    REQUIRE_MESSAGE(bool(kept), kept.problem);
+    CHECK(bool(*kept == numbers_));
+    const CalendarEvent* oil = of(now.calendar, "oil");
+    REQUIRE(oil != nullptr);
+    return {oil->on, oil->sequence, oil->changed};
+  }
+  const service::EventNumbers& numbers() const { return numbers_; }
+
+ private:
+  service::EventNumbers numbers_;
+};
+
+}  // namespace
+
+TEST_CASE("an event that moved has a higher number and a later stamp, whatever moved it") {
+  const test::World before = serviced(one_task);
+  const test::World after = serviced(longer);
+  Publisher publisher;
+  const Out first = publisher.publish(before, "2026-03-01", 10);
+  CHECK(bool(publisher.publish(before, "2026-03-01", 10) == first));  // asked again
+  // Its interval was edited on the same day, and back.
+  const Out edited = publisher.publish(after, "2026-03-01", 10);
+  CHECK(edited.on > first.on);
+  CHECK(edited.sequence > first.sequence);
+  CHECK(edited.changed / 1000 > first.changed / 1000);
+  CHECK(bool(publisher.publish(after, "2026-03-01", 10) == edited));
+  const Out back = publisher.publish(before, "2026-03-01", 10);
+  CHECK(bool(back.on == first.on));
+  CHECK(back.sequence > edited.sequence);
+  CHECK(back.changed / 1000 > edited.changed / 1000);
+  // A backup that has lost facts: nothing falls, and what moved rises.
+  const Out restored = publisher.publish(before, "2026-03-01", 4);
+  CHECK(bool(restored == back));
+  const Out moved = publisher.publish(after, "2026-03-01", 4);
+  CHECK(moved.sequence > back.sequence);
+  CHECK(moved.changed > back.changed);
+  // The next day all are newer, with the facts lost; and a clock that was ahead for a day takes nothing back.
+  const Out next = publisher.publish(after, "2026-03-02", 4);
+  CHECK(next.sequence > moved.sequence);
+  CHECK(next.changed >= moved.changed);
+  const Out ahead = publisher.publish(after, "2026-05-01", 4);
+  const Out again = publisher.publish(after, "2026-03-03", 4);
+  CHECK(again.sequence >= ahead.sequence);
+  CHECK(publisher.publish(before, "2026-03-03", 4).sequence > again.sequence);
+}
+
+TEST_CASE("what is kept of numbers is what can still be fallen behind, other scopes' too") {
+  const test::World world = serviced(two_tasks);
+  Publisher publisher;
+  publisher.publish(world, "2026-03-01", 10);
+  const std::size_t all = publisher.numbers().size();
+  CHECK(all > 2);
+  // A calendar of less on the same day forgets nothing; one of the next day keeps its own alone.
+  Asked summary = asked(world, "2026-03-01");
+  summary.calendar.events.resize(1);
+  CHECK(service::number_events(summary.calendar, publisher.numbers()).size() == all);
+  Asked tomorrow = asked(world, "2026-03-02");
+  tomorrow.calendar.events.resize(1);
+  CHECK(service::number_events(tomorrow.calendar, publisher.numbers()).size() == 1);
+}
+
+TEST_CASE("numbers that were kept and are damaged are a problem and nothing else") {
+  const test::World world = serviced(one_task);
+  Publisher publisher;
+  publisher.publish(world, "2026-03-01", 10);
+  const std::string kept = to_text(publisher.numbers());
+  CHECK(bool(service::parse_event_numbers(kept)));
+  for (std::size_t length = 0; length < kept.size(); ++length) {
+    CHECK_FALSE(bool(service::parse_event_numbers(kept.substr(0, length))));
+  }
+  std::string spoilt = kept;
+  spoilt[kept.find("2026")] = '3';
+  CHECK(service::parse_event_numbers(spoilt).problem == "is damaged");
+  CHECK(service::parse_event_numbers("something else\n").problem == "is not what this program keeps");
+}
+
+TEST_CASE("one thing is on one day under one name in the due list's calendar and in the overdue list's") {
+  test::World world(two_tasks, "bought: {on: 2025-01-10, at: 0}");
+  world.done("oil", "2024-12-01");  // nobody knows at what
+  world.done("tyre", "2020-01-01", "", "left");
+  const Asked due = asked(world, "2025-06-01");
+  const Calendar overdue = service::overdue_calendar(due.list, {});
+  int shared = 0;
+  for (const CalendarEvent& event : overdue.events) {
+    const auto same = std::find_if(due.calendar.events.begin(), due.calendar.events.end(),
+                                   [&](const CalendarEvent& other) { return other.uid == event.uid; });
+    if (same == due.calendar.events.end()) continue;
+    ++shared;
+    CHECK(bool(same->on == event.on));
+  }
+  CHECK(shared > 2);
+}
+
+TEST_CASE("what needs doing and what is not known is counted, and nothing where there is neither") {
+  using service::CalendarCount;
+  using service::Counted;
+  test::World world(one_task, "bought: {on: 2020-01-01, at: 0}");
+  const auto counts = [&](std::string_view as_of) { return asked(world, as_of).calendar.counts; };
+  CHECK(bool(counts("2026-02-01") == std::vector<CalendarCount>{{Counted::find_out, 1}}));
+  world.done("oil", "2026-01-05");
+  CHECK(counts("2026-02-01").empty());
+  CHECK(bool(counts("2027-01-05") == std::vector<CalendarCount>{{Counted::due, 1}}));
+  world.sign("odd noise", "2027-01-05");
+  world.state(service::FactKind::out_of_use, "2027-01-05");
+  CHECK(bool(counts("2027-01-06") ==
+             std::vector<CalendarCount>{{Counted::out_of_use, 1}, {Counted::overdue, 1}, {Counted::seen, 1}}));
+  const DueList list = world.due("2027-01-06");
+  CHECK(bool(service::overdue_calendar(list, {}).counts ==
+             std::vector<CalendarCount>{{Counted::out_of_use, 1}, {Counted::overdue, 1}, {Counted::seen, 1}}));
 }

@@ -1,0 +1,15 @@
+// Under which numbers the events of calendars were handed out, kept beside the record.
+#pragma once
+
+#include <filesystem>
+
+#include "run.h"
+#include "service/calendar.h"
+
+namespace cli {
+
+// Before the calendar is handed out. Where that cannot be kept, it is said beside the answer: the calendar stands, and
+// its numbers are those of the day and the book.
+void number_and_remember(service::Calendar& calendar, Context& context, const std::filesystem::path& folder);
+
+}  // namespace cli
