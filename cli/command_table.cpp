@@ -295,7 +295,7 @@ const std::vector<Command>& table() {
            "all the same, and the other way round.",
        .words = {},
        .options = {{"site", "SITE", "only machines of this site; to the same people"},
-                   {"mailer", "CMD", "the program that sends it, by its full path: \"/usr/sbin/sendmail -t -i\""},
+                   {"mailer", "CMD", "the mailer, by its full path: \"/usr/sbin/sendmail -t -i\""},
                    {"changed", "", "only what is new or worse; alone, to look"},
                    {"exit-code", "", "status 1 when something needs doing"}},
        .formats = {},

@@ -242,15 +242,15 @@ TEST_CASE("what a full message told is not told again by one of what is new") {
   CHECK(sent_by("mail --as-of 2026-06-16") == 1);
   CHECK(sent_by("mail --changed --as-of 2026-06-17") == 1);
   CHECK(sent_by("mail --as-of 2026-06-17") == 2);  // full ones hold it each time
-  must(place, "saw pump strange smell --on 2026-06-17");
+  must(place, "saw pump strange smell --as-of 2026-06-17");
   CHECK(sent_by("mail --changed --as-of 2026-06-18") == 3);
   CHECK(subject(place.read("sent/3")) == "New or worse: 1 seen: Skarvey estate");
   CHECK(holds(place.read("sent/3"), "Said before: 1 still overdue, 0 out of use."));
   // What was answered is forgotten by a full message as well, and by a morning without any.
-  must(place, "looked pump strange smell --note nothing --on 2026-06-18");
+  must(place, "looked pump strange smell --note nothing --as-of 2026-06-18");
   CHECK(sent_by("mail --as-of 2026-06-18") == 4);
   CHECK(place.read(".mailed").find("strange smell") == std::string::npos);
-  must(place, "done loader hoses --on 2026-06-18");
+  must(place, "done loader hoses --as-of 2026-06-18");
   CHECK(sent_by("mail --as-of 2026-06-18") == 4);
   CHECK(place.read(".mailed").find("hoses") == std::string::npos);
 }
@@ -281,7 +281,7 @@ TEST_CASE("what is worse says how it stood when it was last said, and what is ne
   must(place, "saw loader leak --on 2026-06-12");
   const std::string by = mailer(place);
   CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
-  must(place, "out-of-use pump --on 2026-06-20");
+  must(place, "out-of-use pump --as-of 2026-06-20");
   CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-20", by)) == 0);
   const std::string second = place.read("sent/2");
   CHECK(holds(second, "loader: hoses (yard) worse: 4 days over when last said"));

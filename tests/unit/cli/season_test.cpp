@@ -76,7 +76,7 @@ TEST_CASE("what is put off beyond a season stands in a block of its own, in ever
   furnish(place);
   must(place, "put-off drill drum --until 2026-09-25 --by Ann --note x");
   must(place, "season harvest");
-  CHECK(place.says("Do before 2026-08-01: 1 point, 1.0 h of work, 1 part."));
+  CHECK(place.says("Do before 2026-08-01: 1 point; 1.0 h of work, 1 part."));
   CHECK(place.says("Put off beyond harvest: 1 point."));
   CHECK(place.says("Put off beyond harvest: in no sums and orders\n"));
   CHECK(place.says("put off until 2026-09-25 by Ann"));
@@ -160,8 +160,8 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   const auto row = place.out.find("beforehand,drill,,,big,");
   REQUIRE(row != std::string::npos);
   const auto end = place.out.find_first_of("\r\n", row);
-  CHECK(place.out.substr(0, place.out.find_first_of("\r\n")).ends_with(",never_wait,doubtful,included_in,group"));
-  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,,overdue"));
+  CHECK(place.out.substr(0, place.out.find_first_of("\r\n")).ends_with(",never_wait,do_not_run,doubtful,included_in,group"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue"));
   must(place, "season harvest drill");
   CHECK(place.says("\nOverdue\nS "));
   CHECK(place.says("big includes it, and has its work and parts"));

@@ -370,7 +370,7 @@ TEST_CASE("the weekly words that were missed are those since the last one, and b
 }
 
 TEST_CASE("the weekly word tells what is next and how old things are") {
-  World world("  t: {do: Work, every: {months: 12}}\n  u: {do: Work, every: {hours: 1000}}\n",
+  World world("  t: {do: Work, every: {months: 12}}\n  u: {do: Work, every: {hours: 1000, months: 18}}\n",
               "bought: {on: 2020-01-01, at: 0}");
   world.done("t", "2025-03-01");
   world.done("u", "2026-01-01", "100");
