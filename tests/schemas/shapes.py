@@ -16,6 +16,13 @@ SAID = {"$schema", "title", "description"}
 FORBIDS = PLAIN | MANY | {"additionalProperties", "propertyNames", "not", "contains", "items", "$ref"}
 
 
+def is_of_an_answer(reference):
+    """The schema of another answer, or a definition in it."""
+    file, _, inside = reference.partition("#/definitions/")
+    path = verdicts.root / "schemas" / file
+    return path.exists() and (not inside or inside in json.loads(path.read_text()).get("definitions", {}))
+
+
 def inner(schema):
     """(where, schema) of it and all in it."""
     todo = [("", schema)]
@@ -49,7 +56,7 @@ def faults(name, schema):
         if "$ref" in one:
             if one["$ref"].startswith("#/definitions/"):
                 used.add(one["$ref"].removeprefix("#/definitions/"))
-            elif not (is_output and (verdicts.root / "schemas" / one["$ref"]).exists()):
+            elif not (is_output and is_of_an_answer(one["$ref"])):
                 yield f"{where} refers to {one['$ref']}, which is no schema of an answer"
             if len(one) > 1:
                 yield f"{where} has keywords beside $ref, which draft 7 passes over"
