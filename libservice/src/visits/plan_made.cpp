@@ -81,7 +81,7 @@ PlanValue bound_of(const Week& week, const routing::Solution& solution) {
 PlanValue value_of(const Week& week, const routing::Value& value) {
   PlanValue whole{value.safety, Money{value.money}};
   for (std::size_t i = 0; i < week.visits.size(); ++i) {
-    if (!week.impossible[i]) continue;
+    if (!never_made(week, i)) continue;
     whole.total = whole.total + week.put_off[i];
     if (week.visits[i].safety) ++whole.safety_put_off;
   }

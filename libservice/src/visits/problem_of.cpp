@@ -81,10 +81,14 @@ WeekProblem problem_of(const Week& week, std::vector<std::size_t> visits) {
   return made;
 }
 
+bool never_made(const Week& week, std::size_t visit) {
+  return week.impossible[visit] && *week.impossible[visit] != PutOffReason::unreachable;
+}
+
 WeekProblem problem_of(const Week& week) {
   std::vector<std::size_t> can_be_made;
   for (std::size_t i = 0; i < week.visits.size(); ++i) {
-    if (!week.impossible[i]) can_be_made.push_back(i);
+    if (!never_made(week, i)) can_be_made.push_back(i);
   }
   return problem_of(week, std::move(can_be_made));
 }

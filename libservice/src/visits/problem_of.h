@@ -14,7 +14,11 @@ struct WeekProblem {
   std::vector<std::size_t> visits;  // of its jobs
 };
 
-// Of the visits that can be made (`Week::impossible`).
+// Whether no plan can make a visit (`Week::impossible`). One that is unreachable alone may be made behind another one
+// at its site, which has done the setting up.
+bool never_made(const Week& week, std::size_t visit);
+
+// Of the visits that a plan can make.
 WeekProblem problem_of(const Week& week);
 
 // Of these alone, whatever was said of them.

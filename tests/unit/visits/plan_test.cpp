@@ -199,6 +199,18 @@ TEST_CASE("the worked example is planned as it is, and nothing is better") {
   CHECK(out_of(plan) == "pump+pressure not-qualified 35.79");
 }
 
+TEST_CASE("what does not fit in alone may go behind another visit there, which has set up") {
+  Texts texts;
+  texts.calls = "  c-01: {site: beck, do: Hydraulic leak, takes: 60 min, wait: 20, between: [\"08:47-09:47\"]}\n";
+  const Week week = Estate(texts).usual().week();
+  CHECK((week.impossible[estate::visit_named(week, "call c-01")] == PutOffReason::unreachable));
+  const RoundsPlan plan = plan_rounds(week);
+  REQUIRE(plan.rounds.size() == 2);
+  CHECK(stops_of(plan, 1) == "pump 07:52 07:52 08:47, call c-01 08:47 08:47 09:47");
+  CHECK(out_of(plan) == "pump+pressure not-qualified 35.79");
+  CHECK(plan.proven);
+}
+
 TEST_CASE("promises are kept at any price") {
   Texts texts;
   texts.calls =
