@@ -1,5 +1,6 @@
 // The words of a week in data.
 #include "service/rounds.h"
+#include "service/visits.h"
 
 namespace service {
 
@@ -75,6 +76,30 @@ std::string_view to_text(PlanRule rule) {
       return "promised";
     case PlanRule::form:
       return "form";
+  }
+  return "";
+}
+
+std::string_view to_text(TripReason reason) {
+  switch (reason) {
+    case TripReason::included:
+      return "included";
+    case TripReason::day_full:
+      return "day-full";
+    case TripReason::due_day:
+      return "due-day";
+    case TripReason::put_off:
+      return "put-off";
+    case TripReason::first_day:
+      return "first-day";
+    case TripReason::last_day:
+      return "last-day";
+    case TripReason::likely_day:
+      return "likely-day";
+    case TripReason::early:
+      return "early";
+    case TripReason::late:
+      return "late";
   }
   return "";
 }

@@ -42,11 +42,14 @@ Money value_of(const Fleet& fleet, const Resources& resources, std::set<std::str
 
 }  // namespace
 
+int life_days_of(const Point& point, Day due_on) {
+  return point.fitted ? std::max(1, days_between(point.fitted->on.first, due_on)) : life_where_not_known;
+}
+
 PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string>& no_price) {
   PointWorth worth;
   worth.due_on = *point.due_on;
-  worth.life_days =
-      point.fitted ? std::max(1, days_between(point.fitted->on.first, worth.due_on)) : life_where_not_known;
+  worth.life_days = life_days_of(point, worth.due_on);
   worth.value = value_of(fleet, resources_of(*point.machine, *point.task, point.follow_up), no_price);
   // What a task says of being late is said of the task, not of a check that follows it.
   if (point.follow_up == nullptr && point.task->late) {
@@ -58,17 +61,16 @@ PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string
   return worth;
 }
 
-Money late_cost(const PointWorth& worth, Day as_of, Day done_on) {
+Fraction late_share(const PointWorth& worth, Day as_of, Day done_on) {
   const Wide life = worth.life_days;
   const Wide already = std::max(0, days_between(worth.due_on, as_of));
   const Wide then = std::max(0, days_between(worth.due_on, std::max(as_of, done_on)));
-  return {half_up(worth.late.hundredths * (2 * life * (then - already) + then * then - already * already),
-                  3 * life * life)};
+  return {worth.late.hundredths * (2 * life * (then - already) + then * then - already * already), 3 * life * life};
 }
 
-Money early_cost(const PointWorth& worth, Day done_on) {
+Fraction early_share(const PointWorth& worth, Day done_on) {
   const int given_up = std::max(0, days_between(done_on, worth.due_on));
-  return {half_up(Wide{worth.value.hundredths} * given_up, worth.life_days)};
+  return {Wide{worth.value.hundredths} * given_up, worth.life_days};
 }
 
 Money waiting_cost(const Call& call, Day as_of, Day done_on) {

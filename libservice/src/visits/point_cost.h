@@ -5,6 +5,7 @@
 #include <string>
 
 #include "service/rounds.h"
+#include "visits/exact.h"
 
 namespace service::visits {
 
@@ -16,14 +17,23 @@ struct PointWorth {
   Money late;         // what skipping it once altogether would cost on average
 };
 
+// From when it was fitted until that day; a year where that is not known.
+int life_days_of(const Point& point, Day due_on);
+
 // Parts and fluids without a price count as nothing, and are named in `no_price`.
 PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string>& no_price);
 
 // Late: skipping a service once altogether costs `late`, the first day after it was due two thirds of an even share of
 // that, a day at a whole interval over four thirds. What is lost already as of today is not charged again.
 // Early: the share of its value that its life given up is.
-Money late_cost(const PointWorth& worth, Day as_of, Day done_on);
-Money early_cost(const PointWorth& worth, Day done_on);
+// In hundredths of the currency, not rounded.
+Fraction late_share(const PointWorth& worth, Day as_of, Day done_on);
+Fraction early_share(const PointWorth& worth, Day done_on);
+
+inline Money late_cost(const PointWorth& worth, Day as_of, Day done_on) {
+  return {half_up(late_share(worth, as_of, done_on))};
+}
+inline Money early_cost(const PointWorth& worth, Day done_on) { return {half_up(early_share(worth, done_on))}; }
 
 inline Money waiting_cost(const PointWorth& worth, Day as_of, Day done_on) {
   return late_cost(worth, as_of, done_on) + early_cost(worth, done_on);

@@ -9,17 +9,23 @@ constexpr int usual_later_trip_percent = 100;
 
 }  // namespace
 
+std::optional<Trip> trip_of(const Fleet& fleet, const Crew& crew, const Site& site) {
+  const Site& start = *fleet.site(crew.start);
+  const auto there = leg_of(fleet, crew, start, site);
+  const auto home = leg_of(fleet, crew, site, *fleet.site(crew.end));
+  if (!there || !home) return std::nullopt;
+  Trip trip{*there, *home, 0, cost_of(fleet, crew, *there) + cost_of(fleet, crew, *home)};
+  if (start.key == site.key) return trip;
+  trip.set_up_minutes = static_cast<int>(site.set_up.count());
+  trip.cost = trip.cost + set_up_cost(fleet, crew, site);
+  return trip;
+}
+
 std::optional<Money> cheapest_trip(const Fleet& fleet, const std::vector<CrewDay>& days, const Site& site) {
   std::optional<Money> cheapest;
   for (const CrewDay& day : days) {
-    const Crew& crew = *day.crew;
-    const Site& start = *fleet.site(crew.start);
-    const auto there = leg_of(fleet, crew, start, site);
-    const auto home = leg_of(fleet, crew, site, *fleet.site(crew.end));
-    if (!there || !home) continue;
-    Money cost = cost_of(fleet, crew, *there) + cost_of(fleet, crew, *home);
-    if (start.key != site.key) cost = cost + set_up_cost(fleet, crew, site);
-    if (!cheapest || cost < *cheapest) cheapest = cost;
+    const auto trip = trip_of(fleet, *day.crew, site);
+    if (trip && (!cheapest || trip->cost < *cheapest)) cheapest = trip->cost;
   }
   return cheapest;
 }

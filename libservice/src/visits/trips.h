@@ -7,6 +7,17 @@
 
 namespace service::visits {
 
+struct Trip {
+  Leg there;
+  Leg home;
+  int set_up_minutes = 0;  // none where the crew starts at the site
+  Money cost;
+  int drive_minutes() const { return there.minutes + home.minutes; }
+};
+
+// None where that crew cannot get there and back.
+std::optional<Trip> trip_of(const Fleet& fleet, const Crew& crew, const Site& site);
+
 // With set-up, for the cheapest crew of these days. None where none of them can get there and back.
 std::optional<Money> cheapest_trip(const Fleet& fleet, const std::vector<CrewDay>& days, const Site& site);
 

@@ -99,6 +99,11 @@ std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points
   return visits;
 }
 
+std::optional<int> minutes_of(const Point& point) {
+  const auto time = resources_of(*point.machine, *point.task, point.follow_up).time;
+  return time ? std::optional(static_cast<int>(time->count())) : std::nullopt;
+}
+
 void reckon_work(const Fleet& fleet, Visit& visit) {
   const auto alone = by_themselves(fleet, visit.points);
   visit.included.clear();
@@ -108,8 +113,7 @@ void reckon_work(const Fleet& fleet, Visit& visit) {
       visit.included.push_back(point);
       continue;
     }
-    const auto time = resources_of(*point->machine, *point->task, point->follow_up).time;
-    if (time) visit.work_minutes += static_cast<int>(time->count());
+    visit.work_minutes += minutes_of(*point).value_or(0);
   }
 }
 
@@ -125,8 +129,7 @@ std::vector<PointName> without_time(const std::vector<Visit>& visits) {
   std::vector<PointName> names;
   for (const Visit& visit : visits) {
     for (const Point* point : worked_on(visit)) {
-      if (!resources_of(*point->machine, *point->task, point->follow_up).time)
-        names.push_back(service::name_of(*point));
+      if (!minutes_of(*point)) names.push_back(service::name_of(*point));
     }
   }
   return names;

@@ -1,6 +1,7 @@
 // Visits out of points: those of one machine make one, or one for each different set of needs where no crew has all.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "service/rounds.h"
@@ -14,6 +15,9 @@ Needs needs_of(const Visit& visit);
 
 // In the order of the points, calls last, without what stands at no site.
 std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points, const DoneBefore& done);
+
+// Of a point that is done by itself; none where its task says no `takes`.
+std::optional<int> minutes_of(const Point& point);
 
 // What of the points of a visit is done along with others, and how long the rest takes. Again where points were added.
 void reckon_work(const Fleet& fleet, Visit& visit);

@@ -1,22 +1,17 @@
 #include "visits/wanted.h"
 
 namespace service::visits {
-namespace {
-
-// Why a point that is due is no work of this week.
-std::optional<NotPlannedReason> reason_of(const Week& week, const Point& point) {
-  const UseState* state = week.list->state_of(*point.machine);
+std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, Day first, Day last) {
+  const UseState* state = list.state_of(*point.machine);
   if (state != nullptr && state->kind == UseKind::out_of_use) return NotPlannedReason::out_of_use;
   if (state != nullptr && state->kind == UseKind::laid_up) return NotPlannedReason::laid_up;
   const auto& left = point.machine->left;
-  if (left && *left <= week.crew_days.front().on) return NotPlannedReason::left;
+  if (left && *left <= first) return NotPlannedReason::left;
   // Until a use alone, nobody can say on which day that is.
-  if (point.put_off && not_before(point) > week.crew_days.back().on) return NotPlannedReason::put_off;
+  if (point.put_off && not_before(point) > last) return NotPlannedReason::put_off;
   if (point.machine->site.empty()) return NotPlannedReason::no_site;
   return std::nullopt;
 }
-
-}  // namespace
 
 Day not_before(const Point& point) {
   if (!point.put_off) return Day::min();
@@ -36,7 +31,7 @@ Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done) {
     const bool due = point.due_on && *point.due_on <= last;
     if (!due && !point.unknown.empty()) week.unknown.push_back(name_of(point));
     if (!point.due_on || *point.due_on > join_until) continue;
-    const auto reason = reason_of(week, point);
+    const auto reason = why_not_planned(*week.list, point, week.crew_days.front().on, last);
     if (!reason) {
       (due ? wanted.points : wanted.may_join).push_back(&point);
     } else if (due) {

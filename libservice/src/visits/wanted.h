@@ -1,6 +1,7 @@
 // Which points of a due list are work of a week, and which are not, with the reason.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "service/rounds.h"
@@ -15,6 +16,9 @@ struct Wanted {
 
 // Fills what the week says of points that are in no visit.
 Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done);
+
+// Why a point that is due is no work of these days; none: it is.
+std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, Day first, Day last);
 
 // The first day on which a point may be visited that somebody put off; the earliest of all where nobody did.
 Day not_before(const Point& point);

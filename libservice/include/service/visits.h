@@ -1,0 +1,144 @@
+// On which days of the weeks ahead to go to each site, what to do there, and what to take along.
+//
+//   auto list = std::make_shared<DueList>(due_list(snapshot, {to, {}, Detail::coming}));
+//   VisitsPlan plan = plan_visits(list, {to});
+//
+// Each service that is due by the last day of the span is done once in it. A trip costs the way there and back with
+// set-up, for the cheapest crew that works that day and may do the work; a service costs the life that is given up where
+// it is done early, and what waiting loses where it is late, both over the span of days in which it may come due:
+// (3 x at its early end + 4 x at its middle + 3 x at its late end) / 10. The days are those that cost least of all sets
+// of days, site by site. How the trips to several sites make the rounds of a week is the question of rounds.h.
+//
+// Money is whole hundredths of the currency, rounded half up once: for each trip leg and set-up, and for the early and
+// the late money of each service. Sums add rounded figures. What is compared is not rounded, and no floating point
+// decides.
+//
+// Work for safety, and for a competent person, is never put later than the first day from its due day on which somebody
+// can do it, unless nothing else is possible.
+//
+// A plan is a value: it keeps its list, and what its pointers point to is in there.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "service/base.h"
+#include "service/due_list.h"
+#include "service/fleet.h"
+#include "service/rounds.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+struct VisitsAsk {
+  Day to;                                 // the last day of the span, which begins with the day of the list
+  std::vector<std::string> without = {};  // crews that do not go, by key
+};
+
+// Why a service is done on the day on which it is done: the first of these that holds.
+enum class TripReason {
+  included,    // along with a service of that trip that includes it, or after which its check is asked for anew
+  day_full,    // the better day holds no more work than its crews have hours
+  due_day,     // on the day on which it comes due
+  put_off,     // on the first day on which somebody can go, once it is no longer put off
+  first_day,   // on the first day from its due day on which somebody can go
+  last_day,    // early: from its due day on nobody can go any more
+  likely_day,  // on the day that is cheapest for it alone, by the span of days in which it may come due
+  early,       // a trip is made then anyway, and it gives up less than a trip of its own would cost
+  late,        // a trip is made then anyway, and waiting for it loses less than a trip of its own would cost
+};
+
+std::string_view to_text(TripReason reason);  // `due-day`
+
+struct TripTask {
+  const Point* point = nullptr;
+  const Point* with = nullptr;  // of what is included: that service; it takes no time and no parts of its own
+  TripReason why = TripReason::due_day;
+  int early_days = 0;  // before its due day; so many after
+  int late_days = 0;
+  Money early;  // the life that is given up
+  Money late;   // what waiting loses from the day asked about on
+  // What it would cost by itself: on the first day from its due day on which somebody can go, else the last before, the
+  // trip with it.
+  Day own_day;
+  Money own_cost;
+};
+
+// One crew's trip to one site, and back.
+struct SiteVisit {
+  const Site* site = nullptr;
+  Day on;
+  const Crew* crew = nullptr;
+  Money trip_cost;
+  int drive_minutes = 0;  // there and back
+  int tenths_of_km = 0;   // likewise
+  int set_up_minutes = 0;
+  int work_minutes = 0;
+  bool safety = false;  // some of it is work for safety
+  Money early;          // of its tasks
+  Money late;
+  std::vector<TripTask> tasks;                            // in the order of the due list
+  std::vector<std::pair<std::string, PartAmount>> parts;  // to load, beside what the crew carries; by name
+  std::vector<std::pair<std::string, Quantity>> fluids;   // likewise
+  std::vector<std::string> cautions;                      // of all its work, each once
+};
+
+// A service that is due in the span and that nobody can do in it.
+struct NotPossible {
+  const Point* point = nullptr;
+  PutOffReason reason = PutOffReason::not_qualified;  // not_qualified, closed (no open day is left) or unreachable
+  std::vector<std::string> lacking;                   // of what is not qualified: what no crew has
+};
+
+// The same services, each on its own day: its due day or the first day from then on which somebody can go, else the last
+// before; for each site and day one trip. What a service includes that is due no later than it is done with it.
+struct OnOwnDays {
+  Money total;
+  Money trips;
+  std::size_t visits = 0;
+};
+
+struct VisitsPlan {
+  std::shared_ptr<const DueList> list;  // its fleet, gaps, what was seen, and machines that stand
+  Day as_of;
+  Day from;  // the span, both inclusive
+  Day to;
+  std::vector<SiteVisit> visits;  // by day, then site and crew in the order of the fleet file
+  Money total;
+  Money trips;
+  Money late;
+  Money early;
+  // No days cost less; but where a day holds more work than its longest crew-day, that day is split into several trips,
+  // and only the bound is proven.
+  Money bound;
+  bool exact = true;  // bound = total: nothing is better
+  OnOwnDays on_own_days;
+
+  std::vector<PointName> no_record;  // somebody must look: nobody knows whether it is due
+  std::vector<PointName> unknown;    // not due by what is known, but something about it cannot be told ahead
+  std::vector<NotPlanned> not_planned;
+  std::vector<NotPossible> not_possible;
+  std::vector<PointName> no_time;     // planned with no minutes, for their tasks say no `takes`
+  std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
+  std::size_t left_off = 0;           // visits that `keep_first` left off
+
+  // Something is not planned though it is due, or is not known: no record, a gap, a sign that nobody answered.
+  bool needs_doing() const;
+};
+
+// The list reckons at least `Detail::coming` to the last day, of the whole fleet or of one site. Fails with bad_data
+// where no crew works in the span, with bad_fleet where `costs` lacks `hour` or `km`, or the fleet has no crews; with
+// usage where there is no such crew, or the span ends before it begins.
+VisitsPlan plan_visits(std::shared_ptr<const DueList> list, const VisitsAsk& ask);
+
+// Only the first visits; the sums stay those of all.
+void keep_first(VisitsPlan& plan, std::size_t first);
+
+}  // namespace service
+
+#pragma GCC visibility pop

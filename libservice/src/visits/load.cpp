@@ -1,0 +1,45 @@
+#include "visits/load.h"
+
+#include <algorithm>
+#include <map>
+
+#include "service/minding.h"
+#include "service/workload.h"
+
+namespace service::visits {
+
+Load load_of(const Crew& crew, const std::vector<const Point*>& points) {
+  std::map<std::string, PartAmount> parts;
+  std::map<std::pair<std::string, std::string>, PartAmount> fluids;  // by name and unit
+  for (const Point* point : points) {
+    const Resources takes = resources_of(*point->machine, *point->task, point->follow_up);
+    for (const auto& [key, pieces] : takes.parts) parts[key] = parts[key] + pieces;
+    for (const auto& [key, quantity] : takes.fluids) {
+      PartAmount& amount = fluids[{key, quantity.unit}];
+      amount = amount + quantity.amount;
+    }
+  }
+  for (const auto& [key, pieces] : crew.carries) {
+    if (const auto part = parts.find(key); part != parts.end()) part->second = part->second - pieces;
+  }
+  Load load;
+  for (const auto& [key, pieces] : parts) {
+    if (pieces > PartAmount{}) load.parts.emplace_back(key, pieces);
+  }
+  for (const auto& [name, amount] : fluids) load.fluids.emplace_back(name.first, Quantity{amount, name.second});
+  return load;
+}
+
+void add_each(std::vector<std::string>& to, const std::vector<std::string>& names) {
+  for (const std::string& name : names) {
+    if (std::find(to.begin(), to.end(), name) == to.end()) to.push_back(name);
+  }
+}
+
+void sort_by_catalogue(std::vector<std::string>& cautions) {
+  std::stable_sort(cautions.begin(), cautions.end(), [](const std::string& a, const std::string& b) {
+    return catalogue_place(a) < catalogue_place(b);
+  });
+}
+
+}  // namespace service::visits
