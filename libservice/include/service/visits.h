@@ -4,8 +4,8 @@
 //   VisitsPlan plan = plan_visits(list, {to});
 //
 // Each service that is due by the last day of the span is done once in it. A trip costs the way there and back with
-// set-up, for the cheapest crew that works that day and may do the work; a service costs the life that is given up where
-// it is done early, and what waiting loses where it is late, both over the span of days in which it may come due:
+// set-up, for the cheapest crew that works that day and may do the work; a service costs the life that is given up
+// where it is done early, and what waiting loses where it is late, both over the span of days in which it may come due:
 // (3 x at its early end + 4 x at its middle + 3 x at its late end) / 10. The days are those that cost least of all sets
 // of days, site by site. How the trips to several sites make the rounds of a week is the question of rounds.h.
 //
@@ -48,7 +48,7 @@ enum class TripReason {
   put_off,     // on the first day on which somebody can go, once it is no longer put off
   first_day,   // on the first day from its due day on which somebody can go
   last_day,    // early: from its due day on nobody can go any more
-  likely_day,  // on the day that is cheapest for it alone, by the span of days in which it may come due
+  likely_day,  // on the day that is cheapest for it and what it includes, by the spans in which they may come due
   early,       // a trip is made then anyway, and it gives up less than a trip of its own would cost
   late,        // a trip is made then anyway, and waiting for it loses less than a trip of its own would cost
 };
@@ -95,8 +95,8 @@ struct NotPossible {
   std::vector<std::string> lacking;                   // of what is not qualified: what no crew has
 };
 
-// The same services, each on its own day: its due day or the first day from then on which somebody can go, else the last
-// before; for each site and day one trip. What a service includes that is due no later than it is done with it.
+// The same services, each on its own day: its due day or the first day from then on which somebody can go, else the
+// last before; for each site and day one trip. What a service includes that is due no later than it is done with it.
 struct OnOwnDays {
   Money total;
   Money trips;
@@ -127,7 +127,8 @@ struct VisitsPlan {
   std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
   std::size_t left_off = 0;           // visits that `keep_first` left off
 
-  // Something is not planned though it is due, or is not known: no record, a gap, a sign that nobody answered.
+  // Something is due and not planned though nobody decided so, a machine is out of use, or something is not known: no
+  // record, a gap, a sign that nobody answered.
   bool needs_doing() const;
 };
 

@@ -1,0 +1,133 @@
+#include "visits/trip_groups.h"
+
+#include <algorithm>
+#include <map>
+
+#include "visits/opening.h"
+
+namespace service::visits::trip {
+namespace {
+
+class SiteDays {
+ public:
+  SiteDays(const Fleet& fleet, const std::vector<CrewDay>& crew_days, const Site& site)
+      : fleet_(fleet), crew_days_(crew_days), site_(site) {}
+
+  const std::vector<TripDay>& of(const Needs& needs) {
+    const auto found = days_.find(needs);
+    if (found != days_.end()) return found->second;
+    return days_.emplace(needs, trip_days(fleet_, crew_days_, site_, needs, 0)).first->second;
+  }
+
+  // Those that are of use for all of these: a crew-day that holds none of them is none.
+  std::vector<TripDay> for_all(const std::vector<TripPoint>& points) const {
+    Needs needs;
+    int least = points.front().minutes;
+    for (const TripPoint& point : points) {
+      needs = both(needs, point.needs);
+      least = std::min(least, point.minutes);
+    }
+    return trip_days(fleet_, crew_days_, site_, needs, least);
+  }
+
+  NotPossible why_not(const TripPoint& point) const {
+    NotPossible why{point.point, PutOffReason::closed, {}};
+    if (!any_can(crew_days_, point.needs)) {
+      why.reason = PutOffReason::not_qualified;
+      why.lacking = lacking(crew_days_, point.needs);
+      return why;
+    }
+    const bool open = std::any_of(crew_days_.begin(), crew_days_.end(), [&](const CrewDay& day) {
+      return day.on >= point.earliest && (!point.left || day.on < *point.left) && can(*day.crew, point.needs) &&
+             !opening_on(fleet_, site_, day.on).empty();
+    });
+    if (open) why.reason = PutOffReason::unreachable;
+    return why;
+  }
+
+  std::vector<const Crew*> crews_for(const Needs& needs) const {
+    std::vector<const Crew*> crews;
+    for (const CrewDay& day : crew_days_) {
+      if (can(*day.crew, needs) && std::find(crews.begin(), crews.end(), day.crew) == crews.end()) {
+        crews.push_back(day.crew);
+      }
+    }
+    std::sort(crews.begin(), crews.end(), [](const Crew* a, const Crew* b) { return a->key < b->key; });
+    return crews;
+  }
+
+ private:
+  const Fleet& fleet_;
+  const std::vector<CrewDay>& crew_days_;
+  const Site& site_;
+  std::map<Needs, std::vector<TripDay>> days_;
+};
+
+// Whether all can be done on these days, and what never waits no later than by whoever could do it alone.
+bool served(const std::vector<TripPoint>& points, const std::vector<TripDay>& days, SiteDays& site_days) {
+  return std::all_of(points.begin(), points.end(), [&](const TripPoint& point) {
+    const auto window = window_of(point, days);
+    if (!window || !never_waits(*point.point)) return window.has_value();
+    const auto& alone = site_days.of(point.needs);
+    return days[static_cast<std::size_t>(window->own)].on ==
+           alone[static_cast<std::size_t>(window_of(point, alone)->own)].on;
+  });
+}
+
+std::vector<std::vector<TripPoint>> by_crews(std::vector<TripPoint> points, const SiteDays& site_days) {
+  std::vector<std::pair<std::vector<const Crew*>, std::vector<TripPoint>>> sorted;
+  for (TripPoint& point : points) {
+    const auto crews = site_days.crews_for(point.needs);
+    auto same = std::find_if(sorted.begin(), sorted.end(), [&](const auto& one) { return one.first == crews; });
+    if (same == sorted.end()) same = sorted.insert(sorted.end(), {crews, {}});
+    same->second.push_back(std::move(point));
+  }
+  std::vector<std::vector<TripPoint>> groups;
+  for (auto& [crews, alike] : sorted) groups.push_back(std::move(alike));
+  return groups;
+}
+
+}  // namespace
+
+std::optional<Window> window_of(const TripPoint& point, const std::vector<TripDay>& days) {
+  Window window{static_cast<int>(days.size()), -1, -1, -1};
+  int last_that_holds = -1;
+  for (int i = 0; i < static_cast<int>(days.size()); ++i) {
+    const TripDay& day = days[static_cast<std::size_t>(i)];
+    if (day.on < point.earliest || (point.left && day.on >= *point.left)) continue;
+    window.first = std::min(window.first, i);
+    window.last_of_all = i;
+    if (day.longest_room() >= point.minutes) last_that_holds = i;
+  }
+  if (last_that_holds < 0) return std::nullopt;
+  const auto from_due = first_day(days, std::max(*point.point->due_on, point.earliest), point.minutes);
+  const bool in_time = from_due && *from_due <= window.last_of_all;
+  window.own = in_time ? *from_due : last_that_holds;
+  window.last = in_time && never_waits(*point.point) ? window.own : window.last_of_all;
+  return window;
+}
+
+SiteWork groups_of(const Fleet& fleet, const std::vector<CrewDay>& crew_days, std::vector<TripPoint> points) {
+  SiteWork work;
+  if (points.empty()) return work;
+  const Site& site = *fleet.site(points.front().point->machine->site);
+  SiteDays site_days(fleet, crew_days, site);
+  std::erase_if(points, [&](const TripPoint& point) {
+    if (window_of(point, site_days.of(point.needs))) return false;
+    work.not_possible.push_back(site_days.why_not(point));
+    return true;
+  });
+  if (points.empty()) return work;
+  std::vector<TripDay> whole = site_days.for_all(points);
+  if (served(points, whole, site_days)) {
+    work.groups.push_back({&site, std::move(points), std::move(whole)});
+    return work;
+  }
+  for (auto& alike : by_crews(std::move(points), site_days)) {
+    auto days = site_days.for_all(alike);
+    work.groups.push_back({&site, std::move(alike), std::move(days)});
+  }
+  return work;
+}
+
+}  // namespace service::visits::trip

@@ -1,0 +1,114 @@
+#include "visits/trip_visits.h"
+
+#include <algorithm>
+
+#include "visits/load.h"
+
+namespace service::visits::trip {
+namespace {
+
+std::size_t place(int number) { return static_cast<std::size_t>(number); }
+
+// One point on one day of its group.
+struct Placed {
+  const Group& group;
+  const TripPoint& point;
+  int day = 0;
+  int asked = 0;  // the day that was best of all
+  int best = 0;   // the cheapest day for it alone, with what it includes
+  Day on(int number) const { return group.days[place(number)].on; }
+};
+
+TripReason reason_for(const Placed& placed, const Window& window) {
+  const Day due = *placed.point.point->due_on;
+  const Day on = placed.on(placed.day);
+  if (placed.day != placed.asked) return TripReason::day_full;
+  if (on == due) return TripReason::due_day;
+  if (placed.day == window.own) {
+    if (on < due) return TripReason::last_day;
+    const bool waited = placed.point.point->put_off && placed.point.earliest > due;
+    return waited ? TripReason::put_off : TripReason::first_day;
+  }
+  if (placed.day == placed.best) return TripReason::likely_day;
+  return placed.day < window.own ? TripReason::early : TripReason::late;
+}
+
+Money own_cost_of(const Placed& placed, int own) {
+  const TripDay& day = placed.group.days[place(own)];
+  const auto crew = std::find_if(day.crews.begin(), day.crews.end(),
+                                 [&](const CrewTrip& one) { return one.room >= placed.point.minutes; });
+  return crew->trip.cost + placed.point.cost.early(day.on) + placed.point.cost.late(day.on);
+}
+
+TripTask task_of(const Fleet& fleet, const Placed& placed, const std::vector<const Point*>& alone) {
+  const TripPoint& point = placed.point;
+  const Window window = *window_of(point, placed.group.days);
+  const Day on = placed.on(placed.day);
+  TripTask task;
+  task.point = point.point;
+  task.early_days = std::max(0, days_between(on, *point.point->due_on));
+  task.late_days = std::max(0, days_between(*point.point->due_on, on));
+  task.early = point.cost.early(on);
+  task.late = point.cost.late(on);
+  task.own_day = placed.on(window.own);
+  task.own_cost = own_cost_of(placed, window.own);
+  task.why = reason_for(placed, window);
+  if (std::find(alone.begin(), alone.end(), point.point) != alone.end()) return task;
+  task.why = TripReason::included;
+  const auto with = std::find_if(alone.begin(), alone.end(), [&](const Point* other) {
+    return other->machine == point.point->machine && stands_for(fleet, *other, *point.point);
+  });
+  if (with != alone.end()) task.with = *with;
+  return task;
+}
+
+}  // namespace
+
+Sums sums_of(const Group& group, const Packed& packed) {
+  Sums sums;
+  for (const PackedTrip& trip : packed.trips) {
+    const TripDay& day = group.days[place(trip.day)];
+    sums.trips = sums.trips + day.crews[place(trip.crew)].trip.cost;
+    for (const int point : trip.points) {
+      sums.early = sums.early + group.points[place(point)].cost.early(day.on);
+      sums.late = sums.late + group.points[place(point)].cost.late(day.on);
+    }
+  }
+  return sums;
+}
+
+SiteVisit visit_of(const Fleet& fleet, const Group& group, const Units& units, const std::vector<int>& day_of,
+                   const PackedTrip& trip) {
+  const TripDay& day = group.days[place(trip.day)];
+  const CrewTrip& crew = day.crews[place(trip.crew)];
+  SiteVisit visit;
+  visit.site = group.site;
+  visit.on = day.on;
+  visit.crew = crew.crew;
+  visit.trip_cost = crew.trip.cost;
+  visit.drive_minutes = crew.trip.drive_minutes();
+  visit.tenths_of_km = crew.trip.there.tenths_of_km + crew.trip.home.tenths_of_km;
+  visit.set_up_minutes = crew.trip.set_up_minutes;
+  const auto alone = done_alone(fleet, group, trip.points);
+  visit.work_minutes = work_minutes(alone);
+  std::vector<const Point*> points;
+  for (const int number : trip.points) {
+    const auto unit = std::find_if(units.points.begin(), units.points.end(),
+                                   [&](const auto& of) { return std::find(of.begin(), of.end(), number) != of.end(); });
+    const auto which = static_cast<std::size_t>(unit - units.points.begin());
+    const Placed placed{group, group.points[place(number)], trip.day, day_of[which], units.problem.units[which].best()};
+    visit.tasks.push_back(task_of(fleet, placed, alone));
+    points.push_back(placed.point.point);
+    visit.safety = visit.safety || is_safety(*placed.point.point);
+    visit.early = visit.early + visit.tasks.back().early;
+    visit.late = visit.late + visit.tasks.back().late;
+  }
+  Load load = load_of(*crew.crew, alone);
+  visit.parts = std::move(load.parts);
+  visit.fluids = std::move(load.fluids);
+  visit.cautions = service::cautions_of(points);
+  sort_by_catalogue(visit.cautions);
+  return visit;
+}
+
+}  // namespace service::visits::trip

@@ -1,0 +1,383 @@
+// On which days to go to each site. The figures are worked out by hand: a trip to Holm costs 61.09 and one to Beck
+// 62.18, as in the week of the same estate.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cstdint>
+#include <random>
+#include <set>
+
+#include "service/visits.h"
+#include "unit/visits/estate.h"
+
+using namespace service;
+using estate::Estate;
+using estate::names_of;
+using estate::Texts;
+using test::day;
+
+namespace {
+
+VisitsPlan plan_of(const Estate& place, std::string_view to = "2026-05-17", std::string_view as_of = "2026-05-03") {
+  DueAsk ask{day(to)};
+  ask.detail = Detail::coming;
+  auto list = std::make_shared<DueList>(due_list(place.world.snapshot(as_of), ask, straight_line()));
+  return plan_visits(std::move(list), {day(to)});
+}
+
+// `holm 05-04 van: engine-oil first-day, brakes early`
+std::string text_of(const VisitsPlan& plan) {
+  std::string text;
+  for (const SiteVisit& visit : plan.visits) {
+    text += (text.empty() ? "" : "; ") + visit.site->key + ' ' + to_text(visit.on).substr(5) + ' ' + visit.crew->key;
+    for (const TripTask& task : visit.tasks) {
+      text += (&task == &visit.tasks.front() ? ": " : ", ") + task.point->name + ' ' + std::string(to_text(task.why));
+    }
+  }
+  return text;
+}
+
+std::string not_possible_of(const VisitsPlan& plan) {
+  std::string text;
+  for (const NotPossible& one : plan.not_possible) {
+    text += (text.empty() ? "" : ", ") + one.point->name + ' ' + std::string(to_text(one.reason));
+  }
+  return text;
+}
+
+std::string not_planned_of(const VisitsPlan& plan) {
+  std::string text;
+  for (const NotPlanned& one : plan.not_planned) {
+    text += (text.empty() ? "" : ", ") + one.point.task + ' ' + std::string(to_text(one.reason));
+  }
+  return text;
+}
+
+std::string replaced(std::string text, std::string_view what, std::string_view with) {
+  REQUIRE(text.find(what) != std::string::npos);
+  return text.replace(text.find(what), what.size(), with);
+}
+
+// Every sum of a plan, reckoned anew.
+void check_sums(const VisitsPlan& plan) {
+  Money trips;
+  Money early;
+  Money late;
+  for (const SiteVisit& visit : plan.visits) {
+    trips = trips + visit.trip_cost;
+    Money of_visit_early;
+    Money of_visit_late;
+    for (const TripTask& task : visit.tasks) {
+      of_visit_early = of_visit_early + task.early;
+      of_visit_late = of_visit_late + task.late;
+      CHECK(task.early_days - task.late_days == (*task.point->due_on - visit.on).count());
+    }
+    CHECK(of_visit_early == visit.early);
+    CHECK(of_visit_late == visit.late);
+    early = early + visit.early;
+    late = late + visit.late;
+    CHECK(visit.on >= plan.from);
+    CHECK(visit.on <= plan.to);
+  }
+  CHECK(plan.trips == trips);
+  CHECK(plan.early == early);
+  CHECK(plan.late == late);
+  CHECK(plan.total == trips + early + late);
+  CHECK(plan.bound <= plan.total);
+  CHECK(plan.exact == (plan.bound == plan.total));
+  CHECK(plan.on_own_days.total >= plan.total);
+  CHECK(plan.on_own_days.trips <= plan.on_own_days.total);
+}
+
+// Big covers the brakes.
+Texts covering() {
+  Texts texts;
+  texts.tractor =
+      "  big: {do: Do all, every: {months: 12}, takes: 2 h, covers: [brakes], parts: {kit: 1}}\n"
+      "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min, parts: {pad: 2}}\n";
+  return texts;
+}
+
+}  // namespace
+
+TEST_CASE("what is due soon goes along with what is overdue") {
+  const VisitsPlan plan = plan_of(Estate().usual());
+  CHECK(text_of(plan) == "holm 05-04 van: engine-oil first-day, brakes early; beck 05-05 van: gland first-day");
+  check_sums(plan);
+  CHECK(plan.from == day("2026-05-03"));
+  CHECK(plan.to == day("2026-05-17"));
+  CHECK(plan.trips.hundredths == 6109 + 6218);
+  CHECK(plan.late.hundredths == 56 + 300);
+  CHECK(plan.early.hundredths == 32);  // 29.33 x 2 / 181
+  CHECK(plan.total.hundredths == 12715);
+  CHECK(plan.bound == plan.total);
+  CHECK(plan.exact);
+  // The brakes a week later, on the first day on which the van works again: 61.09 and 1.64 more, less 0.32.
+  CHECK(plan.on_own_days.visits == 3);
+  CHECK(plan.on_own_days.trips.hundredths == 2 * 6109 + 6218);
+  CHECK(plan.on_own_days.total.hundredths == 6109 + 56 + 6109 + 164 + 6218 + 300);
+
+  const SiteVisit& holm = plan.visits.front();
+  CHECK(holm.drive_minutes == 46);
+  CHECK(holm.tenths_of_km == 364);
+  CHECK(holm.set_up_minutes == 10);
+  CHECK(holm.work_minutes == 90);
+  CHECK_FALSE(holm.safety);
+  REQUIRE(holm.parts.size() == 1);
+  CHECK(holm.parts.front().first == "oil-filter-a");
+  REQUIRE(holm.fluids.size() == 1);
+  CHECK(holm.fluids.front().second.amount == PartAmount{1150});
+  CHECK((holm.cautions == std::vector<std::string>{"hot-fluid"}));
+  CHECK(holm.tasks[0].late_days == 14);
+  CHECK(holm.tasks[1].early_days == 2);
+  CHECK(holm.tasks[1].own_day == day("2026-05-11"));
+  CHECK(holm.tasks[1].own_cost.hundredths == 6109 + 164);
+
+  CHECK(not_possible_of(plan) == "relief not-qualified");
+  CHECK((plan.not_possible.front().lacking == std::vector<std::string>{"pressure"}));
+  CHECK(names_of(plan.no_record) == "hoist rope");
+  CHECK(plan.no_time.empty());
+  CHECK(plan.no_price.empty());
+  CHECK(plan.needs_doing());
+}
+
+TEST_CASE("a trip is saved where the life that is given up is cheaper, and made where it is not") {
+  Texts texts;
+  texts.tractor =
+      "  filters: {do: Change them, every: {months: 12}, takes: 10 min, fluids: {engine-oil-15w40: 2000 L}}\n"
+      "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min}\n";
+  Estate place(texts);
+  place.done("loader", "filters", "2025-05-15").done("loader", "brakes", "2025-11-05");
+  // 8207.33 for a year: 22.49 for each day, so ten of them are dearer than a trip, and so are late ones.
+  CHECK(text_of(plan_of(place)) == "holm 05-05 van: brakes due-day; holm 05-15 van: filters due-day");
+  CHECK(plan_of(place).total.hundredths == 2 * 6109);
+  texts.tractor = replaced(texts.tractor, "2000 L", "20 L");
+  Estate cheap(texts);
+  cheap.done("loader", "filters", "2025-05-15").done("loader", "brakes", "2025-11-05");
+  const VisitsPlan plan = plan_of(cheap);
+  REQUIRE(plan.visits.size() == 1);
+  check_sums(plan);
+}
+
+TEST_CASE("work for safety is never put later than the first day on which somebody can go") {
+  Texts texts;
+  texts.tractor =
+      "  filters: {do: Change them, every: {months: 12}, takes: 10 min, fluids: {engine-oil-15w40: 2000 L}}\n"
+      "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min, late: 0}\n";
+  const auto done = [](Estate place) {
+    place.done("loader", "filters", "2025-05-15").done("loader", "brakes", "2025-11-07");
+    return plan_of(place);
+  };
+  // Waiting costs nothing.
+  CHECK(text_of(done(Estate(texts))) == "holm 05-15 van: filters due-day, brakes late");
+  texts.tractor = replaced(texts.tractor, "late: 0", "late: 0, safety: true");
+  const VisitsPlan plan = done(Estate(texts));
+  CHECK(text_of(plan) == "holm 05-11 van: brakes first-day; holm 05-15 van: filters due-day");
+  CHECK(plan.visits.front().safety);
+  CHECK_FALSE(plan.visits.back().safety);
+}
+
+TEST_CASE("where nobody can go any more from the due day on, work is done before") {
+  Texts texts;
+  texts.sites = replaced(texts.sites, "closed: [2026-05-04, harvest]", "closed: [2026-05-12, 2026-05-13]");
+  texts.pump = "  gland: {do: Repack it, every: {months: 6}, takes: 40 min, safety: true}\n";
+  Estate place(texts);
+  place.done("pump", "gland", "2025-11-12");
+  CHECK(text_of(plan_of(place, "2026-05-13")) == "beck 05-11 van: gland last-day");
+  CHECK(text_of(plan_of(place, "2026-05-14")) == "beck 05-14 van: gland first-day");
+}
+
+TEST_CASE("one trip for the brakes and the big service that includes them, or two") {
+  Estate place(covering());
+  place.done("loader", "brakes", "2025-11-04").done("loader", "big", "2025-05-15");
+  // Eleven days early, the big service gives up 88.00 x 11 / 365; the brakes eleven days late would lose 3.67.
+  const VisitsPlan plan = plan_of(place);
+  CHECK(text_of(plan) == "holm 05-04 van: brakes included, big early");
+  CHECK(plan.total.hundredths == 6109 + 265);
+  CHECK(plan.visits.front().work_minutes == 120);
+  REQUIRE(plan.visits.front().parts.size() == 1);  // none for the brakes by themselves
+  CHECK(plan.visits.front().parts.front().first == "kit");
+  CHECK(plan.visits.front().tasks.front().with->name == "big");
+  CHECK((plan.no_price == std::vector<std::string>{"kit", "pad"}));
+  check_sums(plan);
+
+  // Trips that cost nothing: each on its day, with its own time.
+  Texts at_home = covering();
+  at_home.crews = replaced(at_home.crews, "start: workshop", "start: holm");
+  Estate home(at_home);
+  home.done("loader", "brakes", "2025-11-04").done("loader", "big", "2025-05-15");
+  const VisitsPlan two = plan_of(home);
+  CHECK(text_of(two) == "holm 05-04 van: brakes due-day; holm 05-15 van: big due-day");
+  CHECK(two.total.hundredths == 0);
+  CHECK(two.visits.front().work_minutes == 40);
+  CHECK(two.visits.back().work_minutes == 120);
+}
+
+TEST_CASE("what was included is not done again some days later") {
+  Texts at_home = covering();
+  at_home.crews = replaced(at_home.crews, "start: workshop", "start: holm");
+  Estate place(at_home);
+  place.done("loader", "big", "2025-05-04").done("loader", "brakes", "2025-11-15");
+  const VisitsPlan plan = plan_of(place);
+  CHECK(text_of(plan) == "holm 05-04 van: big due-day, brakes included");
+  CHECK(plan.total.hundredths == 178);  // 29.33 x 11 / 181: trips are free, and yet there is one
+  CHECK(plan.on_own_days.total == plan.total);
+}
+
+TEST_CASE("what is put off waits until then, and no longer than it must") {
+  Estate place;
+  place.usual();
+  place.world.put_off("gland", "2026-05-01", "2026-05-12").machine = "pump";
+  CHECK(text_of(plan_of(place)) == "holm 05-04 van: engine-oil first-day, brakes early; beck 05-12 van: gland put-off");
+  CHECK(text_of(plan_of(place, "2026-05-11")) == "holm 05-04 van: engine-oil first-day, brakes early");
+  CHECK(not_planned_of(plan_of(place, "2026-05-11")) == "gland put-off");
+}
+
+TEST_CASE("machines that stand are not planned, and that is said") {
+  Estate place;
+  place.usual();
+  place.world.state(FactKind::laid_up, "2026-04-01").machine = "loader";
+  place.world.state(FactKind::out_of_use, "2026-04-01").machine = "pump";
+  const VisitsPlan plan = plan_of(place);
+  CHECK(plan.visits.empty());
+  CHECK(plan.total == Money{});
+  CHECK(plan.exact);
+  std::set<std::string> reasons;
+  for (const NotPlanned& one : plan.not_planned)
+    reasons.insert(one.point.task + ' ' + std::string(to_text(one.reason)));
+  CHECK((reasons ==
+         std::set<std::string>{"engine-oil laid-up", "brakes laid-up", "gland out-of-use", "relief out-of-use"}));
+  CHECK(plan.needs_doing());
+}
+
+TEST_CASE("a machine that leaves is visited before, and not for what comes due after") {
+  Texts texts;
+  texts.machines = replaced(texts.machines, "2020-03-01, at: 0}", "2020-03-01, at: 0}, left: 2026-05-05");
+  const VisitsPlan plan = plan_of(Estate(texts).usual());
+  CHECK(text_of(plan) == "holm 05-04 van: engine-oil first-day; beck 05-05 van: gland first-day");
+  CHECK(not_planned_of(plan) == "brakes left");
+  texts.machines = replaced(texts.machines, "left: 2026-05-05", "left: 2026-05-04");
+  CHECK(not_possible_of(plan_of(Estate(texts).usual())) == "engine-oil closed, relief not-qualified");
+}
+
+TEST_CASE("a day that holds more work than a crew has hours is split, and only the bound is proven") {
+  Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 5 h}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 5 h}\n";
+  Estate place(texts);
+  place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-10-20");
+  const VisitsPlan plan = plan_of(place);
+  check_sums(plan);
+  REQUIRE(plan.visits.size() == 2);
+  CHECK(plan.visits[0].on == day("2026-05-04"));
+  CHECK(plan.visits[1].on == day("2026-05-05"));
+  CHECK(plan.visits[0].work_minutes == 300);
+  CHECK(plan.visits[1].work_minutes == 300);
+  CHECK(plan.visits[1].tasks.front().why == TripReason::day_full);
+  CHECK_FALSE(plan.exact);
+  CHECK(plan.bound < plan.total);
+  CHECK(plan.bound.hundredths > 6109);
+
+  // Longer than any day: nobody can do it.
+  texts.tractor = replaced(texts.tractor, "5 h", "7 h");
+  Estate longer(texts);
+  longer.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-10-20");
+  CHECK(not_possible_of(plan_of(longer)) == "engine-oil unreachable");
+  CHECK(text_of(plan_of(longer)) == "holm 05-04 van: brakes first-day");
+}
+
+TEST_CASE("two crews share a day that is too long for one") {
+  Texts texts;
+  texts.crews += "  lorry: {start: workshop, hours: {mon: \"07:30-16:00\"}}\n";
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 5 h}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 5 h}\n";
+  Estate place(texts);
+  place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-10-20");
+  const VisitsPlan plan = plan_of(place);
+  check_sums(plan);
+  REQUIRE(plan.visits.size() == 2);
+  CHECK(plan.visits[0].on == day("2026-05-04"));
+  CHECK(plan.visits[1].on == day("2026-05-04"));
+  CHECK(plan.visits[0].crew->key == "van");
+  CHECK(plan.visits[1].crew->key == "lorry");
+}
+
+TEST_CASE("one crew does all of a site, but where work for safety would have to wait for it") {
+  Texts texts;
+  texts.crews += "  lorry: {start: workshop, hours: {fri: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
+  CHECK(text_of(plan_of(Estate(texts).usual())) ==
+        "holm 05-04 van: engine-oil first-day, brakes early; beck 05-08 lorry: gland first-day, relief first-day");
+  texts.pump = replaced(texts.pump, "late: 380", "late: 380, safety: true");
+  CHECK(text_of(plan_of(Estate(texts).usual())) ==
+        "holm 05-04 van: engine-oil first-day, brakes early; beck 05-05 van: gland first-day; "
+        "beck 05-08 lorry: relief first-day");
+}
+
+TEST_CASE("a plan is cut by visits, and its sums stay") {
+  VisitsPlan plan = plan_of(Estate().usual());
+  const Money total = plan.total;
+  keep_first(plan, 1);
+  CHECK(plan.visits.size() == 1);
+  CHECK(plan.left_off == 1);
+  CHECK(plan.total == total);
+}
+
+TEST_CASE("a list that does not reach, and a span that is over, are refused") {
+  const Estate place;
+  auto list =
+      std::make_shared<DueList>(due_list(place.world.snapshot("2026-05-03"), {day("2026-05-10")}, straight_line()));
+  CHECK_THROWS_AS(plan_visits(list, {day("2026-05-11")}), const Failure&);
+  CHECK_THROWS_AS(plan_visits(list, {day("2026-05-02")}), const Failure&);
+  CHECK_THROWS_AS(plan_visits(list, VisitsAsk{day("2026-05-10"), {"vann"}}), const Failure&);
+  CHECK_NOTHROW(plan_visits(list, {day("2026-05-10")}));
+}
+
+TEST_CASE("of any fleet each service is done once, sums add up, and own days are never cheaper") {
+  std::mt19937_64 engine(8128);
+  const auto roll = [&](int from, int to) {
+    return from + static_cast<int>(engine() % static_cast<std::uint64_t>(to - from + 1));
+  };
+  int split = 0;
+  int saved = 0;
+  for (int world = 0; world < 60; ++world) {
+    CAPTURE(world);
+    Texts texts;
+    texts.crews +=
+        "  lorry: {start: workshop, hours: {tue: \"08:00-12:00\", fri: \"08:00-16:00\"}, "
+        "qualified-for: [pressure]}\n";
+    texts.tractor = "";
+    const int tasks = roll(1, 8);
+    for (int i = 0; i < tasks; ++i) {
+      const std::string name = "t" + std::to_string(i);
+      texts.tractor += "  " + name + ": {do: It, every: {months: " + std::to_string(roll(1, 12)) +
+                       "}, takes: " + std::to_string(roll(5, 200)) + " min" +
+                       (roll(0, 4) == 0 ? ", safety: true" : "") + (roll(0, 4) == 0 ? ", needs: [pressure]" : "") +
+                       (i > 0 && roll(0, 2) == 0 ? ", covers: [t" + std::to_string(i - 1) + "]" : "") +
+                       (roll(0, 2) == 0 ? ", parts: {oil-filter-a: " + std::to_string(roll(1, 40)) + "}" : "") + "}\n";
+    }
+    texts.machines += "  second: {name: Second, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+    Estate place(texts);
+    for (const char* machine : {"loader", "second"}) {
+      for (int i = 0; i < tasks; ++i) {
+        place.done(machine, "t" + std::to_string(i), to_text(day("2026-05-03") - std::chrono::days{roll(1, 380)}));
+      }
+    }
+    const VisitsPlan plan = plan_of(place, "2026-07-26");
+    check_sums(plan);
+    std::multiset<const Point*> seen;
+    for (const SiteVisit& visit : plan.visits) {
+      for (const TripTask& task : visit.tasks) seen.insert(task.point);
+    }
+    for (const NotPossible& one : plan.not_possible) seen.insert(one.point);
+    for (const Point& point : plan.list->points) {
+      const bool wanted = point.standing != Standing::no_record && point.due_on && *point.due_on <= plan.to;
+      CHECK(seen.count(&point) == (wanted ? 1 : 0));
+    }
+    if (!plan.exact) ++split;
+    if (plan.on_own_days.total > plan.total) ++saved;
+  }
+  CHECK(split > 0);
+  CHECK(saved > 50);
+}
