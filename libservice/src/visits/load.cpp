@@ -37,9 +37,8 @@ void add_each(std::vector<std::string>& to, const std::vector<std::string>& name
 }
 
 void sort_by_catalogue(std::vector<std::string>& cautions) {
-  std::stable_sort(cautions.begin(), cautions.end(), [](const std::string& a, const std::string& b) {
-    return catalogue_place(a) < catalogue_place(b);
-  });
+  std::stable_sort(cautions.begin(), cautions.end(),
+                   [](const std::string& a, const std::string& b) { return catalogue_place(a) < catalogue_place(b); });
 }
 
 }  // namespace service::visits

@@ -23,9 +23,7 @@ struct PathUnit {
   int last = 0;
   std::vector<Cost> costs;  // of each day
 
-  Cost at(int day) const {
-    return day < first || day > last ? impossible : costs[static_cast<std::size_t>(day)];
-  }
+  Cost at(int day) const { return day < first || day > last ? impossible : costs[static_cast<std::size_t>(day)]; }
   int best() const;  // the first of the days that cost least
 };
 

@@ -89,9 +89,16 @@ void check_sums(const VisitsPlan& plan) {
   CHECK(plan.on_own_days.trips <= plan.on_own_days.total);
 }
 
+// Nothing else is due.
+Texts loader_alone() {
+  Texts texts;
+  texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+  return texts;
+}
+
 // Big covers the brakes.
 Texts covering() {
-  Texts texts;
+  Texts texts = loader_alone();
   texts.tractor =
       "  big: {do: Do all, every: {months: 12}, takes: 2 h, covers: [brakes], parts: {kit: 1}}\n"
       "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min, parts: {pad: 2}}\n";
@@ -142,13 +149,13 @@ TEST_CASE("what is due soon goes along with what is overdue") {
 }
 
 TEST_CASE("a trip is saved where the life that is given up is cheaper, and made where it is not") {
-  Texts texts;
+  Texts texts = loader_alone();
   texts.tractor =
       "  filters: {do: Change them, every: {months: 12}, takes: 10 min, fluids: {engine-oil-15w40: 2000 L}}\n"
-      "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min}\n";
+      "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min, late: 3000}\n";
   Estate place(texts);
   place.done("loader", "filters", "2025-05-15").done("loader", "brakes", "2025-11-05");
-  // 8207.33 for a year: 22.49 for each day, so ten of them are dearer than a trip, and so are late ones.
+  // 8207.33 for a year: 22.49 for each day, so ten of them are dearer than a trip; so are late brakes.
   CHECK(text_of(plan_of(place)) == "holm 05-05 van: brakes due-day; holm 05-15 van: filters due-day");
   CHECK(plan_of(place).total.hundredths == 2 * 6109);
   texts.tractor = replaced(texts.tractor, "2000 L", "20 L");
@@ -160,7 +167,7 @@ TEST_CASE("a trip is saved where the life that is given up is cheaper, and made 
 }
 
 TEST_CASE("work for safety is never put later than the first day on which somebody can go") {
-  Texts texts;
+  Texts texts = loader_alone();
   texts.tractor =
       "  filters: {do: Change them, every: {months: 12}, takes: 10 min, fluids: {engine-oil-15w40: 2000 L}}\n"
       "  brakes: {do: Look at the brakes, every: {months: 6}, takes: 40 min, late: 0}\n";
@@ -169,7 +176,7 @@ TEST_CASE("work for safety is never put later than the first day on which somebo
     return plan_of(place);
   };
   // Waiting costs nothing.
-  CHECK(text_of(done(Estate(texts))) == "holm 05-15 van: filters due-day, brakes late");
+  CHECK(text_of(done(Estate(texts))) == "holm 05-15 van: brakes late, filters due-day");
   texts.tractor = replaced(texts.tractor, "late: 0", "late: 0, safety: true");
   const VisitsPlan plan = done(Estate(texts));
   CHECK(text_of(plan) == "holm 05-11 van: brakes first-day; holm 05-15 van: filters due-day");
@@ -179,12 +186,14 @@ TEST_CASE("work for safety is never put later than the first day on which somebo
 
 TEST_CASE("where nobody can go any more from the due day on, work is done before") {
   Texts texts;
+  texts.machines = "  pump: {name: Pump, schedule: pump, site: beck, in-service: {on: 2021-03-01, at: 0}}\n";
   texts.sites = replaced(texts.sites, "closed: [2026-05-04, harvest]", "closed: [2026-05-12, 2026-05-13]");
   texts.pump = "  gland: {do: Repack it, every: {months: 6}, takes: 40 min, safety: true}\n";
   Estate place(texts);
   place.done("pump", "gland", "2025-11-12");
   CHECK(text_of(plan_of(place, "2026-05-13")) == "beck 05-11 van: gland last-day");
-  CHECK(text_of(plan_of(place, "2026-05-14")) == "beck 05-14 van: gland first-day");
+  // A day early gives up less than two days late would lose.
+  CHECK(text_of(plan_of(place, "2026-05-14")) == "beck 05-11 van: gland likely-day");
 }
 
 TEST_CASE("one trip for the brakes and the big service that includes them, or two") {
@@ -261,7 +270,7 @@ TEST_CASE("a machine that leaves is visited before, and not for what comes due a
 }
 
 TEST_CASE("a day that holds more work than a crew has hours is split, and only the bound is proven") {
-  Texts texts;
+  Texts texts = loader_alone();
   texts.tractor =
       "  engine-oil: {do: Change it, every: {months: 12}, takes: 5 h}\n"
       "  brakes: {do: Look, every: {months: 6}, takes: 5 h}\n";
@@ -288,7 +297,7 @@ TEST_CASE("a day that holds more work than a crew has hours is split, and only t
 }
 
 TEST_CASE("two crews share a day that is too long for one") {
-  Texts texts;
+  Texts texts = loader_alone();
   texts.crews += "  lorry: {start: workshop, hours: {mon: \"07:30-16:00\"}}\n";
   texts.tractor =
       "  engine-oil: {do: Change it, every: {months: 12}, takes: 5 h}\n"
@@ -379,5 +388,5 @@ TEST_CASE("of any fleet each service is done once, sums add up, and own days are
     if (plan.on_own_days.total > plan.total) ++saved;
   }
   CHECK(split > 0);
-  CHECK(saved > 50);
+  CHECK(saved > 20);
 }
