@@ -71,9 +71,10 @@ void add_cautions(const Element& section, const MachineSheet& sheet) {
 }
 
 void add_to_take(const Element& section, const MachineSheet& sheet) {
-  if (sheet.labour.tasks.empty() && sheet.competent.tasks.empty()) return;
+  if (sheet.labour.tasks.empty() && sheet.later.tasks.empty() && sheet.competent.tasks.empty()) return;
   const Element taken = add_section(section, "To take along", "whole");
   add_line(taken, "Time:", labour_words(sheet));
+  add_line(taken, "Not before its day:", later_words(sheet));
   if (!sheet.parts.empty()) {
     const Element list = taken.add("ul", "todo");
     for (const service::SheetPart& part : sheet.parts) {
@@ -134,12 +135,12 @@ void add_steps(const Element& parent, const std::vector<std::string>& steps) {
   }
 }
 
-void add_label(const Element& parent, const SheetTask& task, const JobSheet& of) {
+void add_label(const Element& parent, const SheetTask& task) {
   if (!task.label) return;
   const Element label = parent.add("div", "label whole");
   label.add("p").add("b").say(fmt::format("{} · {}", task.points.front()->machine->key, task.name));
   say_with_blanks(label.add("p"), label_words(*task.label));
-  if (const std::string again = again_words(task, of.list->as_of); !again.empty())
+  if (const std::string again = again_words(task); !again.empty())
     say_with_blanks(label.add("p"), "due again: " + again);
 }
 
@@ -190,7 +191,7 @@ void add_task(const Element& parent, const MachineSheet& sheet, const SheetTask&
   }
   if (const std::string only = only_looks_words(task); !only.empty()) found.add("p", "quiet").say(only);
   add_done_by(found);
-  add_label(finish, task, of);
+  add_label(finish, task);
 }
 
 void add_look_head(const Element& block, const MachineSheet& sheet, const service::SheetLook& look) {

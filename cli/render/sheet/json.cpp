@@ -89,7 +89,9 @@ Json entry_as_json(const service::SheetEntry& entry) {
   return {{"points", array_of(entry.points, [](const service::Point* point) { return place_of(*point); })},
           {"meter", entry.meter == nullptr ? Json(nullptr) : Json(entry.meter->name)},
           {"competent_person", entry.competent_person},
-          {"new_element", entry.puts_in_new}};
+          {"new_element", entry.puts_in_new},
+          {"mends", entry.mends},
+          {"from", day_or_null(entry.from)}};
 }
 
 Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
@@ -122,6 +124,8 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
     place["from"] = to_text(wait.from);
     return place;
   });
+  json["done_on"] = to_text(task.done_on);
+  json["found_bad"] = array_of(task.found_bad, [](const service::SeenSign* seen) { return Json(seen->sign); });
   json["includes"] = array_of(task.included, included_as_json);
   json["checks"] = array_of(task.checks, check_as_json);
   json["renewed_checks"] = array_of(task.renewed_checks, [](const service::Point* each) { return Json(each->name); });
@@ -169,6 +173,7 @@ Json after_as_json(const service::SheetAfter& after) {
   Json json{{"kind", to_text(after.kind)}};
   const bool check = after.kind == service::AfterKind::check;
   json["task"] = check ? Json(after.check.task->name + '/' + after.check.check->name) : Json(nullptr);
+  json["once_back"] = after.once_back;
   return json;
 }
 
@@ -195,6 +200,8 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
   json["check_minutes"] = sheet.check_minutes;
   json["people"] = sheet.labour.people;
   json["no_time"] = sheet.labour.no_time;
+  json["later"] = labour_as_json(sheet.later);
+  json["look_first"] = array_of(sheet.look_first(), [](const service::Point* each) { return place_of(*each); });
   json["competent_person"] = labour_as_json(sheet.competent);
   json["parts"] = array_of(sheet.parts, [](const service::SheetPart& part) {
     return Json{{"part", part.key},

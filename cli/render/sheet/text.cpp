@@ -136,7 +136,7 @@ void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std
   out.line("    ", renewed_words(task));
   if (task.label) {
     out.line("    Write on it: ", label_words(*task.label));
-    out.line("    Due again: ", again_words(task, of.list->as_of));
+    out.line("    Due again: ", again_words(task));
   }
   add_blanks(out, task);
 }
@@ -178,9 +178,10 @@ void add_afterwards(Writer& out, const MachineSheet& sheet) {
 }
 
 void add_to_take(Writer& out, const MachineSheet& sheet) {
-  if (sheet.labour.tasks.empty() && sheet.competent.tasks.empty()) return;
+  if (sheet.labour.tasks.empty() && sheet.later.tasks.empty() && sheet.competent.tasks.empty()) return;
   out.head("To take along");
   out.line("  ", labour_words(sheet));
+  out.line("  Not before its day: ", later_words(sheet));
   for (const service::SheetPart& part : sheet.parts) out.line("  [ ] ", part_words(part));
   if (!sheet.labour.tools.empty()) {
     out.line("  Tools: ", cleaned(fmt::format("{}", fmt::join(sheet.labour.tools, ", "))));

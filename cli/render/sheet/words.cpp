@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <tuple>
 
 #include "render/shared/cautions.h"
 #include "render/shared/label_words.h"
@@ -67,6 +68,7 @@ constexpr std::string_view new_in_say =
 constexpr std::string_view only_looked_say =
     "Only looked over or checked, and good (found worn or failed: a line of its own with --found worn or "
     "--found failed):";
+constexpr std::string_view mended_say = "Mended, tried, and good now (not yet: leave it out, and nobody runs it):";
 constexpr std::string_view alone_say =
     "Where not all of that is done, but this alone, which is for safety and overdue:";
 constexpr std::string_view looked_say = "What was seen, and is good now (else add --found worn or --found failed):";
@@ -75,6 +77,11 @@ constexpr std::string_view back_when_safe_say =
 constexpr std::string_view back_say = "When it goes back to work:";
 constexpr std::string_view measured_say =
     "Measured, where the part was not renewed; after the lines above, for a service ends what was measured before it:";
+
+std::string say_of(const service::SheetEntry& entry) {
+  std::string text(entry.mends ? mended_say : entry.puts_in_new ? new_in_say : only_looked_say);
+  return entry.from ? fmt::format("Put off, so not before {}. {}", to_text(*entry.from), text) : text;
+}
 
 // `whichever done combine engine-oil --at VALUE --by WHO --on DAY`.
 std::string entry_command(const MachineSheet& sheet, const service::SheetEntry& entry, const std::string& command) {
@@ -147,10 +154,11 @@ std::vector<std::string> stop_lines(const MachineSheet& sheet) {
   std::vector<std::string> lines;
   if (sheet.state != nullptr) lines.push_back("Do not run: " + words_of(*sheet.state));
   std::vector<std::string> unsafe;
+  std::vector<std::string> past_limit;
   for (const Point* point : sheet.forbidden_by) {
-    for (const service::LimbStanding& limb : point->limbs) {
-      if (limb.kind == service::LimbKind::sign && !limb.seen.empty())
-        unsafe.push_back(fmt::format("{}, {}", task_of(*point), words_of(limb, *point)));
+    for (const service::LimbStanding* limb : service::forbidding_limbs(*point)) {
+      const bool sign = limb->kind == service::LimbKind::sign;
+      (sign ? unsafe : past_limit).push_back(fmt::format("{}, {}", task_of(*point), words_of(*limb, *point)));
     }
   }
   for (const service::SeenSign* seen : sheet.forbidden_by_seen) {
@@ -160,11 +168,21 @@ std::vector<std::string> stop_lines(const MachineSheet& sheet) {
     unsafe.push_back(std::move(text));
   }
   if (!unsafe.empty()) lines.push_back("Do not run it before this is mended: " + joined(unsafe, "; "));
+  if (!past_limit.empty()) {
+    lines.push_back(fmt::format("At or past its limit, for safety: {}; not to be used before it is put right",
+                                joined(past_limit, "; ")));
+  }
   std::vector<std::string> strange;
   for (const service::SeenSign* seen : sheet.seen) {
     if (!forbids_running(*seen)) strange.push_back(words_of(*seen));
   }
   if (!strange.empty()) lines.push_back("Look before it runs: " + joined(strange, "; "));
+  std::vector<std::string> unknown;
+  for (const Point* point : sheet.look_first()) unknown.push_back(task_of(*point));
+  if (!unknown.empty()) {
+    lines.push_back(fmt::format("Not known, for safety: {} (no record); look at {} before it works",
+                                joined(unknown, ", "), unknown.size() == 1 ? "it" : "them"));
+  }
   return lines;
 }
 
@@ -201,6 +219,7 @@ std::vector<std::string> marks_of(const SheetTask& task) {
     const std::string where = task.points.size() > 1 ? cleaned(wait.point->position) + ' ' : "";
     marks.push_back(fmt::format("{}from {}, not before: put off", where, to_text(wait.from)));
   }
+  for (const service::SeenSign* seen : task.found_bad) marks.push_back("to mend: " + cleaned(seen->sign));
   if (task.safety) marks.emplace_back("safety");
   if (task.competent_person) marks.emplace_back("by a competent person, who is named");
   add_who(marks, task.resources.people, task.needs);
@@ -262,8 +281,8 @@ std::string sentence_of(const service::SheetCaution& caution) {
   return service::caution(caution.written) == nullptr ? sentence : sentence + '.';
 }
 
-std::string again_words(const SheetTask& task, service::Day done_on) {
-  if (task.again) return due_again_words(*task.again, done_on);
+std::string again_words(const SheetTask& task) {
+  if (task.again) return due_again_words(*task.again, task.done_on);
   return task.task->counts_from == service::CountsFrom::done
              ? ""
              : "it may count from its due point: told when it is typed in";
@@ -280,10 +299,8 @@ std::string order_words(const MachineSheet& sheet) {
   if (sheet.tasks.size() < 2) return "";
   const auto any = [&](const auto& is) { return std::any_of(sheet.tasks.begin(), sheet.tasks.end(), is); };
   std::vector<std::string> order;
-  const auto by_stage = [](const SheetTask& task) {
-    return !task.unsafe && !task.competent_person && !task.waits_wholly();
-  };
-  if (any([](const SheetTask& task) { return task.unsafe && !task.competent_person; }))
+  const auto by_stage = [](const SheetTask& task) { return !task.unsafe && !task.examines() && !task.waits_wholly(); };
+  if (any([](const SheetTask& task) { return task.unsafe && !task.examines(); }))
     order.emplace_back("what is unsafe or a sign was seen of");
   for (std::size_t stage = 0; stage < stage_words.size(); ++stage) {
     const auto there = [&](const SheetTask& task) {
@@ -292,7 +309,8 @@ std::string order_words(const MachineSheet& sheet) {
     if (any(there)) order.emplace_back(stage_words[stage]);
   }
   if (any([](const SheetTask& task) { return task.waits_wholly(); })) order.emplace_back("what is put off until a day");
-  if (any([](const SheetTask& task) { return task.competent_person; })) order.emplace_back("a competent person's work");
+  if (any([](const SheetTask& task) { return task.examines(); }))
+    order.emplace_back("what a competent person examines");
   std::string text;
   if (order.size() > 1) {
     text = fmt::format("In this order: {}. What lies behind the same cover does not stand together for that.",
@@ -324,9 +342,15 @@ std::string gate_words(service::RunRule rule, const MachineSheet& sheet) {
     case service::RunRule::once_mended:
       return "Run it only for these steps, after it is mended, and with everybody clear.";
     case service::RunRule::not_at_all:
+      if (sheet.laid_up())
+        return "Laid up, and not to be run before it is mended: leave the steps that run or drive it for the day it "
+               "goes back, mended.";
       return fmt::format("{}: leave out the steps that run or drive it until then.",
                          sheet.out_of_use() ? "Out of use until somebody says that it is safe"
-                                            : "Not to be run before what was seen is mended");
+                                            : "Not to be run before what makes it unsafe is mended");
+    case service::RunRule::once_put_back:
+      return "Laid up: do the steps that run it only after what the lay-up took off is put back; else leave them for "
+             "the day it goes back.";
     case service::RunRule::free:
       break;
   }
@@ -366,8 +390,8 @@ std::vector<std::string> afterwards_of(const MachineSheet& sheet) {
         lines.emplace_back(sheet.stays_locked() ? "Everybody clear" : "Everybody clear before it starts");
         break;
       case service::AfterKind::check:
-        lines.push_back(
-            fmt::format("{}: {}", check_name(*sheet.machine, after.check), cleaned(after.check.check->doing)));
+        lines.push_back(fmt::format("{}{}: {}", after.once_back ? "After it is back: " : "",
+                                    check_name(*sheet.machine, after.check), cleaned(after.check.check->doing)));
         break;
       case service::AfterKind::power_back:
         lines.emplace_back("Lock and tag off the power, by whoever put them on");
@@ -448,6 +472,21 @@ std::string labour_words(const MachineSheet& sheet) {
   return joined(parts, "; ");
 }
 
+std::string later_words(const MachineSheet& sheet) {
+  std::vector<std::string> parts;
+  std::vector<std::string> names;
+  for (const SheetTask& task : sheet.tasks) {
+    if (task.waits_wholly()) names.push_back(fmt::format("{} from {}", cleaned(task.name), to_text(task.done_on)));
+  }
+  if (names.empty()) return "";
+  parts.push_back(joined(names, ", "));
+  const service::SheetLabour& labour = sheet.later;
+  if (std::string time = time_of(labour); !time.empty()) parts.push_back(std::move(time));
+  if (labour.people > 1) parts.push_back(fmt::format("{} people, not for one alone", labour.people));
+  if (!labour.no_time.empty()) parts.push_back("no time is said: " + cleaned(joined(labour.no_time, ", ")));
+  return joined(parts, "; ");
+}
+
 std::string competent_words(const MachineSheet& sheet) {
   const service::SheetLabour& labour = sheet.competent;
   if (labour.tasks.empty()) return "";
@@ -507,12 +546,15 @@ std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string
     if (typed.empty() || typed.back().say != text) typed.push_back({std::string(text), {}});
     typed.back().commands.push_back(std::move(line));
   };
-  for (const bool puts_in_new : {true, false}) {
-    for (const service::SheetEntry& entry : sheet.entries) {
-      if (entry.puts_in_new != puts_in_new) continue;
-      say(puts_in_new ? new_in_say : only_looked_say, entry_command(sheet, entry, command));
-    }
-  }
+  std::vector<const service::SheetEntry*> entries;
+  for (const service::SheetEntry& entry : sheet.entries) entries.push_back(&entry);
+  std::stable_sort(entries.begin(), entries.end(), [](const service::SheetEntry* a, const service::SheetEntry* b) {
+    const auto rank = [](const service::SheetEntry* entry) {
+      return std::tuple{entry->from, !entry->mends, !entry->puts_in_new};
+    };
+    return rank(a) < rank(b);
+  });
+  for (const service::SheetEntry* entry : entries) say(say_of(*entry), entry_command(sheet, *entry, command));
   for (const service::SheetEntry& entry : sheet.alone) say(alone_say, entry_command(sheet, entry, command));
   for (const service::SeenSign* seen : sheet.seen) say(looked_say, command_to_look(*seen, command));
   std::vector<std::string> said;

@@ -49,7 +49,7 @@ std::string included_words(const service::SheetIncluded& included);
 std::string check_name(const service::Machine& machine, const service::SheetCheck& check);
 
 // When what goes in comes due again, for its label; empty where no label can say.
-std::string again_words(const service::SheetTask& task, service::Day done_on);
+std::string again_words(const service::SheetTask& task);
 
 // Of checks that an earlier service asked for.
 std::string renewed_words(const service::SheetTask& task);
@@ -107,6 +107,9 @@ std::string part_words(const service::SheetPart& part);
 // `1 h 30 min there, 3 h of labour, and 20 min for the checks afterwards; 2 people, not for one alone`; empty where
 // only a competent person works.
 std::string labour_words(const service::MachineSheet& sheet);
+
+// `hydraulic-oil from 2026-07-04; 50 min of work`, of what is wholly put off; empty where nothing is.
+std::string later_words(const service::MachineSheet& sheet);
 
 // `burner-service: 2 h there; lock and tag, leak detector`; empty where none comes.
 std::string competent_words(const service::MachineSheet& sheet);

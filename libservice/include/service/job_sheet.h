@@ -93,11 +93,13 @@ struct SheetWait {
   Day from;
 };
 
-// What a task says of running a machine that nobody may run (`MachineSheet::not_to_run`).
+// What a task says of running a machine that nobody may run (`MachineSheet::not_to_run`), or that is laid up. That it
+// is out of use goes before all else.
 enum class RunRule {
-  free,         // nothing
-  once_mended,  // it mends what makes it unsafe: run for its own steps alone, once that is mended
-  not_at_all,   // the steps that run or drive it are left out
+  free,           // nothing
+  once_mended,    // it mends the last of what makes it unsafe, and is run for its own steps alone, once that is mended
+  not_at_all,     // the steps that run or drive it are left out
+  once_put_back,  // laid up: they are done after what the lay-up took off is put back, or the day it goes back
 };
 
 std::string_view to_text(RunRule rule);
@@ -112,6 +114,10 @@ struct SheetTask {
   std::vector<const Point*> renewed_checks;  // owed after its last service: done again, it asks for them anew
   std::vector<SheetStep> steps;
   std::vector<SheetWait> waits;  // those of its points that are not done before a day
+  Day done_on{};                 // the day of the sheet; where it waits wholly, the first on which none waits any more
+  // Of its points, and those that it includes: found worn or failed, and not mended since. That is done again, due or
+  // not.
+  std::vector<const SeenSign*> found_bad;
   JobStage stage = JobStage::still;
   bool runs = false;  // some step needs the engine running, before or behind the rest
   // Wants it cold and stands behind other work: cold first, where any of that ran it.
@@ -130,9 +136,15 @@ struct SheetTask {
   std::vector<std::string> tools;            // likewise, each once
   std::vector<SheetCheck> checks;
   std::optional<ElementLabel> label;     // blank; none where nothing new goes in
-  std::optional<ElementDueAgain> again;  // done on the day of the sheet
+  std::optional<ElementDueAgain> again;  // done on `done_on`
 
   bool never_waits() const { return safety || competent_person; }
+  // A competent person's work that takes nothing apart: it looks at the machine as it is when all else is done. What
+  // he begins cold, drains or renews stands in its stage, before what tries the machine.
+  bool examines() const {
+    const bool as_it_is = stage == JobStage::still || stage == JobStage::running || stage == JobStage::trial;
+    return competent_person && !label && as_it_is;
+  }
   // All of it is put off until a day within the horizon.
   bool waits_wholly() const { return !points.empty() && waits.size() == points.size(); }
 };
@@ -170,14 +182,15 @@ enum class AfterKind {
   check,                 // one that follows a task
   power_back,            // the lock off the power, by whoever put it on
   automatic_start_back,  // last
-  stays_locked,          // the machine must not run: what was locked off stays so until it is back
+  stays_locked,          // the machine must not run: what was locked off stays so until it is back; checks behind it
 };
 
 std::string_view to_text(AfterKind kind);
 
 struct SheetAfter {
   AfterKind kind = AfterKind::tools_out;
-  SheetCheck check = {};  // of a check
+  SheetCheck check = {};   // of a check
+  bool once_back = false;  // of a check: the machine must not run, so it follows when that is back
 };
 
 // A caution and the tasks at which it is to be minded.
@@ -193,6 +206,8 @@ struct SheetEntry {
   const Meter* meter = nullptr;   // whose value goes with them: that of their first limb by use, else the first
   bool competent_person = false;  // whoever did it is named
   bool puts_in_new = false;       // else it only looks: found worn or failed, nothing is mended by it
+  bool mends = false;             // what was found worn or failed: written down when it is good
+  std::optional<Day> from = {};   // put off: not before
 };
 
 struct MachineSheet {
@@ -202,9 +217,9 @@ struct MachineSheet {
   std::vector<SheetMeter> meters;
   std::vector<const SeenSign*> seen;  // that nobody has found good since
   std::vector<SheetTask> tasks;       // in the order in which they are best done
-  // Nobody runs or drives it: it is out of use, or one of these signs was seen of work for safety.
+  // Nobody runs or drives it: it is out of use, or work for safety showed one of these signs or is past its limit.
   bool not_to_run = false;
-  std::vector<const Point*> forbidden_by;          // points of such signs
+  std::vector<const Point*> forbidden_by;          // see `forbidding_limbs`
   std::vector<const SeenSign*> forbidden_by_seen;  // of what was kept as seen, see `forbids_running`
   std::vector<SheetLook> checks_owed;              // after an earlier service, and not due yet
   std::vector<SheetLook> measure_again;            // measured values near their limit, of no task above
@@ -214,9 +229,10 @@ struct MachineSheet {
 
   std::vector<SheetCaution> cautions;  // in the order of the catalogue
   SheetLabour labour;                  // of those who keep it
-  SheetLabour competent;               // of a competent person, who comes with tools of his own
-  std::int64_t check_minutes = 0;      // of the checks that follow, beside
-  std::vector<SheetPart> parts;        // parts first, by name
+  SheetLabour later;               // of those who keep it too, and wholly put off: not in `labour` but for the tools
+  SheetLabour competent;           // of a competent person, who comes with tools of his own
+  std::int64_t check_minutes = 0;  // of the checks that follow, beside
+  std::vector<SheetPart> parts;    // parts first, by name
   std::vector<SheetAfter> afterwards;
   std::vector<SheetEntry> entries;  // how to write down what was done
   // Overdue work for safety that a task includes, where that alone is done and not the whole.
@@ -235,6 +251,8 @@ struct MachineSheet {
   // All the rest that is to be told of it.
   bool has_remarks() const;
   std::vector<const Point*> due_and_put_off() const;
+  // For safety and without record, and no task here: nobody knows how it is, so it is looked at first.
+  std::vector<const Point*> look_first() const;
 };
 
 // --- The sheet ---------------------------------------------------------------------------------------------

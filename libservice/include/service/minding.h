@@ -18,6 +18,9 @@ std::string_view never_by_hand();
 // The task that was found worn or failed, where that is what was seen: `fork@left found worn`. Else null.
 const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen);
 
+// It is about this point: found worn or failed there, or at no position in particular.
+bool is_found_bad(const Point& point, const SeenSign& seen);
+
 // The cautions of that task; of anything else those of all the machine's tasks, for it may be about any of them. Each
 // once, fluid under pressure first; where none of these has that, the sentence above.
 std::vector<std::string> cautions_of(const Fleet& fleet, const SeenSign& seen);

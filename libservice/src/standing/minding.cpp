@@ -35,6 +35,14 @@ const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen) {
   return found == tasks.end() ? nullptr : &*found;
 }
 
+bool is_found_bad(const Point& point, const SeenSign& seen) {
+  if (seen.machine != point.machine) return false;
+  const auto says = [&](const std::string& label) {
+    return seen.sign == label + " found worn" || seen.sign == label + " found failed";
+  };
+  return says(point.name) || says(point_label(point.name, point.position));
+}
+
 std::vector<std::string> cautions_of(const Fleet& fleet, const SeenSign& seen) {
   std::vector<std::string> all;
   if (const Task* task = found_bad_task(fleet, seen)) {

@@ -1,14 +1,19 @@
 #include "service/run_ban.h"
 
-#include <algorithm>
-
 namespace service {
 
-bool forbids_running(const Point& point) {
-  if (!never_waits(point)) return false;
-  return std::any_of(point.limbs.begin(), point.limbs.end(),
-                     [](const LimbStanding& limb) { return limb.kind == LimbKind::sign && !limb.seen.empty(); });
+std::vector<const LimbStanding*> forbidding_limbs(const Point& point) {
+  std::vector<const LimbStanding*> limbs;
+  if (!never_waits(point)) return limbs;
+  for (const LimbStanding& limb : point.limbs) {
+    const bool seen = limb.kind == LimbKind::sign && !limb.seen.empty();
+    const bool at_limit = limb.kind == LimbKind::measured && reached(limb);
+    if (seen || at_limit) limbs.push_back(&limb);
+  }
+  return limbs;
 }
+
+bool forbids_running(const Point& point) { return !forbidding_limbs(point).empty(); }
 
 bool forbids_running(const SeenSign& seen) { return seen.safety || seen.found.has_value(); }
 

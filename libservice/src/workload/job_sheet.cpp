@@ -95,8 +95,10 @@ void add_labour(SheetLabour& labour, const std::string& name, std::optional<std:
 
 void add_up(const Fleet& fleet, MachineSheet& sheet) {
   for (const SheetTask& entry : sheet.tasks) {
-    SheetLabour& labour = entry.competent_person ? sheet.competent : sheet.labour;
+    const bool later = entry.waits_wholly();
+    SheetLabour& labour = entry.competent_person ? sheet.competent : later ? sheet.later : sheet.labour;
     add_labour(labour, entry.name, entry.resources.time, entry.resources.people, entry.tools);
+    if (later) load::add_each(sheet.labour.tools, entry.tools);
     if (!entry.resources.time) labour.no_time.push_back(entry.name);
     for (const SheetCheck& check : entry.checks) {
       if (check.check->takes) sheet.check_minutes += check.check->takes->count();
@@ -146,13 +148,12 @@ void add_afterwards(MachineSheet& sheet) {
   for (const AfterKind kind : {AfterKind::tools_out, AfterKind::guards_on, AfterKind::everybody_clear}) {
     sheet.afterwards.push_back({kind, {}});
   }
+  const bool stays = sheet.stays_locked();
+  if (stays && (sheet.locked_off || sheet.power_off)) sheet.afterwards.push_back({AfterKind::stays_locked, {}});
   for (const SheetTask& entry : sheet.tasks) {
-    for (const SheetCheck& check : entry.checks) sheet.afterwards.push_back({AfterKind::check, check});
+    for (const SheetCheck& check : entry.checks) sheet.afterwards.push_back({AfterKind::check, check, stays});
   }
-  if (sheet.stays_locked()) {
-    if (sheet.locked_off || sheet.power_off) sheet.afterwards.push_back({AfterKind::stays_locked, {}});
-    return;
-  }
+  if (stays) return;
   if (sheet.power_off) sheet.afterwards.push_back({AfterKind::power_back, {}});
   if (sheet.locked_off) sheet.afterwards.push_back({AfterKind::automatic_start_back, {}});
 }
@@ -189,25 +190,40 @@ const Meter* meter_told_with(const Point& point) {
   return meter == nullptr ? point.machine->first_meter() : meter;
 }
 
-void add_entry(std::vector<SheetEntry>& entries, const Point& point, bool puts_in_new) {
-  const SheetEntry of{{}, meter_told_with(point), by_competent_person(point), puts_in_new};
+void add_entry(std::vector<SheetEntry>& entries, const Point& point, SheetEntry of) {
+  of.meter = meter_told_with(point);
+  of.competent_person = by_competent_person(point);
   auto entry = std::find_if(entries.begin(), entries.end(), [&](const SheetEntry& other) {
     return other.meter == of.meter && other.competent_person == of.competent_person &&
-           other.puts_in_new == of.puts_in_new;
+           other.puts_in_new == of.puts_in_new && other.mends == of.mends && other.from == of.from;
   });
-  if (entry == entries.end()) entry = entries.insert(entry, of);
+  if (entry == entries.end()) entry = entries.insert(entry, std::move(of));
   entry->points.push_back(&point);
+}
+
+// Of a point of the task: what is put in, what is mended by it, and not before when.
+SheetEntry entry_of(const SheetTask& task, const Point& point) {
+  SheetEntry of;
+  of.puts_in_new = task.label.has_value();
+  of.mends = std::any_of(task.found_bad.begin(), task.found_bad.end(),
+                         [&](const SeenSign* seen) { return is_found_bad(point, *seen); });
+  for (const SheetWait& wait : task.waits) {
+    if (wait.point == &point) of.from = wait.from;
+  }
+  return of;
 }
 
 void add_entries(MachineSheet& sheet) {
   for (const SheetTask& task : sheet.tasks) {
-    for (const Point* point : task.points) add_entry(sheet.entries, *point, task.label.has_value());
+    for (const Point* point : task.points) add_entry(sheet.entries, *point, entry_of(task, *point));
     for (const Point* point : task.overdue_safety) {
-      add_entry(sheet.alone, *point, puts_in_new(*sheet.machine, {point->task, nullptr}));
+      SheetEntry of;
+      of.puts_in_new = puts_in_new(*sheet.machine, {point->task, nullptr});
+      add_entry(sheet.alone, *point, std::move(of));
     }
   }
   for (const SheetLook& look : sheet.checks_owed) {
-    for (const Point* check : look.points) add_entry(sheet.entries, *check, false);
+    for (const Point* check : look.points) add_entry(sheet.entries, *check, {});
   }
 }
 
@@ -251,7 +267,9 @@ class Maker {
     for (const Point* point : points) {
       if (forbids_running(*point)) sheet.forbidden_by.push_back(point);
       const bool comes = point->standing == Standing::coming && point->due_on && *point->due_on <= within_;
-      if (!is_due(*point) && !comes) continue;
+      const bool bad = std::any_of(sheet.seen.begin(), sheet.seen.end(),
+                                   [&](const SeenSign* seen) { return is_found_bad(*point, *seen); });
+      if (!is_due(*point) && !comes && !bad) continue;
       if (point->put_off) {
         const auto from = end_of(*point);
         if (!from || *from > within_) continue;
@@ -264,10 +282,27 @@ class Maker {
       std::copy_if(waits.begin(), waits.end(), std::back_inserter(entry.waits), [&](const SheetWait& wait) {
         return std::find(entry.points.begin(), entry.points.end(), wait.point) != entry.points.end();
       });
+      wait_for(entry);
+      std::copy_if(sheet.seen.begin(), sheet.seen.end(), std::back_inserter(entry.found_bad),
+                   [&](const SeenSign* seen) { return mends(entry, *seen); });
     }
     for (const Point* point : points) sort_in(sheet, *point, todo);
     sheet.nothing_known = !points.empty() && std::all_of(points.begin(), points.end(),
                                                          [](const Point* point) { return nothing_known_of(*point); });
+  }
+
+  static bool mends(const SheetTask& entry, const SeenSign& seen) {
+    const auto any = [&](const std::vector<const Point*>& points) {
+      return std::any_of(points.begin(), points.end(), [&](const Point* point) { return is_found_bad(*point, seen); });
+    };
+    return any(entry.points) || std::any_of(entry.included.begin(), entry.included.end(),
+                                            [&](const SheetIncluded& included) { return any(included.points); });
+  }
+
+  void wait_for(SheetTask& entry) const {
+    if (!entry.waits_wholly()) return;
+    for (const SheetWait& wait : entry.waits) entry.done_on = std::max(entry.done_on, wait.from);
+    if (entry.again) entry.again = due_again(*list_.fleet, *entry.points.front()->machine, *entry.task, entry.done_on);
   }
 
   // The day or the use until which something is put off, whichever comes first, use as it is expected.
@@ -320,6 +355,17 @@ std::vector<const Point*> MachineSheet::due_and_put_off() const {
   std::vector<const Point*> points;
   std::copy_if(put_off.begin(), put_off.end(), std::back_inserter(points),
                [](const Point* point) { return is_due(*point); });
+  return points;
+}
+
+std::vector<const Point*> MachineSheet::look_first() const {
+  std::vector<const Point*> points;
+  std::copy_if(find_out.begin(), find_out.end(), std::back_inserter(points), [&](const Point* point) {
+    const bool done = std::any_of(tasks.begin(), tasks.end(), [&](const SheetTask& entry) {
+      return std::find(entry.points.begin(), entry.points.end(), point) != entry.points.end();
+    });
+    return never_waits(*point) && point->standing == Standing::no_record && !done;
+  });
   return points;
 }
 

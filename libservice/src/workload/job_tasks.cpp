@@ -16,7 +16,7 @@ std::string_view to_text(JobStage stage) {
 }
 
 std::string_view to_text(RunRule rule) {
-  constexpr std::array<std::string_view, 3> names{"free", "once-mended", "not-at-all"};
+  constexpr std::array<std::string_view, 4> names{"free", "once-mended", "not-at-all", "once-put-back"};
   return names[static_cast<std::size_t>(rule)];
 }
 
@@ -160,12 +160,6 @@ bool is_or_includes(const SheetTask& entry, const Task* task) {
                                            [&](const SheetIncluded& included) { return included.task == task; });
 }
 
-// Measured beyond its limit, as facts have it.
-bool beyond_limit(const Point& point) {
-  return never_waits(point) && reached(point) && point.ruled_by &&
-         point.limbs[*point.ruled_by].kind == LimbKind::measured;
-}
-
 // What the page says is unsafe, and which of its tasks are about that.
 class Unsafe {
  public:
@@ -184,20 +178,15 @@ class Unsafe {
     return entry.sign_seen || mends(entry) || (page_.out_of_use() && is_overdue_safety(entry));
   }
 
-  // A machine out of use stays so until somebody says that it is back; where a sign alone forbids it, what follows the
-  // last repair is free.
-  RunRule rule_behind_all() const {
-    return page_.not_to_run && (page_.out_of_use() || !all_known_) ? RunRule::not_at_all : RunRule::free;
-  }
+  // What follows the last repair is free, where tasks of the page mend each thing that forbids to run it.
+  RunRule rule_behind_all() const { return all_known_ ? RunRule::free : RunRule::not_at_all; }
 
   bool mends(const SheetTask& entry) const {
     const bool bad = std::any_of(found_bad_.begin(), found_bad_.end(),
                                  [&](const Task* task) { return is_or_includes(entry, task); });
     const bool sign = std::any_of(page_.forbidden_by.begin(), page_.forbidden_by.end(),
                                   [&](const Point* point) { return is_or_includes(entry, point->task); });
-    const bool beyond = page_.out_of_use() && std::any_of(entry.points.begin(), entry.points.end(),
-                                                          [](const Point* point) { return beyond_limit(*point); });
-    return bad || sign || beyond;
+    return bad || sign;
   }
 
  private:
@@ -210,6 +199,40 @@ class Unsafe {
   std::vector<const Task*> found_bad_;
   bool all_known_ = true;  // a task of the page mends each thing that forbids to run it
 };
+
+// What each task says of running the machine.
+void say_run_rules(MachineSheet& page, const Unsafe& unsafe) {
+  const auto looks_say = [&](const auto& rule_of) {
+    for (auto* looks : {&page.checks_owed, &page.measure_again}) {
+      for (SheetLook& look : *looks) look.run_rule = rule_of(look);
+    }
+  };
+  if (page.not_to_run && page.stays_locked()) {
+    // No repair brings it back: somebody has to say that it is.
+    for (SheetTask& entry : page.tasks) entry.run_rule = RunRule::not_at_all;
+    looks_say([](const SheetLook&) { return RunRule::not_at_all; });
+    return;
+  }
+  if (page.laid_up()) {
+    // A check may want it run without a caution of its own.
+    const auto rule = [](bool runs) { return runs ? RunRule::once_put_back : RunRule::free; };
+    for (SheetTask& entry : page.tasks) entry.run_rule = rule(entry.runs || entry.check != nullptr);
+    looks_say([&](const SheetLook& look) {
+      return rule(look.check != nullptr || holds(look.task->all_cautions, "engine-running"));
+    });
+    return;
+  }
+  if (!page.not_to_run) return;
+  RunRule rule = unsafe.rule_behind_all();
+  looks_say([&](const SheetLook&) { return rule; });
+  for (auto entry = page.tasks.rbegin(); entry != page.tasks.rend(); ++entry) {
+    const bool mends = unsafe.mends(*entry);
+    // A repair with another one to come, or that runs nothing, allows nothing.
+    const bool last = mends && rule == RunRule::free;
+    if (mends) rule = RunRule::not_at_all;  // and what stands before it
+    entry->run_rule = last && entry->runs ? RunRule::once_mended : rule;
+  }
+}
 
 }  // namespace
 
@@ -240,6 +263,7 @@ std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, c
     if (entry == tasks.end()) entry = tasks.insert(tasks.end(), task_for(fleet, machine, *point));
     entry->points.push_back(point);
     entry->sign_seen = entry->sign_seen || sign_seen(*point);
+    entry->done_on = as_of;
   }
   for (SheetTask& entry : tasks) {
     times(entry.resources, static_cast<std::int64_t>(entry.points.size()));
@@ -264,9 +288,8 @@ void in_order(MachineSheet& page, const Fleet& fleet) {
   std::stable_sort(page.tasks.begin(), page.tasks.end(), [](const SheetTask& a, const SheetTask& b) {
     const auto rank = [](const SheetTask& entry) {
       const bool wants_cool = entry.stage == JobStage::running && holds(entry.task->cautions, "hot-surface");
-      return std::tuple{
-          entry.competent_person,    entry.waits_wholly(), !entry.unsafe,         entry.stage, !wants_cool,
-          !is_overdue_safety(entry), !entry.safety,        entry.included.empty()};
+      return std::tuple{entry.examines(), entry.waits_wholly(),      !entry.unsafe, entry.stage,
+                        !wants_cool,      !is_overdue_safety(entry), !entry.safety, entry.included.empty()};
     };
     return rank(a) < rank(b);
   });
@@ -274,16 +297,7 @@ void in_order(MachineSheet& page, const Fleet& fleet) {
     SheetTask& entry = page.tasks[i];
     entry.cold_again = entry.stage == JobStage::cold || entry.stage == JobStage::from_cold;
   }
-  if (!page.not_to_run) return;
-  RunRule rule = unsafe.rule_behind_all();
-  for (auto* looks : {&page.checks_owed, &page.measure_again}) {
-    for (SheetLook& look : *looks) look.run_rule = rule;
-  }
-  for (auto entry = page.tasks.rbegin(); entry != page.tasks.rend(); ++entry) {
-    const bool mends = unsafe.mends(*entry);
-    entry->run_rule = mends ? RunRule::once_mended : rule;
-    if (mends) rule = RunRule::not_at_all;  // what stands before it
-  }
+  say_run_rules(page, unsafe);
 }
 
 }  // namespace load

@@ -134,6 +134,23 @@ TEST_CASE("tasks stand in the order of what they do to the machine") {
   CHECK_FALSE(seen.pages.front().tasks[1].unsafe);
 }
 
+TEST_CASE("a competent person's work that opens the machine stands before what tries it, an examination behind all") {
+  const std::string competent = "by-whom: competent-person, cautions: [fuel-vapour, engine-running]";
+  World world(task("stops", "safety: true, cautions: [engine-running]") + task("burner", "safety: true, " + competent) +
+                  task("belts", "cautions: [engine-running]") +
+                  task("valve", "by-whom: competent-person, cautions: [engine-running], parts: {valve: 1}") +
+                  task("exam", "by-whom: competent-person, cautions: [engine-running]") +
+                  task("look", "by-whom: competent-person"),
+              put_in_service);
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(names(page->tasks) == "burner, valve, belts, stops, look, exam");
+  std::vector<std::string> examined;
+  for (const SheetTask& task : page->tasks) {
+    if (task.examines()) examined.push_back(task.name);
+  }
+  CHECK(joined(examined) == "look, exam");
+}
+
 TEST_CASE("overdue work for safety comes first of its stage") {
   World world(task("seal") + task("pins", "safety: true") + "  fork: {do: It, safety: true, every: {months: 4}}\n",
               put_in_service);
@@ -141,7 +158,8 @@ TEST_CASE("overdue work for safety comes first of its stage") {
 }
 
 TEST_CASE("a sign of work for safety forbids to run the machine, any other sign does not") {
-  const std::string brakes = "  brakes: {do: Do it, safety: true, every: {months: 60, signs: [pull]}}\n";
+  const std::string brakes =
+      "  brakes: {do: Do it, safety: true, every: {months: 60, signs: [pull]}, cautions: [engine-running]}\n";
   World world(task("seal") + brakes + "  gland: {do: Do it, every: {months: 60, signs: [drip]}}\n" +
                   task("exam", "by-whom: competent-person"),
               put_in_service);
@@ -150,18 +168,33 @@ TEST_CASE("a sign of work for safety forbids to run the machine, any other sign 
   CHECK_FALSE(drips->not_to_run);
   CHECK(run_rules(drips->tasks) == "gland free, seal free, exam free");
 
-  // The repair is run for its own steps, and what follows it is free.
+  // The repair is run for its own steps; what stands before it leaves them out, and what follows it is free.
   world.sign("pull", "2025-07-20");
   const auto pulls = page_of(world, "2025-08-01");
   CHECK(pulls->not_to_run);
   CHECK(names(pulls->forbidden_by) == "brakes");
-  CHECK(run_rules(pulls->tasks) == "brakes once-mended, gland free, seal free, exam free");
+  CHECK(run_rules(pulls->tasks) == "gland not-at-all, brakes once-mended, seal free, exam free");
   REQUIRE(pulls->forbidden_by.size() == 1);
   CHECK(forbids_running(*pulls->forbidden_by.front()));
-  CHECK_FALSE(forbids_running(*pulls->tasks[1].points.front()));
+  CHECK_FALSE(forbids_running(*pulls->tasks[0].points.front()));
+
+  // One that runs nothing allows nothing, and neither does one with another repair to come.
+  World still("  fork: {do: It, safety: true, every: {months: 60, signs: [bend]}}\n" + brakes + task("seal"),
+              put_in_service);
+  still.sign("bend", "2025-07-20");
+  CHECK(run_rules(page_of(still, "2025-08-01")->tasks) == "fork not-at-all, seal free");
+  still.sign("pull", "2025-07-20");
+  CHECK(run_rules(page_of(still, "2025-08-01")->tasks) == "fork not-at-all, brakes once-mended, seal free");
+  World two("  hose: {do: It, safety: true, every: {months: 60, signs: [leak]}, cautions: [engine-running]}\n" + brakes,
+            put_in_service);
+  two.sign("leak", "2025-07-20");
+  two.sign("pull", "2025-07-20");
+  CHECK(run_rules(page_of(two, "2025-08-01")->tasks) == "hose not-at-all, brakes once-mended");
 
   // What comes before the repair leaves out the steps that run it.
-  World examined(task("seal") + "  exam: {do: Do it, by-whom: competent-person, every: {months: 60, signs: [crack]}}\n",
+  World examined(task("seal") +
+                     "  exam: {do: Do it, by-whom: competent-person, every: {months: 60, signs: [crack]}, "
+                     "cautions: [engine-running]}\n",
                  put_in_service);
   examined.sign("crack", "2025-07-20");
   CHECK(run_rules(page_of(examined, "2025-08-01")->tasks) == "seal not-at-all, exam once-mended");
@@ -187,7 +220,111 @@ TEST_CASE("what nobody has looked at forbids nothing yet, found bad it forbids u
   CHECK(run_rules(bad->tasks) == "seal not-at-all, test not-at-all");
 }
 
-TEST_CASE("out of use, every task leaves out what runs it, but the one that mends what keeps it so") {
+TEST_CASE("work for safety at or past its limit forbids to run the machine, other values do not") {
+  const std::string measured = "every: {months: 60, measured: {wear: {above: 10, unit: mm}}}";
+  World world("  fork: {do: It, safety: true, " + measured + ", positions: [left, right]}\n" + task("seal"),
+              put_in_service);
+  world.measured("wear", "9.9", "2025-07-20", "mm", "left");
+  CHECK_FALSE(page_of(world, "2025-08-01")->not_to_run);
+  world.measured("wear", "10", "2025-07-21", "mm", "left");
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(page->not_to_run);
+  REQUIRE(names(page->forbidden_by) == "fork@left");
+  REQUIRE(forbidding_limbs(*page->forbidden_by.front()).size() == 1);
+  CHECK(forbidding_limbs(*page->forbidden_by.front()).front()->name == "wear");
+  CHECK(run_rules(page->tasks) == "fork not-at-all, seal free");
+  CHECK(page->tasks.front().unsafe);
+
+  // Back in use, it stays forbidden until it is renewed.
+  world.state(FactKind::out_of_use, "2025-07-22");
+  world.state(FactKind::back, "2025-07-23");
+  CHECK(page_of(world, "2025-08-01")->not_to_run);
+  world.done("fork", "2025-07-24", "", "left");
+  CHECK_FALSE(page_of(world, "2025-08-01")->not_to_run);
+
+  World other("  plate: {do: It, " + measured + "}\n", put_in_service);
+  other.measured("wear", "11", "2025-07-20", "mm");
+  CHECK_FALSE(page_of(other, "2025-08-01")->not_to_run);
+}
+
+TEST_CASE("what was found worn or failed is work to do, whether it is due or not, and is written down as mended") {
+  World world(
+      "  brakes: {do: It, safety: true, every: {months: 60}, positions: [left, right], steps: [Jack up], takes: "
+      "30 min, tools: [jack], cautions: [engine-running]}\n" +
+          task("seal"),
+      put_in_service);
+  world.done("brakes", "2025-07-20", "", "left").found = Found::failed;
+  const auto page = page_of(world, "2025-07-21", "");
+  REQUIRE(names(page->tasks) == "brakes, seal");
+  const SheetTask& brakes = page->tasks.front();
+  CHECK(names(brakes.points) == "brakes@left");
+  CHECK(brakes.points.front()->standing == Standing::later);
+  CHECK(brakes.run_rule == RunRule::once_mended);
+  REQUIRE(brakes.found_bad.size() == 1);
+  CHECK(page->tasks.back().found_bad.empty());
+  CHECK(page->labour.minutes == 30);
+  CHECK(joined(page->labour.tools) == "jack");
+  REQUIRE(page->entries.size() == 2);
+  CHECK(names(page->entries.front().points) == "brakes@left");
+  CHECK(page->entries.front().mends);
+  CHECK_FALSE(page->entries.back().mends);
+  world.done("brakes", "2025-07-21", "", "left");
+  const auto mended = page_of(world, "2025-07-21");
+  CHECK(names(mended->tasks) == "seal");
+  CHECK_FALSE(mended->not_to_run);
+
+  // A whole that includes it mends it too.
+  World whole(task("big", "covers: [brakes]") + "  brakes: {do: It, safety: true, every: {months: 60}}\n",
+              put_in_service);
+  whole.done("brakes", "2025-07-20").found = Found::worn;
+  const auto both = page_of(whole, "2025-08-01");
+  REQUIRE(names(both->tasks) == "big");
+  CHECK(both->tasks.front().found_bad.size() == 1);
+  CHECK(both->tasks.front().unsafe);
+}
+
+TEST_CASE("what is for safety and without record is looked at first") {
+  World world(task("brakes", "safety: true") + task("seal"), "bought: 2025-01-01");
+  world.done("seal", "2025-01-20");
+  const auto page = page_of(world, "2025-08-01");
+  CHECK(names(page->tasks) == "seal");
+  CHECK(names(page->look_first()) == "brakes");
+  world.done("brakes", "2025-07-20");
+  CHECK(page_of(world, "2025-08-01")->look_first().empty());
+  // What is not for safety is not.
+  CHECK(page_of(World(task("seal"), "bought: 2025-01-01"), "2025-08-01")->look_first().empty());
+}
+
+TEST_CASE("laid up, what runs it says to put back first what the lay-up took off") {
+  const std::string tasks =
+      task("test", "cautions: [engine-running]") + task("seal") +
+      "  oil: {do: It, every: {months: 60}, follow-up: {look: {do: Look, within: {days: 90}}}}\n" +
+      "  drive: {do: It, every: {months: 60, measured: {play: {above: 10, unit: mm}}}, cautions: "
+      "[engine-running]}\n";
+  World world(tasks, put_in_service);
+  world.done("oil", "2025-07-01");
+  world.measured("play", "9", "2025-07-01", "mm");
+  CHECK(run_rules(page_of(world, "2025-08-01")->tasks) == "seal free, test free");
+  world.state(FactKind::laid_up, "2025-07-20");
+  const auto page = page_of(world, "2025-08-01");
+  CHECK_FALSE(page->not_to_run);
+  CHECK(run_rules(page->tasks) == "seal free, test once-put-back");
+  REQUIRE(page->checks_owed.size() == 1);
+  CHECK(page->checks_owed.front().run_rule == RunRule::once_put_back);
+  REQUIRE(page->measure_again.size() == 1);
+  CHECK(page->measure_again.front().run_rule == RunRule::once_put_back);
+  CHECK(run_rules(page_of(world, "2025-10-10")->tasks) == "seal free, oil/look once-put-back, test once-put-back");
+
+  // With a sign of work for safety no step runs it, mended or not.
+  World unsafe("  brakes: {do: It, safety: true, every: {months: 60, signs: [pull]}, cautions: [engine-running]}\n" +
+                   task("seal"),
+               put_in_service);
+  unsafe.sign("pull", "2025-07-10");
+  unsafe.state(FactKind::laid_up, "2025-07-20");
+  CHECK(run_rules(page_of(unsafe, "2025-08-01")->tasks) == "brakes not-at-all, seal not-at-all");
+}
+
+TEST_CASE("out of use, every task leaves out what runs it, and no repair allows it") {
   World unsafe(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
   unsafe.state(FactKind::out_of_use, "2025-07-20");
   const auto out = page_of(unsafe, "2025-08-01");
@@ -200,7 +337,16 @@ TEST_CASE("out of use, every task leaves out what runs it, but the one that mend
       put_in_service);
   worn.measured("wear", "11", "2025-07-20", "mm");
   worn.state(FactKind::out_of_use, "2025-07-20");
-  CHECK(run_rules(page_of(worn, "2025-08-01")->tasks) == "fork once-mended, seal not-at-all");
+  CHECK(run_rules(page_of(worn, "2025-08-01")->tasks) == "fork not-at-all, seal not-at-all");
+
+  // It wins over a sign.
+  World leaks(
+      task("seal") + "  hose: {do: It, safety: true, every: {months: 60, signs: [leak]}, cautions: [engine-running]}\n",
+      put_in_service);
+  leaks.sign("leak", "2025-07-20");
+  CHECK(run_rules(page_of(leaks, "2025-08-01")->tasks) == "hose once-mended, seal free");
+  leaks.state(FactKind::out_of_use, "2025-07-20");
+  CHECK(run_rules(page_of(leaks, "2025-08-01")->tasks) == "hose not-at-all, seal not-at-all");
 }
 
 TEST_CASE("what is locked off stays so between the tasks, and until it is back where it must not run") {
@@ -211,6 +357,7 @@ TEST_CASE("what is locked off stays so between the tasks, and until it is back w
   const auto page = page_of(world, "2025-08-01");
   CHECK(page->locked_off);
   CHECK(page->power_off);
+  for (const SheetAfter& after : page->afterwards) CHECK_FALSE(after.once_back);
   CHECK(kinds(page->afterwards) ==
         "tools-out, guards-on, everybody-clear, check look, power-back, automatic-start-back");
   CHECK(kinds(page_of(World(task("oil"), put_in_service), "2025-08-01")->afterwards) ==
@@ -220,7 +367,8 @@ TEST_CASE("what is locked off stays so between the tasks, and until it is back w
     stands.state(kind, "2025-07-20");
     const auto armed_never = page_of(stands, "2025-08-01");
     CHECK(armed_never->stays_locked());
-    CHECK(kinds(armed_never->afterwards) == "tools-out, guards-on, everybody-clear, check look, stays-locked");
+    CHECK(kinds(armed_never->afterwards) == "tools-out, guards-on, everybody-clear, stays-locked, check look");
+    CHECK(armed_never->afterwards.back().once_back);
     // Whatever is done to it.
     const auto without_work = page_of(stands, "2025-02-01");
     World idle(tasks, put_in_service);
@@ -245,8 +393,18 @@ TEST_CASE("what is put off until a day within the horizon is done then, and last
   CHECK(later->tasks[1].waits.front().from == day("2025-08-10"));
   CHECK(later->tasks[1].waits_wholly());
   CHECK_FALSE(later->tasks[0].waits_wholly());
-  CHECK(later->labour.minutes == 25);
+  CHECK(later->labour.minutes == 5);
+  CHECK(joined(later->labour.tasks) == "seal");
+  CHECK(later->later.minutes == 20);
+  CHECK(joined(later->later.tasks) == "oil");
   REQUIRE(later->parts.size() == 1);
+  CHECK(later->tasks[0].done_on == day("2025-08-01"));
+  CHECK(later->tasks[1].done_on == day("2025-08-10"));
+  REQUIRE(later->tasks[1].again.has_value());
+  CHECK(test::text_or_none(later->tasks[1].again->on) == "2026-02-10");
+  REQUIRE(later->entries.size() == 2);
+  CHECK_FALSE(later->entries[0].from.has_value());
+  CHECK(test::text_or_none(later->entries[1].from) == "2025-08-10");
 
   // What is due now does not wait with it.
   World whole(task("small") + task("big", "covers: [small]"), put_in_service);
@@ -500,7 +658,7 @@ TEST_CASE("what was found worn is about its own task, and carries its cautions a
   REQUIRE(names(page->tasks) == "fork, oil");
   CHECK(page->tasks.front().unsafe);
   CHECK(page->not_to_run);
-  CHECK(run_rules(page->tasks) == "fork once-mended, oil free");
+  CHECK(run_rules(page->tasks) == "fork not-at-all, oil free");
   std::string at_seen;
   for (const SheetCaution& caution : page->cautions) at_seen += caution.at_seen ? caution.written + ", " : "";
   CHECK(at_seen == "sharp-edges, ");
