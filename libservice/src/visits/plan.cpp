@@ -1,10 +1,29 @@
 // The plan of a week.
+#include <fmt/format.h>
+
 #include "routing/solve.h"
 #include "service/rounds.h"
 #include "visits/plan_made.h"
 #include "visits/problem_of.h"
 
 namespace service {
+namespace {
+
+// What has a fault by the judge's own reckoning is no plan, and is not handed out.
+void insist_on_no_fault(const RoundsPlan& plan) {
+  const PlanJudgement judgement = judge_plan(plan.week, as_given(plan));
+  if (judgement.ok()) return;
+  std::vector<Diagnostic> diagnostics;
+  for (const PlanFault& fault : judgement.faults) {
+    diagnostics.push_back(
+        {"plan-with-fault",
+         fmt::format("a plan was made that breaks a rule: {}: {}: {}", to_text(fault.rule), fault.where, fault.says),
+         "please report it, with the fleet's files"});
+  }
+  throw Failure(FailureKind::internal, std::move(diagnostics));
+}
+
+}  // namespace
 
 RoundsPlan plan_rounds(Week week, const Effort& effort) {
   const visits::WeekProblem of = visits::problem_of(week);
@@ -25,6 +44,7 @@ RoundsPlan plan_rounds(Week week, const Effort& effort) {
   const routing::Solution solution = routing::solve(of.problem, steps);
   RoundsPlan plan = visits::plan_of(std::move(week), of, solution);
   if (solution.stopped) plan.stopped = stopped;
+  insist_on_no_fault(plan);
   return plan;
 }
 

@@ -1,0 +1,189 @@
+// The rules of a week, said of a plan that somebody made.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "visits/judge_parts.h"
+#include "visits/opening.h"
+
+namespace service {
+namespace visits {
+namespace {
+
+class PlanJudge {
+ public:
+  PlanJudge(const Week& week, const GivenPlan& given) : week_(week), given_(given) {
+    for (std::size_t i = 0; i < week.visits.size(); ++i) {
+      numbers_.emplace(week.visits[i].name, i);
+      names_.push_back(week.visits[i].name);
+    }
+  }
+
+  PlanJudgement judge() {
+    judge_week();
+    for (const GivenRound& round : given_.rounds) judge_round(round);
+    for (const GivenPutOff& out : given_.put_off) judge_out(out);
+    judge_left_out();
+    PlanJudgement judgement;
+    if (!faults_.grave()) {
+      judgement.value = sums_.value();
+      judge_plan_sums(given_, sums_, faults_);
+      judge_bound(given_, *judgement.value, faults_);
+    }
+    judgement.faults = faults_.all();
+    return judgement;
+  }
+
+ private:
+  void judge_week() {
+    if (given_.as_of && *given_.as_of != week_.as_of) {
+      faults_.add(PlanRule::form, "plan",
+                  fmt::format("is as of {}; the week is as of {}", to_text(*given_.as_of), to_text(week_.as_of)));
+    }
+    if ((given_.from && *given_.from != week_.from) || (given_.to && *given_.to != week_.to)) {
+      faults_.add(PlanRule::form, "plan",
+                  fmt::format("is of the week {} to {}; asked is {} to {}", to_text(given_.from.value_or(week_.from)),
+                              to_text(given_.to.value_or(week_.to)), to_text(week_.from), to_text(week_.to)));
+    }
+  }
+
+  // Why no crew-day is to be had, in words.
+  std::string why_off(const GivenRound& given, const Crew* crew) const {
+    if (crew == nullptr) {
+      std::vector<std::string> keys;
+      for (const Crew& one : week_.fleet->crews) keys.push_back(one.key);
+      return fmt::format("there is no crew `{}`; {}", cleaned(given.crew),
+                         names_instead(given.crew, keys, "the fleet has none"));
+    }
+    if (given.on < week_.from || given.on > week_.to) {
+      return fmt::format("the week is {} to {}", to_text(week_.from), to_text(week_.to));
+    }
+    if (std::find(crew->off.begin(), crew->off.end(), given.on) != crew->off.end()) {
+      return fmt::format("{} is off that day", crew->key);
+    }
+    const auto hours = crew->hours.find(weekday_of(given.on));
+    if (hours == crew->hours.end() || hours->second.empty()) return fmt::format("{} has no hours that day", crew->key);
+    return fmt::format("{} does not go this week", crew->key);
+  }
+
+  // Of a visit that nobody wants, in words.
+  std::string why_unknown(const std::string& name) const {
+    if (std::find(week_.done.begin(), week_.done.end(), name) != week_.done.end()) {
+      return "it was made before this week";
+    }
+    for (const NotPlanned& one : week_.not_planned) {
+      const bool same = one.call != nullptr
+                            ? name == "call " + one.call->key
+                            : one.point.machine != nullptr && one.point.machine->key == name.substr(0, name.find('+'));
+      if (same) return fmt::format("there is nothing to do there this week: {}", to_text(one.reason));
+    }
+    return nearest_or(name, names_, "no work of that name is wanted this week");
+  }
+
+  std::optional<std::size_t> number_of(const std::string& name, const std::string& where) {
+    const auto found = numbers_.find(name);
+    if (found != numbers_.end()) return found->second;
+    faults_.add_grave(PlanRule::unknown_visit, where, why_unknown(name));
+    return std::nullopt;
+  }
+
+  void judge_round(const GivenRound& given) {
+    JudgedRound round;
+    round.given = &given;
+    round.where = fmt::format("{} {}", cleaned(given.crew), to_text(given.on));
+    for (const Crew& crew : week_.fleet->crews) {
+      if (crew.key == given.crew) round.crew = &crew;
+    }
+    if (given.stops.empty()) {
+      faults_.add(PlanRule::form, round.where, "has no stops; leave the round out");
+      return;
+    }
+    round.crew_day = crew_day_of(week_, given.crew, given.on);
+    if (!round.crew_day) {
+      faults_.add_grave(PlanRule::off_day, round.where, why_off(given, round.crew));
+    } else if (!used_.insert(*round.crew_day).second) {
+      faults_.add_grave(PlanRule::off_day, round.where, "it has another round that day");
+    }
+    std::vector<std::optional<std::size_t>> visits;
+    for (std::size_t i = 0; i < given.stops.size(); ++i)
+      visits.push_back(made(given.stops[i].visit, round.where_of(i)));
+    round.way = way_of(week_, round.crew, visits);
+    for (std::size_t i = 0; i < given.stops.size(); ++i) judge_stop(week_, round, i, faults_);
+    judge_home(round);
+    if (round.way.whole) {
+      judge_clock(week_, round, faults_);
+      judge_round_sums(week_, round, faults_);
+      add(round);
+    }
+    if (round.crew != nullptr) judge_load(week_, round, faults_);
+    rounds_.push_back(std::move(round));
+  }
+
+  // The number of a visit that is made there.
+  std::optional<std::size_t> made(const std::string& name, const std::string& where) {
+    const auto number = number_of(name, where);
+    if (number) {
+      const auto [first, fresh] = made_.emplace(*number, where);
+      if (!fresh) faults_.add_grave(PlanRule::twice, where, fmt::format("is made twice: {} too", first->second));
+    }
+    return number;
+  }
+
+  void judge_home(const JudgedRound& round) {
+    if (round.crew == nullptr || round.way.last == nullptr || round.way.home) return;
+    faults_.add_grave(PlanRule::drive, round.where,
+                      fmt::format("nothing tells how far it is from {} to {}", round.way.last->key, round.crew->end));
+  }
+
+  void add(const JudgedRound& round) {
+    if (!round.crew_day) return;
+    sums_.travel = sums_.travel + travel_cost(week_, *round.crew, round.way);
+    for (const WayStop& stop : round.way.stops) {
+      sums_.waiting = sums_.waiting + week_.options[*stop.visit][*round.crew_day].waiting;
+    }
+  }
+
+  void judge_out(const GivenPutOff& given) {
+    const std::string where = "put_off " + cleaned(given.visit);
+    const auto number = number_of(given.visit, where);
+    if (!number) return;
+    const auto at = made_.find(*number);
+    if (at != made_.end()) {
+      faults_.add_grave(PlanRule::twice, where, fmt::format("is put off, and made: {}", at->second));
+    } else if (!out_.insert(*number).second) {
+      faults_.add_grave(PlanRule::twice, where, "is put off twice");
+    } else {
+      sums_.put_off = sums_.put_off + week_.put_off[*number];
+      if (week_.visits[*number].safety) ++sums_.safety_put_off;
+      judge_broken(week_, rounds_, *number, where, faults_);
+    }
+    judge_put_off(week_, given, *number, where, faults_);
+  }
+
+  void judge_left_out() {
+    for (std::size_t i = 0; i < week_.visits.size(); ++i) {
+      if (made_.contains(i) || out_.contains(i)) continue;
+      faults_.add_grave(PlanRule::left_out, week_.visits[i].name, "is neither made nor put off");
+    }
+  }
+
+  const Week& week_;
+  const GivenPlan& given_;
+  std::map<std::string, std::size_t> numbers_;
+  std::vector<std::string> names_;
+  Faults faults_;
+  std::vector<JudgedRound> rounds_;
+  std::set<std::size_t> used_;               // crew-days
+  std::map<std::size_t, std::string> made_;  // visits, and where
+  std::set<std::size_t> out_;
+  PlanSums sums_;
+};
+
+}  // namespace
+}  // namespace visits
+
+PlanJudgement judge_plan(const Week& week, const GivenPlan& given) { return visits::PlanJudge(week, given).judge(); }
+
+}  // namespace service

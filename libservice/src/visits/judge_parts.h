@@ -1,0 +1,122 @@
+// A plan that somebody made, beside what the week says of it. The judge shares with the planner the question (`Week`),
+// the legs and the list of rules, and nothing that decides: neither may inherit the other's mistakes.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "service/rounds.h"
+#include "visits/judge_possible.h"
+
+namespace service::visits {
+
+class Faults {
+ public:
+  void add(PlanRule rule, const std::string& where, std::string says) {
+    all_.push_back({rule, where, std::move(says)});
+  }
+  // One after which the plan has no value.
+  void add_grave(PlanRule rule, const std::string& where, std::string says) {
+    add(rule, where, std::move(says));
+    grave_ = true;
+  }
+  bool grave() const { return grave_; }
+  const std::vector<PlanFault>& all() const { return all_; }
+
+ private:
+  std::vector<PlanFault> all_;
+  bool grave_ = false;
+};
+
+// --- Ways --------------------------------------------------------------------------------------------------
+
+struct WayStop {
+  std::optional<std::size_t> visit;  // of the week; none: there is no such visit
+  const Site* from = nullptr;        // the place before; null: nobody knows
+  std::optional<Leg> leg;            // that leads to it
+  int set_up_minutes = 0;
+  int work_minutes = 0;
+  int stay() const { return set_up_minutes + work_minutes; }
+};
+
+// What of a round follows from its order alone.
+struct Way {
+  std::vector<WayStop> stops;
+  const Site* last = nullptr;
+  std::optional<Leg> home;
+  bool whole = false;  // every visit and leg is known, so that times and sums follow
+  int drive_minutes() const;
+  int set_up_minutes() const;
+  int work_minutes() const;
+  int tenths_of_km() const;
+};
+
+// `crew`: null where nobody knows it, so that no leg is known either.
+Way way_of(const Week& week, const Crew* crew, const std::vector<std::optional<std::size_t>>& visits);
+Money travel_cost(const Week& week, const Crew& crew, const Way& way);
+
+// The question of its times, with none of them given.
+TimedRound timed(const Week& week, std::size_t crew_day, const Way& way);
+
+// Whether there are times for these visits in that order.
+bool fits(const Week& week, std::size_t crew_day, const std::vector<std::size_t>& visits);
+
+// --- What is judged ----------------------------------------------------------------------------------------
+
+struct JudgedRound {
+  const GivenRound* given = nullptr;
+  const Crew* crew = nullptr;           // null: the fleet has none of that name
+  std::optional<std::size_t> crew_day;  // of the week; none: it does not work that day
+  Way way;                              // its stops are those of `given`
+  std::string where;
+  std::string where_of(std::size_t stop) const { return where + ' ' + cleaned(given->stops[stop].visit); }
+};
+
+// What a crew lacks for a visit: skills, and people. Empty: nothing.
+std::string lacks(const Crew& crew, const Visit& visit);
+
+// The crew and day to which it was promised in the plan that is kept.
+std::optional<std::pair<std::string, Day>> promise_of(const Week& week, std::size_t visit);
+std::optional<std::size_t> crew_day_of(const Week& week, const std::string& crew, Day on);
+
+// Whether a visit that is promised can be made there, alone.
+bool can_keep(const Week& week, std::size_t visit, const std::pair<std::string, Day>& promise);
+
+void judge_stop(const Week& week, const JudgedRound& round, std::size_t stop, Faults& faults);
+
+// Of a way that is whole.
+void judge_clock(const Week& week, const JudgedRound& round, Faults& faults);
+// Whether the times that are given can be completed, where `asked` holds them and no rule that is broken already.
+void judge_gaps(const Week& week, const JudgedRound& round, TimedRound asked, Faults& faults);
+void judge_round_sums(const Week& week, const JudgedRound& round, Faults& faults);
+void judge_load(const Week& week, const JudgedRound& round, Faults& faults);
+
+// Why it is not possible to do it at any time of that day, in words.
+std::string closed_words(const Week& week, std::size_t visit, Day on);
+// `holm is open 08:00-12:00`.
+std::string open_words(const Week& week, std::size_t visit, std::size_t crew_day);
+
+// The first reason that holds, as all rules say that are named here.
+PutOffReason reason_by_rules(const Week& week, std::size_t visit);
+
+void judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
+                   Faults& faults);
+// Whether a promise was broken that could be kept beside all others that the plan keeps.
+void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
+                  Faults& faults);
+
+// What a plan is worth, as it follows from what it makes and what it leaves out.
+struct PlanSums {
+  int safety_put_off = 0;
+  Money travel;
+  Money waiting;
+  Money put_off;
+  PlanValue value() const { return {safety_put_off, travel + waiting + put_off}; }
+};
+
+void judge_plan_sums(const GivenPlan& given, const PlanSums& sums, Faults& faults);
+void judge_bound(const GivenPlan& given, const PlanValue& value, Faults& faults);
+
+}  // namespace service::visits
