@@ -8,7 +8,6 @@
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
-#include "service/cautions.h"
 #include "service/minding.h"
 
 namespace cli {
@@ -16,15 +15,6 @@ namespace {
 
 using service::CalendarEvent;
 using service::EventKind;
-
-// Whoever looks into a calendar on his telephone stands at the machine.
-std::string all_steps_in_lines() {
-  const service::BaseCautions& base = service::base_cautions();
-  std::string text = "Before you touch it:\n";
-  int number = 0;
-  for (const std::string_view step : base.steps) text += fmt::format("{}. {}\n", ++number, step);
-  return text + fmt::format("Afterwards: {}.", base.afterwards);
-}
 
 std::string name_of(const service::Machine& machine) {
   return machine.name.empty() || machine.name == machine.key ? machine.key
@@ -34,15 +24,6 @@ std::string name_of(const service::Machine& machine) {
 std::string lines_of(const std::vector<std::string>& lines) {
   std::string text;
   for (const std::string& line : lines) text += line + '\n';
-  return text;
-}
-
-// Cautions, each in a line.
-std::string to_mind(const std::vector<std::string>& cautions) {
-  std::string text;
-  for (const std::string& written : cautions) {
-    text += fmt::format("Mind: {}\n", service::caution_sentence(written));
-  }
   return text;
 }
 
@@ -89,7 +70,7 @@ class Words {
       ics.categories.insert(ics.categories.begin(), heading);
     }
     // Each of them may send somebody to a machine.
-    ics.description += all_steps_in_lines();
+    ics.description += steps_in_lines();
     return ics;
   }
 
@@ -126,11 +107,13 @@ class Words {
         about(*event.seen->machine, ics);
         ics.summary = fmt::format("{}: {}: {}", event.seen->machine->key, title_of(service::OverdueHeading::seen),
                                   event.seen->sign);
-        ics.description += words_of(*event.seen) + '\n' + to_mind(cautions_of(*list_.fleet, *event.seen));
+        ics.description += words_of(*event.seen) + '\n' + cautions_in_lines(cautions_of(*list_.fleet, *event.seen));
         ics.categories = {"seen"};
         return;
       case EventKind::gap:
         return gap(*event.gap, ics);
+      case EventKind::round:
+        return;  // of no list of points
     }
   }
 
@@ -179,7 +162,7 @@ class Words {
     ics.description += fmt::format("{}{}{}\n", words_of(point.standing), day.empty() ? "" : " ", day);
     ics.description += lines_of(limb_words(point)) + lines_of(remarks_of(point));
     if (state != nullptr) ics.description += words_of(*state) + '\n';
-    ics.description += to_mind(point.task->all_cautions);
+    ics.description += cautions_in_lines(point.task->all_cautions);
   }
 
   void gap(const service::GapLine& line, IcsEvent& ics) const {

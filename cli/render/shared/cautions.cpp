@@ -27,6 +27,20 @@ std::string afterwards(std::string_view indent, std::size_t columns) {
                  indent.size() + 2);
 }
 
+std::string steps_in_lines() {
+  const service::BaseCautions& base = service::base_cautions();
+  std::string text = "Before you touch it:\n";
+  int number = 0;
+  for (const std::string_view step : base.steps) text += fmt::format("{}. {}\n", ++number, step);
+  return text + fmt::format("Afterwards: {}.", base.afterwards);
+}
+
+std::string cautions_in_lines(const std::vector<std::string>& cautions) {
+  std::string text;
+  for (const std::string& written : cautions) text += fmt::format("Mind: {}\n", service::caution_sentence(written));
+  return text;
+}
+
 std::string in_a_line(const Look& look) { return wrapped("", service::base_cautions().in_a_line, columns_of(look), 0); }
 
 std::string foot_of_list(const Look& look) { return '\n' + in_a_line(look); }

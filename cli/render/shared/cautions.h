@@ -23,6 +23,11 @@ std::string steps_before(const Look& look);
 // What comes when the work is done.
 std::string afterwards(std::string_view indent, std::size_t columns);
 
+// For a calendar, whose reader stands at the machine with his telephone: every step in a line of its own, and cautions
+// likewise (`Mind: ...`). Not wrapped and not cleaned: what writes the calendar does.
+std::string steps_in_lines();
+std::string cautions_in_lines(const std::vector<std::string>& cautions);
+
 // The base cautions in one line.
 std::string in_a_line(const Look& look);
 

@@ -46,6 +46,7 @@ enum class EventKind {
   find_out,    // limbs of a point that are not known, beside its event of another day
   seen,        // what somebody saw, and nobody has answered
   gap,         // something else that is not known
+  round,       // a round of a week, or a stop of one (rounds_list.h)
 };
 
 struct CalendarEvent {

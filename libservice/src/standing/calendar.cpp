@@ -1,29 +1,15 @@
 #include "service/calendar.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <set>
 #include <utility>
 
-#include "base/checksum.h"
+#include "base/event_name.h"
 #include "service/overdue_news.h"
 #include "standing/event_numbers.h"
 
 namespace service {
 namespace {
-
-// The first half names, the second half keeps the names of different things apart: 128 bits.
-std::string uid_of(const std::vector<std::string>& parts) {
-  Checksum first;
-  Checksum second;
-  second.add(std::string_view("whichever"));
-  for (const std::string& part : parts) {
-    first.add(std::string_view(part));
-    second.add(std::string_view(part));
-  }
-  return fmt::format("{:016x}{:016x}@whichever", first.value(), second.value());
-}
 
 class Maker {
  public:
@@ -87,7 +73,7 @@ class Maker {
  private:
   CalendarEvent& add(EventKind kind, std::vector<std::string> parts, Day on) {
     parts.insert(parts.begin(), {fleet_.name, std::to_string(static_cast<int>(kind))});
-    calendar_.events.push_back({kind, uid_of(parts), on, version_.sequence, version_.changed});
+    calendar_.events.push_back({kind, event_name_of(parts), on, version_.sequence, version_.changed});
     return calendar_.events.back();
   }
 

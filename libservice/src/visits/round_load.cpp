@@ -2,31 +2,45 @@
 #include <utility>
 
 #include "service/minding.h"
+#include "service/rounds_list.h"
 #include "visits/load.h"
 #include "visits/rounds_made.h"
 #include "visits/visits_made.h"
 
-namespace service::visits {
+namespace service {
 namespace {
 
 // A call says in a customer's words what is wanted at a machine, as somebody who saw something does.
-std::vector<std::string> cautions_of(const Fleet& fleet, const Visit& visit) {
-  if (visit.call == nullptr) return service::cautions_of(visit.points);
-  if (visit.machine == nullptr) return {};
+std::vector<std::string> cautions_of_call(const Fleet& fleet, const Visit& visit) {
   SeenSign as_seen;
   as_seen.machine = visit.machine;
   as_seen.sign = visit.call->doing;
-  return service::cautions_of(fleet, as_seen);
+  return cautions_of(fleet, as_seen);
 }
 
 }  // namespace
 
-void fill_load(const Week& week, Round& round) {
+VisitLoad load_of(const Visit& visit) {
+  visits::Load load = visits::load_of(Crew{}, visits::worked_on(visit));
+  return {std::move(load.parts), std::move(load.fluids)};
+}
+
+std::vector<std::string> cautions_of(const DueList& list, const Visit& visit) {
+  std::vector<std::string> cautions = cautions_of(visit.points);
+  if (visit.call != nullptr && visit.machine != nullptr) {
+    visits::add_each(cautions, cautions_of_call(*list.fleet, visit));
+  }
+  for (const SeenSign* seen : seen_at(list, visit)) visits::add_each(cautions, cautions_of(*list.fleet, *seen));
+  visits::sort_by_catalogue(cautions);
+  return cautions;
+}
+
+void visits::fill_load(const Week& week, Round& round) {
   std::vector<const Point*> work;
   for (const RoundStop& stop : round.stops) {
     const Visit& visit = week.visits[stop.visit];
     for (const Point* point : worked_on(visit)) work.push_back(point);
-    add_each(round.cautions, cautions_of(*week.fleet, visit));
+    add_each(round.cautions, service::cautions_of(*week.list, visit));
   }
   sort_by_catalogue(round.cautions);
   Load load = load_of(*week.crew_days[round.crew_day].crew, work);
@@ -34,4 +48,4 @@ void fill_load(const Week& week, Round& round) {
   round.fluids = std::move(load.fluids);
 }
 
-}  // namespace service::visits
+}  // namespace service

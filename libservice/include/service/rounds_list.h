@@ -1,0 +1,72 @@
+// A plan of a week as it is told: the whole of it, or what is one site's own; with what each visit takes along, what is
+// to be minded there, and what is not known.
+//
+//   RoundsList list = rounds_list(plan_rounds(std::move(week)));
+//   for (const Round& round : list.plan.rounds) ...
+//
+// A value that keeps its plan; pointers in it point into what that plan keeps, and live as long as it does.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "service/calendar.h"
+#include "service/rounds.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// What the work of a visit takes, whatever is on board already.
+struct VisitLoad {
+  std::vector<std::pair<std::string, PartAmount>> parts;  // in the order of names
+  std::vector<std::pair<std::string, Quantity>> fluids;   // likewise
+};
+
+VisitLoad load_of(const Visit& visit);
+
+// What is to be minded at a visit: the cautions of its work; of a call to a machine, and of what somebody saw there and
+// nobody has found good, those of all that it may be about. Each once, what is worst first.
+std::vector<std::string> cautions_of(const DueList& list, const Visit& visit);
+
+// What was seen of the machine of a visit, and nobody has found good. Points into the list.
+std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit);
+
+// Of a visit to a machine that nobody runs before something is mended (`run_ban.h`).
+bool forbids_running(const DueList& list, const Visit& visit);
+
+// Of a visit that is not made: it is work for safety, so nobody uses its machine until it is done.
+inline bool keep_out_of_use(const Visit& visit) { return visit.safety && visit.machine != nullptr; }
+
+struct RoundsList {
+  // The rounds and rows that are told. Figures of rounds, and all sums, are those of the whole week.
+  RoundsPlan plan;
+  const Site* site = nullptr;  // what it is about; null: the whole week
+  std::vector<const Gap*> gaps;
+  std::vector<const SeenSign*> seen;
+  std::vector<const MachineUse*> not_in_use;  // out of use first
+  std::size_t left_off = 0;                   // by `keep_first`
+
+  const Week& week() const { return plan.week; }
+};
+
+RoundsList rounds_list(RoundsPlan plan, const Site* site = nullptr);
+
+// Only the first of what is not this week, not planned, and without record. Rounds, work for safety and changes are
+// never cut.
+void keep_first(RoundsList& list, std::size_t first);
+
+// Something is not this week, not planned, without record, not known or not looked at, or a machine is out of use. Work
+// that has its place is no reason.
+bool needs_doing(const RoundsList& list);
+
+// The events of a plan: first the week's own, on the day asked about, then each round and its stops in the order of the
+// list; of a site stops alone. A round is named by crew and day; a stop by what it is about, and for work that is due
+// by the oldest day from which that counts, so that a visit which moves keeps its name.
+Calendar rounds_calendar(const RoundsList& list, const CalendarVersion& version);
+
+}  // namespace service
+
+#pragma GCC visibility pop

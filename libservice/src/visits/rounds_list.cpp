@@ -1,0 +1,133 @@
+#include "service/rounds_list.h"
+
+#include <algorithm>
+
+#include "base/event_name.h"
+#include "service/first.h"
+#include "service/run_ban.h"
+
+namespace service {
+namespace {
+
+// What is told of one site.
+class SitePart {
+ public:
+  explicit SitePart(const Site& site) : site_(site.key) {}
+
+  bool holds(const Site* site) const { return site != nullptr && site->key == site_; }
+  bool holds(const Machine* machine) const { return machine != nullptr && machine->site == site_; }
+  bool holds(const NotPlanned& row) const {
+    if (row.point.machine != nullptr) return holds(row.point.machine);
+    return row.call != nullptr && row.call->site == site_;
+  }
+
+  void cut(RoundsPlan& plan) const {
+    const std::vector<Visit>& visits = plan.week.visits;
+    const auto elsewhere = [&](std::size_t visit) { return !holds(visits[visit].site); };
+    for (Round& round : plan.rounds) {
+      std::erase_if(round.stops, [&](const RoundStop& stop) { return elsewhere(stop.visit); });
+    }
+    std::erase_if(plan.rounds, [](const Round& round) { return round.stops.empty(); });
+    std::erase_if(plan.not_this_week, [&](const NotThisWeek& out) { return elsewhere(out.visit); });
+    std::erase_if(plan.changes, [&](const PlanChange& change) { return !holds(change.site); });
+    std::erase_if(plan.week.not_planned, [&](const NotPlanned& row) { return !holds(row); });
+    for (auto* points : {&plan.week.no_record, &plan.week.unknown, &plan.week.no_time}) {
+      std::erase_if(*points, [&](const PointName& point) { return !holds(point.machine); });
+    }
+  }
+
+ private:
+  const std::string& site_;
+};
+
+std::string name_of(const Week& week, const Visit& visit) {
+  std::optional<Day> counts_from;
+  for (const Point* point : visit.points) {
+    if (!point->fitted) continue;
+    counts_from = std::min(point->fitted->on.first, counts_from.value_or(point->fitted->on.first));
+  }
+  return event_name_of({week.fleet->name, "visit", visit.name, counts_from ? to_text(*counts_from) : ""});
+}
+
+}  // namespace
+
+std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit) {
+  std::vector<const SeenSign*> seen;
+  for (const SeenSign& sign : list.seen) {
+    if (visit.machine != nullptr && sign.machine->key == visit.machine->key) seen.push_back(&sign);
+  }
+  return seen;
+}
+
+bool forbids_running(const DueList& list, const Visit& visit) {
+  if (visit.machine == nullptr) return false;
+  const UseState* const state = list.state_of(*visit.machine);
+  if (state != nullptr && state->kind == UseKind::out_of_use) return true;
+  const auto of_it = [&](const Point& point) {
+    return point.machine->key == visit.machine->key && forbids_running(point);
+  };
+  const auto seen = seen_at(list, visit);
+  return std::any_of(list.points.begin(), list.points.end(), of_it) ||
+         std::any_of(seen.begin(), seen.end(), [](const SeenSign* sign) { return forbids_running(*sign); });
+}
+
+RoundsList rounds_list(RoundsPlan plan, const Site* site) {
+  RoundsList told;
+  told.plan = std::move(plan);
+  told.site = site;
+  const DueList& list = *told.plan.week.list;
+  for (const Gap& gap : list.gaps) {
+    const Machine* const machine = list.fleet->machine(gap.machine);
+    // What no machine of the fleet tells is told to everybody: nobody knows where it stands.
+    if (site == nullptr || machine == nullptr || SitePart(*site).holds(machine)) told.gaps.push_back(&gap);
+  }
+  for (const SeenSign& seen : list.seen) {
+    if (site == nullptr || SitePart(*site).holds(seen.machine)) told.seen.push_back(&seen);
+  }
+  for (const MachineUse& use : list.not_in_use) {
+    if (site == nullptr || SitePart(*site).holds(use.machine)) told.not_in_use.push_back(&use);
+  }
+  if (site != nullptr) SitePart(*site).cut(told.plan);
+  return told;
+}
+
+void keep_first(RoundsList& list, std::size_t first) {
+  Week& week = list.plan.week;
+  const auto cut = [&](auto& rows, const auto& never) {
+    std::size_t kept = 0;
+    list.left_off += std::erase_if(rows, [&](const auto& row) { return !never(row) && ++kept > first; });
+  };
+  const auto for_safety = [](const PointName& point) { return point.safety || point.competent_person; };
+  cut(list.plan.not_this_week, [&](const NotThisWeek& out) { return week.visits[out.visit].safety; });
+  cut(week.no_record, for_safety);
+  cut(week.unknown, for_safety);
+  cut(week.not_planned, [&](const NotPlanned& row) { return for_safety(row.point); });
+}
+
+bool needs_doing(const RoundsList& list) {
+  const Week& week = list.week();
+  const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
+                                      [](const MachineUse* use) { return use->state.kind == UseKind::out_of_use; });
+  return !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
+         !week.unknown.empty() || !list.gaps.empty() || !list.seen.empty() || out_of_use;
+}
+
+Calendar rounds_calendar(const RoundsList& list, const CalendarVersion& version) {
+  const Week& week = list.week();
+  Calendar calendar;
+  const auto add = [&](EventKind kind, Day on, std::string name) {
+    calendar.events.push_back({kind, std::move(name), on, version.sequence, version.changed});
+  };
+  add(EventKind::summary, week.as_of,
+      event_name_of({week.fleet->name, "rounds", list.site == nullptr ? "" : list.site->key, to_text(week.from)}));
+  for (const Round& round : list.plan.rounds) {
+    const CrewDay& day = week.crew_days[round.crew_day];
+    if (list.site == nullptr) {
+      add(EventKind::round, day.on, event_name_of({week.fleet->name, "round", day.crew->key, to_text(day.on)}));
+    }
+    for (const RoundStop& stop : round.stops) add(EventKind::round, day.on, name_of(week, week.visits[stop.visit]));
+  }
+  return calendar;
+}
+
+}  // namespace service

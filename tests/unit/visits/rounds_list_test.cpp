@@ -1,0 +1,145 @@
+// A plan of a week as it is told: of a site, cut short, with what each visit takes and what is to be minded there.
+#include "service/rounds_list.h"
+
+#include <set>
+
+#include "service/minding.h"
+#include "unit/visits/estate.h"
+
+using namespace service;
+using estate::by_hand;
+using estate::Estate;
+using estate::Texts;
+using estate::visit_named;
+using test::day;
+
+namespace {
+
+RoundsPlan usual_plan() { return by_hand(Estate().usual().week(), {{"loader"}, {"pump", "call c-01"}}); }
+
+std::string told_of(const RoundsList& list) {
+  std::string text;
+  for (const Round& round : list.plan.rounds) {
+    for (const RoundStop& stop : round.stops) text += list.week().visits[stop.visit].name + "; ";
+  }
+  for (const NotThisWeek& out : list.plan.not_this_week) text += "not " + list.week().visits[out.visit].name + "; ";
+  for (const PointName& point : list.week().no_record) text += "no record " + point.machine->key + "; ";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("of a site is told what is its own, and sums stay those of the week") {
+  const RoundsPlan plan = usual_plan();
+  const Fleet& fleet = *plan.week.fleet;
+  CHECK(told_of(rounds_list(plan)) == "loader; pump; call c-01; not pump+pressure; no record hoist; ");
+  const RoundsList beck = rounds_list(plan, fleet.site("beck"));
+  CHECK(told_of(beck) == "pump; call c-01; not pump+pressure; ");
+  CHECK(beck.plan.rounds.size() == 1);
+  CHECK((beck.plan.value == plan.value));
+  const RoundsList holm = rounds_list(plan, fleet.site("holm"));
+  CHECK(told_of(holm) == "loader; no record hoist; ");
+  REQUIRE(holm.plan.rounds.size() == 1);
+  CHECK(holm.plan.rounds[0].cost.hundredths == 6109);
+  CHECK(told_of(rounds_list(plan, fleet.site("workshop"))) == "");
+  // The gaps of the hoist are holm's alone.
+  CHECK(holm.gaps.size() + beck.gaps.size() == rounds_list(plan).gaps.size());
+  CHECK_FALSE(holm.gaps.empty());
+}
+
+TEST_CASE("work that has its place is no reason to see to anything") {
+  Texts texts;
+  texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+  texts.calls = "";
+  Estate estate(texts);
+  estate.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-06");
+  estate.world.reading("2026-05-01", "100").machine = "loader";
+  const Week week = estate.week();
+  CHECK_FALSE(needs_doing(rounds_list(by_hand(week, {{"loader"}}))));
+  CHECK(needs_doing(rounds_list(by_hand(week, {{}}))));
+  CHECK(needs_doing(rounds_list(usual_plan())));
+}
+
+TEST_CASE("cut short are rows that may wait, never rounds and never safety") {
+  Texts texts;
+  texts.calls =
+      "  a: {site: beck, do: Look, takes: 6 h, needs: [gas]}\n  b: {site: beck, do: Look, takes: 6 h, needs: [gas]}\n"
+      "  c: {site: beck, do: Look, takes: 6 h, needs: [gas], safety: true}\n";
+  RoundsList list = rounds_list(by_hand(Estate(texts).usual().week(), {{"loader"}}));
+  CHECK(told_of(list) == "loader; not call c; not call a; not call b; not pump+pressure; not pump; no record hoist; ");
+  keep_first(list, 1);
+  CHECK(told_of(list) == "loader; not call c; not call a; no record hoist; ");
+  CHECK(list.left_off == 3);
+}
+
+TEST_CASE("what a visit takes, whatever is on board") {
+  Texts texts;
+  texts.crews = std::string(texts.crews).replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 5}, duty");
+  const Week week = Estate(texts).usual().week();
+  const VisitLoad load = load_of(week.visits[visit_named(week, "loader")]);
+  REQUIRE(load.parts.size() == 1);
+  CHECK(load.parts[0].first == "oil-filter-a");
+  CHECK(load.parts[0].second == PartAmount::units(1));
+  REQUIRE(load.fluids.size() == 1);
+  CHECK(load.fluids[0].second.amount.hundredths == 1150);
+  CHECK(load_of(week.visits[visit_named(week, "call c-01")]).parts.empty());
+}
+
+TEST_CASE("whoever goes to a machine of which something was seen minds what that may be about") {
+  Estate estate;
+  estate.usual();
+  const Week before = estate.week();
+  const auto cautions = [](const Week& week) {
+    return cautions_of(*week.list, week.visits[visit_named(week, "pump")]);
+  };
+  CHECK(cautions(before).empty());
+  estate.world.sign("strange noise", "2026-05-02").machine = "pump";
+  const Week after = estate.week();
+  CHECK((cautions(after) == std::vector<std::string>{std::string(never_by_hand())}));
+  REQUIRE(seen_at(*after.list, after.visits[visit_named(after, "pump")]).size() == 1);
+  CHECK(seen_at(*after.list, after.visits[visit_named(after, "loader")]).empty());
+  CHECK((by_hand(after, {{}, {"pump"}}).rounds[0].cautions == cautions(after)));
+}
+
+TEST_CASE("work for safety that is not done keeps its machine out of use, a call to a site nothing") {
+  Texts texts;
+  texts.pump = std::string(texts.pump).replace(texts.pump.find("takes: 40"), 5, "safety: true, takes");
+  texts.calls = "  c: {site: beck, do: Look, takes: 1 h, safety: true}\n";
+  const Week week = Estate(texts).usual().week();
+  CHECK(keep_out_of_use(week.visits[visit_named(week, "pump")]));
+  CHECK_FALSE(keep_out_of_use(week.visits[visit_named(week, "call c")]));
+  CHECK_FALSE(keep_out_of_use(week.visits[visit_named(week, "loader")]));
+}
+
+TEST_CASE("events keep their names where a visit moves, and have others when it comes round again") {
+  const Estate estate = std::move(Estate().usual());
+  const auto events = [](const Week& week, const std::vector<std::vector<std::string_view>>& routes) {
+    return rounds_calendar(rounds_list(by_hand(week, routes)), {7, 9}).events;
+  };
+  const auto first = events(estate.week(), {{"loader"}, {"pump", "call c-01"}});
+  REQUIRE(first.size() == 6);  // the week, a round and its stop, a round and its two
+  CHECK((first[0].kind == EventKind::summary));
+  CHECK(first[0].on == day("2026-05-03"));
+  CHECK(first[2].on == day("2026-05-04"));
+  CHECK(first[5].sequence == 7);
+  CHECK(first[5].changed == 9);
+  std::set<std::string> names;
+  for (const CalendarEvent& event : first) names.insert(event.uid);
+  CHECK(names.size() == first.size());
+
+  const auto moved = events(estate.week(), {{}, {"loader"}});
+  REQUIRE(moved.size() == 3);
+  CHECK(moved[0].uid == first[0].uid);
+  CHECK(moved[1].uid == first[3].uid);  // the round of Tuesday
+  CHECK(moved[2].uid == first[2].uid);  // the loader
+  CHECK(moved[2].on == day("2026-05-05"));
+  const auto again = events(Estate().usual().done("loader", "engine-oil", "2025-05-02").week(), {{"loader"}});
+  REQUIRE(again.size() == 3);
+  CHECK(again[2].uid != first[2].uid);
+
+  const RoundsPlan plan = usual_plan();
+  const auto of_site = rounds_calendar(rounds_list(plan, plan.week.fleet->site("beck")), {7, 9}).events;
+  REQUIRE(of_site.size() == 3);  // the week and two stops
+  CHECK(of_site[0].uid != first[0].uid);
+  CHECK(of_site[1].uid == first[4].uid);
+}
