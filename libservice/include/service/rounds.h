@@ -278,7 +278,8 @@ struct PlanChange {
   std::string visit;
   std::optional<std::pair<std::string, Day>> was;  // crew and day; none: it was not made
   std::optional<std::pair<std::string, Day>> is;
-  const Site* site = nullptr;  // with whom to ring up; null: no longer wanted
+  const Site* site = nullptr;  // whom to ring up; null: nobody knows where it was to be
+  bool wanted = true;          // else it is in no visit of the week any more: done, put off, out of use
 };
 
 enum class StoppedBy { nothing, time, interrupt };

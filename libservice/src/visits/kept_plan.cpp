@@ -13,6 +13,19 @@ std::string machine_of(const GivenStop& stop) {
 
 using Where = std::pair<std::string, Day>;  // crew and day
 
+// Where a stop was to be, as the plan that was kept says, else where its machine stands. Whoever waits there waits for
+// a visit that is no longer wanted, too.
+const Site* site_of(const Fleet& fleet, const GivenStop& stop) {
+  if (const Site* const site = stop.site ? fleet.site(*stop.site) : nullptr; site != nullptr) return site;
+  for (const Call& call : fleet.calls) {
+    if (stop.visit != "call " + call.key) continue;
+    const Machine* const of_call = fleet.machine(call.machine);
+    return fleet.site(of_call == nullptr ? call.site : of_call->site);
+  }
+  const Machine* const machine = fleet.machine(machine_of(stop));
+  return machine == nullptr ? nullptr : fleet.site(machine->site);
+}
+
 }  // namespace
 
 DoneBefore::DoneBefore(const std::optional<GivenPlan>& kept, Day from) {
@@ -61,10 +74,10 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
       order.push_back(name);
     }
   }
-  const auto site_of = [&](const std::string& name) -> const Site* {
+  const auto visit_named = [&](const std::string& name) -> const Visit* {
     const auto visit =
         std::find_if(week.visits.begin(), week.visits.end(), [&](const Visit& one) { return one.name == name; });
-    return visit == week.visits.end() ? nullptr : visit->site;
+    return visit == week.visits.end() ? nullptr : &*visit;
   };
   std::vector<PlanChange> changes;
   std::set<std::string> told;
@@ -74,12 +87,13 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
       const Where was{round.crew, round.on};
       const auto is = now.find(stop.visit);
       if (is != now.end() && is->second == was) continue;
-      changes.push_back(
-          {stop.visit, was, is == now.end() ? std::nullopt : std::optional(is->second), site_of(stop.visit)});
+      const Visit* const visit = visit_named(stop.visit);
+      changes.push_back({stop.visit, was, is == now.end() ? std::nullopt : std::optional(is->second),
+                         visit != nullptr ? visit->site : site_of(*week.fleet, stop), visit != nullptr});
     }
   }
   for (const std::string& name : order) {
-    if (!told.contains(name)) changes.push_back({name, std::nullopt, now.at(name), site_of(name)});
+    if (!told.contains(name)) changes.push_back({name, std::nullopt, now.at(name), visit_named(name)->site, true});
   }
   return changes;
 }

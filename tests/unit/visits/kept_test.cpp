@@ -30,7 +30,8 @@ std::string changes_of(const RoundsPlan& plan) {
   std::string text;
   for (const PlanChange& change : plan.changes) {
     text += (text.empty() ? "" : "; ") + change.visit + ": " + where(change.was) + " -> " + where(change.is) +
-            (change.site == nullptr ? " (no longer wanted)" : " (" + change.site->key + ")");
+            (change.wanted ? " (" : " (no longer wanted, ") +
+            (change.site == nullptr ? "nobody knows where" : change.site->key) + ")";
   }
   return text;
 }
@@ -91,5 +92,22 @@ TEST_CASE("what differs from the plan that was kept") {
   Texts texts;
   texts.calls = "  c-02: {site: beck, do: Look, takes: 10 min}\n";
   CHECK(changes_of(by_hand(replanned(first_plan(), "2026-05-05", texts), {{"pump", "call c-02"}})) ==
-        "call c-01: van 2026-05-05 -> none (no longer wanted); call c-02: none -> van 2026-05-05 (beck)");
+        "call c-01: van 2026-05-05 -> none (no longer wanted, beck); call c-02: none -> van 2026-05-05 (beck)");
+  // By hand no more than the name may be given: a machine tells where it stands, an answered call does not.
+  GivenPlan by_name = first_plan();
+  for (GivenStop& stop : by_name.rounds[1].stops) {
+    GivenStop named;
+    named.visit = stop.visit;
+    stop = named;
+  }
+  Texts put_off;
+  put_off.calls = "";
+  put_off.pump = "  other: {do: Look, every: {months: 12}, takes: 10 min}\n";
+  Estate done(put_off);
+  done.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-06");
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = by_name;
+  CHECK(changes_of(by_hand(done.done("pump", "other", "2026-01-01").week(ask), {})) ==
+        "pump: van 2026-05-05 -> none (no longer wanted, beck); "
+        "call c-01: van 2026-05-05 -> none (no longer wanted, nobody knows where)");
 }
