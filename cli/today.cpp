@@ -48,4 +48,20 @@ std::chrono::minutes ahead_of_utc(service::Day day, const std::string& zone) {
   }
 }
 
+std::int64_t moment_there(service::Day day, int minutes, const std::string& zone) {
+  const auto count = [](auto moment) {
+    return static_cast<std::int64_t>(
+        std::chrono::duration_cast<std::chrono::milliseconds>(moment.time_since_epoch()).count());
+  };
+  const date::local_time<std::chrono::minutes> there =
+      date::local_days{date::days{day.time_since_epoch().count()}} + std::chrono::minutes{minutes};
+  if (zone.empty() || zone == "UTC") return count(there);
+  try {
+    const auto info = date::locate_zone(zone)->get_info(there);
+    return count(there - info.first.offset);
+  } catch (const std::runtime_error&) {
+    return count(there);
+  }
+}
+
 }  // namespace cli

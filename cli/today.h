@@ -25,4 +25,8 @@ LocalTime local_time(std::int64_t milliseconds, const std::string& zone);
 // zone.
 std::chrono::minutes ahead_of_utc(service::Day day, const std::string& zone);
 
+// When it is so many minutes after midnight there, in milliseconds since 1970, UTC. What clocks skip as summer begins
+// is as much later; of what comes twice as it ends it is the first. UTC where this computer does not know the zone.
+std::int64_t moment_there(service::Day day, int minutes, const std::string& zone);
+
 }  // namespace cli

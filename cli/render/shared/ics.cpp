@@ -40,9 +40,14 @@ void put_event(std::string& text, const IcsEvent& event) {
   text += ics_line("DTSTAMP", moment_text(event.changed));
   text += ics_line("LAST-MODIFIED", moment_text(event.changed));
   text += ics_line("SEQUENCE", std::to_string(event.sequence));
-  text += ics_line("DTSTART;VALUE=DATE", day_text(event.on));
-  text += ics_line("DTEND;VALUE=DATE", day_text(event.on + std::chrono::days{1}));
-  text += ics_line("TRANSP", "TRANSPARENT");
+  if (event.times) {
+    text += ics_line("DTSTART", moment_text(event.times->from));
+    text += ics_line("DTEND", moment_text(event.times->to));
+  } else {
+    text += ics_line("DTSTART;VALUE=DATE", day_text(event.on));
+    text += ics_line("DTEND;VALUE=DATE", day_text(event.on + std::chrono::days{1}));
+  }
+  text += ics_line("TRANSP", event.times ? "OPAQUE" : "TRANSPARENT");
   text += ics_line("SUMMARY", ics_text(event.summary));
   if (!event.location.empty()) text += ics_line("LOCATION", ics_text(event.location));
   if (!event.categories.empty()) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,7 +12,12 @@
 
 namespace cli {
 
-// A whole day, which nobody is kept from using otherwise.
+struct IcsTimes {  // milliseconds since 1970, UTC
+  std::int64_t from = 0;
+  std::int64_t to = 0;
+};
+
+// A whole day, which nobody is kept from using otherwise; or a span of it, which is taken.
 struct IcsEvent {
   std::string uid;
   service::Day on;
@@ -21,6 +27,7 @@ struct IcsEvent {
   std::string description = {};
   std::string location = {};
   std::vector<std::string> categories = {};
+  std::optional<IcsTimes> times = {};
 };
 
 std::string ics_calendar(std::string_view name, const std::vector<IcsEvent>& events);

@@ -80,6 +80,17 @@ TEST_CASE("an event of a whole day ends on the next and keeps nobody from anythi
             .find("DTSTAMP:20240229T235959Z") != std::string::npos);
 }
 
+// RFC 5545, 3.3.5: a moment in UTC ends with a Z.
+TEST_CASE("an event of a span of the day takes that time") {
+  IcsEvent event = event_of("visit");
+  event.times = {1'714'953'600'000 + 7 * 3'600'000, 1'714'953'600'000 + 8 * 3'600'000 + 90'000};
+  const std::string text = ics_calendar("x", {event});
+  for (const char* line : {"DTSTART:20240506T070000Z", "DTEND:20240506T080130Z", "TRANSP:OPAQUE"}) {
+    CHECK_MESSAGE(text.find(std::string(line) + "\r\n") != std::string::npos, line);
+  }
+  CHECK(text.find("VALUE=DATE") == std::string::npos);
+}
+
 TEST_CASE("no name gets out of its line") {
   for (const char* end : {"\r\n", "\n", "\r", "\u2028", "\u0085", "\\n"}) {
     const std::string name = std::string("x") + end + "END:VEVENT" + end + "BEGIN:VEVENT" + end + "SUMMARY:y";
