@@ -76,6 +76,10 @@ World real_world() {
   world.read_input = [] { return read_all(STDIN_FILENO); };
   world.write_output = [](std::string_view text) { return write_all(STDOUT_FILENO, text); };
   world.write_error = [](std::string_view text) { write_all(STDERR_FILENO, text); };
+  world.elapsed = [] {
+    const auto now = std::chrono::steady_clock::now().time_since_epoch();
+    return static_cast<std::int64_t>(std::chrono::duration_cast<std::chrono::milliseconds>(now).count());
+  };
   world.terminal = ::isatty(STDOUT_FILENO) == 1;
   world.error_terminal = ::isatty(STDERR_FILENO) == 1;
   winsize size{};

@@ -18,6 +18,8 @@ struct World {
   std::function<std::string()> read_input;                                 // all of standard input
   std::function<int(std::string_view)> write_output;                       // 0, or the errno of what went wrong
   std::function<void(std::string_view)> write_error;
+  // Milliseconds on a clock that nobody sets: how long something takes.
+  std::function<std::int64_t()> elapsed = [] { return std::int64_t{0}; };
   std::filesystem::path folder = ".";  // where the search for a fleet starts
   bool terminal = false;               // standard output is one
   int columns = 0;                     // its width; 0 where it is not known
