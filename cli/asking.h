@@ -27,6 +27,7 @@ class Asking {
   service::Day today() const { return session_.today; }
   const service::Scope& scope() const { return scope_; }
   void narrow_to(const service::Machine& machine) { scope_ = only(machine); }
+  void widen() { scope_ = {}; }  // to the whole fleet, where what is told is chosen afterwards
 
   // For answers whose figures are the fleet's and whose rows are the scope's.
   void read_whole_fleet() { whole_fleet_ = true; }

@@ -16,6 +16,7 @@
 #include "render/new/new.h"
 #include "render/parts/parts.h"
 #include "render/report/report.h"
+#include "render/rounds/rounds.h"
 #include "render/season/season.h"
 #include "render/sheet/sheet.h"
 #include "render/why/why.h"
@@ -253,6 +254,40 @@ const std::vector<Command>& table() {
                     {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},
        .action = parts},
+      {.name = "rounds",
+       .summary = "a week for the crews: who goes where when, with which parts",
+       .about =
+           "Plans the week of all crews: what is due by their last day and all calls, as visits within opening hours, "
+           "qualifications and working hours, at the least cost: travel, waiting, life given up, and what is left for "
+           "later. What is not done this week says why. Work for safety is left out only where nothing else is "
+           "possible. The answer says what no plan can undercut, and whether it is proven to be the best; Ctrl-C takes "
+           "the best so far, a second one ends it. Text is a page a crew and day, to be read out before it sets out. "
+           "With --keep a plan of before is made anew: rounds of days before --from are done, stops with `promised: "
+           "true` stay, and who is to be rung up is said. With --check a plan is judged by the same rules, fault by "
+           "fault, and not changed.",
+       .words = {},
+       .options = {{"from", "DAY", "the first day of the week; usually a Monday"},
+                   {"days", "N", "how many days; 7 unless told"},
+                   {"within", "30d|6w|3m", "what comes due so soon after may join a visit"},
+                   {"without", "CREW", "this crew does not go; may be given again", true},
+                   {"keep", "PLAN", "plan anew from this plan, as JSON"},
+                   {"check", "PLAN", "judge this plan, as JSON"},
+                   {"time", "10s|2min", "plan for so long at most"},
+                   {"site", "SITE", "only what is of this site; the plan is of all"},
+                   {"first", "N", "only the first N of what is not done this week"},
+                   {"exit-code", "", "status 1 when something is not placed or not known"}},
+       .formats = names_of(rounds_formats),
+       .examples = {{"rounds --from 2026-06-22", "the week that begins on this Monday"},
+                    {"rounds --from 2026-06-22 --format json --output week.json", "to keep, or to judge"},
+                    {"rounds --from 2026-06-22 --without contractor", "without one crew"},
+                    {"rounds --from 2026-06-22 --site quernholt", "one customer's part"},
+                    {"rounds --from 2026-06-22 --format ics --output week.ics", "for the crews' calendars"}},
+       .statuses =
+           {{1,
+             "with --exit-code: something is not this week, not planned, without record, not known or not looked at, "
+             "or a machine is out of use; with --check: the plan has a fault"},
+            {65, "no crew works in that week, or the plan cannot be read"}},
+       .action = rounds},
       {.name = "sheet",
        .summary = "the job sheet to take to the machine",
        .about =

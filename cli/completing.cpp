@@ -171,6 +171,9 @@ Names names_for(std::string_view called, const Context& context, const Typed& ty
   if (called == "SEASON") {
     for (const service::Season& season : fleet.seasons) names.push_back(season.key);
   }
+  if (called == "CREW") {
+    for (const service::Crew& crew : fleet.crews) names.push_back(crew.key);
+  }
   if (called == "PART") {
     for (const service::Part& part : fleet.parts) names.push_back(part.key);
   }

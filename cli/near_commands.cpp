@@ -34,7 +34,10 @@ const std::vector<Bridge>& bridges() {
       {{"read", "readings", "meter"},
        "what was read: {0} history MACHINE; to write a value down: {0} reading MACHINE VALUE"},
       {{"unknown", "missing", "gaps", "ask"}, "what is not known: {0} find-out"},
-      {{"plan", "prepare", "before"}, "what to do before a season: {0} season SEASON"},
+      {{"plan", "prepare", "before"},
+       "what to do before a season: {0} season SEASON; a week for the crews: {0} rounds --from DAY"},
+      {{"week", "route", "routes", "round", "crew", "crews", "van", "trip", "trips"},
+       "a week for the crews: {0} rounds --from DAY"},
       {{"hours", "usage", "use"}, "use now and ahead: {0} forecast"},
       {{"cost", "costs", "labour", "work"}, "hours of work and money ahead: {0} workload"},
   };

@@ -142,8 +142,6 @@ const service::Machine& the_machine(const service::Fleet& fleet, const std::stri
   }
 }
 
-namespace {
-
 const service::Site& the_site(const service::Fleet& fleet, const std::string& written) {
   const auto named = site_named(fleet, written);
   if (named.one != nullptr) return *named.one;
@@ -151,8 +149,6 @@ const service::Site& the_site(const service::Fleet& fleet, const std::string& wr
   wrong("unknown-site", fmt::format("there is no site `{}` in this fleet", written),
         near_or_all(named.near, fleet.sites, "the fleet lists no sites"));
 }
-
-}  // namespace
 
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine) {
   std::vector<std::string> named = arguments.values("machine");

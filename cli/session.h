@@ -37,6 +37,8 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
 // By key, else the only one whose key or name it is but for case and blanks.
 const service::Machine& the_machine(const service::Fleet& fleet, const std::string& written);
 
+const service::Site& the_site(const service::Fleet& fleet, const std::string& written);
+
 // The machines of --machine, --site and the words from this one on, together; all where none is given.
 service::Scope scope_of(const Arguments& arguments, const service::Fleet& fleet, std::size_t first_machine);
 

@@ -15,7 +15,8 @@ import shutil
 import subprocess
 import tempfile
 from collections import Counter
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
+from zoneinfo import ZoneInfo
 
 import icalendar
 import vobject
@@ -229,6 +230,35 @@ def files(binary, top):
     check("a changed one is replaced", os.stat(fleet.folder / "due.ics").st_ino != first.st_ino, True)
 
 
+def rounds_of_a_week(binary, top):
+    """Events from when to when, by the fleet's clocks; the week's own is a whole day."""
+    fleet = Fleet(binary, top / "rounds")
+    ask = lambda form: fleet.run("rounds", "--from", TODAY, "--as-of", TODAY, "--format", form)
+    raw, plan = ask("ics"), json.loads(ask("json"))
+    by_the_standard(raw)
+    events = list(events_of(raw).values())
+    zone = ZoneInfo("Europe/London")
+    at = lambda day, clock: datetime.fromisoformat(f"{day}T{clock}").replace(tzinfo=zone)
+    expected = [(at(one["on"], one["leaves"]), at(one["on"], one["back"])) for one in plan["rounds"]]
+    for one in plan["rounds"]:
+        for stop in one["stops"]:
+            expected.append((at(one["on"], stop["starts"]), at(one["on"], stop["ends"])))
+            mine = [event for event in events if (event["day"], event["end"]) == expected[-1] and "visit" in event["categories"]]
+            said = mine[0]["description"] if mine else ""
+            check(f"{stop['visit']}: its tasks", [task["task"] in said for task in stop["tasks"]], [True] * len(stop["tasks"]))
+            check(f"{stop['visit']}: its contact", (stop["contact"] or "") in said, True)
+    timed = [event for event in events if event["free"] == "OPAQUE"]
+    check("rounds and stops, each at its time", sorted((event["day"], event["end"]) for event in timed), sorted(expected))
+    check("some were compared", len(expected) > 5, True)
+    whole = [event for event in events if event["free"] == "TRANSPARENT"]
+    check("one whole day", [event["day"] for event in whole], [date.fromisoformat(TODAY)])
+    for out in plan["put_off"]:
+        check(f"{out['visit']}: said not to be this week", out["why"] in whole[0]["description"], True)
+    for event in events:
+        check("carries every step", sum(f"\n{n}. " in event["description"] for n in range(1, STEPS + 1)), STEPS)
+    check("asked twice, the same to the byte", ask("ics"), raw)
+
+
 def main():
     binary = str(pathlib.Path(sys.argv[1]).resolve())
     top = pathlib.Path(tempfile.mkdtemp(prefix="calendar-"))
@@ -258,6 +288,7 @@ def main():
         check("a name brings no event along", len(hostile), len(one))
         what_moves(binary, top)
         moves_within_a_day(binary, top)
+        rounds_of_a_week(binary, top)
         files(binary, top)
     finally:
         shutil.rmtree(top)

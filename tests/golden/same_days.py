@@ -302,6 +302,34 @@ def by_report(fleet, points):
           {name for name, point in points.items() if point["standing"] == "no-record"} - told.keys())
 
 
+def by_rounds(fleet, points):
+    """A week: its tasks on their due days, nothing that is due forgotten, and the same stops in every format."""
+    words = ["rounds", "--from", fleet.as_of]
+    plan = fleet.json(*words)
+    stops = [(one, stop) for one in plan["rounds"] for stop in one["stops"]]
+    told = {key({"machine": visit["machine"], **task}): task["due_on"]
+            for visit in [stop for _, stop in stops] + plan["put_off"] for task in visit["tasks"]}
+    check("rounds: due days", told, {name: points[name]["due_on"] for name in told})
+    check("rounds: some were compared", len(told) > 5, True)
+    left = {key(row) for row in plan["not_planned"] if row["task"]}
+    due = {name for name, point in points.items() if point["standing"] in ("overdue", "due")}
+    check("rounds: what is due has a place or a reason", due - told.keys() - left, set())
+    without = {name for name, point in points.items() if point["standing"] == "no-record" and not point["put_off"]}
+    check("rounds: without record", without - {key(row) for row in plan["no_record"]} - left, set())
+    times = [(one["crew"], one["on"], stop["visit"], stop["arrives"], stop["starts"], stop["ends"]) for one, stop in stops]
+    rows = list(csv.DictReader(io.StringIO(fleet.ask(*words, "--format", "csv"))))
+    check("rounds --format csv", [tuple(row[name] for name in ("crew", "on", "visit", "arrives", "starts", "ends"))
+                                  for row in rows if row["row"] == "stop"], times)
+    check("rounds --format csv: not this week", [row["visit"] for row in rows if row["row"] == "put-off"],
+          [out["visit"] for out in plan["put_off"]])
+    text = re.sub(r"\s+", " ", fleet.ask(*words))
+    said = re.findall(r"Arrive (\d\d:\d\d)[^;]*; begin (\d\d:\d\d)[^;]*; done by (\d\d:\d\d)", text)
+    check("rounds as text", said, [each[3:] for each in times])
+    cost = sum(round(100 * (one["cost"] + sum(stop["waiting"] for stop in one["stops"]))) for one in plan["rounds"])
+    cost += sum(round(100 * out["cost"]) for out in plan["put_off"])
+    check("rounds: the figures add up", cost, round(100 * plan["cost"]["total"]))
+
+
 with tempfile.TemporaryDirectory(prefix="same-days-") as top:
     fleet = Fleet(top)
     for fleet.as_of in ASKED:
@@ -313,5 +341,6 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_why(fleet, points)
         by_sheet(fleet, points)
         by_report(fleet, points)
+        by_rounds(fleet, points)
 print(f"cases: {passed} passed, {failed} failed")
 sys.exit(1 if failed or not passed else 0)

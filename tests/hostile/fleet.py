@@ -40,11 +40,16 @@ def fleet():
     lines = [f"fleet: {quoted(NAMES[14])}", "time-zone: UTC", "currency: GBP",
              "mail: {to: [office@farm.example], from: whichever@farm.example}", "sites:"]
     for i in range(4):
-        lines.append(f"  site-{i}: {{name: {quoted(NAMES[10 * i])}, customer: {quoted(NAMES[10 * i + 4])}, "
+        lines.append(f"  site-{i}: {{name: {quoted(NAMES[10 * i])}, at: [54.{i}, 3.2], customer: {quoted(NAMES[10 * i + 4])}, "
                      f"access: {quoted(NAMES[10 * i + 5])}, contact: {quoted(NAMES[10 * i + 6])}}}")
     lines += ["seasons: {harvest: {from: 08-01, to: 09-20}}", "parts:"]
     for i, name in enumerate(NAMES):
         lines.append(f"  part-{i}: {{what: {quoted(name)}, unit: piece, price: 3, supplier: {quoted(NAMES[-1 - i])}}}")
+    lines += ["crews:", f"  van: {{name: {quoted(NAMES[21])}, start: site-0, hours: {{mon-sun: \"05:00-22:00\"}}}}",
+              "costs: {hour: 44, km: 0.55}", "calls:"]
+    for i in range(4):
+        lines.append(f"  c-{i}: {{site: site-{i}, do: {quoted(NAMES[7 * i + 2])}, takes: 30 min, wait: 90}}")
+    lines.append(f"  gas: {{machine: m1, do: {quoted(NAMES[11])}, takes: 30 min, needs: [gas]}}")
     lines.append("machines:")
     for i, name in enumerate(NAMES):
         lines.append(f"  m{i}: {{name: {quoted(name)}, schedule: kind-{i % SCHEDULES}, site: site-{i % 4}, "

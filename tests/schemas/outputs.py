@@ -12,6 +12,7 @@ WRITE = ("reading", "done", "saw", "looked", "meter-change", "put-off", "lay-up"
          "import", "merge")
 SCHEMA = {command: "written" for command in WRITE}  # others have one of their own name
 READINGS = "readings"  # what `sheet --readings` writes, likewise
+JUDGED = "judged"  # and `rounds --check`
 REPLAY = "replay"  # what `forecast --replay` writes is another thing than a forecast
 
 # Commands in their order, each with the status that it ends with (None: any). ID is the fact written last.
@@ -51,11 +52,25 @@ SAMPLE = [
     ("season harvest combine", 0), ("workload combine", 0), ("parts combine", 0), ("parts --before harvest", 0), ("parts --before harvest combine", 0),
     ("report", 0), ("report --site wullamere", 0), ("report --season pumping combine", 0), ("report --season nothing", 64),
     ("parts --before harvest --within 3m", 64), ("parts --before nothing", 64),
+    ("rounds --from 2026-06-15", 0), ("rounds --from 2026-06-15 --site wullamere --within 2w", 0),
+    ("rounds --from 2026-06-15 --without contractor --first 1", 0), ("rounds", 64), ("rounds --from 2026-06-01", 64),
     ("import --messages texts.txt --dry-run", 65), ("import --messages texts.txt", 65), ("import --messages texts.txt", 65),
     ("import --messages texts.txt --skip-bad", 64), ("import facts.csv --on today", 64),
     ("check", None), ("backup copy.db", 0), ("merge copy.db", 0), ("backup copy.db", 65), ("import nothing.csv", 66),
     ("import register.csv", 65), ("duee", 64), ("due --fleet nowhere", 66), ("new .", 65),
     ("help", 0), ("help due", 0), ("completion bash", 0), ("completion zsh", 0), ("completion fish", 0),
+]
+# A week of which each reason and each shape of a judgement comes up: the plans lie beside its fleet.
+WEEK = [
+    ("new .", 0), ("import facts.csv --as-of 2026-05-03", 0),
+    ("rounds --from 2026-05-04 --as-of 2026-05-03", 0), ("rounds --from 2026-05-04 --as-of 2026-05-03 --keep promised.json", 0),
+    ("rounds --from 2026-05-05 --as-of 2026-05-05 --keep by-hand.json", 0),
+    ("rounds --from 2026-05-04 --as-of 2026-05-03 --check by-hand.json", 0),
+    ("rounds --from 2026-05-04 --as-of 2026-05-03 --check by-hand.json --exit-code", 1),
+    ("rounds --from 2026-05-04 --as-of 2026-05-03 --check wrong-shapes.json", 0),
+    ("rounds --from 2026-05-04 --as-of 2026-05-03 --keep wrong-shapes.json", 65),
+    ("rounds --from 2026-05-04 --as-of 2026-05-03 --check facts.csv", 65),
+    ("rounds --from 2026-05-09 --days 2 --as-of 2026-05-03", 65),
 ]
 MESSAGES = """15.06.2026 08:10
 saw dryer hum
@@ -95,6 +110,8 @@ def schema_of(command):
     words = command.split()
     if "--readings" in words:
         return READINGS
+    if "--check" in words:
+        return JUDGED
     return REPLAY if "--replay" in words else SCHEMA.get(words[0], words[0])
 
 
@@ -117,6 +134,7 @@ class Answers:
         self.formats = formats(program)
         self.words = {}  # by schema and key: the texts that were seen
         self.kept = {}  # one answer of each shape
+        self.schema_of_plans = verdicts.Schema("plan")
         self.newest = None  # the id of the fact last written
 
     def schema(self, name):
@@ -130,6 +148,8 @@ class Answers:
             self.complaints.append(f"{what}: not as in {schema.name}: {schema.why(value)}")
             return
         self.valid += 1
+        if name == "rounds" and value["scope"] is None and self.schema_of_plans.refuses(value):
+            self.complaints.append(f"{what}: is no plan: {self.schema_of_plans.why(value)}")
         self.note(name, value)
         filled = {key: bool(part) for key, part in value.items() if isinstance(part, list)}
         shape = json.dumps([name, sorted(value), filled])
@@ -221,6 +241,7 @@ def validated(program):
     answers.scene("states", here / "odd" / "states", STATES)
     answers.scene("states", here / "odd" / "states", LATER, as_of=())
     answers.scene("nobody", here / "odd" / "nobody", NOBODY)
+    answers.scene("week", here / "odd" / "week", WEEK)
     answers.scene("started", here / "odd" / "lists", STARTED)
     for command, written in answers.formats.items():
         for form in {"json", "jsonl"} & set(written):

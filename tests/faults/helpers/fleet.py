@@ -13,8 +13,11 @@ stale-after: 60 days
 mail: {to: [office@skarvey.example]}
 parts:
   oil-filter: {what: Oil filter, unit: piece}
+sites: {yard: {name: Yard, at: [54.1, 3.2]}, hill: {name: Hill, at: [54.2, 3.2]}}
+crews: {van: {start: yard, hours: {mon-sun: "07:00-16:00"}}}
+costs: {hour: 44, km: 0.55}
 machines:
-  loader: {name: Loader tractor, schedule: tractor, in-service: {on: 2024-01-01, at: 0}}
+  loader: {name: Loader tractor, schedule: tractor, site: hill, in-service: {on: 2024-01-01, at: 0}}
   drill: {name: Drill tractor, schedule: tractor, in-service: {on: 2024-01-01, at: 0}}
   pump: {name: Pump, schedule: tractor, in-service: {on: 2024-01-01, at: 0}}
 """

@@ -151,7 +151,9 @@ TEST_CASE("words for which people reach lead to the command that answers") {
                                {"show", "whichever history MACHINE"},
                                {"look", "whichever due MACHINE"},
                                {"log", "whichever history MACHINE"},
-                               {"plan", "whichever season SEASON"}}) {
+                               {"plan", "whichever season SEASON"},
+                               {"plan", "whichever rounds --from DAY"},
+                               {"week", "whichever rounds --from DAY"}}) {
     CAPTURE(bridge.typed);
     CHECK(cli::instead_of_command(bridge.typed, "whichever").find(bridge.command) != std::string::npos);
     Place place;

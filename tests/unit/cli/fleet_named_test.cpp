@@ -45,7 +45,12 @@ std::vector<std::string> words_of(const std::string& line) {
 void furnish_farm(Place& place) {
   std::string fleet = small_fleet;
   fleet.insert(fleet.find("machines:"), "seasons:\n  harvest: {from: 08-01, to: 09-20}\n");
-  place.write("my farm/fleet.yaml", fleet + "  wreck:\n    schedule: pump\n    site: mere\n");
+  fleet = std::string(fleet).replace(fleet.find("{name: Pumping station}"), 23, "{name: Mere, at: [54.1, 3.2]}");
+  place.write("my farm/fleet.yaml", fleet +
+                                        "  wreck:\n    schedule: pump\n    site: mere\n"
+                                        "crews: {van: {start: mere, hours: {mon-fri: \"08:00-16:00\"}}}\n"
+                                        "costs: {hour: 44, km: 0.55}\n"
+                                        "calls: {c: {machine: pump, do: Look, takes: 10 min, wait: 90}}\n");
   place.write("my farm/schedules/tractor.yaml", tractor_schedule);
   place.write("my farm/schedules/pump.yaml", pump_schedule);
   REQUIRE_MESSAGE(place.run_words({"new", "my farm"}) == 0, place.err);
@@ -102,6 +107,8 @@ TEST_CASE("every printed command names the fleet that --fleet named, in what is 
       "sheet --readings",
       "sheet --readings --format html",
       "season harvest",
+      "rounds --from 2026-06-15",
+      "rounds --from 2026-06-15 --format md",
       "list",
       "what",
       "import wrong.csv",

@@ -1,0 +1,206 @@
+#include <fmt/format.h>
+
+#include "render/rounds/rounds.h"
+#include "render/rounds/words.h"
+#include "render/shared/csv_rows.h"
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
+#include "service/run_ban.h"
+
+namespace cli {
+namespace {
+
+// In the order in which a driver reads them; what fewer ask for stands behind.
+std::vector<std::string> columns() {
+  return {"crew",
+          "on",
+          "visit",
+          "site",
+          "arrives",
+          "starts",
+          "ends",
+          "cautions",
+          "row",
+          "leaves",
+          "back",
+          "customer",
+          "machine",
+          "call",
+          "tasks",
+          "do",
+          "takes_parts",
+          "takes_fluids",
+          "takes_minutes",
+          "takes_people",
+          "contact",
+          "access",
+          "promised",
+          "safety",
+          "competent_person",
+          "do_not_run",
+          "drive_min",
+          "km",
+          "set_up_min",
+          "work_min",
+          "waiting",
+          "reason",
+          "why",
+          "until",
+          "cost",
+          "keep_out_of_use",
+          "task",
+          "position",
+          "meter",
+          "kind",
+          "state",
+          "since",
+          "sign",
+          "fact",
+          "found",
+          "note",
+          "say",
+          "was_crew",
+          "was_on",
+          "is_crew",
+          "is_on",
+          "needs"};
+}
+
+std::string joined(const std::vector<std::string>& words, const char* between) {
+  return csv_text(fmt::format("{}", fmt::join(words, between)));
+}
+
+std::string km_text(int tenths) { return service::hundredths_to_text(std::int64_t{tenths} * 10); }
+
+// What every visit has, made or not.
+CsvCells cells_of(std::string_view row, const RoundsList& list, const Visit& visit) {
+  const service::DueList& due = *list.week().list;
+  service::VisitLoad load = load_of(visit);
+  service::Resources takes;
+  takes.parts = std::move(load.parts);
+  takes.fluids = std::move(load.fluids);
+  std::vector<std::string> tasks;
+  for (const service::Point* point : visit.points) tasks.push_back(task_of(*point));
+  return {{"row", std::string(row)},
+          {"visit", csv_text(visit.name)},
+          {"site", csv_text(visit.site->key)},
+          {"cautions", joined(service::cautions_of(due, visit), "; ")},
+          {"customer", csv_text(visit.site->customer)},
+          {"machine", visit.machine == nullptr ? "" : csv_text(visit.machine->key)},
+          {"call", visit.call == nullptr ? "" : csv_text(visit.call->key)},
+          {"tasks", joined(tasks, "; ")},
+          {"do", joined(job_lines(list, visit), "; ")},
+          {"takes_parts", joined(part_words(takes), ", ")},
+          {"takes_fluids", joined(fluid_words(takes), ", ")},
+          {"takes_minutes", std::to_string(visit.work_minutes)},
+          {"takes_people", std::to_string(visit.people)},
+          {"contact", csv_text(visit.site->contact)},
+          {"access", csv_text(visit.site->access)},
+          {"needs", joined_names(visit.needs)},
+          {"safety", yes_or_no(visit.safety)},
+          {"do_not_run", yes_or_no(forbids_running(due, visit))}};
+}
+
+void add_stop(CsvTable& table, const RoundsList& list, const service::Round& round, const service::RoundStop& stop) {
+  const service::CrewDay& day = list.week().crew_days[round.crew_day];
+  CsvCells cells = cells_of("stop", list, list.week().visits[stop.visit]);
+  cells.insert(cells.end(), {{"crew", csv_text(day.crew->key)},
+                             {"on", service::to_text(day.on)},
+                             {"arrives", clock_words(stop.arrives)},
+                             {"starts", clock_words(stop.starts)},
+                             {"ends", clock_words(stop.ends)},
+                             {"leaves", clock_words(round.leaves)},
+                             {"back", clock_words(round.back)},
+                             {"promised", yes_or_no(stop.promised)},
+                             {"drive_min", std::to_string(stop.leg.minutes)},
+                             {"km", km_text(stop.leg.tenths_of_km)},
+                             {"set_up_min", std::to_string(stop.set_up_minutes)},
+                             {"work_min", std::to_string(stop.work_minutes)},
+                             {"waiting", to_text(stop.waiting)}});
+  table.add(cells);
+}
+
+void add_left_out(CsvTable& table, const RoundsList& list, const service::NotThisWeek& out) {
+  const Visit& visit = list.week().visits[out.visit];
+  CsvCells cells = cells_of("put-off", list, visit);
+  cells.insert(cells.end(), {{"reason", std::string(service::to_text(out.reason))},
+                             {"why", csv_text(why_words(list, out))},
+                             {"until", service::to_text(out.until)},
+                             {"cost", to_text(out.cost)},
+                             {"keep_out_of_use", yes_or_no(keep_out_of_use(visit))}});
+  table.add(cells);
+}
+
+void add_points(CsvTable& table, const char* row, const std::vector<service::PointName>& points,
+                const service::Fleet& fleet) {
+  for (const service::PointName& point : points) {
+    CsvCells cells = cli::cells_of(row, *point.machine, fleet);
+    cells.insert(cells.end(), {{"task", csv_text(point.task)},
+                               {"position", csv_text(point.position)},
+                               {"safety", yes_or_no(point.safety)},
+                               {"competent_person", yes_or_no(point.competent_person)}});
+    table.add(cells);
+  }
+}
+
+void add_not_planned(CsvTable& table, const service::NotPlanned& row, const service::Fleet& fleet) {
+  CsvCells cells{{"row", "not-planned"}};
+  if (row.point.machine != nullptr) cells = cli::cells_of("not-planned", *row.point.machine, fleet);
+  cells.insert(cells.end(), {{"call", row.call == nullptr ? "" : csv_text(row.call->key)},
+                             {"task", csv_text(row.point.task)},
+                             {"position", csv_text(row.point.position)},
+                             {"safety", yes_or_no(row.point.safety)},
+                             {"competent_person", yes_or_no(row.point.competent_person)},
+                             {"reason", std::string(service::to_text(row.reason))},
+                             {"say", csv_text(not_planned_words(row))}});
+  table.add(cells);
+}
+
+void add_change(CsvTable& table, const RoundsList& list, const service::PlanChange& change) {
+  const auto crew = [](const auto& at) { return at ? csv_text(at->first) : ""; };
+  const auto day = [](const auto& at) { return at ? service::to_text(at->second) : ""; };
+  const service::Site* const site = change.site;
+  table.add({{"row", "change"},
+             {"visit", csv_text(change.visit)},
+             {"site", site == nullptr ? "" : csv_text(site->key)},
+             {"customer", site == nullptr ? "" : csv_text(site->customer)},
+             {"contact", site == nullptr ? "" : csv_text(site->contact)},
+             {"was_crew", crew(change.was)},
+             {"was_on", day(change.was)},
+             {"is_crew", crew(change.is)},
+             {"is_on", day(change.is)},
+             {"say", csv_text(change_words(list, change))}});
+}
+
+}  // namespace
+
+std::string rounds_as_csv(const RoundsAnswer& answer) {
+  const RoundsList& list = answer.list;
+  const service::Week& week = list.week();
+  const service::Fleet& fleet = *week.fleet;
+  CsvTable table(columns());
+  for (const service::Round& round : list.plan.rounds) {
+    for (const service::RoundStop& stop : round.stops) add_stop(table, list, round, stop);
+  }
+  for (const service::NotThisWeek& out : list.plan.not_this_week) add_left_out(table, list, out);
+  add_points(table, "no-record", week.no_record, fleet);
+  add_points(table, "unknown", week.unknown, fleet);
+  for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
+  for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
+  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet);
+  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet);
+  for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
+  return table.text();
+}
+
+std::string judged_as_csv(const JudgedAnswer& answer) {
+  CsvTable table({"rule", "where", "says"});
+  for (const service::PlanFault& fault : answer.judged.faults) {
+    table.add({{"rule", std::string(service::to_text(fault.rule))},
+               {"where", csv_text(fault.where)},
+               {"says", csv_text(fault.says)}});
+  }
+  return table.text();
+}
+
+}  // namespace cli

@@ -1,0 +1,275 @@
+#include <fmt/format.h>
+
+#include "render/rounds/rounds.h"
+#include "render/rounds/words.h"
+#include "render/shared/json_parts.h"
+#include "render/shared/words.h"
+#include "service/run_ban.h"
+
+namespace cli {
+namespace {
+
+using service::Point;
+using service::Round;
+using service::RoundStop;
+
+double km_of(int tenths) { return static_cast<double>(tenths) / 10; }
+
+Json value_as_json(const service::PlanValue& value) {
+  return {{"safety_put_off", value.safety_put_off}, {"total", number(value.total)}};
+}
+
+Json week_as_json(const service::Week& week) { return {{"from", to_text(week.from)}, {"to", to_text(week.to)}}; }
+
+Json key_or_null(const service::Machine* machine) { return machine == nullptr ? Json(nullptr) : Json(machine->key); }
+Json key_or_null(const service::Call* call) { return call == nullptr ? Json(nullptr) : Json(call->key); }
+
+// Of a fluid in two units: one behind the other.
+Json fluids_as_json(const std::vector<std::pair<std::string, service::Quantity>>& fluids) {
+  Json json = Json::object();
+  for (const auto& [key, amount] : fluids) {
+    const std::string text = to_text(amount.amount) + (amount.unit.empty() ? "" : ' ' + amount.unit);
+    json[key] = json.contains(key) ? json[key].get<std::string>() + " + " + text : text;
+  }
+  return json;
+}
+
+Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>>& parts) {
+  Json json = Json::object();
+  for (const auto& [key, pieces] : parts) {
+    json[key] = pieces.hundredths % 100 == 0 ? Json(pieces.hundredths / 100) : number(pieces);
+  }
+  return json;
+}
+
+Json takes_as_json(const Visit& visit) {
+  const service::VisitLoad load = load_of(visit);
+  Json fluids = Json::object();
+  for (const auto& [key, amount] : load.fluids) {
+    fluids[key] = {{"amount", number(amount.amount)}, {"unit", amount.unit}};
+  }
+  return {{"minutes", visit.work_minutes},
+          {"people", visit.people},
+          {"parts", parts_as_json(load.parts)},
+          {"fluids", std::move(fluids)}};
+}
+
+bool holds(const std::vector<const Point*>& points, const Point* point) {
+  return std::find(points.begin(), points.end(), point) != points.end();
+}
+
+Json tasks_as_json(const Visit& visit) {
+  return array_of(visit.points, [&](const Point* point) {
+    Json json{{"task", point->name}, {"position", text_or_null(point->position)}};
+    json["do"] = point->follow_up != nullptr ? point->follow_up->doing : point->task->doing;
+    json["standing"] = service::to_text(point->standing);
+    json["by_estimate"] = point->by_estimate;
+    json["past_grace_by_estimate"] = point->past_grace_by_estimate;
+    json["doubtful"] = point->doubtful;
+    json["due_on"] = day_or_null(point->due_on);
+    mark(json, *point);
+    json["do_not_run"] = service::forbids_running(*point);
+    json["included"] = holds(visit.included, point);
+    json["joined"] = holds(visit.joined, point);
+    return json;
+  });
+}
+
+// What every visit has, made or not, behind what the plan says of it.
+void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
+  const service::DueList& due = *list.week().list;
+  json["customer"] = text_or_null(visit.site->customer);
+  json["contact"] = text_or_null(visit.site->contact);
+  json["access"] = text_or_null(visit.site->access);
+  json["do"] = visit.call == nullptr ? Json(nullptr) : Json(visit.call->doing);
+  json["needs"] = visit.needs;
+  json["takes"] = takes_as_json(visit);
+  json["cautions"] = service::cautions_of(due, visit);
+  json["do_not_run"] = forbids_running(due, visit);
+  json["seen"] =
+      array_of(seen_at(due, visit), [&](const service::SeenSign* seen) { return seen_as_json(*seen, *due.fleet); });
+}
+
+Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
+  const Visit& visit = list.week().visits[stop.visit];
+  Json json{{"visit", visit.name},
+            {"site", visit.site->key},
+            {"machine", key_or_null(visit.machine)},
+            {"call", key_or_null(visit.call)},
+            {"arrives", clock_words(stop.arrives)},
+            {"starts", clock_words(stop.starts)},
+            {"ends", clock_words(stop.ends)},
+            {"drive_min", stop.leg.minutes},
+            {"km", km_of(stop.leg.tenths_of_km)},
+            {"set_up_min", stop.set_up_minutes},
+            {"work_min", stop.work_minutes},
+            {"waiting", number(stop.waiting)},
+            {"tasks", tasks_as_json(visit)},
+            {"promised", stop.promised},
+            {"safety", visit.safety}};
+  add_visit(json, list, visit);
+  return json;
+}
+
+Json round_as_json(const RoundsList& list, const Round& round) {
+  const service::CrewDay& day = list.week().crew_days[round.crew_day];
+  return {{"crew", day.crew->key},
+          {"on", to_text(day.on)},
+          {"leaves", clock_words(round.leaves)},
+          {"back", clock_words(round.back)},
+          {"drive_min", round.drive_minutes},
+          {"set_up_min", round.set_up_minutes},
+          {"work_min", round.work_minutes},
+          {"km", km_of(round.tenths_of_km)},
+          {"cost", number(round.cost)},
+          {"parts", parts_as_json(round.parts)},
+          {"fluids", fluids_as_json(round.fluids)},
+          {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop); })},
+          {"start", day.crew->start},
+          {"end", day.crew->end},
+          {"cautions", cautions_of(list, round)}};
+}
+
+Json next_best_as_json(const RoundsList& list, const std::optional<service::NextBest>& next) {
+  if (!next) return nullptr;
+  const service::CrewDay& day = list.week().crew_days[next->crew_day];
+  return {
+      {"crew", day.crew->key},
+      {"on", to_text(day.on)},
+      {"dearer", number(next->dearer)},
+      {"instead_of", array_of(next->instead_of, [&](std::size_t visit) { return list.week().visits[visit].name; })}};
+}
+
+Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
+  const Visit& visit = list.week().visits[out.visit];
+  Json json{{"visit", visit.name},
+            {"site", visit.site->key},
+            {"machine", key_or_null(visit.machine)},
+            {"call", key_or_null(visit.call)},
+            {"safety", visit.safety},
+            {"reason", service::to_text(out.reason)},
+            {"why", why_words(list, out)},
+            {"until", to_text(out.until)},
+            {"cost", number(out.cost)},
+            {"keep_out_of_use", keep_out_of_use(visit)},
+            {"lacking", out.lacking},
+            {"next_best", next_best_as_json(list, out.next_best)},
+            {"tasks", tasks_as_json(visit)}};
+  add_visit(json, list, visit);
+  return json;
+}
+
+Json point_as_json(const service::PointName& point, const service::Fleet& fleet) {
+  Json json = place_of(point);
+  json.update(machine_of(*point.machine, fleet));
+  return json;
+}
+
+Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet) {
+  const service::Machine* const machine = row.point.machine;
+  const std::string& at = machine != nullptr ? machine->site : row.call->site;
+  const service::Site* const site = fleet.site(at);
+  return {{"machine", key_or_null(machine)},
+          {"task", text_or_null(row.point.task)},
+          {"position", text_or_null(row.point.position)},
+          {"reason", service::to_text(row.reason)},
+          {"call", key_or_null(row.call)},
+          {"site", text_or_null(at)},
+          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)},
+          {"safety", row.point.safety},
+          {"competent_person", row.point.competent_person}};
+}
+
+Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {
+  return at ? Json{{"crew", at->first}, {"on", to_text(at->second)}} : Json(nullptr);
+}
+
+Json change_as_json(const service::PlanChange& change) {
+  return {{"visit", change.visit},
+          {"was", where_as_json(change.was)},
+          {"is", where_as_json(change.is)},
+          {"contact", change.site == nullptr ? Json(nullptr) : text_or_null(change.site->contact)},
+          {"site", change.site == nullptr ? Json(nullptr) : Json(change.site->key)},
+          {"customer", change.site == nullptr ? Json(nullptr) : text_or_null(change.site->customer)},
+          {"wanted", change.wanted}};
+}
+
+Json stopped_as_json(service::StoppedBy stopped) {
+  if (stopped == service::StoppedBy::nothing) return nullptr;
+  return stopped == service::StoppedBy::time ? "time" : "interrupt";
+}
+
+Json sentences_as_json(const RoundsList& list) {
+  std::vector<std::string> all;
+  const auto add = [&](const std::vector<std::string>& cautions) {
+    for (const std::string& caution : cautions) {
+      if (std::find(all.begin(), all.end(), caution) == all.end()) all.push_back(caution);
+    }
+  };
+  for (const Round& round : list.plan.rounds) add(cautions_of(list, round));
+  for (const service::NotThisWeek& out : list.plan.not_this_week) {
+    add(service::cautions_of(*list.week().list, list.week().visits[out.visit]));
+  }
+  return sentences_of(all);
+}
+
+Json scope_as_json(const RoundsList& list) {
+  return list.site == nullptr ? Json(nullptr) : Json{{"site", list.site->key}};
+}
+
+}  // namespace
+
+std::string rounds_as_json(const RoundsAnswer& answer) {
+  const RoundsList& list = answer.list;
+  const service::RoundsPlan& plan = list.plan;
+  const service::Week& week = plan.week;
+  const service::Fleet& fleet = *week.fleet;
+  Json json = head_of(fleet, week.as_of);
+  json["week"] = week_as_json(week);
+  json["currency"] = text_or_null(fleet.currency);
+  json["cost"] = {{"total", number(plan.value.total)},
+                  {"travel", number(plan.travel)},
+                  {"waiting", number(plan.waiting)},
+                  {"put_off", number(plan.put_off)}};
+  json["safety_put_off"] = plan.value.safety_put_off;
+  json["bound"] = value_as_json(plan.bound);
+  json["gap"] = plan.gap_known ? Json(static_cast<double>(plan.gap_millionths) / 1e6) : Json(nullptr);
+  json["proven"] = plan.proven;
+  json["rounds"] = array_of(plan.rounds, [&](const Round& round) { return round_as_json(list, round); });
+  json["put_off"] =
+      array_of(plan.not_this_week, [&](const service::NotThisWeek& out) { return put_off_as_json(list, out); });
+  const auto points = [&](const std::vector<service::PointName>& names) {
+    return array_of(names, [&](const service::PointName& point) { return point_as_json(point, fleet); });
+  };
+  json["no_record"] = points(week.no_record);
+  json["not_planned"] =
+      array_of(week.not_planned, [&](const service::NotPlanned& row) { return not_planned_as_json(row, fleet); });
+  json["gaps"] = array_of(list.gaps, [&](const service::Gap* gap) { return gap_as_json(*gap, fleet); });
+  json["seen"] = array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); });
+  json["stopped"] = stopped_as_json(plan.stopped);
+  json["changes"] = array_of(plan.changes, change_as_json);
+  json["scope"] = scope_as_json(list);
+  json["unknown"] = points(week.unknown);
+  json["not_in_use"] =
+      array_of(list.not_in_use, [&](const service::MachineUse* use) { return machine_as_json(*use, fleet); });
+  json["done"] = week.done;
+  json["no_time"] = points(week.no_time);
+  json["no_price"] = week.no_price;
+  json["cautions"] = base_cautions_as_json();
+  json["caution_sentences"] = sentences_as_json(list);
+  json["left_off"] = list.left_off;
+  return dumped(json);
+}
+
+std::string judged_as_json(const JudgedAnswer& answer) {
+  Json json{{"ok", answer.judged.ok()}};
+  json["faults"] = array_of(answer.judged.faults, [](const service::PlanFault& fault) {
+    return Json{{"rule", service::to_text(fault.rule)}, {"where", fault.where}, {"says", fault.says}};
+  });
+  json["value"] = answer.judged.value ? value_as_json(*answer.judged.value) : Json(nullptr);
+  json.update(head_of(*answer.week->fleet, answer.week->as_of));
+  json["week"] = week_as_json(*answer.week);
+  return dumped(json);
+}
+
+}  // namespace cli

@@ -1,0 +1,400 @@
+#include "render/rounds/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "render/parts/words.h"
+#include "render/shared/resources_words.h"
+#include "render/shared/words.h"
+
+namespace cli {
+namespace {
+
+using service::cleaned;
+using service::counted;
+using service::Money;
+using service::NotPlannedReason;
+using service::NotThisWeek;
+using service::Point;
+using service::PutOffReason;
+using service::Round;
+
+const Visit& visit_of(const RoundsList& list, std::size_t number) { return list.week().visits[number]; }
+
+std::string money_of(const RoundsList& list, Money money) { return money_words(money, *list.week().fleet); }
+
+std::string plain(Money money) { return fmt::format("{:.2f}", static_cast<double>(money.hundredths) / 100); }
+
+const service::Site& site_of_key(const RoundsList& list, const std::string& key) {
+  return *list.week().fleet->site(key);
+}
+
+template <class Names>
+bool holds(const Names& points, const Point* point) {
+  return std::find(points.begin(), points.end(), point) != points.end();
+}
+
+std::string machine_words(const service::Machine& machine) {
+  const std::string key = cleaned(machine.key);
+  return machine.name.empty() || machine.name == machine.key ? key : fmt::format("{} ({})", cleaned(machine.name), key);
+}
+
+std::string crew_named(const RoundsList& list, const std::string& key) {
+  for (const service::Crew& crew : list.week().fleet->crews) {
+    if (crew.key == key) return crew_words(crew);
+  }
+  return cleaned(key);
+}
+
+std::string crew_and_day(const RoundsList& list, std::size_t crew_day) {
+  const service::CrewDay& day = list.week().crew_days[crew_day];
+  return fmt::format("{} on {}", crew_words(*day.crew), day_words(day.on));
+}
+
+std::string visits_words(const RoundsList& list, const std::vector<std::size_t>& visits) {
+  std::vector<std::string> names;
+  for (const std::size_t visit : visits) names.push_back(cleaned(visit_of(list, visit).name));
+  return listed(names, "and");
+}
+
+// `lifting`, `two people`.
+std::string need_words(const std::vector<std::string>& needs) {
+  std::vector<std::string> words;
+  for (const std::string& need : needs) words.push_back(need == "two-people" ? "two people" : cleaned(need));
+  return listed(words, "and");
+}
+
+std::string more_or_less(const RoundsList& list, Money dearer) {
+  if (dearer.hundredths == 0) return "for the same money";
+  return dearer.hundredths > 0 ? fmt::format("for {} more", money_of(list, dearer))
+                               : fmt::format("for {} less", money_of(list, -dearer));
+}
+
+std::string dearer_words(const RoundsList& list, const NotThisWeek& out) {
+  if (!out.next_best) return "dearer than leaving it: it fits beside nothing that may be left out for it";
+  const service::NextBest& next = *out.next_best;
+  const std::string where = crew_and_day(list, next.crew_day);
+  if (next.instead_of.empty()) {
+    return fmt::format("dearer than leaving it: it would go to {}, {}", where, more_or_less(list, next.dearer));
+  }
+  return fmt::format("no room: it would go to {} instead of {}, {}", where, visits_words(list, next.instead_of),
+                     more_or_less(list, next.dearer));
+}
+
+// To whom and for when it was promised, by the plan that was kept.
+std::string promise_words(const RoundsList& list, const Visit& visit) {
+  const auto& kept = list.week().kept;
+  if (kept) {
+    for (const service::GivenRound& round : kept->rounds) {
+      for (const service::GivenStop& stop : round.stops) {
+        if (stop.visit != visit.name || !stop.promised || round.on < list.week().from) continue;
+        return fmt::format("it was promised for {} with {}, which is no longer possible", day_words(round.on),
+                           crew_named(list, round.crew));
+      }
+    }
+  }
+  return "it was promised for a day on which it is no longer possible";
+}
+
+std::string_view reason_words(NotPlannedReason reason) {
+  switch (reason) {
+    case NotPlannedReason::put_off:
+      return "somebody put it off beyond this week";
+    case NotPlannedReason::laid_up:
+      return "the machine is laid up";
+    case NotPlannedReason::out_of_use:
+      return "the machine is out of use: do not run";
+    case NotPlannedReason::left:
+      return "the machine leaves";
+    case NotPlannedReason::no_site:
+      return "the fleet says no site for it, so nobody knows where to go";
+    case NotPlannedReason::no_way:
+      return "nothing tells how far its site is: it needs `at`, or a row of the travel table";
+  }
+  return "";
+}
+
+std::string where_words(const RoundsList& list, const std::optional<std::pair<std::string, service::Day>>& at) {
+  return at ? fmt::format("{}, {}", crew_named(list, at->first), day_words(at->second)) : "not this week";
+}
+
+std::string job_line(const RoundsList& list, const Visit& visit, const Point& point) {
+  const std::string doing = cleaned(point.follow_up != nullptr ? point.follow_up->doing : point.task->doing);
+  std::string state = words_of(point.standing);
+  if (const std::string estimate = estimate_words(point); !estimate.empty()) {
+    state += (point.past_grace_by_estimate ? ", " : " ") + estimate;
+  }
+  if (const std::string day = when(point, list.week().as_of); !day.empty()) state += ' ' + day;
+  std::vector<std::string> said{state};
+  if (point.doubtful) said.emplace_back(rests_on_doubt);
+  if (is_safety(point)) said.emplace_back("safety");
+  if (by_competent_person(point)) said.emplace_back("by a competent person");
+  if (const std::string people = people_words(point); !people.empty()) said.push_back(people);
+  if (holds(visit.included, &point)) said.emplace_back("done with the others");
+  if (holds(visit.joined, &point)) said.emplace_back("along with it, before it is due");
+  return fmt::format("{}: {} ({})", task_of(point), doing, fmt::join(said, "; "));
+}
+
+}  // namespace
+
+std::string clock_words(int minutes) { return fmt::format("{:02}:{:02}", minutes / 60, minutes % 60); }
+
+std::string span_words(int minutes) {
+  if (minutes < 60) return fmt::format("{} min", minutes);
+  return minutes % 60 == 0 ? fmt::format("{} h", minutes / 60) : fmt::format("{} h {} min", minutes / 60, minutes % 60);
+}
+
+std::string km_words(int tenths) { return fmt::format("{}.{} km", tenths / 10, tenths % 10); }
+
+std::string day_words(service::Day day) {
+  constexpr std::array names{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
+  return fmt::format("{} {}", names.at(std::chrono::weekday{day}.c_encoding()), to_text(day));
+}
+
+std::string crew_words(const service::Crew& crew) { return cleaned(crew.name.empty() ? crew.key : crew.name); }
+
+std::string crew_of(const RoundsList& list, const Round& round) {
+  return crew_words(*list.week().crew_days[round.crew_day].crew);
+}
+
+std::string site_words(const service::Site& site) { return cleaned(site.name.empty() ? site.key : site.name); }
+
+std::string whose_rounds(const RoundsList& list) {
+  const service::Fleet& fleet = *list.week().fleet;
+  return whose_list(fleet, list.site == nullptr ? service::Scope{} : service::scope_of_site(fleet, list.site->key));
+}
+
+const service::Site& start_of(const RoundsList& list, const Round& round) {
+  return site_of_key(list, list.week().crew_days[round.crew_day].crew->start);
+}
+
+const service::Site& end_of(const RoundsList& list, const Round& round) {
+  return site_of_key(list, list.week().crew_days[round.crew_day].crew->end);
+}
+
+std::string what_words(const Visit& visit) {
+  const std::string machine = visit.machine == nullptr ? "" : machine_words(*visit.machine);
+  if (visit.call == nullptr) return machine;
+  const std::string call = "call " + cleaned(visit.call->key);
+  return machine.empty() ? call : fmt::format("{}: {}", call, machine);
+}
+
+std::vector<std::string> job_lines(const RoundsList& list, const Visit& visit) {
+  std::vector<std::string> lines;
+  if (visit.call != nullptr) lines.push_back(cleaned(visit.call->doing));
+  for (const Point* point : visit.points) lines.push_back(job_line(list, visit, *point));
+  return lines;
+}
+
+std::string marks_of(const Visit& visit) {
+  std::vector<std::string> marks;
+  if (visit.call != nullptr && visit.safety) marks.emplace_back("for safety");
+  if (visit.people > 1) marks.push_back(fmt::format("{} people: not for one alone", visit.people));
+  if (!visit.needs.empty()) marks.push_back("needs " + need_words(visit.needs));
+  return fmt::format("{}", fmt::join(marks, "; "));
+}
+
+std::string takes_words(const Visit& visit) {
+  service::VisitLoad load = load_of(visit);
+  service::Resources takes;
+  takes.parts = std::move(load.parts);
+  takes.fluids = std::move(load.fluids);
+  const std::string parts = parts_words(takes);
+  return parts.empty() ? span_words(visit.work_minutes) : fmt::format("{}, {}", span_words(visit.work_minutes), parts);
+}
+
+namespace {
+
+std::string part_line(const RoundsList& list, const std::string& amount, const std::string& key) {
+  const auto& parts = list.week().fleet->parts;
+  const auto part = std::find_if(parts.begin(), parts.end(), [&](const service::Part& one) { return one.key == key; });
+  const std::string what = part == parts.end() ? "" : cleaned(part->what);
+  return what.empty() ? fmt::format("{} {}", amount, cleaned(key))
+                      : fmt::format("{} {} ({})", amount, cleaned(key), what);
+}
+
+}  // namespace
+
+std::vector<std::string> load_lines(const RoundsList& list, const Round& round) {
+  std::vector<std::string> lines;
+  for (const auto& [key, pieces] : round.parts) lines.push_back(part_line(list, to_text(pieces), key));
+  for (const auto& [key, amount] : round.fluids) {
+    lines.push_back(part_line(list, quantity(amount.amount, amount.unit), key));
+  }
+  return lines;
+}
+
+std::string sums_of(const Round& round) {
+  std::vector<std::string> parts{
+      fmt::format("{} of driving, {}", span_words(round.drive_minutes), km_words(round.tenths_of_km))};
+  if (round.set_up_minutes > 0) parts.push_back(span_words(round.set_up_minutes) + " of set-up");
+  parts.push_back(span_words(round.work_minutes) + " of work");
+  return fmt::format("{}: {}", counted(static_cast<std::int64_t>(round.stops.size()), "stop", "stops"),
+                     fmt::join(parts, ", "));
+}
+
+std::vector<std::string> cautions_of(const RoundsList& list, const Round& round) {
+  std::vector<std::string> cautions;
+  for (const std::string& caution : round.cautions) {
+    const bool told = std::any_of(round.stops.begin(), round.stops.end(), [&](const service::RoundStop& stop) {
+      const auto of_stop = service::cautions_of(*list.week().list, visit_of(list, stop.visit));
+      return std::find(of_stop.begin(), of_stop.end(), caution) != of_stop.end();
+    });
+    if (told) cautions.push_back(caution);
+  }
+  return cautions;
+}
+
+std::vector<std::string> machines_of(const RoundsList& list, const Round& round) {
+  std::vector<std::string> machines;
+  for (const service::RoundStop& stop : round.stops) {
+    const Visit& visit = visit_of(list, stop.visit);
+    if (visit.machine == nullptr) continue;
+    const std::string key = cleaned(visit.machine->key);
+    if (std::find(machines.begin(), machines.end(), key) == machines.end()) machines.push_back(key);
+  }
+  return machines;
+}
+
+std::string why_words(const RoundsList& list, const NotThisWeek& out) {
+  const Visit& visit = visit_of(list, out.visit);
+  switch (out.reason) {
+    case PutOffReason::not_qualified:
+      return fmt::format("no crew that works this week has {}", need_words(out.lacking));
+    case PutOffReason::closed:
+      return fmt::format("on no day of a crew that can do it is {} open{}", site_words(*visit.site),
+                         visit.call != nullptr ? " when it is wanted" : "");
+    case PutOffReason::unreachable:
+      return fmt::format(
+          "it fits into no crew's day, even alone: {} of work{}", span_words(visit.work_minutes),
+          visit.site->set_up.count() > 0
+              ? fmt::format(" and {} of set-up", span_words(static_cast<int>(visit.site->set_up.count())))
+              : "");
+    case PutOffReason::promise_broken:
+      return promise_words(list, visit);
+    case PutOffReason::dearer:
+      return dearer_words(list, out);
+  }
+  return "";
+}
+
+std::string left_out_words(const RoundsList& list, const NotThisWeek& out) {
+  return fmt::format("leaving it until {} costs {}", to_text(out.until), money_of(list, out.cost));
+}
+
+std::string keep_out_words(const Visit& visit) {
+  return keep_out_of_use(visit) ? "safety: not this week, keep it out of use until done" : "";
+}
+
+std::string whose(const service::NotPlanned& row) {
+  if (row.call != nullptr) return "call " + cleaned(row.call->key);
+  return row.point.machine == nullptr ? "" : cleaned(row.point.machine->key);
+}
+
+std::string not_planned_words(const service::NotPlanned& row) {
+  std::string what = row.call != nullptr ? cleaned(row.call->doing) : task_of(row.point);
+  if (row.point.safety) what += " (safety)";
+  if (row.point.competent_person) what += " (by a competent person)";
+  return fmt::format("{}: {}", what, reason_words(row.reason));
+}
+
+std::string change_words(const RoundsList& list, const service::PlanChange& change) {
+  const std::string text = fmt::format("was {}; now {}", where_words(list, change.was),
+                                       change.wanted ? where_words(list, change.is) : "no longer wanted");
+  if (change.site == nullptr) return text + "; nothing says whom to ring up";
+  const std::string contact = cleaned(change.site->contact);
+  return contact.empty() ? fmt::format("{}; {} has no contact to ring up", text, site_words(*change.site))
+                         : fmt::format("{}; ring up {}: {}", text, site_words(*change.site), contact);
+}
+
+std::string counts_of(const RoundsList& list) {
+  const service::RoundsPlan& plan = list.plan;
+  std::size_t stops = 0;
+  for (const Round& round : plan.rounds) stops += round.stops.size();
+  std::vector<std::string> parts{counted(static_cast<std::int64_t>(plan.rounds.size()), "round", "rounds"),
+                                 counted(static_cast<std::int64_t>(stops), "visit", "visits")};
+  const auto add = [&](std::size_t count, std::string_view what) {
+    if (count > 0) parts.push_back(fmt::format("{} {}", count, what));
+  };
+  add(plan.not_this_week.size(), "not this week");
+  add(list.week().not_planned.size(), "not planned");
+  add(list.week().no_record.size(), "without record");
+  add(list.week().unknown.size(), "not wholly known");
+  return fmt::format("{}.", fmt::join(parts, ", "));
+}
+
+std::string cost_words(const RoundsList& list) {
+  const service::RoundsPlan& plan = list.plan;
+  return fmt::format("{}It costs {}: {} on the way, {} for waiting, {} for what is not this week.",
+                     list.site == nullptr ? "" : "The whole week: ", money_of(list, plan.value.total),
+                     plain(plan.travel), plain(plan.waiting), plain(plan.put_off));
+}
+
+std::string bound_words(const RoundsList& list) {
+  const service::RoundsPlan& plan = list.plan;
+  const int left = plan.value.safety_put_off;
+  const std::string safety = left == 0 ? ""
+                                       : fmt::format("{} for safety {} not this week. ",
+                                                     counted(left, "visit", "visits"), left == 1 ? "is" : "are");
+  std::string text;
+  if (plan.proven) {
+    text = left == 0 ? fmt::format("No plan can cost less than {}: this one is proven to be the best.",
+                                   plain(plan.bound.total))
+                     : fmt::format(
+                           "{}No plan leaves out fewer of these, and none that leaves out as many costs less than "
+                           "{}: this one is proven to be the best.",
+                           safety, plain(plan.bound.total));
+  } else if (plan.gap_known) {
+    text = fmt::format("{}No plan can cost less than {}: a better one can save {} at most ({:.1f} %).", safety,
+                       plain(plan.bound.total), plain(plan.value.total - plan.bound.total),
+                       static_cast<double>(plan.gap_millionths) / 10'000);
+  } else {
+    text = fmt::format(
+        "{}That it cannot be fewer is not proven: all that is certain is that no plan leaves out fewer "
+        "than {}.",
+        safety, plan.bound.safety_put_off);
+  }
+  if (plan.stopped == service::StoppedBy::time) text += " The time was up: with more of it there may be a better one.";
+  if (plan.stopped == service::StoppedBy::interrupt) text += " It was interrupted: this is the best so far.";
+  return text;
+}
+
+std::vector<std::string> remark_lines(const RoundsList& list) {
+  std::vector<std::string> lines;
+  const service::Week& week = list.week();
+  if (!week.done.empty()) {
+    std::vector<std::string> names;
+    for (const std::string& name : week.done) names.push_back(cleaned(name));
+    lines.push_back(
+        fmt::format("Taken as done before {}, whatever the book says: {}", to_text(week.from), listed(names, "and")));
+  }
+  if (!week.no_time.empty()) {
+    std::vector<std::string> names;
+    for (const service::PointName& point : week.no_time) {
+      names.push_back(fmt::format("{} {}", cleaned(point.machine->key), task_of(point)));
+    }
+    lines.push_back(fmt::format("Planned with no minutes, for the schedule says no `takes`: {}", listed(names, "and")));
+  }
+  if (!week.no_price.empty()) {
+    std::vector<std::string> names;
+    for (const std::string& name : week.no_price) names.push_back(cleaned(name));
+    lines.push_back(fmt::format("Without a price, so counted as nothing: {}", listed(names, "and")));
+  }
+  return lines;
+}
+
+std::string value_words(const service::Week& week, const service::PlanValue& value) {
+  const std::string cost = fmt::format("It costs {}", money_words(value.total, *week.fleet));
+  if (value.safety_put_off == 0) return cost + ", and no work for safety is left out.";
+  return fmt::format("{}, and leaves out {} for safety.", cost, counted(value.safety_put_off, "visit", "visits"));
+}
+
+std::string fault_words(const service::PlanFault& fault) {
+  std::string text = std::string(to_text(fault.rule)) + ": ";
+  if (!fault.where.empty()) text += cleaned(fault.where) + ": ";
+  return text + cleaned(fault.says);
+}
+
+}  // namespace cli

@@ -1,0 +1,78 @@
+// The plan of a week in words, the same in every format.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "service/rounds_list.h"
+
+namespace cli {
+
+using service::RoundsList;
+using service::Visit;
+
+std::string clock_words(int minutes);     // of a day: `07:30`
+std::string span_words(int minutes);      // `1 h 30 min`
+std::string km_words(int tenths);         // `18.2 km`
+std::string day_words(service::Day day);  // `Monday 2026-05-04`
+std::string crew_words(const service::Crew& crew);
+std::string crew_of(const RoundsList& list, const service::Round& round);
+std::string site_words(const service::Site& site);
+
+// `Skarvey estate`, or of a site `Skarvey estate, site holm (A. Thorne)`.
+std::string whose_rounds(const RoundsList& list);
+
+// Where a round begins, and where it ends.
+const service::Site& start_of(const RoundsList& list, const service::Round& round);
+const service::Site& end_of(const RoundsList& list, const service::Round& round);
+
+// `Loader (loader)`, `call c-01`, `call c-02: Loader (loader)`.
+std::string what_words(const Visit& visit);
+
+// What is done there, a line each: `engine-oil: Change the oil (overdue since 2026-04-20; safety)`.
+std::vector<std::string> job_lines(const RoundsList& list, const Visit& visit);
+
+// `two people`, `a call for safety; needs electrics`: what is special about it, beside its tasks.
+std::string marks_of(const Visit& visit);
+
+// `50 min, oil-filter-a, 11.5 L engine-oil-15w40`.
+std::string takes_words(const Visit& visit);
+
+// `1 oil-filter-a (Engine oil filter)`, a line each.
+std::vector<std::string> load_lines(const RoundsList& list, const service::Round& round);
+
+// `1 stop: 46 min of driving, 36.4 km, 10 min of set-up, 50 min of work`.
+std::string sums_of(const service::Round& round);
+
+// The cautions of the stops that are told of a round, and the machines that have sheets.
+std::vector<std::string> cautions_of(const RoundsList& list, const service::Round& round);
+std::vector<std::string> machines_of(const RoundsList& list, const service::Round& round);
+
+// Why it is not this week.
+std::string why_words(const RoundsList& list, const service::NotThisWeek& out);
+
+// What leaving it out costs, and until when that is reckoned; and that a machine is not to be used until then.
+std::string left_out_words(const RoundsList& list, const service::NotThisWeek& out);
+std::string keep_out_words(const Visit& visit);  // empty where it may be used
+
+// `engine-oil: laid up`, and of what: the machine, or the call.
+std::string whose(const service::NotPlanned& row);
+std::string not_planned_words(const service::NotPlanned& row);
+
+// `was Van, Monday 2026-05-04; now not this week: ring up keeper, 01 23`.
+std::string change_words(const RoundsList& list, const service::PlanChange& change);
+
+// How much there is, what it costs, and how far it can be from the best.
+std::string counts_of(const RoundsList& list);
+std::string cost_words(const RoundsList& list);
+std::string bound_words(const RoundsList& list);
+
+// What the plan takes for granted or counts as nothing, a line each.
+std::vector<std::string> remark_lines(const RoundsList& list);
+
+// Of a plan that was judged.
+std::string value_words(const service::Week& week, const service::PlanValue& value);
+std::string fault_words(
+    const service::PlanFault& fault);  // `qualified: van 2026-05-05 pump+pressure: van lacks pressure`
+
+}  // namespace cli
