@@ -1,0 +1,1 @@
+whichever rounds --from 2026-06-15 --as-of 2026-06-15 --format json
