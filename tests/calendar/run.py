@@ -144,11 +144,15 @@ def as_the_list(fleet, *words, as_of=TODAY):
     for use in answer["not_in_use"]:
         check(f"not in use: {use['machine']}", any(e["summary"].startswith(use["machine"]) and use["state"] in e["categories"]
                                                     for e in events.values()), True)
+    # Out of use, or with a sign for safety: whichever of its rows says so, all its events do.
+    stopped = {row["machine"] for block in ("points", "seen", "not_in_use") for row in answer[block] if row["do_not_run"]}
     out = {use["machine"] for use in answer["not_in_use"] if use["state"] == "out-of-use"}
+    check("nobody may run what is out of use", out <= stopped, True)
     for event in events.values():
-        warned = re.split("[ :]", event["summary"])[0] in out
+        warned = re.split("[ :]", event["summary"])[0] in stopped
         check(f"{event['summary']}: says first that nobody may run it",
-              (event["warned"], event["description"].startswith("Do not run.\n")), (warned, warned))
+              (event["warned"], event["description"].startswith("Do not run.\n"), "do-not-run" in event["categories"]),
+              (warned, warned, warned))
     return events
 
 

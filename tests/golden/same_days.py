@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""One question asked by every command and in every format: each point has one due day, whoever tells it.
+"""One question asked by every command and in every format: each point has one due day, whoever tells it, is due by
+estimate in all of them, and nobody may run its machine in all of them or in none.
 
 usage: same_days.py COMMAND
 """
@@ -82,9 +83,12 @@ def by_due(fleet):
     """The points of the due list in JSON, against which all others are held, and the same list in CSV and text."""
     points = {key(point): point for point in fleet.json("due", "--all")["points"]}
     days = {name: point["due_on"] for name, point in points.items()}
-    rows = [row for row in csv.DictReader(io.StringIO(fleet.ask("due", "--all", "--format", "csv")))
-            if row["row"] == "point"]
+    every = list(csv.DictReader(io.StringIO(fleet.ask("due", "--all", "--format", "csv"))))
+    rows = [row for row in every if row["row"] == "point"]
     check("due --format csv", {key(row): row["due_on"] or None for row in rows}, days)
+    check("due --format csv: people", {key(row): row["people"] for row in rows},
+          {name: str(point["people"]) for name, point in points.items()})
+    not_to_run(fleet, points, every)
     text = of_text(fleet.ask("due", "--all"), fleet.as_of)
     # One line stands for a machine of which nothing is recorded.
     silent = {name for name in days if name not in text}
@@ -92,6 +96,45 @@ def by_due(fleet):
     check("due as text", text, {name: day for name, day in days.items() if name not in silent})
     check("due: days told", sum(day is not None for day in days.values()) > 50, True)
     return points
+
+
+def yes_or_no(value):
+    return "yes" if value else "no"
+
+
+def stopped_of(points):
+    """The machines that nobody may run, as their points say it."""
+    return {machine for (machine, _), point in points.items() if point["do_not_run"]}
+
+
+def not_to_run(fleet, points, rows):
+    """Every row of a machine says the same of running it: in the list, in the overdue list, and in a calendar."""
+    stopped = stopped_of(points)
+    if fleet.as_of == WRITTEN:  # one that is out of use, and one with a sign for safety
+        check("due: machines that nobody may run", len(stopped) > 1, True)
+    check("due: do_not_run is of the machine", {name for name, point in points.items() if point["do_not_run"]},
+          {name for name in points if name[0] in stopped})
+    for words in (["due"], ["due", "--overdue"]):
+        answer = fleet.json(*words)
+        for use in answer["not_in_use"]:
+            if use["state"] == "out-of-use":
+                check(f"{words}: {use['machine']} is out of use", use["machine"] in stopped, True)
+        for row in answer["points"] + answer["seen"] + answer["not_in_use"]:
+            check(f"{words}: do_not_run of {row['machine']}", row["do_not_run"], row["machine"] in stopped)
+        calendar = fleet.ask(*words, "--format", "ics").replace("\r\n ", "").replace("\n ", "")
+        for event in calendar.split("BEGIN:VEVENT")[1:]:
+            summary = re.search(r"^SUMMARY:(do not run: )?([^\s:]+)", event, re.M)
+            if summary[2] in {machine for machine, _ in points}:
+                check(f"{words} --format ics: {summary[2]}", bool(summary[1]), summary[2] in stopped)
+                check(f"{words} --format ics: category of {summary[2]}",
+                      bool(re.search(r"^CATEGORIES:.*\bdo-not-run\b", event, re.M)), summary[2] in stopped)
+    for row in rows:
+        if row["row"] != "gap":
+            check(f"due --format csv: do_not_run of {row['machine']}", row["do_not_run"],
+                  yes_or_no(row["machine"] in stopped))
+    sheets = fleet.json("sheet", "--within", "30d")["sheets"]
+    check("sheet: do_not_run", {sheet["machine"] for sheet in sheets if sheet["do_not_run"]},
+          {sheet["machine"] for sheet in sheets} & stopped)
 
 
 def by_machine(fleet, points):
@@ -103,15 +146,50 @@ def by_machine(fleet, points):
 
 def by_forecast(fleet, points):
     answer = fleet.json("forecast", "--within", "12m")
-    expected = {name: (point["due_on"], point["due_span"]) for name, point in points.items()
-                if point["due_on"] and point["due_on"] <= answer["to"]}
+    listed = {name: point for name, point in points.items() if point["due_on"] and point["due_on"] <= answer["to"]}
+    expected = {name: (point["due_on"], point["due_span"]) for name, point in listed.items()}
     check("forecast", {key(point): (point["due_on"], point["due_span"]) for point in answer["points"]}, expected)
+    due = ("overdue", "due")  # what is to come is called after each answer's own horizon
+    check("forecast: what is due", {key(point): point["standing"] for point in answer["points"] if point["standing"] in due},
+          {name: point["standing"] for name, point in listed.items() if point["standing"] in due})
+    kept = ("by_estimate", "past_grace_by_estimate", "do_not_run")
+    check("forecast: marks", {key(point): [point[name] for name in kept] for point in answer["points"]},
+          {name: [point[each] for each in kept] for name, point in listed.items()})
+    stopped = stopped_of(points)
+    for use in answer["not_in_use"]:
+        check(f"forecast: do_not_run of {use['machine']}", use["do_not_run"], use["machine"] in stopped)
     days = [point["due_on"] for point in answer["points"]]
     check("forecast: in the order of days", days, sorted(days))
     rows = [row for row in csv.DictReader(io.StringIO(fleet.ask("forecast", "--within", "12m", "--format", "csv")))]
     spans = {key(row): (row["due_on"], {p: row[f"due_span_{p}"] or None for p in ("p10", "p50", "p90")})
              for row in rows if row["row"] == "point"}
     check("forecast --format csv", spans, expected)
+    check("forecast --format csv: marks",
+          {key(row): [row[name] for name in kept] for row in rows if row["row"] == "point"},
+          {name: [yes_or_no(point[each]) for each in kept] for name, point in listed.items()})
+    for row in rows:
+        if row["row"] == "machine":
+            check(f"forecast --format csv: {row['machine']}", row["do_not_run"], yes_or_no(row["machine"] in stopped))
+    forecast_as_text(fleet, listed)
+
+
+def forecast_as_text(fleet, listed):
+    """What is due, by estimate too, is told with its standing and since when; what is to come with its day."""
+    text = fleet.ask("forecast", *sorted({machine for machine, _ in listed}), "--within", "12m")
+    text = re.sub(r"\n {20,}", " ", text)  # a row goes on in the line below
+    told = {(words[1], words[2]): (words[3], words[4]) for words in
+            re.finditer(rf"^  (\S+) +(\S+) +(overdue|due|{DAY}) +(\S.*)", text.split("Due next")[1], re.M)}
+    check("forecast as text: points", told.keys(), listed.keys())
+    for name, (day, words) in told.items():
+        point = listed[name]
+        reached = point["standing"] in ("overdue", "due")
+        check(f"forecast as text: {name}", day, point["standing"] if reached else point["due_on"])
+        if reached:
+            since = "today" if point["due_on"] == fleet.as_of else "since " + point["due_on"]
+            check(f"forecast as text: {name} due", re.match(rf"today|since {DAY}|", words)[0], since)
+        check(f"forecast as text: {name} by estimate", "by estimate: read the meter" in words.replace("over by estimate", ""),
+              point["by_estimate"] or point["past_grace_by_estimate"])
+        check(f"forecast as text: {name} past grace", "overdue by estimate" in words, point["past_grace_by_estimate"])
 
 
 def day_before(day):
@@ -130,6 +208,8 @@ def by_season(fleet, points):
                 check(f"season {season}: {key(item)} again", item["due_span"]["p10"] > fleet.as_of, True)
                 continue
             check(f"season {season}: {key(item)}", item["due_span"], point["due_span"])
+            for mark in ("by_estimate", "past_grace_by_estimate", "do_not_run"):
+                check(f"season {season}: {mark} of {key(item)}", item[mark], point[mark])
             if not point["by_estimate"]:  # a point by estimate is due today, whatever the odds
                 check(f"season {season}: middle of {key(item)}", item["due_span"]["p50"], point["due_on"])
         whole_blocks(fleet, season, answer, points, told)
@@ -208,9 +288,15 @@ def by_parts(fleet, points):
 def by_formats(fleet, season, answer):
     rows = list(csv.DictReader(io.StringIO(fleet.ask("season", season, "--format", "csv"))))
     text = fleet.ask("season", season)
+    check(f"season {season} as text: overdue by estimate", "overdue by estimate: read the meter" in text,
+          any(item["past_grace_by_estimate"] for block in ("beforehand", "have_ready", "put_off") for item in answer[block]))
     for block, name in (("beforehand", "beforehand"), ("have_ready", "have-ready")):
         days = [(key(item), item["do_by"]) for item in answer[block]]
         check(f"season {season} --format csv: {name}", [(key(row), row["do_by"]) for row in rows if row["row"] == name], days)
+        marks = ("by_estimate", "past_grace_by_estimate", "do_not_run")
+        check(f"season {season} --format csv: marks of {name}",
+              [[row[mark] for mark in marks] for row in rows if row["row"] == name],
+              [[yes_or_no(item[mark]) for mark in marks] for item in answer[block]])
         for item in answer[block]:  # several positions share a line
             line = rf"^[SCD]* *{item['do_by']} +{re.escape(item['machine'])} +{re.escape(item['task'])}"
             check(f"season {season} as text: {key(item)}", bool(re.search(line, text, re.M)), True)

@@ -1,5 +1,6 @@
 #include "render/due/due.h"
 #include "render/shared/json_answers.h"
+#include "render/shared/not_to_run.h"
 
 namespace cli {
 
@@ -9,11 +10,12 @@ Json due_answer(const DueAnswer& due) {
   json["to"] = to_text(list.within);
   json["cautions"] = base_cautions_as_json();
   const service::DueRows rows = due.every();
+  const service::NotToRun stopped(list);
   json["points"] =
-      array_of(rows.points, [&](const service::Point* point) { return point_as_json(*point, *list.fleet); });
-  json["seen"] = array_of(list.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, *list.fleet); });
+      array_of(rows.points, [&](const service::Point* point) { return point_as_json(*point, *list.fleet, stopped); });
+  json["seen"] = seen_as_json(list.seen, *list.fleet, stopped);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
   json["caution_sentences"] = sentences_of(cautions_of(rows.points));
   json["left_off"] = rows.left_off;
   return json;

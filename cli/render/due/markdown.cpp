@@ -14,8 +14,7 @@ std::string due_as_markdown(const DueAnswer& due, const std::string& command) {
   const service::DueList& list = due.list;
   std::string text =
       fmt::format("# {}: due on {}\n\n", markdown_cell(whose_list(*list.fleet, list.scope)), to_text(list.as_of));
-  for (const service::MachineUse& use : list.not_in_use) text += markdown_machine(use);
-  if (!list.not_in_use.empty()) text += '\n';
+  if (const std::string out = markdown_out_of_use(list.not_in_use); !out.empty()) text += out + '\n';
   const service::DueRows shown = due.rows();
   const std::string points = markdown_points(shown.points, shown.no_record, list, command);
   text += points.empty() ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),
@@ -24,6 +23,11 @@ std::string due_as_markdown(const DueAnswer& due, const std::string& command) {
   if (!points.empty()) text += '\n' + totals(shown);
   if (!list.seen.empty()) text += fmt::format("\n## {}\n\n", title_of(service::OverdueHeading::seen));
   for (const service::SeenSign& seen : list.seen) text += markdown_seen(seen);
+  std::string laid_up;
+  for (const service::MachineUse& use : list.not_in_use) {
+    if (use.state.kind == service::UseKind::laid_up) laid_up += markdown_machine(use);
+  }
+  if (!laid_up.empty()) text += "\n## Laid up\n\n" + laid_up;
   const auto gaps = gaps_beside(list, shown.no_record);
   if (!gaps.empty()) text += "\n## Not known\n\n" + markdown_gaps(gaps);
   const bool empty = points.empty() && list.seen.empty() && gaps.empty() && list.not_in_use.empty();

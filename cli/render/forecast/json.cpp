@@ -3,6 +3,7 @@
 #include "render/forecast/forecast.h"
 #include "render/shared/figures.h"
 #include "render/shared/json_answers.h"
+#include "render/shared/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -72,6 +73,8 @@ Json forecast_answer(const ForecastAnswer& answer) {
     mark(row, each.point);
     row["standing"] = service::to_text(each.point.standing);
     row["by_estimate"] = each.point.by_estimate;
+    row["past_grace_by_estimate"] = each.point.past_grace_by_estimate;
+    row["do_not_run"] = forecast.not_to_run.holds(*each.point.machine);
     row["put_off"] = put_off_or_null(each.point.put_off);
     row["due_on"] = day_or_null(each.point.due_on);
     row["due_span"] = span_as_json(each.point.due_span);
@@ -83,7 +86,7 @@ Json forecast_answer(const ForecastAnswer& answer) {
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["unknown"] = places_of(forecast.unknown, *forecast.fleet);
   json["gaps"] = gaps_as_json(forecast.gaps, *forecast.fleet);
-  json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet);
+  json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet, forecast.not_to_run);
   json["left_off"] = forecast.left_off();
   return json;
 }

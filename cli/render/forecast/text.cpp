@@ -10,6 +10,7 @@
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/run_ban.h"
 #include "terminal/band.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
@@ -106,8 +107,15 @@ std::string closely(const service::MeterForecast& forecast, const Look& look) {
 std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
   const auto& [p10, p50, p90] = each.point.due_span;
   switch (each.kind) {
-    case service::DayKind::reached:
-      return when(each.point, as_of);
+    case service::DayKind::reached: {
+      std::string text = when(each.point, as_of);
+      const std::string estimate = estimate_words(each.point);
+      if (!estimate.empty()) text += ", " + estimate;
+      if (each.point.by_estimate && p90 && *p90 > as_of) {
+        text += fmt::format("; in nine cases of ten by {}", to_text(*p90));
+      }
+      return text;
+    }
     case service::DayKind::beyond:
       return to_text(*p10) + " to beyond five years";
     case service::DayKind::span:
@@ -120,17 +128,27 @@ std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
   return "for certain";
 }
 
+// Machines that are in use, or laid up, and that nobody may run: what was seen of them, the due list tells.
+std::string to_be_mended(const service::Forecast& forecast, const Look& look) {
+  const SaidLines out = machines_that(forecast.not_in_use, service::UseKind::out_of_use);
+  SaidLines lines;
+  for (const service::Machine* machine : forecast.not_to_run.machines()) {
+    const bool told = std::any_of(out.begin(), out.end(), [&](const auto& line) { return line.first == machine->key; });
+    if (told) continue;
+    lines.emplace_back(machine->key, fmt::format("see {} due {}", look.command, machine->key));
+  }
+  return lines.empty() ? "" : '\n' + heading(look, "Do not run before it is mended") + said_rows(lines, look);
+}
+
 std::string next_points(const service::Forecast& forecast, const Look& look) {
   std::vector<Row> rows;
   for (const service::ForecastPoint& each : forecast.points) {
     const Point& point = each.point;
     std::string span = day_words(each, forecast.as_of);
-    if (const std::string estimate = estimate_words(point); !estimate.empty()) {
-      span += (point.past_grace_by_estimate ? ", " : ", due ") + estimate;
-    }
     if (const std::string sooner = sooner_words(point); !sooner.empty()) span += "; " + sooner;
     if (!point.measure_again.empty()) span += fmt::format("; measure {} again", listed(point.measure_again, "and"));
     for (const std::string& word : marks_of(point)) span += "; " + word;
+    if (forbids_running(point)) span += fmt::format("; {}", not_before_mended);
     if (point.put_off) span += "; put off " + words_of(*point.put_off, *point.machine);
     rows.push_back({service::cleaned(point.machine->key), task_of(point),
                     each.kind == service::DayKind::reached ? words_of(point.standing) : to_text(*point.due_on), span});
@@ -148,8 +166,9 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   const service::Forecast& forecast = answer.forecast;
   std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", whose_list(*forecast.fleet, forecast.scope),
                                                to_text(forecast.as_of), to_text(forecast.to)));
-  for (const service::MachineUse& use : forecast.not_in_use) {
-    text += fmt::format("  {}: {}\n", service::cleaned(use.machine->key), words_of(use.state));
+  text += out_of_use_first(forecast.not_in_use, look) + to_be_mended(forecast, look);
+  if (const auto lines = machines_that(forecast.not_in_use, service::UseKind::laid_up); !lines.empty()) {
+    text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }
   if (forecast.meters.empty()) text += "\nNo machine here has a meter, so no use is to be expected.\n";
   if (answer.closely) {

@@ -9,13 +9,14 @@ std::string overdue_as_csv(const service::DueList& list) {
   columns.insert(columns.begin() + 1, "heading");
   const auto entries = overdue_list(list);
   if (entries.empty()) return "";
+  const service::NotToRun stopped(list);
   CsvTable table(columns);
   for (const service::OverdueEntry& entry : entries) {
     const std::string_view heading = service::to_text(entry.heading);
-    if (entry.point != nullptr) add_point(table, *entry.point, *list.fleet, heading);
-    if (entry.seen != nullptr) add_seen(table, *entry.seen, *list.fleet, heading);
+    if (entry.point != nullptr) add_point(table, *entry.point, *list.fleet, stopped, heading);
+    if (entry.seen != nullptr) add_seen(table, *entry.seen, *list.fleet, stopped, heading);
     if (entry.gap != nullptr) add_gap(table, *entry.gap, *list.fleet, heading);
-    if (entry.use != nullptr) add_machine(table, *entry.use, *list.fleet, heading);
+    if (entry.use != nullptr) add_machine(table, *entry.use, *list.fleet, stopped, heading);
   }
   return table.text();
 }

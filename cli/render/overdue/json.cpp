@@ -1,6 +1,7 @@
 #include "render/overdue/overdue.h"
 #include "render/overdue/words.h"
 #include "render/shared/json_answers.h"
+#include "render/shared/not_to_run.h"
 
 namespace cli {
 
@@ -8,6 +9,7 @@ namespace cli {
 Json overdue_answer(const service::DueList& list) {
   Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["cautions"] = base_cautions_as_json();
+  const service::NotToRun stopped(list);
   std::vector<const service::Point*> points;
   for (const char* key : {"points", "seen", "gaps", "not_in_use"}) json[key] = Json::array();
   for (const auto& entry : overdue_list(list)) {
@@ -16,12 +18,12 @@ Json overdue_answer(const service::DueList& list) {
       json[key].push_back(std::move(part));
     };
     if (entry.point != nullptr) {
-      add("points", point_as_json(*entry.point, *list.fleet));
+      add("points", point_as_json(*entry.point, *list.fleet, stopped));
       points.push_back(entry.point);
     }
-    if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen, *list.fleet));
+    if (entry.seen != nullptr) add("seen", seen_as_json(*entry.seen, *list.fleet, stopped));
     if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap, *list.fleet));
-    if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use, *list.fleet));
+    if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use, *list.fleet, stopped));
   }
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["left_off"] = 0;  // it is never cut

@@ -19,13 +19,7 @@ std::string parts_as_markdown(const PartsList& list) {
   std::string text =
       fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(whose_list(*list.fleet, list.scope)),
                   to_text(list.as_of), to_text(list.to));
-  std::string out;
-  for (const service::MachineUse& use : list.not_in_use) {
-    if (use.state.kind != service::UseKind::out_of_use) continue;
-    out +=
-        fmt::format("- **{}**: {}: do not run\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
-  }
-  if (!out.empty()) text += '\n' + out;
+  if (const std::string out = markdown_out_of_use(list.not_in_use); !out.empty()) text += '\n' + out;
   const auto orders = orders_of(list);
   if (orders.empty()) text += "\nNothing is short.\n";
   for (const service::SupplierOrder& order : orders) {

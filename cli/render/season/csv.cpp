@@ -6,7 +6,6 @@
 #include "render/shared/figures.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
-#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -16,14 +15,14 @@ std::string share(const std::optional<Share>& share) {
   return share ? decimal(share_of(*share)) : "";
 }
 
-void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, const service::Fleet& fleet,
+void add_item(CsvTable& table, const char* row, const service::SeasonItem& item, const service::SeasonPlan& plan,
               std::string_view reason) {
   const service::Resources& takes = item.resources;
   std::vector<std::string> checks;
   for (const service::FollowUp* check : item.checks) checks.push_back(check->name);
-  CsvCells cells = cells_of(row, item.point, fleet);
+  CsvCells cells = cells_of(row, item.point, *plan.fleet);
   add_standing(cells, item.point);
-  cells.insert(cells.end(), {{"do_not_run", yes_or_no(service::forbids_running(item.point) && !item.again())},
+  cells.insert(cells.end(), {{"do_not_run", yes_or_no(plan.not_to_run.holds(*item.point.machine) && !item.again())},
                              {"reason", std::string(reason)},
                              {"odds", decimal(share_of(item.odds))},
                              {"odds_before", decimal(share_of(item.odds_before))},
@@ -116,10 +115,11 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "do_not_run",
                   "doubtful",
                   "included_in",
-                  "group"});
-  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, fleet, service::to_text(item.reason));
-  for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, fleet, "");
-  for (const auto& item : plan.put_off) add_item(table, "put-off", item, fleet, "");
+                  "group",
+                  "past_grace_by_estimate"});
+  for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, plan, service::to_text(item.reason));
+  for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, plan, "");
+  for (const auto& item : plan.put_off) add_item(table, "put-off", item, plan, "");
   for (const auto& rest : plan.not_before_end) {
     add_point(table, "not-before-end", rest.point, fleet,
               {{"odds", share(rest.odds)},
@@ -132,8 +132,8 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
               {{"standing", std::string(service::to_text(point.standing))}, {"unknown", joined_kinds(point.unknown)}});
   }
   for (const service::Gap& gap : plan.gaps) add_gap(table, gap, fleet);
-  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet);
-  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet);
+  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet, plan.not_to_run);
+  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet, plan.not_to_run);
   for (const service::OtherMachine& other : plan.others) {
     CsvCells cells = cells_of("other", *other.machine, fleet);
     cells.insert(cells.end(), {{"overdue", std::to_string(other.overdue)},

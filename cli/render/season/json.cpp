@@ -1,7 +1,7 @@
 #include "render/season/season.h"
 #include "render/shared/figures.h"
 #include "render/shared/json_answers.h"
-#include "service/run_ban.h"
+#include "render/shared/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -21,11 +21,12 @@ Json resources_as_json(const service::Resources& resources) {
           {"fluids", std::move(fluids)}};
 }
 
-Json item_as_json(const SeasonItem& item, const service::Fleet& fleet, Json reason) {
-  Json json = place_of(item.point, fleet);
+Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
+  Json json = place_of(item.point, *plan.fleet);
   json["standing"] = service::to_text(item.point.standing);
   json["by_estimate"] = item.point.by_estimate;
-  json["do_not_run"] = service::forbids_running(item.point) && !item.again();
+  json["past_grace_by_estimate"] = item.point.past_grace_by_estimate;
+  json["do_not_run"] = plan.not_to_run.holds(*item.point.machine) && !item.again();
   mark(json, item.point);
   json["reason"] = std::move(reason);
   json["odds"] = share_of(item.odds);
@@ -115,12 +116,12 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   json["under_way"] = plan.under_way();
   json["say"] = season_in_a_line(plan, command);
   json["cautions"] = base_cautions_as_json();
-  json["not_in_use"] = not_in_use_as_json(plan.not_in_use, *plan.fleet);
-  json["beforehand"] = array_of(
-      plan.beforehand, [&](const SeasonItem& item) { return item_as_json(item, fleet, to_text(item.reason)); });
+  json["not_in_use"] = not_in_use_as_json(plan.not_in_use, fleet, plan.not_to_run);
+  json["beforehand"] =
+      array_of(plan.beforehand, [&](const SeasonItem& item) { return item_as_json(item, plan, to_text(item.reason)); });
   json["have_ready"] =
-      array_of(plan.have_ready, [&](const SeasonItem& item) { return item_as_json(item, fleet, nullptr); });
-  json["put_off"] = array_of(plan.put_off, [&](const SeasonItem& item) { return item_as_json(item, fleet, nullptr); });
+      array_of(plan.have_ready, [&](const SeasonItem& item) { return item_as_json(item, plan, nullptr); });
+  json["put_off"] = array_of(plan.put_off, [&](const SeasonItem& item) { return item_as_json(item, plan, nullptr); });
   json["not_before_end"] =
       array_of(plan.not_before_end, [&](const service::SeasonRest& rest) { return rest_as_json(rest, fleet); });
   json["find_out"] =
@@ -131,7 +132,7 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   }
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["gaps"] = gaps_as_json(plan.gaps, fleet);
-  json["seen"] = array_of(plan.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, fleet); });
+  json["seen"] = seen_as_json(plan.seen, fleet, plan.not_to_run);
   json["at_work"] = plan.at_work;
   json["others"] =
       array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });

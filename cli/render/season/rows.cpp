@@ -55,7 +55,8 @@ std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
       return !point.position.empty() && !its.position.empty() && its.machine == point.machine &&
              its.name == point.name && other.item->do_by == item.do_by && other.odds == said.odds &&
              other.lost == said.lost && !point.put_off && !its.put_off && its.measure_again == point.measure_again &&
-             item.covered.empty() && other.item->covered.empty() && item.included_in == other.item->included_in &&
+             its.past_grace_by_estimate == point.past_grace_by_estimate && item.covered.empty() &&
+             other.item->covered.empty() && item.included_in == other.item->included_in &&
              item.round == other.item->round && item.waits_for.empty() && other.item->waits_for.empty();
     });
     if (alike == all.end()) alike = all.insert(all.end(), std::move(said));
@@ -101,6 +102,7 @@ std::string remarks_of(const Said& said) {
   const SeasonItem& item = *said.item;
   if (forbids_running(item.point) && !item.again()) remarks.emplace_back(not_before_mended);
   if (item.point.doubtful) remarks.emplace_back(rests_on_doubt);
+  if (item.point.past_grace_by_estimate) remarks.push_back(estimate_words(item.point));
   if (said.positions.size() > 1 && said.positions.size() < item.point.task->positions.size()) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
   }

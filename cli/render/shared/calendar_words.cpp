@@ -9,6 +9,7 @@
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "service/minding.h"
+#include "service/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -55,14 +56,15 @@ class Words {
  public:
   Words(const service::Calendar& calendar, const service::DueList& list, const CalendarTexts& texts,
         const std::string& command)
-      : calendar_(calendar), list_(list), texts_(texts), command_(command) {}
+      : calendar_(calendar), list_(list), stopped_(list), texts_(texts), command_(command) {}
 
   IcsEvent event(const CalendarEvent& event) const {
     IcsEvent ics{event.uid, event.on, event.sequence, event.changed, "", "", "", {}};
     say(event, ics);
-    if (out_of_use(event)) {
+    if (not_to_run(event)) {
       ics.summary = "do not run: " + ics.summary;
       ics.description = "Do not run.\n" + ics.description;
+      ics.categories.emplace_back("do-not-run");
     }
     if (event.heading) {
       const std::string heading{to_text(*event.heading)};
@@ -76,15 +78,14 @@ class Words {
 
  private:
   // A telephone shows the beginning of a title, and nobody may run it.
-  bool out_of_use(const CalendarEvent& event) const {
+  bool not_to_run(const CalendarEvent& event) const {
     const service::Machine* const machine = event.point != nullptr  ? event.point->machine
                                             : event.use != nullptr  ? event.use->machine
                                             : event.seen != nullptr ? event.seen->machine
                                             : event.no_record       ? event.no_record->machine
                                             : event.gap             ? list_.fleet->machine(event.gap->gap->machine)
                                                                     : nullptr;
-    const service::UseState* const state = machine == nullptr ? nullptr : list_.state_of(*machine);
-    return state != nullptr && state->kind == service::UseKind::out_of_use;
+    return machine != nullptr && stopped_.holds(*machine);
   }
 
   void say(const CalendarEvent& event, IcsEvent& ics) const {
@@ -175,6 +176,7 @@ class Words {
 
   const service::Calendar& calendar_;
   const service::DueList& list_;
+  service::NotToRun stopped_;
   const CalendarTexts& texts_;
   const std::string& command_;
 };

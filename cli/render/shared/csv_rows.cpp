@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "render/shared/words.h"
-#include "service/run_ban.h"
+#include "service/workload.h"
 
 namespace cli {
 namespace {
@@ -81,18 +81,20 @@ std::vector<std::string> point_columns() {
           "usage_meter",
           "fitted_meter",
           "do_not_run",
-          "doubtful"};
+          "doubtful",
+          "people"};
 }
 
-void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
+void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
+               const service::NotToRun& stopped, std::string_view heading) {
   CsvCells cells = cells_of("point", point, fleet);
   add_standing(cells, point);
   cells.insert(cells.end(),
-               {{"past_grace_by_estimate", yes_or_no(point.past_grace_by_estimate)},
-                {"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
+               {{"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
                 {"due_on", figure(point.due_on)},
                 {"unknown", joined_kinds(point.unknown)},
-                {"do_not_run", yes_or_no(forbids_running(point))},
+                {"do_not_run", yes_or_no(stopped.holds(*point.machine))},
+                {"people", std::to_string(resources_of(*point.machine, *point.task, point.follow_up).people)},
                 {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}});
   if (const auto* usage = service::limb_of(point, service::LimbKind::usage)) {
     cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
@@ -132,7 +134,8 @@ void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fle
              {"say", csv_text(gap.say)}});
 }
 
-void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet, std::string_view heading) {
+void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
+              const service::NotToRun& stopped, std::string_view heading) {
   CsvCells cells = cells_of("seen", *seen.machine, fleet);
   cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
                              {"on", to_text(seen.on.first)},
@@ -140,19 +143,33 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
                              {"fact", to_text(seen.fact)},
                              {"note", csv_text(seen.note)},
                              {"found", std::string(seen.found ? to_text(*seen.found) : "")},
-                             {"do_not_run", yes_or_no(forbids_running(seen))},
+                             {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
                              {"say", csv_text(words_of(seen))}});
   add_under(table, heading, std::move(cells));
 }
 
-void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
-                 std::string_view heading) {
+namespace {
+
+CsvCells state_cells(const service::MachineUse& use, const service::Fleet& fleet) {
   CsvCells cells = cells_of("machine", *use.machine, fleet);
   cells.insert(cells.end(), {{"state", std::string(service::to_text(use.state.kind))},
                              {"since", figure(use.state.since)},
                              {"until", figure(use.state.until)},
                              {"note", csv_text(use.state.note)},
                              {"say", csv_text(words_of(use.state))}});
+  return cells;
+}
+
+}  // namespace
+
+void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet) {
+  table.add(state_cells(use, fleet));
+}
+
+void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
+                 const service::NotToRun& stopped, std::string_view heading) {
+  CsvCells cells = state_cells(use, fleet);
+  cells.emplace_back("do_not_run", yes_or_no(stopped.holds(*use.machine)));
   add_under(table, heading, std::move(cells));
 }
 
@@ -187,6 +204,7 @@ CsvCells cells_of(std::string_view row, const service::Point& point, const servi
 void add_standing(CsvCells& cells, const service::Point& point) {
   cells.insert(cells.end(), {{"standing", std::string(to_text(point.standing))},
                              {"by_estimate", yes_or_no(point.by_estimate)},
+                             {"past_grace_by_estimate", yes_or_no(point.past_grace_by_estimate)},
                              {"due_span_p10", figure(point.due_span.p10)},
                              {"due_span_p50", figure(point.due_span.p50)},
                              {"due_span_p90", figure(point.due_span.p90)},

@@ -91,6 +91,7 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
   json["due_on"] = day_or_null(point.due_on);
   json["unknown"] = kinds_of(point.unknown);
+  json["people"] = resources_of(*point.machine, *point.task, point.follow_up).people;
   add_observed(json, point);
   json["put_off"] = put_off_or_null(point.put_off);
   json["due_span"] = span_as_json(point.due_span);

@@ -4,6 +4,7 @@
 
 #include "render/shared/markdown.h"
 #include "render/shared/point_rows.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -35,7 +36,7 @@ std::string markdown_points(const std::vector<const service::Point*>& points,
   for (const service::Point* point : points) {
     if (point->standing == Standing::coming || point->standing == Standing::later) text += std::exchange(lines, "");
     text += row({words_of(point->standing), point->machine->key, site_words(*list.fleet, *point->machine),
-                 task_of(*point), words(limb_words(*point)), when(*point, list.as_of), words(remarks_of(*point))});
+                 task_of(*point), words(limb_words(*point)), when(*point, list.as_of), words(list_remarks(*point))});
   }
   return text + lines;
 }
@@ -50,6 +51,16 @@ std::string markdown_gaps(const std::vector<const service::Gap*>& gaps) {
 
 std::string markdown_machine(const service::MachineUse& use) {
   return fmt::format("- **{}**: {}\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
+}
+
+std::string markdown_out_of_use(const std::vector<service::MachineUse>& not_in_use) {
+  std::string text;
+  for (const service::MachineUse& use : not_in_use) {
+    if (use.state.kind != service::UseKind::out_of_use) continue;
+    text +=
+        fmt::format("- **{}**: {}: do not run\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
+  }
+  return text;
 }
 
 std::string markdown_seen(const service::SeenSign& seen) {

@@ -6,6 +6,7 @@
 
 #include "render/shared/bars_of.h"
 #include "render/shared/headings.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "terminal/bars.h"
 #include "terminal/table.h"
@@ -58,7 +59,7 @@ Said said_of(const Point& point, service::Day as_of) {
   }
   said.when = when(point, as_of);
   said.short_day = short_day(point, as_of);
-  said.remarks = joined(remarks_of(point));
+  said.remarks = joined(list_remarks(point));
   said.bars = bars_of(point, as_of);
   return said;
 }

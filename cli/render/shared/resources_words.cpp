@@ -27,6 +27,12 @@ std::string people_words(const service::Point& point) {
   return people == 2 ? "two people" : fmt::format("{} people", people);
 }
 
+std::vector<std::string> list_remarks(const service::Point& point) {
+  std::vector<std::string> remarks = remarks_of(point);
+  if (std::string people = people_words(point); !people.empty()) remarks.push_back(std::move(people));
+  return remarks;
+}
+
 std::string time_words(const service::Resources& resources) {
   if (!resources.time) return "time not said";
   const auto minutes = resources.time->count();

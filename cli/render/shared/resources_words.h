@@ -19,6 +19,9 @@ std::string odds_words(service::Probability odds);             // `83 %`, `under
 // `two people`, `3 people`: where it is not for one alone; else empty.
 std::string people_words(const service::Point& point);
 
+// The remarks of a point (`words.h`), and that it is not for one alone.
+std::vector<std::string> list_remarks(const service::Point& point);
+
 // `stands until 2026-11-01`, of a machine that is left out for it.
 std::string stands_words(const service::UseState& state);
 

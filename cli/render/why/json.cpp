@@ -1,4 +1,4 @@
-#include "render/shared/json_parts.h"
+#include "render/shared/not_to_run.h"
 #include "render/why/why.h"
 #include "render/why/words.h"
 
@@ -10,7 +10,7 @@ std::string why_as_json(const service::Explanations& why) {
   json["points"] = Json::array();
   for (const service::Explanation& each : why.points) {
     const Explained explained = in_words(each, *why.fleet, why.as_of);
-    Json point = point_as_json(each.point, *why.fleet);
+    Json point = point_as_json(each.point, *why.fleet, why.not_to_run);
     point["rule"] = explained.rule;
     point["facts"] = explained.facts;
     point["sums"] = explained.sums;
@@ -22,9 +22,9 @@ std::string why_as_json(const service::Explanations& why) {
   std::vector<const service::Point*> points;
   for (const service::Explanation& each : why.points) points.push_back(&each.point);
   json["caution_sentences"] = sentences_of(cautions_of(points));
-  json["seen"] = array_of(why.seen, [&](const service::SeenSign& seen) { return seen_as_json(seen, *why.fleet); });
+  json["seen"] = seen_as_json(why.seen, *why.fleet, why.not_to_run);
   json["gaps"] = gaps_as_json(why.gaps, *why.fleet);
-  json["not_in_use"] = not_in_use_as_json(why.not_in_use, *why.fleet);
+  json["not_in_use"] = not_in_use_as_json(why.not_in_use, *why.fleet, why.not_to_run);
   json["left_off"] = why.left_off;
   return dumped(json);
 }

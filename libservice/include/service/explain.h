@@ -11,6 +11,7 @@
 #include "service/base.h"
 #include "service/due_list.h"
 #include "service/forecast.h"
+#include "service/not_to_run.h"
 #include "service/record.h"
 #include "service/snapshot.h"
 #include "service/workload.h"
@@ -86,6 +87,7 @@ struct Explanations {
   std::vector<Gap> gaps;       // of the machine and of the fleet
   std::vector<SeenSign> seen;  // of the machine, whatever is explained of it
   std::vector<MachineUse> not_in_use;
+  NotToRun not_to_run;       // whatever is explained of it
   std::size_t left_off = 0;  // points that `explain_worst` did not take
 };
 

@@ -7,6 +7,7 @@
 
 #include "service/base.h"
 #include "service/due_list.h"
+#include "service/not_to_run.h"
 #include "service/snapshot.h"
 #include "service/usage.h"
 
@@ -57,6 +58,7 @@ struct Forecast {
   std::vector<PointName> unknown;     // without record, or with a limb that cannot be reckoned
   std::vector<Gap> gaps;
   std::vector<MachineUse> not_in_use;
+  NotToRun not_to_run;
   // What `keep_first` left off.
   std::size_t meters_left_off = 0;
   std::size_t days_left_off = 0;  // ahead, of those meters

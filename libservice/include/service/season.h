@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "service/not_to_run.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -145,6 +146,7 @@ struct SeasonPlan {
   std::vector<Gap> gaps;
   std::vector<SeenSign> seen;          // of all machines
   std::vector<MachineUse> not_in_use;  // those that are laid up and back before its end, too
+  NotToRun not_to_run;                 // of all machines
   std::vector<OtherMachine> others;    // that do not work in it, in the order of the fleet file
   std::size_t at_work = 0;             // machines that do
   SeasonSums before_sums;              // of `beforehand`

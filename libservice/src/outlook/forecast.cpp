@@ -96,6 +96,7 @@ Forecast forecast(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   answer.as_of = snapshot.as_of();
   answer.to = to;
   answer.scope = snapshot.scope();
+  answer.not_to_run = NotToRun(list);
   for (MeterAhead& meter : meters_ahead(snapshot, days_ahead(answer.as_of, to), forecaster)) {
     answer.meters.push_back(forecast_of(snapshot, std::move(meter)));
   }

@@ -22,7 +22,7 @@ bool is_expected(const Point& point) {
 }
 
 DayKind day_kind(const Point& point) {
-  if (reached(point)) return DayKind::reached;
+  if (reached(point) || point.by_estimate) return DayKind::reached;  // its days are odds, and no more
   const auto& [p10, p50, p90] = point.due_span;
   if (!p90) return DayKind::beyond;
   if (*p10 != *p90) return DayKind::span;

@@ -203,6 +203,7 @@ Explanations explain_those(const Snapshot& snapshot, const Forecaster& forecaste
     answer.points.push_back(of_machine.of(point));
   }
   answer.left_off = list.points.size() - answer.points.size();
+  answer.not_to_run = NotToRun(list);
   answer.gaps = std::move(list.gaps);
   answer.seen = std::move(list.seen);
   answer.not_in_use = std::move(list.not_in_use);

@@ -468,6 +468,7 @@ load::WholePlan load::whole_plan(const Snapshot& snapshot, const SeasonAsk& ask,
   DueAsk due{days.to, days.to, Detail::coming, std::min(hardly, ask.threshold)};
   due.earlier_by = std::max(plan.as_of, day_before(days.from));
   DueList list = due_list(whole, due, forecaster);
+  plan.not_to_run = NotToRun(list);
   load::UseAhead use(whole, forecaster);
   Sorting sorting(plan, list, use);
   for (const Point& point : list.points) sorting.sort(point);

@@ -161,8 +161,8 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   REQUIRE(row != std::string::npos);
   const auto end = place.out.find_first_of("\r\n", row);
   CHECK(place.out.substr(0, place.out.find_first_of("\r\n"))
-            .ends_with(",never_wait,do_not_run,doubtful,included_in,group"));
-  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue"));
+            .ends_with(",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no"));
   must(place, "season harvest drill");
   CHECK(place.says("\nOverdue\nS "));
   CHECK(place.says("big includes it, and has its work and parts"));

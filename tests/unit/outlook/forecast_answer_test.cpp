@@ -137,6 +137,14 @@ TEST_CASE("what can be said of the day on which a point comes due") {
   CHECK(day_kind(point) == DayKind::beyond);
   point.due_span.p50.reset();
   CHECK(day_kind(point) == DayKind::beyond);
+
+  // It is due: its days say no more than the odds, the day asked about the first of them.
+  Point by_estimate;
+  by_estimate.standing = Standing::due;
+  by_estimate.by_estimate = true;
+  by_estimate.due_on = day("2026-02-01");
+  by_estimate.due_span = {by_estimate.due_on, by_estimate.due_on, by_estimate.due_on};
+  CHECK(day_kind(by_estimate) == DayKind::reached);
 }
 
 TEST_CASE("much more or less use than before is told from both bounds on, and after four stretches only") {

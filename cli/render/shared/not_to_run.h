@@ -1,0 +1,19 @@
+// Rows of an answer that knows which machines nobody may run: each row of such a machine says so (`do_not_run`).
+#pragma once
+
+#include <vector>
+
+#include "render/shared/json_parts.h"
+#include "service/not_to_run.h"
+
+namespace cli {
+
+Json point_as_json(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped);
+Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped);
+Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet, const service::NotToRun& stopped);
+Json seen_as_json(const std::vector<service::SeenSign>& seen, const service::Fleet& fleet,
+                  const service::NotToRun& stopped);
+Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet,
+                        const service::NotToRun& stopped);
+
+}  // namespace cli

@@ -1,0 +1,137 @@
+// One machine told in every list and format: whether anybody may run it, what is due by estimate, how many people.
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "unit/cli/asking.h"
+
+using cli_test::must;
+using cli_test::Place;
+
+namespace {
+
+nlohmann::json json_of(Place& place, const std::string& line) {
+  must(place, line + " --format json");
+  return nlohmann::json::parse(place.out);
+}
+
+// The loader and its hoses, which are for safety; a pump; a mower, which is well and laid up.
+void furnish_three(Place& place) {
+  place.furnish();
+  place.write("fleet.yaml", std::string("seasons: {harvest: {from: 08-01, to: 09-20}}\n") + cli_test::small_fleet +
+                                "  mower: {schedule: pump, site: mere, in-service: {on: 2025-01-10, at: 0}}\n");
+  place.write("schedules/tractor.yaml",
+              "schedule: tractor\nmeters: {engine: {unit: h}}\ntasks:\n"
+              "  engine-oil: {do: Change the oil, every: {hours: 250}, takes: 1 h}\n"
+              "  hoses: {do: Renew worn hoses, every: {years: 6, signs: [leak]}, safety: true, people: 2}\n");
+}
+
+// By use so far the interval and its grace are over, and nobody has read the meter since.
+void run_the_loader(Place& place) {
+  must(place, "done loader engine-oil --on 2025-06-15 --at 1000");
+  must(place, "reading loader 1130 --on 2025-11-15");
+  must(place, "reading loader 1249 --on 2026-04-20");
+}
+
+const nlohmann::json& of_task(const nlohmann::json& points, const std::string& task) {
+  for (const auto& point : points) {
+    if (point["task"] == task) return point;
+  }
+  FAIL(task);
+  return points;
+}
+
+}  // namespace
+
+TEST_CASE("each row of a machine that nobody may run says so in every list") {
+  Place place;
+  furnish_three(place);
+  run_the_loader(place);
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
+  must(place, "lay-up mower --on 2026-06-10");
+  must(place, "saw loader leak --on 2026-06-12");
+  for (const char* ask : {"due --all", "due --overdue", "why pump", "why loader engine-oil", "forecast --within 24m"}) {
+    CAPTURE(ask);
+    const auto list = json_of(place, ask);
+    CHECK_FALSE(list["points"].empty());
+    for (const auto& point : list["points"]) CHECK(point["do_not_run"] == (point["machine"] != "mower"));
+    for (const auto& use : list["not_in_use"]) CHECK(use["do_not_run"] == (use["machine"] == "pump"));
+  }
+  // What was seen of it forbids it, and so its other rows say it too.
+  const auto season = json_of(place, "season harvest");
+  CHECK(of_task(season["beforehand"], "engine-oil")["do_not_run"] == true);
+  for (const auto& use : season["not_in_use"]) CHECK(use["do_not_run"] == (use["machine"] == "pump"));
+
+  for (const char* ask : {"due --all --format ics", "due --overdue --format ics"}) {
+    CAPTURE(ask);
+    must(place, ask);
+    CHECK(place.out.find("SUMMARY:do not run: loader hoses: overdue") != std::string::npos);
+    CHECK(place.out.find("SUMMARY:do not run: pump: out of use") != std::string::npos);
+    CHECK(place.out.find("SUMMARY:loader") == std::string::npos);
+    CHECK(place.out.find("SUMMARY:do not run: mower") == std::string::npos);
+    CHECK(place.out.find(",do-not-run\r\n") != std::string::npos);
+  }
+}
+
+TEST_CASE("a forecast says first which machines nobody may run") {
+  Place place;
+  furnish_three(place);
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
+  must(place, "lay-up mower --on 2026-06-10");
+  must(place, "saw loader leak --on 2026-06-12");
+  for (const char* ask : {"forecast", "forecast loader pump mower"}) {
+    CAPTURE(ask);
+    must(place, ask);
+    CHECK(place.says("\nOut of use: do not run\n   pump  out of use since 2026-06-10: fork-worn\n"));
+    CHECK(place.says("\nDo not run before it is mended\n   loader  see whichever due loader\n"));
+    CHECK(place.says("\nLaid up\n   mower  laid up since 2026-06-10\n"));
+  }
+  CHECK(place.says("safety; do not run it before that is mended"));
+}
+
+TEST_CASE("what is due by estimate is due today in a forecast, and past grace by estimate in a season too") {
+  Place place;
+  furnish_three(place);
+  run_the_loader(place);
+  must(place, "due loader");
+  REQUIRE(place.says("overdue by estimate: read the meter"));
+  must(place, "forecast loader");
+  CHECK(place.says("due  today, overdue by estimate: read the meter"));
+  CHECK_FALSE(place.says("sooner in less than one case of ten, overdue"));
+  for (const char* ask : {"forecast loader", "season harvest"}) {
+    CAPTURE(ask);
+    const auto answer = json_of(place, ask);
+    const auto& points = answer.contains("points") ? answer["points"] : answer["beforehand"];
+    CHECK(of_task(points, "engine-oil")["past_grace_by_estimate"] == true);
+  }
+  must(place, "season harvest");
+  CHECK(place.says("overdue by estimate: read the meter"));
+}
+
+TEST_CASE("lists say what is not for one alone") {
+  Place place;
+  furnish_three(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  for (const char* ask : {"due", "due --overdue", "due --format md", "due --overdue --format md"}) {
+    CAPTURE(ask);
+    must(place, ask);
+    CHECK(place.says("two people"));
+  }
+  const auto points = json_of(place, "due --all")["points"];
+  CHECK(of_task(points, "hoses")["people"] == 2);
+  CHECK(of_task(points, "engine-oil")["people"] == 1);
+  must(place, "due --all --format csv");
+  CHECK(place.out.substr(0, place.out.find_first_of("\r\n")).ends_with(",do_not_run,doubtful,people"));
+}
+
+TEST_CASE("a list in Markdown says first what nobody may run, and what is laid up under its heading") {
+  Place place;
+  furnish_three(place);
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
+  must(place, "lay-up mower --on 2026-06-10");
+  must(place, "saw loader leak --on 2026-06-12");
+  must(place, "due --format md");
+  CHECK(place.out.find("\n\n- **pump**: out of use since 2026-06-10: fork-worn: do not run\n\n|") != std::string::npos);
+  CHECK(place.out.find("\n\n## Laid up\n\n- **mower**: laid up since 2026-06-10\n") != std::string::npos);
+}
