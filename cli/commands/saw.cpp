@@ -22,7 +22,7 @@ std::string value_of(const service::Fact& fact) { return fact.value ? to_text(*f
 
 // Somebody who is there can say what he means; what comes from elsewhere is kept in its own words.
 void ask_back_if_near(const Context& context, const service::Fleet& fleet, const service::Machine& machine,
-                      const service::Fact& fact) {
+                      const service::Fact& fact, service::Day today) {
   if (!context.world.terminal || context.arguments.has("new")) return;
   const auto near = near_name(fleet, machine, fact.kind, fact.name);
   if (!near) return;
@@ -31,9 +31,9 @@ void ask_back_if_near(const Context& context, const service::Fleet& fleet, const
   wrong(measured ? "near-measurement" : "near-sign",
         measured ? fmt::format("no task of {} has a limit for `{}`; nothing was stored", machine.key, fact.name)
                  : fmt::format("no task of {} comes due on `{}`; nothing was stored", machine.key, fact.name),
-        fmt::format("did you mean `{}`: {}; or keep it as it is: {} saw {} {} --new", near->name,
-                    command_to_say(*near, fact, context.look.command), context.look.command, machine.key,
-                    quoted(as_it_is)));
+        fmt::format("did you mean `{}`: {}; or keep it as it is: {} saw {} {}{} --new", near->name,
+                    command_to_say(*near, fact, today, context.look.command), context.look.command, machine.key,
+                    quoted(as_it_is), fact.on == service::DaySpan(today) ? "" : " --on " + to_text(fact.on)));
 }
 
 // `restriction = 4.5` is one word, with blanks or without.
@@ -107,7 +107,7 @@ int saw(Context& context) {
     fact.name = service::sign_told(sign);
     facts.push_back(std::move(fact));
   }
-  for (const service::Fact& fact : facts) ask_back_if_near(context, *session.fleet, machine, fact);
+  for (const service::Fact& fact : facts) ask_back_if_near(context, *session.fleet, machine, fact, session.today);
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
   for (const service::Fact& fact : written.entered.added) {
@@ -119,12 +119,12 @@ int saw(Context& context) {
       const std::string back = written.entered.dry_run ? ""
                                : alone                 ? context.look.command + " undo; "
                                        : fmt::format("{} strike {}; ", context.look.command, short_text(fact.id));
-      written.next.push_back(
-          fmt::format("If `{}` was meant: {}{}", near->name, back, command_to_say(*near, fact, context.look.command)));
+      written.next.push_back(fmt::format("If `{}` was meant: {}{}", near->name, back,
+                                         command_to_say(*near, fact, session.today, context.look.command)));
     }
   }
   for (const service::SeenSign& seen : written.entered.seen) {
-    written.next.push_back("When somebody has looked: " + command_to_look(seen, context.look.command));
+    written.next.push_back("When somebody has looked: " + command_to_look(seen, *session.fleet, context.look.command));
   }
   tell(context, written);
   return 0;

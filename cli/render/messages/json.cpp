@@ -6,11 +6,11 @@
 namespace cli {
 namespace {
 
-Json near_as_json(const service::MessageLine& line, const std::string& command) {
+Json near_as_json(const service::MessageLine& line, service::Day today, const std::string& command) {
   if (!line.near) return nullptr;
   return {{"name", line.near->name},
           {"measured", line.near->measured},
-          {"command", command_to_say(*line.near, line.facts.front(), command)}};
+          {"command", command_to_say(*line.near, line.facts.front(), today, command)}};
 }
 
 Json wrong_as_json(const service::MessageLine& line, const service::Diagnostic& wrong, const std::string& command) {
@@ -19,7 +19,7 @@ Json wrong_as_json(const service::MessageLine& line, const service::Diagnostic& 
   return json;
 }
 
-Json line_as_json(const service::MessageLine& line, const std::string& command) {
+Json line_as_json(const service::MessageLine& line, service::Day today, const std::string& command) {
   return {{"line", line.number},
           {"text", service::cleaned(line.text)},
           {"fate", to_text(line.fate)},
@@ -28,7 +28,7 @@ Json line_as_json(const service::MessageLine& line, const std::string& command) 
           {"facts", array_of(line.facts, [](const service::Fact& fact) { return to_text(fact.id); })},
           {"as_line", line.as_line > 0 ? Json(line.as_line) : Json(nullptr)},
           {"anew", line.anew},
-          {"near", near_as_json(line, command)},
+          {"near", near_as_json(line, today, command)},
           {"wrong",
            array_of(line.wrong, [&](const service::Diagnostic& wrong) { return wrong_as_json(line, wrong, command); })},
           {"clears", array_of(line.clears, [](const service::Fact& sign) {
@@ -40,8 +40,9 @@ Json line_as_json(const service::MessageLine& line, const std::string& command) 
 
 std::string messages_as_json(const MessagesWritten& written, const std::string& command) {
   Json json = json_of(written.written, command);
-  json["lines"] =
-      array_of(written.messages.lines, [&](const service::MessageLine& line) { return line_as_json(line, command); });
+  json["lines"] = array_of(written.messages.lines, [&](const service::MessageLine& line) {
+    return line_as_json(line, written.messages.entered.today, command);
+  });
   return dumped(json);
 }
 

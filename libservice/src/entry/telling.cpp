@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "service/entry.h"
+#include "service/near_safety.h"
 #include "service/typed.h"
 
 namespace service {
@@ -158,6 +159,7 @@ std::optional<SignTold> seen_sign_told(const Fleet& fleet, const Machine& machin
   const auto name = name_written(written, names);
   if (!name) return std::nullopt;
   const bool safety =
+      may_be_of_safety(fleet, machine, *name) ||
       std::any_of(known.begin(), known.end(), [&](const SignTold& sign) { return sign.name == *name && sign.safety; });
   return SignTold{*name, safety};
 }

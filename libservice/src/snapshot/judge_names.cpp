@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "service/near_safety.h"
+
 namespace service {
 namespace {
 
@@ -118,7 +120,7 @@ std::optional<Diagnostic> judge_look(const Fleet& fleet, const Machine& machine,
   fact.name = *known;
   const ListedSign* const listed = find_named(signs, fact.name);
   const bool safety =
-      (listed != nullptr && listed->safety) ||
+      (listed != nullptr ? listed->safety : may_be_of_safety(fleet, machine, fact.name)) ||
       std::any_of(kept.begin(), kept.end(), [&](const Kept& one) { return one.safety && one.name == fact.name; });
   if (!safety || !fact.by.empty()) return std::nullopt;
   return Diagnostic{
