@@ -67,7 +67,8 @@ Json idle_as_json(const service::LookAtNothing& idle) {
   return {{"machine", idle.look->machine},
           {"sign", service::cleaned(idle.look->name)},
           {"on", to_text(idle.look->on)},
-          {"open_at", idle.machines}};
+          {"open_at", idle.machines},
+          {"seen_later", idle.seen_later ? Json(to_text(*idle.seen_later)) : Json(nullptr)}};
 }
 
 Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet) {

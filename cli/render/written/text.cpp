@@ -330,8 +330,10 @@ std::string idle_look_lines(const service::Entered& entered, const std::vector<s
   for (const service::LookAtNothing& idle : looks_at_nothing(entered)) {
     const service::Fact& look = *idle.look;
     if (std::none_of(only.begin(), only.end(), [&](const service::Fact& fact) { return fact.id == look.id; })) continue;
-    text += fmt::format("It answers nothing: no `{}` of {} was open.\n", service::cleaned(look.name),
-                        service::cleaned(look.machine));
+    text += idle.seen_later ? fmt::format("It answers nothing: {}, seen {}, is later than that day.\n",
+                                          service::cleaned(look.name), to_text(*idle.seen_later))
+                            : fmt::format("It answers nothing: no `{}` of {} was open.\n", service::cleaned(look.name),
+                                          service::cleaned(look.machine));
     if (!idle.machines.empty()) text += fmt::format("It is open of {}.\n", listed(idle.machines, "and"));
   }
   return text;

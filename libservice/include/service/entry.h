@@ -231,11 +231,12 @@ struct EndedValue {
 // In the order of the list before. A value that an added one took the place of is left out.
 std::vector<EndedValue> ended_values(const Entered& entered);
 
-// An added look that found good what nobody had seen of that machine, or what was answered already: it may be another
-// machine that was meant.
+// An added look that found good what nobody had seen of that machine, what was answered already, or what was seen on a
+// later day alone: it may be another machine that was meant, or another day.
 struct LookAtNothing {
   const Fact* look = nullptr;         // points into `entered.added`
   std::vector<std::string> machines;  // others of its kind of which that sign is open, in the order of the fleet file
+  std::optional<Day> seen_later;      // it is open of this machine, and was seen first on that day, after the look
 };
 
 std::vector<LookAtNothing> looks_at_nothing(const Entered& entered);

@@ -1,5 +1,6 @@
 // Looks that found good what was not open: the machine beside it may be the one that was meant.
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -9,25 +10,37 @@
 namespace service {
 namespace {
 
-// Whether somebody has to look at it: a listed sign that makes a task come due, or what is kept as seen.
+// Since when somebody has to look at it: a listed sign that makes a task come due, or what is kept as seen. The first
+// day of several; none: it is not open.
+std::optional<Day> open_since(const DueList& list, const std::string& machine, const std::string& name) {
+  std::optional<Day> since;
+  const auto add = [&](Day day) { since = std::min(since.value_or(day), day); };
+  for (const Point& point : list.points) {
+    if (point.machine->key != machine) continue;
+    for (const auto& limb : point.limbs) {
+      for (const NoticedSign& sign : limb.noticed) {
+        if (sign.name == name && !sign.answered()) add(sign.on);
+      }
+    }
+  }
+  for (const SeenSign& seen : list.seen) {
+    if (seen.machine->key == machine && seen.sign == name) add(seen.on.first);
+  }
+  return since;
+}
+
 bool is_open(const DueList& list, const std::string& machine, const std::string& name) {
-  const bool listed = std::any_of(list.points.begin(), list.points.end(), [&](const Point& point) {
-    return point.machine->key == machine && std::any_of(point.limbs.begin(), point.limbs.end(), [&](const auto& limb) {
-             return std::any_of(limb.noticed.begin(), limb.noticed.end(),
-                                [&](const NoticedSign& sign) { return sign.name == name && !sign.answered(); });
-           });
-  });
-  return listed || std::any_of(list.seen.begin(), list.seen.end(),
-                               [&](const SeenSign& seen) { return seen.machine->key == machine && seen.sign == name; });
+  return open_since(list, machine, name).has_value();
 }
 
 // The look answered what was open before it, in the book or among what was added with it.
 bool answers_something(const Entered& entered, const Fact& look) {
-  if (is_open(*entered.before, look.machine, look.name)) return true;
+  const auto since = open_since(*entered.before, look.machine, look.name);
+  if (since && *since <= look.on.last) return true;
   return std::any_of(entered.added.begin(), entered.added.end(), [&](const Fact& fact) {
     const bool raises = fact.kind == FactKind::sign || fact.kind == FactKind::measurement ||
                         (found_bad(fact) && (fact.kind == FactKind::looked_at || fact.kind == FactKind::service));
-    return raises && fact.machine == look.machine && fact.id < look.id;
+    return raises && fact.machine == look.machine && fact.id < look.id && fact.on.first <= look.on.last;
   });
 }
 
@@ -52,7 +65,8 @@ std::vector<LookAtNothing> looks_at_nothing(const Entered& entered) {
   if (entered.before == nullptr) return looks;
   for (const Fact& fact : entered.added) {
     if (fact.kind != FactKind::looked_at || found_bad(fact) || answers_something(entered, fact)) continue;
-    looks.push_back({&fact, others_open(entered, fact)});
+    const auto since = open_since(*entered.after, fact.machine, fact.name);
+    looks.push_back({&fact, others_open(entered, fact), since && *since > fact.on.last ? since : std::nullopt});
   }
   return looks;
 }
