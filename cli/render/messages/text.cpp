@@ -38,7 +38,7 @@ std::string shortened(const std::string& text, std::size_t most) {
   return text.substr(0, end) + "...";
 }
 
-std::string wrong_lines(const MessageLine& line, const std::string& command) {
+std::string wrong_lines(const MessageLine& line, service::Day today, const std::string& command) {
   // What is wrong with a long line quotes much of it.
   const std::size_t most = line.text.size() > longest_echo ? longest_echo * 3 / 4 : std::string::npos;
   std::string text;
@@ -47,6 +47,9 @@ std::string wrong_lines(const MessageLine& line, const std::string& command) {
     const std::string hint = hint_of_line(line, wrong, command);
     const bool has_command = !line.instead.empty() || !wrong.cures.empty();
     if (!hint.empty()) text += fmt::format("  {}\n", has_command ? hint : shortened(hint, most));
+  }
+  if (line.on && line.on->last < today) {
+    text += fmt::format("  It is of {}: say that day when it is sent anew.\n", to_text(*line.on));
   }
   return text;
 }
@@ -73,7 +76,7 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
     const service::Fact& seen = line.facts.front();
     const std::string strike = stored ? fmt::format("{} strike {}; ", command, short_text(seen.id)) : "";
     text += fmt::format("Kept in its own words. If `{}` was meant: {}{}\n", line.near->name, strike,
-                        command_to_say(*line.near, seen, command));
+                        command_to_say(*line.near, seen, messages.entered.today, command));
   }
   for (const service::Fact& sign : line.clears) {
     text += fmt::format("This answers: {}, seen {}\n", service::cleaned(sign.name), to_text(sign.on));
@@ -109,7 +112,7 @@ std::string answer_to(const service::Messages& messages, const MessageLine& line
     case LineFate::refused:
       break;
   }
-  return wrong_lines(line, command);
+  return wrong_lines(line, messages.entered.today, command);
 }
 
 std::string counts(const MessagesWritten& written) {

@@ -48,15 +48,16 @@ struct MessageLine {
   int number = 0;    // in the text, from 1
   std::string text;  // as it was written, without its line end
   LineFate fate = LineFate::refused;
-  std::string sender = {};             // as the messenger put it before the line; never taken for who did the work
-  std::optional<DaySpan> on = {};      // of what it says
+  std::string sender = {};  // as the messenger put it before the line; never taken for who did the work
+  // Of what it says; where that is not understood and no day stands in it, when it was sent.
+  std::optional<DaySpan> on = {};
   std::vector<Fact> facts = {};        // that were added, or would be; in the order of the book
   std::vector<Diagnostic> wrong = {};  // of a line that is refused: what it would need to hear
   int as_line = 0;                     // of one that was said before: where
   // Its sign is kept in its own words, and this is near it.
   std::optional<NearName> near = {};
   // Of one that is refused because nobody knows what came first, it or a sign of the same day, or what the words behind
-  // it change: what it says, to be entered by a command.
+  // it or a line beside it that is not taken change: what it says, to be entered by a command.
   std::vector<Fact> instead = {};
   // Signs that what it says answers, from then on.
   std::vector<Fact> clears = {};

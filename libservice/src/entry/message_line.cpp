@@ -32,6 +32,16 @@ bool is_cry(char32_t code) {
   return std::find(cries.begin(), cries.end(), code) != cries.end();
 }
 
+// Pictures beside a sign only say how somebody feels about it. A cross, or a thumb that points down, may say that there
+// is none.
+bool is_picture(char32_t code) {
+  constexpr std::array<char32_t, 10> noes{0x274C, 0x274E,  0x2715,  0x2716,  0x2717,
+                                          0x2718, 0x1F6AB, 0x1F44E, 0x1F645, 0x1F5D9};
+  if (std::find(noes.begin(), noes.end(), code) != noes.end()) return false;
+  return is_cry(code) || is_nod(code) || code == '.' || code == 0x2026 || code == 0x200D ||
+         (code >= 0x2600 && code <= 0x27BF) || (code >= 0x1F000 && code <= 0x1FAFF);
+}
+
 template <class Is>
 std::string_view without_last(std::string_view text, const Is& is) {
   while (!text.empty()) {
@@ -106,6 +116,16 @@ void drop_last_nods(std::vector<Word>& words) {
 
 std::string_view without_cries(std::string_view text) {
   return without_last(text, [](char32_t code) { return is_cry(code) || is_nod(code); });
+}
+
+std::string_view without_pictures(std::string_view text) {
+  text = without_last(text, is_picture);
+  while (!text.empty()) {
+    const auto letter = first_letter(text);
+    if (!letter || !is_picture(letter->code)) break;
+    text.remove_prefix(letter->bytes);
+  }
+  return text;
 }
 
 std::string option_of(const Word& word) {

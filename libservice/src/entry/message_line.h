@@ -61,6 +61,9 @@ void drop_last_nods(std::vector<Word>& words);
 // Marks at the end that only raise the voice, `!!` and pictures of alarm: what is left of the text.
 std::string_view without_cries(std::string_view text);
 
+// The same at both ends, with points and pictures of any kind but those that may say no.
+std::string_view without_pictures(std::string_view text);
+
 enum class Verb { reading, done, saw, looked, out_of_use };
 
 inline constexpr std::array<std::pair<std::string_view, Verb>, 5> verbs{{{"reading", Verb::reading},

@@ -19,6 +19,7 @@ namespace {
 struct OwnWords {
   std::vector<std::string> words;
   std::optional<DaySpan> on;
+  bool day_counts = false;  // from when it was sent
   std::string note;
   std::string by;  // told at the end, of a sign: `by M.T.`
   std::string unit;
@@ -59,7 +60,9 @@ OwnWords own_words(const Told& told, const Machine& machine, Verb verb, Words wo
   OwnWords own;
   const auto day_of = [&](Words day) {
     if (own.on) wrong("said-twice", "the line says two days", "say one of them");
-    own.on = tail_in(told, machine, verb, day).on;
+    const Tail tail = tail_in(told, machine, verb, day);
+    own.on = tail.on;
+    own.day_counts = tail.day_counts;
   };
   const auto first_option =
       std::find_if(words.begin(), words.end(), [](const Word& word) { return !option_of(word).empty(); });
@@ -226,7 +229,7 @@ Said measured(const Told& told, const Machine& machine, const OwnWords& own) {
             fmt::format("say which: {}, behind them =VALUE", forms_at_positions(fact.name, limit.positions)));
     }
   }
-  return {{fact}, own.on.has_value()};
+  return {{fact}, own.on.has_value(), own.day_counts};
 }
 
 std::vector<std::string> sign_names(const Fleet& fleet, const Machine& machine) {
@@ -337,13 +340,68 @@ std::vector<std::string> listed_in(const std::vector<std::string>& words, const 
   };
   for (const std::string& word : words) {
     const std::string folded = folded_name(word);
-    const bool parts = folded == "and" || folded == "&" || folded == "+" || folded == ",";
+    const bool parts = folded == "and" || folded == "&" || folded == "+" || folded == "," || folded == "/";
     const bool comma = word.size() > 1 && (word.ends_with(',') || word.ends_with(';'));
     if (!parts) text += (text.empty() ? "" : " ") + (comma ? word.substr(0, word.size() - 1) : word);
     if ((parts || comma) && !text.empty() && !take()) return {};
   }
   if (!text.empty() && !take()) return {};
   return listed;
+}
+
+// Words around listed signs that take nothing back: how bad, that it is not the first time, in which part of a day or
+// of a week, who saw it. Which day `last night` or `Friday` is nobody can tell; that it was seen is certain.
+struct WithUsualWords {
+  std::vector<std::string> words;  // without them
+  std::string aside;               // those that say anything
+};
+
+bool is_usual_word(const Told& told, const std::string& word) {
+  constexpr auto usual = std::to_array<std::string_view>(
+      {"again", "still", "badly", "bad", "worse", "really", "very", "now", "please", "urgent", "urgently", "today"});
+  if (without_pictures(word).empty() || is_one_of({word}, usual) || names_no_certain_day({word})) return true;
+  if (!word.starts_with('(') || !word.ends_with(')')) return false;
+  const std::string inside = word.substr(1, word.size() - 2);
+  const Word one{inside};
+  return who_if_certain(told, Words(&one, 1)).has_value();
+}
+
+// Words with a stroke between them are several: `leak/squeal`.
+std::vector<std::string> parted_at_strokes(const std::vector<std::string>& words) {
+  std::vector<std::string> parted;
+  for (const std::string& word : words) {
+    std::string_view rest = word;
+    for (auto at = rest.find('/'); at != std::string_view::npos; at = rest.find('/')) {
+      if (at > 0) parted.emplace_back(rest.substr(0, at));
+      parted.emplace_back("/");
+      rest.remove_prefix(at + 1);
+    }
+    if (!rest.empty()) parted.emplace_back(rest);
+  }
+  return parted;
+}
+
+WithUsualWords without_usual_words(const Told& told, const std::vector<std::string>& written) {
+  constexpr auto before_days = std::to_array<std::string_view>({"on", "this", "last"});
+  WithUsualWords is{parted_at_strokes(written), ""};
+  std::vector<std::string>& words = is.words;
+  std::vector<std::string> aside;
+  bool day = false;
+  while (words.size() > 1 && (is_usual_word(told, words.back()) || (day && is_one_of({words.back()}, before_days)))) {
+    day = names_no_certain_day({words.back()});
+    if (!without_pictures(words.back()).empty()) aside.insert(aside.begin(), words.back());
+    words.pop_back();
+  }
+  while (words.size() > 1 &&
+         (without_pictures(words[0]).empty() || is_one_of({words[0]}, std::array{std::string_view("still")}))) {
+    if (!without_pictures(words[0]).empty()) aside.insert(aside.begin(), words[0]);
+    words.erase(words.begin());
+  }
+  for (std::string* end : {&words.front(), &words.back()}) {
+    if (const auto plain = without_pictures(*end); !plain.empty()) *end = std::string(plain);
+  }
+  is.aside = fmt::format("{}", fmt::join(aside, " "));
+  return is;
 }
 
 // A listed sign with a value of the meter behind it, which stays beside it: `brake-pull 2081.5 h`.
@@ -376,13 +434,18 @@ Said saw_in(const Told& told, const Machine& machine, Words words) {
       fact.note = fmt::format("{}{}{}", fmt::join(end, own.words.end(), " "), fact.note.empty() ? "" : "; ", fact.note);
     }
   }
+  if (listed.empty() && !own.words.empty()) {
+    const WithUsualWords usual = without_usual_words(told, own.words);
+    listed = listed_in(usual.words, names);
+    if (!listed.empty() && !usual.aside.empty()) fact.note = usual.aside + (fact.note.empty() ? "" : "; ") + fact.note;
+  }
   if (listed.empty()) listed.push_back(sign_told(own.words));
   std::vector<Fact> facts;
   for (std::string& name : listed) {
     fact.name = std::move(name);
     facts.push_back(fact);
   }
-  return {std::move(facts), own.on.has_value()};
+  return {std::move(facts), own.on.has_value(), own.day_counts};
 }
 
 Said looked_in(const Told& told, const Machine& machine, Words words) {
@@ -399,6 +462,7 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
     Fact fact;
     bool is_known = false;
     bool names_day = false;
+    bool day_counts = false;
   };
   std::vector<Way> ways;
   std::optional<Diagnostic> tail_is;
@@ -416,7 +480,7 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
     fact.note = look.note;
     fact.found = tail.found;
     fact.by = tail.by.empty() ? told.by : tail.by;
-    ways.push_back({std::move(fact), known.has_value(), tail.on.has_value()});
+    ways.push_back({std::move(fact), known.has_value(), tail.on.has_value(), tail.day_counts});
   }
   const auto known = std::count_if(ways.begin(), ways.end(), [](const Way& way) { return way.is_known; });
   if (known == 0 && tail_is) throw Failure(FailureKind::usage, std::move(*tail_is));
@@ -441,7 +505,7 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
   }
   insist_on_no_words(fact);
   if (fact.note.empty()) fact.note = fmt::format("found {}", to_text(*fact.found));
-  return {{std::move(fact)}, way->names_day};
+  return {{std::move(fact)}, way->names_day, way->day_counts};
 }
 
 Said out_of_use_in(const Told& told, const Machine& machine, Words words) {
@@ -458,7 +522,7 @@ Said out_of_use_in(const Told& told, const Machine& machine, Words words) {
   for (const std::string* more : {&own.note, &own.by}) {
     if (!more->empty()) fact.note += (fact.note.empty() ? "" : "; ") + *more;
   }
-  return {{fact}, own.on.has_value()};
+  return {{fact}, own.on.has_value(), own.day_counts};
 }
 
 }  // namespace service::entry::message

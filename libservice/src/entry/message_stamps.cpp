@@ -184,7 +184,7 @@ std::size_t take_named(Stamped& stamp, std::span<const View> words) {
 // `yesterday`.
 bool take_word(Stamped& stamp, View word, Day today) {
   if (!counts_from_today(word) || word.front() == '-') return false;
-  stamp.names_day = true;
+  stamp.names_day = stamp.counts = true;
   stamp.day_first = stamp.month_first = *typed_day(word, today);
   return true;
 }
@@ -311,7 +311,7 @@ std::optional<bool> day_comes_first(const std::vector<Stamped>& stamps) {
 }
 
 Parsed<Day> day_of(const Stamped& stamp, std::optional<bool> day_comes_first) {
-  const auto& [text, names_day, day_first, month_first, settles, second] = stamp;
+  const auto& [text, counts, names_day, day_first, month_first, settles, second] = stamp;
   if (!day_first && !month_first) return {{}, fmt::format("the stamp `{}` is no day of the calendar", text)};
   if (!day_first || !month_first || *day_first == *month_first) return {day_first ? *day_first : *month_first, {}};
   if (day_comes_first) return {*day_comes_first ? *day_first : *month_first, {}};

@@ -13,6 +13,7 @@ namespace service::entry {
 // When a line was sent, as far as its stamp says.
 struct Stamped {
   std::string text;                // of the stamp
+  bool counts = false;             // its day is a word that counts from when the text is read: `Today`
   bool names_day = false;          // else only a time: the day is that of the stamp above it
   std::optional<Day> day_first;    // the day that it is where the day is written first, or where that is certain
   std::optional<Day> month_first;  // the same, with the month first

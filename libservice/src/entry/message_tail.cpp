@@ -192,6 +192,7 @@ class TailReader {
       wrong("bad-day", fmt::format("`{}` is not a whole day", text), std::string(forms_of_days));
     }
     tail_.on = *span;
+    tail_.day_counts = counts_from_today(text);
   }
 
   const Told& told_;

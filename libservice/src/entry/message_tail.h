@@ -12,6 +12,7 @@ struct Tail {
   std::string at_text;
   std::string unit;  // behind the value
   std::optional<DaySpan> on;
+  bool day_counts = false;  // it is a word that counts from when the line was sent: `yesterday`
   std::string meter;
   std::optional<Found> found;
   std::string by;

@@ -111,6 +111,24 @@ bool may_be_a_unit(Words words) {
         hint + "; where it was only looked at, what was seen: saw MACHINE SIGN, or looked MACHINE SIGN found good");
 }
 
+// Whoever only looked says how he found it too, and so does whoever renewed what he found worn. Of a check that never
+// waits nothing is asked where it found something bad: that stays on the list.
+void insist_on_how_it_was_found(const Fleet& fleet, const Machine& machine, const std::vector<Fact>& facts) {
+  const KeptAsSeen kept(fleet, machine);
+  if (std::all_of(facts.begin(), facts.end(), [&](const Fact& fact) { return kept.of(fact).has_value(); })) return;
+  const std::string_view how = to_text(*facts.front().found);
+  const bool bad = found_bad(facts.front());
+  throw AskedBack(
+      {"found-or-done",
+       fmt::format("`found {}` may mean that {} done, or only looked at", how,
+                   facts.size() == 1 ? "it is" : "they are"),
+       fmt::format("where it was only looked at, say what was seen: {}; where it is done, send it without `found`, or "
+                   "enter it by the command",
+                   bad ? fmt::format("saw {0} SIGN, and where it must not run, out-of-use {0}", machine.key)
+                       : fmt::format("looked {} SIGN found good", machine.key))},
+      facts);
+}
+
 // `3 hours today` says how long it ran.
 void insist_on_no_duration(const Machine& machine, const Tail& tail, Words words) {
   constexpr auto hours_of_day = Amount{2400};
@@ -168,7 +186,7 @@ Said reading_in(const Told& told, const Machine& machine, Words words) {
   insist_on_no_duration(machine, tail, words);
   Fact fact = fact_about(told, FactKind::reading, machine, tail.on);
   add_value(fact, machine, tail);
-  return {{fact}, tail.on.has_value()};
+  return {{fact}, tail.on.has_value(), tail.day_counts};
 }
 
 Said done_in(const Told& told, const Machine& machine, Words words) {
@@ -191,13 +209,14 @@ Said done_in(const Told& told, const Machine& machine, Words words) {
     facts.push_back(fact);
   }
   if (said.tail.checked) ask_what_was_checked(told.fleet, machine, facts);
+  if (fact.found) insist_on_how_it_was_found(told.fleet, machine, facts);
   if (!fact.note.empty()) {
     throw AskedBack({"done-with-words", fmt::format("`{}` behind it may say that it is not all done", fact.note),
                      "where it is all done, send it without that, and what is left in a line of its own: saw MACHINE "
                      "SIGN; or enter it by the command"},
                     std::move(facts));
   }
-  return {std::move(facts), said.tail.on.has_value()};
+  return {std::move(facts), said.tail.on.has_value(), said.tail.day_counts};
 }
 
 }  // namespace service::entry::message

@@ -30,7 +30,8 @@ struct Told {
 // What a line says: at least one fact, all about one machine.
 struct Said {
   std::vector<Fact> facts;
-  bool names_day = true;  // else they are of `Told::on`
+  bool names_day = true;    // else they are of `Told::on`
+  bool day_counts = false;  // by a word that counts from when it was sent: told a day later it is another day
 };
 
 // Whether these words can begin what somebody says: a command, or a machine.

@@ -8,11 +8,14 @@
 #include <set>
 #include <utility>
 
+#include "entry/message_beside.h"
 #include "entry/message_line.h"
+#include "entry/message_tail.h"
 #include "entry/message_text.h"
 #include "entry/message_words.h"
 #include "entry/refused_values.h"
 #include "service/spreadsheet.h"
+#include "service/typed.h"
 
 namespace service {
 namespace {
@@ -25,9 +28,13 @@ struct Draft {
   std::string said;                     // without what the messenger put before it
   std::optional<entry::Stamped> stamp;  // its own, or that of the line above it
   std::size_t block = 0;                // of lines that one stamp holds for
+  std::size_t message = 0;              // the same, and what is not understood parts nothing
   std::optional<Day> sent_on;
-  std::string no_day;  // why that is not known, where a stamp stands above
-  bool names_day = true;
+  bool sent_counts = false;        // that is a word such as `Today`, which is another day when the text is read again
+  std::string no_day;              // why that is not known, where a stamp stands above
+  bool names_day = true;           // a day that is the same whenever the text is read
+  bool day_counts = false;         // it says `today` or the like
+  bool asked_back_beside = false;  // for what stands beside it, and for nothing in itself
   std::vector<Fact> facts;
   std::vector<bool> is_new;  // of these facts: not in the book, and not said before
 };
@@ -74,6 +81,45 @@ bool answers(const Fleet& fleet, const Machine& machine, const Fact& later, cons
   if (later.kind != FactKind::looked_at || found_bad(later)) return false;
   // A measurement is looked at by its name and its value.
   return raised.kind == FactKind::measurement ? later.name.starts_with(raised.name) : later.name == raised.name;
+}
+
+// What takes something off a list, or puts it further down.
+bool clears(const Fact& fact) {
+  return fact.kind == FactKind::service || (fact.kind == FactKind::looked_at && !found_bad(fact));
+}
+
+// Whether the book tells of this already, but for its day. Of what clears something, who did it and what else was said
+// of it is left aside, and what one of the two does not say: the office writes the same look down in its own words.
+bool same_as_told(Fact book, Fact told) {
+  if (!clears(told)) return same_content(book, told);
+  for (Fact* fact : {&book, &told}) {
+    fact->by.clear();
+    fact->note.clear();
+    fact->sure = fact->history = false;
+  }
+  if (!book.at || !told.at) {
+    for (Fact* fact : {&book, &told}) {
+      fact->at.reset();
+      fact->meter.clear();
+    }
+  }
+  if (!book.found || !told.found) book.found = told.found = std::nullopt;
+  return same_content(book, told);
+}
+
+// The line with a whole date in place of the word that counts from when it is read, or behind it.
+std::string with_date(const std::string& said, bool counts, Day day) {
+  constexpr std::string_view marks = ".,!";
+  const std::vector<entry::message::Word> words = entry::message::words_of(said);
+  for (auto word = words.rbegin(); counts && word != words.rend(); ++word) {
+    const auto end = word->text.find_last_not_of(marks) + 1;
+    const std::string plain = word->text.substr(0, end);
+    if (word->quoted || !counts_from_today(plain)) continue;
+    std::string dated = said;
+    return dated.replace(said.rfind(word->text), word->text.size(), to_text(day));
+  }
+  const bool stops = entry::message::without_stop(words.back().text) != words.back().text;
+  return fmt::format("{} {}", std::string_view(said).substr(0, said.size() - (stops ? 1 : 0)), to_text(day));
 }
 
 // Whoever did or entered something that stands in the book, in all of it, as it has the name. Read when somebody is
@@ -201,7 +247,9 @@ class Reader {
     try {
       entry::Said said = entry::said_in(draft.said, told);
       draft.facts = std::move(said.facts);
-      draft.names_day = said.names_day || ask_.on || draft.sent_on;
+      const bool by_date = said.names_day && !said.day_counts;
+      draft.names_day = by_date || ask_.on || (draft.sent_on && !draft.sent_counts);
+      draft.day_counts = said.day_counts;
       draft.line.on = draft.facts.front().on;
       draft.line.wrong.clear();
       draft.line.fate = LineFate::taken;
@@ -209,15 +257,26 @@ class Reader {
     } catch (const entry::message::AskedBack& asked) {
       refuse(draft, asked);
       draft.line.instead = asked.facts();
+      draft.line.on = asked.facts().front().on;
     } catch (const Failure& failure) {
       refuse(draft, failure);
+      if (draft.sent_on && may_be_of_day_sent(draft)) draft.line.on = *draft.sent_on;
     }
     draft.is_new.assign(draft.facts.size(), true);
   }
 
  private:
+  // A message about a machine, in which no other day stands.
+  bool may_be_of_day_sent(const Draft& draft) const {
+    const auto words = entry::message::words_of(draft.said);
+    return entry::may_begin_a_message(fleet_, draft.said) &&
+           std::none_of(words.begin(), words.end(),
+                        [](const auto& word) { return entry::message::is_like_a_day(word.text); });
+  }
+
   static void refuse(Draft& draft, const Failure& failure) {
     draft.facts.clear();
+    draft.line.on.reset();
     draft.line.wrong = failure.diagnostics();
     draft.line.instead.clear();
     draft.line.fate = LineFate::refused;
@@ -229,6 +288,7 @@ class Reader {
                            const std::vector<std::size_t>& not_understood) {
     Draft above;
     std::size_t block = 0;
+    std::size_t message = 0;
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       Draft& draft = drafts[i];
       const bool is_lost = std::find(not_understood.begin(), not_understood.end(), i) != not_understood.end();
@@ -238,19 +298,23 @@ class Reader {
         above.no_day = fmt::format("line {} looks like a stamp, and is not understood", draft.line.number);
       } else if (draft.stamp) {
         ++block;
+        ++message;
         above.stamp = draft.stamp;
         above.line.sender = draft.line.sender;
         if (draft.stamp->names_day) {
           const auto day = entry::day_of(*draft.stamp, day_comes_first);
           above.sent_on = day.value;
+          above.sent_counts = draft.stamp->counts;
           above.no_day = day.problem;
         } else if (!above.sent_on && above.no_day.empty()) {
           above.no_day = fmt::format("the stamp `{}` names none, and none stands above it", draft.stamp->text);
         }
       }
       draft.block = block;
+      draft.message = message;
       draft.stamp = above.stamp;
       draft.sent_on = above.sent_on;
+      draft.sent_counts = above.sent_counts;
       draft.no_day = above.no_day;
       draft.line.sender = above.line.sender;
     }
@@ -280,9 +344,13 @@ class Sorting {
       insist_on_a_day(draft);
       insist_on_what_came_first(i);
     }
+    insist_on_what_stands_beside();
     auto proposals = proposed();
     // A line is taken whole or not at all, so what is left is judged again.
-    for (bool all_well = false; !all_well; proposals = proposed()) all_well = judge_all(known, proposals);
+    for (bool all_well = false; !all_well; proposals = proposed()) {
+      all_well = judge_all(known, proposals);
+      if (!all_well) insist_on_what_stands_beside();
+    }
     tell_what_is_cleared();
     for (Draft& draft : drafts_) {
       if (draft.line.fate != LineFate::said_before) continue;
@@ -295,7 +363,7 @@ class Sorting {
   }
 
  private:
-  Draft& line(int number) {
+  const Draft& line(int number) const {
     return *std::find_if(drafts_.begin(), drafts_.end(), [&](const Draft& d) { return d.line.number == number; });
   }
 
@@ -440,13 +508,14 @@ class Sorting {
         const bool lately = fact.on.whole_day() && fact.on.first < today && fact.on.first >= today - week;
         if (!lately) continue;
         told.on = fact.on;
-        if (!same_content(fact, told)) continue;
+        if (!same_as_told(fact, told)) continue;
         refuse(draft, {"told-lately",
                        fmt::format("the record has the same of {}, and this names no day: it may be the same message",
                                    to_text(fact.on)),
                        told.kind == FactKind::looked_at && draft.said.find(':') != std::string::npos
-                           ? "where it is not, say its day before the colon, as today"
-                           : fmt::format("where it is not, say its day at its end: {} today", draft.said)});
+                           ? fmt::format("where it is not, say its day before the colon, as {}", to_text(today))
+                           : fmt::format("where it is not, say its day as a date: {}",
+                                         with_date(draft.said, draft.day_counts, today))});
         return;
       }
     }
@@ -468,6 +537,38 @@ class Sorting {
                      "where this came after it, enter it by the command"});
       return;
     }
+  }
+
+  // Nobody reads the words of a line that is not taken, and they may take back what the lines beside it say.
+  void insist_on_what_stands_beside() {
+    std::vector<entry::LineSent> sent;
+    for (const Draft& draft : drafts_) {
+      sent.push_back({draft.message, draft.line.sender, is_untaken(draft), draft.line.text.ends_with(':')});
+    }
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      Draft& draft = drafts_[i];
+      if (draft.line.fate != LineFate::taken) continue;
+      bool any_clears = false;
+      for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+        any_clears = any_clears || (draft.is_new[j] && clears(draft.facts[j]));
+      }
+      const auto beside = any_clears ? entry::untaken_beside(sent, i) : std::nullopt;
+      if (!beside) continue;
+      const Draft& other = drafts_[*beside];
+      draft.asked_back_beside = true;
+      draft.line.instead = draft.facts;
+      refuse(draft,
+             {"untaken-beside",
+              fmt::format("line {}{} is not taken, and may say that it is not so", other.line.number,
+                          other.message == draft.message ? " of the same message" : ", which the same sender sent,"),
+              "where it is so, send it alone, or enter it by the command"});
+    }
+  }
+
+  // For something in itself. One that says the same as such a line is none either.
+  bool is_untaken(const Draft& draft) const {
+    const Draft& is = draft.line.fate == LineFate::said_before ? line(draft.line.as_line) : draft;
+    return is.line.fate == LineFate::refused && !is.asked_back_beside;
   }
 
   static bool may_answer(const Fact& fact) {
@@ -531,15 +632,16 @@ class Sorting {
   }
 
   // A line has no options: what a command says with one, it says in words.
-  static Diagnostic in_words_of_messages(Diagnostic wrong, const Fact& fact) {
+  Diagnostic in_words_of_messages(Diagnostic wrong, const Fact& fact) const {
+    const std::string day = fact.on == DaySpan(ask_.today) ? "" : ' ' + to_text(fact.on);
     std::vector<Cure> cures;
     for (Cure& cure : wrong.cures) {
       std::string say;
       if (cure.kind == CureKind::tell_who && fact.kind == FactKind::looked_at) {
-        say = fmt::format("say who looked: looked {} {} by WHO found {}", fact.machine, fact.name,
-                          fact.found ? to_text(*fact.found) : "good");
+        say = fmt::format("say who looked: looked {} {} by WHO found {}{}", fact.machine, fact.name,
+                          fact.found ? to_text(*fact.found) : "good", day);
       } else if (cure.kind == CureKind::tell_who) {
-        say = fmt::format("say who did it behind the task: done {} {} by WHO", fact.machine, fact.task);
+        say = fmt::format("say who did it behind the task: done {} {} by WHO{}", fact.machine, fact.task, day);
       } else if (cure.kind == CureKind::other_meter) {
         say = fmt::format(
             "where meter `{0}` shows it, say so: {1} meter {0}", cure.value("meter"),

@@ -163,10 +163,10 @@ TEST_CASE("a service") {
     CHECK_MESSAGE(field.taken(text) == oil, text);
   }
   CHECK(field.taken("done loader engine-oil 1511.4") == "service loader 2026-06-15 1511.4 engine engine-oil");
-  CHECK(field.taken("done loader engine oil, air-primary and tyre @ front left 1511,4 yesterday by A.F. found worn") ==
-        "service loader 2026-06-14 1511.4 engine engine-oil worn A.F.; "
-        "service loader 2026-06-14 1511.4 engine air-primary worn A.F.; "
-        "service loader 2026-06-14 1511.4 engine tyre front-left worn A.F.");
+  CHECK(field.taken("done loader engine oil, air-primary and tyre @ front left 1511,4 yesterday by A.F.") ==
+        "service loader 2026-06-14 1511.4 engine engine-oil A.F.; "
+        "service loader 2026-06-14 1511.4 engine air-primary A.F.; "
+        "service loader 2026-06-14 1511.4 engine tyre front-left A.F.");
   CHECK(field.taken("done loader engine-oil 2026-05") == "service loader 2026-05 engine-oil");
   CHECK(field.taken("done loader engine-oil on 2025") == "service loader 2025 engine-oil");
   CHECK(field.taken("done loader engine-oil 2012 h") == "service loader 2026-06-15 2012 engine engine-oil");
@@ -390,7 +390,10 @@ TEST_CASE("lines about one machine are judged together, in their order") {
 TEST_CASE("a paste is one command") {
   Field field;
   const std::string before = book(field);
-  field.lines("loader 1511.4\nsaw loader leak\nlodaer 3\ndone loader engine-oil\n", 65);
+  field.lines(
+      "[14.06.2026, 08:00] A: loader 1511.4\nsaw loader leak\nlodaer 3\n[14.06.2026, 09:00] B: done loader "
+      "engine-oil\n",
+      65);
   const std::string undo = field.answer["undo"];
   CHECK(field.answer["facts"][0]["batch"] == field.answer["facts"][2]["batch"]);
   must(field, undo.substr(std::string("whichever ").size()));
@@ -547,7 +550,7 @@ TEST_CASE("a name behind by is somebody whom the book knows, or initials with po
   CHECK(field.taken("done loader engine-oil by M.T. 1511.4") ==
         "service loader 2026-06-15 1511.4 engine engine-oil M.T.");
   CHECK(field.taken("done loader engine-oil by M.T. yesterday") == "service loader 2026-06-14 engine-oil M.T.");
-  CHECK(field.taken("done loader engine-oil by M.T., found worn") == oil + " worn M.T.");
+  CHECK(field.taken("done loader brakes by M.T., found worn") == "service loader 2026-06-15 brakes worn M.T.");
   CHECK(field.taken("loader 1511.4 by M.T.") == "reading loader 2026-06-15 1511.4 engine");
   // Whoever did something that stands in the book is known, of whatever machine, as the book has the name.
   REQUIRE(field.run_words(
@@ -800,9 +803,9 @@ TEST_CASE("an old message pasted again is not news") {
   // Without a day of its own, the same again is the same message.
   field.lines("[11.06.2026, 08:00] A: loader 1511.4\ndone loader engine-oil\n", 0);
   CHECK(field.refused("loader 1511.4") == "told-lately");
-  CHECK(field.says("loader 1511.4 today"));
+  CHECK(field.says("loader 1511.4 2026-06-15"));
   CHECK(field.refused("done loader engine-oil") == "told-lately");
-  CHECK(field.taken("loader 1511.4 today") == "reading loader 2026-06-15 1511.4 engine");
+  CHECK(field.taken("loader 1511.4 2026-06-15") == "reading loader 2026-06-15 1511.4 engine");
 }
 
 TEST_CASE("a look and a sign that the book has of a day before ask for their day too") {
@@ -818,17 +821,17 @@ TEST_CASE("a look and a sign that the book has of a day before ask for their day
   const json old = paste("looked loader long-pedal by M.T. found good\n", "2026-06-12");
   REQUIRE(old["fate"] == "refused");
   CHECK(old["wrong"][0]["code"] == "told-lately");
-  CHECK(paste("looked loader long-pedal by M.T. found good today\n", "2026-06-12")["fate"] == "taken");
+  CHECK(paste("looked loader long-pedal by M.T. found good 2026-06-12\n", "2026-06-12")["fate"] == "taken");
   CHECK(paste("saw loader long-pedal\n", "2026-06-13")["wrong"][0]["code"] == "told-lately");
-  CHECK(paste("saw loader long-pedal today\n", "2026-06-13")["fate"] == "taken");
+  CHECK(paste("saw loader long-pedal 2026-06-13\n", "2026-06-13")["fate"] == "taken");
   CHECK(paste("saw loader long-pedal\n", "2026-06-25")["fate"] == "taken");  // more than a week later
   // So does a value below its limit, and what the office entered.
   must(field, "saw loader restriction=4 --on 2026-06-12 --as-of 2026-06-13");
   CHECK(paste("saw loader restriction=4\n", "2026-06-14")["wrong"][0]["code"] == "told-lately");
   paste("looked loader long-pedal found worn by M.T.: pads\n", "2026-06-26");
   const json worn = paste("looked loader long-pedal found worn by M.T.: pads\n", "2026-06-27");
-  CHECK(worn["wrong"][0]["hint"] == "where it is not, say its day before the colon, as today");
-  CHECK(paste("looked loader long-pedal found worn today by M.T.: pads\n", "2026-06-27")["fate"] == "taken");
+  CHECK(worn["wrong"][0]["hint"] == "where it is not, say its day before the colon, as 2026-06-27");
+  CHECK(paste("looked loader long-pedal found worn 2026-06-27 by M.T.: pads\n", "2026-06-27")["fate"] == "taken");
 }
 
 TEST_CASE("what may be dropped by mistake is not said to be too much") {
@@ -897,5 +900,207 @@ TEST_CASE("stamps of many kinds, settled by all of a paste") {
     const json lines = field.lines(std::string("[12/06/2026, 07:40] A: pump 20\n") + other, 65, " --dry-run");
     CHECK(lines[0]["wrong"][0]["code"] == "bad-day");
     CHECK(field.says("the stamp `12/06/2026, 07:40` could be of 2026-06-12 or 2026-12-06"));
+  }
+}
+
+TEST_CASE("a word that counts from when it is read names no day for what the record has already") {
+  const auto paste = [](Field& field, const std::string& text, const std::string& day, const std::string& more = "") {
+    field.input = text;
+    field.run("import --messages - --format json" + more + " --as-of " + day);
+    return json::parse(field.out)["lines"];
+  };
+  const auto code = [](const json& line) {
+    return line["wrong"].empty() ? line["fate"].get<std::string>() : line["wrong"][0]["code"].get<std::string>();
+  };
+  for (const char* word : {" today", " yesterday", " -0d", " Today."}) {
+    Field field;
+    const std::string look = std::string("looked loader leak by M.T. found good") + word;
+    CHECK(code(paste(field, look, "2026-06-12")[0]) == "taken");
+    must(field, "saw loader leak --as-of 2026-06-13");
+    const json line = paste(field, look, "2026-06-15")[0];
+    CHECK_MESSAGE(code(line) == "told-lately", word);
+    CHECK(line["clears"].empty());
+    const std::string hint = line["wrong"][0]["hint"];
+    const std::string day = std::string(word) == " yesterday" ? "2026-06-14" : "2026-06-15";
+    const std::string cure = "looked loader leak by M.T. found good " + day;
+    CHECK(hint == "where it is not, say its day as a date: " + cure);
+    CHECK(code(paste(field, cure, "2026-06-15")[0]) == "taken");
+  }
+  // Nor does a stamp of that kind, nor a time below it.
+  for (const char* head : {"Today\n", "Yesterday\n", "Today, 07:40 - A: ", "Today\n[07:40] A: "}) {
+    Field field;
+    const std::string text = head + std::string("done loader engine-oil by M.T.\n");
+    CHECK(code(paste(field, text, "2026-06-12").back()) == "taken");
+    CHECK_MESSAGE(code(paste(field, text, "2026-06-14").back()) == "told-lately", head);
+  }
+  // A date does, and a word beside a stamp that is one.
+  Field field;
+  paste(field, "[11.06.2026, 07:00] A: done loader engine-oil yesterday\n", "2026-06-15");
+  CHECK(code(paste(field, "[12.06.2026, 07:00] A: done loader engine-oil today\n", "2026-06-15")[0]) == "taken");
+  CHECK(code(paste(field, "done loader engine-oil 2026-06-13\n", "2026-06-15")[0]) == "taken");
+}
+
+TEST_CASE("who did what clears something, and what else was said of it, makes it no other message") {
+  Field field;
+  must(field, "looked loader leak --note dry --by A.F. --on 2026-06-11 --as-of 2026-06-15");
+  must(field, "saw loader leak --on 2026-06-12 --as-of 2026-06-15");
+  CHECK(field.refused("looked loader leak by M.T. found good") == "told-lately");
+  CHECK(field.refused("looked loader leak found good", " --by M.T.") == "told-lately");
+  must(field, "done loader engine-oil --at 1510 --by A.F. --note all --on 2026-06-11 --as-of 2026-06-15");
+  CHECK(field.refused("done loader engine-oil by M.T.") == "told-lately");
+  CHECK(field.taken("done loader engine-oil 1512") == "service loader 2026-06-15 1512 engine engine-oil");
+  CHECK(field.taken("looked loader leak by M.T. found good 2026-06-15") ==
+        "looked-at loader 2026-06-15 leak good M.T. found good");
+  // What raises something is another message in other words.
+  must(field, "saw loader long-pedal --note badly --on 2026-06-12 --as-of 2026-06-15");
+  CHECK(field.taken("saw loader long-pedal") == "sign loader 2026-06-15 long-pedal");
+}
+
+TEST_CASE("what clears something is asked back beside a line that is not taken") {
+  Field field;
+  must(field, "saw loader leak --on 2026-06-12 --as-of 2026-06-15");
+  const std::string good = "looked loader leak by M.T. found good";
+  const std::string done = "done loader brakes by M.T.";
+  const auto codes = [&](const std::string& text) {
+    std::string all;
+    for (const json& line : field.lines(text, 65, " --dry-run")) {
+      const bool beside = !line["wrong"].empty() && line["wrong"][0]["code"] == "untaken-beside";
+      all += (all.empty() ? "" : " ") + (beside ? std::string("asked-back") : line["fate"].get<std::string>());
+      CHECK(line["clears"].empty());
+    }
+    return all;
+  };
+  const std::string back = "asked-back";
+  CHECK(codes("[15.06.2026, 07:00] M.T.: " + good + "\nno sorry it still drips\n") == back + " refused");
+  CHECK(field.says("line 2 of the same message is not taken"));
+  CHECK(field.says("whichever looked loader leak --on 2026-06-15 --by M.T. --found good"));
+  for (const char* below : {"NOT", "when the pads come"}) {
+    CHECK_MESSAGE(codes(done + '\n' + below + '\n') == back + " refused", below);
+  }
+  for (const char* above : {"still to do:", "not", "Shall I send", "Forwarded:"}) {
+    // A day of its own does not part it from what stands above.
+    const std::string all = codes(std::string(above) + '\n' + done + " 15.06.2026\n");
+    CHECK_MESSAGE(all.ends_with(' ' + back), above << ": " << all);
+  }
+  // The next of the same sender, with a name or without.
+  CHECK(codes("[15.06.2026, 07:00] " + done + "\n[15.06.2026, 07:01] sorry wrong machine\n") == back + " refused");
+  CHECK(codes("[15.06.2026, 07:00] M.T.: " + done +
+              "\n[15.06.2026, 07:01] A.F.: pump 20\n[15.06.2026, 07:02] M.T.: sorry wrong machine\n") ==
+        back + " taken refused");
+  CHECK(field.says("line 3, which the same sender sent, is not taken"));
+  // And the one before, where it says that something follows.
+  CHECK(codes("[15.06.2026, 07:00] M.T.: still to do:\n[15.06.2026, 07:01] M.T.: " + done + '\n') == "refused " + back);
+  // A line that the judge refuses, and one that says what such a line says.
+  CHECK(codes("loader 1499\n" + done + '\n') == "refused " + back);
+  CHECK(codes("[15.06.2026, 07:00] A: loader 1499\n[15.06.2026, 07:01] B: loader 1499\n" + done + '\n') ==
+        "refused refused " + back);
+  // Nothing else is: another sender, a message further on, and what raises something or only reads a meter.
+  CHECK(codes("[15.06.2026, 07:00] M.T.: " + done + "\n[15.06.2026, 07:01] A.F.: thanks\n") == "taken refused");
+  CHECK(codes("[15.06.2026, 07:00] M.T.: " + done +
+              "\n[15.06.2026, 07:01] M.T.: pump 20\n[15.06.2026, 07:02] M.T.: thanks\n") == "taken taken refused");
+  CHECK(codes("[15.06.2026, 07:00] M.T.: thanks\n[15.06.2026, 07:01] M.T.: " + done + '\n') == "refused taken");
+  CHECK(codes("thanks\nloader 1511.4\nsaw loader long-pedal\nlooked loader leak found worn: split\n"
+              "out-of-use pump hot\n") == "refused taken taken taken taken");
+  // What is asked back for its neighbour asks back nothing further.
+  CHECK(codes("[15.06.2026, 07:00] M.T.: " + done +
+              "\n[15.06.2026, 07:01] M.T.: done loader engine-oil\n"
+              "[15.06.2026, 07:02] M.T.: wrong\n") == "taken " + back + " refused");
+}
+
+TEST_CASE("how it was found, behind done, may mean that somebody only looked") {
+  Field field;
+  for (const char* text :
+       {"hoses found failed by M.T.", "hoses found worn", "engine-oil found good", "brakes found good by M.T.",
+        "engine-oil, brakes found worn", "engine-oil --found worn", "engine-oil/check-leaks found good"}) {
+    CHECK_MESSAGE(field.refused(std::string("done loader ") + text) == "found-or-done", text);
+  }
+  CHECK(field.refused("done loader hoses found failed by M.T.") == "found-or-done");
+  CHECK(field.says("saw loader SIGN, and where it must not run, out-of-use loader"));
+  CHECK(field.says("whichever done loader hoses --on 2026-06-15 --by M.T. --found failed"));
+  // A check that never waits stays on the list with it.
+  CHECK(field.taken("done loader brakes found failed") == "service loader 2026-06-15 brakes failed");
+}
+
+TEST_CASE("a cure has the day of what it mends") {
+  Field field;
+  const json line = field.lines("[10.06.2026, 07:00] A: saw loader the long-pedal\n", 0, " --dry-run")[0];
+  CHECK(line["near"]["command"] == "whichever saw loader long-pedal --on 2026-06-10");
+  const json both = field.lines("[10.06.2026, 07:00] A: saw loader leak, long-pedal and a hum\n", 0, " --dry-run")[0];
+  CHECK(both["near"]["command"] ==
+        "whichever saw loader long-pedal --on 2026-06-10; whichever saw loader leak --on 2026-06-10");
+  field.lines("[10.06.2026, 07:00] A: saw loader restriction 6.2\n", 0, " --dry-run");
+  CHECK(field.says("whichever saw loader restriction=6.2 --on 2026-06-10"));
+  field.input = "[10.06.2026, 07:00] A: loader leaks oil\nloader leaks oil 2026-06-09\nthanks\n";
+  CHECK(field.run(std::string("import --messages - --dry-run") + as_of) == 65);
+  const std::string said = "It is of 2026-06-10: say that day when it is sent anew.";
+  CHECK(field.says(said));
+  CHECK(field.out.find(said) == field.out.rfind(said));  // not of a line that has a day, nor of one about no machine
+  field.lines("[10.06.2026, 07:00] A: looked loader long-pedal found good\n", 65, " --dry-run");
+  CHECK(field.says("looked loader long-pedal by WHO found good 2026-06-10"));
+  // The typed command likewise.
+  must(field, std::string("saw loader the long-pedal --on 2026-06-10") + as_of);
+  CHECK(field.says("whichever saw loader long-pedal --on 2026-06-10"));
+}
+
+TEST_CASE("a sign in its own words that may be one of a safety task is looked at as one") {
+  Field field;
+  must(field, std::string("saw loader the long-pedal --on 2026-06-10") + as_of);
+  CHECK(field.says("whichever looked loader \"the long-pedal\" --by WHO --found HOW --note"));
+  CHECK(field.refused("looked loader the long-pedal found good") == "needs-by");
+  CHECK(field.taken("looked loader the long-pedal by M.T. found good") ==
+        "looked-at loader 2026-06-15 the long-pedal good M.T. found good");
+  CHECK(field.run_words({"looked", "loader", "the long-pedal", "--note", "ok", "--as-of", "2026-06-15"}) == 64);
+  CHECK(field.complains("how it was found is not said"));
+  CHECK(field.run_words(
+            {"looked", "loader", "the long-pedal", "--note", "ok", "--found", "good", "--as-of", "2026-06-15"}) == 65);
+  CHECK(field.complains("nobody is named who looked"));
+  must(field, std::string("saw loader oil leak --on 2026-06-10") + as_of);  // of a task that may wait
+  CHECK(field.taken("looked loader oil leak found good") == "looked-at loader 2026-06-15 oil leak good found good");
+}
+
+TEST_CASE("a look of a day before the sign says that it answers nothing") {
+  Field field;
+  must(field, std::string("saw loader leak --on 2026-06-11") + as_of);
+  must(field, std::string("saw pump drip --on 2026-06-11") + as_of);
+  for (const char* look :
+       {"looked loader leak by M.T. found good 2026-06-05", "looked pump drip found good 2026-06-05"}) {
+    field.lines(look, 0, " --dry-run");
+    REQUIRE(field.answer["answers_nothing"].size() == 1);
+    CHECK(field.answer["answers_nothing"][0]["seen_later"] == "2026-06-11");
+  }
+  field.input = "looked loader leak by M.T. found good 2026-06-05\n";
+  CHECK(field.run(std::string("import --messages - --dry-run") + as_of) == 0);
+  CHECK(field.says("It answers nothing: leak, seen 2026-06-11, is later than that day.\n"));
+  CHECK_FALSE(field.says("This answers"));
+  CHECK(field.run(std::string("looked pump drip --note dry --on 2026-06-05 --dry-run") + as_of) == 0);
+  CHECK(field.says("It answers nothing: drip, seen 2026-06-11, is later than that day.\n"));
+  for (const char* look :
+       {"looked loader leak by M.T. found good 2026-06-11", "looked loader leak by M.T. found good"}) {
+    field.lines(look, 0, " --dry-run");
+    CHECK(field.answer["answers_nothing"].empty());
+  }
+}
+
+TEST_CASE("words around a listed sign that take nothing back are its note") {
+  Field field;
+  const std::string pedal = "sign loader 2026-06-15 long-pedal";
+  for (const char* text : {"long-pedal...", "long-pedal …", "long-pedal 😱", "long-pedal😱", "🚨 long pedal",
+                           "🚨long-pedal", "long-pedal . . ."}) {
+    CHECK_MESSAGE(field.taken(std::string("saw loader ") + text) == pedal, text);
+  }
+  for (const char* words : {"again", "badly", "ASAP", "this morning", "last night", "(M.T.)", "on Friday",
+                            "again this morning", "badly (M.T.)"}) {
+    CHECK_MESSAGE(field.taken(std::string("saw loader long pedal ") + words) == pedal + ' ' + words, words);
+  }
+  CHECK(field.taken("saw loader still long-pedal") == pedal + " still");
+  for (const char* text : {"leak/long-pedal", "leak / long-pedal", "leak/long pedal!!"}) {
+    CHECK_MESSAGE(field.taken(std::string("saw loader ") + text) == "sign loader 2026-06-15 leak; " + pedal, text);
+  }
+  // What may say that there is none, or something else, stays as it is.
+  for (const char* text : {"no long-pedal", "long-pedal gone", "long-pedal ❌", "long-pedal 👎", "long-pedal not again",
+                           "long-pedal (fixed)", "long-pedal in cold"}) {
+    CHECK_MESSAGE(field.taken(std::string("saw loader ") + text) == std::string("sign loader 2026-06-15 ") + text,
+                  text);
+    CHECK(field.answer["lines"][0]["near"]["name"] == "long-pedal");
   }
 }
