@@ -510,7 +510,7 @@ class Sorting {
         told.on = fact.on;
         if (!same_as_told(fact, told)) continue;
         refuse(draft, {"told-lately",
-                       fmt::format("the record has the same of {}, and this names no day: it may be the same message",
+                       fmt::format("the record has the same of {}, and this names no date: it may be the same message",
                                    to_text(fact.on)),
                        told.kind == FactKind::looked_at && draft.said.find(':') != std::string::npos
                            ? fmt::format("where it is not, say its day before the colon, as {}", to_text(today))
