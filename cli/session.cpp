@@ -83,20 +83,33 @@ bool asks_the_clock(const Context& context) {
   return !as_of || service::counts_from_today(*as_of);
 }
 
-// With every mistake in the files; that this computer does not know their time zone is one more.
-service::Fleet read_fleet(const service::FleetFiles& files, const Context& context) {
+// Among those of fleet.yaml, where it is written.
+void add_in_its_place(service::Diagnostic found, std::vector<service::Diagnostic>& told) {
+  const service::Place place = found.place.value_or(service::Place{});
+  const auto behind = std::find_if(told.begin(), told.end(), [&](const service::Diagnostic& one) {
+    return one.place && (one.place->file != place.file || one.place->line > place.line);
+  });
+  told.insert(behind, std::move(found));
+}
+
+// With every mistake in the files; that this computer does not know their time zone is one more, whether or not its
+// clock is asked. The names of zones are this computer's, so the library that reads the files cannot know them.
+service::Fleet read_whole_fleet(const service::FleetFiles& files) {
+  std::optional<service::Fleet> fleet;
+  std::vector<service::Diagnostic> told;
   try {
-    return service::read_fleet(files);
+    fleet = service::read_fleet(files);
+    if (!unknown_zone(fleet->time_zone)) return std::move(*fleet);
   } catch (const Failure& failure) {
-    if (failure.kind() != FailureKind::bad_fleet || !asks_the_clock(context)) throw;
-    std::vector<service::Diagnostic> told = failure.diagnostics();
-    try {
-      day_in_zone(context.world.milliseconds(), service::time_zone_of(files));
-    } catch (const Failure& zone) {
-      told.insert(told.end(), zone.diagnostics().begin(), zone.diagnostics().end());
-    }
-    throw Failure(FailureKind::bad_fleet, std::move(told));
+    if (failure.kind() != FailureKind::bad_fleet) throw;
+    told = failure.diagnostics();
   }
+  const service::WrittenZone zone = service::time_zone_of(files);
+  if (auto unknown = unknown_zone(fleet ? fleet->time_zone : zone.name)) {
+    unknown->place = zone.place;
+    add_in_its_place(std::move(*unknown), told);
+  }
+  throw Failure(FailureKind::bad_fleet, std::move(told));
 }
 
 }  // namespace
@@ -108,7 +121,7 @@ Session open_fleet(const Context& context, const std::filesystem::path& folder) 
   session.folder = folder;
   session.files = service::load_fleet_files(session.folder);
   if (session.folder == ".") session.files.folder.clear();
-  session.fleet = std::make_shared<const service::Fleet>(read_fleet(session.files, context));
+  session.fleet = std::make_shared<const service::Fleet>(read_whole_fleet(session.files));
   const auto as_of = context.arguments.value("as-of");
   const service::Day clock =
       asks_the_clock(context) ? day_in_zone(context.world.milliseconds(), session.fleet->time_zone) : service::Day{};

@@ -5,8 +5,44 @@
 
 #include <chrono>
 #include <stdexcept>
+#include <vector>
+
+#include "service/text.h"
 
 namespace cli {
+namespace {
+
+constexpr const char* is_unknown = "unknown-zone";
+
+std::string not_known(const std::string& zone) {
+  return fmt::format("this computer does not know the time zone `{}`", service::cleaned(zone));
+}
+
+// None: there is no database of them.
+std::vector<std::string> names_of_zones() {
+  std::vector<std::string> names;
+  try {
+    for (const date::time_zone& zone : date::get_tzdb().zones) names.push_back(zone.name());
+  } catch (const std::runtime_error&) {
+    return {};
+  }
+  return names;
+}
+
+}  // namespace
+
+std::optional<service::Diagnostic> unknown_zone(const std::string& zone) {
+  if (zone.empty() || zone == "UTC") return std::nullopt;
+  try {
+    date::locate_zone(zone);
+    return std::nullopt;
+  } catch (const std::runtime_error&) {
+    const auto names = names_of_zones();
+    if (names.empty()) return std::nullopt;
+    return service::Diagnostic{
+        is_unknown, not_known(zone), service::nearest_or(zone, names, "write its name, such as Europe/Oslo"), {}};
+  }
+}
 
 service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone) {
   const date::sys_time<std::chrono::milliseconds> now{std::chrono::milliseconds{milliseconds}};
@@ -16,7 +52,7 @@ service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone) {
     return service::Day{date::floor<date::days>(local).time_since_epoch()};
   } catch (const std::runtime_error&) {
     throw service::Failure(service::FailureKind::bad_fleet,
-                           {"unknown-zone", fmt::format("this computer does not know the time zone `{}`", zone),
+                           {is_unknown, not_known(zone),
                             "mend `time-zone` in fleet.yaml, install the time zone data, or say --as-of DAY"});
   }
 }

@@ -3,6 +3,7 @@
 
 #include <chrono>
 #include <cstdint>
+#include <optional>
 #include <string>
 
 #include "service/base.h"
@@ -12,6 +13,10 @@ namespace cli {
 // The civil day in a time zone (an IANA name; empty: UTC) at that many milliseconds since 1970.
 // Fails with bad_fleet where this computer does not know the zone.
 service::Day day_in_zone(std::int64_t milliseconds, const std::string& zone);
+
+// What is wrong with a time zone that is not in this computer's database of them: with the nearest names. Nothing where
+// it is, and where there is no such database at all, for then nobody can say.
+std::optional<service::Diagnostic> unknown_zone(const std::string& zone);
 
 // A moment by the clocks of a time zone. UTC where this computer does not know the zone.
 struct LocalTime {

@@ -10,8 +10,14 @@
 
 namespace service {
 
-// The time zone, as far as its line stands; else empty. Whether a computer knows it is not asked.
-std::string time_zone_of(const FleetFiles& files);
+// The time zone, and where it is written.
+struct WrittenZone {
+  std::string name;  // empty: there is none, or its line cannot be read
+  Place place;
+};
+
+// As far as its line stands. Whether a computer knows it is not asked.
+WrittenZone time_zone_of(const FleetFiles& files);
 
 }  // namespace service
 

@@ -31,8 +31,14 @@ bool has_suffix_of_yaml(std::string_view name) {
 }
 
 // The lines of a top-level key, where the file as a whole cannot be read.
-std::string lines_of(std::string_view key, std::string_view text) {
+struct PlacedLines {
   std::string lines;
+  std::size_t first = 0;  // so many lines stand before them
+};
+
+PlacedLines placed_lines_of(std::string_view key, std::string_view text) {
+  PlacedLines placed;
+  auto& [lines, first] = placed;
   bool inside = false;
   while (!text.empty()) {
     const std::string_view line = text.substr(0, text.find('\n'));
@@ -41,8 +47,24 @@ std::string lines_of(std::string_view key, std::string_view text) {
     if (begins && inside) break;
     inside = inside || (line.starts_with(key) && line.substr(key.size()).starts_with(':'));
     if (inside) lines += std::string(line) + '\n';
+    if (!inside) ++first;
   }
-  return lines;
+  return placed;
+}
+
+std::string lines_of(std::string_view key, std::string_view text) { return placed_lines_of(key, text).lines; }
+
+std::optional<WrittenZone> time_zone_in(const std::string& name, std::string_view text) {
+  const Source source(name, 0, text);
+  Diagnostics diagnostics;
+  const auto root = read_yaml(source, diagnostics);
+  if (!root) return std::nullopt;
+  Draft draft;
+  read_fleet_file(Reader(source, diagnostics, draft), *root);
+  for (const Entry& entry : root->entries) {
+    if (entry.key.text == "time-zone") return WrittenZone{draft.fleet.time_zone, source.place(entry.value.span)};
+  }
+  return std::nullopt;
 }
 
 std::optional<Mail> mail_in(std::string_view text) {
@@ -187,7 +209,16 @@ std::optional<Mail> mail_of(const FleetFiles& files) {
 
 std::string name_of(const FleetFiles& files) { return fleet::by_lines_of("fleet", files).name; }
 
-std::string time_zone_of(const FleetFiles& files) { return fleet::by_lines_of("time-zone", files).time_zone; }
+WrittenZone time_zone_of(const FleetFiles& files) {
+  const auto found = files.texts.find("fleet.yaml");
+  if (found == files.texts.end()) return {};
+  const std::string name = files.folder.empty() ? found->first : (files.folder / found->first).generic_string();
+  const std::string_view text = fleet::without_bom(found->second);
+  if (auto zone = fleet::time_zone_in(name, text)) return *zone;
+  const auto [lines, first] = fleet::placed_lines_of("time-zone", text);
+  auto zone = fleet::time_zone_in(name, std::string(first, '\n') + lines);
+  return zone.value_or(WrittenZone{});
+}
 
 std::string compile_fleet(const FleetFiles& files) {
   std::map<std::string_view, fleet::Node> trees;

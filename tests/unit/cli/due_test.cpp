@@ -46,11 +46,27 @@ TEST_CASE("a time zone that nobody knows is told with the other mistakes, in one
   place.write("fleet.yaml", std::string("time-zone: Europe/Lundon\ngraze: 5%\n") + cli_test::small_fleet);
   CHECK(place.run("due") == 78);
   CHECK(place.complains("graze"));
-  CHECK(place.complains("Europe/Lundon"));
-  // Nobody asks it of a day that is given.
+  const auto zone = place.err.find("fleet.yaml:1:12: error: this computer does not know the time zone `Europe/Lundon`");
+  REQUIRE(zone != std::string::npos);
+  CHECK(zone < place.err.find("fleet.yaml:2:1: error:"));
+  CHECK(place.complains("did you mean `Europe/London`"));
+  CHECK_FALSE(place.complains("--as-of"));
+  // Of a day that is given, too: it says when a message was written, and on which day the next morning begins.
+  const std::string told = place.err;
   CHECK(place.run("due --as-of 2026-06-16") == 78);
-  CHECK(place.complains("graze"));
-  CHECK_FALSE(place.complains("Europe/Lundon"));
+  CHECK(place.err == told);
+  // And where nothing else is wrong.
+  place.write("fleet.yaml", cli_test::small_fleet + std::string("time-zone: \"Europe/Lundon\"\n"));
+  for (const char* command : {"due --as-of 2026-06-16", "check --as-of 2026-06-16", "due"}) {
+    CAPTURE(command);
+    CHECK(place.run(command) == 78);
+    CHECK((place.complains("fleet.yaml:17:") || place.says("fleet.yaml:17:")));
+  }
+  // As far as its line stands, where the file cannot be read to its end.
+  place.write("fleet.yaml", std::string("fleet: \"a\n# more\ntime-zone: Europe/Lundon\n"));
+  CHECK(place.run("due --as-of 2026-06-16") == 78);
+  CHECK(place.complains("fleet.yaml:1:"));
+  CHECK(place.complains("fleet.yaml:3:12: error: this computer does not know"));
 }
 
 TEST_CASE("due says what is overdue, by how much and since when") {
