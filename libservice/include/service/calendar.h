@@ -67,7 +67,8 @@ struct CalendarEvent {
 };
 
 // What its first event counts, in this order: of the due list what needs doing or is not known, in lines as people read
-// them (a machine without record is one); of the overdue list its lines under each heading.
+// them (a machine without record is one), but what the overdue list has as put off or laid up as that; of the overdue
+// list its lines under each heading.
 enum class Counted { out_of_use, overdue, due, seen, read_the_meter, find_out, put_off, laid_up };
 
 struct CalendarCount {

@@ -1,6 +1,7 @@
 #include "service/calendar.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -92,17 +93,48 @@ void add_count(std::vector<CalendarCount>& counts, Counted what, std::size_t lin
   if (lines > 0) counts.push_back({what, lines});
 }
 
+// What the overdue list shows as put off, or as of a machine that is laid up: a mail counts it as that, and not as
+// overdue, due or to find out.
+class LaidAside {
+ public:
+  explicit LaidAside(const DueList& list) {
+    for (const OverdueBlock& block : overdue_blocks(list)) {
+      if (block.heading != OverdueHeading::put_off && block.heading != OverdueHeading::laid_up) continue;
+      lines_[block.heading] = parts_of(block, list).lines();
+      for (const OverdueEntry& entry : block.entries) {
+        if (entry.point != nullptr) points_.insert(entry.point);
+      }
+    }
+  }
+  bool holds(const Point& point) const { return points_.contains(&point); }
+  std::size_t of(Standing standing) const {
+    return static_cast<std::size_t>(
+        std::count_if(points_.begin(), points_.end(), [&](const Point* one) { return one->standing == standing; }));
+  }
+  std::size_t lines(OverdueHeading heading) const {
+    const auto found = lines_.find(heading);
+    return found == lines_.end() ? 0 : found->second;
+  }
+
+ private:
+  std::set<const Point*> points_;
+  std::map<OverdueHeading, std::size_t> lines_;
+};
+
 // Of all, those that are not shown (`first`) too.
 std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) {
+  const LaidAside aside(list);
   const auto standing = [&](Standing one) {
     const auto found = shown.counts.find(one);
-    return found == shown.counts.end() ? std::size_t{0} : static_cast<std::size_t>(found->second);
+    const auto all = found == shown.counts.end() ? std::size_t{0} : static_cast<std::size_t>(found->second);
+    return all - aside.of(one);
   };
   const auto out = std::count_if(list.not_in_use.begin(), list.not_in_use.end(),
                                  [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
   std::vector<const Point*> unknown;
   std::size_t lines = 0;
   for (const Point& point : list.points) {
+    if (aside.holds(point)) continue;
     if (point.standing == Standing::no_record) unknown.push_back(&point);
     if (point.standing != Standing::no_record && !is_due(point) && !point.unknown.empty()) ++lines;
   }
@@ -114,6 +146,8 @@ std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) 
   add_count(counts, Counted::due, standing(Standing::due));
   add_count(counts, Counted::seen, list.seen.size());
   add_count(counts, Counted::find_out, lines);
+  add_count(counts, Counted::put_off, aside.lines(OverdueHeading::put_off));
+  add_count(counts, Counted::laid_up, aside.lines(OverdueHeading::laid_up));
   return counts;
 }
 

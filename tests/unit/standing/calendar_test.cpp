@@ -255,6 +255,30 @@ TEST_CASE("one thing is on one day under one name in the due list's calendar and
   CHECK(shared > 2);
 }
 
+TEST_CASE("what is put off or laid up is counted as that, as in a mail") {
+  using service::CalendarCount;
+  using service::Counted;
+  test::World world(one_task, "bought: {on: 2020-01-01, at: 0}");
+  const auto counts = [&](std::string_view as_of) { return asked(world, as_of).calendar.counts; };
+  world.done("oil", "2026-01-05");
+  world.put_off("oil", "2027-01-06", "2027-01-20");
+  CHECK(bool(counts("2027-01-10") == std::vector<CalendarCount>{{Counted::put_off, 1}}));
+  CHECK(bool(counts("2027-01-20") == std::vector<CalendarCount>{{Counted::overdue, 1}}));
+  world.state(service::FactKind::laid_up, "2027-01-21");
+  CHECK(bool(counts("2027-01-21") == std::vector<CalendarCount>{{Counted::laid_up, 1}}));
+}
+
+TEST_CASE("nor is what nobody knows of a machine that is laid up to be found out today") {
+  using service::CalendarCount;
+  using service::Counted;
+  test::World world(one_task, "bought: {on: 2020-01-01, at: 0}");
+  world.state(service::FactKind::laid_up, "2026-02-01");
+  const DueList list = world.due("2026-02-01");
+  const auto counts = asked(world, "2026-02-01").calendar.counts;
+  CHECK(bool(counts == service::overdue_calendar(list, {}).counts));
+  CHECK(std::count(counts.begin(), counts.end(), CalendarCount{Counted::laid_up, 1}) == 1);
+}
+
 TEST_CASE("what needs doing and what is not known is counted, and nothing where there is neither") {
   using service::CalendarCount;
   using service::Counted;
