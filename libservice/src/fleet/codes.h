@@ -107,6 +107,7 @@ inline constexpr const char* until_on_safety = "until-on-safety";
 inline constexpr const char* safety_interval_longer = "safety-interval-longer";
 inline constexpr const char* examination_covered = "examination-covered";
 inline constexpr const char* condition_unused = "condition-unused";
+inline constexpr const char* machine_without_site = "machine-without-site";
 inline constexpr const char* part_not_listed = "part-not-listed";
 inline constexpr const char* part_not_used = "part-not-used";
 

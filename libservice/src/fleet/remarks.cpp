@@ -65,6 +65,31 @@ void remark_on_parts(const Draft& draft, Diagnostics& diagnostics) {
   }
 }
 
+// Messages and lists by site leave it out. What has left, or will, is on its way to none.
+void remark_on_sites(const Draft& draft, Diagnostics& diagnostics) {
+  constexpr std::size_t most_named = 8;
+  const MachineDraft* first = nullptr;
+  std::vector<std::string> names;
+  std::size_t count = 0;
+  bool any_has_one = false;
+  for (const MachineDraft& machine : draft.machines) {
+    if (machine.machine.left) continue;
+    if (!machine.machine.site.empty()) {
+      any_has_one = true;
+      continue;
+    }
+    if (first == nullptr) first = &machine;
+    if (++count <= most_named) names.push_back(machine.machine.key);
+  }
+  if (!any_has_one || first == nullptr) return;
+  std::string message = fmt::format("{} no site, so no list or message by site holds {}: {}",
+                                    counted(static_cast<std::int64_t>(count), "machine has", "machines have"),
+                                    count == 1 ? "it" : "them", fmt::join(names, ", "));
+  if (names.size() < count) message += fmt::format(" and {} more", count - names.size());
+  diagnostics.remark(code::machine_without_site, first->key, std::move(message),
+                     "say under `site:` where each stands, or read the mail of the whole fleet as well");
+}
+
 }  // namespace
 
 void remark_on(const Draft& draft, Diagnostics& diagnostics) {
@@ -72,6 +97,7 @@ void remark_on(const Draft& draft, Diagnostics& diagnostics) {
   remark_on_tasks(draft, diagnostics);
   remark_on_conditions(draft, diagnostics);
   remark_on_parts(draft, diagnostics);
+  remark_on_sites(draft, diagnostics);
 }
 
 }  // namespace service::fleet
