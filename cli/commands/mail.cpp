@@ -108,13 +108,13 @@ class Mailing {
     const auto snapshot = take_snapshot(session_.fleet, record, session_.today, session_.day_is_given, scope_);
     const auto detail = weekly_ ? service::Detail::everything : service::Detail::standings;
     list_ = due_list(snapshot, {session_.today + std::chrono::days{30}, {}, detail});
+    // Where nothing was told before, or nobody knows what, all is told, and as that.
+    news_ = overdue_news(list_, !only_changed() || weekly_ || !before_ ? nullptr : &*before_, &snapshot);
   }
 
   int mail_list() {
     if (has_nobody_) throw nobody_to_write_to(session_.folder);
-    // Where nothing was told before, or nobody knows what, all is told, and as that.
-    const service::Handed* const told = !only_changed() || weekly_ || !before_ ? nullptr : &*before_;
-    service::OverdueNews news = overdue_news(list_, told);
+    service::OverdueNews& news = news_;
     const WordOfTheWeek word =
         weekly_ ? WordOfTheWeek(weekly_word(list_, last_backup(folder_), missed())) : std::nullopt;
     const int status = arguments_.has("exit-code") && needs_doing(list_) ? 1 : 0;
@@ -293,6 +293,7 @@ class Mailing {
   bool has_nobody_ = false;
   bool weekly_ = false;
   service::DueList list_;
+  service::OverdueNews news_;  // points into the list
   std::optional<service::Handed> before_;
   std::string not_known_before_;
 };

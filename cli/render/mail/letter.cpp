@@ -82,11 +82,20 @@ LetterItem said_item(const std::string& warning, const std::pair<std::string, st
 
 std::string was_over(const service::Further& further) {
   const service::LimbStanding* const limb = further.limb;
-  if (limb == nullptr) return further.was ? service::counted(*further.was, "day", "days") : "no days";
+  if (limb == nullptr) return further.was ? service::counted(further.was->far, "day", "days") : "no days";
   if (!further.was) return fmt::format("not over by {}", words_of(limb->kind));
-  if (limb->kind == service::LimbKind::usage) return with_unit(service::Amount{*further.was}, limb->unit) + " over";
-  if (limb->kind == service::LimbKind::changes) return service::counted(*further.was, "change", "changes") + " over";
-  return service::counted(*further.was, "day", "days") + " over";
+  const service::SaidOver& was = *further.was;
+  if (was.by_estimate) return about(service::Amount{was.far}, service::cleaned(limb->unit)) + " over by estimate";
+  if (limb->kind == service::LimbKind::usage) return with_unit(service::Amount{was.far}, limb->unit) + " over";
+  if (limb->kind == service::LimbKind::changes) return service::counted(was.far, "change", "changes") + " over";
+  return service::counted(was.far, "day", "days") + " over";
+}
+
+// What stood idle when it was last told, and may work now.
+std::string back_words(const service::BackInUse& back) {
+  const std::string since = back.since ? " since " + to_text(*back.since) : "";
+  return fmt::format("the machine was {} when last said, and is back{}",
+                     back.was == OverdueHeading::out_of_use ? "out of use" : "laid up", since);
 }
 
 // How it stood when it was last told, where it was: what is new has none.
@@ -94,9 +103,14 @@ void add_told(LetterItem& item, const service::ToldBefore* told) {
   if (told == nullptr) return;
   std::vector<std::string> parts;
   for (const service::Further& further : told->further) parts.push_back(was_over(further));
-  if (told->was_under) parts.push_back(fmt::format("under `{}`", title_of(*told->was_under)));
-  item.below.insert(item.below.begin(),
-                    fmt::format("{}: {} when last said", told->was_under ? "moved" : "worse", fmt::join(parts, ", ")));
+  // That it stood under `Laid up` says no more than that its machine did.
+  const bool moved = told->was_under && !(told->back && told->back->was == *told->was_under);
+  if (moved) parts.push_back(fmt::format("under `{}`", title_of(*told->was_under)));
+  if (!parts.empty()) {
+    item.below.insert(item.below.begin(),
+                      fmt::format("{}: {} when last said", moved ? "moved" : "worse", fmt::join(parts, ", ")));
+  }
+  if (told->back) item.below.insert(item.below.begin(), back_words(*told->back));
 }
 
 LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNews& news, const service::DueList& list,
@@ -111,6 +125,7 @@ LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNew
   for (const service::SeenSign* seen : parts.seen) {
     LetterItem item = said_item(warned(seen->machine, list), line_of(*seen));
     item.below.push_back(mind_words(cautions_of(*list.fleet, *seen)));
+    add_told(item, news.told(*seen));
     part.items.push_back(std::move(item));
   }
   for (const service::GapLine& line : gap_lines(parts.gaps)) {
@@ -121,7 +136,14 @@ LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNew
     part.items.push_back(item_of(*point, list));
     add_told(part.items.back(), news.told(*point));
   }
-  for (const service::NoRecord& line : parts.no_record) part.items.push_back(item_of(line, list, command));
+  for (const service::NoRecord& line : parts.no_record) {
+    part.items.push_back(item_of(line, list, command));
+    const service::ToldBefore* const told = line.points.empty() ? nullptr : news.told(*line.points.front());
+    if (told != nullptr && told->back) {
+      auto& below = part.items.back().below;
+      below.insert(below.begin(), back_words(*told->back));
+    }
+  }
   return part;
 }
 
@@ -151,6 +173,13 @@ const service::Machine* machine_of(const service::OverdueEntry& entry) {
   return entry.use != nullptr ? entry.use->machine : entry.seen != nullptr ? entry.seen->machine : entry.point->machine;
 }
 
+bool is_back(const service::OverdueEntry& entry, const service::OverdueNews& news) {
+  const service::ToldBefore* const told = entry.point != nullptr  ? news.told(*entry.point)
+                                          : entry.seen != nullptr ? news.told(*entry.seen)
+                                                                  : nullptr;
+  return told != nullptr && told->back;
+}
+
 // What nobody knows of a machine is one line.
 std::vector<FirstLine> all_first_lines(const service::OverdueNews& news, const service::DueList& list) {
   std::vector<FirstLine> lines;
@@ -162,7 +191,9 @@ std::vector<FirstLine> all_first_lines(const service::OverdueNews& news, const s
       lines.back().text += "; " + first_words_of(entry);
       continue;
     }
-    const std::string warning = entry.use != nullptr ? "" : warned(machine, list);
+    const std::string warning = entry.use != nullptr   ? ""
+                                : is_back(entry, news) ? "back in use: "
+                                                       : warned(machine, list);
     lines.push_back({entry.heading, machine,
                      fmt::format("{}{}: {}", warning, service::cleaned(machine->key), first_words_of(entry))});
   }
@@ -253,6 +284,22 @@ std::vector<std::string> word_lines(const service::DueList& list, const service:
   return lines;
 }
 
+// `1 machine has no site and is in no message by site: tractor-big.` Empty where there is none.
+std::string without_site_words(const service::DueList& list) {
+  constexpr std::size_t most_named = 8;
+  const auto without = service::machines_without_site(*list.fleet, list.as_of);
+  if (without.empty()) return "";
+  std::vector<std::string> names;
+  for (const service::Machine* machine : without) {
+    if (names.size() < most_named || without.size() == most_named + 1) names.push_back(service::cleaned(machine->key));
+  }
+  std::string words = fmt::format("{} no site and {} in no message by site: {}",
+                                  counted(without.size(), "machine has", "machines have"),
+                                  without.size() == 1 ? "is" : "are", fmt::join(names, ", "));
+  if (names.size() < without.size()) words += fmt::format(" and {} more", without.size() - names.size());
+  return words + '.';
+}
+
 void add_each(std::vector<std::string>& to, const std::vector<std::string>& cautions) {
   for (const std::string& caution : cautions) {
     if (std::find(to.begin(), to.end(), caution) == to.end()) to.push_back(caution);
@@ -286,6 +333,12 @@ void add_cautions(Letter& letter, const service::OverdueNews& news, const servic
   }
 }
 
+// Said in the word of the week, where messages by site may be all that somebody gets; one of a site has said it first.
+void add_without_site(Letter& letter, const service::DueList& list) {
+  if (!list.scope.site.empty()) return;
+  if (std::string words = without_site_words(list); !words.empty()) letter.word.push_back(std::move(words));
+}
+
 // What kept the list from being made. Of the record and of fleet files no word is taken into the subject.
 std::string failure_words(const service::Failure& failure, bool fleet_was_read) {
   const auto errors = failure.diagnostics().size();
@@ -311,11 +364,12 @@ std::string failure_words(const service::Failure& failure, bool fleet_was_read) 
   return "no list: something went wrong";
 }
 
-// Its silence about the others means nothing.
+// Its silence about the others means nothing. Of machines without a site no such message tells.
 void add_other_sites(Letter& letter, const service::DueList& list) {
   if (list.scope.site.empty()) return;
   letter.opening.push_back(
       fmt::format("This is of site {} alone; nothing is said of the others.", service::cleaned(list.scope.site)));
+  if (std::string words = without_site_words(list); !words.empty()) letter.opening.push_back(std::move(words));
 }
 
 std::string named(std::string subject, const std::string& fleet) {
@@ -339,6 +393,7 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
   if (word) {
     add_due(letter, list, *word);
     letter.word = word_lines(list, *word, command);
+    add_without_site(letter, list);
     letter.word.push_back(every_week(*list.fleet));
   }
   Look look;
@@ -364,6 +419,7 @@ Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& w
   add_due(letter, list, word);
   letter.cautions = cautions_of(word.due);
   letter.word = word_lines(list, word, command);
+  add_without_site(letter, list);
   letter.closing.push_back(every_week(*list.fleet));
   return letter;
 }

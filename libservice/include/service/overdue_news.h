@@ -38,12 +38,20 @@ BlockParts parts_of(const OverdueBlock& block, const DueList& list);
 
 // --- What was said before ----------------------------------------------------------------------------------
 
-// One entry of the list as it stood when a message that held it was handed over.
+// How far past its due point something was said to be.
+struct SaidOver {
+  std::int64_t far = 0;      // in hundredths of the meter's unit, in days or in changes, as the limb counts
+  bool by_estimate = false;  // nobody read it
+  friend bool operator==(const SaidOver&, const SaidOver&) = default;
+};
+
+// One entry of the list as it stood when a message that held it was handed over. A machine that was laid up then is
+// kept as well, though no line of the list is about it alone: what is open on it is news when it is back.
 struct SaidEntry {
   std::string name;   // what it is about
   std::string since;  // what it stands on (a fitting, a sign, a reading): on something else it is another entry
   OverdueHeading heading = OverdueHeading::overdue;
-  std::map<std::string, std::int64_t> over;  // by limb, in hundredths or days: how far past
+  std::map<std::string, SaidOver> over;  // by limb
   friend bool operator==(const SaidEntry&, const SaidEntry&) = default;
 };
 
@@ -83,22 +91,30 @@ struct HeadingCount {
 // days or in changes, as the limb counts.
 struct Further {
   const LimbStanding* limb = nullptr;  // null: of a gap, in days
-  std::optional<std::int64_t> was;     // none: not past it then
-  std::int64_t is = 0;
+  std::optional<SaidOver> was;         // none: not past it then
+  SaidOver is;
 };
 
-// An entry of the message that was told before, and has become worse or stands under another heading.
+// Its machine was out of use or laid up when that was last said, and is in use again.
+struct BackInUse {
+  OverdueHeading was = OverdueHeading::out_of_use;  // or laid up
+  std::optional<Day> since;                         // none: nobody asked the record
+};
+
+// An entry of the message that was told before, and has become worse or stands under another heading; or one of a
+// machine that is back in use, told before or not.
 struct ToldBefore {
   OverdueEntry entry;
-  std::optional<OverdueHeading> was_under;  // another one
-  std::vector<Further> further;             // of the same heading: the limbs by which it is worse
+  std::optional<OverdueHeading> was_under = {};  // another one
+  std::vector<Further> further = {};             // of the same heading: the limbs by which it is worse
+  std::optional<BackInUse> back = {};
 };
 
 struct OverdueNews {
   std::vector<OverdueBlock> blocks;  // what the message holds, in the order of the overdue list
   std::vector<HeadingCount> counts;  // of them
-  // Of them: what must not wait. What nobody may run; what somebody saw and nobody has found good; and of what never
-  // waits, what is past its due point and what nobody knows.
+  // Of them: what must not wait. What nobody may run; what somebody saw and nobody has found good; of what never waits,
+  // what is past its due point and what nobody knows; and of a machine that is back in use, all that is past it.
   std::vector<OverdueEntry> first;
   std::vector<ToldBefore> told_before;    // of them; all others are new
   bool everything = true;                 // else only what is new or worse, and
@@ -109,11 +125,17 @@ struct OverdueNews {
   std::size_t still_out_of_use() const;
   const ToldBefore* told(const Point& point) const;  // null: new
   const ToldBefore* told(const Gap& gap) const;
+  const ToldBefore* told(const SeenSign& seen) const;
 };
 
-// Null: all of the list. Else what is not in `before`, what stands under another heading now, and what is over by twice
-// what was last said.
-OverdueNews overdue_news(const DueList& list, const Handed* before = nullptr);
+// Null: all of the list. Else what is not in `before`, what stands under another heading now, what is over by twice
+// what was last said, and every point and sign of a machine that was out of use or laid up then and is back: what put
+// it out of use may be among them. `snapshot`: what the list was made from; it tells since when a machine is back.
+OverdueNews overdue_news(const DueList& list, const Handed* before = nullptr, const Snapshot* snapshot = nullptr);
+
+// Machines that are kept on that day and have no site, where others have one: no list of a site, and so no message
+// about one, holds them. Points into the fleet.
+std::vector<const Machine*> machines_without_site(const Fleet& fleet, Day day);
 
 // --- The weekly word ---------------------------------------------------------------------------------------
 

@@ -4,8 +4,10 @@
 //   fleet<TAB>Skarvey estate
 //   on<TAB>2026-06-15
 //   word<TAB>2026-06-15
-//   overdue<TAB>point loader engine-oil<TAB>fitted 2025-03-02 ...<TAB>usage:engine=1260<TAB>calendar:=3
+//   overdue<TAB>point loader engine-oil<TAB>fitted 2025-03-02 ...<TAB>usage:engine=~1260<TAB>calendar:=3
 //   checksum<TAB>0123456789abcdef
+//
+// `~`: by estimate.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -20,6 +22,7 @@ namespace service {
 namespace {
 
 constexpr std::string_view first_line = "overdue list as mailed, 1\n";
+constexpr char by_estimate = '~';
 
 std::optional<OverdueHeading> heading_named(std::string_view text) {
   constexpr std::array all{OverdueHeading::out_of_use,     OverdueHeading::overdue,  OverdueHeading::seen,
@@ -39,11 +42,13 @@ std::optional<SaidEntry> entry_of(std::string_view line) {
   for (std::size_t i = least; i < fields.size(); ++i) {
     const std::size_t equals = fields[i].rfind('=');
     if (equals == std::string_view::npos) return std::nullopt;
-    const std::string_view digits = fields[i].substr(equals + 1);
-    std::int64_t far = 0;
-    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), far);
+    std::string_view digits = fields[i].substr(equals + 1);
+    SaidOver over;
+    over.by_estimate = digits.starts_with(by_estimate);
+    if (over.by_estimate) digits.remove_prefix(1);
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), over.far);
     if (error != std::errc{} || end != digits.data() + digits.size()) return std::nullopt;
-    entry.over[std::string(fields[i].substr(0, equals))] = far;
+    entry.over[std::string(fields[i].substr(0, equals))] = over;
   }
   return entry;
 }
@@ -56,7 +61,9 @@ std::string to_text(const Handed& handed) {
   if (handed.word) text += fmt::format("word\t{}\n", to_text(*handed.word));
   for (const SaidEntry& entry : handed.entries) {
     text += fmt::format("{}\t{}\t{}", to_text(entry.heading), entry.name, entry.since);
-    for (const auto& [limb, far] : entry.over) text += fmt::format("\t{}={}", limb, far);
+    for (const auto& [limb, over] : entry.over) {
+      text += fmt::format("\t{}={}{}", limb, over.by_estimate ? std::string(1, by_estimate) : "", over.far);
+    }
     text += '\n';
   }
   return sealed(std::move(text));

@@ -13,12 +13,14 @@
 namespace service {
 namespace {
 
-// Whatever somebody saw in his own words may be the brakes.
-bool must_not_wait(const OverdueEntry& entry) {
+// Whatever somebody saw in his own words may be the brakes, and whatever is overdue on a machine that is back in use
+// may be what put it out of use.
+bool must_not_wait(const OverdueEntry& entry, bool is_back) {
   if (entry.heading == OverdueHeading::out_of_use || entry.seen != nullptr) return true;
-  const bool now = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter ||
-                   entry.heading == OverdueHeading::find_out;
-  return now && entry.point != nullptr && never_waits(*entry.point);
+  if (entry.point == nullptr) return false;
+  const bool past = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter;
+  if (past && is_back) return true;
+  return (past || entry.heading == OverdueHeading::find_out) && never_waits(*entry.point);
 }
 
 std::vector<HeadingCount> counts_of(const std::vector<OverdueBlock>& blocks, const DueList& list) {
@@ -59,8 +61,12 @@ class Said {
   }
   // Where it stood, whatever it stood on, if that was under another heading.
   std::optional<OverdueHeading> other_heading(const SaidEntry& now) const {
-    const auto found = headings_.find(now.name);
-    return found == headings_.end() || found->second == now.heading ? std::nullopt : std::optional(found->second);
+    const auto heading = heading_of(now.name);
+    return heading == now.heading ? std::nullopt : heading;
+  }
+  std::optional<OverdueHeading> heading_of(std::string_view name) const {
+    const auto found = headings_.find(name);
+    return found == headings_.end() ? std::nullopt : std::optional(found->second);
   }
 
  private:
@@ -70,11 +76,30 @@ class Said {
   std::map<std::string_view, OverdueHeading> headings_;
 };
 
+SaidEntry said_of_machine(const MachineUse& use, Day as_of) {
+  const auto heading = use.state.kind == UseKind::out_of_use ? OverdueHeading::out_of_use : OverdueHeading::laid_up;
+  return said_of({heading, nullptr, nullptr, &use, nullptr}, as_of);
+}
+
+// Whether the machine of a point or a sign was out of use or laid up when that was last said, and is in use now.
+std::optional<BackInUse> back_in_use(const OverdueEntry& entry, const DueList& list, const Said& before,
+                                     const Snapshot* snapshot) {
+  const Machine* const machine = entry.point != nullptr  ? entry.point->machine
+                                 : entry.seen != nullptr ? entry.seen->machine
+                                                         : nullptr;
+  if (machine == nullptr || list.state_of(*machine) != nullptr) return std::nullopt;
+  const MachineUse stood{machine, {}};
+  const auto was = before.heading_of(said_of_machine(stood, list.as_of).name);
+  if (!was) return std::nullopt;
+  return BackInUse{*was, snapshot == nullptr ? std::nullopt : use_state(*snapshot, *machine).since};
+}
+
 // How something that is news was told before; nothing where it is new.
-std::optional<ToldBefore> told_before(const OverdueEntry& entry, const SaidEntry& now, const Said& before) {
-  ToldBefore told{entry, before.other_heading(now), {}};
+std::optional<ToldBefore> told_before(const OverdueEntry& entry, const SaidEntry& now, const Said& before,
+                                      const std::optional<BackInUse>& back) {
+  ToldBefore told{entry, before.other_heading(now), {}, back};
   if (const SaidEntry* const said = before.find(now)) told.further = further(entry, now, *said);
-  return told.was_under || !told.further.empty() ? std::optional(std::move(told)) : std::nullopt;
+  return told.was_under || !told.further.empty() || back ? std::optional(std::move(told)) : std::nullopt;
 }
 
 }  // namespace
@@ -113,7 +138,13 @@ const ToldBefore* OverdueNews::told(const Gap& gap) const {
   return found == told_before.end() ? nullptr : &*found;
 }
 
-OverdueNews overdue_news(const DueList& list, const Handed* before) {
+const ToldBefore* OverdueNews::told(const SeenSign& seen) const {
+  const auto found = std::find_if(told_before.begin(), told_before.end(),
+                                  [&](const ToldBefore& one) { return one.entry.seen == &seen; });
+  return found == told_before.end() ? nullptr : &*found;
+}
+
+OverdueNews overdue_news(const DueList& list, const Handed* before, const Snapshot* snapshot) {
   OverdueNews news;
   news.everything = before == nullptr;
   news.then = {cleaned(list.fleet->name), list.as_of, {}, before == nullptr ? std::nullopt : before->word};
@@ -123,14 +154,18 @@ OverdueNews overdue_news(const DueList& list, const Handed* before) {
   for (const OverdueEntry& entry : overdue_list(list)) {
     const SaidEntry now = said_of(entry, list.as_of);
     const SaidEntry* const said = said_before.find(now);
-    const bool is_news = said == nullptr || !further(entry, now, *said).empty();
+    const auto back = back_in_use(entry, list, said_before, snapshot);
+    const bool is_news = said == nullptr || back || !further(entry, now, *said).empty();
     // What is not in this message stays as it was last said, so that it is told when it has become twice that.
     news.then.entries.push_back(is_news ? now : *said);
     add(is_news ? news.blocks : told, entry);
-    if (auto was = is_news ? told_before(entry, now, said_before) : std::nullopt) {
+    if (auto was = is_news ? told_before(entry, now, said_before, back) : std::nullopt) {
       news.told_before.push_back(std::move(*was));
     }
-    if (is_news && must_not_wait(entry)) news.first.push_back(entry);
+    if (is_news && must_not_wait(entry, back.has_value())) news.first.push_back(entry);
+  }
+  for (const MachineUse& use : list.not_in_use) {
+    if (use.state.kind == UseKind::laid_up) news.then.entries.push_back(said_of_machine(use, list.as_of));
   }
   news.counts = counts_of(news.blocks, list);
   news.said_before = counts_of(told, list);
@@ -139,6 +174,18 @@ OverdueNews overdue_news(const DueList& list, const Handed* before) {
 
 std::string handed_file_of(const Scope& scope) {
   return scope.site.empty() ? std::string(handed_file) : fmt::format("{}-{}", handed_file, scope.site);
+}
+
+std::vector<const Machine*> machines_without_site(const Fleet& fleet, Day day) {
+  std::vector<const Machine*> without;
+  bool any_has_one = false;
+  for (const Machine& machine : fleet.machines) {
+    if (!kept_on(machine, day)) continue;
+    any_has_one = any_has_one || !machine.site.empty();
+    if (machine.site.empty()) without.push_back(&machine);
+  }
+  if (!any_has_one) without.clear();
+  return without;
 }
 
 bool has_weekly_word(const Fleet& fleet, bool always) { return fleet.mail.weekly_word || always; }

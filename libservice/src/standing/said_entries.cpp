@@ -72,21 +72,21 @@ std::string since_of(const OverdueEntry& entry) {
 constexpr const char* days_of_gap = "days";
 
 // How far past its due point a limb is, in its own measure; nothing where it is not.
-std::optional<std::int64_t> over(const LimbStanding& limb, Day as_of) {
-  if (limb.past_grace_by_estimate && limb.estimated_left) return -limb.estimated_left->hundredths;
+std::optional<SaidOver> over(const LimbStanding& limb, Day as_of) {
+  if (limb.past_grace_by_estimate && limb.estimated_left) return SaidOver{-limb.estimated_left->hundredths, true};
   if (limb.state != LimbState::overdue) return std::nullopt;
-  if (limb.kind == LimbKind::usage && limb.left) return -limb.left->hundredths;
-  if (limb.kind == LimbKind::changes && limb.count) return *limb.count - limb.limit_count;
-  if (limb.left_days) return -*limb.left_days;
-  if (limb.due_on) return days_between(*limb.due_on, as_of);
+  if (limb.kind == LimbKind::usage && limb.left) return SaidOver{-limb.left->hundredths};
+  if (limb.kind == LimbKind::changes && limb.count) return SaidOver{*limb.count - limb.limit_count};
+  if (limb.left_days) return SaidOver{-*limb.left_days};
+  if (limb.due_on) return SaidOver{days_between(*limb.due_on, as_of)};
   return std::nullopt;
 }
 
 // As it is kept: one line, whatever somebody wrote.
 std::string key_of(const LimbStanding& limb) { return cleaned(fmt::format("{}:{}", to_text(limb.kind), limb.name)); }
 
-std::map<std::string, std::int64_t> over_of(const OverdueEntry& entry, Day as_of) {
-  std::map<std::string, std::int64_t> all;
+std::map<std::string, SaidOver> over_of(const OverdueEntry& entry, Day as_of) {
+  std::map<std::string, SaidOver> all;
   if (entry.point != nullptr) {
     for (const LimbStanding& limb : entry.point->limbs) {
       if (const auto far = over(limb, as_of)) all[key_of(limb)] = *far;
@@ -94,7 +94,7 @@ std::map<std::string, std::int64_t> over_of(const OverdueEntry& entry, Day as_of
   }
   if (entry.gap != nullptr && entry.gap->since &&
       (entry.gap->kind == GapKind::stale || entry.gap->kind == GapKind::no_reading)) {
-    all[days_of_gap] = days_between(*entry.gap->since, as_of);
+    all[days_of_gap] = {days_between(*entry.gap->since, as_of)};
   }
   return all;
 }
@@ -111,8 +111,9 @@ std::vector<Further> further(const OverdueEntry& entry, const SaidEntry& now, co
     const auto is = now.over.find(key);
     if (is == now.over.end()) return;
     const auto was = before.over.find(key);
-    const bool worse =
-        was == before.over.end() ? is->second > 0 : is->second >= 2 * was->second && is->second > was->second;
+    const bool worse = was == before.over.end()
+                           ? is->second.far > 0
+                           : is->second.far >= 2 * was->second.far && is->second.far > was->second.far;
     if (!worse) return;
     all.push_back({limb, was == before.over.end() ? std::nullopt : std::optional(was->second), is->second});
   };

@@ -2,6 +2,7 @@
 // tests/mail.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <chrono>
 #include <filesystem>
 #include <string>
@@ -274,6 +275,92 @@ TEST_CASE("without a weekly word, too") {
   CHECK(sent(place) == 2);
 }
 
+TEST_CASE("a machine goes back into use with what put it out of use not mended, and that is told") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  must(place, "saw loader steering loose --on 2026-06-12");
+  must(place, "out-of-use loader --as-of 2026-06-16");
+  const std::string by = mailer(place);
+  const auto day = [&](const std::string& as_of) {
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + as_of, by)) == 0);
+    return sent(place);
+  };
+  CHECK(day("2026-06-16") == 1);
+  must(place, "back loader --as-of 2026-06-17");
+  REQUIRE(day("2026-06-17") == 2);
+  const std::string second = place.read("sent/2");
+  CHECK(subject(second) == "New or worse: 1 overdue, 1 seen: Skarvey estate");
+  CHECK(holds(second, "Must not wait:"));
+  CHECK(holds(second, "back in use: loader: hoses overdue"));
+  CHECK(holds(second, "back in use: loader: steering loose"));
+  CHECK(holds(second, "loader: hoses (yard) the machine was out of use when last said, and is back since 2026-06-17"));
+  CHECK(day("2026-06-18") == 2);
+}
+
+TEST_CASE("how far over something was by estimate is said as an estimate, in whole units") {
+  Place place;
+  furnish(place);
+  // By use alone, and nobody reads it on.
+  place.write("schedules/pump.yaml",
+              "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n  gland: {do: Repack it, every: {hours: 20}}\n");
+  must(place, "done loader engine-oil tyre hoses --at 100 --on 2026-06-10 --checked");
+  must(place, "done pump gland --at 500 --on 2026-06-10");
+  const std::string by = mailer(place);
+  std::string last;
+  std::size_t messages = 0;
+  for (int i = 0; i < 60 && last.find("by estimate when last said") == std::string::npos; ++i) {
+    const std::string on = service::to_text(*service::parse_day("2026-06-23") + std::chrono::days{i});
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + on, by)) == 0);
+    if (const std::size_t now = sent(place); now > messages) {
+      messages = now;
+      last = letter(place.read("sent/" + std::to_string(messages)));
+    }
+  }
+  std::replace(last.begin(), last.end(), '\n', ' ');
+  const std::size_t at = last.find("worse: about ");
+  REQUIRE(at != std::string::npos);
+  std::size_t end = at + 13;
+  while (end < last.size() && last[end] >= '0' && last[end] <= '9') ++end;
+  CHECK(end > at + 13);
+  CHECK(last.substr(end).starts_with(" h over by estimate"));
+}
+
+TEST_CASE("a machine without a site is in no message by site, and each of them says so") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw pump rattling --on 2026-06-12");
+  REQUIRE(place.run("mail --site mere --as-of 2026-06-16") == 0);
+  CHECK_FALSE(holds(place.out, "no site"));
+  const std::string told = "has no site and is in no message by site: loader.";
+  std::string text = place.read("fleet.yaml");
+  text.erase(text.find("    site: yard\n"), 15);
+  place.write("fleet.yaml", text);
+  REQUIRE(place.run("mail --site mere --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, "1 machine " + told));
+  // Of the whole fleet in the word of the week alone, for it holds that machine.
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK_FALSE(holds(place.out, told));
+  REQUIRE(place.run("mail --as-of 2026-06-22") == 0);
+  CHECK(holds(place.out, "1 machine " + told));
+  must(place, "looked pump rattling --note bolted --on 2026-06-16 --as-of 2026-06-16");
+  for (const char* command : {"mail --as-of 2026-06-22", "mail --site mere --as-of 2026-06-22"}) {
+    REQUIRE(place.run(command) == 0);
+    CHECK(subject(place.out).starts_with("All is well"));
+    CHECK(holds(place.out, "1 machine " + told));
+  }
+  // Many are counted, and the first of them named.
+  for (int i = 1; i < 10; ++i) text += "  spare-" + std::to_string(i) + ": {schedule: pump}\n";
+  place.write("fleet.yaml", text);
+  REQUIRE(place.run("mail --site mere --as-of 2026-06-22") == 0);
+  CHECK(holds(place.out, "10 machines have no site and are in no message by site: loader, spare-1,"));
+  CHECK(holds(place.out, "spare-7 and 2 more."));
+  CHECK(place.run("check --as-of 2026-06-22") == 0);
+  CHECK(place.says("10 machines have no site"));
+}
+
 TEST_CASE("what is worse says how it stood when it was last said, and what is new does not") {
   Place place;
   furnish(place);
@@ -482,6 +569,10 @@ TEST_CASE("what keeps the list from being made is mailed as such, and gives the 
   place.write("fleet.yaml", "time-zone: Europe/Nowhere\n" + fine);
   CHECK(place.run("mail") == 78);
   CHECK(place.out.starts_with("Date: Mon, 15 Jun 2026 12:00:"));
+  CHECK(holds(place.out, "fleet.yaml:1:12"));
+  CHECK(subject(place.out).starts_with("No list: 1 mistake in fleet files"));
+  // Nor is a day that is told one of a place that is not there.
+  CHECK(place.run("mail --as-of 2026-06-16") == 78);
   CHECK(holds(place.out, "does not know the time zone `Europe/Nowhere`"));
   place.write("fleet.yaml", fine);
   fs::rename(place.folder / "schedules/pump.yaml", place.folder / "pump.yaml");

@@ -209,6 +209,107 @@ TEST_CASE("another reason why a machine is out of use is news") {
   CHECK(postman.morning("2026-03-11") == "out-of-use:1");
 }
 
+TEST_CASE("what is open on a machine that is back in use is news, until a mailer took it") {
+  World world = by_months(two_yearly);
+  world.done("t", "2025-02-01");
+  world.done("u", "2026-01-01");
+  world.sign("fork bent", "2026-02-05");
+  world.state(FactKind::out_of_use, "2026-02-06");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-06") == "out-of-use:1 overdue:1 seen:1");
+  CHECK(postman.morning("2026-02-07") == " (out-of-use:1 overdue:1 seen:1)");
+  world.state(FactKind::back, "2026-02-07");
+  CHECK(postman.morning("2026-02-08", false) == "overdue:1 seen:1");
+  CHECK(postman.morning("2026-02-09") == "overdue:1 seen:1");
+  CHECK(postman.morning("2026-02-10") == " (overdue:1 seen:1)");
+}
+
+TEST_CASE("what is open on a machine that was laid up is news when it is back, on the day that was planned too") {
+  World world = by_months(yearly);
+  world.done("t", "2026-01-01");
+  world.sign("fork bent", "2026-02-05");
+  world.state(FactKind::out_of_use, "2026-02-06");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-06") == "out-of-use:1 seen:1");
+  // From out of use into a lay-up: not back in between.
+  world.state(FactKind::back, "2026-02-07");
+  world.state(FactKind::laid_up, "2026-02-07", "2026-02-10");
+  CHECK(postman.morning("2026-02-07") == " (seen:1)");
+  CHECK(postman.morning("2026-02-09") == " (seen:1)");
+  CHECK(postman.morning("2026-02-10") == "seen:1");
+  CHECK(postman.morning("2026-02-11") == " (seen:1)");
+}
+
+TEST_CASE("it is said of what is on a machine that is back, and must not wait where it is past its day") {
+  World world = by_months("  v: {do: More work, every: {months: 12}}\n" + two_yearly);
+  world.done("t", "2025-02-01");
+  world.done("u", "2026-01-01");
+  world.sign("fork bent", "2026-02-05");
+  world.state(FactKind::out_of_use, "2026-02-06");
+  const auto early = world.due("2026-02-06");
+  const auto told = overdue_news(early);
+  world.state(FactKind::back, "2026-02-07");
+  const auto snapshot = world.snapshot("2026-02-08");
+  const auto list = world.due("2026-02-08");
+  const auto news = overdue_news(list, &told.then, &snapshot);
+  CHECK(counts(news.counts) == "overdue:1 seen:1 find-out:1");
+  REQUIRE(news.told_before.size() == 3);
+  for (const auto& one : news.told_before) {
+    REQUIRE(one.back.has_value());
+    CHECK(bool(one.back->was == service::OverdueHeading::out_of_use));
+    CHECK(test::text_or_none(one.back->since) == "2026-02-07");
+  }
+  REQUIRE(list.seen.size() == 1);
+  CHECK(bool(news.told(list.seen.front()) != nullptr));
+  // Neither is of safety; nor is what nobody knows, which waits.
+  REQUIRE(news.first.size() == 2);
+  CHECK(bool(news.first[0].point != nullptr));
+  CHECK(bool(news.first[1].seen != nullptr));
+  // Once that was said, it is told of as all else is.
+  const auto next = world.due("2026-02-09");
+  CHECK(overdue_news(next, &news.then, &snapshot).blocks.empty());
+}
+
+TEST_CASE("how far over something was by estimate is kept as an estimate") {
+  World world("  t: {do: Work, every: {hours: 100}}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2025-01-01", "1000");
+  world.done("t", "2025-10-28", "1300");
+  world.reading("2026-01-20", "1384");
+  const auto early = world.due("2026-02-06");
+  const auto told = overdue_news(early);
+  REQUIRE(told.then.entries.size() == 1);
+  const auto kept = service::parse_handed(to_text(told.then), "Test", test::day("2026-02-06"));
+  REQUIRE_MESSAGE(bool(kept), kept.problem);
+  CHECK(bool(*kept == told.then));
+  const auto late = world.due("2026-03-10");
+  const auto news = overdue_news(late, &*kept);
+  REQUIRE(news.told_before.size() == 1);
+  REQUIRE(news.told_before.front().further.size() == 1);
+  const auto& further = news.told_before.front().further.front();
+  REQUIRE(further.was.has_value());
+  CHECK(further.was->by_estimate);
+  CHECK(further.is.by_estimate);
+  CHECK(further.is.far >= 2 * further.was->far);
+}
+
+TEST_CASE("machines without a site are named where others have one, while they are kept") {
+  const auto without = [](const std::string& first_site) {
+    const World world(service::FleetFiles{
+        "",
+        {{"fleet.yaml", "fleet: Test\nsites: {yard: {}}\nmachines:\n  a: {schedule: kind" + first_site +
+                            "}\n  b: {schedule: kind}\n  c: {schedule: kind, left: 2026-02-01}\n"},
+         {"schedules/kind.yaml", "schedule: kind\ntasks:\n" + yearly}}});
+    std::string text;
+    for (const char* day : {"2026-01-31", "2026-02-01"}) {
+      for (const auto* machine : service::machines_without_site(world.fleet(), test::day(day))) text += machine->key;
+      text += ' ';
+    }
+    return text;
+  };
+  CHECK(without(", site: yard") == "bc b ");
+  CHECK(without("") == "  ");
+}
+
 TEST_CASE("a machine without record is one line, in the counts too") {
   const World world = by_months(two_yearly);
   const auto list = world.due("2026-02-10");
@@ -272,8 +373,8 @@ TEST_CASE("what is worse says how far over it was when it was last told, and wha
     } else {
       CHECK_FALSE(one.was_under.has_value());
       REQUIRE(one.further.size() == 1);
-      CHECK(bool(one.further.front().was == 3));
-      CHECK(one.further.front().is == 6);
+      CHECK(bool(one.further.front().was == service::SaidOver{3}));
+      CHECK(bool(one.further.front().is == service::SaidOver{6}));
       CHECK(bool(one.further.front().limb->kind == service::LimbKind::calendar));
     }
   }
