@@ -16,9 +16,20 @@ namespace {
 using service::SeasonPlan;
 using service::to_text;
 
+// `brakes of tractor-loader counted with its big-service`: rows of the list that are in no figure by themselves.
+std::string counted_with(const service::SeasonSums& sums) {
+  std::vector<std::string> all;
+  for (const service::SeasonCounted& row : sums.counted_with) {
+    all.push_back(fmt::format("{} of {} counted with its {}", task_of(row.name),
+                              service::cleaned(row.name.machine->key), task_of(row.in)));
+  }
+  return fmt::format("{}", fmt::join(all, ", "));
+}
+
 std::string sums_of(const service::SeasonSums& sums, bool never_wait) {
   std::string text = service::counted(static_cast<std::int64_t>(sums.points), "point", "points");
   if (never_wait && sums.never_wait > 0) text += fmt::format(", {} of them safety or statutory", sums.never_wait);
+  if (const std::string with = counted_with(sums); !with.empty()) text += fmt::format(" ({})", with);
   text += fmt::format("; {} of work", hours_words(static_cast<double>(sums.labour_minutes) / 60));
   if (sums.several_people) text += " (two people count twice)";
   if (!sums.no_time.empty()) {

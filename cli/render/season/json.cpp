@@ -92,6 +92,13 @@ Json other_as_json(const service::OtherMachine& other, const service::Fleet& fle
 Json sums_as_json(const service::SeasonSums& sums, const service::Fleet& fleet) {
   return {{"points", sums.points},
           {"never_wait", sums.never_wait},
+          {"counted_with",
+           array_of(sums.counted_with,
+                    [&](const service::SeasonCounted& row) {
+                      Json json = place_of(row.name, fleet);
+                      json["counted_in"] = {{"task", row.in.task}, {"position", text_or_null(row.in.position)}};
+                      return json;
+                    })},
           {"labour_hours", mean_of(static_cast<double>(sums.labour_minutes) / 60)},
           {"several_people", sums.several_people},
           {"no_time", places_of(sums.no_time, fleet)},

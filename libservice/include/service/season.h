@@ -109,15 +109,22 @@ struct SeasonPart {
   PartAmount amount;
 };
 
+// A row that counts with the service that includes it (`SeasonItem::included_in`).
+struct SeasonCounted {
+  PointName name;
+  PointName in;
+};
+
 struct SeasonSums {
-  std::size_t points = 0;           // services: rows but those that another one includes; also those left off
-  std::int64_t labour_minutes = 0;  // of one person: two people count twice
-  bool several_people = false;      // some of the work is not for one alone
-  std::vector<PointName> no_time;   // tasks that say no `takes`
-  std::size_t never_wait = 0;       // of its points: with a safety task, or one for a competent person
-  std::int64_t pieces = 0;          // of parts
-  std::vector<SeasonPart> parts;    // by name, parts first
-  std::size_t left_off = 0;         // points that `keep_first` left off the list, and that these sums hold
+  std::size_t points = 0;                   // services: rows but those that another one includes; also those left off
+  std::int64_t labour_minutes = 0;          // of one person: two people count twice
+  bool several_people = false;              // some of the work is not for one alone
+  std::vector<PointName> no_time;           // tasks that say no `takes`
+  std::vector<SeasonCounted> counted_with;  // rows that are not among the points, nor in what follows
+  std::size_t never_wait = 0;               // of its points: with a safety task, or one for a competent person
+  std::int64_t pieces = 0;                  // of parts
+  std::vector<SeasonPart> parts;            // by name, parts first
+  std::size_t left_off = 0;                 // points that `keep_first` left off the list, and that these sums hold
 };
 
 struct SeasonAsk {

@@ -379,7 +379,10 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
   std::map<std::tuple<bool, std::string, std::string>, PartAmount> amounts;  // fluid, key, unit
   PartAmount pieces;
   for (const SeasonItem& item : items) {
-    if (item.included_in) continue;  // with the one that includes it
+    if (item.included_in) {
+      sums.counted_with.push_back({name_of(item.point), *item.included_in});
+      continue;
+    }
     ++sums.points;
     sums.labour_minutes += item.resources.labour_minutes();
     if (item.resources.people > 1) sums.several_people = true;

@@ -156,6 +156,10 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   }
   CHECK(never_wait == 2);  // overdue brakes have a row of their own, and are counted once
   CHECK(json["sums"]["beforehand"]["never_wait"] == 1);
+  const auto& with = json["sums"]["beforehand"]["counted_with"];
+  REQUIRE(with.size() == 1);
+  CHECK(with[0]["task"] == "brakes");
+  CHECK(with[0]["counted_in"]["task"] == "big");
   must(place, "season harvest drill --format csv");
   const auto row = place.out.find("beforehand,drill,,,big,");
   REQUIRE(row != std::string::npos);
@@ -164,6 +168,10 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
             .ends_with(",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate"));
   CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no"));
   must(place, "season harvest drill");
+  CHECK(std::regex_search(
+      place.out,
+      std::regex(
+          "1 of them\\s+safety\\s+or\\s+statutory\\s+\\(brakes\\s+of\\s+drill\\s+counted\\s+with\\s+its\\s+big\\)")));
   CHECK(place.says("\nOverdue\nS "));
   CHECK(place.says("big includes it, and has its work and parts"));
   CHECK(place.says("brakes (overdue, safety, in a row of its own)"));
