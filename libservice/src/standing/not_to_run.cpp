@@ -1,26 +1,39 @@
 #include "service/not_to_run.h"
 
 #include <algorithm>
-#include <set>
-
-#include "service/run_ban.h"
+#include <map>
 
 namespace service {
 
-NotToRun::NotToRun(const DueList& list) {
-  std::set<const Machine*> stopped;
+bool RunBan::forbidden_by(const Point& point) const {
+  return std::find(points.begin(), points.end(), &point) != points.end();
+}
+
+std::vector<RunBan> run_bans(const DueList& list) {
+  std::map<const Machine*, RunBan> by_machine;
   for (const MachineUse& use : list.not_in_use) {
-    if (use.state.kind == UseKind::out_of_use) stopped.insert(use.machine);
+    if (use.state.kind == UseKind::out_of_use) by_machine[use.machine];
   }
   for (const Point& point : list.points) {
-    if (forbids_running(point)) stopped.insert(point.machine);
+    if (forbids_running(point)) by_machine[point.machine].points.push_back(&point);
   }
   for (const SeenSign& seen : list.seen) {
-    if (forbids_running(seen)) stopped.insert(seen.machine);
+    if (forbids_running(seen)) by_machine[seen.machine].seen.push_back(&seen);
   }
+  std::vector<RunBan> all;
   for (const Machine& machine : list.fleet->machines) {
-    if (stopped.contains(&machine)) machines_.push_back(&machine);
+    const auto found = by_machine.find(&machine);
+    if (found == by_machine.end()) continue;
+    found->second.machine = &machine;
+    found->second.state = list.state_of(machine);
+    all.push_back(std::move(found->second));
   }
+  std::stable_partition(all.begin(), all.end(), [](const RunBan& ban) { return ban.out_of_use(); });
+  return all;
+}
+
+NotToRun::NotToRun(const DueList& list) {
+  for (const RunBan& ban : run_bans(list)) machines_.push_back(ban.machine);
 }
 
 bool NotToRun::holds(const Machine& machine) const {

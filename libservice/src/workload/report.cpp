@@ -99,12 +99,16 @@ std::vector<SupplierOrder> shopping_of(const Report& report) {
 
 std::vector<MachinePage> pages_of(const Report& report) {
   std::vector<MachinePage> pages;
+  const std::vector<RunBan> bans = run_bans(report.due);
   for (const Book& book : report.books) {
     MachinePage page;
     page.machine = report.fleet->machine(book.machine);
     page.state = report.due.state_of(*page.machine);
     page.known_until = known_until(book);
     page.book = &book;
+    const auto ban =
+        std::find_if(bans.begin(), bans.end(), [&](const RunBan& each) { return each.machine == page.machine; });
+    if (ban != bans.end()) page.ban = *ban;
     const auto its_own = [&](const auto& each) { return each.machine == page.machine; };
     for (const Point& point : report.due.points) {
       if (its_own(point)) page.points.push_back(&point);

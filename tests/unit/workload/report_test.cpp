@@ -242,3 +242,47 @@ TEST_CASE("a book has struck facts with the reason, and no strikes unless they a
   CHECK(books.of("m", true).lines.size() == 3);
   CHECK(books.of("nobody").lines.empty());
 }
+
+TEST_CASE(
+    "nobody may run what is out of use, nor what showed a sign of work that never waits, and all reasons are told") {
+  FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\n"
+      "machines:\n"
+      "  m: {schedule: kind, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  n: {schedule: kind, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  idle: {schedule: kind, in-service: {on: 2025-01-01, at: 0}}\n"
+      "  well: {schedule: kind, in-service: {on: 2025-01-01, at: 0}}\n";
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  hoses: {do: Hoses, every: {months: 60, signs: [leak]}, safety: true}\n"
+      "  belt: {do: Belt, every: {months: 60, signs: [squeal]}}\n";
+  World world(files);
+  world.sign("leak", "2026-06-01");
+  world.sign("squeal", "2026-06-01").machine = "well";
+  world.sign("odd noise", "2026-06-01").machine = "well";
+  world.state(FactKind::out_of_use, "2026-06-02").machine = "n";
+  world.sign("leak", "2026-06-03").machine = "idle";
+  world.state(FactKind::laid_up, "2026-06-04", "2026-11-01").machine = "idle";
+  const Report all = report_of(world, "2026-06-15");
+  const auto bans = run_bans(all.due);
+  REQUIRE(bans.size() == 3);
+  CHECK(bans[0].machine->key == "n");
+  CHECK(bans[0].out_of_use());
+  CHECK(bans[0].points.empty());
+  CHECK(bans[1].machine->key == "m");
+  CHECK(bans[1].state == nullptr);
+  REQUIRE(bans[1].points.size() == 1);
+  CHECK(bans[1].points[0]->name == "hoses");
+  CHECK(bans[1].forbidden_by(*bans[1].points[0]));
+  CHECK(bans[2].machine->key == "idle");
+  CHECK_FALSE(bans[2].out_of_use());
+  CHECK(bans[2].state != nullptr);
+  CHECK(bans[2].points.size() == 1);
+  const auto pages = pages_of(all);
+  REQUIRE(pages.size() == 4);
+  CHECK(pages[0].ban.has_value());
+  CHECK(pages[1].ban.has_value());
+  CHECK(pages[2].ban.has_value());
+  CHECK_FALSE(pages[3].ban.has_value());
+}
