@@ -200,6 +200,48 @@ def report(browser, top, folder):
               str(sorted(day for day in days if day not in text)[:5]))
 
 
+def report_is_read(browser, top):
+    """What the eye meets: no stroke through words, no name in two lines, columns as wide as what they hold."""
+    keys = {machine["machine"] for machine in json.loads(run(top / "fleet", "report", "--as-of", AS_OF, "--format",
+                                                             "json"))["machines"]}
+    for width, media in ((360, ""), (800, ""), (1600, ""), (760, "print")):
+        browser.screen(width, media=media)
+        browser.open(top / "report.html")
+        browser.ask("document.querySelectorAll('.numbers input').forEach(tick => tick.checked = true)")
+        struck = browser.ask("return [...document.querySelectorAll('.instead')].filter(e => getComputedStyle("
+                             "e.closest('td')).backgroundImage !== 'none').map(e => e.textContent)")
+        words = browser.ask("return document.querySelectorAll('.instead').length")
+        check(f"report at {width} {media}: no stroke through words", words > 3 and not struck, str(struck[:3]))
+        broken = browser.ask(r"""
+const out = [];
+const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+  if (!node.parentElement.checkVisibility() || node.parentElement.closest("title, .told, h1, h2, h3")) continue;
+  for (const word of node.textContent.matchAll(/(?:--)?[a-z0-9]+(?:-[a-z0-9]+)+/g)) {
+    if (word[0].length > 26) continue;
+    const range = document.createRange();
+    range.setStart(node, word.index);
+    range.setEnd(node, word.index + word[0].length);
+    if (new Set([...range.getClientRects()].map(box => Math.round(box.top))).size > 1) out.push(word[0]);
+  }
+}
+return out;""")
+        check(f"report at {width} {media}: keys and options stay whole", not broken, f"{len(broken)}: {broken[:8]}")
+    browser.screen(800)
+    browser.open(top / "report.html")
+    narrow = browser.ask("return [...document.querySelectorAll('.needs, .season')].filter(t => t.checkVisibility())"
+                         ".map(t => t.rows[1].cells.length > 1 ? t.rows[1] : t.rows[2])"
+                         ".map(r => r.cells[r.cells.length - 1].getBoundingClientRect().width)")
+    check("report at 800: words have room", len(narrow) > 2 and min(narrow) >= 200, str(narrow))
+    # On no screen is a machine that nobody may run read of before it is told so.
+    first = browser.ask("return [...document.querySelectorAll('#overdue, #due, #season, #workload, #parts')]"
+                        ".map(part => part.children[1].className)")
+    check("report: who must not be run stands first", first == ["stop"] * 5, str(first))
+    boxed = browser.ask("return [...document.querySelectorAll('#overdue > .stop dt')].map(e => e.textContent.trim())")
+    check("report: the box names each", boxed == ["telehandler-yard", "telehandler-store"] and keys >= set(boxed),
+          str(boxed))
+
+
 def folded(browser, top):
     """What is folded on a screen: a tick opens it, a browser that is older shows it, and every one prints it."""
     shown = "return [...document.querySelectorAll('.numbers:not(.screen) table')].map(t => t.checkVisibility({contentVisibilityAuto: true}))"
@@ -328,6 +370,7 @@ def main():
             readings(browser, top, folder)
             nothing_due(browser, top, folder)
             report(browser, top, folder)
+            report_is_read(browser, top)
             folded(browser, top)
             rows_stay_whole(browser, top)
             names_stay_names(browser, top)

@@ -18,7 +18,7 @@ void add_lines(const Element& part, const std::string& heading, const std::vecto
   if (lines.empty()) return;
   part.add("h3").say(heading);
   const Element list = part.add("ul");
-  for (const std::string& line : lines) list.add("li").say(line);
+  for (const std::string& line : lines) say_whole(list.add("li"), line);
 }
 
 void add_unknown(const Element& part, const ReportPage& page, const std::vector<service::PointName>& unknown,
@@ -91,7 +91,7 @@ void add_beyond(const Element& part, const service::PartsList& list) {
 void add_workload(const Element& parent, const ReportPage& page) {
   const service::Workload& load = page.report.workload;
   const Element part = add_part(parent, "workload", fmt::format("Work ahead, to {}", to_text(load.to)));
-  add_out_of_use(part, page, load.not_in_use);
+  add_not_to_run(part, page);
   if (load.machines.empty()) {
     add_paragraph(part, "Nothing is to be reckoned here.");
   } else {
@@ -117,7 +117,7 @@ void add_workload(const Element& parent, const ReportPage& page) {
 void add_parts_list(const Element& parent, const ReportPage& page) {
   const service::PartsList& list = page.report.parts;
   const Element part = add_part(parent, "parts", fmt::format("Parts to order, {}", parts_span(list)));
-  add_out_of_use(part, page, list.not_in_use);
+  add_not_to_run(part, page);
   if (!list.needs.empty()) add_paragraph(part, fleet_figures(page.report));
   add_needs(part, list, "Enough in stock");
   add_paragraph(part, parts_legend(list), "quiet");

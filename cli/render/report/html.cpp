@@ -31,7 +31,7 @@ void add_contents(const Element& body, const ReportPage& page) {
   const Element nav = body.add("nav", "contents").with("id", "contents").with("aria-label", "Contents");
   const Element list = nav.add("ul");
   const service::Report& report = page.report;
-  add_entry(list, "#overdue", overdue_title, overdue_counts(report));
+  add_entry(list, "#overdue", overdue_title, first_counts(report));
   add_entry(list, "#due", "Due", due_counts(report));
   add_entry(list, "#season", "Season", season_counts(report));
   add_entry(list, "#workload", "Work ahead", workload_counts(report));
@@ -52,7 +52,7 @@ std::string report_as_html(const service::Report& report, const std::string& com
   html.add_style(report_rules());
   Look look;
   look.command = command;
-  const ReportPage page{report, pages_of(report), look};
+  const ReportPage page{report, pages_of(report), look, run_bans(report.due), find_out(report.due)};
   const Element body = html.body();
   body.add("a", "skip screen").with("href", "#overdue").say("To what is overdue");
   add_head(body, report);

@@ -18,11 +18,9 @@ using service::DueList;
 
 void add_block(const Element& part, const ReportPage& page, const service::OverdueBlock& block) {
   const service::BlockParts parts = parts_of(block, page.report.due);
-  const bool stop = block.heading == service::OverdueHeading::out_of_use;
-  const Element section = part.add("section", stop ? "block stop" : "block");
+  const Element section = part.add("section", "block");
   section.add("h3").say(title_of(block.heading));
   SaidLines lines;
-  for (const service::MachineUse* use : parts.machines) lines.emplace_back(use->machine->key, words_of(use->state));
   for (const service::SeenSign* seen : parts.seen) lines.push_back(line_of(*seen));
   for (const service::GapLine& line : gap_lines(parts.gaps)) lines.push_back(line_of(line, page.look));
   add_said(section, page, lines);
@@ -51,14 +49,16 @@ void add_overdue_list(const Element& parent, const ReportPage& page) {
   const Element part = add_part(parent, "overdue", overdue_title);
   const auto blocks = overdue_blocks(page.report.due);
   auto soon = due_soon(page.report);
-  if (blocks.empty() && soon.empty()) {
+  if (blocks.empty() && soon.empty() && page.bans.empty()) {
     add_paragraph(part, fmt::format("Nothing: all is well, and all is known of {}.",
                                     service::counted(page.report.due.machines, "machine", "machines")));
     add_to_contents(part);
     return;
   }
+  add_not_to_run(part, page);
   if (draws_bars(page)) add_bars_key(part);
   for (const service::OverdueBlock& block : blocks) {
+    if (block.heading == service::OverdueHeading::out_of_use) continue;  // said among what is not to be run
     // Behind what is overdue.
     if (block.heading > service::OverdueHeading::overdue) add_soon(part, page, std::exchange(soon, {}));
     add_block(part, page, block);
@@ -73,7 +73,7 @@ void add_due_list(const Element& parent, const ReportPage& page) {
   const DueAnswer due{list, false, {}, page.report.known_until};
   const service::DueRows rows = due.rows();
   const Element part = add_part(parent, "due", fmt::format("Due, and coming until {}", to_text(list.within)));
-  add_out_of_use(part, page, list.not_in_use);
+  add_not_to_run(part, page);
   if (!rows.anything_due) add_paragraph(part, nothing_due(due));
   if (!draws_bars(page) && !rows.points.empty()) add_bars_key(part);
   add_points(part, page, fmt::format("Service points on {}, worst first", to_text(list.as_of)), rows.points,

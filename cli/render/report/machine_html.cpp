@@ -3,13 +3,14 @@
 
 #include <algorithm>
 
+#include "render/find_out/words.h"
 #include "render/forecast/words.h"
 #include "render/html/plate.h"
 #include "render/overdue/words.h"
 #include "render/report/parts_of_page.h"
 #include "render/report/usage_chart.h"
 #include "render/shared/fact_words.h"
-#include "render/shared/headings.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -23,10 +24,10 @@ void add_plate(const Element& section, const ReportPage& page, const MachinePage
   const service::Machine& machine = *of.machine;
   const Element plate = section.add("div", "plate");
   plate.add("h2").with("id", heading_id).say(machine.name.empty() ? machine.key : machine.name);
-  if (of.state != nullptr) {
-    const bool stop = of.state->kind == service::UseKind::out_of_use;
-    add_paragraph(plate, stop ? fmt::format("{}: {}", out_of_use_title, words_of(*of.state)) : words_of(*of.state),
-                  stop ? "stop" : "");
+  if (of.ban) {
+    add_paragraph(plate, fmt::format("{}: {}", not_to_run_title, ban_words(*of.ban)), "stop");
+  } else if (of.state != nullptr) {
+    add_paragraph(plate, words_of(*of.state));
   }
   const Element cells = plate.add("ul", "cells");
   add_cell(cells, "Machine", machine.key);
@@ -65,7 +66,7 @@ void add_known(const Element& section, const ReportPage& page, const MachinePage
     if (lines.empty()) return;
     section.add("h3").say(heading);
     const Element list = section.add("ul");
-    for (const std::string& line : lines) say_with_days(list.add("li"), line);
+    for (const std::string& line : lines) say_whole(list.add("li"), line);
   };
   std::vector<std::string> seen;
   for (const service::SeenSign* sign : of.seen) seen.push_back(words_of(*sign));
@@ -73,6 +74,19 @@ void add_known(const Element& section, const ReportPage& page, const MachinePage
   std::vector<std::string> gaps;
   for (const service::Gap* gap : of.gaps) gaps.push_back(line_of(service::GapLine{gap, 1}, page.look).second);
   say("Not known", gaps);
+}
+
+// What to find out, with blanks to fill in by hand.
+void add_find_out(const Element& section, const ReportPage& page, const MachinePage& of) {
+  const auto asked =
+      std::find_if(page.asked.begin(), page.asked.end(), [&](const auto& each) { return each.machine == of.machine; });
+  if (asked == page.asked.end() || asked->questions.empty()) return;
+  std::vector<Row> rows{{"what", "to fill in", "what it is"}};
+  for (const service::Question& question : asked->questions) {
+    rows.push_back({asked_for(question), blanks(question), about(question)});
+  }
+  section.add("h3").say("To find out");
+  add_table(section, fmt::format("To find out of {}", of.machine->key), rows, {}, "asked");
 }
 
 void add_use(const Element& section, const ReportPage& page, const MachinePage& of) {
@@ -84,7 +98,7 @@ void add_use(const Element& section, const ReportPage& page, const MachinePage& 
     const Element said = block.add("dl", "said");
     for (const auto& [name, words] : meter_lines(*meter, page.look.command)) {
       said.add("dt").say(name.empty() ? "use" : name);
-      say_with_days(said.add("dd"), words);
+      say_whole(said.add("dd"), words);
     }
     if (meter->ahead.now) add_usage_table(add_numbers(block, "The same in figures", "screen"), *meter);
   }
@@ -131,6 +145,7 @@ void add_machine_page(Page& html, const Element& parent, const ReportPage& page,
   add_plate(section, page, machine, heading_id);
   add_due(section, page, machine);
   add_known(section, page, machine);
+  add_find_out(section, page, machine);
   if (!machine.points.empty()) add_before_you_touch(section);
   add_use(section, page, machine);
   add_book(section, page, machine);

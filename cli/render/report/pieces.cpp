@@ -3,11 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "render/html/use_bars.h"
 #include "render/shared/bars_of.h"
 #include "render/shared/cautions.h"
-#include "render/shared/headings.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
 
@@ -36,10 +37,14 @@ std::string bars_words(const PairedBars& bars) {
 }
 
 void add_task(const Element& row, const ReportPage& page, std::string_view task, std::string_view doing,
-              const service::Machine& machine, bool of_one) {
+              const service::Machine& machine, const Point* point, bool of_one) {
   const Element what = row.add("th", "what").with("scope", "row");
-  what.add("span", "task").say(task);
-  if (!of_one) add_machine(what.say(" ").add("span", "whose"), page, machine.key);
+  say_whole(what.add("span", "task"), task);
+  if (!of_one) {
+    add_machine(what.say(" ").add("span", "whose"), page, machine.key);
+    const std::string state = state_in_row(page.report.due.state_of(machine), ban_of(page.bans, machine), point);
+    if (!state.empty()) say_whole(what.say(" ").add("b", "state"), state);
+  }
   if (!doing.empty()) what.say(" ").add("span", "doing").say(doing);
   if (!of_one && !machine.site.empty()) what.say(" ").add("span", "where").say("at " + place_of(page, machine));
 }
@@ -48,27 +53,32 @@ void add_point(const Element& rows, const ReportPage& page, const Point& point, 
   const Element row = rows.add("tr");
   const Element stands = row.add("td", "stands");
   add_standing(stands, point.standing);
-  say_with_days(stands.say(" ").add("span", "when"), when(point, page.report.as_of));
-  add_task(row, page, task_of(point), doing_of(point), *point.machine, of_one);
+  say_whole(stands.say(" ").add("span", "when"), when(point, page.report.as_of));
+  add_task(row, page, task_of(point), doing_of(point), *point.machine, &point, of_one);
   const PairedBars bars = bars_of(point, page.report.as_of);
-  add_use_bars(row.add("td", "bars"), bars, bars_words(bars));
+  add_use_bars(row.add("td", bars.instead.empty() ? "bars" : "bars told"), bars, bars_words(bars));
   const Element words = row.add("td", "words");
-  std::vector<std::string> marks = marks_of(point);
-  if (point.doubtful) marks.emplace_back(rests_on_doubt);
-  if (!marks.empty()) words.add("b").say(joined(marks, " · ") + " · ");
+  std::vector<std::string> remarks = remarks_of(point);
+  std::vector<std::string> marks;
+  const auto mark = [&](std::string_view remark, std::string_view says) {
+    if (std::erase(remarks, remark) > 0) marks.emplace_back(says);
+  };
+  mark(not_before_mended, not_before_this);
+  for (const std::string& each : marks_of(point)) mark(each, each);
+  mark(rests_on_doubt, rests_on_doubt);
+  if (!marks.empty()) say_whole(words.add("b"), joined(marks, " · ") + " · ");
   std::vector<std::string> rest = limb_words(point);
-  const auto remarks = remarks_of(point);  // marks first
-  rest.insert(rest.end(), remarks.begin() + static_cast<std::ptrdiff_t>(marks.size()), remarks.end());
-  say_with_days(words, joined(rest, " · "));
+  rest.insert(rest.end(), remarks.begin(), remarks.end());
+  say_whole(words, joined(rest, " · "));
 }
 
 void add_no_record(const Element& rows, const ReportPage& page, const service::NoRecord& line, bool of_one) {
   const Element row = rows.add("tr");
   add_standing(row.add("td", "stands"), service::Standing::no_record);
   const auto count = static_cast<std::int64_t>(line.points.size());
-  add_task(row, page, service::counted(count, "task", "tasks"), "", *line.machine, of_one);
+  add_task(row, page, service::counted(count, "task", "tasks"), "", *line.machine, nullptr, of_one);
   row.add("td", "bars");
-  row.add("td", "words").say(no_record_words(line, page.look.command));
+  say_whole(row.add("td", "words"), no_record_words(line, page.look.command));
 }
 
 bool is_ahead(const Point* point) {
@@ -78,7 +88,7 @@ bool is_ahead(const Point* point) {
 }  // namespace
 
 void add_what(const Element& row, const ReportPage& page, std::string_view task, const Point& point) {
-  add_task(row, page, task, doing_of(point), *point.machine, false);
+  add_task(row, page, task, doing_of(point), *point.machine, &point, false);
 }
 
 std::string place_of(const ReportPage& page, const service::Machine& machine) {
@@ -99,22 +109,24 @@ void add_to_contents(const Element& part) {
   part.add("p", "screen up").add("a").with("href", "#contents").say("To the contents");
 }
 
-Element say_with_days(const Element& element, std::string_view text) {
-  constexpr std::string_view pattern = "0000-00-00";
-  const auto is_day = [&](std::size_t at) {
-    for (std::size_t i = 0; i < pattern.size(); ++i) {
-      const bool figure = text[at + i] >= '0' && text[at + i] <= '9';
-      if (pattern[i] == '0' ? !figure : text[at + i] != '-') return false;
-    }
-    return true;
+Element say_whole(const Element& element, std::string_view text) {
+  // Longer ones than a telephone is wide are broken all the same.
+  constexpr std::size_t longest = 26;
+  const auto in_word = [](char c) {
+    const auto byte = static_cast<unsigned char>(c);
+    return std::isalnum(byte) != 0 || c == '-' || c == '@' || c == '_' || byte >= 0x80;
   };
   std::size_t said = 0;
-  for (std::size_t at = 0; at + pattern.size() <= text.size(); ++at) {
-    if (!is_day(at)) continue;
-    element.say(text.substr(said, at - said));
-    element.add("span", "on").say(text.substr(at, pattern.size()));
-    at += pattern.size() - 1;
-    said = at + 1;
+  for (std::size_t at = 0; at < text.size();) {
+    const auto end = static_cast<std::size_t>(
+        std::find_if_not(text.begin() + static_cast<std::ptrdiff_t>(at), text.end(), in_word) - text.begin());
+    const std::string_view word = text.substr(at, end - at);
+    if (word.find('-') != std::string_view::npos && word.size() > 1 && word.size() <= longest) {
+      element.say(text.substr(said, at - said));
+      element.add("span", "on").say(word);
+      said = end;
+    }
+    at = std::max(end, at + 1);
   }
   return element.say(text.substr(said));
 }
@@ -132,9 +144,9 @@ void add_machine(const Element& parent, const ReportPage& page, std::string_view
   const bool has_page = std::any_of(page.pages.begin(), page.pages.end(),
                                     [&](const service::MachinePage& each) { return each.machine->key == key; });
   if (!has_page) {
-    parent.say(key);
+    say_whole(parent, key);
   } else {
-    parent.add("a").with("href", fmt::format("#machine-{}", key)).say(key);
+    say_whole(parent.add("a").with("href", fmt::format("#machine-{}", key)), key);
   }
 }
 
@@ -143,20 +155,21 @@ void add_said(const Element& parent, const ReportPage& page, const SaidLines& li
   const Element list = parent.add("dl", "said");
   for (const auto& [who, what] : lines) {
     add_machine(list.add("dt"), page, who);
-    say_with_days(list.add("dd"), what);
+    say_whole(list.add("dd"), what);
   }
 }
 
-void add_out_of_use(const Element& parent, const ReportPage& page, const std::vector<service::MachineUse>& not_in_use) {
-  const SaidLines lines = machines_that(not_in_use, service::UseKind::out_of_use);
-  if (lines.empty()) return;
+void add_not_to_run(const Element& parent, const ReportPage& page) {
+  if (page.bans.empty()) return;
   const Element block = parent.add("section", "stop");
-  block.add("h3").say(out_of_use_title);
+  block.add("h3").say(not_to_run_title);
+  SaidLines lines;
+  for (const service::RunBan& ban : page.bans) lines.emplace_back(ban.machine->key, ban_words(ban));
   add_said(block, page, lines);
 }
 
 void add_paragraph(const Element& parent, std::string_view text, std::string_view kinds) {
-  if (!text.empty()) say_with_days(parent.add("p", kinds), text);
+  if (!text.empty()) say_whole(parent.add("p", kinds), text);
 }
 
 Element add_captioned(const Element& parent, std::string_view kinds, std::string_view caption, bool told) {
@@ -180,7 +193,7 @@ void add_table(const Element& parent, std::string_view caption, const std::vecto
     for (std::size_t k = 0; k < rows[i].size(); ++k) {
       const Element cell = k == 0 ? row.add("th", kinds_of(k)).with("scope", "row") : row.add("td", kinds_of(k));
       if (k > 0 && !headings[k].empty()) cell.with("data-label", headings[k]);
-      say_with_days(cell, rows[i][k]);
+      say_whole(cell, rows[i][k]);
     }
   }
 }

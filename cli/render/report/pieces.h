@@ -16,7 +16,9 @@ namespace cli {
 struct ReportPage {
   const service::Report& report;
   std::vector<service::MachinePage> pages;
-  Look look;  // of texts that a browser breaks
+  Look look;                                     // of texts that a browser breaks
+  std::vector<service::RunBan> bans;             // of the report
+  std::vector<service::MachineQuestions> asked;  // likewise
 };
 
 // A part of the page by which a link finds it, with its heading.
@@ -30,11 +32,11 @@ void add_machine(const Element& parent, const ReportPage& page, std::string_view
 // A machine and what is said of it, line by line.
 void add_said(const Element& parent, const ReportPage& page, const SaidLines& lines);
 
-// The machines that must not run, for the beginning of a part; nothing where there are none.
-void add_out_of_use(const Element& parent, const ReportPage& page, const std::vector<service::MachineUse>& not_in_use);
+// The machines that nobody may run, for the beginning of a part; nothing where there are none.
+void add_not_to_run(const Element& parent, const ReportPage& page);
 
-// A text in which no day is broken at the end of a line.
-Element say_with_days(const Element& element, std::string_view text);
+// A text in which no day, key or option is broken at the end of a line.
+Element say_whole(const Element& element, std::string_view text);
 
 void add_paragraph(const Element& parent, std::string_view text, std::string_view kinds = {});
 

@@ -46,7 +46,7 @@ void add_item(const Element& rows, const ReportPage& page, const SeasonRow& row,
   if (!marks.empty()) remarks.add("b").say(fmt::format("{}", fmt::join(marks, ", ")));
   std::string rest = row.remarks;
   if (item.point.doubtful) rest.erase(0, rests_on_doubt.size() + 2);  // said among the marks
-  if (!rest.empty()) say_with_days(remarks, (marks.empty() ? "" : "; ") + rest);
+  if (!rest.empty()) say_whole(remarks, (marks.empty() ? "" : "; ") + rest);
 }
 
 void add_items(const Element& part, const ReportPage& page, const std::vector<SeasonItem>& items,
@@ -84,7 +84,7 @@ void add_orders(const Element& part, const ReportPage& page, const SeasonPlan& p
   const Element list = part.add("dl", "said orders");
   for (const auto& [day, what] : orders) {
     list.add("dt").say(day);
-    say_with_days(list.add("dd"), what);
+    say_whole(list.add("dd"), what);
   }
 }
 
@@ -126,10 +126,10 @@ void add_season(const Element& parent, const ReportPage& page) {
   const Element part = add_part(
       parent, "season",
       fmt::format("{} {}, {} to {}", plan.under_way() ? "In" : "Before", season, to_text(plan.from), to_text(plan.to)));
-  add_out_of_use(part, page, plan.not_in_use);
+  add_not_to_run(part, page);
   const Element sums = part.add("ul");
   for (const std::string& sentence : season_in_sentences(plan, page.look.command)) {
-    say_with_days(sums.add("li"), sentence);
+    say_whole(sums.add("li"), sentence);
   }
   add_orders(part, page, plan);
   add_before_you_touch(part);
@@ -151,12 +151,16 @@ void add_season(const Element& parent, const ReportPage& page) {
   if (const auto lines = rest_lines(plan); !lines.empty()) {
     part.add("h3").say(
         fmt::format("Less than {:.0f} % odds of coming due before {} ends", plan.threshold.value * 100, season));
-    for (const std::string& line : lines) add_paragraph(part, line);
+    for (const RestLines& block : lines) {
+      if (!block.heading.empty()) part.add("h4").say(block.heading);
+      add_said(part, page, block.lines);
+    }
+    for (const std::string& line : rest_remarks(plan)) add_paragraph(part, line);
   }
   if (!plan.others.empty()) {
     part.add("h3").say(fmt::format("Not at work in {}", season));
     const Element list = part.add("ul");
-    for (const service::OtherMachine& other : plan.others) list.add("li").say(other_words(other));
+    for (const service::OtherMachine& other : plan.others) say_whole(list.add("li"), other_words(other));
   }
   add_cautions(part, plan);
   add_to_contents(part);

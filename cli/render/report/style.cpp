@@ -46,6 +46,7 @@ caption.told { position: absolute; left: 0; clip-path: inset(50%); width: 1px; h
 .points thead .bars { background-size: 1.5px .6rem; background-position: var(--end) 100%; position: relative; }
 .points thead .end { position: absolute; left: var(--end); bottom: .35rem; padding-left: .35rem; }
 .points thead .bars span:first-child { display: block; width: var(--end); padding-right: .4rem; }
+.points .bars.told { background: none; }
 .points .words { padding-left: 1rem; padding-right: 0; }
 .points svg.use { width: 100%; height: 1.55rem; }
 .points svg.use rect { vector-effect: non-scaling-stroke; }
@@ -53,14 +54,19 @@ caption.told { position: absolute; left: 0; clip-path: inset(50%); width: 1px; h
 .task { font-weight: bold; }
 .doing, .where { display: block; font-size: .9375rem; }
 .where { color: var(--quiet); }
+.state { display: block; font-size: .9375rem; }
 .bars-key { max-width: 44rem; font-size: .9375rem; }
-.needs th[scope=row] { min-width: 11rem; }
+.needs th, .needs td { overflow-wrap: break-word; }
+.needs td:last-child, .needs th:last-child { width: 32%; }
+.needs .num { white-space: normal; min-width: 4.4rem; }
 .rows .group th { padding-top: .9rem; font-weight: bold; }
 .plot .reading.doubtful { stroke-dasharray: 2 1.5; }
 .points .task, .points .whose { display: block; }
 .season .task::after { content: " of"; font-weight: normal; color: var(--quiet); }
 .season .day { font-variant-numeric: tabular-nums; }
-.season .what { width: 17rem; }
+.season .what { width: 14.5rem; }
+.season .odds { width: 8.5rem; }
+.season .remarks { width: 30%; }
 .book td:nth-child(4) { font-variant-numeric: tabular-nums; }
 th[scope=row] { font-weight: normal; }
 figure { margin: .6rem 0; max-width: 34rem; }
@@ -90,7 +96,7 @@ svg.plot { display: block; width: 100%; height: auto; }
   .points, .points tbody, .points tr, .points th, .points td, .rows, .rows caption:not(.told), .rows tbody,
   .rows tr { display: block; width: auto; border: 0; padding: 0; }
   .points tr, .rows tr { border-bottom: 1px solid var(--line); padding: .5rem 0; }
-  .points .stands, .points .what, .points .bars, .season .what { width: auto; }
+  .points .stands, .points .what, .points .bars, .season td, .season th, .needs td { width: auto !important; }
   .points .bars { background: none; }
   .points .words { padding: 0; }
   .points .stands { display: flex; flex-wrap: wrap; gap: 0 .6rem; align-items: baseline; }

@@ -21,7 +21,9 @@ std::string report_as_text(const service::Report& report, const Look& look) {
   const auto say = [&](std::string_view what, const std::string& words) {
     text += wrapped(fmt::format("{:<13}", what), words, columns, 13);
   };
+  if (const std::string names = not_to_run_names(report); !names.empty()) say("do not run", names);
   say("overdue list", overdue_counts(report));
+  if (const std::string soon = soon_counts(report); !soon.empty()) say("safety soon", soon);
   say("due", due_counts(report));
   say("season", season_counts(report));
   say("work ahead", workload_counts(report));

@@ -46,23 +46,70 @@ std::string asked_words(const Report& report) {
   return words;
 }
 
+namespace {
+
+std::string count_of(const service::OverdueBlock& block, const Report& report) {
+  // As many as the page has lines.
+  const service::BlockParts own = parts_of(block, report.due);
+  const std::size_t lines =
+      own.machines.size() + own.seen.size() + gap_lines(own.gaps).size() + own.points.size() + own.no_record.size();
+  return fmt::format("{} {}", lines, short_title_of(block.heading));
+}
+
+std::string counts_or_well(const std::vector<std::string>& counts) {
+  return counts.empty() ? "empty: all is well, and all is known" : fmt::format("{}", fmt::join(counts, ", "));
+}
+
+// What forbids it, by name alone.
+std::string why_not(const service::RunBan& ban) {
+  std::vector<std::string> why;
+  if (ban.out_of_use()) why.emplace_back("out of use");
+  for (const service::Point* point : ban.points) why.push_back(task_of(*point));
+  for (const service::SeenSign* seen : ban.seen) why.push_back(service::cleaned(seen->sign));
+  return fmt::format("{}", fmt::join(why, ", "));
+}
+
+}  // namespace
+
 std::string overdue_counts(const Report& report) {
-  std::vector<std::string> parts;
+  std::vector<std::string> counts;
+  for (const service::OverdueBlock& block : overdue_blocks(report.due)) counts.push_back(count_of(block, report));
+  // It may be empty where a machine is not to be run all the same.
+  if (counts.empty() && !(due_soon(report).empty() && run_bans(report.due).empty())) return "empty";
+  return counts_or_well(counts);
+}
+
+std::string soon_counts(const Report& report) {
+  const auto count = static_cast<std::int64_t>(due_soon(report).size());
+  if (count == 0) return "";
+  return fmt::format("{} due, or within {}, beside that list",
+                     counted(count, "safety or statutory task", "safety or statutory tasks"),
+                     counted(service::soon.count(), "day", "days"));
+}
+
+std::string not_to_run_names(const Report& report) {
+  std::vector<std::string> names;
+  for (const service::RunBan& ban : run_bans(report.due)) {
+    names.push_back(fmt::format("{} ({})", service::cleaned(ban.machine->key), why_not(ban)));
+  }
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
+std::string first_counts(const Report& report) {
+  std::vector<std::string> counts;
+  if (const auto bans = run_bans(report.due).size(); bans > 0) counts.push_back(fmt::format("{} not to be run", bans));
   const auto soon = due_soon(report).size();
   bool told_soon = soon == 0;
   const auto tell_soon = [&] {
-    if (!std::exchange(told_soon, true)) parts.push_back(fmt::format("{} safety or statutory soon", soon));
+    if (!std::exchange(told_soon, true)) counts.push_back(fmt::format("{} safety or statutory soon", soon));
   };
   for (const service::OverdueBlock& block : overdue_blocks(report.due)) {
+    if (block.heading == service::OverdueHeading::out_of_use) continue;  // among what is not to be run
     if (block.heading > service::OverdueHeading::overdue) tell_soon();
-    // As many as the page has lines.
-    const service::BlockParts own = parts_of(block, report.due);
-    const std::size_t lines =
-        own.machines.size() + own.seen.size() + gap_lines(own.gaps).size() + own.points.size() + own.no_record.size();
-    parts.push_back(fmt::format("{} {}", lines, short_title_of(block.heading)));
+    counts.push_back(count_of(block, report));
   }
   tell_soon();
-  return parts.empty() ? "empty: all is well, and all is known" : fmt::format("{}", fmt::join(parts, ", "));
+  return counts_or_well(counts);
 }
 
 std::string due_counts(const Report& report) {

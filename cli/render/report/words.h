@@ -19,8 +19,15 @@ std::string fleet_figures(const service::Report& report);
 // How the same is asked again: `report --site mere --season pumping`.
 std::string asked_words(const service::Report& report);
 
-std::string known_words(const service::Report& report);      // `14 machines; what is known goes up to 2026-06-13.`
-std::string overdue_counts(const service::Report& report);   // `1 out of use, 7 overdue, 6 to find out`
+std::string known_words(const service::Report& report);     // `14 machines; what is known goes up to 2026-06-13.`
+std::string overdue_counts(const service::Report& report);  // of that list: `1 out of use, 7 overdue, 6 to find out`
+std::string soon_counts(const service::Report& report);  // beside it: `3 safety or statutory tasks due, or within ...`
+std::string not_to_run_names(
+    const service::Report& report);  // `telehandler-yard (out of use), telehandler-store (hoses)`
+
+// Of the part that comes first, as many as the page has lines: `2 not to be run, 7 overdue, 3 safety or statutory
+// soon`.
+std::string first_counts(const service::Report& report);
 std::string due_counts(const service::Report& report);       // `9 overdue, 4 due, 12 coming, by 2026-07-15`
 std::string season_counts(const service::Report& report);    // `harvest, 2026-08-01 to ...: 49 to do before it, ...`
 std::string workload_counts(const service::Report& report);  // `159.7 h (152.0 to 166.9), 165 services, to 2027-06-15`

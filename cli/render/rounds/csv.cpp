@@ -5,6 +5,7 @@
 #include "render/shared/csv_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/not_to_run.h"
 #include "service/run_ban.h"
 
 namespace cli {
@@ -179,6 +180,7 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   const service::Week& week = list.week();
   const service::Fleet& fleet = *week.fleet;
   CsvTable table(columns());
+  const service::NotToRun stopped(*week.list);
   for (const service::Round& round : list.plan.rounds) {
     for (const service::RoundStop& stop : round.stops) add_stop(table, list, round, stop);
   }
@@ -187,8 +189,8 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   add_points(table, "unknown", week.unknown, fleet);
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
-  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet);
-  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet);
+  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, stopped);
+  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet, stopped);
   for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
   return table.text();
 }

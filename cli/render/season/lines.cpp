@@ -19,25 +19,26 @@ bool alike(const service::SeasonRest& a, const service::SeasonRest& b) {
   return a.odds.has_value() == b.odds.has_value() && (!a.odds || odds_words(*a.odds) == odds_words(*b.odds));
 }
 
-// Tasks by name, with their machine where it is another one than that before. All positions of a task are one.
-std::string tasks_of(const std::vector<const service::SeasonRest*>& all) {
-  std::vector<std::string> tasks;
-  const Point* before = nullptr;
+// Tasks by name, by machine. All positions of a task that stand alike are one.
+SaidLines by_machine(const std::vector<const service::SeasonRest*>& all) {
+  SaidLines lines;
   for (std::size_t i = 0; i < all.size();) {
     const Point& point = all[i]->point;
     std::size_t next = i + 1;
     const auto same = [&](const Point& other) { return other.machine == point.machine && other.name == point.name; };
     while (next < all.size() && same(all[next]->point) && alike(*all[next], *all[i])) ++next;
     std::string task = next - i > 1 ? service::cleaned(fmt::format("{} ({})", point.name, next - i)) : task_of(point);
-    if (before == nullptr || before->machine != point.machine) {
-      task = fmt::format("{} {}", service::cleaned(point.machine->key), task);
-    }
     if (all[i]->odds && all[i]->odds->value >= 0.01) task += ' ' + odds_words(*all[i]->odds);
-    tasks.push_back(std::move(task));
-    before = &point;
+    const auto line =
+        std::find_if(lines.begin(), lines.end(), [&](const auto& each) { return each.first == point.machine->key; });
+    if (line == lines.end()) {
+      lines.emplace_back(point.machine->key, std::move(task));
+    } else {
+      line->second += ", " + task;
+    }
     i = next;
   }
-  return fmt::format("{}", fmt::join(tasks, ", "));
+  return lines;
 }
 
 // What was nearly used up when somebody measured it, by machine.
@@ -53,28 +54,33 @@ std::string measure_again(const SeasonPlan& plan) {
 
 }  // namespace
 
-std::vector<std::string> rest_lines(const SeasonPlan& plan) {
+std::vector<RestLines> rest_lines(const SeasonPlan& plan) {
   std::vector<const service::SeasonRest*> likely;
   std::vector<const service::SeasonRest*> hardly;
   std::vector<const service::SeasonRest*> by_eye;
   for (const auto& rest : plan.not_before_end) {
     (!rest.odds ? by_eye : rest.odds->value < 0.01 ? hardly : likely).push_back(&rest);
   }
-  std::vector<std::string> lines;
+  std::vector<RestLines> blocks;
   const auto say = [&](const std::vector<const service::SeasonRest*>& rests, const char* head) {
-    if (!rests.empty()) lines.push_back(head + tasks_of(rests));
+    if (!rests.empty()) blocks.push_back({head, by_machine(rests)});
   };
   say(likely, "");
-  say(hardly, "under 1 %: ");
-  say(by_eye, "when somebody sees or measures it: ");
+  say(hardly, "Under 1 %");
+  say(by_eye, "When somebody sees or measures it");
+  return blocks;
+}
+
+std::vector<std::string> rest_remarks(const SeasonPlan& plan) {
+  std::vector<std::string> lines;
   if (const std::string again = measure_again(plan); !again.empty()) {
-    lines.push_back("measure again, they are near their limits: " + again);
+    lines.push_back(fmt::format("Measure again, they are near their limits: {}.", again));
   }
   std::set<std::string> names;
   for (const auto& rest : plan.not_before_end) names.insert(rest.point.sooner_if.begin(), rest.point.sooner_if.end());
   if (!names.empty()) {
     const std::vector<std::string> all(names.begin(), names.end());
-    lines.push_back(fmt::format("the odds leave aside what somebody may see or measure: {}", listed(all, "and")));
+    lines.push_back(fmt::format("The odds leave aside what somebody may see or measure: {}.", listed(all, "and")));
   }
   return lines;
 }

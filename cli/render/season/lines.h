@@ -9,8 +9,16 @@
 
 namespace cli {
 
-// What is not likely to come due before its end: the likeliest first, with odds; those under 1 % together.
-std::vector<std::string> rest_lines(const service::SeasonPlan& plan);
+// What is not likely to come due before its end, a line a machine.
+struct RestLines {
+  std::string heading;  // `Under 1 %`; empty: the likeliest, with their odds, and their machines in that order
+  SaidLines lines;
+};
+
+std::vector<RestLines> rest_lines(const service::SeasonPlan& plan);
+
+// What is to be known with these: what is near its limit, and what the odds leave aside.
+std::vector<std::string> rest_remarks(const service::SeasonPlan& plan);
 
 // Points and machines of which too little is known.
 SaidLines find_out_lines(const service::SeasonPlan& plan, const Look& look);

@@ -21,7 +21,11 @@ std::string season_of(const SeasonPlan& plan) { return service::cleaned(plan.sea
 // The likeliest first, with odds; those under 1 % together.
 std::string rest_block(const SeasonPlan& plan, const Look& look) {
   std::string text;
-  for (const std::string& line : rest_lines(plan)) text += wrapped("   ", line, columns_of(look), 3);
+  for (const RestLines& block : rest_lines(plan)) {
+    if (!block.heading.empty()) text += fmt::format("  {}:\n", block.heading);
+    text += said_rows(block.lines, look);
+  }
+  for (const std::string& line : rest_remarks(plan)) text += wrapped("  ", line, columns_of(look), 2);
   return text;
 }
 

@@ -7,6 +7,7 @@
 #include "render/shared/bars_of.h"
 #include "render/shared/headings.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "terminal/bars.h"
 #include "terminal/table.h"
@@ -223,18 +224,26 @@ std::string point_rows(const std::vector<const Point*>& points, const std::vecto
   const auto ahead = std::find_if(points.begin(), points.end(), [](const Point* point) {
     return point->standing == service::Standing::coming || point->standing == service::Standing::later;
   });
+  const std::vector<service::RunBan> bans = run_bans(list);
   std::vector<Said> all;
   std::vector<const service::Machine*> machines;
+  const auto add_state = [&](const service::Machine& machine, const Point* point) {
+    const std::string state = state_in_row(list.state_of(machine), ban_of(bans, machine), point);
+    std::string& remarks = all.back().remarks;
+    if (!state.empty()) remarks = joined(remarks.empty() ? std::vector{state} : std::vector{state, remarks});
+  };
   const auto add = [&](auto from, auto to) {
     for (; from != to; ++from) {
       all.push_back(said_of(**from, list.as_of));
       machines.push_back((*from)->machine);
+      add_state(*(*from)->machine, *from);
     }
   };
   add(points.begin(), ahead);
   for (const service::NoRecord& line : no_record) {
     all.push_back(said_of(line, look));
     machines.push_back(line.machine);
+    add_state(*line.machine, nullptr);
   }
   add(ahead, points.end());
   add_sites(all, machines, list);

@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <nlohmann/json.hpp>
+#include <regex>
 
 #include "unit/cli/asking.h"
 #include "unit/cli/place.h"
@@ -128,4 +129,95 @@ TEST_CASE("a season that is not there is asked back, before anything is written"
   write_something(place);
   CHECK(place.run("report --season harvst --as-of 2026-06-15 --output page.html") == 64);
   CHECK_FALSE(std::filesystem::exists(place.folder / "page.html"));
+}
+
+namespace {
+
+void make_hoses_safety(const Place& place) {
+  std::string schedule = place.read("schedules/tractor.yaml");
+  schedule.replace(schedule.find("do: Renew worn hoses"), 0, "safety: true\n    ");
+  place.write("schedules/tractor.yaml", schedule);
+}
+
+std::string between(const std::string& text, std::string_view from, std::string_view to) {
+  const auto at = text.find(from);
+  REQUIRE_MESSAGE(at != std::string::npos, std::string(from));
+  return text.substr(at, text.find(to, at) - at);
+}
+
+// What is read of it: without tags, in one line.
+std::string said(const std::string& html) {
+  return std::regex_replace(std::regex_replace(html, std::regex("<[^>]*>"), ""), std::regex("\\s+"), " ");
+}
+
+}  // namespace
+
+TEST_CASE("a machine that must not be run is told first in each part, on its own page, in its rows and in data") {
+  Place place;
+  write_something(place);
+  make_hoses_safety(place);  // they leak, so nobody may run the loader, though it is not out of use
+  must(place, "out-of-use pump --note cracked --on 2026-03-01 --as-of 2026-06-15");
+  must(place, "report --as-of 2026-06-15");
+  const std::string page = place.out;
+  CHECK(holds(said(between(page, "href=\"#overdue\"", "</a>")), "2 not to be run, "));
+  for (const char* part : {"overdue", "due", "workload", "parts"}) {
+    CAPTURE(part);
+    const std::string its = between(page, fmt::format("<section class=\"part\" id=\"{}\"", part), "To the contents");
+    const std::string box = said(between(its, "<section class=\"stop\">", "</section>"));
+    CHECK(holds(box, "Do not run"));
+    CHECK(holds(box, "out of use since 2026-03-01: cracked"));
+    CHECK(holds(box, "before this is mended: hoses, leak seen 2026-02-01"));
+  }
+  const std::string own = between(page, "id=\"machine-loader\"", "id=\"machine-pump\"");
+  CHECK(holds(said(between(own, "<p class=\"stop\">", "</p>")),
+              "Do not run: before this is mended: hoses, leak seen 2026-02-01"));
+  const std::string row = between(own, "<span class=\"task\">hoses", "leak seen");
+  CHECK(std::regex_search(row, std::regex("<td class=\"words\">\\s*<b>do not run it before this is mended")));
+  // Its other rows say so too.
+  const std::string due = between(page, "<section class=\"part\" id=\"due\"", "To the contents");
+  CHECK(holds(said(due), "do not run it before this is mended: hoses, leak seen 2026-02-01"));
+  must(place, "report --as-of 2026-06-15 --format text");
+  CHECK(holds(place.out, "do not run   pump (out of use), loader (hoses)"));
+  const Json report = asked(place, "report");
+  REQUIRE(report["not_to_run"].size() == 2);
+  CHECK(report["not_to_run"][0]["machine"] == "pump");
+  CHECK(report["not_to_run"][0]["out_of_use"] == true);
+  CHECK(report["not_to_run"][1]["points"][0]["task"] == "hoses");
+}
+
+TEST_CASE("the digest counts the overdue list as it is, and what must not wait beside it apart") {
+  Place place;
+  place.furnish();
+  make_hoses_safety(place);
+  must(place, "saw loader leak --on 2026-06-15 --as-of 2026-06-15");
+  must(place, "report --as-of 2026-06-15 --format text");
+  CHECK_FALSE(holds(between(place.out, "overdue list", "safety soon"), "statutory"));
+  CHECK(holds(place.out, "safety soon  1 safety or statutory task due, or within 7 days, beside that list"));
+}
+
+TEST_CASE("rows say that their machine is laid up or out of use, on the page and in text") {
+  Place place;
+  write_something(place);
+  must(place, "lay-up loader --until 2026-11-01 --note dry --on 2026-06-01 --as-of 2026-06-15");
+  must(place, "out-of-use pump --note cracked --on 2026-03-01 --as-of 2026-06-15");
+  must(place, "due --all --as-of 2026-06-15");
+  const std::string rows = said(place.out);
+  CHECK(count(rows, "laid up until 2026-11-01") >= 3);
+  CHECK(count(rows, "out of use: do not run it") == 1);
+  must(place, "report --as-of 2026-06-15");
+  CHECK(holds(said(between(place.out, "<span class=\"task\">hoses", "</th>")), "laid up until 2026-11-01"));
+}
+
+TEST_CASE("what is not known of a machine stands on its page with blanks, task by task") {
+  Place place;
+  place.furnish();
+  std::string fleet = place.read("fleet.yaml");
+  const std::string start = "    in-service: {on: 2025-01-10, at: 0}\n";
+  const auto at = fleet.find(start);
+  REQUIRE(at != std::string::npos);
+  place.write("fleet.yaml", fleet.erase(at, start.size()));
+  must(place, "report --as-of 2026-06-15");
+  const std::string own = said(between(place.out, "id=\"machine-pump\"", "Its book"));
+  CHECK(holds(own, "To find out"));
+  CHECK(std::regex_search(own, std::regex("gland\\s*done ____-__-__")));
 }

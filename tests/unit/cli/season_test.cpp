@@ -176,3 +176,29 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   CHECK(place.says("big includes it, and has its work and parts"));
   CHECK(place.says("brakes (overdue, safety, in a row of its own)"));
 }
+
+TEST_CASE("what is not likely before a season ends stands a line a machine, in text and linked on the page") {
+  Place place;
+  furnish(place);
+  must(place, "season harvest");
+  CHECK(place.says("  Under 1 %:\n   drill  brakes\n"));
+  must(place, "report --format html");
+  CHECK(std::regex_search(place.out, std::regex("<h4>Under 1 %</h4>\\s*<dl class=\"said\">\\s*<dt>\\s*"
+                                                "<a href=\"#machine-drill\">drill</a>\\s*</dt>\\s*<dd>brakes</dd>")));
+}
+
+TEST_CASE("a row that rests on a doubtful reading says on the page that its machine must not be run, too") {
+  Place place;
+  furnish(place);
+  place.write("schedules/kind.yaml",
+              "schedule: kind\nmeters: {engine: {unit: h}}\ntasks:\n"
+              "  oil: {do: Oil, every: {hours: 250, signs: [leak]}, safety: true}\n");
+  for (int week = 0; week < 22; ++week) {
+    const auto day = service::day_of(2026, 1, 5) + std::chrono::days{7 * week};
+    must(place, "reading drill " + std::to_string(1000 + 3 * week) + " --on " + service::to_text(day));
+  }
+  must(place, "reading drill 1380 --on 2026-06-14");
+  must(place, "saw drill leak");
+  must(place, "report drill");
+  CHECK(place.says("<b>do not run it before this is mended · safety · rests on a doubtful reading · </b>"));
+}

@@ -1,0 +1,63 @@
+#include "render/shared/run_ban_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/shared/words.h"
+
+namespace cli {
+namespace {
+
+using service::RunBan;
+
+// `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
+std::string to_mend(const RunBan& ban) {
+  std::vector<std::string> parts;
+  for (const service::Point* point : ban.points) {
+    std::vector<std::string> signs;
+    for (const service::LimbStanding& limb : point->limbs) {
+      if (limb.kind == service::LimbKind::sign && !limb.seen.empty()) signs.push_back(words_of(limb, *point));
+    }
+    // What forbids it in another way rules the point.
+    if (auto all = limb_words(*point); signs.empty() && !all.empty()) signs.push_back(std::move(all.front()));
+    signs.insert(signs.begin(), service::cleaned(task_of(*point)));
+    parts.push_back(fmt::format("{}", fmt::join(signs, ", ")));
+  }
+  for (const service::SeenSign* seen : ban.seen) {
+    std::string text = words_of(*seen);
+    // This line says it of all of them.
+    if (text.ends_with(not_before_mended)) text.resize(text.rfind("; "));
+    parts.push_back(std::move(text));
+  }
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+}  // namespace
+
+std::string ban_words(const RunBan& ban) {
+  std::vector<std::string> parts;
+  if (ban.out_of_use()) parts.push_back(words_of(*ban.state));
+  if (std::string mend = to_mend(ban); !mend.empty()) parts.push_back("before this is mended: " + mend);
+  if (ban.state != nullptr && !ban.out_of_use()) parts.push_back(words_of(*ban.state));
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+std::string state_in_row(const service::UseState* state, const RunBan* ban, const service::Point* point) {
+  if (ban != nullptr && ban->out_of_use()) return "out of use: do not run it";
+  std::vector<std::string> parts;
+  if (ban != nullptr && (point == nullptr || !ban->forbidden_by(*point))) {
+    parts.push_back(fmt::format("{}: {}", not_before_this, to_mend(*ban)));
+  }
+  if (state != nullptr && state->kind == service::UseKind::laid_up) {
+    parts.push_back(state->until ? "laid up until " + to_text(*state->until) : "laid up");
+  }
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+const RunBan* ban_of(const std::vector<RunBan>& bans, const service::Machine& machine) {
+  const auto found = std::find_if(bans.begin(), bans.end(), [&](const RunBan& ban) { return ban.machine == &machine; });
+  return found == bans.end() ? nullptr : &*found;
+}
+
+}  // namespace cli

@@ -1,0 +1,28 @@
+// How it is said that nobody may run a machine.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "service/not_to_run.h"
+
+namespace cli {
+
+// Above all of them.
+inline constexpr std::string_view not_to_run_title = "Do not run";
+
+// At the row of what forbids it, in front of what was seen.
+inline constexpr std::string_view not_before_this = "do not run it before this is mended";
+
+// Below that title: `out of use since 2026-05-21: fork worn`, `before this is mended: hoses, leak seen 2026-06-11`.
+std::string ban_words(const service::RunBan& ban);
+
+// In a row of its machine, where the machine does not stand as others do: `out of use: do not run it`, `do not run it
+// before this is mended: hoses, leak seen 2026-06-11` (not in the row that says so itself), `laid up until 2026-11-01`.
+// Empty where it may be run. `ban`: null: it may, but for being laid up. `point`: null: a line of several.
+std::string state_in_row(const service::UseState* state, const service::RunBan* ban, const service::Point* point);
+
+// Of some, that of this machine; null: it may be run.
+const service::RunBan* ban_of(const std::vector<service::RunBan>& bans, const service::Machine& machine);
+
+}  // namespace cli
