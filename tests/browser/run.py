@@ -217,7 +217,7 @@ const out = [];
 const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
 for (let node = walker.nextNode(); node; node = walker.nextNode()) {
   if (!node.parentElement.checkVisibility() || node.parentElement.closest("title, .told, h1, h2, h3")) continue;
-  for (const word of node.textContent.matchAll(/(?:--)?[a-z0-9]+(?:-[a-z0-9]+)+/g)) {
+  for (const word of node.textContent.matchAll(/--[a-z]+(?:-[a-z]+)*/g)) {
     if (word[0].length > 26) continue;
     const range = document.createRange();
     range.setStart(node, word.index);
@@ -226,7 +226,7 @@ for (let node = walker.nextNode(); node; node = walker.nextNode()) {
   }
 }
 return out;""")
-        check(f"report at {width} {media}: keys and options stay whole", not broken, f"{len(broken)}: {broken[:8]}")
+        check(f"report at {width} {media}: options stay whole", not broken, f"{len(broken)}: {broken[:8]}")
     browser.screen(800)
     browser.open(top / "report.html")
     narrow = browser.ask("return [...document.querySelectorAll('.needs, .season')].filter(t => t.checkVisibility())"
@@ -238,7 +238,7 @@ return out;""")
                         ".map(part => part.children[1].className)")
     check("report: who must not be run stands first", first == ["stop"] * 5, str(first))
     boxed = browser.ask("return [...document.querySelectorAll('#overdue > .stop dt')].map(e => e.textContent.trim())")
-    check("report: the box names each", boxed == ["telehandler-yard", "telehandler-store"] and keys >= set(boxed),
+    check("report: the box names each", boxed == ["telehandler-yard", "tractor-big", "telehandler-store"] and keys >= set(boxed),
           str(boxed))
 
 

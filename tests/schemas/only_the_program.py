@@ -55,6 +55,7 @@ BETWEEN_THINGS = {
     "schedule-name": "the file's name against the name inside",
     "no-machines": "machines may stand in register.csv",
     "unknown-schedule": "schedules are other files",
+    "unknown-zone": "which time zones there are is a matter of the computer",
     "no-travel-table": "the table is another file",
     "unknown-site": "a name that must be a key elsewhere",
     "unknown-season": "a name that must be a key elsewhere, for a schedule in another file",

@@ -23,7 +23,7 @@ SAMPLE = [
     ("why generator-standby engine-oil", 0), ("history combine", 0), ("history sprayer --all", 0),
     ("reading combine 2170 --dry-run", 0), ("done telehandler-store engine-oil --at 1712", 0), ("undo --dry-run", 0),
     ("undo --note slip", 0), ("done combine engine-oil knife --on 2026-05 --found worn --by M.T.", 0),
-    ("saw sprayer over-flow=11 --position middle", 0), ("saw telehandler-store leak", 0), ("saw tractor-big strange noise", 0),
+    ("saw sprayer over-flow=11 --position middle", 0), ("saw telehandler-store leak", 0), ("saw combine brake-pull", 0), ("saw tractor-big strange noise", 0),
     ("due --overdue", 0), ("due", 0), ("looked tractor-big strange noise --note fan --found worn", 0), ("due", 0),
     ("looked tractor-big strange noise --note mended", 0), ("looked tractor-big hum --note nothing", 64),
     ("done tractor-loader brakes --found failed --note pedal", 0), ("saw tractor-big oil-temperature=110 --unit C", 0),

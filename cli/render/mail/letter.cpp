@@ -85,7 +85,8 @@ std::string was_over(const service::Further& further) {
   if (limb == nullptr) return further.was ? service::counted(further.was->far, "day", "days") : "no days";
   if (!further.was) return fmt::format("not over by {}", words_of(limb->kind));
   const service::SaidOver& was = *further.was;
-  if (was.by_estimate) return about(service::Amount{was.far}, service::cleaned(limb->unit)) + " over by estimate";
+  if (was.by_estimate)
+    return "about " + about(service::Amount{was.far}, service::cleaned(limb->unit)) + " over by estimate";
   if (limb->kind == service::LimbKind::usage) return with_unit(service::Amount{was.far}, limb->unit) + " over";
   if (limb->kind == service::LimbKind::changes) return service::counted(was.far, "change", "changes") + " over";
   return service::counted(was.far, "day", "days") + " over";

@@ -192,7 +192,7 @@ TEST_CASE("machines out of use come first and laid up ones under their heading")
   const auto list = json_of(place, "due");
   CHECK(
       list["not_in_use"][0].dump() ==
-      R"({"customer":null,"laid_up":null,"machine":"loader","note":"brakes pull","reasons":[{"note":"brakes pull","on":"2026-06-01"}],"since":"2026-06-01","site":"yard","state":"out-of-use","until":null})");
+      R"({"customer":null,"do_not_run":true,"laid_up":null,"machine":"loader","note":"brakes pull","reasons":[{"note":"brakes pull","on":"2026-06-01"}],"since":"2026-06-01","site":"yard","state":"out-of-use","until":null})");
 }
 
 TEST_CASE("first cuts the list and says so") {

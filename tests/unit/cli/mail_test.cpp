@@ -320,7 +320,7 @@ TEST_CASE("how far over something was by estimate is said as an estimate, in who
   }
   std::replace(last.begin(), last.end(), '\n', ' ');
   const std::size_t at = last.find("worse: about ");
-  REQUIRE(at != std::string::npos);
+  REQUIRE_MESSAGE(at != std::string::npos, last);
   std::size_t end = at + 13;
   while (end < last.size() && last[end] >= '0' && last[end] <= '9') ++end;
   CHECK(end > at + 13);

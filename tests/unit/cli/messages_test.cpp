@@ -278,11 +278,11 @@ TEST_CASE("a look at what was not open says so, and where that is open") {
   must(field, std::string("saw pump-3 drip --on 2026-06-13") + as_of);
   must(field, std::string("saw pump drip --on 2026-06-12") + as_of);
   must(field, std::string("looked pump drip --note dry --on 2026-06-13") + as_of);
-  field.lines("looked pump drip found good\n", 0, " --dry-run");
+  field.lines("looked pump drip found good 2026-06-15\n", 0, " --dry-run");
   CHECK(field.answer["answers_nothing"].size() == 1);
   CHECK(field.answer["answers_nothing"][0]["machine"] == "pump");
   CHECK(field.answer["answers_nothing"][0]["open_at"] == json::array({"pump-3"}));
-  field.input = "looked pump drip found good\nlooked pump-3 drip found good\n";
+  field.input = "looked pump drip found good 2026-06-15\nlooked pump-3 drip found good\n";
   CHECK(field.run(std::string("import --messages - --dry-run") + as_of) == 0);
   CHECK(field.says("It answers nothing: no `drip` of pump was open.\n  It is open of pump-3.\n"));
   CHECK_FALSE(field.says("no `drip` of pump-3"));
@@ -1075,7 +1075,7 @@ TEST_CASE("a look of a day before the sign says that it answers nothing") {
   CHECK(field.run(std::string("looked pump drip --note dry --on 2026-06-05 --dry-run") + as_of) == 0);
   CHECK(field.says("It answers nothing: drip, seen 2026-06-11, is later than that day.\n"));
   for (const char* look :
-       {"looked loader leak by M.T. found good 2026-06-11", "looked loader leak by M.T. found good"}) {
+       {"looked loader leak by M.T. found good 2026-06-12", "looked loader leak by M.T. found good"}) {
     field.lines(look, 0, " --dry-run");
     CHECK(field.answer["answers_nothing"].empty());
   }

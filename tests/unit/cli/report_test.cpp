@@ -159,7 +159,8 @@ TEST_CASE("a machine that must not be run is told first in each part, on its own
   must(place, "out-of-use pump --note cracked --on 2026-03-01 --as-of 2026-06-15");
   must(place, "report --as-of 2026-06-15");
   const std::string page = place.out;
-  CHECK(holds(said(between(page, "href=\"#overdue\"", "</a>")), "2 not to be run, "));
+  const std::string entry = said(between(page, "<a href=\"#overdue\"", "</li>"));
+  CHECK_MESSAGE(holds(entry, "2 not to be run, "), entry);
   for (const char* part : {"overdue", "due", "workload", "parts"}) {
     CAPTURE(part);
     const std::string its = between(page, fmt::format("<section class=\"part\" id=\"{}\"", part), "To the contents");

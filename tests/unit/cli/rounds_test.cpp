@@ -202,7 +202,7 @@ TEST_CASE("events last from when to when, by the clocks of the fleet") {
   for (const char* line :
        {"DTSTART:20260504T063700Z\r\nDTEND:20260504T082300Z\r\nTRANSP:OPAQUE\r\nSUMMARY:Van: 1 stop",
         "DTSTART:20260504T070000Z\r\nDTEND:20260504T080000Z\r\nTRANSP:OPAQUE\r\nSUMMARY:Holm: Loader",
-        "DTSTART;VALUE=DATE:20260504\r\n"}) {
+        "DTSTART;VALUE=DATE:20260503\r\n"}) {
     CHECK_MESSAGE(place.out.find(line) != std::string::npos, line);
   }
   std::size_t events = 0;
