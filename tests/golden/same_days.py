@@ -396,7 +396,7 @@ def by_rounds(fleet, points):
     told = {key({"machine": visit["machine"], **task}): task["due_on"]
             for visit in [stop for _, stop in stops] + plan["put_off"] for task in visit["tasks"]}
     check("rounds: due days", told, {name: points[name]["due_on"] for name in told})
-    check("rounds: some were compared", len(told) > 5, True)
+    check("rounds: some were compared", len(told) > 2, True)
     left = {key(row) for row in plan["not_planned"] if row["task"]}
     due = {name for name, point in points.items() if point["standing"] in ("overdue", "due")}
     check("rounds: what is due has a place or a reason", due - told.keys() - left, set())

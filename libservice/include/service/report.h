@@ -72,7 +72,7 @@ std::vector<SupplierOrder> shopping_of(const Report& report);
 struct MachinePage {
   const Machine* machine = nullptr;
   const UseState* state = nullptr;   // null: in use
-  std::optional<RunBan> ban;       // none: it may be run, unless it is laid up
+  std::optional<RunBan> ban;         // none: it may be run, unless it is laid up
   std::optional<Day> known_until;    // the day of the newest fact about it
   std::vector<const Point*> points;  // all of them, in the order of the due list
   std::vector<const SeenSign*> seen;
