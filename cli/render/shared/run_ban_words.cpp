@@ -15,21 +15,13 @@ using service::RunBan;
 std::string to_mend(const RunBan& ban) {
   std::vector<std::string> parts;
   for (const service::Point* point : ban.points) {
-    std::vector<std::string> signs;
-    for (const service::LimbStanding& limb : point->limbs) {
-      if (limb.kind == service::LimbKind::sign && !limb.seen.empty()) signs.push_back(words_of(limb, *point));
+    std::vector<std::string> reasons{service::cleaned(task_of(*point))};
+    for (const service::LimbStanding* limb : service::forbidding_limbs(*point)) {
+      reasons.push_back(words_of(*limb, *point));
     }
-    // What forbids it in another way rules the point.
-    if (auto all = limb_words(*point); signs.empty() && !all.empty()) signs.push_back(std::move(all.front()));
-    signs.insert(signs.begin(), service::cleaned(task_of(*point)));
-    parts.push_back(fmt::format("{}", fmt::join(signs, ", ")));
+    parts.push_back(fmt::format("{}", fmt::join(reasons, ", ")));
   }
-  for (const service::SeenSign* seen : ban.seen) {
-    std::string text = words_of(*seen);
-    // This line says it of all of them.
-    if (text.ends_with(not_before_mended)) text.resize(text.rfind("; "));
-    parts.push_back(std::move(text));
-  }
+  for (const service::SeenSign* seen : ban.seen) parts.push_back(seen_words(*seen));
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 

@@ -339,14 +339,17 @@ std::vector<std::string> remarks_of(const Point& point) {
   return remarks;
 }
 
-std::string words_of(const service::SeenSign& seen) {
+std::string seen_words(const service::SeenSign& seen) {
   std::string text = fmt::format("{}, seen {}", service::cleaned(seen.sign), as_known(seen.on));
   if (seen.found && seen.looked_on) {
     text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
   }
   if (!seen.note.empty()) text += ": " + service::cleaned(seen.note);
-  if (forbids_running(seen)) text += fmt::format("; {}", not_before_mended);
   return text;
+}
+
+std::string words_of(const service::SeenSign& seen) {
+  return forbids_running(seen) ? fmt::format("{}; {}", seen_words(seen), not_before_mended) : seen_words(seen);
 }
 
 std::string words_of(const service::UseState& state) {

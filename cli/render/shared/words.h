@@ -97,7 +97,9 @@ std::string words_of(const service::LayUp& laid_up);  // `laid up since 2026-03-
 // `: left fork worn; 2026-06-15: seat belt torn`: each with its day, but for the first where it stands since that day.
 std::string reasons_of(const std::vector<service::UseReason>& reasons, service::Day since);
 
-// `strange knocking noise, seen 2026-06-14; looked at 2026-06-15, found worn: a bearing hums`.
+// `strange knocking noise, seen 2026-06-14; looked at 2026-06-15, found worn: a bearing hums`, for where it is said
+// anyhow whether the machine may be run; `words_of` says that too.
+std::string seen_words(const service::SeenSign& seen);
 std::string words_of(const service::SeenSign& seen);
 
 std::string words_of(service::LimbKind kind);  // `hours`: what a person calls it, for lists of what is not known

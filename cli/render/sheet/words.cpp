@@ -161,12 +161,7 @@ std::vector<std::string> stop_lines(const MachineSheet& sheet) {
       (sign ? unsafe : past_limit).push_back(fmt::format("{}, {}", task_of(*point), words_of(*limb, *point)));
     }
   }
-  for (const service::SeenSign* seen : sheet.forbidden_by_seen) {
-    std::string text = words_of(*seen);
-    // The line says it itself.
-    if (text.ends_with(not_before_mended)) text.resize(text.rfind("; "));
-    unsafe.push_back(std::move(text));
-  }
+  for (const service::SeenSign* seen : sheet.forbidden_by_seen) unsafe.push_back(seen_words(*seen));
   if (!unsafe.empty()) lines.push_back("Do not run it before this is mended: " + joined(unsafe, "; "));
   if (!past_limit.empty()) {
     lines.push_back(fmt::format("At or past its limit, for safety: {}; not to be used before it is put right",
