@@ -5,6 +5,7 @@
 
 #include "routing/choosing.h"
 #include "routing/labels.h"
+#include "routing/nearness.h"
 #include "routing/timing.h"
 #include "routing/triples.h"
 
@@ -18,21 +19,8 @@ constexpr std::size_t triples_at_once = 30;
 constexpr std::size_t stages[] = {12, 60, 0};  // labels a stop; the last looks at all
 
 Memory near_jobs(const Problem& problem) {
-  Memory memory(problem.jobs.size());
-  if (problem.profiles.empty()) return memory;
-  const Profile& profile = problem.profiles.front();
-  std::vector<int> jobs(problem.jobs.size());
-  std::iota(jobs.begin(), jobs.end(), 0);
-  for (std::size_t j = 0; j < problem.jobs.size(); ++j) {
-    const int here = problem.jobs[j].place;
-    std::vector<int> near = jobs;
-    std::stable_sort(near.begin(), near.end(), [&](int a, int b) {
-      return profile.leg(here, problem.jobs[static_cast<std::size_t>(a)].place).cost <
-             profile.leg(here, problem.jobs[static_cast<std::size_t>(b)].place).cost;
-    });
-    near.resize(std::min(near.size(), remembered + 1));  // itself among them
-    memory[j] = std::move(near);
-  }
+  Memory memory = nearest_jobs(problem);
+  for (auto& near : memory) near.resize(std::min(near.size(), remembered + 1));  // itself among them
   return memory;
 }
 
@@ -44,8 +32,6 @@ bool does_twice(const Route& route) {
   std::sort(sorted.begin(), sorted.end());
   return std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end();
 }
-
-Mills divide_up(Mills number) { return number >= 0 ? (number + mills - 1) / mills : -((-number) / mills); }
 
 }  // namespace
 
@@ -138,7 +124,7 @@ void Generation::bound(const Prices& prices, const std::vector<Mills>& least) {
   prices_ = prices;
   least_ = least;
   standing_.proven_mills = std::max(standing_.proven_mills, sum);
-  if (divide_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
+  if (whole_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
 }
 
 Mills Generation::reduced(const Column& column) const {
@@ -164,7 +150,7 @@ void Generation::take(const std::vector<const Found*>& rounds, const std::vector
   if (value >= standing_.value) return;
   standing_.plan = std::move(plan);
   standing_.value = value;
-  if (divide_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
+  if (whole_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
 }
 
 void Generation::improve() {

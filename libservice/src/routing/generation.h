@@ -15,12 +15,14 @@
 
 namespace service::routing {
 
+inline constexpr Mills nothing_proven = INT64_MIN / 4;
+
 // Numbers here are of `Weights::of`, less what skipping all jobs comes to.
 struct Standing {
-  Plan plan;                           // the best so far
-  Pence value = 0;                     // of it
-  Mills proven_mills = INT64_MIN / 4;  // no plan has less, in thousandths
-  bool done = false;                   // the plan is proven to be the best
+  Plan plan;                            // the best so far
+  Pence value = 0;                      // of it
+  Mills proven_mills = nothing_proven;  // no plan has less, in thousandths
+  bool done = false;                    // the plan is proven to be the best
 };
 
 class Generation {

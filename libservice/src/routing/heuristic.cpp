@@ -2,15 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "routing/dice.h"
+#include "routing/nearness.h"
 #include "routing/rounds.h"
 
 namespace service::routing {
 namespace {
 
-constexpr double string_length = 6;       // the longest string that is taken out of a round
+constexpr std::size_t string_length = 6;  // the longest string that is taken out of a round
 constexpr std::size_t most_strings = 5;   // rounds that are ruined at a time
 constexpr std::size_t scatter_of = 10;    // once in so many steps jobs are taken out here and there instead
 constexpr std::size_t passed_over = 100;  // one place in so many is passed over
@@ -20,11 +20,10 @@ constexpr double last_heat = 0.1;         // of the first
 class Search {
  public:
   Search(const Problem& problem, const Weights& weights, const Plan& from, std::uint64_t seed)
-      : problem_(problem), weights_(weights), now_(problem, weights), dice_(seed) {
+      : problem_(problem), weights_(weights), now_(problem, weights), dice_(seed), near_(nearest_jobs(problem)) {
     now_.reset(from);
     best_ = now_.plan();
     best_weighed_ = now_.weighed();
-    rank_neighbours();
     recreate(skipped());
     keep();
     heat_ = first_heat();
@@ -53,23 +52,6 @@ class Search {
       if (now_.shift_of(static_cast<int>(j)) < 0) jobs.push_back(static_cast<int>(j));
     }
     return jobs;
-  }
-
-  // For each job the others, the nearest places first.
-  void rank_neighbours() {
-    if (problem_.profiles.empty()) return;
-    const Profile& profile = problem_.profiles.front();
-    const std::size_t count = problem_.jobs.size();
-    near_.resize(count);
-    for (std::size_t j = 0; j < count; ++j) {
-      near_[j].resize(count);
-      std::iota(near_[j].begin(), near_[j].end(), 0);
-      std::stable_sort(near_[j].begin(), near_[j].end(), [&](int a, int b) {
-        const int here = problem_.jobs[j].place;
-        return profile.leg(here, problem_.jobs[static_cast<std::size_t>(a)].place).cost <
-               profile.leg(here, problem_.jobs[static_cast<std::size_t>(b)].place).cost;
-      });
-    }
   }
 
   // A share of the middle gain of a job that is done: what a step may lose in the beginning.
@@ -123,7 +105,7 @@ class Search {
 
   void take_string(const Route& route, int job, std::vector<int>& out) {
     const auto at = static_cast<std::size_t>(std::find(route.begin(), route.end(), job) - route.begin());
-    const std::size_t longest = std::min(route.size(), static_cast<std::size_t>(string_length));
+    const std::size_t longest = std::min(route.size(), string_length);
     const std::size_t length = 1 + dice_.below(longest);
     const std::size_t first = at + 1 >= length ? at + 1 - length : 0;
     const std::size_t last = std::min(at, route.size() - length);
@@ -164,8 +146,10 @@ class Search {
 
   void recreate(std::vector<int> jobs) {
     put_in_order(jobs);
-    const auto passes_over = [&] { return dice_.below(passed_over) == 0; };
     for (const int job : jobs) {
+      // A promise that fits is never left out, however soon the search is stopped.
+      const bool promised = problem_.jobs[static_cast<std::size_t>(job)].rank == Rank::promise;
+      const auto passes_over = [&] { return !promised && dice_.below(passed_over) == 0; };
       Insertion best;
       for (std::size_t shift = 0; shift < problem_.shifts.size(); ++shift) now_.best_in(shift, job, best, passes_over);
       if (best.shift < 0 || best.dearer >= weights_.of_skipping(problem_.jobs[static_cast<std::size_t>(job)])) continue;

@@ -11,7 +11,7 @@ namespace service::routing {
 
 // Ruin and recreate after Christiaens and Vanden Berghe 2020 ("Slack induction by string removals for vehicle routing
 // problems"): strings of stops near each other are taken out of several rounds, and put back with a few places passed
-// over, under simulated annealing. `look` is called for every improvement, and for the rounds it is made of.
+// over, under simulated annealing.
 Plan search(const Problem& problem, const Weights& weights, const Plan& from, std::size_t steps, std::uint64_t seed,
             const std::function<bool()>& stop);
 

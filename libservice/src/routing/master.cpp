@@ -101,7 +101,6 @@ Prices Master::solve() {
   ClpSimplex& clp = program_->clp;
   clp.primal();
   chosen_.assign(clp.primalColumnSolution(), clp.primalColumnSolution() + columns_.size());
-  value_ = clp.objectiveValue();
   const double* duals = clp.dualRowSolution();
   const auto price = [&](std::size_t row) {
     const double dual = duals[row] * static_cast<double>(mills);

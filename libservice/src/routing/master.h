@@ -30,7 +30,6 @@ class Master {
   // Solves it. Its prices are rounded and none is above 0, so that they prove what they prove whatever it made of it.
   Prices solve();
 
-  double value() const { return value_; }  // of what is chosen, in the smallest unit of money
   const std::vector<Column>& columns() const { return columns_; }
   const std::vector<double>& chosen() const { return chosen_; }  // of each column so much
 
@@ -42,7 +41,6 @@ class Master {
   std::vector<Column> columns_;
   std::vector<Triple> triples_;
   std::vector<double> chosen_;
-  double value_ = 0;
 };
 
 // How often a round counts for a triple of jobs.

@@ -12,6 +12,9 @@ using Mills = std::int64_t;
 
 inline constexpr Mills mills = 1000;
 
+// The smallest whole unit that is not below: costs are whole, so what proves a part of one proves all of it.
+constexpr Mills whole_up(Mills number) { return number >= 0 ? (number + mills - 1) / mills : -((-number) / mills); }
+
 // Three jobs, of which no two rounds can both do two (subset-row cuts after Jepsen, Petersen, Spoorendonk and Pisinger
 // 2008).
 using Triple = std::array<int, 3>;

@@ -141,12 +141,6 @@ void Rounds::consider(std::size_t shift, int job, int at, Insertion& best) const
   if (in_time(shift, job, static_cast<std::size_t>(at))) best = {static_cast<int>(shift), at, cost};
 }
 
-Insertion Rounds::best(int job) const {
-  Insertion best;
-  for (std::size_t shift = 0; shift < plan_.size(); ++shift) best_in(shift, job, best, [] { return false; });
-  return best;
-}
-
 void Rounds::insert(int job, const Insertion& place) {
   Route& route = plan_[static_cast<std::size_t>(place.shift)];
   route.insert(route.begin() + place.position, job);

@@ -25,7 +25,8 @@ class Rounds {
   int shift_of(int job) const { return shift_of_[static_cast<std::size_t>(job)]; }  // -1: it is skipped
   Pence weighed() const { return weighed_; }                                        // the value as one number
 
-  // The cheapest place in one shift, or in any, for a job that is skipped. `skips` says which places to pass over.
+  // The cheapest place in one shift for a job that is skipped, where it is cheaper than the best so far. `skips` says
+  // which places to pass over.
   template <class Skips>
   void best_in(std::size_t shift, int job, Insertion& best, Skips&& skips) const {
     if (!problem_->shifts[shift].options[static_cast<std::size_t>(job)].possible) return;
@@ -33,7 +34,6 @@ class Rounds {
       if (!skips()) consider(shift, job, static_cast<int>(at), best);
     }
   }
-  Insertion best(int job) const;
 
   void insert(int job, const Insertion& place);
   void remove(const std::vector<int>& jobs);  // and all of a round that is not possible without them

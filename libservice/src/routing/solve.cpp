@@ -39,12 +39,8 @@ Solution solve(const Problem& problem, const Effort& effort, const Budget& once)
   const auto take = [&](const Standing& standing) {
     solution.plan = standing.plan;
     solution.value = value_of(problem, standing.plan);
-    Pence proven = standing.done ? standing.value : 0;
-    if (!standing.done && standing.proven_mills > INT64_MIN / 8) {
-      proven =
-          standing.proven_mills >= 0 ? (standing.proven_mills + mills - 1) / mills : -(-standing.proven_mills / mills);
-    }
-    const bool any = standing.done || standing.proven_mills > INT64_MIN / 8;
+    const bool any = standing.done || standing.proven_mills > nothing_proven;
+    const Pence proven = standing.done ? standing.value : any ? whole_up(standing.proven_mills) : 0;
     solution.bound = any ? std::min(weights.value_of(std::max<Pence>(0, proven + skipped)), solution.value) : Value{};
     solution.proven = standing.done;
   };
