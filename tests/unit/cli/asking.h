@@ -18,6 +18,12 @@ inline void must(Place& place, const std::string& line) {
   REQUIRE_MESSAGE(ran, (line + "\n" + place.err));
 }
 
+// What a question answers as data.
+inline nlohmann::json json_of(Place& place, const std::string& line) {
+  must(place, line + " --format json");
+  return nlohmann::json::parse(place.out);
+}
+
 // The whole record, as export writes it.
 inline std::string book(Place& place) {
   must(place, "export");

@@ -4,16 +4,12 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-#include "unit/cli/place.h"
+#include "unit/cli/asking.h"
 
+using cli_test::json_of;
 using cli_test::Place;
 
 namespace {
-
-nlohmann::json json_of(Place& place, const std::string& line) {
-  REQUIRE(place.run(line + " --format json") == 0);
-  return nlohmann::json::parse(place.out);
-}
 
 const nlohmann::json* point(const nlohmann::json& list, const std::string& machine, const std::string& task) {
   for (const auto& found : list["points"]) {

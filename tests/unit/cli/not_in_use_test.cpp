@@ -6,15 +6,11 @@
 
 #include "unit/cli/asking.h"
 
+using cli_test::json_of;
 using cli_test::must;
 using cli_test::Place;
 
 namespace {
-
-nlohmann::json json_of(Place& place, const std::string& line) {
-  must(place, line + " --format json");
-  return nlohmann::json::parse(place.out);
-}
 
 // A pump whose guards and brakes are for safety, the last ones in the schedule.
 void furnish_guarded(Place& place) {

@@ -6,15 +6,11 @@
 
 #include "unit/cli/asking.h"
 
+using cli_test::json_of;
 using cli_test::must;
 using cli_test::Place;
 
 namespace {
-
-nlohmann::json json_of(Place& place, const std::string& line) {
-  must(place, line + " --format json");
-  return nlohmann::json::parse(place.out);
-}
 
 // The loader and its hoses, which are for safety; a pump; a mower, which is well and laid up.
 void furnish_three(Place& place) {

@@ -77,7 +77,8 @@ void furnish_estate(Place& place, const estate::Texts& texts = {}, const std::st
   must(place, "import facts.csv --as-of 2026-05-03");
 }
 
-Json json_of(Place& place, const std::string& line) {
+// With its keys in the order in which they stand.
+Json in_order(Place& place, const std::string& line) {
   must(place, line + " --format json");
   return Json::parse(place.out);
 }
@@ -85,7 +86,7 @@ Json json_of(Place& place, const std::string& line) {
 // The plan of the week as it is, kept in a file, as changed by a test.
 template <class Change>
 void keep_plan(Place& place, const Change& change) {
-  Json plan = json_of(place, asked);
+  Json plan = in_order(place, asked);
   change(plan);
   place.write("plan.json", plan.dump());
 }
@@ -113,7 +114,7 @@ std::string form_of(const std::string& text) {
 TEST_CASE("the worked example is answered as it was agreed on, key by key") {
   Place place;
   furnish_estate(place);
-  const Json answer = json_of(place, asked);
+  const Json answer = in_order(place, asked);
   CHECK(differs(Json::parse(agreed), answer) == "");
   CHECK_FALSE(answer["gaps"].empty());
   CHECK(answer["stopped"].is_null());
@@ -183,7 +184,7 @@ TEST_CASE("a customer is told of his site alone, and of no other") {
   CHECK_FALSE(place.says("Leave "));
   CHECK(place.says("7. try that it cannot start"));
   CHECK(place.says("Arrive 07:52"));
-  const Json answer = json_of(place, part);
+  const Json answer = in_order(place, part);
   CHECK(answer["scope"]["site"] == "beck");
   CHECK(answer["rounds"].size() == 1);
   CHECK(answer["cost"]["total"] == 202.62);
@@ -235,15 +236,15 @@ TEST_CASE("the same plan is without fault, and each fault of another is told") {
   furnish_estate(place);
   keep_plan(place);
   const std::string check = std::string(asked) + " --check plan.json";
-  Json judged = json_of(place, check);
+  Json judged = in_order(place, check);
   CHECK(judged["faults"].dump() == "[]");
   CHECK(judged["ok"] == true);
   CHECK(judged["value"] == Json::parse(R"({"safety_put_off": 0, "total": 202.62})"));
   // Its own week holds where none is told.
-  CHECK(json_of(place, "rounds --as-of 2026-05-03 --check plan.json")["ok"] == true);
+  CHECK(in_order(place, "rounds --as-of 2026-05-03 --check plan.json")["ok"] == true);
 
   keep_plan(place, [](Json& plan) { plan["rounds"][0]["stops"].erase(0); });
-  judged = json_of(place, check);
+  judged = in_order(place, check);
   CHECK(judged["ok"] == false);
   CHECK(rules_of(judged).find("left-out ") != std::string::npos);
   CHECK(place.run(check) == 0);
@@ -251,7 +252,7 @@ TEST_CASE("the same plan is without fault, and each fault of another is told") {
   CHECK(place.run(check + " --exit-code") == 1);
 
   keep_plan(place, [](Json& plan) { plan["cost"]["total"] = 202.61; });
-  CHECK(rules_of(json_of(place, check)).find("figure ") != std::string::npos);
+  CHECK(rules_of(in_order(place, check)).find("figure ") != std::string::npos);
   CHECK(place.run("rounds --from 2026-05-05 --as-of 2026-05-04 --check plan.json") == 0);
   CHECK(place.says("The plan is of 2026-05-03, and it is judged by what is known on 2026-05-04."));
 
@@ -334,12 +335,12 @@ TEST_CASE("a plan is kept as far as it can be, and whoever waits elsewhere is ru
   furnish_estate(place, texts);
   keep_plan(place);
   const std::string keep = "rounds --from 2026-05-04 --as-of 2026-05-03 --keep plan.json";
-  CHECK(json_of(place, keep)["changes"].dump() == "[]");
+  CHECK(in_order(place, keep)["changes"].dump() == "[]");
   must(place, keep);
   CHECK(place.says("Nothing: every visit has its crew and day."));
 
   must(place, "put-off pump gland --until 2026-08-01 --by Ann --note harvest --as-of 2026-05-03");
-  const Json answer = json_of(place, keep);
+  const Json answer = in_order(place, keep);
   const auto change = Json::parse(
       R"({"visit": "pump", "was": {"crew": "van", "on": "2026-05-05"}, "is": null, "contact": "sluice keeper, 01 45"})");
   REQUIRE(answer["changes"].size() == 1);
@@ -348,7 +349,7 @@ TEST_CASE("a plan is kept as far as it can be, and whoever waits elsewhere is ru
   must(place, keep);
   CHECK(place.says("pump: was Van, Tuesday 2026-05-05; now no longer wanted; ring up Beck: sluice keeper, 01 45"));
   // On the next day what was to be done is done, and the week ends where it did.
-  const Json next = json_of(place, "rounds --from 2026-05-05 --as-of 2026-05-05 --keep plan.json");
+  const Json next = in_order(place, "rounds --from 2026-05-05 --as-of 2026-05-05 --keep plan.json");
   CHECK(next["done"] == Json::parse(R"(["loader"])"));
   CHECK(next["week"]["to"] == "2026-05-10");
 }
@@ -358,12 +359,12 @@ TEST_CASE("what was promised keeps its day, though another would be cheaper") {
   estate::Texts texts;
   texts.sites = std::string(texts.sites).replace(texts.sites.find(", closed: [2026-05-04, harvest]"), 31, "");
   furnish_estate(place, texts);
-  const Json free = json_of(place, asked);
+  const Json free = in_order(place, asked);
   CHECK(free["rounds"][0]["on"] == "2026-05-04");
   place.write("plan.json",
               R"({"rounds": [{"crew": "van", "on": "2026-05-05", "stops": [{"visit": "call c-01", "promised": true}]}],
                   "put_off": []})");
-  const Json kept = json_of(place, std::string(asked) + " --keep plan.json");
+  const Json kept = in_order(place, std::string(asked) + " --keep plan.json");
   bool found = false;
   for (const Json& round : kept["rounds"]) {
     for (const Json& stop : round["stops"]) {
@@ -391,13 +392,13 @@ TEST_CASE("when the time is up the best so far is told, with what is proven of i
   furnish_estate(place);
   std::int64_t clock = 0;
   place.world.elapsed = [&] { return clock += 60'000; };
-  const Json answer = json_of(place, std::string(asked) + " --time 30s");
+  const Json answer = in_order(place, std::string(asked) + " --time 30s");
   CHECK(answer["stopped"] == "time");
   CHECK(answer["bound"]["total"] <= answer["cost"]["total"]);
   must(place, std::string(asked) + " --time 30s");
   CHECK(place.says("The time was up"));
   place.world.elapsed = [] { return std::int64_t{0}; };
-  CHECK(json_of(place, std::string(asked) + " --time 2min")["stopped"].is_null());
+  CHECK(in_order(place, std::string(asked) + " --time 2min")["stopped"].is_null());
 }
 
 TEST_CASE("Ctrl-C takes the best so far") {
@@ -408,7 +409,7 @@ TEST_CASE("Ctrl-C takes the best so far") {
     if (++looks == 2) std::raise(SIGINT);  // the first look is before anything is planned
     return std::int64_t{0};
   };
-  CHECK(json_of(place, std::string(asked) + " --time 60min")["stopped"] == "interrupt");
+  CHECK(in_order(place, std::string(asked) + " --time 60min")["stopped"] == "interrupt");
   CHECK(looks >= 2);
 }
 
