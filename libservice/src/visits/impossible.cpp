@@ -4,6 +4,7 @@
 
 #include "routing/timing.h"
 #include "visits/crew_days.h"
+#include "visits/kept_plan.h"
 #include "visits/problem_of.h"
 #include "visits/trips.h"
 #include "visits/visits_made.h"
@@ -52,15 +53,12 @@ void fill_impossible(Week& week) {
   for (std::size_t i = 0; i < week.visits.size(); ++i) week.impossible[i] = reason_of(week, i);
 }
 
-void keep_promises(Week& week, const std::vector<Promise>& promises) {
-  for (const Promise& promise : promises) {
-    const auto visit = std::find_if(week.visits.begin(), week.visits.end(),
-                                    [&](const Visit& one) { return one.name == promise.visit; });
-    if (visit == week.visits.end()) continue;  // no longer wanted: a change, which is told
-    const auto number = static_cast<std::size_t>(visit - week.visits.begin());
-    if (week.impossible[number] || week.promised[number]) continue;
+void keep_promises(Week& week) {
+  for (std::size_t number = 0; number < week.visits.size(); ++number) {
+    const auto promise = kept_stop_of(week, week.visits[number]);
+    if (!promise || !promise->stop->promised || week.impossible[number]) continue;
     const auto day = std::find_if(week.crew_days.begin(), week.crew_days.end(), [&](const CrewDay& one) {
-      return one.crew->key == promise.crew && one.on == promise.on;
+      return one.crew->key == promise->crew && one.on == promise->on;
     });
     const auto at = static_cast<std::size_t>(day - week.crew_days.begin());
     if (day == week.crew_days.end() || !fits_alone(week, number)[at]) {

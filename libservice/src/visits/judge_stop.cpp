@@ -6,6 +6,7 @@
 
 #include "visits/judge_parts.h"
 #include "visits/judge_words.h"
+#include "visits/kept_plan.h"
 #include "visits/opening.h"
 
 namespace service::visits {
@@ -108,14 +109,9 @@ std::optional<std::size_t> crew_day_of(const Week& week, const std::string& crew
 }
 
 std::optional<std::pair<std::string, Day>> promise_of(const Week& week, std::size_t visit) {
-  if (!week.kept) return std::nullopt;
-  for (const GivenRound& round : week.kept->rounds) {
-    if (round.on < week.from) continue;
-    for (const GivenStop& stop : round.stops) {
-      if (stop.promised && stop.visit == week.visits[visit].name) return std::pair{round.crew, round.on};
-    }
-  }
-  return std::nullopt;
+  const auto kept = kept_stop_of(week, week.visits[visit]);
+  if (!kept || !kept->stop->promised) return std::nullopt;
+  return std::pair{kept->crew, kept->on};
 }
 
 bool can_keep(const Week& week, std::size_t visit, const std::pair<std::string, Day>& promise) {

@@ -26,6 +26,31 @@ const Site* site_of(const Fleet& fleet, const GivenStop& stop) {
   return machine == nullptr ? nullptr : fleet.site(machine->site);
 }
 
+// Some of the stop's work is that of the visit. A stop that names no tasks means the visit of its name, and where there
+// is none, all that its machine needs.
+bool shares_work(const Week& week, const GivenStop& stop, const Visit& visit) {
+  if (visit.call != nullptr || visit.machine == nullptr || machine_of(stop) != visit.machine->key) return false;
+  if (!stop.tasks || stop.tasks->empty()) {
+    return std::none_of(week.visits.begin(), week.visits.end(),
+                        [&](const Visit& other) { return other.name == stop.visit; });
+  }
+  return std::any_of(visit.points.begin(), visit.points.end(), [&](const Point* point) {
+    return std::any_of(stop.tasks->begin(), stop.tasks->end(), [&](const GivenTask& task) {
+      return task.task == point->name && task.position == point->position;
+    });
+  });
+}
+
+std::vector<KeptStop> stops_ahead(const Week& week) {
+  std::vector<KeptStop> stops;
+  if (!week.kept) return stops;
+  for (const GivenRound& round : week.kept->rounds) {
+    if (round.on < week.from) continue;
+    for (const GivenStop& stop : round.stops) stops.push_back({&stop, round.crew, round.on});
+  }
+  return stops;
+}
+
 }  // namespace
 
 DoneBefore::DoneBefore(const std::optional<GivenPlan>& kept, Day from) {
@@ -49,51 +74,63 @@ bool DoneBefore::holds(const Point& point) const {
 
 bool DoneBefore::holds(const std::string& visit) const { return whole_.contains(visit); }
 
-std::vector<Promise> promises_of(const std::optional<GivenPlan>& kept, Day from) {
-  std::vector<Promise> promises;
-  if (!kept) return promises;
-  for (const GivenRound& round : kept->rounds) {
-    if (round.on < from) continue;
-    for (const GivenStop& stop : round.stops) {
-      if (stop.promised) promises.push_back({stop.visit, round.crew, round.on});
-    }
+std::optional<KeptStop> kept_stop_of(const Week& week, const Visit& visit) {
+  std::optional<KeptStop> best;
+  int best_rank = 0;
+  for (const KeptStop& kept : stops_ahead(week)) {
+    const bool same_name = kept.stop->visit == visit.name;
+    if (!same_name && !shares_work(week, *kept.stop, visit)) continue;
+    const int rank = (same_name ? 2 : 0) + (kept.stop->promised ? 1 : 0) + 1;
+    if (rank <= best_rank) continue;
+    best = kept;
+    best_rank = rank;
   }
-  return promises;
+  return best;
 }
 
 std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
   const Week& week = plan.week;
   if (!week.kept) return {};
-  std::map<std::string, Where> now;
-  std::vector<std::string> order;
+  std::vector<std::optional<Where>> now(week.visits.size());  // [visit]
+  std::vector<std::size_t> order;
   for (const Round& round : plan.rounds) {
     const CrewDay& day = week.crew_days[round.crew_day];
     for (const RoundStop& stop : round.stops) {
-      const std::string& name = week.visits[stop.visit].name;
-      now.emplace(name, Where{day.crew->key, day.on});
-      order.push_back(name);
+      now[stop.visit] = Where{day.crew->key, day.on};
+      order.push_back(stop.visit);
     }
   }
-  const auto visit_named = [&](const std::string& name) -> const Visit* {
-    const auto visit =
-        std::find_if(week.visits.begin(), week.visits.end(), [&](const Visit& one) { return one.name == name; });
-    return visit == week.visits.end() ? nullptr : &*visit;
-  };
+  std::map<std::string, std::vector<std::size_t>> come_from;  // by the stop's name
+  std::set<std::size_t> old;
+  for (std::size_t i = 0; i < week.visits.size(); ++i) {
+    const auto kept = kept_stop_of(week, week.visits[i]);
+    if (!kept) continue;
+    come_from[kept->stop->visit].push_back(i);
+    old.insert(i);
+  }
   std::vector<PlanChange> changes;
   std::set<std::string> told;
-  for (const GivenRound& round : week.kept->rounds) {
-    for (const GivenStop& stop : round.stops) {
-      if (round.on < week.from || !told.insert(stop.visit).second) continue;
-      const Where was{round.crew, round.on};
-      const auto is = now.find(stop.visit);
-      if (is != now.end() && is->second == was) continue;
-      const Visit* const visit = visit_named(stop.visit);
-      changes.push_back({stop.visit, was, is == now.end() ? std::nullopt : std::optional(is->second),
-                         visit != nullptr ? visit->site : site_of(*week.fleet, stop), visit != nullptr});
+  for (const KeptStop& kept : stops_ahead(week)) {
+    if (!told.insert(kept.stop->visit).second) continue;
+    const Where was{kept.crew, kept.on};
+    if (const auto from_here = come_from.find(kept.stop->visit); from_here != come_from.end()) {
+      for (const std::size_t visit : from_here->second) {
+        if (now[visit] == was) continue;
+        changes.push_back({week.visits[visit].name, was, now[visit], week.visits[visit].site, true});
+      }
+      continue;
+    }
+    const auto along = std::find_if(week.visits.begin(), week.visits.end(),
+                                    [&](const Visit& visit) { return shares_work(week, *kept.stop, visit); });
+    if (along == week.visits.end()) {
+      changes.push_back({kept.stop->visit, was, std::nullopt, site_of(*week.fleet, *kept.stop), false});
+    } else if (const auto& is = now[static_cast<std::size_t>(along - week.visits.begin())]; is != was) {
+      changes.push_back({kept.stop->visit, was, is, along->site, true});
     }
   }
-  for (const std::string& name : order) {
-    if (!told.contains(name)) changes.push_back({name, std::nullopt, now.at(name), visit_named(name)->site, true});
+  for (const std::size_t visit : order) {
+    if (old.contains(visit)) continue;
+    changes.push_back({week.visits[visit].name, std::nullopt, now[visit], week.visits[visit].site, true});
   }
   return changes;
 }

@@ -41,7 +41,7 @@ std::vector<bool> fits_alone(const Week& week, std::size_t visit);
 void fill_impossible(Week& week);
 
 // Ties promised visits to their crew-days.
-void keep_promises(Week& week, const std::vector<Promise>& promises);
+void keep_promises(Week& week);
 
 // Lets points that come due soon after join the visits of their machines where that costs less than their share of a
 // later trip, and takes no crew-day away on which the visit fits in without them.

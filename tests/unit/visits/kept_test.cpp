@@ -111,3 +111,76 @@ TEST_CASE("what differs from the plan that was kept") {
         "pump: van 2026-05-05 -> none (no longer wanted, beck); "
         "call c-01: van 2026-05-05 -> none (no longer wanted, nobody knows where)");
 }
+
+namespace {
+
+// A second crew, which alone may do the pump's work with pressure, so that both services of the pump are one visit.
+Texts two_crews() {
+  Texts texts;
+  texts.crews +=
+      "  gang: {name: Gang, start: workshop, hours: {mon-fri: \"07:30-16:00\"}, qualified-for: [pressure, lifting]}\n";
+  return texts;
+}
+
+// Replanned from the day on, from the plan of both crews in which the gang goes to the pump on 5 May.
+RoundsPlan replanned_without(const std::string& crew, bool promised, const std::vector<std::string_view>& second_day) {
+  Estate at(two_crews());
+  at.usual();
+  const Week week = at.week();
+  std::vector<std::vector<std::string_view>> routes(week.crew_days.size());
+  for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
+    const CrewDay& one = week.crew_days[d];
+    if (one.crew->key == "gang" && one.on == day("2026-05-05")) routes[d] = {"pump", "call c-01"};
+  }
+  GivenPlan plan = as_given(by_hand(week, routes));
+  plan.rounds[0].stops[0].promised = promised;
+  WeekAsk ask{day("2026-05-04"), 7};
+  ask.keep = plan;
+  ask.without = {crew};
+  const Week anew = at.week(ask);
+  std::vector<std::vector<std::string_view>> routes_anew(anew.crew_days.size());
+  for (std::size_t d = 0; d < anew.crew_days.size(); ++d) {
+    if (anew.crew_days[d].on == day("2026-05-05")) routes_anew[d] = second_day;
+  }
+  return by_hand(anew, routes_anew);
+}
+
+}  // namespace
+
+TEST_CASE("a visit that is split anew when a crew does not go comes from its stop") {
+  CHECK(changes_of(replanned_without("gang", false, {"pump", "call c-01"})) ==
+        "pump: gang 2026-05-05 -> van 2026-05-05 (beck); pump+pressure: gang 2026-05-05 -> none (beck); "
+        "call c-01: gang 2026-05-05 -> van 2026-05-05 (beck)");
+}
+
+TEST_CASE("what was promised of a visit that is split is promised of each of its parts") {
+  const RoundsPlan plan = replanned_without("gang", true, {"call c-01"});
+  CHECK((plan.week.impossible[visit_named(plan.week, "pump")] == PutOffReason::promise_broken));
+  CHECK((plan.week.impossible[visit_named(plan.week, "pump+pressure")] == PutOffReason::not_qualified));
+}
+
+TEST_CASE("a stop whose work goes along with another one's has a line of its own") {
+  Estate at(two_crews());
+  at.usual();
+  GivenPlan plan = first_plan();  // the pump's gland alone, for the van may not do the rest
+  GivenStop relief;
+  relief.visit = "pump+pressure";
+  relief.machine = "pump";
+  relief.tasks = {{{"relief", ""}}};
+  GivenRound other = plan.rounds[1];
+  other.on = day("2026-05-11");
+  other.stops = {relief};
+  plan.rounds.push_back(other);
+  WeekAsk ask{day("2026-05-04"), 7};
+  ask.keep = plan;
+  const Week week = at.week(ask);
+  std::vector<std::vector<std::string_view>> routes(week.crew_days.size());
+  for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
+    const CrewDay& one = week.crew_days[d];
+    if (one.crew->key == "gang" && one.on == day("2026-05-05")) routes[d] = {"pump", "call c-01"};
+    if (one.crew->key == "van" && one.on == day("2026-05-04")) routes[d] = {"loader"};
+  }
+  CHECK(changes_of(by_hand(week, routes)) ==
+        "pump: van 2026-05-05 -> gang 2026-05-05 (beck); call c-01: van 2026-05-05 -> gang 2026-05-05 (beck); "
+        "pump+pressure: van 2026-05-11 -> gang 2026-05-05 (beck)");
+}
