@@ -170,7 +170,7 @@ std::string of_other_days(const Context& context, const service::Week& week, con
 
 int judge(Context& context, const service::Week& week, ReadPlan read) {
   JudgedAnswer answer{&week, judge_plan(week, read.plan), context.arguments.value("check").value_or(""),
-                      of_other_days(context, week, read.plan)};
+                      of_other_days(context, week, read.plan), std::move(read.unread)};
   auto& faults = answer.judged.faults;
   faults.insert(faults.begin(), read.faults.begin(), read.faults.end());
   if (read.lacks_some) answer.judged.value.reset();
@@ -212,6 +212,7 @@ int rounds(Context& context) {
   if (judged) return judge(context, week, std::move(*judged));
 
   RoundsAnswer answer{rounds_list(plan_in_time(context, std::move(week)), site)};
+  hold_against_stock(answer.list, parts_list(asking.snapshot(), answer.list.week().to, asking.forecaster()));
   const bool to_do = needs_doing(answer.list);
   if (first) keep_first(answer.list, *first);
   if (arguments.value("format") == "ics") {

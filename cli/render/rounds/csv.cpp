@@ -192,6 +192,9 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, stopped);
   for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet, stopped);
   for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
+  for (const service::ShortPart& part : list.short_parts) {
+    table.add({{"row", "short"}, {"takes_parts", csv_text(part.key)}, {"say", csv_text(short_words(part))}});
+  }
   return table.text();
 }
 

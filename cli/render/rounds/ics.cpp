@@ -48,8 +48,10 @@ class Events {
     const service::Week& week = list_.week();
     IcsEvent& event = add();
     event.summary = fmt::format("{}: rounds {} to {}", whose_rounds(list_), to_text(week.from), to_text(week.to));
-    event.description = fmt::format("As of {}. {}\n{}\n{}\n", to_text(week.as_of), counts_of(list_), cost_words(list_),
-                                    bound_words(list_));
+    event.description = fmt::format("As of {}. {}\n", to_text(week.as_of), counts_of(list_));
+    for (const std::string& words : {cost_words(list_), bound_words(list_)}) {
+      if (!words.empty()) event.description += words + '\n';
+    }
     for (const service::MachineUse* use : list_.not_in_use) {
       event.description += fmt::format("{}: {}\n", use->machine->key, words_of(use->state));
     }
@@ -59,7 +61,7 @@ class Events {
     for (const service::NotThisWeek& out : list_.plan.not_this_week) {
       const Visit& visit = week.visits[out.visit];
       const std::string keep_out = keep_out_words(visit);
-      event.description += fmt::format("Not this week: {}: {}{}\n", visit.name, why_words(list_, out),
+      event.description += fmt::format("Not this week: {}: {}{}\n", called(visit), why_words(list_, out),
                                        keep_out.empty() ? "" : "; " + keep_out);
     }
     for (const service::NotPlanned& row : week.not_planned) {
@@ -91,7 +93,7 @@ class Events {
     event.location = site_words(start_of(list_, round));
     event.description = fmt::format("Leave {} at {}; back at {} by {}.\n{}.\n", site_words(start_of(list_, round)),
                                     clock_words(round.leaves), site_words(end_of(list_, round)),
-                                    clock_words(round.back), sums_of(round));
+                                    clock_words(round.back), sums_of(list_, round));
     for (const std::string& line : load_lines(list_, round)) event.description += fmt::format("Load: {}\n", line);
     for (const RoundStop& stop : round.stops) {
       const Visit& visit = list_.week().visits[stop.visit];
@@ -112,9 +114,9 @@ class Events {
     event.summary = fmt::format("{}{}: {} ({})", not_run ? "do not run: " : "", site_words(*visit.site),
                                 what_words(visit), crew_words(*day.crew));
     event.location = site_words(*visit.site);
-    if (not_run) event.description = fmt::format("{}\n", not_before_mended);
-    event.description += fmt::format("Arrive {}; begin {}; done by {}.\n", clock_words(stop.arrives),
-                                     clock_words(stop.starts), clock_words(stop.ends));
+    if (const std::string use = not_in_use_words(list_, visit); !use.empty()) event.description = use + '\n';
+    if (not_run) event.description += fmt::format("{}\n", not_before_mended);
+    event.description += times_words(stop, nullptr) + '\n';
     if (stop.promised) event.description += "Promised for this day.\n";
     if (!visit.site->access.empty()) event.description += "Access: " + visit.site->access + '\n';
     if (!visit.site->contact.empty()) event.description += "Contact: " + visit.site->contact + '\n';

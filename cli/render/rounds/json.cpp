@@ -86,6 +86,8 @@ void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
   json["takes"] = takes_as_json(visit);
   json["cautions"] = service::cautions_of(due, visit);
   json["do_not_run"] = forbids_running(due, visit);
+  const service::MachineUse* const use = use_at(due, visit);
+  json["not_in_use"] = use == nullptr ? Json(nullptr) : machine_as_json(*use, *due.fleet);
   json["seen"] =
       array_of(seen_at(due, visit), [&](const service::SeenSign* seen) { return seen_as_json(*seen, *due.fleet); });
 }
@@ -130,6 +132,10 @@ Json round_as_json(const RoundsList& list, const Round& round) {
           {"cautions", cautions_of(list, round)}};
 }
 
+Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {
+  return at ? Json{{"crew", at->first}, {"on", to_text(at->second)}} : Json(nullptr);
+}
+
 Json next_best_as_json(const RoundsList& list, const std::optional<service::NextBest>& next) {
   if (!next) return nullptr;
   const service::CrewDay& day = list.week().crew_days[next->crew_day];
@@ -154,6 +160,7 @@ Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
             {"keep_out_of_use", keep_out_of_use(visit)},
             {"lacking", out.lacking},
             {"next_best", next_best_as_json(list, out.next_best)},
+            {"promised", where_as_json(out.promised)},
             {"tasks", tasks_as_json(visit)}};
   add_visit(json, list, visit);
   return json;
@@ -180,10 +187,6 @@ Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& f
           {"competent_person", row.point.competent_person}};
 }
 
-Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {
-  return at ? Json{{"crew", at->first}, {"on", to_text(at->second)}} : Json(nullptr);
-}
-
 Json change_as_json(const service::PlanChange& change) {
   return {{"visit", change.visit},
           {"was", where_as_json(change.was)},
@@ -191,7 +194,9 @@ Json change_as_json(const service::PlanChange& change) {
           {"contact", change.site == nullptr ? Json(nullptr) : text_or_null(change.site->contact)},
           {"site", change.site == nullptr ? Json(nullptr) : Json(change.site->key)},
           {"customer", change.site == nullptr ? Json(nullptr) : text_or_null(change.site->customer)},
-          {"wanted", change.wanted}};
+          {"wanted", change.wanted},
+          {"promised", change.promised},
+          {"unheard_of", change.unheard_of}};
 }
 
 Json stopped_as_json(service::StoppedBy stopped) {
@@ -258,6 +263,14 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["cautions"] = base_cautions_as_json();
   json["caution_sentences"] = sentences_as_json(list);
   json["left_off"] = list.left_off;
+  json["promises"] = {{"kept", plan.promises_kept}, {"broken", plan.promises_broken}};
+  json["short"] = array_of(list.short_parts, [](const service::ShortPart& part) {
+    return Json{{"part", part.key},
+                {"unit", text_or_null(part.unit)},
+                {"short_by", number(part.short_by)},
+                {"short_on", to_text(part.short_on)},
+                {"there", day_or_null(part.there)}};
+  });
   return dumped(json);
 }
 
@@ -266,6 +279,8 @@ std::string judged_as_json(const JudgedAnswer& answer) {
   json["faults"] = array_of(answer.judged.faults, [](const service::PlanFault& fault) {
     return Json{{"rule", service::to_text(fault.rule)}, {"where", fault.where}, {"says", fault.says}};
   });
+  json["safety_left_out"] = answer.judged.safety_left_out;
+  json["not_judged"] = answer.not_judged;
   json["value"] = answer.judged.value ? value_as_json(*answer.judged.value) : Json(nullptr);
   json.update(head_of(*answer.week->fleet, answer.week->as_of));
   json["week"] = week_as_json(*answer.week);

@@ -54,6 +54,7 @@ std::string stop_row(const RoundsList& list, const RoundStop& stop) {
     what.push_back("look before it runs: " + words_of(*seen));
   }
   std::vector<std::string> beside;
+  if (const std::string use = not_in_use_words(list, visit); !use.empty()) beside.push_back(use);
   if (forbids_running(*list.week().list, visit)) beside.emplace_back(not_before_mended);
   for (const std::string& each :
        {marks_of(visit), mind_words(service::cautions_of(*list.week().list, visit)), way_in(*visit.site)}) {
@@ -70,7 +71,7 @@ std::string page(const RoundsList& list, const Round& round) {
   if (list.site == nullptr) {
     text += fmt::format("Leave {} at {}; back at {} by {}. {}.\n\n", markdown_cell(site_words(start_of(list, round))),
                         clock_words(round.leaves), markdown_cell(site_words(end_of(list, round))),
-                        clock_words(round.back), sums_of(round));
+                        clock_words(round.back), sums_of(list, round));
     for (const std::string& each : load_lines(list, round)) text += "- load " + markdown_cell(each) + '\n';
     if (!round.parts.empty() || !round.fluids.empty()) text += '\n';
   }
@@ -92,8 +93,9 @@ std::string left_out(const RoundsList& list) {
   for (const service::NotThisWeek& out : list.plan.not_this_week) {
     const Visit& visit = list.week().visits[out.visit];
     const std::string keep_out = keep_out_words(visit);
-    text += item(visit.name, fmt::format("{}{}; {}. {}", keep_out.empty() ? "" : keep_out + "; ", why_words(list, out),
-                                         left_out_words(list, out), joined(job_lines(list, visit))));
+    text +=
+        item(called(visit), fmt::format("{}{}; {}. {}", keep_out.empty() ? "" : keep_out + "; ", why_words(list, out),
+                                        left_out_words(list, out), joined(job_lines(list, visit))));
   }
   return text;
 }
@@ -113,8 +115,11 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
       fmt::format("# {}: rounds {} to {}\n\n", markdown_cell(whose_rounds(list)), to_text(week.from), to_text(week.to));
   for (const service::MachineUse* use : list.not_in_use) text += markdown_machine(*use);
   if (!list.not_in_use.empty()) text += '\n';
-  text += fmt::format("As of {}: {} {} {}\n", to_text(week.as_of), counts_of(list), markdown_cell(cost_words(list)),
-                      bound_words(list));
+  text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
+  for (const std::string& words : {cost_words(list), bound_words(list)}) {
+    if (!words.empty()) text += ' ' + markdown_cell(words);
+  }
+  text += '\n';
   std::string changes;
   for (const service::PlanChange& change : list.plan.changes) changes += item(change.visit, change_words(list, change));
   text += section("Changed since the plan that was kept", changes);
@@ -140,7 +145,12 @@ std::string judged_as_markdown(const JudgedAnswer& answer) {
   std::string text = fmt::format("# {}: the plan {}\n\n{}\n", markdown_cell(answer.week->fleet->name),
                                  markdown_cell(answer.file), answer.judged.ok() ? "No fault." : "Faults:\n");
   for (const service::PlanFault& fault : answer.judged.faults) text += item(fault_words(fault));
-  return text;
+  std::string beside;
+  if (answer.judged.value) beside += item(value_words(*answer.week, *answer.judged.value));
+  for (const std::string& each : {safety_left_out_words(answer.judged), not_judged_words(answer.not_judged)}) {
+    if (!each.empty()) beside += item(each);
+  }
+  return beside.empty() ? text : text + '\n' + beside;
 }
 
 }  // namespace cli

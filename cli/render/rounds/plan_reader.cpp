@@ -110,6 +110,7 @@ class Reader {
     flag(plan.proven, whole_, "", "proven");
     each(whole_, "", "rounds", [&](const json& one, const std::string& path) { round(one, path); });
     each(whole_, "", "put_off", [&](const json& one, const std::string& path) { put_off(one, path); });
+    note_unread(whole_, "");
     return std::move(read_);
   }
 
@@ -118,9 +119,34 @@ class Reader {
     read_.faults.push_back({service::PlanRule::form, std::move(where), std::move(says)});
   }
 
-  static const json* given(const json& in, const char* key) {
+  const json* given(const json& in, const char* key) {
     const auto found = in.find(key);
-    return found == in.end() ? nullptr : &*found;
+    if (found == in.end()) return nullptr;
+    looked_at_.insert(&*found);
+    return &*found;
+  }
+
+  // Fields that nobody looked at, by where they stand in the form; each once.
+  void note_unread(const json& in, const std::string& path) {
+    if (in.is_array()) {
+      for (const json& one : in) note_unread(one, path + "[]");
+      return;
+    }
+    if (!in.is_object()) return;
+    for (const auto& [key, value] : in.items()) {
+      const std::string at = path.empty() ? service::cleaned(key) : path + '.' + service::cleaned(key);
+      if (looked_at_.contains(&value)) {
+        if (!whole_fields().contains(at)) note_unread(value, at);
+      } else if (told_.insert(at).second) {
+        read_.unread.push_back(at);
+      }
+    }
+  }
+
+  // Taken as a whole, whatever keys are in them.
+  static const std::set<std::string>& whole_fields() {
+    static const std::set<std::string> fields{"rounds[].parts", "rounds[].fluids"};
+    return fields;
   }
 
   // Of another shape than it needs.
@@ -383,6 +409,8 @@ class Reader {
   }
 
   json whole_;
+  std::set<const json*> looked_at_;
+  std::set<std::string> told_;
   ReadPlan read_;
 };
 

@@ -33,6 +33,7 @@ struct JudgedAnswer {
   service::PlanJudgement judged;
   std::string file;        // of the plan
   std::string other_days;  // what the plan says of its day and week that was not asked about; empty: the same
+  std::vector<std::string> not_judged;  // fields of the file by which no rule goes
 };
 
 std::string judged_as_text(const JudgedAnswer& answer, const Look& look);

@@ -59,7 +59,7 @@ class Writer {
     if (list_.site == nullptr) {
       line("", fmt::format("Leave {} at {}; back at {} by {}.", cli::site_words(start_of(list_, round)),
                            clock_words(round.leaves), cli::site_words(end_of(list_, round)), clock_words(round.back)));
-      line("", sums_of(round) + ".");
+      line("", sums_of(list_, round) + ".");
       load(round);
     }
     text_ += '\n' + steps_before(look_) + '\n';
@@ -116,19 +116,13 @@ class Writer {
     const Visit& visit = list_.week().visits[stop.visit];
     const bool there_already = before == visit.site;
     line(fmt::format("{}. ", number), fmt::format("{}: {}", cli::site_words(*visit.site), what_words(visit)));
-    const std::string from = before == nullptr || there_already
-                                 ? ""
-                                 : fmt::format(" ({}, {} from {})", span_words(stop.leg.minutes),
-                                               km_words(stop.leg.tenths_of_km), cli::site_words(*before));
-    const std::string set_up =
-        stop.set_up_minutes > 0 ? fmt::format(", {} of it set-up", span_words(stop.set_up_minutes)) : "";
-    line("   ", fmt::format("Arrive {}{}; begin {}{}; done by {}.", clock_words(stop.arrives), from,
-                            clock_words(stop.starts), set_up, clock_words(stop.ends)));
+    line("   ", times_words(stop, there_already ? nullptr : before));
     if (stop.promised) line("   ", "Promised for this day.");
-    if (!there_already) {
+    if (number == 1 || !there_already) {
       if (!visit.site->access.empty()) line("   ", "Access: " + cleaned(visit.site->access));
       if (!visit.site->contact.empty()) line("   ", "Contact: " + cleaned(visit.site->contact));
     }
+    line("   !! ", not_in_use_words(list_, visit));
     if (forbids_running(*list_.week().list, visit)) line("   !! ", not_before_mended);
     for (const std::string& job : job_lines(list_, visit)) line("   - ", job);
     for (const service::SeenSign* seen : seen_at(*list_.week().list, visit)) {
@@ -146,8 +140,8 @@ class Writer {
     title("Not this week");
     for (const service::NotThisWeek& out : list_.plan.not_this_week) {
       const Visit& visit = list_.week().visits[out.visit];
-      line("  ", fmt::format("{} at {}: {}; {}.", cleaned(visit.name), cli::site_words(*visit.site),
-                             why_words(list_, out), left_out_words(list_, out)));
+      line("  ", fmt::format("{} at {}: {}; {}.", called(visit), cli::site_words(*visit.site), why_words(list_, out),
+                             left_out_words(list_, out)));
       line("    !! ", keep_out_words(visit));
       for (const std::string& job : job_lines(list_, visit)) line("    - ", job);
     }
@@ -204,13 +198,18 @@ std::string judged_as_text(const JudgedAnswer& answer, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, {}: the plan {} of {} to {}", cleaned(week.fleet->name), to_text(week.as_of),
                                 cleaned(answer.file), to_text(week.from), to_text(week.to)));
-  text +=
-      wrapped("",
-              judged.ok() ? "No fault: it keeps all rules, and each figure that it gives is right."
-                          : service::counted(static_cast<std::int64_t>(judged.faults.size()), "fault", "faults") + ".",
-              columns, 0);
+  text += wrapped("",
+                  judged.ok()
+                      ? "No fault: it keeps all rules, and each figure of time, way, money and load that it gives is "
+                        "right."
+                      : service::counted(static_cast<std::int64_t>(judged.faults.size()), "fault", "faults") + ".",
+                  columns, 0);
   if (judged.value) text += wrapped("", value_words(week, *judged.value), columns, 0);
+  if (const std::string words = safety_left_out_words(judged); !words.empty()) text += wrapped("", words, columns, 0);
   if (!answer.other_days.empty()) text += '\n' + wrapped("", answer.other_days, columns, 0);
+  if (const std::string words = not_judged_words(answer.not_judged); !words.empty()) {
+    text += '\n' + wrapped("", words, columns, 0);
+  }
   if (!judged.ok()) text += '\n';
   for (const service::PlanFault& fault : judged.faults) {
     text += wrapped("  ", fault_words(fault), columns, 4);

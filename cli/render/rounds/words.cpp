@@ -66,36 +66,55 @@ std::string need_words(const std::vector<std::string>& needs) {
   return listed(words, "and");
 }
 
-std::string more_or_less(const RoundsList& list, Money dearer) {
-  if (dearer.hundredths == 0) return "for the same money";
-  return dearer.hundredths > 0 ? fmt::format("for {} more", money_of(list, dearer))
-                               : fmt::format("for {} less", money_of(list, -dearer));
-}
-
 std::string dearer_words(const RoundsList& list, const NotThisWeek& out) {
-  if (!out.next_best) return "dearer than leaving it: it fits beside nothing that may be left out for it";
+  if (!out.next_best) return "it fits into no crew's day but in place of what was promised or is for safety";
   const service::NextBest& next = *out.next_best;
   const std::string where = crew_and_day(list, next.crew_day);
-  if (next.instead_of.empty()) {
-    return fmt::format("dearer than leaving it: it would go to {}, {}", where, more_or_less(list, next.dearer));
-  }
-  return fmt::format("no room: it would go to {} instead of {}, {}", where, visits_words(list, next.instead_of),
-                     more_or_less(list, next.dearer));
+  const std::string going = money_of(list, out.cost + next.dearer);
+  return next.instead_of.empty()
+             ? fmt::format("dearer than leaving it: the cheapest way is with {}, which costs {}", where, going)
+             : fmt::format("no room: it could go with {} instead of {}, which costs {} in all", where,
+                           visits_words(list, next.instead_of), going);
 }
 
-// To whom and for when it was promised, by the plan that was kept.
-std::string promise_words(const RoundsList& list, const Visit& visit) {
-  const auto& kept = list.week().kept;
-  if (kept) {
-    for (const service::GivenRound& round : kept->rounds) {
-      for (const service::GivenStop& stop : round.stops) {
-        if (stop.visit != visit.name || !stop.promised || round.on < list.week().from) continue;
-        return fmt::format("it was promised for {} with {}, which is no longer possible", day_words(round.on),
-                           crew_named(list, round.crew));
-      }
-    }
+std::string promised_words(const RoundsList& list, const std::pair<std::string, service::Day>& promise) {
+  return fmt::format("it was promised for {} with {}", day_words(promise.second), crew_named(list, promise.first));
+}
+
+// To whom and for when it was promised, by the plan that was kept, and what would go without that promise.
+std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
+  std::string text = out.promised ? promised_words(list, *out.promised) : "it was promised for a day";
+  const auto other = list.week().but_for_promise[out.visit];
+  if (other) {
+    return fmt::format("{}, which is no longer possible; without that promise it could go with {}", text,
+                       crew_and_day(list, *other));
   }
-  return "it was promised for a day on which it is no longer possible";
+  return text + (list.week().impossible[out.visit] ? ", which is no longer possible"
+                                                   : ", where there is no room beside what else was promised");
+}
+
+// `from 2026-06-15 to 2026-06-20, 08:00-12:30`: when a call is wanted.
+std::string wanted_words(const service::Call& call) {
+  std::vector<std::string> parts;
+  if (call.from) parts.push_back("from " + to_text(*call.from));
+  if (call.by) parts.push_back("by " + to_text(*call.by));
+  std::string text = fmt::format("{}", fmt::join(parts, ", "));
+  for (const service::ClockSpan& span : call.between) {
+    text += fmt::format("{}{}-{}", text.empty() ? "" : ", ", clock_words(span.from), clock_words(span.to));
+  }
+  return text;
+}
+
+std::string closed_words(const RoundsList& list, const Visit& visit) {
+  const std::string site = site_words(*visit.site);
+  if (visit.call == nullptr) return fmt::format("on no day of a crew that can do it is {} open", site);
+  if (visit.call->by && *visit.call->by < list.week().from) {
+    return fmt::format("it was wanted by {}, and that day is over: agree on another one and change its `by`",
+                       to_text(*visit.call->by));
+  }
+  const std::string wanted = wanted_words(*visit.call);
+  return fmt::format("on no day of a crew that can do it is {} open when it is wanted{}", site,
+                     wanted.empty() ? "" : fmt::format(" ({})", wanted));
 }
 
 std::string_view reason_words(NotPlannedReason reason) {
@@ -123,10 +142,10 @@ std::string where_words(const RoundsList& list, const std::optional<std::pair<st
 std::string job_line(const RoundsList& list, const Visit& visit, const Point& point) {
   const std::string doing = cleaned(point.follow_up != nullptr ? point.follow_up->doing : point.task->doing);
   std::string state = words_of(point.standing);
+  if (const std::string day = when(point, list.week().as_of); !day.empty()) state += ' ' + day;
   if (const std::string estimate = estimate_words(point); !estimate.empty()) {
     state += (point.past_grace_by_estimate ? ", " : " ") + estimate;
   }
-  if (const std::string day = when(point, list.week().as_of); !day.empty()) state += ' ' + day;
   std::vector<std::string> said{state};
   if (point.doubtful) said.emplace_back(rests_on_doubt);
   if (is_safety(point)) said.emplace_back("safety");
@@ -207,15 +226,30 @@ std::string takes_words(const Visit& visit) {
 
 namespace {
 
+// Of what stock does not cover: that it is not there, and when it can be.
+std::string stock_words(const RoundsList& list, const std::string& key) {
+  const auto part = std::find_if(list.short_parts.begin(), list.short_parts.end(),
+                                 [&](const service::ShortPart& one) { return one.key == key; });
+  return part == list.short_parts.end() ? "" : ": " + short_words(*part);
+}
+
 std::string part_line(const RoundsList& list, const std::string& amount, const std::string& key) {
   const auto& parts = list.week().fleet->parts;
   const auto part = std::find_if(parts.begin(), parts.end(), [&](const service::Part& one) { return one.key == key; });
   const std::string what = part == parts.end() ? "" : cleaned(part->what);
-  return what.empty() ? fmt::format("{} {}", amount, cleaned(key))
-                      : fmt::format("{} {} ({})", amount, cleaned(key), what);
+  const std::string stock = stock_words(list, key);
+  return what.empty() ? fmt::format("{} {}{}", amount, cleaned(key), stock)
+                      : fmt::format("{} {} ({}){}", amount, cleaned(key), what, stock);
 }
 
 }  // namespace
+
+std::string short_words(const service::ShortPart& part) {
+  const std::string amount = part.unit.empty() ? to_text(part.short_by) : quantity(part.short_by, part.unit);
+  return fmt::format("stock is {} short from {} on; {}", amount, to_text(part.short_on),
+                     part.there ? fmt::format("ordered now it can be there on {}", to_text(*part.there))
+                                : "nobody knows how long it takes to come");
+}
 
 std::vector<std::string> load_lines(const RoundsList& list, const Round& round) {
   std::vector<std::string> lines;
@@ -226,13 +260,27 @@ std::vector<std::string> load_lines(const RoundsList& list, const Round& round) 
   return lines;
 }
 
-std::string sums_of(const Round& round) {
+std::string sums_of(const RoundsList& list, const Round& round) {
   std::vector<std::string> parts{
       fmt::format("{} of driving, {}", span_words(round.drive_minutes), km_words(round.tenths_of_km))};
   if (round.set_up_minutes > 0) parts.push_back(span_words(round.set_up_minutes) + " of set-up");
   parts.push_back(span_words(round.work_minutes) + " of work");
+  const auto meal = static_cast<int>(list.week().crew_days[round.crew_day].crew->meal.count());
+  if (meal > 0) parts.push_back(span_words(meal) + " for the meal");
   return fmt::format("{}: {}", counted(static_cast<std::int64_t>(round.stops.size()), "stop", "stops"),
                      fmt::join(parts, ", "));
+}
+
+std::string times_words(const service::RoundStop& stop, const service::Site* from) {
+  const std::string way = from == nullptr ? ""
+                                          : fmt::format(" ({}, {} from {})", span_words(stop.leg.minutes),
+                                                        km_words(stop.leg.tenths_of_km), site_words(*from));
+  const std::string free =
+      stop.starts > stop.arrives ? fmt::format("; {} free", span_words(stop.starts - stop.arrives)) : "";
+  const std::string set_up =
+      stop.set_up_minutes > 0 ? fmt::format(", {} of it set-up", span_words(stop.set_up_minutes)) : "";
+  return fmt::format("Arrive {}{}{}; begin {}{}; done by {}.", clock_words(stop.arrives), way, free,
+                     clock_words(stop.starts), set_up, clock_words(stop.ends));
 }
 
 std::vector<std::string> cautions_of(const RoundsList& list, const Round& round) {
@@ -258,14 +306,15 @@ std::vector<std::string> machines_of(const RoundsList& list, const Round& round)
   return machines;
 }
 
-std::string why_words(const RoundsList& list, const NotThisWeek& out) {
+namespace {
+
+std::string reason_of(const RoundsList& list, const NotThisWeek& out) {
   const Visit& visit = visit_of(list, out.visit);
   switch (out.reason) {
     case PutOffReason::not_qualified:
       return fmt::format("no crew that works this week has {}", need_words(out.lacking));
     case PutOffReason::closed:
-      return fmt::format("on no day of a crew that can do it is {} open{}", site_words(*visit.site),
-                         visit.call != nullptr ? " when it is wanted" : "");
+      return closed_words(list, visit);
     case PutOffReason::unreachable:
       return fmt::format(
           "it fits into no crew's day, even alone: {} of work{}", span_words(visit.work_minutes),
@@ -273,19 +322,42 @@ std::string why_words(const RoundsList& list, const NotThisWeek& out) {
               ? fmt::format(" and {} of set-up", span_words(static_cast<int>(visit.site->set_up.count())))
               : "");
     case PutOffReason::promise_broken:
-      return promise_words(list, visit);
+      return broken_words(list, out);
     case PutOffReason::dearer:
       return dearer_words(list, out);
   }
   return "";
 }
 
+}  // namespace
+
+std::string why_words(const RoundsList& list, const NotThisWeek& out) {
+  const std::string reason = reason_of(list, out);
+  if (!out.promised || out.reason == PutOffReason::promise_broken) return reason;
+  return fmt::format("{}, and {}", promised_words(list, *out.promised), reason);
+}
+
 std::string left_out_words(const RoundsList& list, const NotThisWeek& out) {
-  return fmt::format("leaving it until {} costs {}", to_text(out.until), money_of(list, out.cost));
+  const service::Call* const call = visit_of(list, out.visit).call;
+  const std::string late = call != nullptr && call->by && *call->by < out.until && *call->by >= list.week().from
+                               ? fmt::format(", after {} by which it is wanted,", to_text(*call->by))
+                               : "";
+  return fmt::format("leaving it until {}{} costs {}", to_text(out.until), late, money_of(list, out.cost));
 }
 
 std::string keep_out_words(const Visit& visit) {
-  return keep_out_of_use(visit) ? "safety: not this week, keep it out of use until done" : "";
+  if (!keep_out_of_use(visit)) return "";
+  return fmt::format("safety: not this week, keep {} out of use until done",
+                     visit.machine == nullptr ? "what it is about" : "it");
+}
+
+std::string not_in_use_words(const RoundsList& list, const Visit& visit) {
+  const service::MachineUse* const use = use_at(*list.week().list, visit);
+  return use == nullptr ? "" : words_of(use->state);
+}
+
+std::string called(const Visit& visit) {
+  return visit.call != nullptr && visit.machine != nullptr ? what_words(visit) : cleaned(visit.name);
 }
 
 std::string whose(const service::NotPlanned& row) {
@@ -300,9 +372,27 @@ std::string not_planned_words(const service::NotPlanned& row) {
   return fmt::format("{}: {}", what, reason_words(row.reason));
 }
 
+namespace {
+
+// Of a visit that was made in part before this week: what is left of it.
+std::string rest_words(const RoundsList& list, const service::PlanChange& change) {
+  const service::Week& week = list.week();
+  if (std::find(week.done.begin(), week.done.end(), change.visit) == week.done.end()) return "";
+  std::vector<std::string> tasks;
+  for (const Visit& visit : week.visits) {
+    if (visit.name != change.visit) continue;
+    for (const Point* point : visit.points) tasks.push_back(task_of(*point));
+  }
+  return tasks.empty() ? "" : fmt::format(", for the rest: {}", listed(tasks, "and"));
+}
+
+}  // namespace
+
 std::string change_words(const RoundsList& list, const service::PlanChange& change) {
-  const std::string text = fmt::format("was {}; now {}", where_words(list, change.was),
-                                       change.wanted ? where_words(list, change.is) : "no longer wanted");
+  const std::string is = (change.wanted ? where_words(list, change.is) : "no longer wanted") + rest_words(list, change);
+  const std::string text = change.unheard_of ? "new, " + is
+                                             : fmt::format("was {}{}; now {}", where_words(list, change.was),
+                                                           change.promised ? ", promised" : "", is);
   if (change.site == nullptr) return text + "; nothing says whom to ring up";
   const std::string contact = cleaned(change.site->contact);
   return contact.empty() ? fmt::format("{}; {} has no contact to ring up", text, site_words(*change.site))
@@ -326,28 +416,33 @@ std::string counts_of(const RoundsList& list) {
 }
 
 std::string cost_words(const RoundsList& list) {
+  if (list.site != nullptr) return "";  // of the whole week, which is no concern of one customer
   const service::RoundsPlan& plan = list.plan;
-  return fmt::format("{}It costs {}: {} on the way, {} for waiting, {} for what is not this week.",
-                     list.site == nullptr ? "" : "The whole week: ", money_of(list, plan.value.total),
-                     plain(plan.travel), plain(plan.waiting), plain(plan.put_off));
+  return fmt::format("It costs {}: {} on the way, {} for waiting, {} for what is not this week.",
+                     money_of(list, plan.value.total), plain(plan.travel), plain(plan.waiting), plain(plan.put_off));
 }
 
 std::string bound_words(const RoundsList& list) {
+  if (list.site != nullptr) return "";  // likewise
   const service::RoundsPlan& plan = list.plan;
   const int left = plan.value.safety_put_off;
+  const std::string no_plan =
+      plan.promises_kept + plan.promises_broken == 0
+          ? "No plan"
+          : fmt::format("No plan that keeps {} promises", plan.promises_broken == 0 ? "the" : "as many");
   const std::string safety = left == 0 ? ""
                                        : fmt::format("{} for safety {} not this week. ",
                                                      counted(left, "visit", "visits"), left == 1 ? "is" : "are");
   std::string text;
   if (plan.proven) {
-    text = left == 0 ? fmt::format("No plan can cost less than {}: this one is proven to be the best.",
+    text = left == 0 ? fmt::format("{} can cost less than {}: this one is proven to be the best.", no_plan,
                                    plain(plan.bound.total))
                      : fmt::format(
-                           "{}No plan leaves out fewer of these, and none that leaves out as many costs less than "
-                           "{}: this one is proven to be the best.",
-                           safety, plain(plan.bound.total));
+                           "{}{} leaves out fewer of these, and none that leaves out as many costs less than {}: this "
+                           "one is proven to be the best.",
+                           safety, no_plan, plain(plan.bound.total));
   } else if (plan.gap_known) {
-    text = fmt::format("{}No plan can cost less than {}: a better one can save {} at most ({:.1f} %).", safety,
+    text = fmt::format("{}{} can cost less than {}: a better one can save {} at most ({:.1f} %).", safety, no_plan,
                        plain(plan.bound.total), plain(plan.value.total - plan.bound.total),
                        static_cast<double>(plan.gap_millionths) / 10'000);
   } else {
@@ -389,6 +484,27 @@ std::string value_words(const service::Week& week, const service::PlanValue& val
   const std::string cost = fmt::format("It costs {}", money_words(value.total, *week.fleet));
   if (value.safety_put_off == 0) return cost + ", and no work for safety is left out.";
   return fmt::format("{}, and leaves out {} for safety.", cost, counted(value.safety_put_off, "visit", "visits"));
+}
+
+std::string not_judged_words(const std::vector<std::string>& fields) {
+  if (fields.empty()) return "";
+  constexpr std::size_t most = 4;
+  std::vector<std::string> names;
+  for (const std::string& field : fields) names.push_back(cleaned(field));
+  const auto count = static_cast<std::int64_t>(names.size());
+  if (names.size() > most) {
+    names.resize(most - 1);
+    names.push_back(fmt::format("{} more, which --format json names", fields.size() - names.size()));
+  }
+  return fmt::format("Not judged {} that no rule goes by: {}.",
+                     count == 1 ? "is 1 field" : fmt::format("are {} fields", count), listed(names, "and"));
+}
+
+std::string safety_left_out_words(const service::PlanJudgement& judged) {
+  if (judged.safety_left_out.empty()) return "";
+  std::vector<std::string> names;
+  for (const std::string& name : judged.safety_left_out) names.push_back(cleaned(name));
+  return fmt::format("For safety, left out, and possible this week: {}.", listed(names, "and"));
 }
 
 std::string fault_words(const service::PlanFault& fault) {

@@ -38,11 +38,18 @@ std::string marks_of(const Visit& visit);
 // `50 min, oil-filter-a, 11.5 L engine-oil-15w40`.
 std::string takes_words(const Visit& visit);
 
-// `1 oil-filter-a (Engine oil filter)`, a line each.
+// `stock is 1 short from 2026-06-15 on; ordered now it can be there on 2026-06-22`.
+std::string short_words(const service::ShortPart& part);
+
+// `1 oil-filter-a (Engine oil filter)`, a line each; and where stock does not cover it, that.
 std::vector<std::string> load_lines(const RoundsList& list, const service::Round& round);
 
-// `1 stop: 46 min of driving, 36.4 km, 10 min of set-up, 50 min of work`.
-std::string sums_of(const service::Round& round);
+// `1 stop: 46 min of driving, 36.4 km, 10 min of set-up, 50 min of work, 30 min for the meal`.
+std::string sums_of(const RoundsList& list, const service::Round& round);
+
+// `Arrive 08:00 (23 min, 18.2 km from Workshop); 15 min free; begin 08:15, 10 min of it set-up; done by 09:00.` `from`:
+// where the crew comes from; null: it is there already, or nobody is told.
+std::string times_words(const service::RoundStop& stop, const service::Site* from);
 
 // The cautions of the stops that are told of a round, and the machines that have sheets.
 std::vector<std::string> cautions_of(const RoundsList& list, const service::Round& round);
@@ -55,6 +62,12 @@ std::string why_words(const RoundsList& list, const service::NotThisWeek& out);
 std::string left_out_words(const RoundsList& list, const service::NotThisWeek& out);
 std::string keep_out_words(const Visit& visit);  // empty where it may be used
 
+// `loader`, `pump+pressure`, `call c-01`, and of a call to a machine `call c-02: Loader (loader)`.
+std::string called(const Visit& visit);
+
+// `laid up since 2026-03-09: drained`: that the machine of a visit is not in use. Empty where it is.
+std::string not_in_use_words(const RoundsList& list, const Visit& visit);
+
 // `engine-oil: laid up`, and of what: the machine, or the call.
 std::string whose(const service::NotPlanned& row);
 std::string not_planned_words(const service::NotPlanned& row);
@@ -62,7 +75,7 @@ std::string not_planned_words(const service::NotPlanned& row);
 // `was Van, Monday 2026-05-04; now not this week: ring up keeper, 01 23`.
 std::string change_words(const RoundsList& list, const service::PlanChange& change);
 
-// How much there is, what it costs, and how far it can be from the best.
+// How much there is, what it costs, and how far it can be from the best; the last two of the whole week alone.
 std::string counts_of(const RoundsList& list);
 std::string cost_words(const RoundsList& list);
 std::string bound_words(const RoundsList& list);
@@ -72,6 +85,8 @@ std::vector<std::string> remark_lines(const RoundsList& list);
 
 // Of a plan that was judged.
 std::string value_words(const service::Week& week, const service::PlanValue& value);
+std::string not_judged_words(const std::vector<std::string>& fields);
+std::string safety_left_out_words(const service::PlanJudgement& judged);  // empty where there is none
 std::string fault_words(
     const service::PlanFault& fault);  // `qualified: van 2026-05-05 pump+pressure: van lacks pressure`
 

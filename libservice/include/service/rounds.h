@@ -181,6 +181,14 @@ enum class PutOffReason {
 
 std::string_view to_text(PutOffReason reason);  // `not-qualified`
 
+// The stop of a plan that was kept, from the first day of the week on, that a visit comes from.
+struct CameFrom {
+  std::string stop;  // its name
+  std::string crew;
+  Day on;
+  bool promised = false;
+};
+
 // The question of a week, with every figure that a plan is made of: what plans and judges alike take from.
 struct Week {
   std::shared_ptr<const Fleet> fleet;
@@ -198,6 +206,8 @@ struct Week {
   // cannot be kept).
   std::vector<std::optional<PutOffReason>> impossible;
   std::vector<std::optional<std::size_t>> promised;  // [visit]: to that crew-day
+  // [visit]: of a promise that cannot be kept the first crew-day on which the visit would fit in alone without it.
+  std::vector<std::optional<std::size_t>> but_for_promise;
 
   std::vector<PointName> no_record;  // somebody must look: nobody knows whether it is due
   std::vector<PointName> unknown;    // not due by what is known, but one of their limbs cannot be computed
@@ -205,7 +215,11 @@ struct Week {
   std::vector<PointName> no_time;     // planned with no minutes, for their tasks say no `takes`
   std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
   std::optional<GivenPlan> kept;      // what is replanned
-  std::vector<std::string> done;      // of it: visits of days before `from`, taken as made, though no fact says so
+  // [visit]: the stop of its name, else one at which some of its points were to be done, for what a machine needs is
+  // split into other visits, of other names, when other crews go. Of several the one that is promised, else the first.
+  // None: the visit is new.
+  std::vector<std::optional<CameFrom>> came_from;
+  std::vector<std::string> done;  // of it: visits of days before `from`, taken as made, though no fact says so
 };
 
 // The last day up to which points are wanted, for the due list that a week is made of. Fails with bad_data where no
@@ -265,6 +279,8 @@ struct NotThisWeek {
   Money cost;
   std::optional<NextBest> next_best;  // of what is dearer, or a promise broken
   std::vector<std::string> lacking;   // of what is not qualified: what no crew has, `two-people` among it
+  // To whom and for when it was promised, by the plan that was kept; whatever the reason.
+  std::optional<std::pair<std::string, Day>> promised;
 };
 
 struct PlanValue {
@@ -280,6 +296,8 @@ struct PlanChange {
   std::optional<std::pair<std::string, Day>> is;
   const Site* site = nullptr;  // whom to ring up; null: nobody knows where it was to be
   bool wanted = true;          // else it is in no visit of the week any more: done, put off, out of use
+  bool promised = false;       // to where it was
+  bool unheard_of = false;     // in that plan it was neither made nor put off
 };
 
 enum class StoppedBy { nothing, time, interrupt };
@@ -298,6 +316,10 @@ struct RoundsPlan {
   bool proven = false;  // nothing is better
   StoppedBy stopped = StoppedBy::nothing;
   std::vector<PlanChange> changes;
+  // By the plan that was kept. The bound is that of plans which keep as many; without its promises a week may cost
+  // less.
+  int promises_kept = 0;
+  int promises_broken = 0;
 };
 
 // Asked now and then. Steps done and to do, where that can be said; the value so far and its bound.
@@ -354,6 +376,8 @@ struct PlanFault {
 struct PlanJudgement {
   std::vector<PlanFault> faults;   // in the order of the plan
   std::optional<PlanValue> value;  // none where a fault makes it meaningless
+  // What it leaves out that is for safety, and could be made on some crew-day: names of visits.
+  std::vector<std::string> safety_left_out;
   bool ok() const { return faults.empty(); }
 };
 

@@ -2,6 +2,7 @@
 // to be minded there, and what is not known.
 //
 //   RoundsList list = rounds_list(plan_rounds(std::move(week)));
+//   hold_against_stock(list, parts_list(snapshot, list.week().to, forecaster));
 //   for (const Round& round : list.plan.rounds) ...
 //
 // A value that keeps its plan; pointers in it point into what that plan keeps, and live as long as it does.
@@ -14,6 +15,7 @@
 
 #include "service/calendar.h"
 #include "service/rounds.h"
+#include "service/workload.h"
 
 #pragma GCC visibility push(default)
 
@@ -37,8 +39,21 @@ std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit);
 // Of a visit to a machine that nobody runs before something is mended (`run_ban.h`).
 bool forbids_running(const DueList& list, const Visit& visit);
 
-// Of a visit that is not made: it is work for safety, so nobody uses its machine until it is done.
-inline bool keep_out_of_use(const Visit& visit) { return visit.safety && visit.machine != nullptr; }
+// Of a visit that is not made: it is work for safety, so nobody uses its machine, or what a call to a site is about,
+// until it is done.
+inline bool keep_out_of_use(const Visit& visit) { return visit.safety; }
+
+// Whether the machine of a visit is laid up or out of use, and since when. Null: it is in use, or there is none.
+const MachineUse* use_at(const DueList& list, const Visit& visit);
+
+// A part or fluid that rounds load and that stock does not cover for all that the fleet needs by the last of them.
+struct ShortPart {
+  std::string key;
+  std::string unit;
+  PartAmount short_by;
+  Day short_on;              // from that day on there is not enough
+  std::optional<Day> there;  // when it can be there if it is ordered on the day asked about; none: nobody knows
+};
 
 struct RoundsList {
   // The rounds and rows that are told. Figures of rounds, and all sums, are those of the whole week.
@@ -47,6 +62,7 @@ struct RoundsList {
   std::vector<const Gap*> gaps;
   std::vector<const SeenSign*> seen;
   std::vector<const MachineUse*> not_in_use;  // out of use first
+  std::vector<ShortPart> short_parts;         // by key
   std::size_t left_off = 0;                   // by `keep_first`
 
   const Week& week() const { return plan.week; }
@@ -54,8 +70,11 @@ struct RoundsList {
 
 RoundsList rounds_list(RoundsPlan plan, const Site* site = nullptr);
 
-// Only the first of what is not this week, not planned, and without record. Rounds, work for safety and changes are
-// never cut.
+// Tells which of what the rounds load stock does not cover. `parts`: what the fleet needs to the end of the week.
+void hold_against_stock(RoundsList& list, const PartsList& parts);
+
+// Only the first of what is not this week and not planned, and the first machines of what is without record or not
+// wholly known. Rounds, work for safety and changes are never cut.
 void keep_first(RoundsList& list, std::size_t first);
 
 // Something is not this week, not planned, without record, not known or not looked at, or a machine is out of use. Work

@@ -4,7 +4,6 @@
 
 #include "routing/timing.h"
 #include "visits/crew_days.h"
-#include "visits/kept_plan.h"
 #include "visits/problem_of.h"
 #include "visits/trips.h"
 #include "visits/visits_made.h"
@@ -49,20 +48,24 @@ std::vector<bool> fits_alone(const Week& week, std::size_t visit) {
 
 void fill_impossible(Week& week) {
   week.promised.assign(week.visits.size(), std::nullopt);
+  week.but_for_promise.assign(week.visits.size(), std::nullopt);
   week.impossible.assign(week.visits.size(), std::nullopt);
   for (std::size_t i = 0; i < week.visits.size(); ++i) week.impossible[i] = reason_of(week, i);
 }
 
 void keep_promises(Week& week) {
   for (std::size_t number = 0; number < week.visits.size(); ++number) {
-    const auto promise = kept_stop_of(week, week.visits[number]);
-    if (!promise || !promise->stop->promised || week.impossible[number]) continue;
+    const auto& promise = week.came_from[number];
+    if (!promise || !promise->promised || week.impossible[number]) continue;
     const auto day = std::find_if(week.crew_days.begin(), week.crew_days.end(), [&](const CrewDay& one) {
       return one.crew->key == promise->crew && one.on == promise->on;
     });
     const auto at = static_cast<std::size_t>(day - week.crew_days.begin());
-    if (day == week.crew_days.end() || !fits_alone(week, number)[at]) {
+    const auto fits = fits_alone(week, number);
+    if (day == week.crew_days.end() || !fits[at]) {
       week.impossible[number] = PutOffReason::promise_broken;
+      const auto other = std::find(fits.begin(), fits.end(), true);
+      if (other != fits.end()) week.but_for_promise[number] = static_cast<std::size_t>(other - fits.begin());
     } else {
       week.promised[number] = at;
     }

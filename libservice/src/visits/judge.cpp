@@ -12,6 +12,10 @@ namespace service {
 namespace visits {
 namespace {
 
+bool could_be_made(PutOffReason reason) {
+  return reason == PutOffReason::dearer || reason == PutOffReason::promise_broken;
+}
+
 class PlanJudge {
  public:
   PlanJudge(const Week& week, const GivenPlan& given) : week_(week), given_(given) {
@@ -29,6 +33,11 @@ class PlanJudge {
     PlanJudgement judgement;
     if (!faults_.grave()) {
       judgement.value = sums_.value();
+      for (const std::size_t visit : out_) {
+        if (week_.visits[visit].safety && could_be_made(reason_by_rules(week_, visit))) {
+          judgement.safety_left_out.push_back(week_.visits[visit].name);
+        }
+      }
       judge_plan_sums(given_, sums_, faults_);
       judge_bound(given_, *judgement.value, faults_);
     }

@@ -104,11 +104,21 @@ class GapJudge {
     asked_.duty.reset();
   }
 
+  // How much of the meal there is time for.
+  int meal_possible() const {
+    TimedRound shorter = asked_;
+    while (shorter.meal > 0 && !is_possible(shorter)) --shorter.meal;
+    return shorter.meal;
+  }
+
   void name_meal() {
+    const int busy = asked_.busy();
     faults_.add(PlanRule::meal, round_.where,
-                fmt::format("driving {}, set-up {}, work {} and a meal of {} min are {}, and there is no time for all",
-                            round_.way.drive_minutes(), round_.way.set_up_minutes(), round_.way.work_minutes(),
-                            asked_.meal, asked_.busy() + asked_.meal));
+                fmt::format("driving {}, set-up {}, work {} and a meal of {} are {}; its hours, its duty and when the "
+                            "sites are open leave {}",
+                            duration_words(round_.way.drive_minutes()), duration_words(round_.way.set_up_minutes()),
+                            duration_words(round_.way.work_minutes()), duration_words(asked_.meal),
+                            duration_words(busy + asked_.meal), duration_words(busy + meal_possible())));
     asked_.meal = 0;
   }
 

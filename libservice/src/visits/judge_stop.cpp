@@ -6,7 +6,6 @@
 
 #include "visits/judge_parts.h"
 #include "visits/judge_words.h"
-#include "visits/kept_plan.h"
 #include "visits/opening.h"
 
 namespace service::visits {
@@ -109,8 +108,8 @@ std::optional<std::size_t> crew_day_of(const Week& week, const std::string& crew
 }
 
 std::optional<std::pair<std::string, Day>> promise_of(const Week& week, std::size_t visit) {
-  const auto kept = kept_stop_of(week, week.visits[visit]);
-  if (!kept || !kept->stop->promised) return std::nullopt;
+  const auto& kept = week.came_from[visit];
+  if (!kept || !kept->promised) return std::nullopt;
   return std::pair{kept->crew, kept->on};
 }
 

@@ -41,6 +41,20 @@ bool shares_work(const Week& week, const GivenStop& stop, const Visit& visit) {
   });
 }
 
+// A plan says of what it puts off no more than the name, which begins with the machine.
+bool was_put_off(const GivenPlan& kept, const Visit& visit) {
+  return std::any_of(kept.put_off.begin(), kept.put_off.end(), [&](const GivenPutOff& out) {
+    return out.visit == visit.name ||
+           (visit.call == nullptr && out.visit.substr(0, out.visit.find('+')) == visit.machine->key);
+  });
+}
+
+struct KeptStop {
+  const GivenStop* stop = nullptr;
+  std::string crew;
+  Day on;
+};
+
 std::vector<KeptStop> stops_ahead(const Week& week) {
   std::vector<KeptStop> stops;
   if (!week.kept) return stops;
@@ -74,18 +88,20 @@ bool DoneBefore::holds(const Point& point) const {
 
 bool DoneBefore::holds(const std::string& visit) const { return whole_.contains(visit); }
 
-std::optional<KeptStop> kept_stop_of(const Week& week, const Visit& visit) {
-  std::optional<KeptStop> best;
-  int best_rank = 0;
-  for (const KeptStop& kept : stops_ahead(week)) {
-    const bool same_name = kept.stop->visit == visit.name;
-    if (!same_name && !shares_work(week, *kept.stop, visit)) continue;
-    const int rank = (same_name ? 2 : 0) + (kept.stop->promised ? 1 : 0) + 1;
-    if (rank <= best_rank) continue;
-    best = kept;
-    best_rank = rank;
+void fill_came_from(Week& week) {
+  week.came_from.assign(week.visits.size(), std::nullopt);
+  for (std::size_t i = 0; i < week.visits.size(); ++i) {
+    const Visit& visit = week.visits[i];
+    int best = 0;
+    for (const KeptStop& kept : stops_ahead(week)) {
+      const bool same_name = kept.stop->visit == visit.name;
+      if (!same_name && !shares_work(week, *kept.stop, visit)) continue;
+      const int rank = (same_name ? 2 : 0) + (kept.stop->promised ? 1 : 0) + 1;
+      if (rank <= best) continue;
+      best = rank;
+      week.came_from[i] = CameFrom{kept.stop->visit, kept.crew, kept.on, kept.stop->promised};
+    }
   }
-  return best;
 }
 
 std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
@@ -103,9 +119,8 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
   std::map<std::string, std::vector<std::size_t>> come_from;  // by the stop's name
   std::set<std::size_t> old;
   for (std::size_t i = 0; i < week.visits.size(); ++i) {
-    const auto kept = kept_stop_of(week, week.visits[i]);
-    if (!kept) continue;
-    come_from[kept->stop->visit].push_back(i);
+    if (!week.came_from[i]) continue;
+    come_from[week.came_from[i]->stop].push_back(i);
     old.insert(i);
   }
   std::vector<PlanChange> changes;
@@ -116,21 +131,24 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
     if (const auto from_here = come_from.find(kept.stop->visit); from_here != come_from.end()) {
       for (const std::size_t visit : from_here->second) {
         if (now[visit] == was) continue;
-        changes.push_back({week.visits[visit].name, was, now[visit], week.visits[visit].site, true});
+        changes.push_back(
+            {week.visits[visit].name, was, now[visit], week.visits[visit].site, true, kept.stop->promised});
       }
       continue;
     }
     const auto along = std::find_if(week.visits.begin(), week.visits.end(),
                                     [&](const Visit& visit) { return shares_work(week, *kept.stop, visit); });
     if (along == week.visits.end()) {
-      changes.push_back({kept.stop->visit, was, std::nullopt, site_of(*week.fleet, *kept.stop), false});
+      changes.push_back(
+          {kept.stop->visit, was, std::nullopt, site_of(*week.fleet, *kept.stop), false, kept.stop->promised});
     } else if (const auto& is = now[static_cast<std::size_t>(along - week.visits.begin())]; is != was) {
-      changes.push_back({kept.stop->visit, was, is, along->site, true});
+      changes.push_back({kept.stop->visit, was, is, along->site, true, kept.stop->promised});
     }
   }
   for (const std::size_t visit : order) {
     if (old.contains(visit)) continue;
-    changes.push_back({week.visits[visit].name, std::nullopt, now[visit], week.visits[visit].site, true});
+    const Visit& made = week.visits[visit];
+    changes.push_back({made.name, std::nullopt, now[visit], made.site, true, false, !was_put_off(*week.kept, made)});
   }
   return changes;
 }

@@ -1,7 +1,6 @@
 // What a plan that is kept says of the week that is planned anew.
 #pragma once
 
-#include <optional>
 #include <set>
 #include <string>
 #include <tuple>
@@ -30,17 +29,8 @@ class DoneBefore {
   std::vector<std::string> visits_;
 };
 
-// A stop of the plan that was kept, from the first day of the week on.
-struct KeptStop {
-  const GivenStop* stop = nullptr;
-  std::string crew;
-  Day on;
-};
-
-// The stop that a visit comes from: the one of its name, else one at which some of its points were to be done, for what
-// a machine needs is split into other visits, of other names, when other crews go. Of several the one that is promised,
-// else the first. None: the visit is new.
-std::optional<KeptStop> kept_stop_of(const Week& week, const Visit& visit);
+// Tells of each visit which stop it comes from.
+void fill_came_from(Week& week);
 
 // Each visit whose crew or day is another one than in the plan that was kept: in the order of that plan, then what is
 // new. A stop that is split has a line for each visit that comes from it; one whose work is done along with that of

@@ -23,6 +23,7 @@ NotThisWeek left_out(const Week& week, const WeekProblem& of, const routing::Pla
   if (out.reason == PutOffReason::not_qualified) {
     out.lacking = lacking(week.crew_days, needs_of(week.visits[visit]));
   }
+  if (const auto& kept = week.came_from[visit]; kept && kept->promised) out.promised = {kept->crew, kept->on};
   const auto job = std::find(of.visits.begin(), of.visits.end(), visit);
   if (job != of.visits.end()) out.next_best = next_best_of(of, plan, static_cast<int>(job - of.visits.begin()));
   return out;
@@ -104,6 +105,13 @@ RoundsPlan plan_of(Week week, const WeekProblem& of, const routing::Solution& so
   plan.gap_known = plan.bound.safety_put_off == plan.value.safety_put_off;
   if (plan.gap_known) plan.gap_millionths = gap_millionths(plan.value.total, plan.bound.total);
   plan.changes = changes_of(plan);
+  for (const Round& round : plan.rounds) {
+    plan.promises_kept += static_cast<int>(
+        std::count_if(round.stops.begin(), round.stops.end(), [](const RoundStop& stop) { return stop.promised; }));
+  }
+  plan.promises_broken =
+      static_cast<int>(std::count_if(plan.not_this_week.begin(), plan.not_this_week.end(),
+                                     [](const NotThisWeek& out) { return out.promised.has_value(); }));
   return plan;
 }
 

@@ -49,6 +49,14 @@ std::string name_of(const Week& week, const Visit& visit) {
   return event_name_of({week.fleet->name, "visit", visit.name, counts_from ? to_text(*counts_from) : ""});
 }
 
+bool loads(const std::vector<Round>& rounds, const std::string& key) {
+  const auto is_it = [&](const auto& load) { return load.first == key; };
+  return std::any_of(rounds.begin(), rounds.end(), [&](const Round& round) {
+    return std::any_of(round.parts.begin(), round.parts.end(), is_it) ||
+           std::any_of(round.fluids.begin(), round.fluids.end(), is_it);
+  });
+}
+
 }  // namespace
 
 std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit) {
@@ -57,6 +65,13 @@ std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit) {
     if (visit.machine != nullptr && sign.machine->key == visit.machine->key) seen.push_back(&sign);
   }
   return seen;
+}
+
+const MachineUse* use_at(const DueList& list, const Visit& visit) {
+  const auto use = std::find_if(list.not_in_use.begin(), list.not_in_use.end(), [&](const MachineUse& one) {
+    return visit.machine != nullptr && one.machine->key == visit.machine->key;
+  });
+  return use == list.not_in_use.end() ? nullptr : &*use;
 }
 
 bool forbids_running(const DueList& list, const Visit& visit) {
@@ -91,6 +106,19 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
   return told;
 }
 
+void hold_against_stock(RoundsList& list, const PartsList& parts) {
+  for (const PartNeed& need : parts.needs) {
+    if (!need.short_on || !loads(list.plan.rounds, need.key)) continue;
+    ShortPart one{need.key, need.unit, need.short_by, *need.short_on, std::nullopt};
+    if (need.part != nullptr && need.part->lead_days) {
+      one.there = std::max(*need.short_on, *need.order_by + std::chrono::days{*need.part->lead_days});
+    }
+    list.short_parts.push_back(std::move(one));
+  }
+  std::sort(list.short_parts.begin(), list.short_parts.end(),
+            [](const ShortPart& a, const ShortPart& b) { return a.key < b.key; });
+}
+
 void keep_first(RoundsList& list, std::size_t first) {
   Week& week = list.plan.week;
   const auto cut = [&](auto& rows, const auto& never) {
@@ -98,9 +126,25 @@ void keep_first(RoundsList& list, std::size_t first) {
     list.left_off += std::erase_if(rows, [&](const auto& row) { return !never(row) && ++kept > first; });
   };
   const auto for_safety = [](const PointName& point) { return point.safety || point.competent_person; };
+  // Machine by machine, for what is told of a machine is told whole.
+  const auto cut_machines = [&](std::vector<PointName>& points) {
+    std::vector<const Machine*> kept;
+    const auto keep = [&](const PointName& point) {
+      if (std::find(kept.begin(), kept.end(), point.machine) == kept.end()) kept.push_back(point.machine);
+    };
+    for (const PointName& point : points) {
+      if (kept.size() < first) keep(point);
+    }
+    for (const PointName& point : points) {
+      if (for_safety(point)) keep(point);
+    }
+    list.left_off += std::erase_if(points, [&](const PointName& point) {
+      return std::find(kept.begin(), kept.end(), point.machine) == kept.end();
+    });
+  };
   cut(list.plan.not_this_week, [&](const NotThisWeek& out) { return week.visits[out.visit].safety; });
-  cut(week.no_record, for_safety);
-  cut(week.unknown, for_safety);
+  cut_machines(week.no_record);
+  cut_machines(week.unknown);
   cut(week.not_planned, [&](const NotPlanned& row) { return for_safety(row.point); });
 }
 

@@ -42,6 +42,7 @@ Week week_of_work(const Snapshot& snapshot, std::shared_ptr<const DueList> list,
   visits::fill_impossible(week);
   visits::join_points(week, wanted.may_join, worths);
   visits::fill_put_off(week, worths);  // of what joined, too
+  visits::fill_came_from(week);
   visits::keep_promises(week);
   week.no_time = visits::without_time(week.visits);
   week.no_price = worths.no_price();

@@ -151,8 +151,8 @@ TEST_CASE("there is no time for the meal") {
         "meal van 2026-05-05: away for 159 min; driving 44, set-up 15, work 100 and a meal of 30 min are 189");
   texts.crews = with(texts.crews, usual_hours, "mon-thu: \"07:30-10:20\"");
   CHECK(said_in(judged(bare(worked_plan()), texts)) ==
-        "meal van 2026-05-05: driving 44, set-up 15, work 100 and a meal of 30 min are 189, and there is no time for "
-        "all");
+        "meal van 2026-05-05: driving 44 min, set-up 15 min, work 1 h 40 min and a meal of 30 min are 3 h 9 min; its "
+        "hours, its duty and when the sites are open leave 2 h 50 min");
 }
 
 TEST_CASE("a gate is shut that day, or for too long of it") {

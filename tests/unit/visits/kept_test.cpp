@@ -184,3 +184,24 @@ TEST_CASE("a stop whose work goes along with another one's has a line of its own
         "pump: van 2026-05-05 -> gang 2026-05-05 (beck); call c-01: van 2026-05-05 -> gang 2026-05-05 (beck); "
         "pump+pressure: van 2026-05-11 -> gang 2026-05-05 (beck)");
 }
+
+TEST_CASE("of a promise that cannot be kept it is known where it could go without it, and what is new is told as new") {
+  const RoundsPlan plan = replanned_without("gang", true, {"call c-01"});
+  const std::size_t pump = visit_named(plan.week, "pump");
+  REQUIRE(plan.week.but_for_promise[pump].has_value());
+  CHECK(plan.week.crew_days[*plan.week.but_for_promise[pump]].crew->key == "van");
+  CHECK(plan.promises_kept == 0);
+  CHECK(plan.promises_broken == 2);  // of the pump's two visits, each
+  for (const NotThisWeek& out : plan.not_this_week)
+    CHECK(out.promised.has_value() == (out.visit != visit_named(plan.week, "loader")));
+  for (const PlanChange& change : plan.changes) {
+    CHECK(change.promised == (change.visit != "call c-01"));
+    CHECK_FALSE(change.unheard_of);
+  }
+  Texts texts;
+  texts.calls += "  c-02: {site: beck, do: Look, takes: 10 min}\n";
+  const RoundsPlan with_new =
+      by_hand(replanned(first_plan(), "2026-05-04", texts), {{"loader"}, {"pump", "call c-01", "call c-02"}});
+  REQUIRE(with_new.changes.size() == 1);
+  CHECK(with_new.changes[0].unheard_of);
+}

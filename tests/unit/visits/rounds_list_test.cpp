@@ -101,13 +101,13 @@ TEST_CASE("whoever goes to a machine of which something was seen minds what that
   CHECK((by_hand(after, {{}, {"pump"}}).rounds[0].cautions == cautions(after)));
 }
 
-TEST_CASE("work for safety that is not done keeps its machine out of use, a call to a site nothing") {
+TEST_CASE("work for safety that is not done keeps its machine, or what the call is about, out of use") {
   Texts texts;
   texts.pump = std::string(texts.pump).replace(texts.pump.find("takes: 40"), 5, "safety: true, takes");
   texts.calls = "  c: {site: beck, do: Look, takes: 1 h, safety: true}\n";
   const Week week = Estate(texts).usual().week();
   CHECK(keep_out_of_use(week.visits[visit_named(week, "pump")]));
-  CHECK_FALSE(keep_out_of_use(week.visits[visit_named(week, "call c")]));
+  CHECK(keep_out_of_use(week.visits[visit_named(week, "call c")]));
   CHECK_FALSE(keep_out_of_use(week.visits[visit_named(week, "loader")]));
 }
 
@@ -142,4 +142,48 @@ TEST_CASE("events keep their names where a visit moves, and have others when it 
   REQUIRE(of_site.size() == 3);  // the week and two stops
   CHECK(of_site[0].uid != first[0].uid);
   CHECK(of_site[1].uid == first[4].uid);
+}
+
+TEST_CASE("cut short, what is told of a machine is told whole") {
+  RoundsList list = rounds_list(by_hand(Estate().usual().week(), {{"loader"}}));
+  auto& unknown = list.plan.week.unknown;
+  const Fleet& fleet = *list.week().fleet;
+  unknown = {{fleet.machine("loader"), "a", "", false, false},
+             {fleet.machine("loader"), "b", "", false, false},
+             {fleet.machine("hoist"), "c", "", false, false},
+             {fleet.machine("pump"), "d", "", true, false}};
+  keep_first(list, 1);
+  CHECK(estate::names_of(unknown) == "loader a, loader b, pump d");
+}
+
+TEST_CASE("what the rounds load is held against stock") {
+  RoundsList list = rounds_list(by_hand(Estate().usual().week(), {{"loader"}}));
+  PartsList parts;
+  parts.as_of = day("2026-05-03");
+  Part known;
+  known.lead_days = 5;
+  PartNeed need;
+  need.key = "oil-filter-a";
+  need.part = &known;
+  need.short_by = PartAmount::units(1);
+  need.short_on = day("2026-05-04");
+  need.order_by = day("2026-05-03");
+  PartNeed elsewhere = need;
+  elsewhere.key = "belt";
+  PartNeed no_lead = need;
+  no_lead.key = "engine-oil-15w40";
+  no_lead.part = nullptr;
+  PartNeed enough = need;
+  enough.short_on.reset();
+  parts.needs = {need, elsewhere, no_lead};
+  hold_against_stock(list, parts);
+  REQUIRE(list.short_parts.size() == 2);
+  CHECK(list.short_parts[0].key == "engine-oil-15w40");
+  CHECK_FALSE(list.short_parts[0].there.has_value());
+  CHECK(list.short_parts[1].key == "oil-filter-a");
+  CHECK((list.short_parts[1].there == day("2026-05-08")));
+  list.short_parts.clear();
+  parts.needs = {enough};
+  hold_against_stock(list, parts);
+  CHECK(list.short_parts.empty());
 }
