@@ -3,6 +3,8 @@
 //   auto list = std::make_shared<DueList>(due_list(snapshot, {to, {}, Detail::coming}));
 //   VisitsPlan plan = plan_visits(list, {to});
 //
+// As it is told, with what is to be said beside it: visits_list.h.
+//
 // Each service that is due by the last day of the span is done once in it. A trip costs the way there and back with
 // set-up, for the cheapest crew that works that day and may do the work; a service costs the life that is given up
 // where it is done early, and what waiting loses where it is late, both over the span of days in which it may come due:
@@ -21,6 +23,7 @@
 
 #include <cstddef>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -67,7 +70,12 @@ struct TripTask {
   // trip with it.
   Day own_day;
   Money own_cost;
+  std::optional<Day> full_day;  // of `day_full`: the better day
 };
+
+// Of work for safety that is done after its due day, or that nobody can do: nobody uses the machine from that day on,
+// until it is done.
+inline bool keep_out_of_use(const TripTask& task) { return is_safety(*task.point) && task.late_days > 0; }
 
 // One crew's trip to one site, and back.
 struct SiteVisit {
@@ -82,10 +90,12 @@ struct SiteVisit {
   bool safety = false;  // some of it is work for safety
   Money early;          // of its tasks
   Money late;
-  std::vector<TripTask> tasks;                            // in the order of the due list
+  // Machine by machine, that with the worst first; those of each in the order of the due list.
+  std::vector<TripTask> tasks;
   std::vector<std::pair<std::string, PartAmount>> parts;  // to load, beside what the crew carries; by name
   std::vector<std::pair<std::string, Quantity>> fluids;   // likewise
-  std::vector<std::string> cautions;                      // of all its work, each once
+  std::vector<const SeenSign*> seen;                      // of its machines, and nobody has found good
+  std::vector<std::string> cautions;                      // of all its work, and of all that these may be about
 };
 
 // A service that is due in the span and that nobody can do in it.
@@ -93,7 +103,11 @@ struct NotPossible {
   const Point* point = nullptr;
   PutOffReason reason = PutOffReason::not_qualified;  // not_qualified, closed (no open day is left) or unreachable
   std::vector<std::string> lacking;                   // of what is not qualified: what no crew has
+  // Of what is unreachable: it would fit by itself, but other work leaves it no room on any day.
+  bool days_full = false;
 };
+
+inline bool keep_out_of_use(const NotPossible& out) { return is_safety(*out.point); }
 
 // The same services, each on its own day: its due day or the first day from then on which somebody can go, else the
 // last before; for each site and day one trip. What a service includes that is due no later than it is done with it.
@@ -113,8 +127,9 @@ struct VisitsPlan {
   Money trips;
   Money late;
   Money early;
-  // No days cost less; but where a day holds more work than its longest crew-day, that day is split into several trips,
-  // and only the bound is proven.
+  // No days for these services cost less; but where a day holds more work than its longest crew-day, that day is split
+  // into several trips, and where not every crew can do all work of a site, each choice of crews has trips of its own:
+  // then only the bound is proven, also beside plans in which they share trips.
   Money bound;
   bool exact = true;  // bound = total: nothing is better
   OnOwnDays on_own_days;
@@ -125,20 +140,12 @@ struct VisitsPlan {
   std::vector<NotPossible> not_possible;
   std::vector<PointName> no_time;     // planned with no minutes, for their tasks say no `takes`
   std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
-  std::size_t left_off = 0;           // visits that `keep_first` left off
-
-  // Something is due and not planned though nobody decided so, a machine is out of use, or something is not known: no
-  // record, a gap, a sign that nobody answered.
-  bool needs_doing() const;
 };
 
-// The list reckons at least `Detail::coming` to the last day, of the whole fleet or of one site. Fails with bad_data
+// The list reckons at least `Detail::coming` to the last day, of the whole fleet or of whole sites. Fails with bad_data
 // where no crew works in the span, with bad_fleet where `costs` lacks `hour` or `km`, or the fleet has no crews; with
 // usage where there is no such crew, or the span ends before it begins.
 VisitsPlan plan_visits(std::shared_ptr<const DueList> list, const VisitsAsk& ask);
-
-// Only the first visits; the sums stay those of all.
-void keep_first(VisitsPlan& plan, std::size_t first);
 
 }  // namespace service
 

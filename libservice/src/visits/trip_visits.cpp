@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "service/minding.h"
 #include "visits/load.h"
 
 namespace service::visits::trip {
@@ -53,13 +54,25 @@ TripTask task_of(const Fleet& fleet, const Placed& placed, const std::vector<con
   task.own_day = placed.on(window.own);
   task.own_cost = own_cost_of(placed, window.own);
   task.why = reason_for(placed, window);
+  if (task.why == TripReason::day_full) task.full_day = placed.on(placed.asked);
   if (std::find(alone.begin(), alone.end(), point.point) != alone.end()) return task;
   task.why = TripReason::included;
+  task.full_day.reset();
   const auto with = std::find_if(alone.begin(), alone.end(), [&](const Point* other) {
     return other->machine == point.point->machine && stands_for(fleet, *other, *point.point);
   });
   if (with != alone.end()) task.with = *with;
   return task;
+}
+
+void by_machine(std::vector<TripTask>& tasks) {
+  std::vector<const Machine*> machines;
+  for (const TripTask& task : tasks) machines.push_back(task.point->machine);
+  const auto place_of = [&](const TripTask& task) {
+    return std::find(machines.begin(), machines.end(), task.point->machine) - machines.begin();
+  };
+  std::stable_sort(tasks.begin(), tasks.end(),
+                   [&](const TripTask& a, const TripTask& b) { return place_of(a) < place_of(b); });
 }
 
 }  // namespace
@@ -77,8 +90,9 @@ Sums sums_of(const Group& group, const Packed& packed) {
   return sums;
 }
 
-SiteVisit visit_of(const Fleet& fleet, const Group& group, const Units& units, const std::vector<int>& day_of,
+SiteVisit visit_of(const DueList& list, const Group& group, const Units& units, const std::vector<int>& day_of,
                    const PackedTrip& trip) {
+  const Fleet& fleet = *list.fleet;
   const TripDay& day = group.days[place(trip.day)];
   const CrewTrip& crew = day.crews[place(trip.crew)];
   SiteVisit visit;
@@ -107,7 +121,16 @@ SiteVisit visit_of(const Fleet& fleet, const Group& group, const Units& units, c
   visit.parts = std::move(load.parts);
   visit.fluids = std::move(load.fluids);
   visit.cautions = service::cautions_of(points);
+  for (const SeenSign& seen : list.seen) {
+    if (std::none_of(points.begin(), points.end(),
+                     [&](const Point* point) { return point->machine == seen.machine; })) {
+      continue;
+    }
+    visit.seen.push_back(&seen);
+    add_each(visit.cautions, service::cautions_of(fleet, seen));
+  }
   sort_by_catalogue(visit.cautions);
+  by_machine(visit.tasks);
   return visit;
 }
 

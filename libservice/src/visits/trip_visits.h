@@ -16,7 +16,7 @@ struct Sums {
 Sums sums_of(const Group& group, const Packed& packed);
 
 // `day_of`: on which day each unit was to be done.
-SiteVisit visit_of(const Fleet& fleet, const Group& group, const Units& units, const std::vector<int>& day_of,
+SiteVisit visit_of(const DueList& list, const Group& group, const Units& units, const std::vector<int>& day_of,
                    const PackedTrip& trip);
 
 }  // namespace service::visits::trip

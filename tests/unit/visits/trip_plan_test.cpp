@@ -145,7 +145,6 @@ TEST_CASE("what is due soon goes along with what is overdue") {
   CHECK(names_of(plan.no_record) == "hoist rope");
   CHECK(plan.no_time.empty());
   CHECK(plan.no_price.empty());
-  CHECK(plan.needs_doing());
 }
 
 TEST_CASE("a trip is saved where the life that is given up is cheaper, and made where it is not") {
@@ -256,7 +255,6 @@ TEST_CASE("machines that stand are not planned, and that is said") {
     reasons.insert(one.point.task + ' ' + std::string(to_text(one.reason)));
   CHECK((reasons ==
          std::set<std::string>{"engine-oil laid-up", "brakes laid-up", "gland out-of-use", "relief out-of-use"}));
-  CHECK(plan.needs_doing());
 }
 
 TEST_CASE("a machine that leaves is visited before, and not for what comes due after") {
@@ -284,6 +282,7 @@ TEST_CASE("a day that holds more work than a crew has hours is split, and only t
   CHECK(plan.visits[0].work_minutes == 300);
   CHECK(plan.visits[1].work_minutes == 300);
   CHECK(plan.visits[1].tasks.front().why == TripReason::day_full);
+  CHECK((plan.visits[1].tasks.front().full_day == day("2026-05-04")));
   CHECK_FALSE(plan.exact);
   CHECK(plan.bound < plan.total);
   CHECK(plan.bound.hundredths > 6109);
@@ -324,13 +323,40 @@ TEST_CASE("one crew does all of a site, but where work for safety would have to 
         "beck 05-08 lorry: relief first-day");
 }
 
-TEST_CASE("a plan is cut by visits, and its sums stay") {
-  VisitsPlan plan = plan_of(Estate().usual());
-  const Money total = plan.total;
-  keep_first(plan, 1);
-  CHECK(plan.visits.size() == 1);
-  CHECK(plan.left_off == 1);
-  CHECK(plan.total == total);
+TEST_CASE("what is proven of a site holds also where crews that are planned apart might share a trip") {
+  Texts texts;
+  texts.machines = "  pump: {name: Pump, schedule: pump, site: beck, in-service: {on: 2021-03-01, at: 0}}\n";
+  texts.crews += "  lorry: {start: workshop, hours: {fri: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
+  texts.pump =
+      "  gland: {do: Repack it, every: {months: 6}, takes: 40 min, safety: true}\n"
+      "  seal: {do: Renew it, every: {months: 6}, takes: 40 min, fluids: {engine-oil-15w40: 2000 L}}\n"
+      "  relief: {do: Test it, every: {months: 12}, takes: 50 min, needs: [pressure]}\n";
+  Estate place(texts);
+  place.done("pump", "gland", "2025-11-05").done("pump", "seal", "2025-11-15").done("pump", "relief", "2025-05-15");
+  const VisitsPlan plan = plan_of(place);
+  check_sums(plan);
+  CHECK(text_of(plan) ==
+        "beck 05-05 van: gland due-day; beck 05-15 van: seal due-day; beck 05-15 lorry: relief due-day");
+  // The lorry might renew the seal as well.
+  CHECK(plan.total.hundredths == 3 * 6218);
+  CHECK(plan.bound.hundredths == 2 * 6218);
+  CHECK_FALSE(plan.exact);
+}
+
+TEST_CASE("work that has no room beside other work is not possible, and nothing is proven of it") {
+  Texts texts = loader_alone();
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 5 h, parts: {oil-filter-a: 500}}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 5 h}\n";
+  Estate place(texts);
+  place.done("loader", "engine-oil", "2025-05-04").done("loader", "brakes", "2025-11-04");
+  const VisitsPlan plan = plan_of(place, "2026-05-04");
+  check_sums(plan);
+  CHECK(text_of(plan) == "holm 05-04 van: engine-oil due-day");
+  CHECK(not_possible_of(plan) == "brakes unreachable");
+  CHECK(plan.not_possible.front().days_full);
+  CHECK(plan.total.hundredths == 6109);
+  CHECK(plan.bound == plan.total);
 }
 
 TEST_CASE("a list that does not reach, and a span that is over, are refused") {

@@ -1,0 +1,71 @@
+// A plan of visits as it is told: that of the whole fleet, of a site, or the visits to some machines; with what each
+// takes along, and what is not known.
+//
+//   VisitsList list = visits_list(snapshot, forecaster, {to}, scope);
+//   for (const SiteVisit& visit : list.plan.visits) ...
+//
+// A value that keeps its plan; pointers in it point into what that plan and `asked` keep, and live as long as it does.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "service/visits.h"
+#include "service/workload.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// What a service takes on its trip, whatever is on board already; of what is included: nothing.
+Resources takes_of(const TripTask& task);
+
+// A crew with several trips on one day that, made one after the other, take longer than it has hours.
+struct CrowdedDay {
+  const Crew* crew = nullptr;
+  Day on;
+  std::vector<const Site*> sites;  // in the order of the fleet file
+  int trips = 0;
+  int minutes = 0;      // of driving, set-up, work and meal
+  int has_minutes = 0;  // its hours, or its duty where that is shorter
+};
+
+struct VisitsList {
+  // The visits and rows that are told. Sums are those of all work at `sites`, or of the whole fleet.
+  VisitsPlan plan;
+  std::shared_ptr<const DueList> asked;  // of what was asked about: its gaps, what was seen, machines that stand
+  std::vector<const Site*> sites;        // to which visits were planned; empty: all
+  std::size_t visits = 0;                // that the sums are of
+  std::size_t tasks = 0;                 // likewise
+  std::size_t told = 0;                  // visits that are told; so many before `keep_first`
+  // Each service is planned once: these would come round again in the span, by the length of their last interval.
+  std::vector<PointName> again;
+  std::vector<CrowdedDay> crowded;  // of a plan of all sites
+  std::size_t left_off = 0;         // by `keep_first`
+
+  const Fleet& fleet() const { return *plan.list->fleet; }
+  // What it saves beside each service on its own day.
+  Money saved() const { return plan.on_own_days.total - plan.total; }
+  // What another choice of days can save at most.
+  Money at_most_better() const { return plan.total - plan.bound; }
+};
+
+// The snapshot is of the whole fleet. A trip is to a site, with all its work: planned are the whole sites of the
+// machines in the scope, told are the visits with work of these machines. Fails as `plan_visits`.
+VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, const VisitsAsk& ask,
+                       const Scope& scope = {});
+
+// Only the first visits, and the first of what is not possible, not planned, without record and unknown; of these four,
+// work that never waits is not cut. Sums stay those of all.
+void keep_first(VisitsList& list, std::size_t first);
+
+// Something is not possible, not planned, without record, not known or not looked at, or a machine is out of use. Work
+// that has its day is no reason.
+bool needs_doing(const VisitsList& list);
+
+}  // namespace service
+
+#pragma GCC visibility pop

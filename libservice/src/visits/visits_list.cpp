@@ -1,0 +1,145 @@
+#include "service/visits_list.h"
+
+#include <algorithm>
+#include <map>
+
+#include "service/first.h"
+#include "visits/opening.h"
+#include "visits/point_cost.h"
+
+namespace service {
+namespace {
+
+// A machine that stands at no site is there alone.
+Scope whole_sites(const Fleet& fleet, const Scope& scope) {
+  if (!scope.machines || !scope.site.empty()) return scope;
+  Scope whole{std::vector<std::string>{}};
+  for (const Machine& machine : fleet.machines) {
+    const bool with_one = std::any_of(fleet.machines.begin(), fleet.machines.end(), [&](const Machine& other) {
+      return scope.holds(other.key) && !other.site.empty() && other.site == machine.site;
+    });
+    if (with_one || scope.holds(machine.key)) whole.machines->push_back(machine.key);
+  }
+  return whole;
+}
+
+std::vector<const Site*> sites_of(const Fleet& fleet, const Scope& scope) {
+  std::vector<const Site*> sites;
+  if (!scope.machines) return sites;
+  for (const Site& site : fleet.sites) {
+    const bool asked = site.key == scope.site ||
+                       std::any_of(fleet.machines.begin(), fleet.machines.end(), [&](const Machine& machine) {
+                         return machine.site == site.key && scope.holds(machine.key);
+                       });
+    if (asked) sites.push_back(&site);
+  }
+  return sites;
+}
+
+void keep_only(VisitsPlan& plan, const Scope& scope) {
+  const auto elsewhere = [&](const Machine* machine) { return !scope.holds(machine->key); };
+  std::erase_if(plan.visits, [&](const SiteVisit& visit) {
+    return std::all_of(visit.tasks.begin(), visit.tasks.end(),
+                       [&](const TripTask& task) { return elsewhere(task.point->machine); });
+  });
+  std::erase_if(plan.not_possible, [&](const NotPossible& out) { return elsewhere(out.point->machine); });
+  std::erase_if(plan.not_planned, [&](const NotPlanned& row) { return elsewhere(row.point.machine); });
+  for (auto* points : {&plan.no_record, &plan.unknown}) {
+    std::erase_if(*points, [&](const PointName& point) { return elsewhere(point.machine); });
+  }
+}
+
+// A check is owed once.
+std::vector<PointName> again_of(const VisitsPlan& plan) {
+  std::vector<PointName> again;
+  for (const SiteVisit& visit : plan.visits) {
+    for (const TripTask& task : visit.tasks) {
+      const Point& point = *task.point;
+      if (point.follow_up != nullptr || !point.fitted) continue;
+      const std::chrono::days life{visits::life_days_of(point, *point.due_on)};
+      if (visit.on + life <= plan.to) again.push_back(name_of(point));
+    }
+  }
+  return again;
+}
+
+int hours_of(const Crew& crew, Day on) {
+  const auto hours = crew.hours.find(visits::weekday_of(on));
+  const int minutes = hours->second.front().to - hours->second.front().from;
+  return crew.duty ? std::min(minutes, static_cast<int>(crew.duty->count())) : minutes;
+}
+
+std::vector<CrowdedDay> crowded_of(const VisitsPlan& plan) {
+  std::vector<CrowdedDay> crowded;
+  for (const SiteVisit& visit : plan.visits) {
+    auto day = std::find_if(crowded.begin(), crowded.end(),
+                            [&](const CrowdedDay& one) { return one.crew == visit.crew && one.on == visit.on; });
+    if (day == crowded.end()) {
+      const int meal = static_cast<int>(visit.crew->meal.count());
+      day = crowded.insert(crowded.end(), {visit.crew, visit.on, {}, 0, meal, hours_of(*visit.crew, visit.on)});
+    }
+    ++day->trips;
+    if (day->sites.empty() || day->sites.back() != visit.site) day->sites.push_back(visit.site);
+    day->minutes += visit.drive_minutes + visit.set_up_minutes + visit.work_minutes;
+  }
+  std::erase_if(crowded, [](const CrowdedDay& day) { return day.trips < 2 || day.minutes <= day.has_minutes; });
+  return crowded;
+}
+
+}  // namespace
+
+Resources takes_of(const TripTask& task) {
+  if (task.why == TripReason::included) {
+    Resources nothing;
+    nothing.time = std::chrono::minutes{0};
+    return nothing;
+  }
+  return resources_of(*task.point->machine, *task.point->task, task.point->follow_up);
+}
+
+VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, const VisitsAsk& ask,
+                       const Scope& scope) {
+  const Fleet& fleet = snapshot.fleet();
+  const auto list_of = [&](const Scope& machines) {
+    return std::make_shared<const DueList>(
+        due_list(snapshot.within(machines), {ask.to, {}, Detail::coming}, forecaster));
+  };
+  const Scope whole = whole_sites(fleet, scope);
+  VisitsList list;
+  list.asked = list_of(scope);
+  const bool wider = scope.machines && whole.machines->size() > scope.machines->size();
+  list.plan = plan_visits(wider ? list_of(whole) : list.asked, ask);
+  list.sites = sites_of(fleet, scope);
+  list.visits = list.plan.visits.size();
+  for (const SiteVisit& visit : list.plan.visits) list.tasks += visit.tasks.size();
+  if (!scope.machines) list.crowded = crowded_of(list.plan);
+  if (wider) keep_only(list.plan, scope);
+  list.told = list.plan.visits.size();
+  list.again = again_of(list.plan);
+  return list;
+}
+
+void keep_first(VisitsList& list, std::size_t first) {
+  VisitsPlan& plan = list.plan;
+  list.left_off += keep_first(plan.visits, first);
+  const auto cut = [&](auto& rows, const auto& never) {
+    std::size_t kept = 0;
+    list.left_off += std::erase_if(rows, [&](const auto& row) { return !never(row) && ++kept > first; });
+  };
+  const auto waits_never = [](const PointName& point) { return point.safety || point.competent_person; };
+  cut(plan.not_possible, [](const NotPossible& out) { return never_waits(*out.point); });
+  cut(plan.not_planned, [&](const NotPlanned& row) { return waits_never(row.point); });
+  cut(plan.no_record, waits_never);
+  cut(plan.unknown, waits_never);
+}
+
+bool needs_doing(const VisitsList& list) {
+  const VisitsPlan& plan = list.plan;
+  const auto& standing = list.asked->not_in_use;
+  const bool out_of_use = std::any_of(standing.begin(), standing.end(),
+                                      [](const MachineUse& one) { return one.state.kind == UseKind::out_of_use; });
+  return out_of_use || !plan.not_possible.empty() || !plan.not_planned.empty() || !plan.no_record.empty() ||
+         !plan.unknown.empty() || !list.asked->gaps.empty() || !list.asked->seen.empty();
+}
+
+}  // namespace service
