@@ -19,6 +19,7 @@
 #include "render/rounds/rounds.h"
 #include "render/season/season.h"
 #include "render/sheet/sheet.h"
+#include "render/visits/visits.h"
 #include "render/why/why.h"
 #include "render/workload/workload.h"
 #include "render/written/written.h"
@@ -254,6 +255,33 @@ const std::vector<Command>& table() {
                     {"parts --within 6m --format md", "a shopping list to send"}},
        .statuses = {},
        .action = parts},
+      {.name = "visits",
+       .summary = "on which days of the weeks ahead to go to each site, and what to take along",
+       .about =
+           "Bundles what comes due in the weeks ahead into visits: each task is done once, on the day that costs "
+           "least. A visit costs the way there and back with set-up; a task done early gives up life, and one that is "
+           "late loses what waiting loses, both over the days in which it may come due. Each task says why it has its "
+           "day, and the head what it would cost to do each on its own day. Work for safety, and for a competent "
+           "person, is never put later than the first day on which somebody can do it. Needs `crews` and `costs` in "
+           "fleet.yaml. A trip is to a site, with all its work: machines, and a site, choose which visits are told. "
+           "Each visit is a trip of its own; `rounds` makes one week of them into rounds with times.",
+       .words = {some_machines},
+       .options = {{"within", "30d|6w|3m", "how far ahead; 12w unless told"},
+                   {"without", "CREW", "this crew does not go; may be given again", true},
+                   {"machine", "MACHINE", "only visits with work on this machine; may be given again", true},
+                   {"site", "SITE", "only visits to this site; adds to --machine"},
+                   {"first", "N", "only the first N visits, and of each other block"},
+                   {"exit-code", "", "status 1 when something has no day or is not known"}},
+       .formats = names_of(visits_formats),
+       .examples = {{"visits", "twelve weeks, all sites"},
+                    {"visits --site quernholt --within 6m", "one site, half a year"},
+                    {"visits combine", "when somebody comes to the combine"},
+                    {"visits --first 5 --without contractor", "the next five, without one crew"}},
+       .statuses = {{1,
+                     "with --exit-code: something is not possible, not planned, without record, not known or not "
+                     "looked at, or a machine is out of use"},
+                    {65, "no crew works in that time"}},
+       .action = visits},
       {.name = "rounds",
        .summary = "a week for the crews: who goes where when, with which parts",
        .about =

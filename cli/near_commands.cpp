@@ -36,8 +36,9 @@ const std::vector<Bridge>& bridges() {
       {{"unknown", "missing", "gaps", "ask"}, "what is not known: {0} find-out"},
       {{"plan", "prepare", "before"},
        "what to do before a season: {0} season SEASON; a week for the crews: {0} rounds --from DAY"},
-      {{"week", "route", "routes", "round", "crew", "crews", "van", "trip", "trips"},
-       "a week for the crews: {0} rounds --from DAY"},
+      {{"week", "route", "routes", "round", "crew", "crews", "van"}, "a week for the crews: {0} rounds --from DAY"},
+      {{"visit", "trip", "trips", "bundle", "when", "weeks"},
+       "when to go to each site: {0} visits; a week for the crews: {0} rounds --from DAY"},
       {{"hours", "usage", "use"}, "use now and ahead: {0} forecast"},
       {{"cost", "costs", "labour", "work"}, "hours of work and money ahead: {0} workload"},
   };

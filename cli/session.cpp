@@ -197,6 +197,18 @@ const service::Season& the_season(const service::Fleet& fleet, const std::string
         near_or_all(named.near, fleet.seasons, "add one to fleet.yaml: seasons: {harvest: {from: 08-01, to: 09-20}}"));
 }
 
+std::string crew_told(const service::Fleet& fleet, const std::string& written) {
+  std::vector<std::string> found;
+  for (const service::Crew& crew : fleet.crews) {
+    if (crew.key == written) return written;
+    const std::string folded = service::folded_name(written);
+    if (service::folded_name(crew.key) == folded || service::folded_name(crew.name) == folded) {
+      found.push_back(crew.key);
+    }
+  }
+  return found.size() == 1 ? found.front() : written;  // else the library says which there are
+}
+
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today) {
   const auto written = arguments.value(name);
   if (!written) return today;

@@ -46,6 +46,9 @@ service::Scope only(const service::Machine& machine);
 
 const service::Season& the_season(const service::Fleet& fleet, const std::string& written);
 
+// The key of a crew that is named likewise; else what was written, and the library says which there are.
+std::string crew_told(const service::Fleet& fleet, const std::string& written);
+
 // --- Values of options; each fails with usage ---
 
 service::Day day_option(const Arguments& arguments, const std::string& name, service::Day today);  // else today
@@ -55,6 +58,7 @@ service::Day until_option(const std::string& written, service::Day today);
 // given.
 inline constexpr const char* due_horizon = "30d";
 inline constexpr const char* parts_horizon = "3m";
+inline constexpr const char* visits_horizon = "12w";
 inline constexpr const char* outlook_horizon = "12m";  // of use and work ahead
 service::Day horizon_option(const Arguments& arguments, const std::string& otherwise, service::Day today);
 // The same, at most five years ahead.

@@ -19,6 +19,7 @@ int workload(Context& context);
 int parts(Context& context);
 int sheet(Context& context);
 int report(Context& context);
+int visits(Context& context);
 int rounds(Context& context);
 int put_off(Context& context);
 int lay_up(Context& context);

@@ -75,18 +75,6 @@ int days_of(const Arguments& arguments, Day from, const GivenPlan* given) {
   return service::WeekAsk{}.days;
 }
 
-std::string crew_named(const service::Fleet& fleet, const std::string& written) {
-  std::vector<std::string> found;
-  for (const service::Crew& crew : fleet.crews) {
-    if (crew.key == written) return written;
-    const std::string folded = service::folded_name(written);
-    if (service::folded_name(crew.key) == folded || service::folded_name(crew.name) == folded) {
-      found.push_back(crew.key);
-    }
-  }
-  return found.size() == 1 ? found.front() : written;  // else the library says which there are
-}
-
 // Points that come due so long after the last crew-day may join a visit.
 std::optional<int> join_days_of(const Arguments& arguments, const service::Fleet& fleet, const service::WeekAsk& ask) {
   if (!arguments.has("within")) return std::nullopt;
@@ -202,7 +190,7 @@ int rounds(Context& context) {
           "begin it today or later with --from DAY, or ask as of an earlier day with --as-of DAY");
   }
   ask.days = days_of(arguments, ask.from, given);
-  for (const std::string& crew : arguments.values("without")) ask.without.push_back(crew_named(asking.fleet(), crew));
+  for (const std::string& crew : arguments.values("without")) ask.without.push_back(crew_told(asking.fleet(), crew));
   ask.join_days = join_days_of(arguments, asking.fleet(), ask);
 
   const service::Day horizon = week_horizon(asking.fleet(), ask);

@@ -416,6 +416,62 @@ def by_rounds(fleet, points):
     check("rounds: the figures add up", cost, round(100 * plan["cost"]["total"]))
 
 
+def by_visits(fleet, points):
+    """The weeks ahead: each point that is due by their end has its day or a reason, on the due day of the list; what is
+    not known is what the due list has; and the same visits in every format."""
+    plan = fleet.json("visits")
+    to = plan["span"]["to"]
+    tasks = [(visit, task) for visit in plan["visits"] for task in visit["tasks"]]
+    told = {key(task): (task["due_on"], task["due_span"]) for _, task in tasks}
+    check("visits: due days", told, {name: (points[name]["due_on"], points[name]["due_span"]) for name in told})
+    check("visits: each task once, and some were compared", len(told) == len(tasks) > 10, True)
+    impossible = {key(out): out["due_on"] for out in plan["not_possible"]}
+    check("visits: due days of what is not possible", impossible, {name: points[name]["due_on"] for name in impossible})
+    left = {key(row) for row in plan["not_planned"]} | impossible.keys()
+    due = {name for name, point in points.items()
+           if point["due_on"] and point["due_on"] <= to and point["standing"] != "no-record"}
+    check("visits: what is due by then has a day or a reason", told.keys() | left, due)
+    check("visits: without record", {key(row) for row in plan["no_record"]},
+          {name for name, point in points.items() if point["standing"] == "no-record"})
+    marks = ("standing", "by_estimate", "past_grace_by_estimate", "safety", "competent_person", "cautions", "do_not_run")
+    listed = {key(point): point for point in fleet.json("due", "--within", "12w")["points"]}
+    check("visits: marks", {key(task): [task[mark] for mark in marks] for _, task in tasks},
+          {name: [listed[name][mark] for mark in marks] for name in told})
+    for words in ([], ["--site", "quernholt"], ["combine"]):
+        scoped, list = fleet.json("visits", *words), fleet.json("due", *words)
+        for part in ("scope", "gaps", "seen", "not_in_use", "cautions"):
+            check(f"visits {words}: {part}", scoped[part], list[part])
+    # Of a site, or a machine, the same visits as of the fleet.
+    check("visits --site", fleet.json("visits", "--site", "quernholt")["visits"],
+          [visit for visit in plan["visits"] if visit["site"] == "quernholt"])
+    check("visits combine", fleet.json("visits", "combine")["visits"],
+          [visit for visit in plan["visits"] if any(task["machine"] == "combine" for task in visit["tasks"])])
+    days = [(visit["on"], visit["site"], visit["crew"], key(task), task["early_days"], task["late_days"])
+            for visit, task in tasks]
+    rows = [row for row in csv.DictReader(io.StringIO(fleet.ask("visits", "--format", "csv")))]
+    check("visits --format csv", [(row["on"], row["site"], row["crew"], key(row), int(row["early_days"]),
+                                   int(row["late_days"])) for row in rows if row["row"] == "task"], days)
+    for kind, part in (("not-possible", "not_possible"), ("no-record", "no_record"), ("not-planned", "not_planned"),
+                       ("unknown", "unknown"), ("again", "again")):
+        check(f"visits --format csv: {kind}", [key(row) for row in rows if row["row"] == kind],
+              [key(point) for point in plan[part]])
+    text = fleet.ask("visits")
+    check("visits as text", [day for day in re.findall(rf"^\w+day ({DAY}): ", text, re.M)],
+          [visit["on"] for visit in plan["visits"]])
+    said = re.findall(rf"^(?:\w+day ({DAY}): |    - (\S+): )", text, re.M)
+    at, lines = None, []
+    for day, task in said:
+        at = day or at
+        lines += [(at, task)] if task and task != "look before it runs" else []
+    check("visits as text: tasks", [line for line in lines if line[1] != "look"], [(visit["on"], key(task)[1]) for visit, task in tasks])
+    cents = lambda money: round(100 * money)
+    sums = {"trips": sum(cents(visit["trip_cost"]) for visit in plan["visits"]),
+            "early": sum(cents(task["early"]) for _, task in tasks), "late": sum(cents(task["late"]) for _, task in tasks)}
+    sums["total"] = sum(sums.values())
+    check("visits: the figures add up", {name: cents(plan["cost"][name]) for name in sums}, sums)
+    check("visits: the bound, the plan and own days", plan["bound"] <= plan["cost"]["total"] <= plan["on_own_days"]["total"], True)
+
+
 with tempfile.TemporaryDirectory(prefix="same-days-") as top:
     fleet = Fleet(top)
     for fleet.as_of in ASKED:
@@ -427,6 +483,7 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_why(fleet, points)
         by_sheet(fleet, points)
         by_report(fleet, points)
+        by_visits(fleet, points)
         by_rounds(fleet, points)
 print(f"cases: {passed} passed, {failed} failed")
 sys.exit(1 if failed or not passed else 0)

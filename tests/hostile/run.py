@@ -20,7 +20,7 @@ from readers import READERS
 # The commands that ask, with their words: a new command that is in neither of the two is complained of.
 ASKS = {"due": [["--all", "--within", "12m"], ["--overdue"]], "why": [["m24", "task-34"]], "find-out": [[]], "history": [["m24"], ["m3"]],
         "forecast": [[], ["--replay"]], "season": [["harvest"]], "workload": [[]], "parts": [[], ["--before", "harvest"]],
-        "check": [[]], "export": [[]], "sheet": [[], ["--readings"]], "report": [[]], "mail": [[]], "visits": [[]],
+        "check": [[]], "export": [[]], "sheet": [[], ["--readings"]], "report": [[]], "mail": [[]], "visits": [[], ["m24", "--first", "2"]],
         "rounds": [["--from", "2026-06-15"]], "review": [[]]}
 NOT_ABOUT_THE_FLEET = {"help", "completion", "new", "backup", "merge", "import"}
 WRITES = {"reading": ["m24", "999"], "done": ["m24", "task-34"], "saw": ["m24", "<b>", "noise", "--note", NAMES[15]], "looked": ["m24", "odd 24", "--note", NAMES[14]],

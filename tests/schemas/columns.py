@@ -6,7 +6,7 @@ import json
 # Asked of the sample fleet. A key inside another is joined to it by `_`; a limb's by its kind.
 ASKED = {"due": "due", "due combine": "due", "forecast": "forecast", "forecast --replay": "replay",
          "season harvest": "season", "workload --within 3m": "workload", "parts": "parts",
-         "history combine": "history", "rounds --from 2026-06-15": "rounds"}
+         "history combine": "history", "rounds --from 2026-06-15": "rounds", "visits": "visits"}
 ONLY_CSV = {"row"}  # which list of the JSON a row comes from
 NO_FIGURES = {"on"}  # a day of which only the year is known
 

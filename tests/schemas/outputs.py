@@ -52,6 +52,8 @@ SAMPLE = [
     ("season harvest combine", 0), ("workload combine", 0), ("parts combine", 0), ("parts --before harvest", 0), ("parts --before harvest combine", 0),
     ("report", 0), ("report --site wullamere", 0), ("report --season pumping combine", 0), ("report --season nothing", 64),
     ("parts --before harvest --within 3m", 64), ("parts --before nothing", 64),
+    ("visits", 0), ("visits combine --first 1", 0), ("visits --site wullamere --within 2w --exit-code", 1),
+    ("visits --without nobody", 64), ("visits --within 6y", 64),
     ("rounds --from 2026-06-15", 0), ("rounds --from 2026-06-15 --site wullamere --within 2w", 0),
     ("rounds --from 2026-06-15 --without contractor --first 1", 0), ("rounds", 64), ("rounds --from 2026-06-01", 64),
     ("import --messages texts.txt --dry-run", 65), ("import --messages texts.txt", 65), ("import --messages texts.txt", 65),
@@ -71,6 +73,7 @@ WEEK = [
     ("rounds --from 2026-05-04 --as-of 2026-05-03 --keep wrong-shapes.json", 65),
     ("rounds --from 2026-05-04 --as-of 2026-05-03 --check facts.csv", 65),
     ("rounds --from 2026-05-09 --days 2 --as-of 2026-05-03", 65),
+    ("visits --within 2w --as-of 2026-05-03", 0), ("visits --within 1d --as-of 2026-05-08", 65),
 ]
 MESSAGES = """15.06.2026 08:10
 saw dryer hum

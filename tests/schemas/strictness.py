@@ -56,8 +56,8 @@ def complaints(name, schema, answer):
     answer = trimmed(answer)
     for path in maps(answer):
         optional = OPTIONAL if "batch" in at(answer, path) else set()
-        # Of a round they stand in the round itself.
-        by_name = path[-2:] in BY_NAME or (path[:1] == ("rounds",) and path[2:] in (("parts",), ("fluids",)))
+        # Of a round or a visit they stand in the round itself.
+        by_name = path[-2:] in BY_NAME or (path[:1] in (("rounds",), ("visits",)) and path[2:] in (("parts",), ("fluids",)))
         for key, part in at(answer, path).items():
             where = f"{name}: {'/'.join(map(str, (*path, key)))}"
             needed = key not in optional and not by_name

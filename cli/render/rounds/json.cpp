@@ -3,6 +3,7 @@
 #include "render/rounds/rounds.h"
 #include "render/rounds/words.h"
 #include "render/shared/json_parts.h"
+#include "render/shared/trip_json.h"
 #include "render/shared/words.h"
 #include "service/run_ban.h"
 
@@ -13,45 +14,20 @@ using service::Point;
 using service::Round;
 using service::RoundStop;
 
-double km_of(int tenths) { return static_cast<double>(tenths) / 10; }
-
 Json value_as_json(const service::PlanValue& value) {
   return {{"safety_put_off", value.safety_put_off}, {"total", number(value.total)}};
 }
 
 Json week_as_json(const service::Week& week) { return {{"from", to_text(week.from)}, {"to", to_text(week.to)}}; }
 
-Json key_or_null(const service::Machine* machine) { return machine == nullptr ? Json(nullptr) : Json(machine->key); }
-Json key_or_null(const service::Call* call) { return call == nullptr ? Json(nullptr) : Json(call->key); }
-
-// Of a fluid in two units: one behind the other.
-Json fluids_as_json(const std::vector<std::pair<std::string, service::Quantity>>& fluids) {
-  Json json = Json::object();
-  for (const auto& [key, amount] : fluids) {
-    const std::string text = to_text(amount.amount) + (amount.unit.empty() ? "" : ' ' + amount.unit);
-    json[key] = json.contains(key) ? json[key].get<std::string>() + " + " + text : text;
-  }
-  return json;
-}
-
-Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>>& parts) {
-  Json json = Json::object();
-  for (const auto& [key, pieces] : parts) {
-    json[key] = pieces.hundredths % 100 == 0 ? Json(pieces.hundredths / 100) : number(pieces);
-  }
-  return json;
-}
-
-Json takes_as_json(const Visit& visit) {
-  const service::VisitLoad load = load_of(visit);
-  Json fluids = Json::object();
-  for (const auto& [key, amount] : load.fluids) {
-    fluids[key] = {{"amount", number(amount.amount)}, {"unit", amount.unit}};
-  }
-  return {{"minutes", visit.work_minutes},
-          {"people", visit.people},
-          {"parts", parts_as_json(load.parts)},
-          {"fluids", std::move(fluids)}};
+Json takes_of(const Visit& visit) {
+  service::VisitLoad load = load_of(visit);
+  service::Resources takes;
+  takes.time = std::chrono::minutes{visit.work_minutes};
+  takes.people = visit.people;
+  takes.parts = std::move(load.parts);
+  takes.fluids = std::move(load.fluids);
+  return takes_as_json(takes);
 }
 
 bool holds(const std::vector<const Point*>& points, const Point* point) {
@@ -83,7 +59,7 @@ void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
   json["access"] = text_or_null(visit.site->access);
   json["do"] = visit.call == nullptr ? Json(nullptr) : Json(visit.call->doing);
   json["needs"] = visit.needs;
-  json["takes"] = takes_as_json(visit);
+  json["takes"] = takes_of(visit);
   json["cautions"] = service::cautions_of(due, visit);
   json["do_not_run"] = forbids_running(due, visit);
   const service::MachineUse* const use = use_at(due, visit);
@@ -170,21 +146,6 @@ Json point_as_json(const service::PointName& point, const service::Fleet& fleet)
   Json json = place_of(point);
   json.update(machine_of(*point.machine, fleet));
   return json;
-}
-
-Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet) {
-  const service::Machine* const machine = row.point.machine;
-  const std::string& at = machine != nullptr ? machine->site : row.call->site;
-  const service::Site* const site = fleet.site(at);
-  return {{"machine", key_or_null(machine)},
-          {"task", text_or_null(row.point.task)},
-          {"position", text_or_null(row.point.position)},
-          {"reason", service::to_text(row.reason)},
-          {"call", key_or_null(row.call)},
-          {"site", text_or_null(at)},
-          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)},
-          {"safety", row.point.safety},
-          {"competent_person", row.point.competent_person}};
 }
 
 Json change_as_json(const service::PlanChange& change) {

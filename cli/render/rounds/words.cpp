@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 
 #include "render/parts/words.h"
 #include "render/shared/resources_words.h"
@@ -15,7 +14,6 @@ namespace {
 using service::cleaned;
 using service::counted;
 using service::Money;
-using service::NotPlannedReason;
 using service::NotThisWeek;
 using service::Point;
 using service::PutOffReason;
@@ -25,8 +23,6 @@ const Visit& visit_of(const RoundsList& list, std::size_t number) { return list.
 
 std::string money_of(const RoundsList& list, Money money) { return money_words(money, *list.week().fleet); }
 
-std::string plain(Money money) { return fmt::format("{:.2f}", static_cast<double>(money.hundredths) / 100); }
-
 const service::Site& site_of_key(const RoundsList& list, const std::string& key) {
   return *list.week().fleet->site(key);
 }
@@ -34,11 +30,6 @@ const service::Site& site_of_key(const RoundsList& list, const std::string& key)
 template <class Names>
 bool holds(const Names& points, const Point* point) {
   return std::find(points.begin(), points.end(), point) != points.end();
-}
-
-std::string machine_words(const service::Machine& machine) {
-  const std::string key = cleaned(machine.key);
-  return machine.name.empty() || machine.name == machine.key ? key : fmt::format("{} ({})", cleaned(machine.name), key);
 }
 
 std::string crew_named(const RoundsList& list, const std::string& key) {
@@ -57,13 +48,6 @@ std::string visits_words(const RoundsList& list, const std::vector<std::size_t>&
   std::vector<std::string> names;
   for (const std::size_t visit : visits) names.push_back(cleaned(visit_of(list, visit).name));
   return listed(names, "and");
-}
-
-// `lifting`, `two people`.
-std::string need_words(const std::vector<std::string>& needs) {
-  std::vector<std::string> words;
-  for (const std::string& need : needs) words.push_back(need == "two-people" ? "two people" : cleaned(need));
-  return listed(words, "and");
 }
 
 std::string dearer_words(const RoundsList& list, const NotThisWeek& out) {
@@ -117,68 +101,17 @@ std::string closed_words(const RoundsList& list, const Visit& visit) {
                      wanted.empty() ? "" : fmt::format(" ({})", wanted));
 }
 
-std::string_view reason_words(NotPlannedReason reason) {
-  switch (reason) {
-    case NotPlannedReason::put_off:
-      return "somebody put it off beyond this week";
-    case NotPlannedReason::laid_up:
-      return "the machine is laid up";
-    case NotPlannedReason::out_of_use:
-      return "the machine is out of use: do not run";
-    case NotPlannedReason::left:
-      return "the machine leaves";
-    case NotPlannedReason::no_site:
-      return "the fleet says no site for it, so nobody knows where to go";
-    case NotPlannedReason::no_way:
-      return "nothing tells how far its site is: it needs `at`, or a row of the travel table";
-  }
-  return "";
-}
-
 std::string where_words(const RoundsList& list, const std::optional<std::pair<std::string, service::Day>>& at) {
   return at ? fmt::format("{}, {}", crew_named(list, at->first), day_words(at->second)) : "not this week";
-}
-
-std::string job_line(const RoundsList& list, const Visit& visit, const Point& point) {
-  const std::string doing = cleaned(point.follow_up != nullptr ? point.follow_up->doing : point.task->doing);
-  std::string state = words_of(point.standing);
-  if (const std::string day = when(point, list.week().as_of); !day.empty()) state += ' ' + day;
-  if (const std::string estimate = estimate_words(point); !estimate.empty()) {
-    state += (point.past_grace_by_estimate ? ", " : " ") + estimate;
-  }
-  std::vector<std::string> said{state};
-  if (point.doubtful) said.emplace_back(rests_on_doubt);
-  if (is_safety(point)) said.emplace_back("safety");
-  if (by_competent_person(point)) said.emplace_back("by a competent person");
-  if (const std::string people = people_words(point); !people.empty()) said.push_back(people);
-  if (holds(visit.included, &point)) said.emplace_back("done with the others");
-  if (holds(visit.joined, &point)) said.emplace_back("along with it, before it is due");
-  return fmt::format("{}: {} ({})", task_of(point), doing, fmt::join(said, "; "));
 }
 
 }  // namespace
 
 std::string clock_words(int minutes) { return fmt::format("{:02}:{:02}", minutes / 60, minutes % 60); }
 
-std::string span_words(int minutes) {
-  if (minutes < 60) return fmt::format("{} min", minutes);
-  return minutes % 60 == 0 ? fmt::format("{} h", minutes / 60) : fmt::format("{} h {} min", minutes / 60, minutes % 60);
-}
-
-std::string km_words(int tenths) { return fmt::format("{}.{} km", tenths / 10, tenths % 10); }
-
-std::string day_words(service::Day day) {
-  constexpr std::array names{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
-  return fmt::format("{} {}", names.at(std::chrono::weekday{day}.c_encoding()), to_text(day));
-}
-
-std::string crew_words(const service::Crew& crew) { return cleaned(crew.name.empty() ? crew.key : crew.name); }
-
 std::string crew_of(const RoundsList& list, const Round& round) {
   return crew_words(*list.week().crew_days[round.crew_day].crew);
 }
-
-std::string site_words(const service::Site& site) { return cleaned(site.name.empty() ? site.key : site.name); }
 
 std::string whose_rounds(const RoundsList& list) {
   const service::Fleet& fleet = *list.week().fleet;
@@ -203,7 +136,12 @@ std::string what_words(const Visit& visit) {
 std::vector<std::string> job_lines(const RoundsList& list, const Visit& visit) {
   std::vector<std::string> lines;
   if (visit.call != nullptr) lines.push_back(cleaned(visit.call->doing));
-  for (const Point* point : visit.points) lines.push_back(job_line(list, visit, *point));
+  for (const Point* point : visit.points) {
+    std::vector<std::string> more;
+    if (holds(visit.included, point)) more.emplace_back("done with the others");
+    if (holds(visit.joined, point)) more.emplace_back("along with it, before it is due");
+    lines.push_back(job_words(*point, list.week().as_of, more));
+  }
   return lines;
 }
 
@@ -224,40 +162,8 @@ std::string takes_words(const Visit& visit) {
   return parts.empty() ? span_words(visit.work_minutes) : fmt::format("{}, {}", span_words(visit.work_minutes), parts);
 }
 
-namespace {
-
-// Of what stock does not cover: that it is not there, and when it can be.
-std::string stock_words(const RoundsList& list, const std::string& key) {
-  const auto part = std::find_if(list.short_parts.begin(), list.short_parts.end(),
-                                 [&](const service::ShortPart& one) { return one.key == key; });
-  return part == list.short_parts.end() ? "" : ": " + short_words(*part);
-}
-
-std::string part_line(const RoundsList& list, const std::string& amount, const std::string& key) {
-  const auto& parts = list.week().fleet->parts;
-  const auto part = std::find_if(parts.begin(), parts.end(), [&](const service::Part& one) { return one.key == key; });
-  const std::string what = part == parts.end() ? "" : cleaned(part->what);
-  const std::string stock = stock_words(list, key);
-  return what.empty() ? fmt::format("{} {}{}", amount, cleaned(key), stock)
-                      : fmt::format("{} {} ({}){}", amount, cleaned(key), what, stock);
-}
-
-}  // namespace
-
-std::string short_words(const service::ShortPart& part) {
-  const std::string amount = part.unit.empty() ? to_text(part.short_by) : quantity(part.short_by, part.unit);
-  return fmt::format("stock is {} short from {} on; {}", amount, to_text(part.short_on),
-                     part.there ? fmt::format("ordered now it can be there on {}", to_text(*part.there))
-                                : "nobody knows how long it takes to come");
-}
-
 std::vector<std::string> load_lines(const RoundsList& list, const Round& round) {
-  std::vector<std::string> lines;
-  for (const auto& [key, pieces] : round.parts) lines.push_back(part_line(list, to_text(pieces), key));
-  for (const auto& [key, amount] : round.fluids) {
-    lines.push_back(part_line(list, quantity(amount.amount, amount.unit), key));
-  }
-  return lines;
+  return load_lines(*list.week().fleet, round.parts, round.fluids, list.short_parts);
 }
 
 std::string sums_of(const RoundsList& list, const Round& round) {
@@ -360,16 +266,8 @@ std::string called(const Visit& visit) {
   return visit.call != nullptr && visit.machine != nullptr ? what_words(visit) : cleaned(visit.name);
 }
 
-std::string whose(const service::NotPlanned& row) {
-  if (row.call != nullptr) return "call " + cleaned(row.call->key);
-  return row.point.machine == nullptr ? "" : cleaned(row.point.machine->key);
-}
-
 std::string not_planned_words(const service::NotPlanned& row) {
-  std::string what = row.call != nullptr ? cleaned(row.call->doing) : task_of(row.point);
-  if (row.point.safety) what += " (safety)";
-  if (row.point.competent_person) what += " (by a competent person)";
-  return fmt::format("{}: {}", what, reason_words(row.reason));
+  return fmt::format("{}: {}", not_planned_what(row), reason_words(row.reason, "this week"));
 }
 
 namespace {
@@ -465,18 +363,7 @@ std::vector<std::string> remark_lines(const RoundsList& list) {
     lines.push_back(
         fmt::format("Taken as done before {}, whatever the book says: {}", to_text(week.from), listed(names, "and")));
   }
-  if (!week.no_time.empty()) {
-    std::vector<std::string> names;
-    for (const service::PointName& point : week.no_time) {
-      names.push_back(fmt::format("{} {}", cleaned(point.machine->key), task_of(point)));
-    }
-    lines.push_back(fmt::format("Planned with no minutes, for the schedule says no `takes`: {}", listed(names, "and")));
-  }
-  if (!week.no_price.empty()) {
-    std::vector<std::string> names;
-    for (const std::string& name : week.no_price) names.push_back(cleaned(name));
-    lines.push_back(fmt::format("Without a price, so counted as nothing: {}", listed(names, "and")));
-  }
+  for (std::string& line : without_figures(week.no_time, week.no_price)) lines.push_back(std::move(line));
   return lines;
 }
 

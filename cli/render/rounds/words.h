@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "render/shared/trip_words.h"
 #include "service/rounds_list.h"
 
 namespace cli {
@@ -11,13 +12,8 @@ namespace cli {
 using service::RoundsList;
 using service::Visit;
 
-std::string clock_words(int minutes);     // of a day: `07:30`
-std::string span_words(int minutes);      // `1 h 30 min`
-std::string km_words(int tenths);         // `18.2 km`
-std::string day_words(service::Day day);  // `Monday 2026-05-04`
-std::string crew_words(const service::Crew& crew);
+std::string clock_words(int minutes);  // of a day: `07:30`
 std::string crew_of(const RoundsList& list, const service::Round& round);
-std::string site_words(const service::Site& site);
 
 // `Skarvey estate`, or of a site `Skarvey estate, site holm (A. Thorne)`.
 std::string whose_rounds(const RoundsList& list);
@@ -37,9 +33,6 @@ std::string marks_of(const Visit& visit);
 
 // `50 min, oil-filter-a, 11.5 L engine-oil-15w40`.
 std::string takes_words(const Visit& visit);
-
-// `stock is 1 short from 2026-06-15 on; ordered now it can be there on 2026-06-22`.
-std::string short_words(const service::ShortPart& part);
 
 // `1 oil-filter-a (Engine oil filter)`, a line each; and where stock does not cover it, that.
 std::vector<std::string> load_lines(const RoundsList& list, const service::Round& round);
@@ -68,8 +61,7 @@ std::string called(const Visit& visit);
 // `laid up since 2026-03-09: drained`: that the machine of a visit is not in use. Empty where it is.
 std::string not_in_use_words(const RoundsList& list, const Visit& visit);
 
-// `engine-oil: laid up`, and of what: the machine, or the call.
-std::string whose(const service::NotPlanned& row);
+// `engine-oil: the machine is laid up`.
 std::string not_planned_words(const service::NotPlanned& row);
 
 // `was Van, Monday 2026-05-04; now not this week: ring up keeper, 01 23`.

@@ -20,6 +20,7 @@ READS = {
     "parts": "",
     "sheet": "",
     "report": "",
+    "visits": "",
     "rounds": "--from today",
     "completion": "bash",
     "mail": "",

@@ -107,6 +107,7 @@ TEST_CASE("every printed command names the fleet that --fleet named, in what is 
       "sheet --readings",
       "sheet --readings --format html",
       "season harvest",
+      "visits",
       "rounds --from 2026-06-15",
       "rounds --from 2026-06-15 --format md",
       "list",

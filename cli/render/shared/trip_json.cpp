@@ -1,0 +1,54 @@
+#include "render/shared/trip_json.h"
+
+namespace cli {
+
+double km_of(int tenths) { return static_cast<double>(tenths) / 10; }
+
+Json key_or_null(const service::Machine* machine) { return machine == nullptr ? Json(nullptr) : Json(machine->key); }
+Json key_or_null(const service::Call* call) { return call == nullptr ? Json(nullptr) : Json(call->key); }
+
+// Of a fluid in two units: one behind the other.
+Json fluids_as_json(const std::vector<std::pair<std::string, service::Quantity>>& fluids) {
+  Json json = Json::object();
+  for (const auto& [key, amount] : fluids) {
+    const std::string text = to_text(amount.amount) + (amount.unit.empty() ? "" : ' ' + amount.unit);
+    json[key] = json.contains(key) ? json[key].get<std::string>() + " + " + text : text;
+  }
+  return json;
+}
+
+Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>>& parts) {
+  Json json = Json::object();
+  for (const auto& [key, pieces] : parts) {
+    json[key] = pieces.hundredths % 100 == 0 ? Json(pieces.hundredths / 100) : number(pieces);
+  }
+  return json;
+}
+
+Json takes_as_json(const service::Resources& takes) {
+  Json fluids = Json::object();
+  for (const auto& [key, amount] : takes.fluids) {
+    fluids[key] = {{"amount", number(amount.amount)}, {"unit", amount.unit}};
+  }
+  return {{"minutes", takes.time ? Json(takes.time->count()) : Json(nullptr)},
+          {"people", takes.people},
+          {"parts", parts_as_json(takes.parts)},
+          {"fluids", std::move(fluids)}};
+}
+
+Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet) {
+  const service::Machine* const machine = row.point.machine;
+  const std::string& at = machine != nullptr ? machine->site : row.call->site;
+  const service::Site* const site = fleet.site(at);
+  return {{"machine", key_or_null(machine)},
+          {"task", text_or_null(row.point.task)},
+          {"position", text_or_null(row.point.position)},
+          {"reason", service::to_text(row.reason)},
+          {"call", key_or_null(row.call)},
+          {"site", text_or_null(at)},
+          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)},
+          {"safety", row.point.safety},
+          {"competent_person", row.point.competent_person}};
+}
+
+}  // namespace cli

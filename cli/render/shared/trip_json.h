@@ -1,0 +1,24 @@
+// What plans of trips have in common as JSON. For the files that write JSON alone.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "render/shared/json_parts.h"
+#include "service/rounds.h"
+
+namespace cli {
+
+double km_of(int tenths);
+Json key_or_null(const service::Machine* machine);
+Json key_or_null(const service::Call* call);
+
+// What is loaded, by key: pieces; of fluids the amount with its unit.
+Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>>& parts);
+Json fluids_as_json(const std::vector<std::pair<std::string, service::Quantity>>& fluids);
+
+Json takes_as_json(const service::Resources& takes);
+Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet);
+
+}  // namespace cli

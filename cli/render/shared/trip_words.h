@@ -1,0 +1,44 @@
+// What plans of trips have in common, in words: the way, the crew, the work, what goes on board, what is not planned.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "service/rounds_list.h"
+
+namespace cli {
+
+std::string span_words(int minutes);      // `1 h 30 min`
+std::string km_words(int tenths);         // `18.2 km`
+std::string day_words(service::Day day);  // `Monday 2026-05-04`
+std::string plain(service::Money money);  // `61.09`, where its currency was named before
+std::string crew_words(const service::Crew& crew);
+std::string site_words(const service::Site& site);
+std::string machine_words(const service::Machine& machine);     // `Loader (loader)`
+std::string need_words(const std::vector<std::string>& needs);  // `lifting and two people`
+
+// `engine-oil: Change the oil (overdue since 2026-04-20; safety)`, with what more is to be said of it in the brackets.
+std::string job_words(const service::Point& point, service::Day as_of, const std::vector<std::string>& more);
+
+// `stock is 1 short from 2026-06-15 on; ordered now it can be there on 2026-06-22`.
+std::string short_words(const service::ShortPart& part);
+
+// `1 oil-filter-a (Engine oil filter)`, a line each; and where stock does not cover it, that.
+std::vector<std::string> load_lines(const service::Fleet& fleet,
+                                    const std::vector<std::pair<std::string, service::PartAmount>>& parts,
+                                    const std::vector<std::pair<std::string, service::Quantity>>& fluids,
+                                    const std::vector<service::ShortPart>& short_parts = {});
+
+// Of what is in no plan: the machine or the call; the task, or what the customer asks for; and why. `beyond`: until
+// when the plan goes, as `this week`.
+std::string whose(const service::NotPlanned& row);
+std::string not_planned_what(const service::NotPlanned& row);
+std::string reason_words(service::NotPlannedReason reason, std::string_view beyond);
+
+// What counts as no time, or as nothing, a line each.
+std::vector<std::string> without_figures(const std::vector<service::PointName>& no_time,
+                                         const std::vector<std::string>& no_price);
+
+}  // namespace cli

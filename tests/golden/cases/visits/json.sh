@@ -1,0 +1,1 @@
+whichever visits --site wullamere --as-of 2026-06-15 --format json

@@ -1,0 +1,1 @@
+whichever visits --site wullamere --within 8w --as-of 2026-06-15

@@ -1,0 +1,1 @@
+whichever visits --as-of 2026-06-15

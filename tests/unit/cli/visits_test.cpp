@@ -1,0 +1,231 @@
+// When to go to each site, in every format.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <sstream>
+#include <string>
+
+#include "support/estate_files.h"
+#include "unit/cli/asking.h"
+
+using namespace cli_test;
+using Json = nlohmann::json;
+
+namespace {
+
+constexpr const char* asked = "visits --within 2w --as-of 2026-05-03";
+
+void furnish_estate(Place& place, const estate::Texts& texts, const std::string& facts) {
+  for (const auto& [name, text] : estate::files_of(texts).texts) place.write(name, text);
+  must(place, "new .");
+  place.write("facts.csv", facts);
+  must(place, "import facts.csv --as-of 2026-05-03");
+}
+
+constexpr const char* usual =
+    "kind,machine,on,task\nservice,loader,2025-04-20,engine-oil\nservice,loader,2025-11-06,brakes\n"
+    "service,pump,2025-10-20,gland\nservice,pump,2025-05-01,relief\n";
+
+void furnish_estate(Place& place) { furnish_estate(place, {}, usual); }
+
+std::int64_t pence(const Json& money) { return std::llround(money.get<double>() * 100); }
+
+bool fits(const std::string& text, std::size_t columns) {
+  std::istringstream lines(text);
+  std::string line;
+  bool all = true;
+  while (std::getline(lines, line)) all = all && line.size() <= columns;
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("visits as text say where to go when, with what, what it costs and why") {
+  Place place;
+  estate::Texts texts;
+  texts.sites = std::string(texts.sites)
+                    .replace(texts.sites.find("set-up: 10"), 0,
+                             "access: Ring at the gate, contact: \"keeper, 01 23\", customer: A. Thorne, ");
+  furnish_estate(place, texts, usual);
+  must(place, asked);
+  CHECK(fits(place.out, 80));
+  const std::string text = Place::unfolded(place.out);
+  std::size_t from = 0;
+  for (const char* said :
+       {"Skarvey estate, 2026-05-03: visits until 2026-05-17",
+        "2 visits, 3 tasks; 1 not possible, 1 without record.",
+        "They cost 127.15 GBP: 123.27 for the trips, 0.32 for life given up, 3.56 for lateness.",
+        "Each task on its own day would cost 189.56 GBP, with 3 visits: this saves 62.41.",
+        "No plan of visits costs less: this one is proven to be the best.",
+        "Those of a week become rounds with: whichever rounds --from 2026-05-03",
+        "1. park level",
+        "7. try that it cannot start",
+        "Monday 2026-05-04: Holm (A. Thorne), Van",
+        "1 h 30 min of work, 10 min of set-up, 46 min of driving there and back, 36.4 km: the trip costs 61.09 GBP.",
+        "Access: Ring at the gate",
+        "Contact: keeper, 01 23",
+        "Loader (loader)",
+        "- engine-oil: Change the oil (overdue since 2026-04-20)",
+        "14 days late, waiting loses 0.56 GBP: the first day on which somebody can go.",
+        "- brakes: Look at the brakes (coming on 2026-05-06)",
+        "2 days early, gives up 0.32 GBP: with the rest of this trip, for by itself on Monday 2026-05-11 it would cost "
+        "62.73 GBP.",
+        "To load:",
+        "[ ] 1 oil-filter-a",
+        "[ ] 11.5 L engine-oil-15w40",
+        "mind: hot-fluid",
+        "Sheets to print that day: whichever sheet loader --within 2d",
+        "Tuesday 2026-05-05: Beck, Van",
+        "To load: nothing beside what is always on board.",
+        "What to mind",
+        "hot-fluid: ",
+        "Afterwards: ",
+        "Not possible until 2026-05-17",
+        "pump relief: Test the relief valve (overdue since 2026-05-01); no crew that works in that time has pressure.",
+        "No record: somebody must look",
+        "whichever find-out hoist"}) {
+    CAPTURE(said);
+    const std::size_t at = text.find(said, from);
+    CHECK(at != std::string::npos);
+    if (at != std::string::npos) from = at;
+  }
+}
+
+TEST_CASE("visits as JSON have the agreed keys, and their figures add up") {
+  Place place;
+  furnish_estate(place);
+  const Json answer = json_of(place, asked);
+  CHECK(answer["span"] == Json::parse(R"({"from": "2026-05-03", "to": "2026-05-17"})"));
+  CHECK(answer["cost"] == Json::parse(R"({"total": 127.15, "trips": 123.27, "late": 3.56, "early": 0.32})"));
+  CHECK(answer["bound"] == 127.15);
+  CHECK(answer["exact"] == true);
+  CHECK(answer["on_own_days"] == Json::parse(R"({"total": 189.56, "trips": 184.36, "visits": 3})"));
+  std::int64_t trips = 0;
+  std::int64_t early = 0;
+  std::int64_t late = 0;
+  for (const Json& visit : answer["visits"]) {
+    trips += pence(visit["trip_cost"]);
+    for (const Json& task : visit["tasks"]) {
+      early += pence(task["early"]);
+      late += pence(task["late"]);
+      for (const char* key : {"machine", "task", "position", "due_on", "early_days", "late_days", "why"}) {
+        CHECK_MESSAGE(task.contains(key), key);
+      }
+    }
+  }
+  CHECK(trips == pence(answer["cost"]["trips"]));
+  CHECK(early == pence(answer["cost"]["early"]));
+  CHECK(late == pence(answer["cost"]["late"]));
+  CHECK(trips + early + late == pence(answer["cost"]["total"]));
+  const Json& brakes = answer["visits"][0]["tasks"][1];
+  CHECK(brakes["reason"] == "early");
+  CHECK(brakes["own_day"] == "2026-05-11");
+  CHECK(brakes["own_cost"] == 62.73);
+  CHECK(answer["not_possible"][0]["reason"] == "not-qualified");
+  CHECK(answer["not_possible"][0]["lacking"] == Json::parse(R"(["pressure"])"));
+  CHECK(answer["cautions"].size() == 9);
+  CHECK(answer["caution_sentences"][0]["name"] == "hot-fluid");
+}
+
+TEST_CASE("visits as CSV have a row a visit with its trip, and a row a task, so that columns add up") {
+  Place place;
+  furnish_estate(place);
+  must(place, std::string(asked) + " --format csv");
+  CHECK(place.out.starts_with("row,on,site,customer,crew,machine,task,position,do,due_on,early_days,late_days,early,"));
+  CHECK(place.says("\r\nvisit,2026-05-04,holm,,van,,,,,,,,0.32,0.56,,,hot-fluid,61.09,90,46,36.4,10,oil-filter-a,"));
+  CHECK(
+      place.says("\r\ntask,2026-05-04,holm,,van,loader,engine-oil,,Change the oil,2026-04-20,0,14,0,0.56,first-day,"));
+  CHECK(place.says("\r\nnot-possible,,beck,,,pump,relief,"));
+  CHECK(place.says("\r\nno-record,,holm,,,hoist,rope,"));
+}
+
+TEST_CASE("a site is planned by itself, and of a machine its visits are told, whole") {
+  Place place;
+  furnish_estate(place);
+  must(place, std::string(asked) + " --site Beck");
+  CHECK(place.says("Skarvey estate, site beck, 2026-05-03: visits until 2026-05-17"));
+  CHECK(place.says("1 visit, 1 task; 1 not possible."));
+  CHECK(place.says("It costs 65.18 GBP"));
+  CHECK_FALSE(place.says("loader"));
+  CHECK(json_of(place, std::string(asked) + " --site beck")["scope"]["site"] == "beck");
+
+  must(place, "visits loader --within 2w --as-of 2026-05-03");
+  CHECK(place.says("1 visit for it, of a plan of all work at Holm: 1 visit, 2 tasks."));
+  CHECK(place.says("The whole plan costs 61.97 GBP"));
+  CHECK_FALSE(place.says("hoist"));
+  const Json answer = json_of(place, "visits --machine loader --within 2w --as-of 2026-05-03");
+  CHECK(answer["scope"]["machines"] == Json::parse(R"(["loader"])"));
+  CHECK(answer["planned"] == Json::parse(R"({"visits": 1, "tasks": 2, "sites": ["holm"]})"));
+
+  must(place, "visits hoist --within 2w --as-of 2026-05-03");
+  CHECK(place.says("Nobody is sent anywhere until 2026-05-17. What is not planned or not known stands below."));
+  CHECK(place.says("Before you touch it: "));
+}
+
+TEST_CASE("nobody has to go is said only where all is well and all is known") {
+  Place place;
+  estate::Texts texts;
+  texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+  furnish_estate(place, texts,
+                 "kind,machine,on,task\nservice,loader,2026-04-20,engine-oil\nservice,loader,2026-04-06,brakes\n");
+  must(place, std::string(asked) + " --exit-code");
+  CHECK(place.out ==
+        "Skarvey estate, 2026-05-03: visits until 2026-05-17\n"
+        "Nothing comes due until 2026-05-17, and all is known: nobody has to go.\n");
+  must(place, "saw loader odd noise --on 2026-05-01");
+  CHECK(place.run(std::string(asked) + " --exit-code") == 1);
+  CHECK(place.says("Nobody is sent anywhere until 2026-05-17."));
+  CHECK(place.says("odd noise"));
+}
+
+TEST_CASE("the first visits are told, and how many more there are") {
+  Place place;
+  furnish_estate(place);
+  must(place, std::string(asked) + " --first 1");
+  CHECK(place.says("2 visits, 3 tasks"));
+  CHECK_FALSE(place.says("Tuesday 2026-05-05"));
+  CHECK(place.says("And 1 more, left off by --first."));
+  CHECK(json_of(place, std::string(asked) + " --first 1")["left_off"] == 1);
+  must(place, std::string(asked) + " --first 1 --format csv");
+  CHECK(place.complains("and 1 more"));
+}
+
+TEST_CASE("work for safety that comes after its due day says to keep the machine out of use") {
+  Place place;
+  estate::Texts texts;
+  texts.tractor += "  horn: {do: Try the horn, every: {months: 6}, takes: 5 min, safety: true}\n";
+  texts.pump += "  wall: {do: Examine it, every: {months: 12}, needs: [pressure], safety: true}\n";
+  furnish_estate(place, texts, std::string(usual) + "service,loader,2025-10-20,horn\nservice,pump,2025-05-10,wall\n");
+  must(place, asked);
+  CHECK(place.says("!! safety: keep it out of use until done"));
+  CHECK(place.says("!! safety: from 2026-05-10 on keep it out of use until done"));
+  const Json answer = json_of(place, asked);
+  for (const Json& task : answer["visits"][0]["tasks"]) {
+    CHECK(task["keep_out_of_use"].get<bool>() == (task["task"] == "horn"));
+  }
+}
+
+TEST_CASE("a mistake in an option of visits is told with what to write") {
+  Place place;
+  furnish_estate(place);
+  for (const char* wrong : {"--within soon", "--within 70m", "--site bek", "--machine lader", "--first 0",
+                            "--without lorry", "--format ics"}) {
+    CAPTURE(wrong);
+    CHECK(place.run(std::string("visits --as-of 2026-05-03 ") + wrong) == 64);
+    CHECK_FALSE(place.err.empty());
+  }
+  CHECK(place.run(std::string(asked) + " --without Van") == 65);
+  CHECK(place.complains("no crew works from 2026-05-03 to 2026-05-17"));
+  CHECK(place.run("trips") == 64);
+  CHECK(place.complains("whichever visits"));
+}
+
+TEST_CASE("without crews or costs in the fleet file visits are refused, with what to write") {
+  Place place;
+  estate::Texts texts;
+  texts.costs = "{hour: 44}";
+  furnish_estate(place, texts, usual);
+  CHECK(place.run(asked) == 78);
+  CHECK(place.complains("write costs: {hour: 44, km: 0.55}"));
+}
