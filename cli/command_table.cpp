@@ -256,7 +256,7 @@ const std::vector<Command>& table() {
        .statuses = {},
        .action = parts},
       {.name = "visits",
-       .summary = "on which days of the weeks ahead to go to each site, and what to take along",
+       .summary = "when to go to which site, and what to take along",
        .about =
            "Bundles what comes due in the weeks ahead into visits: each task is done once, on the day that costs "
            "least. A visit costs the way there and back with set-up; a task done early gives up life, and one that is "
@@ -268,7 +268,7 @@ const std::vector<Command>& table() {
        .words = {some_machines},
        .options = {{"within", "30d|6w|3m", "how far ahead; 12w unless told"},
                    {"without", "CREW", "this crew does not go; may be given again", true},
-                   {"machine", "MACHINE", "only visits with work on this machine; may be given again", true},
+                   {"machine", "MACHINE", "only visits to this machine; may be given again", true},
                    {"site", "SITE", "only visits to this site; adds to --machine"},
                    {"first", "N", "only the first N visits, and of each other block"},
                    {"exit-code", "", "status 1 when something has no day or is not known"}},

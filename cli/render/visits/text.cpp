@@ -102,7 +102,8 @@ class Writer {
     }
     load(visit);
     line("  ", mind_words(visit.cautions));
-    line("  ", fmt::format("Sheets to print that day: {}", sheets_of(visit, look_.command)));
+    line("  ", "Sheets to print that day:");
+    line("  ", sheets_of(visit, look_.command));
   }
 
   void machine(const SiteVisit& visit, const service::Machine& machine) {

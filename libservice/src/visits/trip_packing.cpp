@@ -167,10 +167,9 @@ Packed packed(const Fleet& fleet, const Group& group, const Units& units, const 
   return Packing(fleet, group).run(units, day_of);
 }
 
-std::vector<const Point*> done_alone(const Fleet& fleet, const Group& group, const std::vector<int>& points) {
+std::vector<const Point*> done_alone(const Fleet& fleet, const std::vector<const Point*>& points) {
   std::vector<std::vector<const Point*>> by_machine;
-  for (const int number : points) {
-    const Point* point = group.points[slot(number)].point;
+  for (const Point* point : points) {
     auto same = std::find_if(by_machine.begin(), by_machine.end(),
                              [&](const auto& one) { return one.front()->machine == point->machine; });
     if (same == by_machine.end()) same = by_machine.insert(by_machine.end(), {{}});
@@ -182,6 +181,12 @@ std::vector<const Point*> done_alone(const Fleet& fleet, const Group& group, con
     alone.insert(alone.end(), these.begin(), these.end());
   }
   return alone;
+}
+
+std::vector<const Point*> done_alone(const Fleet& fleet, const Group& group, const std::vector<int>& points) {
+  std::vector<const Point*> these;
+  for (const int number : points) these.push_back(group.points[slot(number)].point);
+  return done_alone(fleet, these);
 }
 
 int work_minutes(const std::vector<const Point*>& alone) {

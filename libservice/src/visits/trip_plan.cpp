@@ -1,9 +1,7 @@
-// The plan of visits: every site by itself, every group of its work by itself.
+// The plan of visits: every site by itself.
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
-#include <map>
 #include <set>
 #include <tuple>
 
@@ -39,57 +37,19 @@ void insist_on_span(const DueList& list, Day to) {
                            "make it of the whole fleet or of whole sites, to the last day at least"});
 }
 
-// A true bound on the unrounded cost, in whole pence.
-Money rounded_down(Cost value) { return {static_cast<std::int64_t>(value / one_penny)}; }
-
-// No plan for these groups of a site costs less, but for what goes nowhere: any trip may do all that may be done on its
-// day, and costs what the cheapest does that any of them could send.
-Cost least_together(const std::vector<Group>& groups, const std::vector<std::vector<int>>& nowhere) {
-  std::map<Day, Cost> trips;
-  for (const Group& group : groups) {
-    for (const TripDay& day : group.days) {
-      const Cost trip = one_penny * day.cheapest().trip.cost.hundredths;
-      const auto [place, is_new] = trips.emplace(day.on, trip);
-      if (!is_new) place->second = std::min(place->second, trip);
-    }
-  }
-  PathProblem problem;
-  for (const auto& [on, trip] : trips) problem.trips.push_back(trip);
-  const auto number_of = [&](const Group& group, int day) {
-    const auto place = trips.find(group.days[static_cast<std::size_t>(day)].on);
-    return static_cast<int>(std::distance(trips.begin(), place));
-  };
-  for (std::size_t g = 0; g < groups.size(); ++g) {
-    for (std::size_t i = 0; i < groups[g].points.size(); ++i) {
-      if (std::find(nowhere[g].begin(), nowhere[g].end(), static_cast<int>(i)) != nowhere[g].end()) continue;
-      const TripPoint& point = groups[g].points[i];
-      const Window window = *window_of(point, groups[g].days);
-      PathUnit unit{number_of(groups[g], window.first), number_of(groups[g], window.last), {}};
-      for (const auto& [on, trip] : trips) unit.costs.push_back(point.cost.compared(on));
-      problem.units.push_back(std::move(unit));
-    }
-  }
-  return problem.units.empty() ? 0 : shortest_path(problem).value;
-}
-
 class Planning {
  public:
   explicit Planning(VisitsPlan& plan) : plan_(plan), fleet_(*plan.list->fleet) {}
 
   void add_site(SiteWork work) {
     for (NotPossible& one : work.not_possible) plan_.not_possible.push_back(std::move(one));
-    Money total;
-    Money bound;
-    std::vector<std::vector<int>> nowhere;
-    for (const Group& group : work.groups) {
-      const Planned planned = add_group(group);
-      total = total + planned.total;
-      bound = bound + planned.bound;
-      nowhere.push_back(planned.nowhere);
-    }
-    // Groups might share trips.
-    if (work.groups.size() > 1) bound = std::min(total, rounded_down(least_together(work.groups, nowhere)));
-    plan_.bound = plan_.bound + bound;
+    if (work.groups.empty()) return;
+    const SitePlans plans = plan_site(fleet_, work.groups);
+    take(plans.best);
+    plan_.bound = plan_.bound + plans.bound;
+    plan_.on_own_days.total = plan_.on_own_days.total + plans.on_own_days.sums.total();
+    plan_.on_own_days.trips = plan_.on_own_days.trips + plans.on_own_days.sums.trips;
+    plan_.on_own_days.visits += plans.on_own_days.visits();
   }
 
   void finish() {
@@ -106,48 +66,21 @@ class Planning {
   }
 
  private:
-  struct Planned {
-    Money total;
-    Money bound;
-    std::vector<int> nowhere;  // points of the group
-  };
-
-  Planned add_group(const Group& group) {
-    const Units units = units_of(fleet_, group);
-    const PathPlan path = shortest_path(units.problem);
-    const Packed cheapest = packed(fleet_, group, units, path.day_of);
-    const Packed on_own_days = packed(fleet_, group, units, units.own);
-    const Sums sums = sums_of(group, cheapest);
-    const Sums own = sums_of(group, on_own_days);
-    plan_.on_own_days.total = plan_.on_own_days.total + own.total();
-    plan_.on_own_days.trips = plan_.on_own_days.trips + own.trips;
-    plan_.on_own_days.visits += on_own_days.trips.size();
-    // Where days had to be split, or by what is rounded, even that may turn out cheaper.
-    const bool keep_own =
-        std::tuple(on_own_days.nowhere.size(), own.total()) < std::tuple(cheapest.nowhere.size(), sums.total());
-    take(group, units, keep_own ? units.own : path.day_of, keep_own ? on_own_days : cheapest, keep_own ? own : sums);
-    Planned planned{keep_own ? own.total() : sums.total(), {}, (keep_own ? on_own_days : cheapest).nowhere};
-    const bool best = cheapest.as_asked && cheapest.nowhere.empty();
-    const Cost least = planned.nowhere.empty() ? path.value : least_together({group}, {planned.nowhere});
-    planned.bound = best ? planned.total : std::min(planned.total, rounded_down(least));
-    return planned;
-  }
-
-  void take(const Group& group, const Units& units, const std::vector<int>& day_of, const Packed& trips,
-            const Sums& sums) {
-    for (const PackedTrip& trip : trips.trips) {
-      plan_.visits.push_back(visit_of(*plan_.list, group, units, day_of, trip));
-      for (const Point* point : done_alone(fleet_, group, trip.points)) {
-        if (!minutes_of(*point)) no_time_.push_back(point);
+  void take(const SitePlan& site) {
+    for (SiteVisit& visit : visits_of(*plan_.list, site)) plan_.visits.push_back(std::move(visit));
+    for (const GroupPlan& part : site.groups) {
+      for (const PackedTrip& trip : part.trips) {
+        for (const Point* point : done_alone(fleet_, part.whole, trip.points)) {
+          if (!minutes_of(*point)) no_time_.push_back(point);
+        }
       }
     }
-    for (const int point : trips.nowhere) {
-      plan_.not_possible.push_back(
-          {group.points[static_cast<std::size_t>(point)].point, PutOffReason::unreachable, {}, true});
+    for (const Point* point : site.nowhere) {
+      plan_.not_possible.push_back({point, PutOffReason::unreachable, {}, true});
     }
-    plan_.trips = plan_.trips + sums.trips;
-    plan_.early = plan_.early + sums.early;
-    plan_.late = plan_.late + sums.late;
+    plan_.trips = plan_.trips + site.sums.trips;
+    plan_.early = plan_.early + site.sums.early;
+    plan_.late = plan_.late + site.sums.late;
   }
 
   VisitsPlan& plan_;

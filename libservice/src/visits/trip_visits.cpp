@@ -14,6 +14,7 @@ std::size_t place(int number) { return static_cast<std::size_t>(number); }
 struct Placed {
   const Group& group;
   const TripPoint& point;
+  const CrewTrip& crew;
   int day = 0;
   int asked = 0;  // the day that was best of all
   int best = 0;   // the cheapest day for it alone, with what it includes
@@ -24,6 +25,7 @@ TripReason reason_for(const Placed& placed, const Window& window) {
   const Day due = *placed.point.point->due_on;
   const Day on = placed.on(placed.day);
   if (placed.day != placed.asked) return TripReason::day_full;
+  if (never_waits(*placed.point.point) && placed.day > window.own) return TripReason::day_full;
   if (on == due) return TripReason::due_day;
   if (placed.day == window.own) {
     if (on < due) return TripReason::last_day;
@@ -54,7 +56,9 @@ TripTask task_of(const Fleet& fleet, const Placed& placed, const std::vector<con
   task.own_day = placed.on(window.own);
   task.own_cost = own_cost_of(placed, window.own);
   task.why = reason_for(placed, window);
-  if (task.why == TripReason::day_full) task.full_day = placed.on(placed.asked);
+  if (task.why == TripReason::day_full) {
+    task.full_day = placed.on(placed.day != placed.asked ? placed.asked : window.own);
+  }
   if (std::find(alone.begin(), alone.end(), point.point) != alone.end()) return task;
   task.why = TripReason::included;
   task.full_day.reset();
@@ -75,45 +79,61 @@ void by_machine(std::vector<TripTask>& tasks) {
                    [&](const TripTask& a, const TripTask& b) { return place_of(a) < place_of(b); });
 }
 
-}  // namespace
-
-Sums sums_of(const Group& group, const Packed& packed) {
-  Sums sums;
-  for (const PackedTrip& trip : packed.trips) {
-    const TripDay& day = group.days[place(trip.day)];
-    sums.trips = sums.trips + day.crews[place(trip.crew)].trip.cost;
-    for (const int point : trip.points) {
-      sums.early = sums.early + group.points[place(point)].cost.early(day.on);
-      sums.late = sums.late + group.points[place(point)].cost.late(day.on);
+// What is done on each crew-day.
+std::vector<std::vector<Placed>> by_crew_day(const SitePlan& site) {
+  std::vector<std::vector<Placed>> days;
+  for (const GroupPlan& part : site.groups) {
+    const auto unit_of = [&](int number) {
+      const auto unit = std::find_if(part.units.points.begin(), part.units.points.end(), [&](const auto& points) {
+        return std::find(points.begin(), points.end(), number) != points.end();
+      });
+      return static_cast<std::size_t>(unit - part.units.points.begin());
+    };
+    for (const PackedTrip& trip : part.trips) {
+      // As it is without all others: with what the trip costs.
+      const auto& crews = part.whole.days[place(trip.day)].crews;
+      const Crew* goes = part.left.days[place(trip.day)].crews[place(trip.crew)].crew;
+      const auto crew = std::find_if(crews.begin(), crews.end(), [&](const CrewTrip& one) { return one.crew == goes; });
+      std::vector<Placed> placed;
+      for (const int number : trip.points) {
+        const std::size_t unit = unit_of(number);
+        placed.push_back({part.whole, part.whole.points[place(number)], *crew, trip.day, part.day_of[unit],
+                          part.units.problem.units[unit].best()});
+      }
+      const auto same = std::find_if(days.begin(), days.end(), [&](const auto& day) {
+        return day.front().crew.crew == goes && day.front().on(day.front().day) == placed.front().on(trip.day);
+      });
+      if (same == days.end()) {
+        days.push_back(std::move(placed));
+      } else {
+        for (const Placed& one : placed) same->push_back(one);
+      }
     }
   }
-  return sums;
+  return days;
 }
 
-SiteVisit visit_of(const DueList& list, const Group& group, const Units& units, const std::vector<int>& day_of,
-                   const PackedTrip& trip) {
+SiteVisit visit_of(const DueList& list, const std::vector<Placed>& placed) {
   const Fleet& fleet = *list.fleet;
-  const TripDay& day = group.days[place(trip.day)];
-  const CrewTrip& crew = day.crews[place(trip.crew)];
+  const CrewTrip& crew = placed.front().crew;
   SiteVisit visit;
-  visit.site = group.site;
-  visit.on = day.on;
+  visit.site = placed.front().group.site;
+  visit.on = placed.front().on(placed.front().day);
   visit.crew = crew.crew;
   visit.trip_cost = crew.trip.cost;
   visit.drive_minutes = crew.trip.drive_minutes();
   visit.tenths_of_km = crew.trip.there.tenths_of_km + crew.trip.home.tenths_of_km;
   visit.set_up_minutes = crew.trip.set_up_minutes;
-  const auto alone = done_alone(fleet, group, trip.points);
-  visit.work_minutes = work_minutes(alone);
   std::vector<const Point*> points;
-  for (const int number : trip.points) {
-    const auto unit = std::find_if(units.points.begin(), units.points.end(),
-                                   [&](const auto& of) { return std::find(of.begin(), of.end(), number) != of.end(); });
-    const auto which = static_cast<std::size_t>(unit - units.points.begin());
-    const Placed placed{group, group.points[place(number)], trip.day, day_of[which], units.problem.units[which].best()};
-    visit.tasks.push_back(task_of(fleet, placed, alone));
-    points.push_back(placed.point.point);
-    visit.safety = visit.safety || is_safety(*placed.point.point);
+  for (const Placed& one : placed) points.push_back(one.point.point);
+  std::sort(points.begin(), points.end());  // they stand in the list
+  const auto alone = done_alone(fleet, points);
+  visit.work_minutes = work_minutes(alone);
+  for (const Point* point : points) {
+    const auto of =
+        std::find_if(placed.begin(), placed.end(), [&](const Placed& one) { return one.point.point == point; });
+    visit.tasks.push_back(task_of(fleet, *of, alone));
+    visit.safety = visit.safety || is_safety(*point);
     visit.early = visit.early + visit.tasks.back().early;
     visit.late = visit.late + visit.tasks.back().late;
   }
@@ -132,6 +152,14 @@ SiteVisit visit_of(const DueList& list, const Group& group, const Units& units, 
   sort_by_catalogue(visit.cautions);
   by_machine(visit.tasks);
   return visit;
+}
+
+}  // namespace
+
+std::vector<SiteVisit> visits_of(const DueList& list, const SitePlan& site) {
+  std::vector<SiteVisit> visits;
+  for (const auto& placed : by_crew_day(site)) visits.push_back(visit_of(list, placed));
+  return visits;
 }
 
 }  // namespace service::visits::trip

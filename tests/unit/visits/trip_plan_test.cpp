@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <random>
 #include <set>
+#include <tuple>
 
 #include "service/visits.h"
 #include "unit/visits/estate.h"
@@ -323,7 +324,8 @@ TEST_CASE("one crew does all of a site, but where work for safety would have to 
         "beck 05-08 lorry: relief first-day");
 }
 
-TEST_CASE("what is proven of a site holds also where crews that are planned apart might share a trip") {
+// The gland is for safety, the seal dear, and only the lorry, on Fridays, may test the relief valve.
+Texts van_and_lorry() {
   Texts texts;
   texts.machines = "  pump: {name: Pump, schedule: pump, site: beck, in-service: {on: 2021-03-01, at: 0}}\n";
   texts.crews += "  lorry: {start: workshop, hours: {fri: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
@@ -331,13 +333,34 @@ TEST_CASE("what is proven of a site holds also where crews that are planned apar
       "  gland: {do: Repack it, every: {months: 6}, takes: 40 min, safety: true}\n"
       "  seal: {do: Renew it, every: {months: 6}, takes: 40 min, fluids: {engine-oil-15w40: 2000 L}}\n"
       "  relief: {do: Test it, every: {months: 12}, takes: 50 min, needs: [pressure]}\n";
+  return texts;
+}
+
+Estate gland_seal_and_relief(const Texts& texts) {
   Estate place(texts);
   place.done("pump", "gland", "2025-11-05").done("pump", "seal", "2025-11-15").done("pump", "relief", "2025-05-15");
-  const VisitsPlan plan = plan_of(place);
+  return place;
+}
+
+TEST_CASE("crews that are planned apart share a trip where one of them is there anyway") {
+  const VisitsPlan plan = plan_of(gland_seal_and_relief(van_and_lorry()));
+  check_sums(plan);
+  CHECK(text_of(plan) == "beck 05-05 van: gland due-day; beck 05-15 lorry: seal due-day, relief due-day");
+  CHECK(plan.total.hundredths == 2 * 6218);
+  CHECK(plan.exact);
+  CHECK(plan.visits.back().work_minutes == 90);
+  CHECK(plan.visits.back().trip_cost.hundredths == 6218);
+  CHECK(plan.on_own_days.visits == 2);
+  CHECK(plan.on_own_days.total == plan.total);
+}
+
+TEST_CASE("a crew that is there anyway takes no more than it has hours for, and only the bound is proven") {
+  Texts texts = van_and_lorry();
+  texts.pump = replaced(texts.pump, "takes: 50 min", "takes: 7 h");
+  const VisitsPlan plan = plan_of(gland_seal_and_relief(texts));
   check_sums(plan);
   CHECK(text_of(plan) ==
         "beck 05-05 van: gland due-day; beck 05-15 van: seal due-day; beck 05-15 lorry: relief due-day");
-  // The lorry might renew the seal as well.
   CHECK(plan.total.hundredths == 3 * 6218);
   CHECK(plan.bound.hundredths == 2 * 6218);
   CHECK_FALSE(plan.exact);
@@ -402,7 +425,12 @@ TEST_CASE("of any fleet each service is done once, sums add up, and own days are
     const VisitsPlan plan = plan_of(place, "2026-07-26");
     check_sums(plan);
     std::multiset<const Point*> seen;
+    std::set<std::tuple<const Site*, Day, const Crew*>> crew_days;
     for (const SiteVisit& visit : plan.visits) {
+      CHECK(crew_days.insert({visit.site, visit.on, visit.crew}).second);
+      const auto weekday = static_cast<Weekday>(std::chrono::weekday{visit.on}.iso_encoding() - 1);
+      const ClockSpan hours = visit.crew->hours.at(weekday).front();
+      CHECK(visit.drive_minutes + visit.set_up_minutes + visit.work_minutes <= hours.to - hours.from);
       for (const TripTask& task : visit.tasks) seen.insert(task.point);
     }
     for (const NotPossible& one : plan.not_possible) seen.insert(one.point);
