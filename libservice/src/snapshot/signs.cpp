@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <variant>
 
+#include "base/encodings.h"
 #include "service/snapshot.h"
 #include "service/typed.h"
 
@@ -54,13 +55,45 @@ bool same_word(std::string_view a, std::string_view b) {
   return a == b || is_plural(a, b) || is_plural(b, a);
 }
 
+// Marks of a sentence, and pictures. A stroke may be part of a unit (km/h), and parts signs all the same.
+bool is_mark(char32_t code) {
+  if (code < 0x80)
+    return std::string_view("!\"#$&'()*,.:;<=>?@[\\]^_`{|}~").find(static_cast<char>(code)) != std::string_view::npos;
+  const auto within = [code](char32_t first, char32_t last) { return code >= first && code <= last; };
+  return code == 0xA1 || code == 0xAB || code == 0xB7 || code == 0xBB || code == 0xBF || within(0x2010, 0x205E) ||
+         within(0x2190, 0x2BFF) || within(0x3001, 0x303F) || within(0xFE00, 0xFE0F) || within(0xFF01, 0xFF0F) ||
+         code == 0xFF1A || code == 0xFF1B || code == 0xFF1F || within(0x1F000, 0x1FAFF);
+}
+
+// The words of what somebody wrote. A mark is no part of a word, but for the point of a number: `brake-pull, left`.
+std::vector<std::string> plain_words(std::string_view written, bool parts_at_strokes = false) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  std::string text;
+  for (std::string_view rest = written; !rest.empty();) {
+    const auto letter = first_letter(rest);
+    const std::string_view bytes = rest.substr(0, letter ? letter->bytes : 1);
+    rest.remove_prefix(bytes.size());
+    const bool in_number = (bytes == "." || bytes == ",") && !text.empty() && is_digit(text.back()) && !rest.empty() &&
+                           is_digit(rest.front());
+    const bool parts = (letter && is_mark(letter->code) && !in_number) || (parts_at_strokes && bytes == "/");
+    text += parts ? " " : bytes;
+  }
+  return folded_words(text);
+}
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
 // The name whose words all stand among those that are written: the one of most words.
 std::optional<std::string> among_words(std::string_view written, const std::vector<std::string>& names) {
-  const auto words = folded_words(written);
+  const auto words = plain_words(written, true);
   std::optional<std::string> found;
   std::size_t most = 0;
   for (const std::string& name : names) {
-    const auto its = folded_words(name);
+    const auto its = plain_words(name, true);
     const bool all = std::all_of(its.begin(), its.end(), [&](const std::string& word) {
       return std::any_of(words.begin(), words.end(), [&](const std::string& one) { return same_word(one, word); });
     });
@@ -75,26 +108,6 @@ std::optional<std::string> near_of(std::string_view written, const std::vector<s
   if (auto among = among_words(written, names)) return among;
   const auto near = nearest(written, names);
   return near.empty() ? std::nullopt : std::optional(near.front());
-}
-
-// The words of what somebody wrote, without the marks around them.
-std::vector<std::string> plain_words(std::string_view written) {
-  std::string text(written);
-  std::replace_if(
-      text.begin(), text.end(), [](char c) { return std::string_view("=@:;!?()").find(c) != std::string_view::npos; },
-      ' ');
-  std::vector<std::string> words = folded_words(text);
-  for (std::string& word : words) {
-    while (word.ends_with(',') || word.ends_with('.')) word.pop_back();
-  }
-  std::erase(words, "");
-  return words;
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
-  return text;
 }
 
 // Takes these words out, one after the other where they stand so; false where they do not.
@@ -179,9 +192,8 @@ std::optional<NearName> measured_in_words(std::string_view written, const std::v
 // A listed sign, and the others whose words stand beside its own.
 NearName near_sign(std::string name, std::string_view written, const std::vector<std::string>& signs) {
   NearName near{std::move(name), false};
-  const std::string plain = joined(plain_words(written));
   for (const std::string& sign : signs) {
-    if (sign != near.name && among_words(plain, {sign})) near.also.push_back(sign);
+    if (sign != near.name && among_words(written, {sign})) near.also.push_back(sign);
   }
   return near;
 }

@@ -199,6 +199,10 @@ TEST_CASE("near to a listed sign is a name that is mistyped, or that holds its w
   CHECK(sign("Start was so hard") == "hard-start");
   CHECK(sign("leak, so a hard start") == "hard-start");  // of two the one of more words
   CHECK(sign("oil leaks") == "leak");
+  for (const char* const marked : {"leak, boom", "leak; boom", "leak: boom", "boom (leak)", "\"leak\" again", "*leak*",
+                                   "leak\u2014boom", "boom/leak", "leak,boom", "hard, start"}) {
+    CHECK_MESSAGE(sign(marked) == (std::string_view(marked) == "hard, start" ? "hard-start" : "leak"), marked);
+  }
   CHECK(sign("strange knocking noise") == "none");
   CHECK(sign("leakage") == "none");
   CHECK(sign("hard to start") == "hard-start");
