@@ -111,6 +111,7 @@ Json json_of(const Written& written, const std::string& command) {
   json["not_put_off"] = not_put_off_as_json(entered);
   json["unsafe_now"] = unsafe_now_as_json(entered);
   json["values_ended"] = values_ended_as_json(entered, command);
+  json["values_healed"] = values_healed_as_json(entered);
   json["lines"] = Json::array();  // of messages alone
   json["undo"] = text_or_null(undo_of(written, command));
   return json;

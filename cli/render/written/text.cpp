@@ -360,7 +360,7 @@ std::string written_as_text(const Written& written, const Look& look) {
   text += run_not_in_use_lines(entered, look.command);
   text += list_changes(entered, look);
   text += seen_lines(entered) + idle_look_lines(entered, entered.added);
-  text += values_ended_lines(entered, look.command);
+  text += values_ended_lines(entered, look.command) + values_healed_lines(entered, look.command);
   text += value_lines(entered, look.command);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
   // After a file of services the due list says it.

@@ -6,6 +6,7 @@
 
 #include "render/shared/cautions.h"
 #include "render/shared/words.h"
+#include "service/healed_values.h"
 #include "terminal/shell_word.h"
 #include "terminal/wrap.h"
 
@@ -123,6 +124,49 @@ std::string values_ended_lines(const service::Entered& entered, const std::strin
     text += fmt::format("  If it was only looked at: {}\n", command_to_write_again(value, entered.today, command));
   }
   return text + and_more(values.size());
+}
+
+std::string values_healed_lines(const service::Entered& entered, const std::string& command) {
+  const auto values = healed_values(entered);
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, values.size()); ++i) {
+    const service::HealedValue& value = values[i];
+    const std::string unit = value.unit.empty() ? "" : ' ' + service::cleaned(value.unit);
+    const std::string task = service::point_label(service::cleaned(value.task), service::cleaned(value.position));
+    text +=
+        wrapped("",
+                fmt::format("{} of {} was {}{} on {}, limit {}{}; now {}{}, and nothing says that it was renewed.",
+                            service::point_label(service::cleaned(value.is.name), service::cleaned(value.position)),
+                            service::cleaned(value.machine), to_text(*value.was.value), unit,
+                            service::to_text(value.was.on), to_text(value.limit), unit, to_text(*value.is.value), unit),
+                columns, 2);
+    text += fmt::format("  If it was: {} done {} {} --on DAY\n", command, service::cleaned(value.machine), task);
+    const bool not_stored = entered.dry_run;
+    text += not_stored ? fmt::format("  If one is wrong, leave this out, or: {} strike {}\n", command,
+                                     short_text(value.was.id))
+                       : fmt::format("  If one is wrong: {0} strike {1} ({2}{3}), or {0} strike {4} ({5}{3})\n",
+                                     command, short_text(value.was.id), to_text(*value.was.value), unit,
+                                     short_text(value.is.id), to_text(*value.is.value));
+  }
+  return text + and_more(values.size());
+}
+
+Json values_healed_as_json(const service::Entered& entered) {
+  return array_of(healed_values(entered), [](const service::HealedValue& value) {
+    return Json{{"machine", value.machine},
+                {"task", value.task},
+                {"position", text_or_null(value.position)},
+                {"name", value.is.name},
+                {"unit", text_or_null(value.unit)},
+                {"limit", number(value.limit)},
+                {"above", value.above},
+                {"was", number(*value.was.value)},
+                {"was_on", service::to_text(value.was.on)},
+                {"was_fact", to_text(value.was.id)},
+                {"value", number(*value.is.value)},
+                {"on", service::to_text(value.is.on)},
+                {"fact", to_text(value.is.id)}};
+  });
 }
 
 Json values_ended_as_json(const service::Entered& entered, const std::string& command) {

@@ -14,6 +14,7 @@ std::string not_put_off_lines(const service::Entered& entered, const std::string
 std::string unsafe_now_lines(const service::Entered& entered, const std::string& command);
 std::string ended_lines(const service::MachineUse& ended, const std::string& command);
 std::string values_ended_lines(const service::Entered& entered, const std::string& command);
+std::string values_healed_lines(const service::Entered& entered, const std::string& command);
 
 // `brakes: overdue; safety; 18 days past 12 months`.
 std::string words_of_what_is_wrong(const service::Point& point);
@@ -22,6 +23,7 @@ Json run_not_in_use_as_json(const service::Entered& entered);
 Json not_put_off_as_json(const service::Entered& entered);
 Json unsafe_now_as_json(const service::Entered& entered);
 Json values_ended_as_json(const service::Entered& entered, const std::string& command);
+Json values_healed_as_json(const service::Entered& entered);
 Json wrong_as_json(const service::Point& point);
 
 }  // namespace cli

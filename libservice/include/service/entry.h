@@ -390,7 +390,7 @@ struct FactDiagnostic {
 };
 
 // Judges a whole book again beside the fleet files of today, which may have changed; finds contradictions, a clock that
-// is behind, readings that somebody should look at, and what was written down twice. `facts`: the whole book.
+// is behind, doubtful readings, what was written down twice, values that healed. `facts`: the whole book.
 std::vector<FactDiagnostic> check_book(const std::shared_ptr<const Fleet>& fleet, const std::vector<Fact>& facts,
                                        Day today, bool day_is_given);
 

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "service/entry.h"
+#include "service/healed_values.h"
 #include "service/usage.h"
 
 namespace service {
@@ -33,6 +34,7 @@ class BookCheck {
     judged_again();
     gaps();
     twice();
+    healed();
     return std::move(found_);
   }
 
@@ -78,6 +80,23 @@ class BookCheck {
           "nothing needs doing where it was done twice", std::nullopt, Severity::remark};
       if (const Fact* spare = two.spare()) what.cures.push_back(strike(spare->id, "second"));
       say(two.later.id, std::move(what));
+    }
+  }
+
+  void healed() {
+    for (const Machine& machine : fleet_->machines) {
+      for (const HealedValue& value : healed_values(*fleet_, machine, snapshot_.facts_of(machine.key))) {
+        const std::string unit = value.unit.empty() ? "" : ' ' + value.unit;
+        say(value.is.id,
+            {"value-heals",
+             fmt::format("{} was {}{} on {}, limit {}{}, and nothing says that it was renewed since",
+                         point_label(value.is.name, value.position), to_text(*value.was.value), unit,
+                         to_text(value.was.on), to_text(value.limit), unit),
+             fmt::format("where it was renewed, write down that {} was done", point_label(value.task, value.position)),
+             std::nullopt,
+             Severity::remark,
+             {strike(value.is.id, "second"), strike(value.was.id, "either")}});
+      }
     }
   }
 

@@ -25,6 +25,18 @@ const Fact* service_behind(const Entered& entered, const Point& point, const Fac
   return last;
 }
 
+// The last of the added values of the same that lies behind it and before the service; else it itself.
+const Fact& last_before(const Entered& entered, const Point& point, const Fact& measured, const Fact& service) {
+  const Fact* last = &measured;
+  for (const Fact& fact : entered.added) {
+    const bool same = fact.kind == FactKind::measurement && fact.machine == measured.machine &&
+                      fact.name == measured.name && fact.unit == measured.unit &&
+                      (fact.position.empty() || point.position.empty() || fact.position == point.position);
+    if (same && before(*last, fact) && before(fact, service)) last = &fact;
+  }
+  return *last;
+}
+
 // How the limb stands afterwards; null where there is no such limb.
 const LimbStanding* limb_after(const DueList& after, const Point& point, const LimbStanding& limb) {
   for (const Point& other : after.points) {
@@ -69,12 +81,14 @@ std::vector<EndedValue> ended_values(const Entered& entered) {
       if (limb.kind != LimbKind::measured || !limb.measured || !limb.fact || !minded(point, limb)) continue;
       const LimbStanding* const after = limb_after(*entered.after, point, limb);
       if (after != nullptr && after->measured) continue;
-      const Fact* const measured = fact_by_id(entered.was->facts_of(point.machine->key), *limb.fact);
+      const Fact* measured = fact_by_id(entered.was->facts_of(point.machine->key), *limb.fact);
       const Fact* const service = measured != nullptr ? service_behind(entered, point, *measured) : nullptr;
       if (service == nullptr) continue;
-      EndedValue value{point.machine->key, point.name,         {},           limb.name,
-                       limb.unit,          *limb.measured,     limb.limit,   limb.above,
-                       reached(limb),      measured->on.first, measured->id, {}};
+      measured = &last_before(entered, point, *measured, *service);
+      const Measure& shown = *measured->value;
+      const bool is_reached = shown == limb.limit || (limb.above ? shown > limb.limit : shown < limb.limit);
+      EndedValue value{point.machine->key, point.name, {},         limb.name,          limb.unit,    shown,
+                       limb.limit,         limb.above, is_reached, measured->on.first, measured->id, {}};
       value.again = again_after(*measured, *service, *entered.before->fleet, *point.machine);
       value.position = value.again.position;
       // A value of all positions that all of them lose is one.
