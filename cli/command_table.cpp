@@ -500,10 +500,12 @@ const std::vector<Command>& table() {
            "leak`, `looked loader leak by M.T. found good` (or `found worn: what it was`, `found failed`), `out-of-use "
            "loader`. Lines are taken in the order of the stamps that messengers put before them. Those that are "
            "certain "
-           "are stored; each of the others says what it would need to hear, and nothing of it is stored.",
+           "are stored; each of the others says what it would need to hear, and nothing of it is stored. What takes "
+           "something off a list is stored only where no other line may say otherwise: all lines of its sender and "
+           "those beside it are taken, and none says of its machine something in other words, or a sign later.",
        .words = {{"FILE"}},
        .options = {{"messages", "", "lines that people sent, as `loader 1511.4`"},
-                   {"on", "DAY", "of messages: the day of lines that name none"},
+                   {"on", "DAY", "of messages: the day of lines of which no stamp says any"},
                    {"by", "WHO", "of messages: who did what is done"},
                    {"history", "", "services of long ago: their checks are not asked for"},
                    {"skip-bad", "", "store the good rows, write the bad ones to a file"},

@@ -18,7 +18,7 @@ std::string command_to_say_how(const service::Fact& look, const std::string& sig
                                const std::string& command) {
   return fmt::format("{} looked {} {}{} --found {} --note {}", command, look.machine,
                      shell_word(service::cleaned(sign)),
-                     look.by.empty() ? "" : " --by " + shell_word(service::cleaned(look.by)), found,
+                     " --by " + (look.by.empty() ? "WHO" : shell_word(service::cleaned(look.by))), found,
                      shell_word(service::cleaned(look.note)));
 }
 

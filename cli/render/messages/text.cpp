@@ -147,8 +147,8 @@ std::string messages_as_text(const MessagesWritten& written, const Look& look) {
   text += run_not_in_use_lines(entered, look.command);
   text += list_changes(entered, look);
   const service::Entered rest = rest_of(messages);
-  text +=
-      seen_lines(rest) + values_ended_lines(entered, look.command) + value_lines(rest, look.command, ToldBy::message);
+  text += seen_lines(rest) + values_ended_lines(entered, look.command) + values_healed_lines(entered, look.command) +
+          value_lines(rest, look.command, ToldBy::message);
   const std::string undo = undo_of(written.written, look.command);
   return undo.empty() ? text : text + "Take it all back: " + undo + '\n';
 }

@@ -8,7 +8,13 @@
 //   out-of-use loader brakes pull to one side
 //
 // What is certain is taken, and nothing is guessed: a line that can be read in no way or in two is refused whole, and
-// says what it would need to hear. One text is one command.
+// says what it would need to hear. What clears something (a service, a look that finds good, a measurement back within
+// its limit) is taken only where the whole text speaks with one voice. It is refused
+//   - where a line of its sender or of nobody is not taken, or one of anybody right beside it;
+//   - where a line says of its machine something in its own words, or a listed sign later, or nobody knows when;
+//   - where its day is not certain, or a sign of the record may be newer;
+//   - where no plain name stands where the sender does.
+// One text is one command.
 #pragma once
 
 #include <memory>
@@ -28,7 +34,7 @@ struct MessagesAsk {
   std::string origin;  // `import FILE`
   Day today;
   bool day_is_given = false;
-  std::optional<Day> on;  // of lines that name no day; else the day of the stamp before them, else today
+  std::optional<Day> on;  // of lines that name no day, and of which no stamp says any; else today
   std::string by = {};    // who did it, where a line of a service or a look does not say
   bool dry_run = false;
 };
@@ -56,9 +62,10 @@ struct MessageLine {
   int as_line = 0;                     // of one that was said before: where
   // Its sign is kept in its own words, and this is near it.
   std::optional<NearName> near = {};
-  // Of one that is refused because nobody knows what came first, it or a sign of the same day, or what the words behind
-  // it or a line beside it that is not taken change: what it says, to be entered by a command.
+  // Of one that is understood and refused for what else is said or may be meant: what it says, to be entered by a
+  // command. Empty where that would answer a sign that may be newer.
   std::vector<Fact> instead = {};
+  bool who_is_missing = false;  // that command has to say who did it
   // Signs that what it says answers, from then on.
   std::vector<Fact> clears = {};
   // It was in the book already, and was answered since by something that this text does not tell of: it is taken as

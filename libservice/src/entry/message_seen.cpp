@@ -40,8 +40,9 @@ bool is_whole_day(const std::string& text) {
 }
 
 // How many words at the end are a day: `yesterday`, `on 12.06.2026`; 0: none.
-std::size_t day_at_end(Words words) {
-  if (words.size() < 2 || words.back().quoted || !is_whole_day(words.back().text)) return 0;
+std::size_t day_at_end(Verb verb, Words words) {
+  if (words.empty() || words.back().quoted || !is_whole_day(words.back().text)) return 0;
+  if (words.size() == 1) return verb == Verb::out_of_use ? 1 : 0;  // of a sign something is to be left
   const Word& before = words[words.size() - 2];
   if (belongs_to_next(before)) return 0;
   return words.size() > 2 && is_word(before, "on") ? 2 : 1;
@@ -92,7 +93,7 @@ OwnWords own_words(const Told& told, const Machine& machine, Verb verb, Words wo
   }
   // At its end stand a day and who saw it, in any order.
   while (true) {
-    if (const std::size_t count = day_at_end(plain); count > 0) {
+    if (const std::size_t count = day_at_end(verb, plain); count > 0) {
       day_of(plain.last(1));
       plain = plain.first(plain.size() - count);
     } else if (auto who = who_at_end(told, plain); own.by.empty() && !who.empty()) {
@@ -323,7 +324,7 @@ void insist_on_no_words(const Fact& look) {
   if (*look.found != Found::good || look.note.empty()) return;
   throw AskedBack({"good-with-words", fmt::format("it is found good, and `{}` may say that it is not", look.note),
                    fmt::format("where it is good, send it without that: looked {} {}{} found good; else say found worn "
-                               "or found failed; or enter it by the command",
+                               "or found failed",
                                look.machine, look.name, look.by.empty() ? "" : " by " + look.by)},
                   {look});
 }
@@ -410,6 +411,19 @@ std::size_t value_at_end(const std::vector<std::string>& words) {
   if (words.size() > 1 && is_value(words.back())) return 1;
   const bool unit = words.size() > 2 && folded_name(words.back()) == "h" && is_number(words[words.size() - 2]);
   return unit ? 2 : 0;
+}
+
+// `not any more`, or `no` alone, may say that it is in use again; `no brakes` says why it is not.
+void insist_on_no_denial(const Machine& machine, const std::vector<std::string>& words) {
+  constexpr auto denials = std::to_array<std::string_view>({"not", "no", "nope", "never", "isn't", "isn\u2019t"});
+  constexpr auto longer = std::to_array<std::string_view>({"more", "longer"});
+  if (words.empty() || !is_one_of({words[0]}, denials)) return;
+  const bool says_why = folded_name(words[0]) == "no" && words.size() > 1 && !is_one_of({words[1]}, longer);
+  if (says_why) return;
+  wrong("out-of-use-or-not", fmt::format("`{}` may say that it is in use", fmt::join(words, " ")),
+        fmt::format("where it must not run, say so without that: out-of-use {}; that it may run again is decided and "
+                    "entered by whoever keeps the record",
+                    machine.key));
 }
 
 }  // namespace
@@ -517,6 +531,7 @@ Said out_of_use_in(const Told& told, const Machine& machine, Words words) {
                       "come",
                       machine.key));
   }
+  insist_on_no_denial(machine, own.words);
   Fact fact = fact_about(told, FactKind::out_of_use, machine, own.on);
   for (const std::string& word : own.words) fact.note += (fact.note.empty() ? "" : " ") + word;
   for (const std::string* more : {&own.note, &own.by}) {

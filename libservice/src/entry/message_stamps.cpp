@@ -152,6 +152,7 @@ bool take_figures(Stamped& stamp, View word, Day today) {
   }
   const auto year = year_in(c);
   // `26-06-15` may have its year first.
+  stamp.year_unknown = mark == '-' && a.size() == 2 && b.size() == 2 && c.size() == 2;
   if (!year || a.size() > 2 || b.size() > 2 || (mark == '-' && c.size() == 2)) return true;
   stamp.day_first = day_from(*year, number_of(b), number_of(a));
   stamp.month_first = mark == '.' ? stamp.day_first : day_from(*year, number_of(a), number_of(b));
@@ -278,16 +279,7 @@ bool begins_like_a_stamp(View text) {
          (by_name && words[1].find_first_not_of("0123456789.") == View::npos);
 }
 
-bool looks_like_a_header(View text) {
-  if (text.empty()) return false;
-  const bool letter_first = is_digit(text.front()) || static_cast<unsigned char>(text.front()) >= 0x80 ||
-                            (text.front() >= 'a' && text.front() <= 'z') ||
-                            (text.front() >= 'A' && text.front() <= 'Z') ||
-                            View("\"'").find(text.front()) != View::npos;
-  const auto lines = std::to_array<View>(
-      {"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2015", "\u2022", "\u2500", "\u2501", "\u2550"});
-  const bool divides = std::any_of(lines.begin(), lines.end(), [&](View line) { return text.starts_with(line); });
-  if (!letter_first || divides || text.ends_with(':')) return true;
+bool has_part_of_a_stamp(View text) {
   const auto words = stamp_words(text);
   return std::any_of(words.begin(), words.end(), [](View word) {
     View plain = word;
@@ -297,6 +289,18 @@ bool looks_like_a_header(View text) {
     return is_like_part(word) || is_year || place_in(plain, days_of_week) > 0 ||
            (counts_from_today(plain) && plain.front() != '-');
   });
+}
+
+bool looks_like_a_header(View text) {
+  if (text.empty()) return false;
+  const bool letter_first = is_digit(text.front()) || static_cast<unsigned char>(text.front()) >= 0x80 ||
+                            (text.front() >= 'a' && text.front() <= 'z') ||
+                            (text.front() >= 'A' && text.front() <= 'Z') ||
+                            View("\"'").find(text.front()) != View::npos;
+  const auto lines = std::to_array<View>(
+      {"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2015", "\u2022", "\u2500", "\u2501", "\u2550"});
+  const bool divides = std::any_of(lines.begin(), lines.end(), [&](View line) { return text.starts_with(line); });
+  return !letter_first || divides || text.ends_with(':') || has_part_of_a_stamp(text);
 }
 
 std::optional<bool> day_comes_first(const std::vector<Stamped>& stamps) {
@@ -311,7 +315,8 @@ std::optional<bool> day_comes_first(const std::vector<Stamped>& stamps) {
 }
 
 Parsed<Day> day_of(const Stamped& stamp, std::optional<bool> day_comes_first) {
-  const auto& [text, counts, names_day, day_first, month_first, settles, second] = stamp;
+  const auto& [text, counts, names_day, day_first, month_first, year_unknown, settles, second] = stamp;
+  if (year_unknown) return {{}, fmt::format("the stamp `{}` does not say which of its numbers is the year", text)};
   if (!day_first && !month_first) return {{}, fmt::format("the stamp `{}` is no day of the calendar", text)};
   if (!day_first || !month_first || *day_first == *month_first) return {day_first ? *day_first : *month_first, {}};
   if (day_comes_first) return {*day_comes_first ? *day_first : *month_first, {}};

@@ -17,6 +17,7 @@ struct Stamped {
   bool names_day = false;          // else only a time: the day is that of the stamp above it
   std::optional<Day> day_first;    // the day that it is where the day is written first, or where that is certain
   std::optional<Day> month_first;  // the same, with the month first
+  bool year_unknown = false;       // of three numbers of two digits: which of them is the year
   bool settles_order = false;      // it can be read in one order alone, and others may follow it
   std::optional<int> second;       // of its day
 };
@@ -38,6 +39,9 @@ bool begins_like_a_stamp(std::string_view text);
 // A divider, or words with a part of a day or a time among them, or a colon behind them: it may say when the lines
 // below it were sent.
 bool looks_like_a_header(std::string_view text);
+
+// A day, a part of one, a year or a time stands among its words.
+bool has_part_of_a_stamp(std::string_view text);
 
 // Whether the day comes first in the stamps of a paste. Nothing: none of them says, or they contradict each other.
 std::optional<bool> day_comes_first(const std::vector<Stamped>& stamps);

@@ -94,21 +94,27 @@ bool may_be_a_unit(Words words) {
 }
 
 // Whoever has looked at a filter says that he checked it, and so does whoever changed it and looked for leaks.
-[[noreturn]] void ask_what_was_checked(const Fleet& fleet, const Machine& machine, const std::vector<Fact>& facts) {
+[[noreturn]] void ask_what_was_checked(const Fleet& fleet, const Machine& machine, const std::vector<Fact>& facts,
+                                       const Tail& tail) {
+  std::string behind = tail.at ? " at " + tail.at_text : "";
+  if (!tail.meter.empty()) behind += " meter " + tail.meter;
+  if (tail.on) behind += ' ' + to_text(*tail.on);
+  if (!tail.by.empty()) behind += " by " + tail.by;
   std::vector<std::string> tasks;
   for (const Fact& fact : facts) tasks.push_back(fact.position.empty() ? fact.task : fact.task + '@' + fact.position);
   const std::string done = fmt::format("done {} {}", machine.key, fmt::format("{}", fmt::join(tasks, ", ")));
-  std::string hint = fmt::format("where it is done, say so without that word: {}", done);
+  std::string hint = fmt::format("where it is done, say so without that word: {}{}", done, behind);
   const auto all = with_checks(fleet, machine, facts);
   if (all.size() > facts.size()) {
     for (std::size_t i = facts.size(); i < all.size(); ++i) {
       tasks.push_back(all[i].position.empty() ? all[i].task : all[i].task + '@' + all[i].position);
     }
-    hint += fmt::format("; and its checks with it: done {} {}", machine.key, fmt::format("{}", fmt::join(tasks, ", ")));
+    hint += fmt::format("; and its checks with it: done {} {}{}", machine.key, fmt::join(tasks, ", "), behind);
   }
   wrong("checked-or-done",
         fmt::format("`checked` may mean that {} done, or only looked at", facts.size() == 1 ? "it is" : "they are"),
-        hint + "; where it was only looked at, what was seen: saw MACHINE SIGN, or looked MACHINE SIGN found good");
+        fmt::format("{0}; where it was only looked at, what was seen: saw {1} SIGN, or looked {1} SIGN found good",
+                    hint, machine.key));
 }
 
 // Whoever only looked says how he found it too, and so does whoever renewed what he found worn. Of a check that never
@@ -122,8 +128,7 @@ void insist_on_how_it_was_found(const Fleet& fleet, const Machine& machine, cons
       {"found-or-done",
        fmt::format("`found {}` may mean that {} done, or only looked at", how,
                    facts.size() == 1 ? "it is" : "they are"),
-       fmt::format("where it was only looked at, say what was seen: {}; where it is done, send it without `found`, or "
-                   "enter it by the command",
+       fmt::format("where it was only looked at, say what was seen: {}; where it is done, send it without `found`",
                    bad ? fmt::format("saw {0} SIGN, and where it must not run, out-of-use {0}", machine.key)
                        : fmt::format("looked {} SIGN found good", machine.key))},
       facts);
@@ -208,13 +213,15 @@ Said done_in(const Told& told, const Machine& machine, Words words) {
     fact.position = task.position;
     facts.push_back(fact);
   }
-  if (said.tail.checked) ask_what_was_checked(told.fleet, machine, facts);
+  if (said.tail.checked) ask_what_was_checked(told.fleet, machine, facts, said.tail);
   if (fact.found) insist_on_how_it_was_found(told.fleet, machine, facts);
   if (!fact.note.empty()) {
-    throw AskedBack({"done-with-words", fmt::format("`{}` behind it may say that it is not all done", fact.note),
-                     "where it is all done, send it without that, and what is left in a line of its own: saw MACHINE "
-                     "SIGN; or enter it by the command"},
-                    std::move(facts));
+    throw AskedBack(
+        {"done-with-words", fmt::format("`{}` behind it may say that it is not all done", fact.note),
+         fmt::format("where it is all done, send it without that, and what is left in a message of its own: "
+                     "saw {} SIGN",
+                     machine.key)},
+        std::move(facts));
   }
   return {std::move(facts), said.tail.on.has_value(), said.tail.day_counts};
 }

@@ -6,6 +6,7 @@
 #include <array>
 
 #include "base/encodings.h"
+#include "service/text.h"
 
 namespace service::entry::message {
 namespace {
@@ -28,6 +29,66 @@ bool is_capital(char32_t code) {
 }
 
 }  // namespace
+
+namespace {
+
+enum class Case { none, small, capital };
+
+// Nothing where it is no letter.
+std::optional<Case> case_of(View bytes, char32_t code) {
+  if (folded_name(bytes) != bytes) return Case::capital;
+  if (code >= 'a' && code <= 'z') return Case::small;
+  const auto within = [code](char32_t first, char32_t last) { return code >= first && code <= last; };
+  if (within(0x1E00, 0x1EFF)) return code % 2 == 0 ? Case::capital : Case::small;
+  if (within(0xDF, 0x24F) || within(0x370, 0x52F)) return Case::small;
+  const bool is_letter = within(0x531, 0x1FFF) || within(0x3041, 0xD7FF) || within(0xF900, 0xFAFF) ||
+                         within(0xFE70, 0xFEFC) || within(0x20000, 0x3FFFF);
+  return is_letter ? std::optional(Case::none) : std::nullopt;
+}
+
+// `Anna`, `O'Neill`, `N.`, `A.F.`. Capitals alone may be a word: `NOT`.
+bool is_word_of_name(View word) {
+  constexpr View marks = ".'-\u2019";
+  std::size_t capitals = 0;
+  std::size_t others = 0;
+  bool is_first = true;
+  bool has_point = false;
+  while (!word.empty()) {
+    const auto letter = first_letter(word);
+    if (!letter) return false;
+    const View bytes = word.substr(0, letter->bytes);
+    word.remove_prefix(bytes.size());
+    const bool is_mark = !is_first && marks.find(bytes) != View::npos;
+    has_point = has_point || bytes == ".";
+    if (is_mark) continue;
+    const auto its = case_of(bytes, letter->code);
+    if (!its || (is_first && *its == Case::small)) return false;
+    ++(*its == Case::capital ? capitals : others);
+    is_first = false;
+  }
+  return others > 0 || capitals == 1 || (has_point && capitals <= 3);
+}
+
+bool is_telephone_number(View text) {
+  constexpr std::ptrdiff_t shortest = 5;
+  const auto digits = std::count_if(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+  return digits >= shortest && text.find_first_not_of("+0123456789 ()-/.") == View::npos;
+}
+
+}  // namespace
+
+bool is_plain_name(View text) {
+  text = without_pictures(text);
+  for (const View before : {"~", " "}) {
+    while (text.starts_with(before)) text.remove_prefix(before.size());
+  }
+  if (is_telephone_number(text)) return true;
+  const std::vector<Word> words = words_of(text);
+  constexpr std::size_t most = 3;
+  return !words.empty() && words.size() <= most && std::all_of(words.begin(), words.end(), [](const Word& word) {
+    return !word.quoted && is_word_of_name(word.text) && !names_no_certain_day(word);
+  });
+}
 
 bool are_initials(View text) {
   if (std::find(short_words.begin(), short_words.end(), text) != short_words.end()) return false;

@@ -9,6 +9,10 @@ namespace service::entry::message {
 // Two or three capital letters with a point behind each: `M.T.`. Not those that may be a time of day: `P.M.`.
 bool are_initials(std::string_view text);
 
+// A name as it stands before what somebody sent: initials, a telephone number, or up to three words that begin with a
+// capital letter and go on in small ones, or are of a script without case. Anything else may be part of what was said.
+bool is_plain_name(std::string_view text);
+
 // Somebody whom the book knows, as it has the name, or initials. Nothing for all else: `summer` and `M.T. hopefully`
 // look like names too.
 std::optional<std::string> who_if_certain(const Told& told, Words words);

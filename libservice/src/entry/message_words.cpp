@@ -120,6 +120,25 @@ bool may_begin_a_message(const Fleet& fleet, std::string_view text) {
          !machine_named(fleet, joined(Words(words).first(std::min<std::size_t>(words.size(), 2)))).near.empty();
 }
 
+std::optional<std::string> before_machine_told(const Fleet& fleet, std::string_view text) {
+  using namespace message;
+  std::vector<Word> words = words_of(text);
+  for (Word& word : words) word.text = without_stop(word.text);
+  const bool is_command =
+      !words.empty() && (verb_of(words) || std::any_of(not_taken.begin(), not_taken.end(),
+                                                       [&](std::string_view name) { return is_word(words[0], name); }));
+  if (is_command) return "";
+  for (std::size_t from = 0; from < words.size(); ++from) {
+    const std::string before = joined(Words(words).first(from));
+    try {
+      if (machine_in(fleet, Words(words).subspan(from)).machine != nullptr) return before;
+    } catch (const Failure&) {
+      return before;  // of several that it may be
+    }
+  }
+  return std::nullopt;
+}
+
 std::vector<std::string> machines_in(const Fleet& fleet, std::string_view line) {
   using namespace message;
   const std::vector<Word> words = words_of(line);

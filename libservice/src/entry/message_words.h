@@ -40,6 +40,10 @@ bool begins_a_message(const Fleet& fleet, std::string_view text);
 // The same, or their first ones are near to it: `lodaer 1511.4`.
 bool may_begin_a_message(const Fleet& fleet, std::string_view text);
 
+// What stands before the name of a machine; nothing of one that begins with a command, also one that is not taken. None:
+// it names no machine.
+std::optional<std::string> before_machine_told(const Fleet& fleet, std::string_view text);
+
 // The machine that a line is about, or the two that it may be about; none where it names none.
 std::vector<std::string> machines_in(const Fleet& fleet, std::string_view line);
 

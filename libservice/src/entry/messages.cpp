@@ -8,13 +8,16 @@
 #include <set>
 #include <utility>
 
-#include "entry/message_beside.h"
+#include "entry/healed.h"
 #include "entry/message_line.h"
 #include "entry/message_tail.h"
 #include "entry/message_text.h"
+#include "entry/message_voice.h"
+#include "entry/message_who.h"
 #include "entry/message_words.h"
 #include "entry/refused_values.h"
 #include "service/spreadsheet.h"
+#include "service/telling.h"
 #include "service/typed.h"
 
 namespace service {
@@ -28,13 +31,13 @@ struct Draft {
   std::string said;                     // without what the messenger put before it
   std::optional<entry::Stamped> stamp;  // its own, or that of the line above it
   std::size_t block = 0;                // of lines that one stamp holds for
-  std::size_t message = 0;              // the same, and what is not understood parts nothing
   std::optional<Day> sent_on;
-  bool sent_counts = false;        // that is a word such as `Today`, which is another day when the text is read again
-  std::string no_day;              // why that is not known, where a stamp stands above
-  bool names_day = true;           // a day that is the same whenever the text is read
-  bool day_counts = false;         // it says `today` or the like
-  bool asked_back_beside = false;  // for what stands beside it, and for nothing in itself
+  bool sent_counts = false;   // that is a word such as `Today`, which is another day when the text is read again
+  std::string no_day;         // why that is not known, where a stamp stands above
+  bool above_stamps = false;  // no stamp stands above it, and one below
+  bool names_day = true;      // a day that is the same whenever the text is read
+  bool day_counts = false;    // it says `today` or the like
+  bool asked_back_for_others = false;  // for what other lines say, and for nothing in itself
   std::vector<Fact> facts;
   std::vector<bool> is_new;  // of these facts: not in the book, and not said before
 };
@@ -205,9 +208,12 @@ class Reader {
       } else {
         auto head = entry::headed(pasted.plain, ask_.today,
                                   [&](std::string_view text) { return entry::begins_a_message(fleet_, text); });
-        // A typing slip in a machine's name is no divider, though a day stands in the line.
-        if (head.looks_like_a_header) {
-          head.not_understood = head.not_understood || !entry::may_begin_a_message(fleet_, pasted.plain);
+        // What tells of a machine is no divider, though a day stands in the line; nor is a typing slip in its name.
+        if (head.looks_like_a_header && !head.not_understood) {
+          const auto before = entry::before_machine_told(fleet_, pasted.plain);
+          const bool is_none =
+              entry::may_begin_a_message(fleet_, pasted.plain) || (before && !entry::has_part_of_a_stamp(*before));
+          head.not_understood = !is_none;
         }
         draft.line.sender = std::move(head.sender);
         draft.stamp = std::move(head.sent);
@@ -217,8 +223,9 @@ class Reader {
           not_understood.push_back(drafts.size());
           draft.said.clear();
           draft.line.wrong = {{"bad-stamp", "it looks like the stamp of messages, and its day is not understood",
-                               "write its day as 14.06.2026 or 2026-06-14, and behind it nothing, or a time and who "
-                               "sent it: 14.06.2026 19:40 M.T.: ...; the lines below it have no day without it"}};
+                               "if this is no stamp, take it out; else write its day as 14.06.2026 or 2026-06-14, and "
+                               "behind it nothing, or a time and who sent it: 14.06.2026 19:40 M.T.: ...; the lines "
+                               "below it have no day without it"}};
         } else if (draft.said.empty()) {
           draft.line.fate = LineFate::heading;
         }
@@ -230,17 +237,21 @@ class Reader {
     return drafts;
   }
 
+  bool is_plain_name(std::string_view sender) const {
+    return somebody_(sender) || entry::message::is_plain_name(sender);
+  }
+
   // What a line says, read beside what the book knows of its machine.
   void understand(Draft& draft, const std::function<std::vector<std::string>(const Machine&)>& seen) const {
     if (draft.said.empty()) return;
     entry::Told told{fleet_, ask_.today, ask_.on ? ask_.on : ask_.today, "", true, ask_.by, seen, somebody_};
     if (draft.sent_on) {
       told.today = *draft.sent_on;
-      if (!ask_.on) told.on = draft.sent_on;
+      told.on = draft.sent_on;
     } else if (!draft.no_day.empty()) {
       told.counts_from_today = false;
       told.no_day = draft.no_day;
-      told.on = ask_.on;
+      told.on = std::nullopt;
     } else if (ask_.on) {
       told.counts_from_today = false;
     }
@@ -248,7 +259,7 @@ class Reader {
       entry::Said said = entry::said_in(draft.said, told);
       draft.facts = std::move(said.facts);
       const bool by_date = said.names_day && !said.day_counts;
-      draft.names_day = by_date || ask_.on || (draft.sent_on && !draft.sent_counts);
+      draft.names_day = by_date || (draft.sent_on ? !draft.sent_counts : ask_.on.has_value());
       draft.day_counts = said.day_counts;
       draft.line.on = draft.facts.front().on;
       draft.line.wrong.clear();
@@ -282,13 +293,14 @@ class Reader {
     draft.line.fate = LineFate::refused;
   }
 
-  // A stamp holds for the lines below it, up to the next. A time alone is of the day above it; below what nobody
+  // A stamp holds for the lines below it, up to the next. A time alone is of the day above it, else of the one that was
+  // told for all, as long as times only rise: behind midnight nobody knows how many days have passed. Below what nobody
   // understood no day is known, and least of all that of an older stamp.
-  static void share_stamps(std::vector<Draft>& drafts, std::optional<bool> day_comes_first,
-                           const std::vector<std::size_t>& not_understood) {
+  void share_stamps(std::vector<Draft>& drafts, std::optional<bool> day_comes_first,
+                    const std::vector<std::size_t>& not_understood) const {
     Draft above;
     std::size_t block = 0;
-    std::size_t message = 0;
+    std::optional<entry::Stamped> time;  // the last one of this day
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       Draft& draft = drafts[i];
       const bool is_lost = std::find(not_understood.begin(), not_understood.end(), i) != not_understood.end();
@@ -298,25 +310,46 @@ class Reader {
         above.no_day = fmt::format("line {} looks like a stamp, and is not understood", draft.line.number);
       } else if (draft.stamp) {
         ++block;
-        ++message;
         above.stamp = draft.stamp;
         above.line.sender = draft.line.sender;
         if (draft.stamp->names_day) {
-          const auto day = entry::day_of(*draft.stamp, day_comes_first);
-          above.sent_on = day.value;
-          above.sent_counts = draft.stamp->counts;
-          above.no_day = day.problem;
-        } else if (!above.sent_on && above.no_day.empty()) {
-          above.no_day = fmt::format("the stamp `{}` names none, and none stands above it", draft.stamp->text);
+          take_day(above, day_comes_first);
+        } else {
+          take_time(above, time);
         }
+        if (draft.stamp->second || draft.stamp->names_day) time = draft.stamp;
       }
       draft.block = block;
-      draft.message = message;
+      draft.above_stamps = !above.stamp && above.no_day.empty();
       draft.stamp = above.stamp;
       draft.sent_on = above.sent_on;
       draft.sent_counts = above.sent_counts;
       draft.no_day = above.no_day;
       draft.line.sender = above.line.sender;
+    }
+    const bool any_stamp = std::any_of(drafts.begin(), drafts.end(), [](const Draft& draft) { return !!draft.stamp; });
+    for (Draft& draft : drafts) draft.above_stamps = draft.above_stamps && any_stamp;
+  }
+
+  // Of two days that a stamp may be, the one that was told for all.
+  void take_day(Draft& above, std::optional<bool> day_comes_first) const {
+    const auto day = entry::day_of(*above.stamp, day_comes_first);
+    const bool is_told =
+        !day.value && ask_.on && (ask_.on == above.stamp->day_first || ask_.on == above.stamp->month_first);
+    above.sent_on = is_told ? ask_.on : day.value;
+    above.sent_counts = above.stamp->counts;
+    above.no_day = is_told ? "" : day.problem;
+  }
+
+  void take_time(Draft& above, const std::optional<entry::Stamped>& time) const {
+    if (!above.sent_on && above.no_day.empty()) {
+      above.sent_on = ask_.on;
+      if (!ask_.on) {
+        above.no_day = fmt::format("the stamp `{}` names none, and none stands above it", above.stamp->text);
+      }
+    } else if (above.sent_on && time && time->second && *above.stamp->second < *time->second) {
+      above.sent_on.reset();
+      above.no_day = fmt::format("the time `{}` is earlier than `{}` above it", above.stamp->text, time->text);
     }
   }
 
@@ -342,16 +375,20 @@ class Sorting {
       Draft& draft = drafts_[i];
       if (draft.line.fate != LineFate::taken) continue;
       insist_on_a_day(draft);
-      insist_on_what_came_first(i);
     }
-    insist_on_what_stands_beside();
+    find_what_heals();
+    for (Draft& draft : drafts_) insist_on_certainty(draft);
+    insist_on_one_voice();
+    for (std::size_t i = 0; i < drafts_.size(); ++i) insist_on_what_came_first(i);
+    insist_on_one_voice();
     auto proposals = proposed();
     // A line is taken whole or not at all, so what is left is judged again.
     for (bool all_well = false; !all_well; proposals = proposed()) {
       all_well = judge_all(known, proposals);
-      if (!all_well) insist_on_what_stands_beside();
+      if (!all_well) insist_on_one_voice();
     }
     tell_what_is_cleared();
+    for (std::size_t i = 0; i < drafts_.size(); ++i) tell_how_to_enter(i);
     for (Draft& draft : drafts_) {
       if (draft.line.fate != LineFate::said_before) continue;
       const Draft& first = line(draft.line.as_line);
@@ -493,8 +530,7 @@ class Sorting {
     draft.line.wrong = {std::move(why)};
   }
 
-  // The same words a day later: an old message pasted again, or news. Some facts only say what was never said before;
-  // that a machine must not run is taken each time.
+  // The same words a day later: an old message pasted again, or news.
   void insist_on_a_day(Draft& draft) const {
     if (draft.names_day) return;
     constexpr auto week = std::chrono::days{7};
@@ -502,7 +538,6 @@ class Sorting {
       Fact told = draft.facts[j];
       const auto book = by_machine_.find(told.machine);
       if (!draft.is_new[j] || book == by_machine_.end()) continue;
-      if (told.kind == FactKind::out_of_use) continue;
       const Day today = told.on.first;
       for (const Fact& fact : book->second) {
         const bool lately = fact.on.whole_day() && fact.on.first < today && fact.on.first >= today - week;
@@ -521,14 +556,43 @@ class Sorting {
     }
   }
 
-  // Something that would take a sign of the same day off the list, and may have come before it.
-  void insist_on_what_came_first(std::size_t at) const {
+  bool clears_at(const Draft& draft, std::size_t which) const {
+    return draft.is_new[which] && (clears(draft.facts[which]) || heals_.contains({draft.line.number, which}));
+  }
+
+  bool clears_anything(const Draft& draft) const {
+    for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+      if (clears_at(draft, j)) return true;
+    }
+    return false;
+  }
+
+  // Of what clears something: when it was, and that it is so, is certain by where it stands.
+  void insist_on_certainty(Draft& draft) {
+    if (draft.line.fate != LineFate::taken || !clears_anything(draft)) return;
+    if (!draft.names_day && draft.above_stamps) {
+      refuse(draft, {"day-not-certain", "it names no day, and stands above the first stamp", "say its day at its end"});
+    } else if (!is_plainly_sent(draft)) {
+      draft.line.instead = draft.facts;
+      refuse(draft, {"no-plain-sender",
+                     fmt::format("`{}` stands before it, which is no plain name, and may say that it is not so",
+                                 draft.line.sender),
+                     "where it is so, send it without that"});
+    }
+  }
+
+  bool is_plainly_sent(const Draft& draft) const {
+    return draft.line.sender.empty() || reader_.is_plain_name(draft.line.sender);
+  }
+
+  // A sign of the same day in the book, of which nobody knows whether it came before.
+  void insist_on_what_came_first(std::size_t at) {
     Draft& draft = drafts_[at];
+    if (draft.line.fate != LineFate::taken) return;
     for (std::size_t j = 0; j < draft.facts.size(); ++j) {
       const Fact& answer = draft.facts[j];
       if (!draft.is_new[j] || !may_answer(answer)) continue;
-      const Fact* sign = sign_in_book(at, answer);
-      if (sign == nullptr) sign = sign_sent_later(at, answer);
+      const Fact* sign = sign_in_book(answer);
       if (sign == nullptr) continue;
       draft.line.instead = draft.facts;
       refuse(draft, {"which-came-first",
@@ -539,36 +603,247 @@ class Sorting {
     }
   }
 
-  // Nobody reads the words of a line that is not taken, and they may take back what the lines beside it say.
-  void insist_on_what_stands_beside() {
+  // What clears something is taken only where no other line of the text may say otherwise. What is refused for that
+  // ends nothing any more, so the others are looked at again.
+  void insist_on_one_voice() {
+    for (bool again = true; again;) {
+      for (bool heals = true; heals;) {
+        find_what_heals();
+        heals = false;
+        for (Draft& draft : drafts_) heals = refuse_what_heals(draft) || heals;
+      }
+      again = false;
+      for (std::size_t i = 0; i < drafts_.size(); ++i) again = refuse_beside_a_sign(i) || again;
+      const auto untaken = entry::untaken_of_one_voice(lines_sent());
+      const auto machines = machines_of_untaken();
+      for (std::size_t i = 0; i < drafts_.size(); ++i) {
+        if (untaken[i]) again = refuse_beside(drafts_[i], drafts_[*untaken[i]], machines) || again;
+      }
+    }
+  }
+
+  // What stands where a sender does and is no plain name is not read either.
+  std::vector<entry::LineSent> lines_sent() const {
     std::vector<entry::LineSent> sent;
     for (const Draft& draft : drafts_) {
-      sent.push_back({draft.message, draft.line.sender, is_untaken(draft), draft.line.text.ends_with(':')});
+      const bool is_plain = is_plainly_sent(draft);
+      sent.push_back({draft.line.number, folded_name(draft.line.sender),
+                      is_plain && draft.line.fate == LineFate::heading, !is_plain || is_untaken(draft)});
     }
-    for (std::size_t i = 0; i < drafts_.size(); ++i) {
-      Draft& draft = drafts_[i];
-      if (draft.line.fate != LineFate::taken) continue;
-      bool any_clears = false;
+    return sent;
+  }
+
+  // A line that is not taken may tell of a sign, of whatever time.
+  std::set<std::string> machines_of_untaken() const {
+    std::set<std::string> machines;
+    for (const Draft& draft : drafts_) {
+      if (!is_untaken(draft)) continue;
+      for (std::string& machine : entry::machines_in(fleet_, draft.said)) machines.insert(std::move(machine));
+    }
+    return machines;
+  }
+
+  // Which new measurements bring a value back within its limit, by their lines.
+  void find_what_heals() {
+    heals_.clear();
+    std::set<std::string> machines;
+    for (const Draft& draft : drafts_) {
+      const bool measures = draft.line.fate == LineFate::taken && draft.facts.front().kind == FactKind::measurement;
+      if (measures) machines.insert(draft.facts.front().machine);
+    }
+    for (const std::string& machine : machines) find_what_heals(machine);
+  }
+
+  void find_what_heals(const std::string& machine) {
+    struct Told {
+      Fact fact;
+      std::pair<int, std::size_t> place;  // in the text; of no line: in the book
+    };
+    std::vector<Told> all;
+    if (const auto book = by_machine_.find(machine); book != by_machine_.end()) {
+      for (const Fact& fact : book->second) all.push_back({fact, {}});
+    }
+    for (const Draft& draft : drafts_) {
       for (std::size_t j = 0; j < draft.facts.size(); ++j) {
-        any_clears = any_clears || (draft.is_new[j] && clears(draft.facts[j]));
+        const bool counts = draft.line.fate == LineFate::taken && draft.is_new[j] && draft.facts[j].machine == machine;
+        if (counts) all.push_back({draft.facts[j], {draft.line.number, j}});
       }
-      const auto beside = any_clears ? entry::untaken_beside(sent, i) : std::nullopt;
-      if (!beside) continue;
-      const Draft& other = drafts_[*beside];
-      draft.asked_back_beside = true;
-      draft.line.instead = draft.facts;
-      refuse(draft,
-             {"untaken-beside",
-              fmt::format("line {}{} is not taken, and may say that it is not so", other.line.number,
-                          other.message == draft.message ? " of the same message" : ", which the same sender sent,"),
-              "where it is so, send it alone, or enter it by the command"});
     }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Told& a, const Told& b) { return a.fact.on.first < b.fact.on.first; });
+    std::vector<Fact> facts;
+    for (const Told& told : all) facts.push_back(told.fact);
+    for (entry::Healed& healed : entry::healed_in(fleet_, *fleet_.machine(machine), facts)) {
+      const auto place = all[healed.is].place;
+      if (place.first == 0) continue;
+      auto& heals = heals_[place];
+      const bool never_waits = service::never_waits(*healed.task, nullptr);
+      if (!heals.what.task || (never_waits && !service::never_waits(*heals.what.task, nullptr))) {
+        heals = {std::move(healed), facts[healed.was]};
+      }
+    }
+  }
+
+  // What is worn does not heal: of what never waits both values are told, and somebody has to say what is so.
+  bool refuse_what_heals(Draft& draft) {
+    if (draft.line.fate != LineFate::taken) return false;
+    for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+      const auto found = heals_.find({draft.line.number, j});
+      if (found == heals_.end() || !never_waits(*found->second.what.task, nullptr)) continue;
+      const auto& [what, was] = found->second;
+      const Fact& fact = draft.facts[j];
+      const std::string unit = was.unit.empty() ? "" : ' ' + was.unit;
+      const std::string task = point_label(what.task->name, what.position);
+      refuse(
+          draft,
+          {"value-heals",
+           fmt::format("{} was {}{} on {}, limit {}{}; {}{} would take {} off the list, and nothing says that it was "
+                       "renewed",
+                       point_label(fact.name, what.position), to_text(*was.value), unit, to_text(was.on),
+                       to_text(what.limb.limit), unit, to_text(*fact.value), unit, task),
+           fmt::format("where it was renewed, say that before it: done {} {} by WHO; where one of the two is wrong, "
+                       "send the right value, or have the wrong one struck",
+                       fact.machine, task)});
+      return true;
+    }
+    return false;
+  }
+
+  // By their stamps, or by their lines in one message. False where nobody can tell.
+  static bool sent_before(const Draft& a, const Draft& b) {
+    if (a.block == b.block) return a.line.number < b.line.number;
+    if (!a.sent_on || !b.sent_on) return false;
+    if (*a.sent_on != *b.sent_on) return *a.sent_on < *b.sent_on;
+    return a.stamp->second && b.stamp->second && *a.stamp->second < *b.stamp->second;
+  }
+
+  static bool is_earlier(const Fact& sign, const Draft& its, const Fact& answer, const Draft& line) {
+    if (sign.on.last < answer.on.first) return true;
+    return sign.on.first <= answer.on.last && sent_before(its, line);
+  }
+
+  // What a line of the text says that may speak against another about its machine.
+  enum class Against { nothing, own_words, sign };
+
+  Against speaks_against(const Fact& said, const Draft& its, const Fact& answer, const Draft& line) const {
+    if (said.machine != answer.machine) return Against::nothing;
+    const bool earlier = is_earlier(said, its, answer, line);
+    if (said.kind == FactKind::out_of_use) return earlier || said.note.empty() ? Against::nothing : Against::own_words;
+    const Machine& machine = *fleet_.machine(said.machine);
+    if (is_bad_look(said)) return !earlier && answers(fleet_, machine, answer, said) ? Against::sign : Against::nothing;
+    if (said.kind != FactKind::sign) return Against::nothing;
+    if (is_listed(machine, said.name)) return earlier ? Against::nothing : Against::sign;
+    // The very words that a look answers, said before it, are no others.
+    const bool is_it = earlier && answer.kind == FactKind::looked_at && answer.name == said.name;
+    return is_it ? Against::nothing : Against::own_words;
+  }
+
+  bool is_listed(const Machine& machine, const std::string& sign) const {
+    return listed_.try_emplace(machine.key, fleet_, machine).first->second.is_listed(sign);
+  }
+
+  bool refuse_beside_a_sign(std::size_t at) {
+    Draft& draft = drafts_[at];
+    if (draft.line.fate != LineFate::taken) return false;
+    for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+      if (!clears_at(draft, j)) continue;
+      const Fact& answer = draft.facts[j];
+      for (const Draft& its : drafts_) {
+        for (const Fact& said : its.facts) {
+          const Against against = speaks_against(said, its, answer, draft);
+          if (against == Against::nothing || its.line.number == draft.line.number) continue;
+          draft.line.instead = draft.facts;
+          draft.asked_back_for_others = true;
+          refuse(draft, why_against(against, said, its, answer, draft));
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  Diagnostic why_against(Against against, const Fact& said, const Draft& its, const Fact& answer,
+                         const Draft& line) const {
+    const std::string alone = "where it is so all the same, send it alone";
+    if (against == Against::own_words) {
+      return {"own-words-beside",
+              fmt::format("line {} says of {} in its own words `{}`, and may say that it is not so", its.line.number,
+                          said.machine, said.kind == FactKind::sign ? said.name : said.note),
+              alone};
+    }
+    const bool is_answer = answers(fleet_, *fleet_.machine(said.machine), answer, said);
+    if (!sent_before(line, its) && said.on.first <= answer.on.last) {
+      return {"which-came-first",
+              fmt::format("`{}` of {} stands in line {}, and nobody knows which came first", said.name, said.machine,
+                          its.line.number),
+              is_answer ? "say the day of both, or send it alone once somebody has seen to that" : alone};
+    }
+    std::string when = fmt::format("in line {}", its.line.number);
+    if (said.on.first > answer.on.last) {
+      when = fmt::format("on {}", to_text(said.on));
+    } else if (its.block != line.block) {
+      constexpr int minute = 60;
+      const int minutes = *its.stamp->second / minute;
+      when = *its.sent_on == *line.sent_on ? fmt::format("at {:02}:{:02}", minutes / minute, minutes % minute) : when;
+    }
+    return {"seen-after", fmt::format("`{}` of {} was seen after it, {}", said.name, said.machine, when),
+            is_answer ? "it does not answer that; say it anew once somebody has seen to it" : alone};
+  }
+
+  // Nobody reads the words of a line that is not taken, and they may take back what the others say.
+  bool refuse_beside(Draft& draft, const Draft& other, const std::set<std::string>& machines_of_untaken) {
+    if (draft.line.fate != LineFate::taken || !clears_anything(draft)) return false;
+    draft.asked_back_for_others = true;
+    if (!machines_of_untaken.contains(draft.facts.front().machine)) draft.line.instead = draft.facts;
+    refuse(draft, {"untaken-beside",
+                   fmt::format("{}line {} is not taken, and may say that it is not so",
+                               is_untaken(other) ? "" : "what stands before ", other.line.number),
+                   "where it is so, send it alone"});
+    return true;
+  }
+
+  // What it says is entered by a command, but for one that would answer a sign of which nobody knows that it came
+  // before.
+  void tell_how_to_enter(std::size_t at) {
+    Draft& draft = drafts_[at];
+    std::vector<Fact>& instead = draft.line.instead;
+    if (draft.line.fate != LineFate::refused) instead.clear();
+    const bool is_told = !draft.line.wrong.empty() && draft.line.wrong.front().code == "which-came-first";
+    const bool clears_more = std::any_of(instead.begin(), instead.end(), [&](const Fact& answer) {
+      const bool in_text = std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& its) {
+        return its.line.number != draft.line.number &&
+               std::any_of(its.facts.begin(), its.facts.end(), [&](const Fact& said) {
+                 const Against against = speaks_against(said, its, answer, draft);
+                 const bool may_be_newer = against != Against::nothing && !is_earlier(said, its, answer, draft);
+                 return may_be_newer &&
+                        (against == Against::own_words || answers(fleet_, *fleet_.machine(said.machine), answer, said));
+               });
+      });
+      return in_text || (!is_told && may_answer(answer) && sign_in_book(answer) != nullptr);
+    });
+    if (clears_more) instead.clear();
+    for (const Fact& fact : instead) draft.line.who_is_missing = draft.line.who_is_missing || needs_who(fact);
+  }
+
+  // Who looked, or did it, is to be said of it.
+  bool needs_who(const Fact& fact) const {
+    if (!fact.by.empty()) return false;
+    const Machine& machine = *fleet_.machine(fact.machine);
+    if (fact.kind == FactKind::service) {
+      const NamedTask named = task_named(fleet_.schedule_of(machine), fact.task);
+      return named.task != nullptr && named.task->competent_person && named.follow_up == nullptr;
+    }
+    if (fact.kind != FactKind::looked_at) return false;
+    std::vector<Fact> facts;
+    if (const auto book = by_machine_.find(fact.machine); book != by_machine_.end()) facts = book->second;
+    const auto sign = seen_sign_told(fleet_, machine, facts, fact.name);
+    return sign && sign->safety;
   }
 
   // For something in itself. One that says the same as such a line is none either.
   bool is_untaken(const Draft& draft) const {
     const Draft& is = draft.line.fate == LineFate::said_before ? line(draft.line.as_line) : draft;
-    return is.line.fate == LineFate::refused && !is.asked_back_beside;
+    return is.line.fate == LineFate::refused && !is.asked_back_for_others;
   }
 
   static bool may_answer(const Fact& fact) {
@@ -582,37 +857,18 @@ class Sorting {
            answers(fleet_, *fleet_.machine(answer.machine), answer, raised);
   }
 
-  bool stands_above(std::size_t at, const Fact& raised) const {
-    return std::any_of(drafts_.begin(), drafts_.begin() + static_cast<std::ptrdiff_t>(at), [&](const Draft& draft) {
-      return !is_refused(draft.line) && std::any_of(draft.facts.begin(), draft.facts.end(),
-                                                    [&](const Fact& fact) { return same_content(fact, raised); });
-    });
-  }
-
-  // That stands in the book, and that no line above tells of.
-  const Fact* sign_in_book(std::size_t at, const Fact& answer) const {
+  // That stands in the book, and of which this text does not tell.
+  const Fact* sign_in_book(const Fact& answer) const {
     const auto book = by_machine_.find(answer.machine);
     if (book == by_machine_.end()) return nullptr;
     const Machine& machine = *fleet_.machine(answer.machine);
     const auto& facts = book->second;
     for (std::size_t i = 0; i < facts.size(); ++i) {
-      if (!would_answer(answer, facts[i]) || stands_above(at, facts[i])) continue;
+      if (!would_answer(answer, facts[i]) || told_by_this_text(facts[i])) continue;
       const bool is_answered =
           std::any_of(facts.begin() + static_cast<std::ptrdiff_t>(i) + 1, facts.end(),
                       [&](const Fact& later) { return answers(fleet_, machine, later, facts[i]); });
       if (!is_answered) return &facts[i];
-    }
-    return nullptr;
-  }
-
-  // Whoever looks at a sign knows of it, so its message may be late. Work may be done before there is any sign.
-  const Fact* sign_sent_later(std::size_t at, const Fact& answer) const {
-    if (answer.kind != FactKind::looked_at) return nullptr;
-    for (std::size_t i = at + 1; i < drafts_.size(); ++i) {
-      if (drafts_[i].block == drafts_[at].block || drafts_[i].line.fate != LineFate::taken) continue;
-      for (const Fact& fact : drafts_[i].facts) {
-        if (fact.kind != FactKind::looked_at && would_answer(answer, fact) && !stands_above(at, fact)) return &fact;
-      }
     }
     return nullptr;
   }
@@ -680,6 +936,12 @@ class Sorting {
   const Reader& reader_;
   std::vector<Draft>& drafts_;
   std::map<std::string, std::vector<Fact>> by_machine_;
+  struct Heals {
+    entry::Healed what;
+    Fact was;
+  };
+  std::map<std::pair<int, std::size_t>, Heals> heals_;  // by line, and which of its facts
+  mutable std::map<std::string, KeptAsSeen> listed_;    // by machine, as far as it was asked
   std::vector<Draft*> of_;
 };
 

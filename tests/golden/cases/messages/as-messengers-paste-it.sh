@@ -7,4 +7,4 @@ saw combine leak
 out of use: combine
 TEXT
 whichever import --messages texts.txt --as-of 2026-06-15 --dry-run || echo "status $?"
-whichever import --messages texts.txt --as-of 2026-06-15 --on 2026-06-14 --dry-run | tail -n 6
+whichever import --messages texts.txt --as-of 2026-06-15 --on 2026-06-07 --dry-run | tail -n 24

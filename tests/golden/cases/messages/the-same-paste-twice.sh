@@ -1,4 +1,4 @@
-printf 'combine 2081.5\nsaw combine leak\nlooked combine leak found good\nsaw combine leak\n' >texts.txt
+printf 'combine 2081.5\nsaw combine leak\nlooked combine leak found good\n' >texts.txt
 whichever import --messages texts.txt --as-of 2026-06-15 >first.txt
 whichever export >before.csv
 whichever import --messages - --as-of 2026-06-15 <texts.txt
