@@ -127,9 +127,9 @@ struct VisitsPlan {
   Money trips;
   Money late;
   Money early;
-  // No days for these services cost less; but where a day holds more work than its longest crew-day, that day is split
-  // into several trips, and where not every crew can do all work of a site, each choice of crews has trips of its own:
-  // then only the bound is proven, also beside plans in which they share trips.
+  // No plan for these services costs less. Where a day holds more work than its cheapest crew has hours it is split
+  // into several trips, and where not every crew can do all work of a site one choice of crews is planned after the
+  // other: then `bound` alone is proven, beside all ways to share trips.
   Money bound;
   bool exact = true;  // bound = total: nothing is better
   OnOwnDays on_own_days;
