@@ -264,7 +264,8 @@ const std::vector<Command>& table() {
            "day, and the head what it would cost to do each on its own day. Work for safety, and for a competent "
            "person, is never put later than the first day on which somebody can do it. Needs `crews` and `costs` in "
            "fleet.yaml. A trip is to a site, with all its work: machines, and a site, choose which visits are told. "
-           "Each visit is a trip of its own; `rounds` makes one week of them into rounds with times.",
+           "Each visit is reckoned as a trip of its own; `rounds` plans a week with times, of what is due in it and "
+           "what may join.",
        .words = {some_machines},
        .options = {{"within", "30d|6w|3m", "how far ahead; 12w unless told"},
                    {"without", "CREW", "this crew does not go; may be given again", true},

@@ -39,9 +39,10 @@ class Writer {
     line("", own_days_words(list_));
     line("", bound_words(list_));
     text_ += '\n';
-    line("", fmt::format("Each visit is reckoned as a trip of its own. Those of a week become rounds with: {} rounds "
-                         "--from {}",
-                         look_.command, to_text(plan_.as_of)));
+    line("",
+         fmt::format("Each visit is reckoned as a trip of its own. Rounds with times are planned week by week, of what "
+                     "is due in it and what may join: {} rounds --from {} --within {}d",
+                     look_.command, to_text(plan_.from), service::days_between(plan_.from, plan_.to)));
     crowded();
     text_ += '\n' + steps_before(look_);
   }

@@ -58,7 +58,7 @@ TEST_CASE("visits as text say where to go when, with what, what it costs and why
         "They cost 127.15 GBP: 123.27 for the trips, 0.32 for life given up, 3.56 for lateness.",
         "Each task on its own day would cost 189.56 GBP, with 3 visits: this saves 62.41.",
         "No plan of visits costs less: this one is proven to be the best.",
-        "Those of a week become rounds with: whichever rounds --from 2026-05-03",
+        "what may join: whichever rounds --from 2026-05-03 --within 14d",
         "1. park level",
         "7. try that it cannot start",
         "Monday 2026-05-04: Holm (A. Thorne), Van",
