@@ -40,7 +40,7 @@ bool begins_a_message(const Fleet& fleet, std::string_view text);
 // The same, or their first ones are near to it: `lodaer 1511.4`.
 bool may_begin_a_message(const Fleet& fleet, std::string_view text);
 
-// What stands before the name of a machine; nothing of one that begins with a command, also one that is not taken. None:
+// What stands before the name of a machine; nothing where it begins with a command, also one that is not taken. None:
 // it names no machine.
 std::optional<std::string> before_machine_told(const Fleet& fleet, std::string_view text);
 
