@@ -409,7 +409,7 @@ def by_rounds(fleet, points):
     check("rounds --format csv: not this week", [row["visit"] for row in rows if row["row"] == "put-off"],
           [out["visit"] for out in plan["put_off"]])
     text = re.sub(r"\s+", " ", fleet.ask(*words))
-    said = re.findall(r"Arrive (\d\d:\d\d)[^;]*; begin (\d\d:\d\d)[^;]*; done by (\d\d:\d\d)", text)
+    said = re.findall(r"Arrive (\d\d:\d\d)[^;]*(?:; [^;]* free)?; begin (\d\d:\d\d)[^;]*; done by (\d\d:\d\d)", text)
     check("rounds as text", said, [each[3:] for each in times])
     cost = sum(round(100 * (one["cost"] + sum(stop["waiting"] for stop in one["stops"]))) for one in plan["rounds"])
     cost += sum(round(100 * out["cost"]) for out in plan["put_off"])
