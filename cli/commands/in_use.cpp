@@ -54,8 +54,11 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
     written.next.push_back(fmt::format("It is out of use and stays so, whatever the day, until: {} back {}",
                                        context.look.command, machine.key));
   } else if (added) {
+    const auto& before = written.before_work;
+    const bool told = before && !(before->points.empty() && before->signs.empty() && before->seen.empty());
     written.next.push_back(fmt::format(fmt::runtime(what_follows), fmt::arg("machine", machine.key),
-                                       fmt::arg("whichever", context.look.command)));
+                                       fmt::arg("whichever", context.look.command),
+                                       fmt::arg("what", told ? "these" : "what is due")));
   }
   tell(context, written);
   return 0;
@@ -82,7 +85,7 @@ int out_of_use(Context& context) {
 
 int back(Context& context) {
   return write_use(context, FactKind::back,
-                   "Do what is overdue before it works, and read its meters: {whichever} due --machine {machine}");
+                   "Do {what} before it works, and read its meters: {whichever} due --machine {machine}");
 }
 
 }  // namespace cli

@@ -37,6 +37,7 @@ SAMPLE = [
     ("sheet generator-standby tractor-loader", 0), ("sheet --readings", 0), ("sheet --readings --site wullamere", 0),
     ("sheet --readings --within 3m", 64),
     ("strike ID --note slip", 0), ("find-out", 0), ("find-out generator-standby", 0),
+    ("put-off tractor-drill engine-oil --until +30h --by M.T. --note parts", 0), ("sheet tractor-drill --within 6w", 0),
     ("put-off combine knife --until 2026-08-01 --by M.T. --note rain", 0), ("lay-up dryer --until 2026-07-20", 0),
     ("out-of-use pump-north --note leaking", 0), ("back pump-north", 0), ("count gland-packing 3", 0),
     ("meter-change combine --last 2190 --first 0", 0), ("history combine --all", 0),

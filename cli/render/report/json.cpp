@@ -1,5 +1,6 @@
 #include "render/report/report.h"
 #include "render/shared/json_answers.h"
+#include "render/shared/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -12,26 +13,17 @@ Json page_as_json(const service::MachinePage& page, const service::Fleet& fleet)
   return json;
 }
 
-Json ban_as_json(const service::RunBan& ban, const service::Fleet& fleet) {
-  Json json = machine_of(*ban.machine, fleet);
-  json["out_of_use"] = ban.out_of_use();
-  json["points"] = array_of(ban.points, [](const service::Point* point) {
-    return Json{{"task", point->name}, {"position", text_or_null(point->position)}};
-  });
-  json["seen"] = array_of(ban.seen, [](const service::SeenSign* seen) { return seen->sign; });
-  return json;
-}
-
 }  // namespace
 
 std::string report_as_json(const service::Report& report, const std::string& command) {
   Json json = head_of(*report.fleet, report.as_of, report.scope);
   json["known_until"] = day_or_null(report.known_until);
-  json["not_to_run"] =
-      array_of(run_bans(report.due), [&](const service::RunBan& ban) { return ban_as_json(ban, *report.fleet); });
+  json["not_to_run"] = bans_as_json(run_bans(report.due), *report.fleet);
   json["overdue"] = overdue_answer(report.due);
   const auto soon = due_soon(report);
-  json["due_soon"] = array_of(soon, [&](const service::Point* point) { return point_as_json(*point, *report.fleet); });
+  const service::NotToRun stopped(report.due);
+  json["due_soon"] =
+      array_of(soon, [&](const service::Point* point) { return point_as_json(*point, *report.fleet, stopped); });
   json["due"] = due_answer({report.due, true, {}, report.known_until});
   json["season"] = report.season ? season_answer(*report.season, command) : Json(nullptr);
   json["workload"] = workload_answer(report.workload);

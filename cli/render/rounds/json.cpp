@@ -5,7 +5,7 @@
 #include "render/shared/json_parts.h"
 #include "render/shared/trip_json.h"
 #include "render/shared/words.h"
-#include "service/run_ban.h"
+#include "service/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -34,7 +34,8 @@ bool holds(const std::vector<const Point*>& points, const Point* point) {
   return std::find(points.begin(), points.end(), point) != points.end();
 }
 
-Json tasks_as_json(const Visit& visit) {
+Json tasks_as_json(const RoundsList& list, const Visit& visit) {
+  const bool not_run = forbids_running(*list.week().list, visit);
   return array_of(visit.points, [&](const Point* point) {
     Json json{{"task", point->name}, {"position", text_or_null(point->position)}};
     json["do"] = point->follow_up != nullptr ? point->follow_up->doing : point->task->doing;
@@ -44,7 +45,7 @@ Json tasks_as_json(const Visit& visit) {
     json["doubtful"] = point->doubtful;
     json["due_on"] = day_or_null(point->due_on);
     mark(json, *point);
-    json["do_not_run"] = service::forbids_running(*point);
+    json["do_not_run"] = not_run;
     json["included"] = holds(visit.included, point);
     json["joined"] = holds(visit.joined, point);
     return json;
@@ -64,8 +65,9 @@ void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
   json["do_not_run"] = forbids_running(due, visit);
   const service::MachineUse* const use = use_at(due, visit);
   json["not_in_use"] = use == nullptr ? Json(nullptr) : machine_as_json(*use, *due.fleet);
-  json["seen"] =
-      array_of(seen_at(due, visit), [&](const service::SeenSign* seen) { return seen_as_json(*seen, *due.fleet); });
+  const service::NotToRun stopped(due);
+  json["seen"] = array_of(seen_at(due, visit),
+                          [&](const service::SeenSign* seen) { return seen_as_json(*seen, *due.fleet, stopped); });
 }
 
 Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
@@ -82,7 +84,7 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
             {"set_up_min", stop.set_up_minutes},
             {"work_min", stop.work_minutes},
             {"waiting", number(stop.waiting)},
-            {"tasks", tasks_as_json(visit)},
+            {"tasks", tasks_as_json(list, visit)},
             {"promised", stop.promised},
             {"safety", visit.safety}};
   add_visit(json, list, visit);
@@ -137,7 +139,7 @@ Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
             {"lacking", out.lacking},
             {"next_best", next_best_as_json(list, out.next_best)},
             {"promised", where_as_json(out.promised)},
-            {"tasks", tasks_as_json(visit)}};
+            {"tasks", tasks_as_json(list, visit)}};
   add_visit(json, list, visit);
   return json;
 }
@@ -211,7 +213,9 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["not_planned"] =
       array_of(week.not_planned, [&](const service::NotPlanned& row) { return not_planned_as_json(row, fleet); });
   json["gaps"] = array_of(list.gaps, [&](const service::Gap* gap) { return gap_as_json(*gap, fleet); });
-  json["seen"] = array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); });
+  const service::NotToRun stopped(*week.list);
+  json["seen"] =
+      array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); });
   json["stopped"] = stopped_as_json(plan.stopped);
   json["changes"] = array_of(plan.changes, change_as_json);
   json["scope"] = scope_as_json(list);

@@ -4,7 +4,6 @@
 #include "render/shared/figures.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
-#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -81,11 +80,11 @@ Json number(service::Measure measure) { return static_cast<double>(measure.milli
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_text(*day)) : Json(nullptr); }
 
-Json point_as_json(const service::Point& point, const service::Fleet& fleet) {
+Json point_as_json(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped) {
   Json json = place_of(point, fleet);
   mark(json, point);
   json["standing"] = to_text(point.standing);
-  json["do_not_run"] = forbids_running(point);
+  json["do_not_run"] = stopped.holds(*point.machine);
   json["by_estimate"] = point.by_estimate;
   json["past_grace_by_estimate"] = point.past_grace_by_estimate;
   json["ruled_by"] = point.ruled_by ? Json(to_text(point.limbs[*point.ruled_by].kind)) : Json(nullptr);
@@ -135,7 +134,7 @@ Json machine_of(const service::Machine& machine, const service::Fleet& fleet) {
           {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)}};
 }
 
-Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet) {
+Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped) {
   Json json = machine_of(*seen.machine, fleet);
   json["sign"] = seen.sign;
   json["on"] = to_text(seen.on.first);
@@ -143,7 +142,7 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet) {
   json["fact"] = to_text(seen.fact);
   json["note"] = text_or_null(seen.note);
   json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
-  json["do_not_run"] = forbids_running(seen);
+  json["do_not_run"] = stopped.holds(*seen.machine);
   return json;
 }
 

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "service/due_list.h"
+#include "service/not_to_run.h"
 #include "service/record.h"
 #include "service/workload.h"
 
@@ -54,10 +55,11 @@ Json put_off_or_null(const std::optional<service::PutOff>& put_off);
 Json span_as_json(const service::DueSpan& span);             // three days
 void add_observed(Json& json, const service::Point& point);  // sooner_if, measure_again, doubtful
 Json kinds_of(const std::vector<service::LimbKind>& kinds);
-Json point_as_json(const service::Point& point, const service::Fleet& fleet);
+// Each row of a machine that nobody may run says so (`do_not_run`), whether by this or by something else.
+Json point_as_json(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped);
 Json gap_as_json(const service::Gap& gap, const service::Fleet& fleet);
 Json gaps_as_json(const std::vector<service::Gap>& gaps, const service::Fleet& fleet);
-Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet);
+Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped);
 Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet);
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet);
 Json fact_as_json(const service::Fact& fact);

@@ -5,18 +5,6 @@ namespace cli {
 using service::Fleet;
 using service::NotToRun;
 
-Json point_as_json(const service::Point& point, const Fleet& fleet, const NotToRun& stopped) {
-  Json json = point_as_json(point, fleet);
-  json["do_not_run"] = stopped.holds(*point.machine);
-  return json;
-}
-
-Json seen_as_json(const service::SeenSign& seen, const Fleet& fleet, const NotToRun& stopped) {
-  Json json = seen_as_json(seen, fleet);
-  json["do_not_run"] = stopped.holds(*seen.machine);
-  return json;
-}
-
 Json machine_as_json(const service::MachineUse& use, const Fleet& fleet, const NotToRun& stopped) {
   Json json = machine_as_json(use, fleet);
   json["do_not_run"] = stopped.holds(*use.machine);
@@ -29,6 +17,20 @@ Json seen_as_json(const std::vector<service::SeenSign>& seen, const Fleet& fleet
 
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const Fleet& fleet, const NotToRun& stopped) {
   return array_of(machines, [&](const service::MachineUse& use) { return machine_as_json(use, fleet, stopped); });
+}
+
+Json ban_as_json(const service::RunBan& ban, const Fleet& fleet) {
+  Json json = machine_of(*ban.machine, fleet);
+  json["out_of_use"] = ban.out_of_use();
+  json["points"] = array_of(ban.points, [](const service::Point* point) {
+    return Json{{"task", point->name}, {"position", text_or_null(point->position)}};
+  });
+  json["seen"] = array_of(ban.seen, [](const service::SeenSign* seen) { return seen->sign; });
+  return json;
+}
+
+Json bans_as_json(const std::vector<service::RunBan>& bans, const Fleet& fleet) {
+  return array_of(bans, [&](const service::RunBan& ban) { return ban_as_json(ban, fleet); });
 }
 
 }  // namespace cli

@@ -8,12 +8,14 @@
 
 namespace cli {
 
-Json point_as_json(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped);
-Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped);
 Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet, const service::NotToRun& stopped);
 Json seen_as_json(const std::vector<service::SeenSign>& seen, const service::Fleet& fleet,
                   const service::NotToRun& stopped);
 Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet,
                         const service::NotToRun& stopped);
+
+// Why nobody may run a machine: `{machine, site, customer, out_of_use, points, seen}`; and of several.
+Json ban_as_json(const service::RunBan& ban, const service::Fleet& fleet);
+Json bans_as_json(const std::vector<service::RunBan>& bans, const service::Fleet& fleet);
 
 }  // namespace cli

@@ -223,7 +223,7 @@ void add_owed(const Element& section, const MachineSheet& sheet, service::Day as
     const Element block = part.add("div", "whole");
     add_look_head(block, sheet, look);
     for (const service::Point* point : look.points) {
-      block.add("p").say(near_limit_words(*point));
+      block.add("p").say(near_limit_words(*point, as_of));
       for (const service::SheetMeasure& measure : look.measures) {
         if (measure.point == point) add_measure(block, measure);
       }
@@ -232,7 +232,7 @@ void add_owed(const Element& section, const MachineSheet& sheet, service::Day as
 }
 
 void add_afterwards(const Element& section, const MachineSheet& sheet) {
-  add_steps(add_section(section, "Afterwards", "whole"), afterwards_of(sheet));
+  for (const Remark& after : afterwards_of(sheet)) add_steps(add_section(section, after.heading, "whole"), after.lines);
 }
 
 void add_remarks(const Element& section, const std::vector<Remark>& remarks) {
@@ -258,7 +258,10 @@ void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const s
     if (const std::string order = order_words(sheet); !order.empty()) part.add("p", "quiet order").say(order);
     if (const std::string lock = lock_words(sheet); !lock.empty()) part.add("p", "gate").say(lock);
     std::size_t number = 0;
-    for (const SheetTask& task : sheet.tasks) add_task(part, sheet, task, ++number, of);
+    for (const SheetTask& task : sheet.tasks) {
+      if (const auto* later = later_from(task, sheet)) part.add("p", "gate").say(later_lock_words(*later, sheet));
+      add_task(part, sheet, task, ++number, of);
+    }
   }
   add_owed(section, sheet, of.list->as_of);
   add_afterwards(section, sheet);

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "render/shared/json_parts.h"
+#include "render/shared/not_to_run.h"
 #include "render/sheet/sheet.h"
 
 namespace cli {
@@ -76,6 +77,15 @@ Json again_or_null(const std::optional<service::ElementDueAgain>& again) {
   return json;
 }
 
+// The end of a wait: a day, expected where a use ends it.
+void add_wait(Json& json, const std::optional<service::SheetWait>& wait) {
+  json["from"] = wait ? Json(to_text(wait->from)) : Json(nullptr);
+  const bool by_use = wait && wait->by_use;
+  const service::PutOff* put_off = by_use ? &*wait->point->put_off : nullptr;
+  json["from_shown"] = by_use ? number(put_off->shown.value_or(*put_off->at)) : Json(nullptr);
+  json["from_meter"] = by_use ? Json(put_off->meter) : Json(nullptr);
+}
+
 Json measure_as_json(const service::SheetMeasure& measure) {
   Json json = place_of(*measure.point);
   json["name"] = measure.limb->name;
@@ -86,16 +96,19 @@ Json measure_as_json(const service::SheetMeasure& measure) {
 }
 
 Json entry_as_json(const service::SheetEntry& entry) {
-  return {{"points", array_of(entry.points, [](const service::Point* point) { return place_of(*point); })},
-          {"meter", entry.meter == nullptr ? Json(nullptr) : Json(entry.meter->name)},
-          {"competent_person", entry.competent_person},
-          {"new_element", entry.puts_in_new},
-          {"mends", entry.mends},
-          {"from", day_or_null(entry.from)}};
+  Json json{{"points", array_of(entry.points, [](const service::Point* point) { return place_of(*point); })},
+            {"meter", entry.meter == nullptr ? Json(nullptr) : Json(entry.meter->name)},
+            {"competent_person", entry.competent_person},
+            {"new_element", entry.puts_in_new},
+            {"mends", entry.mends}};
+  add_wait(json, entry.wait);
+  json["past_limit"] = entry.past_limit;
+  json["measures"] = array_of(entry.measures, measure_as_json);
+  return json;
 }
 
-Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
-  const auto point = [&](const service::Point* each) { return point_as_json(*each, fleet); };
+Json task_as_json(const SheetTask& task, const service::Fleet& fleet, const service::NotToRun& stopped) {
+  const auto point = [&](const service::Point* each) { return point_as_json(*each, fleet, stopped); };
   Json json{{"task", task.name},
             {"do", task.check != nullptr ? task.check->doing : task.task->doing},
             {"safety", task.safety},
@@ -103,6 +116,7 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
             {"cautions", task.task->all_cautions},
             {"stage", to_text(task.stage)},
             {"runs", task.runs},
+            {"says_running", task.says_running},
             {"run_rule", to_text(task.run_rule)},
             {"cold_again", task.cold_again},
             {"sign_seen", task.sign_seen},
@@ -121,7 +135,7 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet) {
   json["points"] = array_of(task.points, point);
   json["waits"] = array_of(task.waits, [](const service::SheetWait& wait) {
     Json place = place_of(*wait.point);
-    place["from"] = to_text(wait.from);
+    add_wait(place, wait);
     return place;
   });
   json["done_on"] = to_text(task.done_on);
@@ -153,10 +167,11 @@ Json look_as_json(const service::SheetLook& look) {
 }
 
 // All points of these, one after the other; their values likewise.
-Json points_of(const std::vector<service::SheetLook>& looks, const service::Fleet& fleet) {
+Json points_of(const std::vector<service::SheetLook>& looks, const service::Fleet& fleet,
+               const service::NotToRun& stopped) {
   Json json = Json::array();
   for (const service::SheetLook& look : looks) {
-    for (const service::Point* point : look.points) json.push_back(point_as_json(*point, fleet));
+    for (const service::Point* point : look.points) json.push_back(point_as_json(*point, fleet, stopped));
   }
   return json;
 }
@@ -174,11 +189,33 @@ Json after_as_json(const service::SheetAfter& after) {
   const bool check = after.kind == service::AfterKind::check;
   json["task"] = check ? Json(after.check.task->name + '/' + after.check.check->name) : Json(nullptr);
   json["once_back"] = after.once_back;
+  json["once_mended"] = after.once_mended;
   return json;
 }
 
-Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
-  const auto point = [&](const service::Point* each) { return point_as_json(*each, fleet); };
+Json later_as_json(const service::SheetLater& later) {
+  Json json{{"tasks", later.tasks}};
+  add_wait(json, later.wait);
+  json["locked_off"] = later.locked_off;
+  json["power_off"] = later.power_off;
+  json["afterwards"] = array_of(later.afterwards, after_as_json);
+  return json;
+}
+
+Json part_as_json(const service::SheetPart& part) {
+  Json json{{"part", part.key},
+            {"listed", part.part != nullptr},
+            {"what", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->what)},
+            {"number", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->number)},
+            {"fluid", part.fluid},
+            {"unit", text_or_null(part.unit)},
+            {"amount", number(part.amount)}};
+  add_wait(json, part.wait);
+  return json;
+}
+
+Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet, const service::NotToRun& stopped) {
+  const auto point = [&](const service::Point* each) { return point_as_json(*each, fleet, stopped); };
   Json json = machine_of(*sheet.machine, fleet);
   json["name"] = text_or_null(sheet.machine->name);
   json["serial"] = text_or_null(sheet.machine->serial);
@@ -190,11 +227,16 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
   json["cautions"] = array_of(sheet.cautions, [](const service::SheetCaution& caution) {
     return Json{{"caution", caution.written}, {"tasks", caution.tasks}, {"at_seen", caution.at_seen}};
   });
-  json["seen"] = array_of(sheet.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); });
+  json["seen"] =
+      array_of(sheet.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); });
   json["run_last"] = sheet.not_to_run;
   json["do_not_run"] = sheet.not_to_run;
   json["forbidden_by"] = array_of(sheet.forbidden_by, [](const service::Point* each) { return place_of(*each); });
-  json["tasks"] = array_of(sheet.tasks, [&](const SheetTask& task) { return task_as_json(task, fleet); });
+  json["forbidden_by_seen"] =
+      array_of(sheet.forbidden_by_seen, [](const service::SeenSign* each) { return Json(each->sign); });
+  json["to_mend"] = sheet.to_mend;
+  json["overdue_safety"] = array_of(sheet.overdue_safety, [](const service::Point* each) { return place_of(*each); });
+  json["tasks"] = array_of(sheet.tasks, [&](const SheetTask& task) { return task_as_json(task, fleet, stopped); });
   json["minutes"] = sheet.labour.minutes;
   json["labour_minutes"] = sheet.labour.labour_minutes;
   json["check_minutes"] = sheet.check_minutes;
@@ -203,22 +245,15 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet) {
   json["later"] = labour_as_json(sheet.later);
   json["look_first"] = array_of(sheet.look_first(), [](const service::Point* each) { return place_of(*each); });
   json["competent_person"] = labour_as_json(sheet.competent);
-  json["parts"] = array_of(sheet.parts, [](const service::SheetPart& part) {
-    return Json{{"part", part.key},
-                {"listed", part.part != nullptr},
-                {"what", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->what)},
-                {"number", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->number)},
-                {"fluid", part.fluid},
-                {"unit", text_or_null(part.unit)},
-                {"amount", number(part.amount)}};
-  });
+  json["parts"] = array_of(sheet.parts, part_as_json);
   json["tools"] = sheet.labour.tools;
   json["locked_off"] = sheet.locked_off;
   json["power_off"] = sheet.power_off;
   json["stays_locked"] = sheet.stays_locked() && (sheet.locked_off || sheet.power_off);
   json["afterwards"] = array_of(sheet.afterwards, after_as_json);
-  json["checks_owed"] = points_of(sheet.checks_owed, fleet);
-  json["measure_again"] = points_of(sheet.measure_again, fleet);
+  json["later_work"] = array_of(sheet.later_work, later_as_json);
+  json["checks_owed"] = points_of(sheet.checks_owed, fleet, stopped);
+  json["measure_again"] = points_of(sheet.measure_again, fleet, stopped);
   json["near_limit"] = measures_of(sheet.measure_again);
   json["looks"] = Json::array();
   for (const auto* looks : {&sheet.checks_owed, &sheet.measure_again}) {
@@ -251,7 +286,8 @@ std::string sheet_as_json(const service::JobSheet& sheet) {
     }
   }
   json["caution_sentences"] = sentences_of(cautions);
-  const auto page = [&](const MachineSheet& each) { return sheet_as_json(each, *list.fleet); };
+  const service::NotToRun stopped(list);
+  const auto page = [&](const MachineSheet& each) { return sheet_as_json(each, *list.fleet, stopped); };
   json["sheets"] = array_of(sheet.pages, page);
   json["others"] = array_of(sheet.others, page);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
@@ -272,6 +308,8 @@ std::string readings_as_json(const service::ReadingRound& round) {
       each["contact"] = site.site == nullptr ? Json(nullptr) : text_or_null(site.site->contact);
       each["state"] = state_or_null(*machine.machine, machine.state, *list.fleet);
       each["meters"] = meters_as_json(machine.meters);
+      each["do_not_run"] = machine.ban.has_value();
+      each["not_to_run"] = machine.ban ? ban_as_json(*machine.ban, *list.fleet) : Json(nullptr);
       json["machines"].push_back(std::move(each));
     }
   }

@@ -15,7 +15,7 @@ void add_rows(const Element& rows, const service::RoundMachine& machine) {
   for (const service::SheetMeter& meter : machine.meters) {
     const Element row = rows.add("tr");
     const Element name = row.add("th").with("scope", "row").say(name_of(*machine.machine));
-    if (machine.state != nullptr) name.add("div", "quiet").say(words_of(*machine.state));
+    for (const std::string& line : stands_words(machine)) name.add("div", "quiet").say(line);
     row.add("td").with("data-label", "Meter").say(meter.meter->name);
     const Element last = row.add("td").with("data-label", "Showed last").say(last_words(meter));
     for (const std::string& doubt : doubts_of(meter)) last.add("div", "doubt").say(doubt);

@@ -39,7 +39,8 @@ std::string readings_as_text(const service::ReadingRound& round, const Look& loo
     std::vector<Row> rows;
     std::vector<std::string> below;  // of each row
     for (const service::RoundMachine& machine : site.machines) {
-      std::string said = machine.state == nullptr ? "" : wrapped("     ", words_of(*machine.state), columns, 5);
+      std::string said;
+      for (const std::string& line : stands_words(machine)) said += wrapped("     ", line, columns, 5);
       for (const service::SheetMeter& meter : machine.meters) {
         rows.push_back(
             {cleaned(machine.machine->key), cleaned(meter.meter->name), last_words(meter), blank_words(meter)});

@@ -141,6 +141,14 @@ void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std
   add_blanks(out, task);
 }
 
+// Above the first task of a later day.
+void add_later(Writer& out, const MachineSheet& sheet, const SheetTask& task) {
+  if (const service::SheetLater* later = later_from(task, sheet)) {
+    out.raw("\n");
+    out.line("", later_lock_words(*later, sheet));
+  }
+}
+
 void add_look_head(Writer& out, const MachineSheet& sheet, const service::SheetLook& look) {
   out.line("  ", cleaned(look.name));
   if (const auto marks = marks_of(look); !marks.empty()) out.line("    * ", fmt::format("{}", fmt::join(marks, "; ")));
@@ -164,7 +172,7 @@ void add_owed(Writer& out, const MachineSheet& sheet, service::Day as_of) {
   for (const service::SheetLook& look : sheet.measure_again) {
     add_look_head(out, sheet, look);
     for (const service::Point* point : look.points) {
-      out.line("  ", near_limit_words(*point));
+      out.line("  ", near_limit_words(*point, as_of));
       for (const service::SheetMeasure& measure : look.measures) {
         if (measure.point == point) add_measure(out, "  [ ] ", measure);
       }
@@ -173,8 +181,10 @@ void add_owed(Writer& out, const MachineSheet& sheet, service::Day as_of) {
 }
 
 void add_afterwards(Writer& out, const MachineSheet& sheet) {
-  out.head("Afterwards");
-  for (const std::string& line : afterwards_of(sheet)) out.line("  [ ] ", line);
+  for (const Remark& after : afterwards_of(sheet)) {
+    out.head(after.heading);
+    for (const std::string& line : after.lines) out.line("  [ ] ", line);
+  }
 }
 
 void add_to_take(Writer& out, const MachineSheet& sheet) {
@@ -210,7 +220,10 @@ void add_page(Writer& out, const MachineSheet& sheet, const service::JobSheet& o
     out.line("", order_words(sheet));
     out.line("", lock_words(sheet));
     std::size_t number = 0;
-    for (const SheetTask& task : sheet.tasks) add_task(out, sheet, task, ++number, of);
+    for (const SheetTask& task : sheet.tasks) {
+      add_later(out, sheet, task);
+      add_task(out, sheet, task, ++number, of);
+    }
   }
   add_owed(out, sheet, of.list->as_of);
   add_afterwards(out, sheet);

@@ -4,15 +4,13 @@
 
 #include <algorithm>
 #include <array>
-#include <tuple>
 
 #include "render/shared/cautions.h"
 #include "render/shared/label_words.h"
 #include "render/shared/resources_words.h"
-#include "render/shared/sign_words.h"
 #include "render/shared/words.h"
+#include "render/sheet/wait_words.h"
 #include "service/cautions.h"
-#include "service/run_ban.h"
 
 namespace cli {
 namespace {
@@ -21,10 +19,6 @@ using service::cleaned;
 using service::MachineSheet;
 using service::Point;
 using service::SheetTask;
-
-std::string joined(const std::vector<std::string>& words, std::string_view between) {
-  return fmt::format("{}", fmt::join(words, between));
-}
 
 std::string minutes_words(std::int64_t minutes) {
   service::Resources resources;
@@ -63,43 +57,6 @@ std::string names_with_safety(const std::vector<const Point*>& points) {
   return text;
 }
 
-constexpr std::string_view new_in_say =
-    "Done (leave out what was not; how the old part was: a line of its own with --found good, worn or failed):";
-constexpr std::string_view only_looked_say =
-    "Only looked over or checked, and good (found worn or failed: a line of its own with --found worn or "
-    "--found failed):";
-constexpr std::string_view mended_say = "Mended, tried, and good now (not yet: leave it out, and nobody runs it):";
-constexpr std::string_view alone_say =
-    "Where not all of that is done, but this alone, which is for safety and overdue:";
-constexpr std::string_view looked_say = "What was seen, and is good now (else add --found worn or --found failed):";
-constexpr std::string_view back_when_safe_say =
-    "When it is safe again, and only then, with the name of whoever says so; until then nobody runs it:";
-constexpr std::string_view back_say = "When it goes back to work:";
-constexpr std::string_view measured_say =
-    "Measured, where the part was not renewed; after the lines above, for a service ends what was measured before it:";
-
-std::string say_of(const service::SheetEntry& entry) {
-  std::string text(entry.mends ? mended_say : entry.puts_in_new ? new_in_say : only_looked_say);
-  return entry.from ? fmt::format("Put off, so not before {}. {}", to_text(*entry.from), text) : text;
-}
-
-// `whichever done combine engine-oil --at VALUE --by WHO --on DAY`.
-std::string entry_command(const MachineSheet& sheet, const service::SheetEntry& entry, const std::string& command) {
-  std::vector<std::string> names;
-  for (const Point* point : entry.points) names.push_back(task_of(*point));
-  const service::Meter* first = sheet.machine->first_meter();
-  std::string value = entry.meter == nullptr ? "" : " --at VALUE";
-  if (entry.meter != nullptr && entry.meter != first) value += " --meter " + quoted(cleaned(entry.meter->name));
-  return fmt::format("{} done {} {}{} --by {} --on DAY", command, cleaned(sheet.machine->key), joined(names, " "),
-                     value, entry.competent_person ? "\"WHO IS QUALIFIED\"" : "WHO");
-}
-
-std::string measure_command(const service::SheetMeasure& measure, const std::string& command) {
-  const std::string& position = measure.point->position;
-  return fmt::format("{} saw {} {}=____{} --on DAY", command, cleaned(measure.point->machine->key),
-                     cleaned(measure.limb->name), position.empty() ? "" : " --position " + quoted(cleaned(position)));
-}
-
 // `hydraulic-oil is overdue, put off until 2026-07-04`.
 std::string waiting_words(const Point& point) {
   service::PutOff put_off = *point.put_off;
@@ -119,17 +76,6 @@ constexpr std::array<std::string_view, 6> stage_words{
     "what wants it cold",    "what is done at rest", "what is begun cold and then run",
     "what needs it running", "what drains warm",     "what tries that it stops, holds or carries"};
 
-// `automatic start`, `the power`, and whether it is more than one.
-std::string locked_words(const MachineSheet& sheet) {
-  if (sheet.locked_off && sheet.power_off) return "automatic start and the power";
-  return sheet.locked_off ? "automatic start" : "the power";
-}
-
-std::string with_capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
 void add(std::vector<Remark>& remarks, std::string heading, std::vector<std::string> lines) {
   if (!lines.empty()) remarks.push_back({std::move(heading), std::move(lines)});
 }
@@ -148,37 +94,6 @@ std::string page_head(const MachineSheet& sheet, service::Day day) {
   if (sheet.out_of_use()) return text + " · OUT OF USE: do not run";
   if (sheet.laid_up()) return text + " · LAID UP: do not run";
   return sheet.not_to_run ? text + " · DO NOT RUN before it is mended" : text;
-}
-
-std::vector<std::string> stop_lines(const MachineSheet& sheet) {
-  std::vector<std::string> lines;
-  if (sheet.state != nullptr) lines.push_back("Do not run: " + words_of(*sheet.state));
-  std::vector<std::string> unsafe;
-  std::vector<std::string> past_limit;
-  for (const Point* point : sheet.forbidden_by) {
-    for (const service::LimbStanding* limb : service::forbidding_limbs(*point)) {
-      const bool sign = limb->kind == service::LimbKind::sign;
-      (sign ? unsafe : past_limit).push_back(fmt::format("{}, {}", task_of(*point), words_of(*limb, *point)));
-    }
-  }
-  for (const service::SeenSign* seen : sheet.forbidden_by_seen) unsafe.push_back(seen_words(*seen));
-  if (!unsafe.empty()) lines.push_back("Do not run it before this is mended: " + joined(unsafe, "; "));
-  if (!past_limit.empty()) {
-    lines.push_back(fmt::format("At or past its limit, for safety: {}; not to be used before it is put right",
-                                joined(past_limit, "; ")));
-  }
-  std::vector<std::string> strange;
-  for (const service::SeenSign* seen : sheet.seen) {
-    if (!forbids_running(*seen)) strange.push_back(words_of(*seen));
-  }
-  if (!strange.empty()) lines.push_back("Look before it runs: " + joined(strange, "; "));
-  std::vector<std::string> unknown;
-  for (const Point* point : sheet.look_first()) unknown.push_back(task_of(*point));
-  if (!unknown.empty()) {
-    lines.push_back(fmt::format("Not known, for safety: {} (no record); look at {} before it works",
-                                joined(unknown, ", "), unknown.size() == 1 ? "it" : "them"));
-  }
-  return lines;
 }
 
 std::string site_of(const service::Site& site) {
@@ -210,10 +125,7 @@ std::string doing_of(const SheetTask& task) {
 
 std::vector<std::string> marks_of(const SheetTask& task) {
   std::vector<std::string> marks;
-  for (const service::SheetWait& wait : task.waits) {
-    const std::string where = task.points.size() > 1 ? cleaned(wait.point->position) + ' ' : "";
-    marks.push_back(fmt::format("{}from {}, not before: put off", where, to_text(wait.from)));
-  }
+  if (task.is_later()) marks.push_back(fmt::format("from {}, not before: put off", end_words(task.waits.front())));
   for (const service::SeenSign* seen : task.found_bad) marks.push_back("to mend: " + cleaned(seen->sign));
   if (task.safety) marks.emplace_back("safety");
   if (task.competent_person) marks.emplace_back("by a competent person, who is named");
@@ -294,8 +206,8 @@ std::string order_words(const MachineSheet& sheet) {
   if (sheet.tasks.size() < 2) return "";
   const auto any = [&](const auto& is) { return std::any_of(sheet.tasks.begin(), sheet.tasks.end(), is); };
   std::vector<std::string> order;
-  const auto by_stage = [](const SheetTask& task) { return !task.unsafe && !task.examines() && !task.waits_wholly(); };
-  if (any([](const SheetTask& task) { return task.unsafe && !task.examines(); }))
+  const auto by_stage = [](const SheetTask& task) { return !task.unsafe && !task.examines() && !task.is_later(); };
+  if (any([](const SheetTask& task) { return task.unsafe && !task.examines() && !task.is_later(); }))
     order.emplace_back("what is unsafe or a sign was seen of");
   for (std::size_t stage = 0; stage < stage_words.size(); ++stage) {
     const auto there = [&](const SheetTask& task) {
@@ -303,9 +215,9 @@ std::string order_words(const MachineSheet& sheet) {
     };
     if (any(there)) order.emplace_back(stage_words[stage]);
   }
-  if (any([](const SheetTask& task) { return task.waits_wholly(); })) order.emplace_back("what is put off until a day");
   if (any([](const SheetTask& task) { return task.examines(); }))
     order.emplace_back("what a competent person examines");
+  if (any([](const SheetTask& task) { return task.is_later(); })) order.emplace_back("what is put off until a day");
   std::string text;
   if (order.size() > 1) {
     text = fmt::format("In this order: {}. What lies behind the same cover does not stand together for that.",
@@ -324,84 +236,6 @@ std::string order_words(const MachineSheet& sheet) {
                         joined(overdue, ", "));
   }
   return text;
-}
-
-std::string tasks_heading(const MachineSheet& sheet) {
-  if (!sheet.laid_up()) return "To do";
-  return fmt::format("Laid up{}: do not run. Before it goes back to work:",
-                     sheet.state->until ? " until " + to_text(*sheet.state->until) : "");
-}
-
-std::string gate_words(service::RunRule rule, const MachineSheet& sheet) {
-  switch (rule) {
-    case service::RunRule::once_mended:
-      return "Run it only for these steps, after it is mended, and with everybody clear.";
-    case service::RunRule::not_at_all:
-      if (sheet.laid_up())
-        return "Laid up, and not to be run before it is mended: leave the steps that run or drive it for the day it "
-               "goes back, mended.";
-      return fmt::format("{}: leave out the steps that run or drive it until then.",
-                         sheet.out_of_use() ? "Out of use until somebody says that it is safe"
-                                            : "Not to be run before what makes it unsafe is mended");
-    case service::RunRule::once_put_back:
-      return "Laid up: do the steps that run it only after what the lay-up took off is put back; else leave them for "
-             "the day it goes back.";
-    case service::RunRule::free:
-      break;
-  }
-  return "";
-}
-
-std::string cold_words(const SheetTask& task) {
-  return task.cold_again ? "Only with it cold: where anything before this ran it, let it go quite cold first." : "";
-}
-
-std::string lock_words(const MachineSheet& sheet) {
-  if (!sheet.locked_off && !sheet.power_off) return "";
-  const bool both = sheet.locked_off && sheet.power_off;
-  const std::string stays =
-      fmt::format("{} {} locked off and tagged", with_capital(locked_words(sheet)), both ? "stay" : "stays");
-  if (sheet.stays_locked()) {
-    return stays + " until the machine is back: leave out whatever step would put " + (both ? "them" : "it") +
-           " back on for good.";
-  }
-  if (sheet.tasks.empty()) return "";
-  std::string text = stays + ", from the first task to the last";
-  if (sheet.power_off) text += "; the power is on only for steps that run it";
-  return text + '.';
-}
-
-std::vector<std::string> afterwards_of(const MachineSheet& sheet) {
-  std::vector<std::string> lines;
-  for (const service::SheetAfter& after : sheet.afterwards) {
-    switch (after.kind) {
-      case service::AfterKind::tools_out:
-        lines.emplace_back("Tools out");
-        break;
-      case service::AfterKind::guards_on:
-        lines.emplace_back("Guards on");
-        break;
-      case service::AfterKind::everybody_clear:
-        lines.emplace_back(sheet.stays_locked() ? "Everybody clear" : "Everybody clear before it starts");
-        break;
-      case service::AfterKind::check:
-        lines.push_back(fmt::format("{}{}: {}", after.once_back ? "After it is back: " : "",
-                                    check_name(*sheet.machine, after.check), cleaned(after.check.check->doing)));
-        break;
-      case service::AfterKind::power_back:
-        lines.emplace_back("Lock and tag off the power, by whoever put them on");
-        break;
-      case service::AfterKind::automatic_start_back:
-        lines.emplace_back("Automatic start back on, last, with all above ticked and everybody clear");
-        break;
-      case service::AfterKind::stays_locked:
-        lines.push_back(fmt::format("{} {} locked off and tagged, and so left until the machine is back",
-                                    with_capital(locked_words(sheet)),
-                                    sheet.locked_off && sheet.power_off ? "are" : "is"));
-        break;
-    }
-  }
-  return lines;
 }
 
 std::vector<std::string> overdue_within(const SheetTask& task, service::Day as_of) {
@@ -434,10 +268,10 @@ std::string owed_words(const Point& check, service::Day as_of) {
 std::string part_words(const service::SheetPart& part) {
   const std::string unit = part.unit.empty() && part.part != nullptr ? part.part->unit : part.unit;
   std::string text = fmt::format("{} {}", quantity(part.amount, unit), cleaned(part.key));
-  if (part.part == nullptr) return text + ", not listed";
-  if (!part.part->number.empty()) text += ", no. " + cleaned(part.part->number);
-  if (!part.part->what.empty()) text += ", " + cleaned(part.part->what);
-  return text;
+  if (part.part == nullptr) text += ", not listed";
+  if (part.part != nullptr && !part.part->number.empty()) text += ", no. " + cleaned(part.part->number);
+  if (part.part != nullptr && !part.part->what.empty()) text += ", " + cleaned(part.part->what);
+  return part.wait ? fmt::format("{}; not before {}", text, end_words(*part.wait)) : text;
 }
 
 namespace {
@@ -471,7 +305,8 @@ std::string later_words(const MachineSheet& sheet) {
   std::vector<std::string> parts;
   std::vector<std::string> names;
   for (const SheetTask& task : sheet.tasks) {
-    if (task.waits_wholly()) names.push_back(fmt::format("{} from {}", cleaned(task.name), to_text(task.done_on)));
+    if (!task.is_later()) continue;
+    names.push_back(fmt::format("{} from {}", cleaned(task.name), end_words(task.waits.front())));
   }
   if (names.empty()) return "";
   parts.push_back(joined(names, ", "));
@@ -525,48 +360,17 @@ std::vector<Remark> remarks_without_page(const MachineSheet& sheet, service::Day
   each(sheet.checks_owed, [&](const Point& point) { return owed_words(point, as_of); });
   add(remarks, std::string(owed_heading), std::move(lines));
   lines.clear();
-  each(sheet.measure_again, near_limit_words);
+  each(sheet.measure_again, [&](const Point& point) { return near_limit_words(point, as_of); });
   add(remarks, std::string(near_limit_heading), std::move(lines));
   for (Remark& remark : remarks_of(sheet, command)) remarks.push_back(std::move(remark));
   return remarks;
 }
 
-std::string near_limit_words(const Point& point) {
-  return fmt::format("{}: {}", task_of(point), joined(limb_words(point), " · "));
-}
-
-std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string& command) {
-  std::vector<TypedLines> typed;
-  const auto say = [&](std::string_view text, std::string line) {
-    if (typed.empty() || typed.back().say != text) typed.push_back({std::string(text), {}});
-    typed.back().commands.push_back(std::move(line));
-  };
-  std::vector<const service::SheetEntry*> entries;
-  for (const service::SheetEntry& entry : sheet.entries) entries.push_back(&entry);
-  std::stable_sort(entries.begin(), entries.end(), [](const service::SheetEntry* a, const service::SheetEntry* b) {
-    const auto rank = [](const service::SheetEntry* entry) {
-      return std::tuple{entry->from, !entry->mends, !entry->puts_in_new};
-    };
-    return rank(a) < rank(b);
-  });
-  for (const service::SheetEntry* entry : entries) say(say_of(*entry), entry_command(sheet, *entry, command));
-  for (const service::SheetEntry& entry : sheet.alone) say(alone_say, entry_command(sheet, entry, command));
-  for (const service::SeenSign* seen : sheet.seen) say(looked_say, command_to_look(*seen, command));
-  std::vector<std::string> said;
-  const auto measured = [&](const service::SheetMeasure& measure) {
-    std::string line = measure_command(measure, command);
-    if (std::find(said.begin(), said.end(), line) != said.end()) return;
-    said.push_back(line);
-    say(measured_say, std::move(line));
-  };
-  for (const SheetTask& task : sheet.tasks) std::for_each(task.measures.begin(), task.measures.end(), measured);
-  for (const service::SheetLook& look : sheet.measure_again) {
-    std::for_each(look.measures.begin(), look.measures.end(), measured);
-  }
-  const std::string back = fmt::format("{} back {}", command, cleaned(sheet.machine->key));
-  if (sheet.out_of_use()) say(back_when_safe_say, back + " --note \"SAFE, SAYS WHO\" --on DAY");
-  if (sheet.laid_up()) say(back_say, back + " --on DAY");
-  return typed;
+std::string near_limit_words(const Point& point, service::Day as_of) {
+  std::vector<std::string> parts;
+  if (std::string day = when(point, as_of); !day.empty()) parts.push_back(std::move(day));
+  for (std::string& words : limb_words(point)) parts.push_back(std::move(words));
+  return fmt::format("{}: {}", task_of(point), joined(parts, " · "));
 }
 
 std::string nothing_words(const service::JobSheet& sheet) {

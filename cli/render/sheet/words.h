@@ -27,6 +27,9 @@ std::string last_words(const service::SheetMeter& meter);              // `2161.
 std::string blank_words(const service::SheetMeter& meter);             // `________ h`
 std::vector<std::string> doubts_of(const service::SheetMeter& meter);  // what is not known of it, or hard to believe
 
+// At a machine whose meters are read: how it stands, and that nobody may run it.
+std::vector<std::string> stands_words(const service::RoundMachine& machine);
+
 std::string doing_of(const service::SheetTask& task);
 
 // What is to be known of a task beside its name: that it never waits, who does it, how many it takes, not before when.
@@ -75,8 +78,20 @@ std::string cold_words(const service::SheetTask& task);
 // That what is locked off stays so between the tasks, and how long; empty where nothing is.
 std::string lock_words(const service::MachineSheet& sheet);
 
-// What is ticked when all work is done.
-std::vector<std::string> afterwards_of(const service::MachineSheet& sheet);
+// The later work that begins with this task of the page; null where none does.
+const service::SheetLater* later_from(const service::SheetTask& task, const service::MachineSheet& sheet);
+
+// Over the tasks of a later day: when, and that what they want locked off is locked off for them alone.
+std::string later_lock_words(const service::SheetLater& later, const service::MachineSheet& sheet);
+
+// Headed lines.
+struct Remark {
+  std::string heading;
+  std::vector<std::string> lines;
+};
+
+// What is ticked when all work is done: of the day, and of each later day.
+std::vector<Remark> afterwards_of(const service::MachineSheet& sheet);
 
 // `Includes brakes: !! overdue since 2026-02-14: 30 days over 12 months`, of each that is for safety, and what it takes
 // alone.
@@ -95,8 +110,8 @@ std::string only_looks_words(const service::SheetTask& task);
 // A check that an earlier service asked for: `engine-oil/check-leaks, safety: Look for leaks (...)`.
 std::string owed_words(const service::Point& check, service::Day as_of);
 
-// `fork@right: 44 days left of 12 months · heel-wear 9 %, limit 10 %: measure again`.
-std::string near_limit_words(const service::Point& point);
+// `fork@right: by 2026-07-29 at the latest · 44 days left of 12 months · heel-wear 9 %, limit 10 %: measure again`.
+std::string near_limit_words(const service::Point& point, service::Day as_of);
 
 inline constexpr std::string_view owed_heading = "Checks owed after an earlier service";
 inline constexpr std::string_view near_limit_heading = "Measure again: near its limit";
@@ -114,13 +129,8 @@ std::string later_words(const service::MachineSheet& sheet);
 // `burner-service: 2 h there; lock and tag, leak detector`; empty where none comes.
 std::string competent_words(const service::MachineSheet& sheet);
 
-// Headed lines of what is no work of this sheet and yet to be known: put off, to find out; on machines without a page
-// also what is owed and to be measured again.
-struct Remark {
-  std::string heading;
-  std::vector<std::string> lines;
-};
-
+// What is no work of this sheet and yet to be known: put off, to find out; on machines without a page also what is owed
+// and to be measured again.
 std::vector<Remark> remarks_of(const service::MachineSheet& sheet, const std::string& command);
 std::vector<Remark> remarks_without_page(const service::MachineSheet& sheet, service::Day as_of,
                                          const std::string& command);

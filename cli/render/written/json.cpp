@@ -1,8 +1,10 @@
 #include "render/overdue/words.h"
 #include "render/shared/json_parts.h"
+#include "render/shared/not_to_run.h"
 #include "render/written/json_of.h"
 #include "render/written/to_mind.h"
 #include "render/written/written.h"
+#include "service/bans_after.h"
 
 namespace cli {
 namespace {
@@ -55,11 +57,14 @@ Json untold_as_json(const service::UntoldValue& untold) {
   return json;
 }
 
-Json check_as_json(const service::Point* check) {
+Json check_as_json(const service::Entered& entered, const service::Point* check) {
   Json json = place_of(*check);
   json["do"] = check->follow_up->doing;
   json["due_on"] = day_or_null(check->due_on);
   mark(json, *check);
+  const service::CheckWhen when = check_when(entered, *check);
+  json["once_back"] = when == service::CheckWhen::once_back;
+  json["once_mended"] = when == service::CheckWhen::once_mended;
   return json;
 }
 
@@ -71,11 +76,13 @@ Json idle_as_json(const service::LookAtNothing& idle) {
           {"seen_later", idle.seen_later ? Json(to_text(*idle.seen_later)) : Json(nullptr)}};
 }
 
-Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet) {
-  const auto wrong = [](const service::Point* point) { return wrong_as_json(*point); };
+Json before_work_as_json(const service::BeforeWork& before, const service::Fleet& fleet,
+                         const service::NotToRun& stopped) {
+  const auto wrong = [&](const service::Point* point) { return wrong_as_json(*point, stopped); };
   return {{"points", array_of(before.points, wrong)},
           {"signs", array_of(before.signs, wrong)},
-          {"seen", array_of(before.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet); })}};
+          {"seen",
+           array_of(before.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); })}};
 }
 
 }  // namespace
@@ -96,20 +103,23 @@ Json json_of(const Written& written, const std::string& command) {
   json["rejects"] = text_or_null(written.rejects);
   json["changes"] = array_of(entered.changes, change_as_json);
   json["moves"] = array_of(entered.moves, move_as_json);
-  const auto seen = [&](const service::SeenSign& sign) { return seen_as_json(sign, entered.was->fleet()); };
+  const service::NotToRun stopped = entered.after == nullptr ? service::NotToRun() : service::NotToRun(*entered.after);
+  const auto seen = [&](const service::SeenSign& sign) { return seen_as_json(sign, entered.was->fleet(), stopped); };
   json["seen"] = array_of(entered.seen, seen);
   json["answered"] = array_of(entered.answered, seen);
   json["answers_nothing"] = array_of(looks_at_nothing(entered), idle_as_json);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());
   json["untold"] = array_of(entered.untold, untold_as_json);
-  json["checks_owed"] = array_of(checks_owed(entered), check_as_json);
+  json["checks_owed"] =
+      array_of(checks_owed(entered), [&](const service::Point* check) { return check_as_json(entered, check); });
   json["before_work"] =
-      written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet()) : Json(nullptr);
+      written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet(), stopped) : Json(nullptr);
   json["ended"] = written.ended ? machine_as_json(*written.ended, entered.was->fleet()) : Json(nullptr);
   json["run_not_in_use"] = run_not_in_use_as_json(entered);
-  json["not_put_off"] = not_put_off_as_json(entered);
+  json["not_put_off"] = not_put_off_as_json(entered, stopped);
   json["unsafe_now"] = unsafe_now_as_json(entered);
+  json["not_to_run"] = bans_as_json(bans_after(entered), entered.was->fleet());
   json["values_ended"] = values_ended_as_json(entered, command);
   json["values_healed"] = values_healed_as_json(entered);
   json["lines"] = Json::array();  // of messages alone

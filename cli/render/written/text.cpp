@@ -11,6 +11,7 @@
 #include "render/written/consequences.h"
 #include "render/written/to_mind.h"
 #include "render/written/written.h"
+#include "service/bans_after.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -231,6 +232,18 @@ std::string twice_text(const service::Entered& entered, const std::string& comma
   return text;
 }
 
+std::string_view when_words(service::CheckWhen when) {
+  switch (when) {
+    case service::CheckWhen::once_back:
+      return "after it is back: ";
+    case service::CheckWhen::once_mended:
+      return "once what forbids to run it is mended: ";
+    case service::CheckWhen::after_work:
+      break;
+  }
+  return "";
+}
+
 // What never waits and what was seen, and what is wrong with it.
 std::string before_work_lines(const service::BeforeWork& before) {
   if (before.points.empty() && before.signs.empty() && before.seen.empty()) return "";
@@ -272,7 +285,9 @@ std::string check_lines(const service::Entered& entered, std::size_t columns) {
   std::string text = "Check afterwards:\n";
   for (const Point* check : checks) {
     std::string within = fmt::format("{}", fmt::join(limb_words(*check), " or "));
-    text += wrapped("  ", fmt::format("{}: {}; {}", task_of(*check), service::cleaned(check->follow_up->doing), within),
+    text += wrapped("  ",
+                    fmt::format("{}: {}{}; {}", task_of(*check), when_words(check_when(entered, *check)),
+                                service::cleaned(check->follow_up->doing), within),
                     columns, 4);
   }
   text += cautions_in_full(cautions_of(checks), "  ", columns);
@@ -299,7 +314,7 @@ std::string list_changes(const service::Entered& entered, const Look& look) {
     text += "  " + words_of(*told[i], entered.untold, about_several) + '\n';
   }
   if (told.size() > most) text += fmt::format("  and {} more; see `{} due`\n", told.size() - most, look.command);
-  text += unsafe_now_lines(entered, look.command);
+  text += not_to_run_lines(entered) + unsafe_now_lines(entered, look.command);
   if (!entered.moves.empty()) text += "On the overdue list:\n";
   for (std::size_t i = 0; i < std::min(most, entered.moves.size()); ++i) {
     text += "  " + words_of(entered.moves[i], about_several) + '\n';

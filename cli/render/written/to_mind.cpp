@@ -5,7 +5,9 @@
 #include <algorithm>
 
 #include "render/shared/cautions.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
+#include "service/bans_after.h"
 #include "service/healed_values.h"
 #include "terminal/shell_word.h"
 #include "terminal/wrap.h"
@@ -65,6 +67,7 @@ std::string words_of_what_is_wrong(const service::Point& point) {
       fmt::format("{}: {}{}", task_of(point), words_of(point.standing), point.by_estimate ? " by estimate" : "");
   if (!point.by_estimate && point.past_grace_by_estimate) text += ", overdue by estimate";
   for (const std::string& mark : marks_of(point)) text += "; " + mark;
+  if (service::forbids_running(point)) text += fmt::format("; {}", not_before_mended);
   for (const std::string& limb : limb_words(point)) text += "; " + limb;
   return text;
 }
@@ -81,6 +84,18 @@ std::string not_put_off_lines(const service::Entered& entered, const std::string
                     columns, 4);
   }
   return text;
+}
+
+std::string not_to_run_lines(const service::Entered& entered) {
+  std::vector<service::RunBan> bans = bans_after(entered);
+  std::erase_if(bans, [](const service::RunBan& ban) { return ban.out_of_use(); });
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, bans.size()); ++i) {
+    text += wrapped(
+        "", fmt::format("{} {} {}.", not_to_run_title, service::cleaned(bans[i].machine->key), ban_words(bans[i])),
+        columns, 2);
+  }
+  return text + and_more(bans.size());
 }
 
 std::string unsafe_now_lines(const service::Entered& entered, const std::string& command) {
@@ -115,13 +130,21 @@ std::string values_ended_lines(const service::Entered& entered, const std::strin
   for (std::size_t i = 0; i < std::min(most, values.size()); ++i) {
     const service::EndedValue& value = values[i];
     const std::string unit = value.unit.empty() ? "" : ' ' + service::cleaned(value.unit);
-    text += wrapped("",
-                    fmt::format("{}: {} was {}{} on {}, limit {}{}. It counts no more, for this says that it was "
-                                "renewed or put right.",
-                                service::cleaned(value.task), service::point_label(value.name, value.position),
-                                to_text(value.value), unit, service::to_text(value.on), to_text(value.limit), unit),
-                    columns, 2);
-    text += fmt::format("  If it was only looked at: {}\n", command_to_write_again(value, entered.today, command));
+    const std::string said = fmt::format("{}: {} was {}{} on {}, limit {}{}", service::cleaned(value.task),
+                                         service::point_label(value.name, value.position), to_text(value.value), unit,
+                                         service::to_text(value.on), to_text(value.limit), unit);
+    const std::string again = command_to_write_again(value, entered.today, command);
+    if (value.found_bad) {
+      text += wrapped("",
+                      said +
+                          ", and it was found so, not renewed. A service ends what was measured before it: measure "
+                          "again, and write that down.",
+                      columns, 2);
+      text += fmt::format("  If it measures the same: {}\n", again);
+    } else {
+      text += wrapped("", said + ". It counts no more, for this says that it was renewed or put right.", columns, 2);
+      text += fmt::format("  If it was only looked at: {}\n", again);
+    }
   }
   return text + and_more(values.size());
 }
@@ -180,6 +203,7 @@ Json values_ended_as_json(const service::Entered& entered, const std::string& co
                 {"limit", number(value.limit)},
                 {"above", value.above},
                 {"reached", value.reached},
+                {"found_bad", value.found_bad},
                 {"on", service::to_text(value.on)},
                 {"fact", to_text(value.fact)},
                 {"again", command_to_write_again(value, entered.today, command)}};
@@ -201,18 +225,19 @@ Json run_not_in_use_as_json(const service::Entered& entered) {
   });
 }
 
-Json wrong_as_json(const service::Point& point) {
+Json wrong_as_json(const service::Point& point, const service::NotToRun& stopped) {
   Json json = place_of(point);
   mark(json, point);
   json["standing"] = to_text(point.standing);
   json["by_estimate"] = point.by_estimate;
   json["due_on"] = day_or_null(point.due_on);
   json["unknown"] = kinds_of(point.unknown);
+  json["do_not_run"] = stopped.holds(*point.machine);
   return json;
 }
 
-Json not_put_off_as_json(const service::Entered& entered) {
-  return array_of(not_put_off(entered), [](const service::Point* point) { return wrong_as_json(*point); });
+Json not_put_off_as_json(const service::Entered& entered, const service::NotToRun& stopped) {
+  return array_of(not_put_off(entered), [&](const service::Point* point) { return wrong_as_json(*point, stopped); });
 }
 
 Json unsafe_now_as_json(const service::Entered& entered) {

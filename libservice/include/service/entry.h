@@ -211,8 +211,8 @@ struct RunNotInUse {
 std::vector<RunNotInUse> run_not_in_use(const Entered& entered);
 
 // A measured value that stood at its limit or beyond, or so near that it was to be measured again, and that counts no
-// more since an added service: that says that what was measured was renewed, or put right. Whoever only looked at it
-// has to write the value down again.
+// more since an added service: that says that what was measured was renewed, or put right, but where it found it worn
+// or failed and put in nothing new. Whoever only looked at it has to write the value down again.
 struct EndedValue {
   std::string machine;
   std::string task;      // whose limit it is
@@ -221,11 +221,12 @@ struct EndedValue {
   std::string unit;
   Measure value;
   Measure limit;
-  bool above = true;     // the limit is reached by what lies above it
-  bool reached = false;  // at its limit or beyond; else near it
-  Day on;                // of the measurement
-  FactId fact;           // likewise
-  Fact again;            // the same value behind the service; its unit is left out where it goes without saying
+  bool above = true;       // the limit is reached by what lies above it
+  bool reached = false;    // at its limit or beyond; else near it
+  Day on;                  // of the measurement
+  FactId fact;             // likewise
+  Fact again;              // the same value behind the service; its unit is left out where it goes without saying
+  bool found_bad = false;  // the service found it worn or failed and renewed nothing: it is to be measured again
 };
 
 // In the order of the list before. A value that an added one took the place of is left out.
@@ -245,8 +246,8 @@ std::vector<LookAtNothing> looks_at_nothing(const Entered& entered);
 // or with something unknown. In the order of the list; points into `entered.after`.
 std::vector<const Point*> not_put_off(const Entered& entered);
 
-// Machines in use of which something that never waits is overdue now and was not before. Somebody has to decide whether
-// they may run.
+// Machines in use of which something that never waits is overdue now and was not before, but for those that nobody may
+// run anyway (`bans_after`). Somebody has to decide whether they may run.
 std::vector<const Machine*> unsafe_now(const Entered& entered);
 
 // --- Facts to propose --------------------------------------------------------------------------------------

@@ -18,6 +18,7 @@
 
 #include "service/due_list.h"
 #include "service/element_label.h"
+#include "service/not_to_run.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -53,15 +54,6 @@ enum class JobStage {
 
 std::string_view to_text(JobStage stage);
 
-// A part or fluid, and how much of it the work takes.
-struct SheetPart {
-  std::string key;
-  const Part* part = nullptr;  // null: the fleet lists no such part
-  bool fluid = false;
-  std::string unit;  // empty: pieces
-  PartAmount amount;
-};
-
 // A task that is done with the one that includes it, which says what both take.
 struct SheetIncluded {
   const Task* task = nullptr;
@@ -87,18 +79,33 @@ struct SheetStep {
   const Task* of = nullptr;  // the included task whose step it is, word for word; null: the task's own
 };
 
-// Decided to wait until a day that lies within the horizon: not done before it.
+// Decided to wait until a day that lies within the horizon, or a use that is expected by then: not done before it.
 struct SheetWait {
   const Point* point = nullptr;
-  Day from;
+  Day from;             // never before the day of the sheet
+  bool by_use = false;  // a use ends it: what the meter shows decides (`PutOff::shown`), and the day is expected
+};
+
+// A part or fluid, and how much of it the work of a day takes.
+struct SheetPart {
+  std::string key;
+  const Part* part = nullptr;  // null: the fleet lists no such part
+  bool fluid = false;
+  std::string unit;  // empty: pieces
+  PartAmount amount;
+  std::optional<SheetWait> wait = {};  // of work that is put off
 };
 
 // What a task says of running a machine that nobody may run (`MachineSheet::not_to_run`), or that is laid up. That it
-// is out of use goes before all else.
+// is out of use goes before all else. Whatever it says, nobody runs the machine before all of `MachineSheet::to_mend`
+// is mended.
 enum class RunRule {
   free,           // nothing
-  once_mended,    // it mends the last of what makes it unsafe, and is run for its own steps alone, once that is mended
+  once_mended,    // it mends the last of what makes it unsafe, and is run for its own steps alone, once all is mended
+  after_mending,  // it stands behind that, and runs or drives it: only once all is mended, else those steps are left
+                  // out
   not_at_all,     // the steps that run or drive it are left out
+  at_rest,        // the same, of one that has no such step as far as is known: nobody runs or drives it for this
   once_put_back,  // laid up: they are done after what the lay-up took off is put back, or the day it goes back
 };
 
@@ -113,13 +120,16 @@ struct SheetTask {
   std::vector<SheetIncluded> included;
   std::vector<const Point*> renewed_checks;  // owed after its last service: done again, it asks for them anew
   std::vector<SheetStep> steps;
-  std::vector<SheetWait> waits;  // those of its points that are not done before a day
-  Day done_on{};                 // the day of the sheet; where it waits wholly, the first on which none waits any more
+  std::vector<SheetWait> waits;  // of each of its points, all with one end; or none: it is work of the day of the sheet
+  Day done_on{};                 // the day of the sheet; where it waits, the end of that
   // Of its points, and those that it includes: found worn or failed, and not mended since. That is done again, due or
   // not.
   std::vector<const SeenSign*> found_bad;
   JobStage stage = JobStage::still;
-  bool runs = false;  // some step needs the engine running, before or behind the rest
+  // Some step runs or drives it, before or behind the rest, or may: its cautions say so, or hot fluid is drained and
+  // the machine tried for it afterwards. Of a check nobody can tell.
+  bool runs = false;
+  bool says_running = false;  // its cautions say so (`engine-running`)
   // Wants it cold and stands behind other work: cold first, where any of that ran it.
   bool cold_again = false;
   RunRule run_rule = RunRule::free;
@@ -145,8 +155,8 @@ struct SheetTask {
     const bool as_it_is = stage == JobStage::still || stage == JobStage::running || stage == JobStage::trial;
     return competent_person && !label && as_it_is;
   }
-  // All of it is put off until a day within the horizon.
-  bool waits_wholly() const { return !points.empty() && waits.size() == points.size(); }
+  // It is put off until a day within the horizon.
+  bool is_later() const { return !waits.empty(); }
 };
 
 // What is looked at or measured without a service: a check owed after an earlier one, a value near its limit. Whoever
@@ -189,8 +199,19 @@ std::string_view to_text(AfterKind kind);
 
 struct SheetAfter {
   AfterKind kind = AfterKind::tools_out;
-  SheetCheck check = {};   // of a check
-  bool once_back = false;  // of a check: the machine must not run, so it follows when that is back
+  SheetCheck check = {};     // of a check
+  bool once_back = false;    // of a check: the machine must not run, so it follows when that is back
+  bool once_mended = false;  // of what lets it run, or follows its work: not before all of `MachineSheet::to_mend` is
+};
+
+// Work that is put off until one day or use within the horizon. What it wants locked off is locked off for it alone, on
+// its day: nothing stays locked off for it from the day of the sheet.
+struct SheetLater {
+  SheetWait wait;                  // of one of its points; all have one end
+  std::vector<std::string> tasks;  // as they stand on the page
+  bool locked_off = false;
+  bool power_off = false;
+  std::vector<SheetAfter> afterwards;
 };
 
 // A caution and the tasks at which it is to be minded.
@@ -207,7 +228,11 @@ struct SheetEntry {
   bool competent_person = false;  // whoever did it is named
   bool puts_in_new = false;       // else it only looks: found worn or failed, nothing is mended by it
   bool mends = false;             // what was found worn or failed: written down when it is good
-  std::optional<Day> from = {};   // put off: not before
+  // What was measured is at or past its limit, and nothing new goes in by the task itself: written down when that is
+  // renewed or put right, with what it measures then.
+  bool past_limit = false;
+  std::vector<SheetMeasure> measures = {};  // of those past their limit
+  std::optional<SheetWait> wait = {};       // put off: not before
 };
 
 struct MachineSheet {
@@ -221,24 +246,29 @@ struct MachineSheet {
   bool not_to_run = false;
   std::vector<const Point*> forbidden_by;          // see `forbidding_limbs`
   std::vector<const SeenSign*> forbidden_by_seen;  // of what was kept as seen, see `forbids_running`
-  std::vector<SheetLook> checks_owed;              // after an earlier service, and not due yet
-  std::vector<SheetLook> measure_again;            // measured values near their limit, of no task above
-  std::vector<const Point*> put_off;               // decided to wait, and so no task above
-  std::vector<const Point*> find_out;              // without record, or with something unknown
-  std::vector<const Gap*> gaps;                    // what is not known of the machine itself
+  // What both of these are about, each once: nobody runs it before all of it is mended. `hoses`, `fork@left`.
+  std::vector<std::string> to_mend;
+  // What never waits and is overdue, but for what forbids to run it; those too that another task includes.
+  std::vector<const Point*> overdue_safety;
+  std::vector<SheetLook> checks_owed;    // after an earlier service, and not due yet
+  std::vector<SheetLook> measure_again;  // measured values near their limit, of no task above
+  std::vector<const Point*> put_off;     // decided to wait, and so no task above
+  std::vector<const Point*> find_out;    // without record, or with something unknown
+  std::vector<const Gap*> gaps;          // what is not known of the machine itself
 
   std::vector<SheetCaution> cautions;  // in the order of the catalogue
   SheetLabour labour;                  // of those who keep it
-  SheetLabour later;               // of those who keep it too, and wholly put off: not in `labour` but for the tools
-  SheetLabour competent;           // of a competent person, who comes with tools of his own
-  std::int64_t check_minutes = 0;  // of the checks that follow, beside
-  std::vector<SheetPart> parts;    // parts first, by name
-  std::vector<SheetAfter> afterwards;
-  std::vector<SheetEntry> entries;  // how to write down what was done
+  SheetLabour later;                   // of those who keep it too, and put off: not in `labour` but for the tools
+  SheetLabour competent;               // of a competent person, who comes with tools of his own
+  std::int64_t check_minutes = 0;      // of the checks that follow, beside; not of what is put off
+  std::vector<SheetPart> parts;        // of each day by itself; parts first, by name
+  std::vector<SheetAfter> afterwards;  // of the work of the day
+  std::vector<SheetLater> later_work;  // behind that, by its days
+  std::vector<SheetEntry> entries;     // how to write down what was done
   // Overdue work for safety that a task includes, where that alone is done and not the whole.
   std::vector<SheetEntry> alone;
   bool nothing_known = false;  // it has tasks, and of none of them is known when it is due
-  bool locked_off = false;     // automatic start is locked off, from the first task to the last
+  bool locked_off = false;     // automatic start is locked off, from the first task of the day to its last
   bool power_off = false;      // the power is, likewise
 
   // Something to do or to look at, or a reason not to run it.
@@ -281,6 +311,7 @@ struct RoundMachine {
   const UseState* state = nullptr;  // null: in use
   std::vector<SheetMeter> meters;
   std::vector<const Gap*> gaps;  // what is not known of its meters
+  std::optional<RunBan> ban;     // nobody may run it
 };
 
 struct RoundSite {

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "service/entry.h"
+#include "service/not_to_run.h"
 #include "service/usage.h"
 
 namespace service {
@@ -78,11 +79,13 @@ std::vector<const Point*> not_put_off(const Entered& entered) {
 
 std::vector<const Machine*> unsafe_now(const Entered& entered) {
   std::vector<const Machine*> machines;
+  if (entered.after == nullptr) return machines;
+  const NotToRun not_to_run(*entered.after);  // of these it is decided
   for (const PointChange& change : entered.changes) {
     if (change.after == nullptr || !never_waits(*change.after) || change.after->standing != Standing::overdue) continue;
     if (change.before != nullptr && change.before->standing == Standing::overdue) continue;
     const Machine* machine = change.after->machine;
-    if (entered.after->state_of(*machine) != nullptr) continue;
+    if (entered.after->state_of(*machine) != nullptr || not_to_run.holds(*machine)) continue;
     if (std::find(machines.begin(), machines.end(), machine) == machines.end()) machines.push_back(machine);
   }
   return machines;

@@ -141,11 +141,16 @@ TEST_CASE("a change of what is for safety is marked, and where it is overdue now
   furnish_guarded(place);
   must(place, "done pump guard --on 2026-06-01");
   CHECK(place.says("  guard: overdue -> later, safety, next due 2027-06-01\n"));
-  must(place, "saw pump rattle --on 2026-06-10");
+  must(place, "undo");
   CHECK(place.says("  guard: later -> overdue, safety, "));
   CHECK(
       place.says("Something for safety is overdue now on pump. Where it may not run until it is done: whichever "
                  "out-of-use pump"));
+  must(place, "done pump guard --on 2026-06-01");
+  must(place, "saw pump rattle --on 2026-06-10");
+  CHECK(place.says("  guard: later -> overdue, safety, "));
+  CHECK_FALSE(place.says("Where it may not run"));  // that is decided
+  CHECK(place.says("Do not run pump before this is mended: guard, rattle seen 2026-06-10."));
   must(place, "lay-up pump");
   CHECK(place.says("  guard: from `Overdue` to `Laid up`, safety\n"));
   CHECK(json_of(place, "back pump")["moves"][0]["safety"] == true);

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "office.h"
+#include "service/bans_after.h"
 
 using namespace entry_test;
 using service::RunNotInUse;
@@ -20,6 +21,15 @@ service::FleetFiles guarded() {
       "  stop: {do: Stop, every: {months: 90}, safety: true}\n"
       "  exam: {do: Examine, every: {months: 12}, by-whom: competent-person}\n";
   return files;
+}
+
+Fact seen(std::string_view machine, std::string_view sign, std::string_view on) {
+  Fact fact;
+  fact.kind = FactKind::sign;
+  fact.machine = machine;
+  fact.name = sign;
+  fact.on = day(on);
+  return fact;
 }
 
 // Of a value shown beside a state since some day, and a value before it.
@@ -120,18 +130,66 @@ TEST_CASE("a machine in use on which something that never waits becomes overdue 
     for (const service::Machine* machine : unsafe_now(entered)) text += machine->key + ' ';
     return text;
   };
+  service::FleetFiles files = guarded();
+  std::string& tasks = files.texts["schedules/tractor.yaml"];
+  tasks.replace(tasks.find("signs: [brake-pull]"), 0, "hours: 100, ");
+  Office office(files);
+  office.enter({done("loader", "brakes", "2026-06-01", "50"), done("other", "brakes", "2026-06-01", "50")});
+  CHECK(keys(office.enter({reading("loader", "2026-06-10", "160")})) == "loader ");
+  CHECK(keys(office.enter({reading("loader", "2026-06-11", "161")})).empty());  // it was already
+  office.enter({use(FactKind::out_of_use, "other", "2026-06-09")});
+  CHECK(keys(office.enter({reading("other", "2026-06-10", "160")})).empty());  // nobody runs it
+
+  // Of what the sign forbids to run nothing is left to decide.
+  Office signs(guarded());
+  signs.enter({done("loader", "brakes", "2026-06-01")});
+  const auto entered = signs.enter({seen("loader", "brake-pull", "2026-06-10")});
+  CHECK(entered.changes.front().after->standing == service::Standing::overdue);
+  CHECK(keys(entered).empty());
+  CHECK(bans_after(entered).size() == 1);
+}
+
+TEST_CASE("whoever tells something of a machine hears that nobody may run it, by this or by something else") {
+  const auto keys = [](const service::Entered& entered) {
+    std::string text;
+    for (const service::RunBan& ban : bans_after(entered)) {
+      text += ban.machine->key + (ban.out_of_use() ? " out of use" : "");
+      for (const service::Point* point : ban.points) text += ' ' + point->name;
+      for (const service::SeenSign* seen : ban.seen) text += ' ' + seen->sign;
+      text += ';';
+    }
+    return text;
+  };
   Office office(guarded());
-  office.enter({done("loader", "brakes", "2026-06-01"), done("other", "brakes", "2026-06-01")});
-  Fact sign;
-  sign.kind = FactKind::sign;
-  sign.machine = "loader";
-  sign.name = "brake-pull";
-  sign.on = day("2026-06-10");
-  CHECK(keys(office.enter({sign})) == "loader ");  // overdue since the day after
-  CHECK(keys(office.enter({sign})).empty());       // it was already
-  office.enter({use(FactKind::out_of_use, "other", "2026-06-10")});
-  sign.machine = "other";
-  CHECK(keys(office.enter({sign})).empty());  // nobody runs it
+  CHECK(keys(office.enter({reading("loader", "2026-06-01", "10")})).empty());
+  CHECK(keys(office.enter({seen("loader", "brake-pull", "2026-06-10")})) == "loader brakes;");
+  CHECK(keys(office.enter({done("loader", "oil", "2026-06-11", "20")})) == "loader brakes;");
+  CHECK(keys(office.enter({reading("other", "2026-06-11", "10")})).empty());  // that is another machine
+  Fact bad = done("other", "stop", "2026-06-11");
+  bad.found = service::Found::failed;
+  CHECK(keys(office.enter({bad})) == "other stop found failed;");
+  CHECK(keys(office.enter({use(FactKind::out_of_use, "other", "2026-06-11")})) ==
+        "other out of use stop found failed;");
+  CHECK(keys(office.enter({done("loader", "brakes", "2026-06-12")})).empty());
+}
+
+TEST_CASE("a check that follows work on a machine that must not run follows when it may") {
+  using service::CheckWhen;
+  service::FleetFiles files = estate();
+  files.texts["schedules/tractor.yaml"] =
+      "schedule: tractor\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  oil: {do: Oil, every: {hours: 250}, follow-up: {leaks: {do: Look, within: {hours: 1}}}}\n"
+      "  brakes: {do: Brakes, every: {months: 60, signs: [brake-pull]}, safety: true}\n";
+  const auto when = [](const service::Entered& entered) {
+    REQUIRE(checks_owed(entered).size() == 1);
+    return check_when(entered, *checks_owed(entered).front());
+  };
+  Office office(files);
+  CHECK(when(office.enter({done("loader", "oil", "2026-06-01", "10")})) == CheckWhen::after_work);
+  office.enter({seen("loader", "brake-pull", "2026-06-02")});
+  CHECK(when(office.enter({done("loader", "oil", "2026-06-10", "20")})) == CheckWhen::once_mended);
+  office.enter({use(FactKind::laid_up, "loader", "2026-06-11")});
+  CHECK(when(office.enter({done("loader", "oil", "2026-06-13", "20")})) == CheckWhen::once_back);
 }
 
 // --- Measured values that a service ends -------------------------------------------------------------------
@@ -194,6 +252,26 @@ TEST_CASE("a service that ends a measured value at its limit, beyond or near it 
   CHECK(ended(office.enter({at_position(done("loader", "tyre", "2026-06-14"), "right")})).empty());
   CHECK(ended(office.enter({done("loader", "big", "2026-06-14")})) ==
         "tyre tread@left 14 on 2026-06-12, again on 2026-06-14;");
+}
+
+TEST_CASE("a value at its limit that was found bad, and nothing new put in, was not renewed") {
+  const auto found_bad = [](const char* parts, std::optional<service::Found> found) {
+    service::FleetFiles files = measuring();
+    std::string& tasks = files.texts["schedules/tractor.yaml"];
+    tasks.replace(tasks.find("positions:"), 0, parts);
+    Office office(files);
+    office.enter({tread("2026-06-10", 14, "left")});
+    Fact service = done("loader", "tyre", "2026-06-12");
+    service.found = found;
+    const auto values = ended_values(office.enter({service}));
+    REQUIRE(values.size() == 1);
+    return values.front().found_bad;
+  };
+  CHECK(found_bad("", service::Found::worn));
+  CHECK(found_bad("", service::Found::failed));
+  CHECK_FALSE(found_bad("", service::Found::good));
+  CHECK_FALSE(found_bad("", std::nullopt));
+  CHECK_FALSE(found_bad("parts: {tyre: 1}, ", service::Found::worn));  // how the old one was
 }
 
 TEST_CASE("a value that is well, or stands on, or that a new one takes the place of is nothing to be told") {

@@ -8,80 +8,9 @@
 #include <vector>
 
 #include "service/minding.h"
-#include "service/run_ban.h"
-#include "support/world.h"
+#include "unit/workload/job_sheets.h"
 
-using namespace service;
-using test::day;
-using test::World;
-
-namespace {
-
-JobSheet sheet_of(const World& world, std::string_view as_of, std::string_view within = "", bool named = false) {
-  const auto snapshot = world.snapshot(as_of);
-  return job_sheet(snapshot, {day(within.empty() ? as_of : within), named}, straight_line());
-}
-
-// The only page, with the list that it points into.
-struct OnePage {
-  JobSheet sheet;
-  const MachineSheet* operator->() const { return &sheet.pages.front(); }
-};
-
-OnePage page_of(const World& world, std::string_view as_of, std::string_view within = "") {
-  OnePage page{sheet_of(world, as_of, within, true)};
-  REQUIRE(page.sheet.pages.size() == 1);
-  return page;
-}
-
-std::string joined(const std::vector<std::string>& texts) {
-  std::string all;
-  for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;
-  return all;
-}
-
-std::string names(const std::vector<SheetTask>& tasks) {
-  std::vector<std::string> all;
-  for (const SheetTask& task : tasks) all.push_back(task.name);
-  return joined(all);
-}
-
-std::string names(const std::vector<SheetLook>& looks) {
-  std::vector<std::string> all;
-  for (const SheetLook& look : looks) all.push_back(look.name);
-  return joined(all);
-}
-
-std::string names(const std::vector<const Point*>& points) {
-  std::vector<std::string> all;
-  for (const Point* point : points) all.push_back(point_label(point->name, point->position));
-  return joined(all);
-}
-
-// What each task says of running the machine.
-std::string run_rules(const std::vector<SheetTask>& tasks) {
-  std::vector<std::string> all;
-  for (const SheetTask& task : tasks) all.push_back(task.name + ' ' + std::string(to_text(task.run_rule)));
-  return joined(all);
-}
-
-std::string kinds(const std::vector<SheetAfter>& afterwards) {
-  std::vector<std::string> all;
-  for (const SheetAfter& after : afterwards) {
-    const std::string check = after.kind == AfterKind::check ? ' ' + after.check.check->name : "";
-    all.push_back(std::string(to_text(after.kind)) + check);
-  }
-  return joined(all);
-}
-
-const std::string put_in_service = "in-service: {on: 2025-01-01, at: 0}";
-const std::string hours = "meters: {engine: {unit: h}}\n";
-
-std::string task(const std::string& name, const std::string& more = "") {
-  return "  " + name + ": {do: Do it, every: {months: 6}" + (more.empty() ? "" : ", " + more) + "}\n";
-}
-
-}  // namespace
+using namespace sheet_test;
 
 TEST_CASE("what is due is done, what comes only when asked, what is put off not") {
   World world(task("oil") + "  belt: {do: Do it, every: {months: 8}}\n" + task("filter"), put_in_service);
@@ -157,96 +86,6 @@ TEST_CASE("overdue work for safety comes first of its stage") {
   CHECK(names(page_of(world, "2025-07-01")->tasks) == "fork, pins, seal");
 }
 
-TEST_CASE("a sign of work for safety forbids to run the machine, any other sign does not") {
-  const std::string brakes =
-      "  brakes: {do: Do it, safety: true, every: {months: 60, signs: [pull]}, cautions: [engine-running]}\n";
-  World world(task("seal") + brakes + "  gland: {do: Do it, every: {months: 60, signs: [drip]}}\n" +
-                  task("exam", "by-whom: competent-person"),
-              put_in_service);
-  world.sign("drip", "2025-07-20");
-  const auto drips = page_of(world, "2025-08-01");
-  CHECK_FALSE(drips->not_to_run);
-  CHECK(run_rules(drips->tasks) == "gland free, seal free, exam free");
-
-  // The repair is run for its own steps; what stands before it leaves them out, and what follows it is free.
-  world.sign("pull", "2025-07-20");
-  const auto pulls = page_of(world, "2025-08-01");
-  CHECK(pulls->not_to_run);
-  CHECK(names(pulls->forbidden_by) == "brakes");
-  CHECK(run_rules(pulls->tasks) == "gland not-at-all, brakes once-mended, seal free, exam free");
-  REQUIRE(pulls->forbidden_by.size() == 1);
-  CHECK(forbids_running(*pulls->forbidden_by.front()));
-  CHECK_FALSE(forbids_running(*pulls->tasks[0].points.front()));
-
-  // One that runs nothing allows nothing, and neither does one with another repair to come.
-  World still("  fork: {do: It, safety: true, every: {months: 60, signs: [bend]}}\n" + brakes + task("seal"),
-              put_in_service);
-  still.sign("bend", "2025-07-20");
-  CHECK(run_rules(page_of(still, "2025-08-01")->tasks) == "fork not-at-all, seal free");
-  still.sign("pull", "2025-07-20");
-  CHECK(run_rules(page_of(still, "2025-08-01")->tasks) == "fork not-at-all, brakes once-mended, seal free");
-  World two("  hose: {do: It, safety: true, every: {months: 60, signs: [leak]}, cautions: [engine-running]}\n" + brakes,
-            put_in_service);
-  two.sign("leak", "2025-07-20");
-  two.sign("pull", "2025-07-20");
-  CHECK(run_rules(page_of(two, "2025-08-01")->tasks) == "hose not-at-all, brakes once-mended");
-
-  // What comes before the repair leaves out the steps that run it.
-  World examined(task("seal") +
-                     "  exam: {do: Do it, by-whom: competent-person, every: {months: 60, signs: [crack]}, "
-                     "cautions: [engine-running]}\n",
-                 put_in_service);
-  examined.sign("crack", "2025-07-20");
-  CHECK(run_rules(page_of(examined, "2025-08-01")->tasks) == "seal not-at-all, exam once-mended");
-}
-
-TEST_CASE("what nobody has looked at forbids nothing yet, found bad it forbids until it is good") {
-  World strange(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
-  strange.sign("rattle", "2025-07-20");
-  const auto seen = page_of(strange, "2025-08-01");
-  REQUIRE(seen->seen.size() == 1);
-  CHECK_FALSE(seen->not_to_run);
-  CHECK_FALSE(forbids_running(*seen->seen.front()));
-  Fact look;
-  look.kind = FactKind::looked_at;
-  look.on = day("2025-07-21");
-  look.name = "rattle";
-  look.found = Found::failed;
-  look.note = "loose";
-  strange.add(look);
-  const auto bad = page_of(strange, "2025-08-01");
-  CHECK(bad->not_to_run);
-  CHECK(bad->forbidden_by_seen.size() == 1);
-  CHECK(run_rules(bad->tasks) == "seal not-at-all, test not-at-all");
-}
-
-TEST_CASE("work for safety at or past its limit forbids to run the machine, other values do not") {
-  const std::string measured = "every: {months: 60, measured: {wear: {above: 10, unit: mm}}}";
-  World world("  fork: {do: It, safety: true, " + measured + ", positions: [left, right]}\n" + task("seal"),
-              put_in_service);
-  world.measured("wear", "9.9", "2025-07-20", "mm", "left");
-  CHECK_FALSE(page_of(world, "2025-08-01")->not_to_run);
-  world.measured("wear", "10", "2025-07-21", "mm", "left");
-  const auto page = page_of(world, "2025-08-01");
-  CHECK(page->not_to_run);
-  REQUIRE(names(page->forbidden_by) == "fork@left");
-  REQUIRE(forbidding_limbs(*page->forbidden_by.front()).size() == 1);
-  CHECK(forbidding_limbs(*page->forbidden_by.front()).front()->name == "wear");
-  CHECK(run_rules(page->tasks) == "fork not-at-all, seal free");
-  CHECK(page->tasks.front().unsafe);
-
-  // Back in use, it stays forbidden until it is renewed.
-  world.state(FactKind::out_of_use, "2025-07-22");
-  world.state(FactKind::back, "2025-07-23");
-  CHECK(page_of(world, "2025-08-01")->not_to_run);
-  world.done("fork", "2025-07-24", "", "left");
-  CHECK_FALSE(page_of(world, "2025-08-01")->not_to_run);
-
-  World other("  plate: {do: It, " + measured + "}\n", put_in_service);
-  other.measured("wear", "11", "2025-07-20", "mm");
-  CHECK_FALSE(page_of(other, "2025-08-01")->not_to_run);
-}
-
 TEST_CASE("what was found worn or failed is work to do, whether it is due or not, and is written down as mended") {
   World world(
       "  brakes: {do: It, safety: true, every: {months: 60}, positions: [left, right], steps: [Jack up], takes: "
@@ -293,123 +132,6 @@ TEST_CASE("what is for safety and without record is looked at first") {
   CHECK(page_of(world, "2025-08-01")->look_first().empty());
   // What is not for safety is not.
   CHECK(page_of(World(task("seal"), "bought: 2025-01-01"), "2025-08-01")->look_first().empty());
-}
-
-TEST_CASE("laid up, what runs it says to put back first what the lay-up took off") {
-  const std::string tasks =
-      task("test", "cautions: [engine-running]") + task("seal") +
-      "  oil: {do: It, every: {months: 60}, follow-up: {look: {do: Look, within: {days: 90}}}}\n" +
-      "  drive: {do: It, every: {months: 60, measured: {play: {above: 10, unit: mm}}}, cautions: "
-      "[engine-running]}\n";
-  World world(tasks, put_in_service);
-  world.done("oil", "2025-07-01");
-  world.measured("play", "9", "2025-07-01", "mm");
-  CHECK(run_rules(page_of(world, "2025-08-01")->tasks) == "seal free, test free");
-  world.state(FactKind::laid_up, "2025-07-20");
-  const auto page = page_of(world, "2025-08-01");
-  CHECK_FALSE(page->not_to_run);
-  CHECK(run_rules(page->tasks) == "seal free, test once-put-back");
-  REQUIRE(page->checks_owed.size() == 1);
-  CHECK(page->checks_owed.front().run_rule == RunRule::once_put_back);
-  REQUIRE(page->measure_again.size() == 1);
-  CHECK(page->measure_again.front().run_rule == RunRule::once_put_back);
-  CHECK(run_rules(page_of(world, "2025-10-10")->tasks) == "seal free, oil/look once-put-back, test once-put-back");
-
-  // With a sign of work for safety no step runs it, mended or not.
-  World unsafe("  brakes: {do: It, safety: true, every: {months: 60, signs: [pull]}, cautions: [engine-running]}\n" +
-                   task("seal"),
-               put_in_service);
-  unsafe.sign("pull", "2025-07-10");
-  unsafe.state(FactKind::laid_up, "2025-07-20");
-  CHECK(run_rules(page_of(unsafe, "2025-08-01")->tasks) == "brakes not-at-all, seal not-at-all");
-}
-
-TEST_CASE("out of use, every task leaves out what runs it, and no repair allows it") {
-  World unsafe(task("test", "cautions: [engine-running]") + task("seal"), put_in_service);
-  unsafe.state(FactKind::out_of_use, "2025-07-20");
-  const auto out = page_of(unsafe, "2025-08-01");
-  CHECK(out->out_of_use());
-  CHECK(out->not_to_run);
-  CHECK(run_rules(out->tasks) == "seal not-at-all, test not-at-all");
-
-  World worn(
-      task("seal") + "  fork: {do: It, safety: true, every: {months: 60, measured: {wear: {above: 10, unit: mm}}}}\n",
-      put_in_service);
-  worn.measured("wear", "11", "2025-07-20", "mm");
-  worn.state(FactKind::out_of_use, "2025-07-20");
-  CHECK(run_rules(page_of(worn, "2025-08-01")->tasks) == "fork not-at-all, seal not-at-all");
-
-  // It wins over a sign.
-  World leaks(
-      task("seal") + "  hose: {do: It, safety: true, every: {months: 60, signs: [leak]}, cautions: [engine-running]}\n",
-      put_in_service);
-  leaks.sign("leak", "2025-07-20");
-  CHECK(run_rules(page_of(leaks, "2025-08-01")->tasks) == "hose once-mended, seal free");
-  leaks.state(FactKind::out_of_use, "2025-07-20");
-  CHECK(run_rules(page_of(leaks, "2025-08-01")->tasks) == "hose not-at-all, seal not-at-all");
-}
-
-TEST_CASE("what is locked off stays so between the tasks, and until it is back where it must not run") {
-  const std::string tasks =
-      task("oil", "cautions: [automatic-start], follow-up: {look: {do: Look, within: {days: 3}}}") +
-      task("test", "cautions: [electricity]");
-  World world(tasks, put_in_service);
-  const auto page = page_of(world, "2025-08-01");
-  CHECK(page->locked_off);
-  CHECK(page->power_off);
-  for (const SheetAfter& after : page->afterwards) CHECK_FALSE(after.once_back);
-  CHECK(kinds(page->afterwards) ==
-        "tools-out, guards-on, everybody-clear, check look, power-back, automatic-start-back");
-  CHECK(kinds(page_of(World(task("oil"), put_in_service), "2025-08-01")->afterwards) ==
-        "tools-out, guards-on, everybody-clear");
-  for (const FactKind kind : {FactKind::out_of_use, FactKind::laid_up}) {
-    World stands(tasks, put_in_service);
-    stands.state(kind, "2025-07-20");
-    const auto armed_never = page_of(stands, "2025-08-01");
-    CHECK(armed_never->stays_locked());
-    CHECK(kinds(armed_never->afterwards) == "tools-out, guards-on, everybody-clear, stays-locked, check look");
-    CHECK(armed_never->afterwards.back().once_back);
-    // Whatever is done to it.
-    const auto without_work = page_of(stands, "2025-02-01");
-    World idle(tasks, put_in_service);
-    idle.state(kind, "2025-01-20");
-    CHECK(kinds(page_of(idle, "2025-02-01")->afterwards) == "tools-out, guards-on, everybody-clear, stays-locked");
-    CHECK(kinds(without_work->afterwards) == "tools-out, guards-on, everybody-clear");
-  }
-}
-
-TEST_CASE("what is put off until a day within the horizon is done then, and last") {
-  World world(task("oil", "takes: 20 min, parts: {filter: 1}") + task("seal", "cautions: [hot-fluid], takes: 5 min"),
-              put_in_service);
-  world.put_off("oil", "2025-07-02", "2025-08-10");
-  const auto today = page_of(world, "2025-08-01");
-  CHECK(names(today->tasks) == "seal");
-  CHECK(names(today->put_off) == "oil");
-  CHECK(names(page_of(world, "2025-08-01", "2025-08-09")->tasks) == "seal");
-  const auto later = page_of(world, "2025-08-01", "2025-08-10");
-  REQUIRE(names(later->tasks) == "seal, oil");
-  CHECK(later->put_off.empty());
-  REQUIRE(later->tasks[1].waits.size() == 1);
-  CHECK(later->tasks[1].waits.front().from == day("2025-08-10"));
-  CHECK(later->tasks[1].waits_wholly());
-  CHECK_FALSE(later->tasks[0].waits_wholly());
-  CHECK(later->labour.minutes == 5);
-  CHECK(joined(later->labour.tasks) == "seal");
-  CHECK(later->later.minutes == 20);
-  CHECK(joined(later->later.tasks) == "oil");
-  REQUIRE(later->parts.size() == 1);
-  CHECK(later->tasks[0].done_on == day("2025-08-01"));
-  CHECK(later->tasks[1].done_on == day("2025-08-10"));
-  REQUIRE(later->tasks[1].again.has_value());
-  CHECK(test::text_or_none(later->tasks[1].again->on) == "2026-02-10");
-  REQUIRE(later->entries.size() == 2);
-  CHECK_FALSE(later->entries[0].from.has_value());
-  CHECK(test::text_or_none(later->entries[1].from) == "2025-08-10");
-
-  // What is due now does not wait with it.
-  World whole(task("small") + task("big", "covers: [small]"), put_in_service);
-  whole.put_off("big", "2025-07-02", "2025-08-10");
-  CHECK(names(page_of(whole, "2025-08-01", "2025-08-20")->tasks) == "small, big");
 }
 
 TEST_CASE("what is measured again, and a check that is owed, carry the cautions, tools and people of their tasks") {
@@ -645,7 +367,7 @@ TEST_CASE("what may keep a machine out of use stands first") {
   CHECK(out->tasks.front().unsafe);
   CHECK_FALSE(out->tasks[1].unsafe);
   // That it is overdue does not say that it is why, nor that it mends it.
-  CHECK(run_rules(out->tasks) == "fork not-at-all, oil not-at-all, test not-at-all");
+  CHECK(run_rules(out->tasks) == "fork at-rest, oil at-rest, test not-at-all");
 }
 
 TEST_CASE("what was found worn is about its own task, and carries its cautions alone") {
@@ -658,7 +380,7 @@ TEST_CASE("what was found worn is about its own task, and carries its cautions a
   REQUIRE(names(page->tasks) == "fork, oil");
   CHECK(page->tasks.front().unsafe);
   CHECK(page->not_to_run);
-  CHECK(run_rules(page->tasks) == "fork not-at-all, oil free");
+  CHECK(run_rules(page->tasks) == "fork at-rest, oil after-mending");
   std::string at_seen;
   for (const SheetCaution& caution : page->cautions) at_seen += caution.at_seen ? caution.written + ", " : "";
   CHECK(at_seen == "sharp-edges, ");
@@ -815,4 +537,14 @@ TEST_CASE("a reading round names every meter, site by site") {
   CHECK(round.meters() == 6);
   REQUIRE(round.without_meters.size() == 1);
   CHECK(round.without_meters.front()->key == "d");
+}
+
+TEST_CASE("a reading round says of each machine why nobody may run it") {
+  World world("  hose: {do: It, safety: true, every: {months: 60, signs: [leak]}}\n", put_in_service, "", hours);
+  const auto ban = [&] { return reading_round(world.snapshot("2025-08-01")).sites.front().machines.front().ban; };
+  CHECK_FALSE(ban().has_value());
+  world.sign("leak", "2025-07-20");
+  REQUIRE(ban().has_value());
+  CHECK(ban()->points.size() == 1);
+  CHECK_FALSE(ban()->out_of_use());
 }
