@@ -26,7 +26,7 @@ SAMPLE = [
     ("saw sprayer over-flow=11 --position middle", 0), ("saw telehandler-store leak", 0), ("saw combine brake-pull", 0), ("saw tractor-big strange noise", 0),
     ("due --overdue", 0), ("due", 0), ("looked tractor-big strange noise --note fan --found worn", 0), ("due", 0),
     ("looked tractor-big strange noise --note mended", 0), ("looked tractor-big hum --note nothing", 64),
-    ("done tractor-loader brakes --found failed --note pedal", 0), ("saw tractor-big oil-temperature=110 --unit C", 0),
+    ("done tractor-loader brakes --found failed --note pedal", 0), ("season harvest", 0), ("saw tractor-big oil-temperature=110 --unit C", 0),
     ("due tractor-loader tractor-big", 0), ("why tractor-loader", 0), ("why telehandler-store hoses", 0),
     ("looked tractor-loader brakes found failed --note bled", 64),
     ("looked tractor-loader brakes found failed --note bled --found good", 65),

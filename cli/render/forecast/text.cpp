@@ -9,6 +9,7 @@
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "service/run_ban.h"
 #include "terminal/band.h"
@@ -128,18 +129,6 @@ std::string day_words(const service::ForecastPoint& each, service::Day as_of) {
   return "for certain";
 }
 
-// Machines that are in use, or laid up, and that nobody may run: what was seen of them, the due list tells.
-std::string to_be_mended(const service::Forecast& forecast, const Look& look) {
-  const SaidLines out = machines_that(forecast.not_in_use, service::UseKind::out_of_use);
-  SaidLines lines;
-  for (const service::Machine* machine : forecast.not_to_run.machines()) {
-    const bool told = std::any_of(out.begin(), out.end(), [&](const auto& line) { return line.first == machine->key; });
-    if (told) continue;
-    lines.emplace_back(machine->key, fmt::format("see {} due {}", look.command, machine->key));
-  }
-  return lines.empty() ? "" : '\n' + heading(look, "Do not run before it is mended") + said_rows(lines, look);
-}
-
 std::string next_points(const service::Forecast& forecast, const Look& look) {
   std::vector<Row> rows;
   for (const service::ForecastPoint& each : forecast.points) {
@@ -166,7 +155,7 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   const service::Forecast& forecast = answer.forecast;
   std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", whose_list(*forecast.fleet, forecast.scope),
                                                to_text(forecast.as_of), to_text(forecast.to)));
-  text += out_of_use_first(forecast.not_in_use, look) + to_be_mended(forecast, look);
+  text += stopped_first(forecast.not_in_use, forecast.not_to_run, look);
   if (const auto lines = machines_that(forecast.not_in_use, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }

@@ -8,6 +8,7 @@
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "terminal/table.h"
 #include "terminal/wrap.h"
@@ -22,7 +23,8 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(look, fmt::format("{}, {}: parts and fluids {}", whose_list(*list.fleet, list.scope),
                                                to_text(list.as_of), parts_span(list)));
-  text += out_of_use_first(list.not_in_use, look);
+  text += stopped_first(list.not_in_use, list.not_to_run, look);
+  if (const std::string doubts = parts_doubts(list); !doubts.empty()) text += '\n' + wrapped("", doubts, columns, 0);
   const auto [shorts, perhaps, enough] = parts_tables(list);
   if (shorts.size() > 1)
     text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ", columns);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "render/shared/doubt_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
@@ -79,6 +80,8 @@ bool in_doubt(const PartNeed& need) {
 }
 
 }  // namespace
+
+std::string parts_doubts(const service::PartsList& list) { return doubt_words(list.doubts, "days and orders"); }
 
 std::string parts_span(const service::PartsList& list) {
   if (list.before == nullptr) return "to " + to_text(list.to);

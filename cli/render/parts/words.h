@@ -27,6 +27,9 @@ std::string to_buy(const service::PartNeed& need);
 // `mainland order`, or that nobody says who sells it.
 std::string supplier_words(const service::SupplierOrder& order);
 
+// That its needs rest on readings which are hard to believe; said first. Empty where they do not.
+std::string parts_doubts(const service::PartsList& list);
+
 // `to 2026-09-15`, `for the work before harvest and to have ready in it`.
 std::string parts_span(const service::PartsList& list);
 

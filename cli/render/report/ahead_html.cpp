@@ -71,7 +71,7 @@ void add_needs(const Element& part, const service::PartsList& list, const std::s
   const bool perhaps =
       add(tables.perhaps, "Perhaps short: services that are less likely than not would take more", {1, 2});
   if (!shorts && !perhaps) add_paragraph(part, "Nothing is short.");
-  if (tables.enough.size() > 1) add_table(add_numbers(part, enough), enough, tables.enough, {1, 2}, "needs");
+  if (tables.enough.size() > 1) add_table(add_numbers(part, enough), enough, tables.enough, {1, 2}, "needs", true);
 }
 
 // What comes behind the work for the season.
@@ -96,6 +96,7 @@ void add_workload(const Element& parent, const ReportPage& page) {
     add_paragraph(part, "Nothing is to be reckoned here.");
   } else {
     if (load.doubtful) add_paragraph(part, fmt::format("Some of it {}; see what is not known.", rests_on_doubt));
+    add_paragraph(part, beside_months_words(page.report));
     add_workload_chart(part, load);
     add_table(add_numbers(part, "The same in figures, with services, parts and money"), "Work ahead by month",
               workload_rows(load), {1, 2, 3, 4});
@@ -118,6 +119,7 @@ void add_parts_list(const Element& parent, const ReportPage& page) {
   const service::PartsList& list = page.report.parts;
   const Element part = add_part(parent, "parts", fmt::format("Parts to order, {}", parts_span(list)));
   add_not_to_run(part, page);
+  add_paragraph(part, parts_doubts(list));
   if (!list.needs.empty()) add_paragraph(part, fleet_figures(page.report));
   add_needs(part, list, "Enough in stock");
   add_paragraph(part, parts_legend(list), "quiet");

@@ -1,4 +1,5 @@
 #include "render/report/report.h"
+#include "render/shared/figures.h"
 #include "render/shared/json_answers.h"
 #include "render/shared/not_to_run.h"
 
@@ -27,6 +28,11 @@ std::string report_as_json(const service::Report& report, const std::string& com
   json["due"] = due_answer({report.due, true, {}, report.known_until});
   json["season"] = report.season ? season_answer(*report.season, command) : Json(nullptr);
   json["workload"] = workload_answer(report.workload);
+  json["beside_months"] = nullptr;
+  if (report.beside_months) {
+    json["beside_months"] = {{"labour_hours", mean_of(static_cast<double>(report.beside_months->labour_minutes) / 60)},
+                             {"before", to_text(report.beside_months->before)}};
+  }
   json["parts"] = parts_answer(report.parts);
   json["parts_beyond"] = report.parts_beyond ? parts_answer(*report.parts_beyond) : Json(nullptr);
   json["gaps_elsewhere"] = report.gaps_elsewhere;

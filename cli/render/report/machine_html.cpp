@@ -44,8 +44,10 @@ void add_plate(const Element& section, const ReportPage& page, const MachinePage
 void add_due(const Element& section, const ReportPage& page, const MachinePage& of) {
   std::vector<const Point*> points = of.points;
   const auto no_record = take_no_record(page.report.due, points);
-  const auto later = std::stable_partition(
-      points.begin(), points.end(), [](const Point* point) { return point->standing != service::Standing::later; });
+  const auto later = std::stable_partition(points.begin(), points.end(), [&](const Point* point) {
+    const bool mend = std::find(of.to_mend.begin(), of.to_mend.end(), point) != of.to_mend.end();
+    return mend || point->standing != service::Standing::later;
+  });
   const std::vector<const Point*> now(points.begin(), later);
   const std::vector<const Point*> after(later, points.end());
   section.add("h3").say("Due");

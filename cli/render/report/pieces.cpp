@@ -8,9 +8,11 @@
 #include "render/html/use_bars.h"
 #include "render/shared/bars_of.h"
 #include "render/shared/cautions.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
+#include "service/minding.h"
 
 namespace cli {
 namespace {
@@ -58,13 +60,17 @@ void add_point(const Element& rows, const ReportPage& page, const Point& point, 
   const PairedBars bars = bars_of(point, page.report.as_of);
   add_use_bars(row.add("td", bars.instead.empty() ? "bars" : "bars told"), bars, bars_words(bars));
   const Element words = row.add("td", "words");
-  std::vector<std::string> remarks = remarks_of(point);
+  std::vector<std::string> remarks = list_remarks(point);
   std::vector<std::string> marks;
   const auto mark = [&](std::string_view remark, std::string_view says) {
     if (std::erase(remarks, remark) > 0) marks.emplace_back(says);
   };
   mark(not_before_mended, not_before_this);
+  for (const service::SeenSign* seen : to_mend(page.report.due.seen, point)) {
+    marks.push_back(fmt::format("to be mended: {}", words_of(*seen)));
+  }
   for (const std::string& each : marks_of(point)) mark(each, each);
+  if (const std::string people = people_words(point); !people.empty()) mark(people, people);
   mark(rests_on_doubt, rests_on_doubt);
   if (!marks.empty()) say_whole(words.add("b"), joined(marks, " · ") + " · ");
   std::vector<std::string> rest = limb_words(point);
@@ -179,11 +185,11 @@ Element add_captioned(const Element& parent, std::string_view kinds, std::string
 }
 
 void add_table(const Element& parent, std::string_view caption, const std::vector<Row>& rows,
-               const std::vector<std::size_t>& numbers, std::string_view kinds) {
+               const std::vector<std::size_t>& numbers, std::string_view kinds, bool told) {
   const auto kinds_of = [&](std::size_t column) {
     return std::find(numbers.begin(), numbers.end(), column) == numbers.end() ? "" : "num";
   };
-  const Element table = add_captioned(parent, kinds.empty() ? "rows" : fmt::format("rows {}", kinds), caption);
+  const Element table = add_captioned(parent, kinds.empty() ? "rows" : fmt::format("rows {}", kinds), caption, told);
   const Element head = table.add("thead").add("tr");
   const Row& headings = rows.front();
   for (std::size_t i = 0; i < headings.size(); ++i) head.add("th", kinds_of(i)).with("scope", "col").say(headings[i]);

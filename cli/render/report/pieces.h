@@ -43,9 +43,10 @@ void add_paragraph(const Element& parent, std::string_view text, std::string_vie
 // A table by its name; `told`: a heading above says it already, so that it need not be seen.
 Element add_captioned(const Element& parent, std::string_view kinds, std::string_view caption, bool told = false);
 
-// Rows as text has them, headings first; on a telephone each row is a block. `numbers`: columns set as figures.
+// Rows as text has them, headings first; on a telephone each row is a block. `numbers`: columns set as figures. `told`:
+// as above.
 void add_table(const Element& parent, std::string_view caption, const std::vector<Row>& rows,
-               const std::vector<std::size_t>& numbers = {}, std::string_view kinds = {});
+               const std::vector<std::size_t>& numbers = {}, std::string_view kinds = {}, bool told = false);
 
 // What is drawn, in figures: folded on a screen, open on paper. Not as `details`, which many browsers print folded. A
 // search in the page unfolds it, in browsers that can; one that knows the box to tick by no rule shows all.

@@ -59,7 +59,7 @@ void add_items(const Element& part, const ReportPage& page, const std::vector<Se
     const bool figures = std::string_view(name) == "lost" || std::string_view(name) == "takes";
     head.add("th", figures ? "num" : "").with("scope", "col").say(name);
   }
-  const auto rows = rows_in_words(items);
+  const auto rows = rows_in_words(items, page.report.season->not_to_run);
   std::optional<Element> body;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const service::SeasonGroup group = rows[i].item->group();

@@ -127,6 +127,7 @@ svg.plot { display: block; width: 100%; height: auto; }
   .contents a { padding: .1rem 0; }
   .points .bars { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   .points .stands { width: 21%; }
+  .needs td[data-label=order] { white-space: nowrap; }
   .points .what { width: 19%; }
   .points .bars { width: 20%; }
   .rows th, .rows td, .points th, .points td { padding-top: .15rem; padding-bottom: .15rem; }

@@ -8,6 +8,7 @@
 #include "render/due/due.h"
 #include "render/overdue/words.h"
 #include "render/parts/words.h"
+#include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "service/overdue_news.h"
 #include "terminal/shell_word.h"
@@ -53,6 +54,11 @@ std::string count_of(const service::OverdueBlock& block, const Report& report) {
   const service::BlockParts own = parts_of(block, report.due);
   const std::size_t lines =
       own.machines.size() + own.seen.size() + gap_lines(own.gaps).size() + own.points.size() + own.no_record.size();
+  // Other machines may be laid up with nothing that is due on them.
+  if (block.heading == service::OverdueHeading::laid_up) {
+    return fmt::format("{} on what is laid up",
+                       counted(static_cast<std::int64_t>(lines), "thing to do", "things to do"));
+  }
   return fmt::format("{} {}", lines, short_title_of(block.heading));
 }
 
@@ -139,6 +145,15 @@ std::string workload_counts(const Report& report) {
                   load.labour_hours.p10, load.labour_hours.p90, load.services.mean, to_text(load.to));
   if (load.doubtful) text += fmt::format("; some of it {}", rests_on_doubt);
   return text;
+}
+
+std::string beside_months_words(const Report& report) {
+  if (!report.beside_months) return "";
+  return fmt::format(
+      "By the plan before {} {} of work fall before {}; here each point is done on the day it comes due.",
+      service::cleaned(report.season->season->key),
+      hours_words(static_cast<double>(report.beside_months->labour_minutes) / 60),
+      to_text(report.beside_months->before));
 }
 
 std::string parts_counts(const Report& report) {

@@ -8,6 +8,7 @@
 #include "render/shared/cautions.h"
 #include "render/shared/point_markdown.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
 
@@ -113,14 +114,16 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   const service::Week& week = list.week();
   std::string text =
       fmt::format("# {}: rounds {} to {}\n\n", markdown_cell(whose_rounds(list)), to_text(week.from), to_text(week.to));
-  for (const service::MachineUse* use : list.not_in_use) text += markdown_machine(*use);
-  if (!list.not_in_use.empty()) text += '\n';
-  text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
+  std::string stopped;
+  for (const service::MachineUse* use : list.not_in_use) stopped += markdown_machine(*use);
+  stopped += markdown_to_be_mended(*week.list, list.site);
+  text += stopped.empty() ? stopped : stopped + '
+'; text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
   for (const std::string& words : {cost_words(list), bound_words(list)}) {
     if (!words.empty()) text += ' ' + markdown_cell(words);
   }
-  text += '\n';
-  std::string changes;
+  text += '
+'; std::string changes;
   for (const service::PlanChange& change : list.plan.changes) changes += item(change.visit, change_words(list, change));
   text += section("Changed since the plan that was kept", changes);
   if (!list.plan.rounds.empty()) text += '\n' + steps();

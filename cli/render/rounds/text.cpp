@@ -11,6 +11,7 @@
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "terminal/wrap.h"
 
@@ -29,10 +30,8 @@ class Writer {
     const service::Week& week = list_.week();
     text_ += heading(look_, fmt::format("{}, {}: rounds {} to {}", whose_rounds(list_), to_text(week.as_of),
                                         to_text(week.from), to_text(week.to)));
-    std::vector<service::MachineUse> not_in_use;
-    for (const service::MachineUse* use : list_.not_in_use) not_in_use.push_back(*use);
-    text_ += out_of_use_first(not_in_use, look_);
-    if (!not_in_use.empty()) text_ += '\n';
+    const std::string stopped = stopped_first(*week.list, look_, list_.site);
+    text_ += stopped.empty() ? stopped : stopped + '\n';
     line("", counts_of(list_));
     line("", cost_words(list_));
     line("", bound_words(list_));

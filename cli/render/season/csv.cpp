@@ -20,9 +20,11 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
   const service::Resources& takes = item.resources;
   std::vector<std::string> checks;
   for (const service::FollowUp* check : item.checks) checks.push_back(check->name);
+  std::vector<std::string> signs;
+  for (const service::SeenSign& seen : item.to_mend) signs.push_back(seen.sign);
   CsvCells cells = cells_of(row, item.point, *plan.fleet);
   add_standing(cells, item.point);
-  cells.insert(cells.end(), {{"do_not_run", yes_or_no(plan.not_to_run.holds(*item.point.machine) && !item.again())},
+  cells.insert(cells.end(), {{"do_not_run", yes_or_no(plan.not_to_run.holds(*item.point.machine))},
                              {"reason", std::string(reason)},
                              {"odds", decimal(share_of(item.odds))},
                              {"odds_before", decimal(share_of(item.odds_before))},
@@ -36,6 +38,7 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
                              {"unknown", joined_kinds(item.point.unknown)},
                              {"includes", csv_text(included_words(item, "; "))},
                              {"included_in", csv_text(item.included_in ? task_of(*item.included_in) : "")},
+                             {"to_mend", joined_names(signs)},
                              {"group", std::string(to_text(item.group()))},
                              {"checks", csv_text(fmt::format("{}", fmt::join(checks, "; ")))},
                              {"waits_for", csv_text(awaited_words(item, "; "))},
@@ -116,10 +119,14 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "doubtful",
                   "included_in",
                   "group",
-                  "past_grace_by_estimate"});
+                  "past_grace_by_estimate",
+                  "to_mend"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, plan, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, plan, "");
   for (const auto& item : plan.put_off) add_item(table, "put-off", item, plan, "");
+  for (const service::SeasonAbsent& absent : plan.absent) {
+    for (const auto& item : absent.items) add_item(table, "absent", item, plan, "");
+  }
   for (const auto& rest : plan.not_before_end) {
     add_point(table, "not-before-end", rest.point, fleet,
               {{"odds", share(rest.odds)},

@@ -7,6 +7,7 @@
 
 #include "render/parts/words.h"
 #include "render/season/season.h"
+#include "render/shared/doubt_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
@@ -106,6 +107,19 @@ std::string bought_words(const service::PartNeed& need) {
   return text;
 }
 
+std::vector<std::pair<std::string, std::string>> orders_in_words(const std::vector<service::PartNeed>& needs,
+                                                                 service::Day as_of) {
+  std::map<service::Day, std::vector<std::string>> by_day;
+  for (const service::PartNeed& need : needs) {
+    if (need.order_by) by_day[*need.order_by].push_back(bought_words(need));
+  }
+  std::vector<std::pair<std::string, std::string>> orders;
+  for (const auto& [day, what] : by_day) {
+    orders.emplace_back(day == as_of ? "today" : to_text(day), fmt::format("{}", fmt::join(what, ", ")));
+  }
+  return orders;
+}
+
 // What is to be ordered, by day.
 std::string orders_of(const SeasonPlan& plan) {
   std::string text;
@@ -115,43 +129,45 @@ std::string orders_of(const SeasonPlan& plan) {
   return text.empty() ? text : text + '.';
 }
 
-// What rests on readings that are hard to believe, or contradict each other, may change with them.
-std::string doubts_of(const SeasonPlan& plan) {
-  std::vector<std::string> machines;
-  bool doubtful = false;
-  bool contradicts = false;
-  for (const service::Gap& gap : plan.gaps) {
-    if (gap.kind != service::GapKind::doubtful && gap.kind != service::GapKind::contradiction) continue;
-    (gap.kind == service::GapKind::doubtful ? doubtful : contradicts) = true;
-    if (std::find(machines.begin(), machines.end(), gap.machine) == machines.end()) machines.push_back(gap.machine);
+// `; to order for it today: 1 drum-bar-set (35 days late)`.
+std::string orders_for(const service::SeasonAbsent& absent, service::Day as_of) {
+  std::string text;
+  for (const auto& [day, what] : orders_in_words(absent.orders, as_of)) {
+    text +=
+        fmt::format("{}{}: {}", text.empty() ? "; to order for it " : "; ", day == "today" ? day : "by " + day, what);
   }
-  if (machines.empty()) return "";
-  const bool one = machines.size() == 1;
-  const std::string readings =
-      contradicts ? fmt::format("{} readings {}contradict each other", one ? "its" : "their",
-                                doubtful ? "are hard to believe or " : "")
-                  : fmt::format("{} hard to believe", one ? "its last reading is" : "their last readings are");
-  return fmt::format("Look first at the {} of {}: {}, and rows and orders rest on {}.", one ? "meter" : "meters",
-                     listed(machines, "and"), readings, one && !contradicts ? "it" : "them");
+  return text;
+}
+
+std::string stands_so(const service::UseState& state) {
+  if (state.kind == service::UseKind::out_of_use) return "out of use";
+  return state.until ? "laid up until " + to_text(*state.until) : "laid up";
+}
+
+// What a machine that stands throughout would take: what is not on the list is not all well.
+std::string absent_words(const service::SeasonAbsent& absent, const SeasonPlan& plan) {
+  std::string takes = absent.sums.points == 0 ? "nothing that is known comes due on it" : sums_of(absent.sums, true);
+  if (absent.find_out > 0) {
+    takes += fmt::format("; of {} too little is known",
+                         service::counted(static_cast<std::int64_t>(absent.find_out), "task", "tasks"));
+  }
+  return fmt::format("Not in it: {}, {}. If it is to work in {}: {}{}.", service::cleaned(absent.machine->key),
+                     stands_so(absent.state), service::cleaned(plan.season->key), takes,
+                     orders_for(absent, plan.as_of));
 }
 
 }  // namespace
 
 std::vector<std::pair<std::string, std::string>> season_orders(const SeasonPlan& plan) {
-  std::map<service::Day, std::vector<std::string>> by_day;
-  for (const service::PartNeed& need : plan.parts) {
-    if (need.order_by) by_day[*need.order_by].push_back(bought_words(need));
-  }
-  std::vector<std::pair<std::string, std::string>> orders;
-  for (const auto& [day, what] : by_day) {
-    orders.emplace_back(day == plan.as_of ? "today" : to_text(day), fmt::format("{}", fmt::join(what, ", ")));
-  }
-  return orders;
+  return orders_in_words(plan.parts, plan.as_of);
 }
 
 std::vector<std::string> season_in_sentences(const SeasonPlan& plan, const std::string& command) {
   std::vector<std::string> sentences = work_of(plan, command);
-  if (std::string doubts = doubts_of(plan); !doubts.empty()) sentences.insert(sentences.begin(), std::move(doubts));
+  if (std::string doubts = doubt_words(plan.doubts, "rows and orders"); !doubts.empty()) {
+    sentences.insert(sentences.begin(), std::move(doubts));
+  }
+  for (const service::SeasonAbsent& absent : plan.absent) sentences.push_back(absent_words(absent, plan));
   return sentences;
 }
 

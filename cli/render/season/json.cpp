@@ -26,7 +26,7 @@ Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
   json["standing"] = service::to_text(item.point.standing);
   json["by_estimate"] = item.point.by_estimate;
   json["past_grace_by_estimate"] = item.point.past_grace_by_estimate;
-  json["do_not_run"] = plan.not_to_run.holds(*item.point.machine) && !item.again();
+  json["do_not_run"] = plan.not_to_run.holds(*item.point.machine);
   mark(json, item.point);
   json["reason"] = std::move(reason);
   json["odds"] = share_of(item.odds);
@@ -58,6 +58,9 @@ Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
   json["checks"] = array_of(item.checks, [](const service::FollowUp* check) { return check->name; });
   json["waits_for"] = array_of(item.waits_for, [](const service::SeasonAwaited& awaited) {
     return Json{{"part", awaited.part}, {"from", to_text(awaited.from)}};
+  });
+  json["to_mend"] = array_of(item.to_mend, [](const service::SeenSign& seen) {
+    return Json{{"sign", seen.sign}, {"on", to_text(seen.on.first)}, {"note", text_or_null(seen.note)}};
   });
   json["takes"] = resources_as_json(item.resources);
   return json;
@@ -111,6 +114,16 @@ Json sums_as_json(const service::SeasonSums& sums, const service::Fleet& fleet) 
            })}};
 }
 
+Json absent_as_json(const service::SeasonAbsent& absent, const SeasonPlan& plan) {
+  const service::Fleet& fleet = *plan.fleet;
+  Json json = machine_as_json({absent.machine, absent.state}, fleet, plan.not_to_run);
+  json["items"] = array_of(absent.items, [&](const SeasonItem& item) { return item_as_json(item, plan, nullptr); });
+  json["sums"] = sums_as_json(absent.sums, fleet);
+  json["find_out"] = absent.find_out;
+  json["orders"] = array_of(absent.orders, [&](const service::PartNeed& need) { return need_as_json(need, fleet); });
+  return json;
+}
+
 }  // namespace
 
 Json season_answer(const SeasonPlan& plan, const std::string& command) {
@@ -124,6 +137,12 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   json["say"] = season_in_a_line(plan, command);
   json["cautions"] = base_cautions_as_json();
   json["not_in_use"] = not_in_use_as_json(plan.not_in_use, fleet, plan.not_to_run);
+  for (std::size_t i = 0; i < plan.not_in_use.size(); ++i) {
+    json["not_in_use"][i]["days_missed"] = days_missed(plan, plan.not_in_use[i].state);
+  }
+  json["absent"] =
+      array_of(plan.absent, [&](const service::SeasonAbsent& absent) { return absent_as_json(absent, plan); });
+  json["not_to_run"] = stopped_as_json(plan.not_to_run, plan.not_in_use, fleet);
   json["beforehand"] =
       array_of(plan.beforehand, [&](const SeasonItem& item) { return item_as_json(item, plan, to_text(item.reason)); });
   json["have_ready"] =

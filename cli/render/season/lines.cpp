@@ -147,7 +147,16 @@ SaidLines laid_up_lines(const SeasonPlan& plan) {
     if (use.state.kind == service::UseKind::out_of_use) continue;
     service::UseState state = use.state;
     state.reasons.clear();
-    lines.emplace_back(use.machine->key, words_of(state));
+    std::string text = words_of(state);
+    if (const int missed = days_missed(plan, state); missed > 0) {
+      const int days = 1 + service::days_between(std::max(plan.from, plan.as_of), plan.to);
+      const std::string season = service::cleaned(plan.season->key);
+      text += missed >= days
+                  ? fmt::format("; not there in {}", season)
+                  : fmt::format("; not there on the first {} of {}{}", service::counted(missed, "day", "days"), season,
+                                plan.under_way() ? " that are left" : "");
+    }
+    lines.emplace_back(use.machine->key, std::move(text));
   }
   return lines;
 }

@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/run_ban.h"
 #include "terminal/table.h"
@@ -23,8 +24,9 @@ std::string mark_of(const SeasonItem& item) {
   return std::string(item.safety ? "S" : "") + (item.competent_person ? "C" : "") + (item.point.doubtful ? "D" : "");
 }
 
-// What is due is due; odds are for what is not.
+// What is due or to be mended is; odds are for what is not.
 std::string odds_of(const SeasonItem& item) {
+  if (!item.to_mend.empty()) return "to mend";
   if (item.point.standing == service::Standing::overdue) return "overdue";
   if (item.point.standing == service::Standing::due) return item.point.by_estimate ? "due?" : "due";
   return item.odds.value >= 0.995 ? ">99 %" : fmt::format("{:.0f} %", item.odds.value * 100);
@@ -57,7 +59,8 @@ std::vector<Said> said_of(const std::vector<SeasonItem>& items) {
              other.lost == said.lost && !point.put_off && !its.put_off && its.measure_again == point.measure_again &&
              its.past_grace_by_estimate == point.past_grace_by_estimate && item.covered.empty() &&
              other.item->covered.empty() && item.included_in == other.item->included_in &&
-             item.round == other.item->round && item.waits_for.empty() && other.item->waits_for.empty();
+             item.round == other.item->round && item.to_mend.empty() && other.item->to_mend.empty() &&
+             item.waits_for.empty() && other.item->waits_for.empty();
     });
     if (alike == all.end()) alike = all.insert(all.end(), std::move(said));
     if (!point.position.empty()) alike->positions.push_back(point.position);
@@ -96,12 +99,21 @@ std::string checks_words(const SeasonItem& item) {
   return checks.empty() ? "" : fmt::format("then {}", fmt::join(checks, ", "));
 }
 
+// Its own sign or value, or how it was found, forbids to run the machine.
+bool own_limb_says_why(const SeasonItem& item) { return forbids_running(item.point) && !item.again(); }
+
+bool says_why(const SeasonItem& item) {
+  return own_limb_says_why(item) || std::any_of(item.to_mend.begin(), item.to_mend.end(),
+                                                [](const auto& seen) { return service::forbids_running(seen); });
+}
+
 // What else whoever does it must know.
 std::string remarks_of(const Said& said) {
   std::vector<std::string> remarks;
   const SeasonItem& item = *said.item;
-  if (forbids_running(item.point) && !item.again()) remarks.emplace_back(not_before_mended);
   if (item.point.doubtful) remarks.emplace_back(rests_on_doubt);
+  for (const service::SeenSign& seen : item.to_mend) remarks.push_back(words_of(seen));
+  if (own_limb_says_why(item)) remarks.emplace_back(not_before_mended);
   if (item.point.past_grace_by_estimate) remarks.push_back(estimate_words(item.point));
   if (said.positions.size() > 1 && said.positions.size() < item.point.task->positions.size()) {
     remarks.push_back(fmt::format("at {}", fmt::join(said.positions, ", ")));
@@ -161,19 +173,22 @@ std::string awaited_words(const SeasonItem& item, const char* between) {
   return fmt::format("{}", fmt::join(all, between));
 }
 
-std::vector<SeasonRow> rows_in_words(const std::vector<SeasonItem>& items) {
+std::vector<SeasonRow> rows_in_words(const std::vector<SeasonItem>& items, const service::NotToRun& stopped) {
   std::vector<SeasonRow> rows;
   for (const Said& said : said_of(items)) {
     const SeasonItem& item = *said.item;
+    const bool is_stopped = stopped.holds(*item.point.machine) && !says_why(item);
     rows.push_back({&item, mark_of(item), to_text(item.do_by), task_cell(said), said.odds, said.lost,
                     item.resources.time ? hours_of(said.minutes, item.resources.people) : "not said",
-                    remarks_of(said)});
+                    is_stopped ? std::string(not_before_it_is_mended) : "", remarks_of(said)});
   }
   return rows;
 }
 
 std::string_view group_words(service::SeasonGroup group) {
   switch (group) {
+    case service::SeasonGroup::mend:
+      return "Found worn or failed, and not mended since";
     case service::SeasonGroup::overdue:
       return "Overdue";
     case service::SeasonGroup::due:
@@ -188,9 +203,10 @@ std::string_view group_words(service::SeasonGroup group) {
   return "";
 }
 
-std::string season_rows(const std::vector<SeasonItem>& items, const char* day, const Look& look, bool grouped) {
+std::string season_rows(const std::vector<SeasonItem>& items, const service::NotToRun& stopped, const char* day,
+                        const Look& look, bool grouped) {
   std::vector<Row> rows{{"", day, "machine", "task", "odds", "lost", "takes"}};
-  const auto all = rows_in_words(items);
+  const auto all = rows_in_words(items, stopped);
   for (const SeasonRow& row : all) {
     rows.push_back(
         {row.mark, row.day, service::cleaned(row.item->point.machine->key), row.task, row.odds, row.lost, row.takes});
@@ -209,7 +225,10 @@ std::string season_rows(const std::vector<SeasonItem>& items, const char* day, c
     }
     text += line_of(rows[i], widths, 0, folds ? names : rows[i].size());
     if (folds) text += indent + line_of(rows[i], widths, names, rows[i].size());
-    const std::string remarks = i == 0 ? "" : all[i - 1].remarks;
+    if (i == 0) continue;
+    std::string remarks = all[i - 1].stopped;
+    if (!remarks.empty() && !all[i - 1].remarks.empty()) remarks += "; ";
+    remarks += all[i - 1].remarks;
     if (!remarks.empty()) text += wrapped(indent, remarks, columns, indent.size());
   }
   return text;
@@ -234,14 +253,17 @@ std::string season_legend(const SeasonPlan& plan, const std::string& command) {
 }
 
 std::string columns_legend(const SeasonPlan& plan, const std::string& command) {
+  const bool mends = std::any_of(plan.beforehand.begin(), plan.beforehand.end(),
+                                 [](const SeasonItem& item) { return !item.to_mend.empty(); });
   return fmt::format(
       "odds: that it comes due before {0} ends if nobody does it; overdue and due: that it "
-      "has. again: once more (3: a third time), after it was done before. x2: by two people, "
+      "has. {2}again: once more (3: a third time), after it was done before. x2: by two people, "
       "whose hours count twice in the sums. "
       "lost: how much of its life is given up by doing it on that day; -: nobody can "
       "say. then: checks after some work. What odds rest on: {1} why MACHINE TASK. "
       "What to buy: {1} parts --before {0}.",
-      service::cleaned(plan.season->key), command);
+      service::cleaned(plan.season->key), command,
+      mends ? "to mend: found worn or failed, whenever it comes due. " : "");
 }
 
 }  // namespace cli

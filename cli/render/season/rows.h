@@ -18,17 +18,18 @@ struct SeasonRow {
   std::string odds;
   std::string lost;
   std::string takes;
+  std::string stopped;  // nobody may run its machine, and its own point does not say why; what goes before the remarks
   std::string remarks;  // that it is doubtful first
 };
 
-std::vector<SeasonRow> rows_in_words(const std::vector<service::SeasonItem>& items);
+std::vector<SeasonRow> rows_in_words(const std::vector<service::SeasonItem>& items, const service::NotToRun& stopped);
 
 // `Safety and statutory, by day`.
 std::string_view group_words(service::SeasonGroup group);
 
 // The same as a table of text. `day`: what the day in front is called. `grouped`: with a heading for each group.
-std::string season_rows(const std::vector<service::SeasonItem>& items, const char* day, const Look& look,
-                        bool grouped = false);
+std::string season_rows(const std::vector<service::SeasonItem>& items, const service::NotToRun& stopped,
+                        const char* day, const Look& look, bool grouped = false);
 
 // `brakes (overdue, safety), engine-oil`: what a service includes besides.
 std::string included_words(const service::SeasonItem& item, const char* between);

@@ -8,6 +8,7 @@
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "terminal/wrap.h"
 
@@ -54,9 +55,9 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", whose_list(*plan.fleet, plan.scope), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
-  text += out_of_use_first(plan.not_in_use, look);
-  text +=
-      (plan.not_in_use.empty() ? "" : "\n") + wrapped("", season_in_a_line(plan, look.command), columns_of(look), 0);
+  const std::string stopped = stopped_first(plan.not_in_use, plan.not_to_run, look);
+  text += stopped;
+  text += (stopped.empty() ? "" : "\n") + wrapped("", season_in_a_line(plan, look.command), columns_of(look), 0);
   text += '\n' + in_a_line(look) + laid_up(plan, look);
   if (!plan.seen.empty()) {
     SaidLines lines;
@@ -66,15 +67,15 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   if (!plan.beforehand.empty()) {
     text += '\n' +
             heading(look, plan.under_way() ? "Do now, or by the day in front" : fmt::format("Do before {}", season)) +
-            season_rows(plan.beforehand, "do by", look, true);
+            season_rows(plan.beforehand, plan.not_to_run, "do by", look, true);
   }
   if (!plan.have_ready.empty()) {
     text += '\n' + heading(look, fmt::format("Have ready: comes due in {} all the same", season)) +
-            season_rows(plan.have_ready, "have by", look);
+            season_rows(plan.have_ready, plan.not_to_run, "have by", look);
   }
   if (!plan.put_off.empty()) {
     text += '\n' + heading(look, fmt::format("Put off beyond {}: in no sums and orders", season)) +
-            season_rows(plan.put_off, "until", look);
+            season_rows(plan.put_off, plan.not_to_run, "until", look);
   }
   if (!plan.beforehand.empty() || !plan.have_ready.empty() || !plan.put_off.empty()) {
     text += '\n' + wrapped("", season_legend(plan, look.command), static_cast<std::size_t>(look.columns), 0);

@@ -173,6 +173,14 @@ void add_machine(CsvTable& table, const service::MachineUse& use, const service:
   add_under(table, heading, std::move(cells));
 }
 
+void add_stopped(CsvTable& table, const service::NotToRun& stopped, const service::Fleet& fleet) {
+  for (const service::Machine* machine : stopped.machines()) {
+    CsvCells cells = cells_of("not-to-run", *machine, fleet);
+    cells.emplace_back("say", "do not run");
+    table.add(cells);
+  }
+}
+
 void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet) {
   for (const service::PointName& point : points) {
     CsvCells cells = cells_of("unknown", *point.machine, fleet);

@@ -28,6 +28,9 @@ void add_machine(CsvTable& table, const service::MachineUse& use, const service:
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
                  const service::NotToRun& stopped, std::string_view heading = "");
 
+// Rows `not-to-run`, of what no other row says it. Columns machine, site, customer, say.
+void add_stopped(CsvTable& table, const service::NotToRun& stopped, const service::Fleet& fleet);
+
 // Points of which nothing can be said. Columns machine, site, customer, task, position, safety, competent_person.
 void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet);
 

@@ -5,6 +5,7 @@
 #include "render/shared/markdown.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 
 namespace cli {
@@ -28,15 +29,23 @@ std::string markdown_points(const std::vector<const service::Point*>& points,
   if (points.empty() && no_record.empty()) return "";
   std::string text =
       "| standing | machine | site | task | by | day | remarks |\n| --- | --- | --- | --- | --- | --- | --- |\n";
+  const std::vector<service::RunBan> bans = run_bans(list);
+  const auto remarks = [&](const service::Machine& machine, const service::Point* point,
+                           std::vector<std::string> others) {
+    std::string state = state_in_row(list.state_of(machine), ban_of(bans, machine), point);
+    if (!state.empty()) others.insert(others.begin(), std::move(state));
+    return words(others);
+  };
   std::string lines;
   for (const service::NoRecord& line : no_record) {
     lines += row({words_of(Standing::no_record), line.machine->key, site_words(*list.fleet, *line.machine), "", "", "",
-                  no_record_words(line, command)});
+                  remarks(*line.machine, nullptr, {no_record_words(line, command)})});
   }
   for (const service::Point* point : points) {
     if (point->standing == Standing::coming || point->standing == Standing::later) text += std::exchange(lines, "");
     text += row({words_of(point->standing), point->machine->key, site_words(*list.fleet, *point->machine),
-                 task_of(*point), words(limb_words(*point)), when(*point, list.as_of), words(list_remarks(*point))});
+                 task_of(*point), words(limb_words(*point)), when(*point, list.as_of),
+                 remarks(*point->machine, point, list_remarks(*point))});
   }
   return text + lines;
 }

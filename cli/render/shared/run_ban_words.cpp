@@ -7,12 +7,10 @@
 #include "render/shared/words.h"
 
 namespace cli {
-namespace {
 
 using service::RunBan;
 
-// `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
-std::string to_mend(const RunBan& ban) {
+std::string to_mend_words(const RunBan& ban) {
   std::vector<std::string> parts;
   for (const service::Point* point : ban.points) {
     std::vector<std::string> reasons{service::cleaned(task_of(*point))};
@@ -25,12 +23,10 @@ std::string to_mend(const RunBan& ban) {
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
-}  // namespace
-
 std::string ban_words(const RunBan& ban) {
   std::vector<std::string> parts;
   if (ban.out_of_use()) parts.push_back(words_of(*ban.state));
-  if (std::string mend = to_mend(ban); !mend.empty()) parts.push_back("before this is mended: " + mend);
+  if (std::string mend = to_mend_words(ban); !mend.empty()) parts.push_back("before this is mended: " + mend);
   if (ban.state != nullptr && !ban.out_of_use()) parts.push_back(words_of(*ban.state));
   return fmt::format("{}", fmt::join(parts, "; "));
 }
@@ -39,7 +35,7 @@ std::string state_in_row(const service::UseState* state, const RunBan* ban, cons
   if (ban != nullptr && ban->out_of_use()) return "out of use: do not run it";
   std::vector<std::string> parts;
   if (ban != nullptr && (point == nullptr || !ban->forbidden_by(*point))) {
-    parts.push_back(fmt::format("{}: {}", not_before_this, to_mend(*ban)));
+    parts.push_back(fmt::format("{}: {}", not_before_this, to_mend_words(*ban)));
   }
   if (state != nullptr && state->kind == service::UseKind::laid_up) {
     parts.push_back(state->until ? "laid up until " + to_text(*state->until) : "laid up");

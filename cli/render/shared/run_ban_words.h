@@ -17,6 +17,12 @@ inline constexpr std::string_view not_before_this = "do not run it before this i
 // Below that title: `out of use since 2026-05-21: fork worn`, `before this is mended: hoses, leak seen 2026-06-11`.
 std::string ban_words(const service::RunBan& ban);
 
+// At any row of its machine, where the reasons stand elsewhere.
+inline constexpr std::string_view not_before_it_is_mended = "do not run it before it is mended";
+
+// What is to be mended first: `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
+std::string to_mend_words(const service::RunBan& ban);
+
 // In a row of its machine, where the machine does not stand as others do: `out of use: do not run it`, `do not run it
 // before this is mended: hoses, leak seen 2026-06-11` (not in the row that says so itself), `laid up until 2026-11-01`.
 // Empty where it may be run. `ban`: null: it may, but for being laid up. `point`: null: a line of several.

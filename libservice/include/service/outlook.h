@@ -39,9 +39,10 @@ struct OutlookPoint {
 };
 
 // The services of one machine from as-of on, along a sample path of its meters: each point is serviced on the day it
-// comes due (a point that is due now, today; one put off, when that ends; on a machine that is laid up, the day
-// it is back), a service of a task serves all that it covers, and starts the next interval as `counts-from` says. Signs
-// and measurements to come are not known, so those limbs come due only where they are due now.
+// comes due (a point that is due now, or was found worn or failed and not mended since, today; one put off, when that
+// ends; on a machine that is laid up, the day it is back), a service of a task serves all that it covers, and starts
+// the next interval as `counts-from` says. Signs and measurements to come are not known, so those limbs come due only
+// where they are due now.
 //
 // The snapshot, the machine and what the forecaster refers to outlive it; what it hands out by reference lives as long
 // as it does. One thread at a time.
@@ -56,6 +57,9 @@ class Outlook {
 
   // Points as they stand today, in the order of the schedule.
   const std::vector<Point>& today() const;
+
+  // What was seen of the machine and nobody has found good, as the due list says it.
+  const std::vector<SeenSign>& seen() const;
 
   // Points of which nothing can be said: no record, or nothing expected of the only meter that counts. Indexes of
   // `today`.

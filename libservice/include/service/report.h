@@ -30,6 +30,13 @@ struct ReportAsk {
   const Season* season = nullptr;  // of the snapshot's fleet; null: the one at hand
 };
 
+// The months ahead take each service on the day it comes due, a season's plan before the season: two figures for the
+// same work, so whoever shows the months says what the plan takes.
+struct BesideMonths {
+  std::int64_t labour_minutes = 0;  // of what is to be done before the season
+  Day before;                       // its first day
+};
+
 // Points into the fleet, which it keeps, and its pages into it.
 struct Report {
   std::shared_ptr<const Fleet> fleet;
@@ -38,17 +45,19 @@ struct Report {
   // The day of the newest fact about its machines, up to as-of; none: nothing is recorded of them.
   std::optional<Day> known_until;
   DueList due;
-  std::optional<SeasonPlan> season;  // none: the fleet has no seasons
-  Workload workload;                 // by month
+  std::optional<SeasonPlan> season;           // none: the fleet has no seasons
+  Workload workload;                          // by month
+  std::optional<BesideMonths> beside_months;  // none: no season is ahead, or nothing is to be done before it
   // With a season: for the work before it and what to have ready, as `parts_before` lists them; else the services until
   // `parts_to`.
   PartsList parts;
   // With a season: of the services until `parts_to` those that are in `parts` in no way. What that buys is in stock by
   // then, so no part stands here for a need that is told there.
   std::optional<PartsList> parts_beyond;
-  Forecast forecast;
+  Forecast forecast;  // what it calls coming, the due list calls so too
   // What is not known of machines that were not asked about, and on which the fleet's stock and orders rest: a number
-  // alone, for who reads of one site is not told of another's machines.
+  // alone, for who reads of one site is not told of another customer's machines. Those of the same customer are told.
+  // Where such a reading is hard to believe, `ReadingDoubts::elsewhere` counts its machine.
   std::size_t gaps_elsewhere = 0;
   std::vector<Book> books;  // of the machines that are kept on that day, in the order of the fleet file
 };
@@ -71,10 +80,11 @@ std::vector<SupplierOrder> shopping_of(const Report& report);
 // One machine of a report, and what the report says of it.
 struct MachinePage {
   const Machine* machine = nullptr;
-  const UseState* state = nullptr;   // null: in use
-  std::optional<RunBan> ban;         // none: it may be run, unless it is laid up
-  std::optional<Day> known_until;    // the day of the newest fact about it
-  std::vector<const Point*> points;  // all of them, in the order of the due list
+  const UseState* state = nullptr;    // null: in use
+  std::optional<RunBan> ban;          // none: it may be run, unless it is laid up
+  std::optional<Day> known_until;     // the day of the newest fact about it
+  std::vector<const Point*> points;   // all of them, in the order of the due list
+  std::vector<const Point*> to_mend;  // of these: found worn or failed and not mended since, whenever they come due
   std::vector<const SeenSign*> seen;
   std::vector<const Gap*> gaps;
   std::vector<const MeterForecast*> meters;

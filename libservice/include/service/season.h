@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "service/not_to_run.h"
+#include "service/reading_doubts.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -21,6 +22,7 @@ namespace service {
 
 // Why something is to be done beforehand: the first of these that holds.
 enum class SeasonReason {
+  mend,    // it was found worn or failed, and not mended since
   due,     // it is due or overdue
   before,  // it may well come due before the season begins
   helped,  // it may well come due in the season, and doing it early at least halves the odds of that
@@ -44,6 +46,7 @@ struct SeasonAwaited {
 
 // Under which heading a row stands, in this order.
 enum class SeasonGroup {
+  mend,         // found worn or failed, or one that it includes and that has no row of its own
   overdue,      // it, or one that it includes and that has no row of its own
   due,          // likewise
   never_waits,  // for safety, or for a competent person
@@ -57,13 +60,13 @@ std::string_view to_text(SeasonGroup group);  // `never-waits`
 struct SeasonItem {
   Point point;                              // of a service that comes once more: with the days of that one
   SeasonReason reason = SeasonReason::due;  // of what is to be done beforehand
-  Probability odds;                         // of coming due before the season ends, done nothing
+  Probability odds;                         // of coming due before the season ends, done nothing; to be mended: 1
   Probability odds_before;                  // of coming due before it begins
   // Of coming due before the season ends, done just before it begins; none: a check that comes once, or nothing tells.
   std::optional<Probability> odds_done;
-  // Its early end, at the latest the day before the season; of what is due the day asked about, on a machine that is
-  // laid up the last day before it is back; where somebody put it off the end of that, which alone may lie behind the
-  // season.
+  // Its early end, at the latest the day before the season; of what is due or to be mended the day asked about, on a
+  // machine that is laid up the last day before it is back; where somebody put it off the end of that, which alone may
+  // lie behind the season.
   Day do_by;
   std::optional<double> gives_up;       // the share of its life that is left on that day
   int round = 1;                        // 2: once more, in the season, after it was done as said before; 3: ...
@@ -74,6 +77,7 @@ struct SeasonItem {
   std::optional<PointName> included_in;
   std::vector<const FollowUp*> checks;   // that follow it, or what it includes
   std::vector<SeasonAwaited> waits_for;  // parts
+  std::vector<SeenSign> to_mend;         // of it, and of those that it includes and that have no row of their own
   bool safety = false;                   // it, or one that it includes, is a safety task
   bool competent_person = false;         // or one for a competent person
   Standing worst = Standing::later;      // of it and of those that it includes and that have no row of their own
@@ -127,6 +131,19 @@ struct SeasonSums {
   std::size_t left_off = 0;                 // points that `keep_first` left off the list, and that these sums hold
 };
 
+// A machine that stands all through the season and would work in it. It has no work on the list; so that nobody takes
+// that for an all-clear, this is what it would take if somebody said today that it is back. None of it is in any sum or
+// order.
+struct SeasonAbsent {
+  const Machine* machine = nullptr;
+  UseState state;
+  std::vector<SeasonItem> items;  // to do before the season, then to have ready in it, each in the order of its block
+  SeasonSums sums;                // of these
+  std::size_t find_out = 0;       // points without record, or with something that cannot be computed
+  // What they take that stock does not cover, once what the list takes is bought and used up; of the whole fleet.
+  std::vector<PartNeed> orders;
+};
+
 struct SeasonAsk {
   const Season* season = nullptr;  // of the snapshot's fleet; never null when asked
   std::optional<int> year = {};    // of the season's first day
@@ -151,11 +168,13 @@ struct SeasonPlan {
   std::vector<Point> find_out;             // no record, or a limb that cannot be computed, or nothing expected
   std::size_t find_out_never_wait = 0;  // of these: safety tasks and those for a competent person that no block lists
   std::vector<Gap> gaps;
+  ReadingDoubts doubts;                // on which rows and orders rest
   std::vector<SeenSign> seen;          // of all machines
   std::vector<MachineUse> not_in_use;  // those that are laid up and back before its end, too
-  NotToRun not_to_run;                 // of all machines
+  NotToRun not_to_run;                 // whether they work in it or not
   std::vector<OtherMachine> others;    // that do not work in it, in the order of the fleet file
   std::size_t at_work = 0;             // machines that do
+  std::vector<SeasonAbsent> absent;    // that would, but stand throughout, in the order of the fleet file
   SeasonSums before_sums;              // of `beforehand`
   SeasonSums ready_sums;               // of `have_ready`
   // That both take, held against stock together with all that other work takes before the season begins: as
@@ -171,6 +190,9 @@ SeasonDays season_days(const Season& season, std::optional<int> year, Day as_of)
 
 // The list of that season. Like parts_list it needs all facts of the record, and fails as it and `season_days` do.
 SeasonPlan season_plan(const Snapshot& snapshot, const SeasonAsk& ask, const Forecaster& forecaster);
+
+// On so many days of the season a machine that is not in use is not there: all of them where it stands throughout.
+int days_missed(const SeasonPlan& plan, const UseState& state);
 
 // Only the first of what to do beforehand, of what to have ready, of what is put off, and of the rest.
 void keep_first(SeasonPlan& plan, std::size_t first);

@@ -18,7 +18,9 @@
 #include "service/base.h"
 #include "service/due_list.h"
 #include "service/fleet.h"
+#include "service/not_to_run.h"
 #include "service/outlook.h"
+#include "service/reading_doubts.h"
 #include "service/snapshot.h"
 #include "service/usage.h"
 
@@ -95,6 +97,7 @@ struct Workload {
   // What is not in it.
   std::vector<PointName> unknown;      // points of which nothing can be said
   std::vector<MachineUse> not_in_use;  // in the sums from the day on which they are back, where somebody said when
+  NotToRun not_to_run;                 // whatever work of them is in the sums
   std::vector<Gap> gaps;               // what the figures rest on and is not known, as the due list says it
   bool doubtful = false;               // some of them rest on readings that are hard to believe
   std::vector<PointName> no_time;      // points with services but no `takes`
@@ -169,7 +172,9 @@ struct PartsList {
   std::vector<PartNeed> needs;     // what is short first, by the day to order
   std::vector<PointName> unknown;
   std::vector<MachineUse> not_in_use;
+  NotToRun not_to_run;       // of the scope, whether they take parts or not
   std::vector<Gap> gaps;     // of the scope, and of every machine that takes one of these parts
+  ReadingDoubts doubts;      // where a need rests on some
   std::size_t left_off = 0;  // needs that `keep_first` left off
 };
 

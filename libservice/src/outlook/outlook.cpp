@@ -5,10 +5,12 @@
 #include <boost/random/uniform_real_distribution.hpp>
 #include <random>
 
+#include "service/minding.h"
 #include "standing/chain.h"
 #include "standing/gaps.h"
 #include "standing/limbs.h"
 #include "standing/points.h"
+#include "standing/seen.h"
 #include "standing/services.h"
 #include "standing/view.h"
 
@@ -102,6 +104,7 @@ struct Outlook::Impl {
   MachineView view;
   std::vector<Point> today;
   std::vector<Gap> gaps;
+  std::vector<SeenSign> seen;
   std::vector<OutlookPoint> points;
   std::vector<Slot> slots;
   std::vector<SlotState> start;
@@ -116,6 +119,7 @@ Outlook::Impl::Impl(const Snapshot& snapshot, const Machine& machine, const Fore
     : view(snapshot, machine, forecaster),
       today(points_of(view, {snapshot.as_of(), {}})),
       gaps(gaps_of(view, today)),
+      seen(seen_of(view)),
       first_day(view.as_of) {
   if (view.state.kind != UseKind::in_use) {
     stands = !view.state.until.has_value();
@@ -175,7 +179,7 @@ const Point* Outlook::Impl::standing_of(const std::string& name, const std::stri
 }
 
 void Outlook::Impl::note_today(Slot& slot, SlotState& state, const Point& point) const {
-  if (is_due(point)) state.now = first_day;
+  if (is_due(point) || !to_mend(seen, point).empty()) state.now = first_day;
   if (!point.put_off) return;
   slot.put_off = &*point.put_off;
   slot.put_off_meter = meter_index(point.put_off->meter);
@@ -463,6 +467,7 @@ const std::vector<OutlookPoint>& Outlook::points() const { return impl_->points;
 const std::vector<Point>& Outlook::today() const { return impl_->today; }
 const std::vector<std::size_t>& Outlook::unknown() const { return impl_->unknown; }
 const std::vector<Gap>& Outlook::gaps() const { return impl_->gaps; }
+const std::vector<SeenSign>& Outlook::seen() const { return impl_->seen; }
 bool Outlook::stands() const { return impl_->stands; }
 
 std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {

@@ -43,6 +43,14 @@ bool is_found_bad(const Point& point, const SeenSign& seen) {
   return says(point.name) || says(point_label(point.name, point.position));
 }
 
+std::vector<const SeenSign*> to_mend(const std::vector<SeenSign>& seen, const Point& point) {
+  std::vector<const SeenSign*> all;
+  for (const SeenSign& each : seen) {
+    if (is_found_bad(point, each)) all.push_back(&each);
+  }
+  return all;
+}
+
 std::vector<std::string> cautions_of(const Fleet& fleet, const SeenSign& seen) {
   std::vector<std::string> all;
   if (const Task* task = found_bad_task(fleet, seen)) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "service/minding.h"
 #include "workload/path_sums.h"
 
 namespace service::load {
@@ -85,7 +86,9 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
     const bool has_span = today != nullptr && today->due_span.p50;
     use.due = has_span ? today->due_span : use.done;
     const bool included = 2 * drawn.included > drawn.days.size();
-    if (has_span && use.done.p50 && !included && !today->put_off) {
+    // What was found worn or failed is mended on the first day, whenever it comes due.
+    const bool mended = today != nullptr && !to_mend(outlook.seen(), *today).empty();
+    if (has_span && use.done.p50 && !included && !today->put_off && !mended) {
       use.done = {not_before(use.due.p10, from), not_before(use.due.p50, from), not_before(use.due.p90, from)};
     }
     if (!use.done.p10 || *use.done.p10 > to) continue;

@@ -188,6 +188,11 @@ void keep_uses_of(const Snapshot& snapshot, std::vector<PartNeed>& needs, std::v
   for (PartNeed& need : needs) std::erase_if(need.uses, [&](const PartUse& use) { return !within(use); });
 }
 
+ReadingDoubts doubts_of(const std::vector<PartNeed>& needs, const std::vector<Gap>& gaps) {
+  const bool any = std::any_of(needs.begin(), needs.end(), [](const PartNeed& need) { return need.doubtful; });
+  return any ? reading_doubts(gaps) : ReadingDoubts{};
+}
+
 void insist_on_whole(const Snapshot& snapshot) {
   if (snapshot.holds_all()) return;
   throw Failure(FailureKind::internal,

@@ -23,6 +23,9 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses,
 // stays what is about the whole fleet, a machine of the scope, or one whose services those figures hold.
 void keep_uses_of(const Snapshot& snapshot, std::vector<PartNeed>& needs, std::vector<Gap>& gaps);
 
+// Where one of the needs is doubtful, on whose readings they rest.
+ReadingDoubts doubts_of(const std::vector<PartNeed>& needs, const std::vector<Gap>& gaps);
+
 // Fails with internal where not all facts of the record were read.
 void insist_on_whole(const Snapshot& snapshot);
 

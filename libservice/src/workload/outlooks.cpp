@@ -2,6 +2,10 @@
 
 namespace service::load {
 
+NotToRun not_to_run_of(const Snapshot& snapshot) {
+  return NotToRun(due_list(snapshot, DueAsk{snapshot.as_of(), {}, Detail::standings}, straight_line()));
+}
+
 void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,
                   const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&)>& visit) {
   const auto& machines = snapshot.fleet().machines;

@@ -18,6 +18,9 @@ struct Unsaid {
   std::vector<Gap>& gaps;
 };
 
+// The machines of the scope that nobody may run. Facts alone tell.
+NotToRun not_to_run_of(const Snapshot& snapshot);
+
 void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,
                   const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&)>& visit);
 

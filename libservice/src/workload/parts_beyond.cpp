@@ -52,6 +52,7 @@ PartsList parts_beyond(const Snapshot& snapshot, const WholePlan& whole, Day to,
   });
   list.needs = needs_of(snapshot, std::move(uses), whole.needs);
   keep_uses_of(snapshot, list.needs, list.gaps);
+  list.doubts = doubts_of(list.needs, list.gaps);
   const auto beyond = [&](const auto& each) { return !list.scope.holds(each.machine->key); };
   std::erase_if(list.unknown, beyond);
   std::erase_if(list.not_in_use, beyond);

@@ -3,6 +3,7 @@
 #include "service/workload.h"
 #include "workload/coming_uses.h"
 #include "workload/needs.h"
+#include "workload/outlooks.h"
 
 namespace service {
 namespace {
@@ -26,6 +27,8 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   load::keep_uses_of(snapshot, list.needs, list.gaps);
   keep_of(snapshot.scope(), list.unknown);
   keep_of(snapshot.scope(), list.not_in_use);
+  list.doubts = load::doubts_of(list.needs, list.gaps);
+  list.not_to_run = load::not_to_run_of(snapshot);
   return list;
 }
 

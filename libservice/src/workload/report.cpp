@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "service/minding.h"
 #include "workload/needs.h"
 #include "workload/whole_plan.h"
 
@@ -18,11 +19,49 @@ std::optional<Day> known_until(const Book& book) {
   return newest;
 }
 
-// Takes out what is not known of listed machines that were not asked about, and tells how much that was.
-std::size_t take_elsewhere(const Report& report, std::vector<Gap>& gaps) {
-  return std::erase_if(gaps, [&](const Gap& gap) {
-    return report.fleet->machine(gap.machine) != nullptr && !report.scope.holds(gap.machine);
-  });
+std::string_view customer_of(const Fleet& fleet, const Machine& machine) {
+  const Site* site = fleet.site(machine.site);
+  return site == nullptr ? std::string_view{} : site->customer;
+}
+
+// The one customer of all machines that were asked about. Empty: there are several, or nobody says whose they are.
+std::string_view customer_asked_about(const Report& report) {
+  std::optional<std::string_view> customer;
+  for (const Machine& machine : report.fleet->machines) {
+    if (!report.scope.holds(machine.key)) continue;
+    const std::string_view own = customer_of(*report.fleet, machine);
+    if (customer && *customer != own) return {};
+    customer = own;
+  }
+  return customer.value_or(std::string_view{});
+}
+
+// Takes out what is not known of listed machines that were not asked about, unless they are the same customer's, and
+// tells how much that was.
+std::size_t take_elsewhere(const Report& report, std::vector<Gap>& gaps, ReadingDoubts& doubts) {
+  const std::string_view customer = customer_asked_about(report);
+  std::vector<std::string> unnamed;
+  for (const Machine& machine : report.fleet->machines) {
+    const bool same = !customer.empty() && customer_of(*report.fleet, machine) == customer;
+    if (!report.scope.holds(machine.key) && !same) unnamed.push_back(machine.key);
+  }
+  leave_unnamed(doubts, unnamed);
+  return std::erase_if(
+      gaps, [&](const Gap& gap) { return std::find(unnamed.begin(), unnamed.end(), gap.machine) != unnamed.end(); });
+}
+
+// What the plan before a season takes, where one is ahead.
+std::optional<BesideMonths> beside_months(const SeasonPlan& plan) {
+  if (plan.under_way() || plan.before_sums.points == 0) return std::nullopt;
+  return BesideMonths{plan.before_sums.labour_minutes, plan.from};
+}
+
+// A forecast looks further ahead than the due list, so it would call coming what that calls later.
+void call_as_due_list_does(Forecast& forecast, Day within) {
+  for (ForecastPoint& each : forecast.points) {
+    const bool beyond = each.point.due_on && *each.point.due_on > within;
+    if (each.point.standing == Standing::coming && beyond) each.point.standing = Standing::later;
+  }
 }
 
 // The season, the parts for it, and those that come behind.
@@ -32,8 +71,8 @@ void tell_season(Report& report, const Snapshot& snapshot, const Season& season,
   report.parts = load::parts_for(snapshot, whole);
   report.parts_beyond = load::parts_beyond(snapshot, whole, parts_to, forecaster, progress);
   report.season = std::move(whole.plan);
-  take_elsewhere(report, report.season->gaps);
-  take_elsewhere(report, report.parts_beyond->gaps);
+  take_elsewhere(report, report.season->gaps, report.season->doubts);
+  take_elsewhere(report, report.parts_beyond->gaps, report.parts_beyond->doubts);
 }
 
 }  // namespace
@@ -68,9 +107,11 @@ Report report(const Snapshot& snapshot, const std::vector<Fact>& facts, const Re
   } else {
     report.parts = parts_list(snapshot, ask.parts_to, forecaster, progress);
   }
-  report.gaps_elsewhere = take_elsewhere(report, report.parts.gaps);
+  report.gaps_elsewhere = take_elsewhere(report, report.parts.gaps, report.parts.doubts);
   report.workload = workload(snapshot, ask.ahead_to, Step::month, forecaster, progress);
+  if (report.season) report.beside_months = beside_months(*report.season);
   report.forecast = forecast(snapshot, ask.ahead_to, forecaster);
+  call_as_due_list_does(report.forecast, ask.due_within);
   const Books books(snapshot, facts);
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
@@ -111,7 +152,9 @@ std::vector<MachinePage> pages_of(const Report& report) {
     if (ban != bans.end()) page.ban = *ban;
     const auto its_own = [&](const auto& each) { return each.machine == page.machine; };
     for (const Point& point : report.due.points) {
-      if (its_own(point)) page.points.push_back(&point);
+      if (!its_own(point)) continue;
+      page.points.push_back(&point);
+      if (!to_mend(report.due.seen, point).empty()) page.to_mend.push_back(&point);
     }
     for (const SeenSign& seen : report.due.seen) {
       if (its_own(seen)) page.seen.push_back(&seen);

@@ -17,8 +17,10 @@ bool includes(const Fleet& fleet, const LifeLeft& life_left, const SeasonItem& w
   }
   const auto names = counted_as(fleet.schedule_of(*whole.point.machine), part.point.task->name);
   if (std::find(names.begin(), names.end(), whole.point.task->name) == names.end()) return false;
+  // What is to be mended waits for nothing that is neither due nor to be mended itself.
+  if (!part.to_mend.empty() && whole.to_mend.empty() && !is_due(whole.point)) return false;
   // What is to be done soon does not draw in a big service that has half its life before it.
-  return is_due(whole.point) || life_left(whole.point, part.do_by).value_or(0) <= 0.5;
+  return is_due(whole.point) || !whole.to_mend.empty() || life_left(whole.point, part.do_by).value_or(0) <= 0.5;
 }
 
 // Which items are included by one that stays on the list itself: else what is due could go with an item that goes with
@@ -39,7 +41,9 @@ std::vector<bool> folded_of(const Fleet& fleet, const LifeLeft& life_left, const
 }
 
 // What never waits is not hidden in a service that may have to wait for parts.
-bool has_own_row(const SeasonItem& item) { return is_due(item.point) && never_waits(item.point); }
+bool has_own_row(const SeasonItem& item) {
+  return never_waits(item.point) && (is_due(item.point) || !item.to_mend.empty());
+}
 
 }  // namespace
 
@@ -66,6 +70,7 @@ std::vector<SeasonItem> fold_covered(const Fleet& fleet, const LifeLeft& life_le
       parts.push_back(k);
       whole.do_by = std::min(whole.do_by, items[k].do_by);
       if (worse(items[k].worst, whole.worst)) whole.worst = items[k].worst;
+      whole.to_mend.insert(whole.to_mend.end(), items[k].to_mend.begin(), items[k].to_mend.end());
     }
     if (whole.do_by < items[i].do_by) whole.gives_up = life_left(whole.point, whole.do_by);
     for (const std::size_t k : parts) {

@@ -1,10 +1,13 @@
 // Which block of a season's list each point stands in.
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <map>
 #include <tuple>
 
+#include "service/minding.h"
 #include "service/season.h"
+#include "workload/as_if_back.h"
 #include "workload/coming_uses.h"
 #include "workload/done_on.h"
 #include "workload/needs.h"
@@ -25,6 +28,11 @@ Day day_before(Day day) { return day - std::chrono::days{1}; }
 bool by_eye(const Point& point) {
   return std::all_of(point.limbs.begin(), point.limbs.end(),
                      [](const LimbStanding& limb) { return observed(limb.kind); });
+}
+
+bool stands_throughout(const SeasonPlan& plan, const UseState& state) {
+  return state.kind == UseKind::out_of_use ||
+         (state.kind == UseKind::laid_up && (!state.until || *state.until > plan.to));
 }
 
 // A use of parts by a likely service, but for its amounts.
@@ -53,26 +61,27 @@ class Sorting {
 
   void sort(const Point& point) {
     const UseState* state = list_.state_of(*point.machine);
-    if (state != nullptr && stands_throughout(*state)) return;
+    if (state != nullptr && stands_throughout(plan_, *state)) return;
     if (!works(*point.machine)) {
       count(point);
       return;
     }
     const bool known = point.odds.has_value() && point.standing != Standing::no_record;
     // A sign that nobody saw, a value that nobody measured, is no gap.
-    const bool quiet = !known && point.unknown.empty() && point.standing == Standing::later && by_eye(point);
+    const bool bad = !to_mend(list_.seen, point).empty();
+    const bool quiet = !bad && !known && point.unknown.empty() && point.standing == Standing::later && by_eye(point);
     if (quiet) {
       plan_.not_before_end.push_back({point, std::nullopt});
       return;
     }
     const bool unsure = !known || !point.unknown.empty();
     if (unsure) plan_.find_out.push_back(point);
-    if (known) place(point, state, unsure);
+    if (known || bad) place(point, state, unsure);
   }
 
   void count(const SeenSign& seen) {
     const UseState* state = list_.state_of(*seen.machine);
-    if (state != nullptr && stands_throughout(*state)) return;
+    if (state != nullptr && stands_throughout(plan_, *state)) return;
     if (!works(*seen.machine)) ++other_of(*seen.machine).seen;
   }
 
@@ -124,10 +133,6 @@ class Sorting {
   }
 
  private:
-  bool stands_throughout(const UseState& state) const {
-    return state.kind == UseKind::out_of_use || !state.until || *state.until > plan_.to;
-  }
-
   bool works(const Machine& machine) {
     const auto [at, is_new] = works_.try_emplace(&machine, false);
     if (is_new) at->second = load::works_in(use_, machine, *plan_.season, {plan_.from, plan_.to});
@@ -179,6 +184,7 @@ class Sorting {
     again.covered.clear();
     again.included_in.reset();
     again.gives_up.reset();
+    again.to_mend.clear();
     Point& point = again.point;
     point.due_span = span;
     point.due_on = span.p50;
@@ -215,7 +221,10 @@ class Sorting {
     if (likely) {
       if (const auto again = load::done_on(use_, point, eve_)) done = again->by(plan_.to);
     }
-    if (is_due(point)) {
+    const bool mend = !to_mend(list_.seen, point).empty();
+    if (mend) {
+      reason = SeasonReason::mend;
+    } else if (is_due(point)) {
       reason = SeasonReason::due;
     } else if (!plan_.under_way() && before >= plan_.threshold) {
       reason = SeasonReason::before;
@@ -232,8 +241,8 @@ class Sorting {
       return;
     }
     SeasonItem item = item_of(point, state);
-    item.odds = odds;
-    item.odds_before = before;
+    item.odds = mend ? Probability{1} : odds;
+    item.odds_before = mend ? Probability{1} : before;
     item.odds_done = done;
     if (reason) item.reason = *reason;
     if (const auto end = put_off_beyond(point)) {
@@ -248,8 +257,10 @@ class Sorting {
   SeasonItem item_of(const Point& point, const UseState* state) {
     SeasonItem item;
     item.point = point;
-    item.do_by = do_by(point, state);
-    item.gives_up = life_left(point, item.do_by);
+    for (const SeenSign* seen : to_mend(list_.seen, point)) item.to_mend.push_back(*seen);
+    item.do_by = do_by(point, state, is_due(point) || !item.to_mend.empty());
+    // What was found worn or failed has no life left to give up.
+    item.gives_up = item.to_mend.empty() ? life_left(point, item.do_by) : 0;
     item.resources = resources_of(*point.machine, *point.task, point.follow_up);
     item.safety = is_safety(point);
     item.competent_person = by_competent_person(point);
@@ -261,12 +272,12 @@ class Sorting {
     return item;
   }
 
-  Day do_by(const Point& point, const UseState* state) {
-    // A point that is due, by facts or by estimate, never waits for odds; where its machine stands, it is done before
-    // that goes back to work: on the day it is back it counts as in use.
+  Day do_by(const Point& point, const UseState* state, bool now) {
+    // A point that is due, by facts or by estimate, or to be mended, never waits for odds; where its machine stands, it
+    // is done before that goes back to work: on the day it is back it counts as in use.
     const bool stands = state != nullptr && state->until;
     const Day due_day = stands ? std::max(plan_.as_of, day_before(*state->until)) : plan_.as_of;
-    Day day = is_due(point) ? due_day : point.due_span.p10.value_or(last_);
+    Day day = now ? due_day : point.due_span.p10.value_or(last_);
     // What somebody put off waits until then.
     if (point.put_off) day = std::max(day, end_of(*point.put_off, point).value_or(day));
     return std::clamp(day, plan_.as_of, last_);
@@ -326,17 +337,20 @@ void put_in_order(SeasonPlan& plan) {
                    [&](const OtherMachine& a, const OtherMachine& b) { return place(a.machine) < place(b.machine); });
 }
 
+void add_uses(std::vector<load::Use>& uses, const std::vector<SeasonItem>& items, bool ready) {
+  for (const SeasonItem& item : items) {
+    if (item.included_in) continue;  // the one that includes it takes them
+    PartUse use = use_of(item);
+    use.ready = ready;
+    load::add_uses(uses, item.resources, use);
+  }
+}
+
 // What the work takes, of the whole fleet. `uses`: of other work, which takes from the same stock.
 std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan, std::vector<load::Use> uses) {
   for (load::Use& use : uses) use.use.other_work = true;
-  for (const auto* items : {&plan.beforehand, &plan.have_ready}) {
-    for (const SeasonItem& item : *items) {
-      if (item.included_in) continue;  // the one that includes it takes them
-      PartUse use = use_of(item);
-      use.ready = items == &plan.have_ready;
-      load::add_uses(uses, item.resources, use);
-    }
-  }
+  add_uses(uses, plan.beforehand, false);
+  add_uses(uses, plan.have_ready, true);
   return load::needs_of(snapshot, std::move(uses));
 }
 
@@ -406,6 +420,99 @@ SeasonSums sums_of(const std::vector<SeasonItem>& items) {
   return sums;
 }
 
+DueAsk due_ask(const SeasonPlan& plan) {
+  DueAsk ask{plan.to, plan.to, Detail::coming, std::min(hardly, plan.threshold)};
+  ask.earlier_by = std::max(plan.as_of, day_before(plan.from));
+  return ask;
+}
+
+// The points of a snapshot that a plan sorts. What is to be mended stands in it whenever it comes due, so its days are
+// reckoned too.
+DueList points_for(const SeasonPlan& plan, const Snapshot& snapshot, const Forecaster& forecaster) {
+  DueList list = due_list(snapshot, due_ask(plan), forecaster);
+  const auto undated = [&](const Point& point) { return !point.due_on && !to_mend(list.seen, point).empty(); };
+  Scope scope{std::vector<std::string>{}};
+  for (const Point& point : list.points) {
+    if (undated(point)) scope.machines->push_back(point.machine->key);
+  }
+  if (scope.machines->empty()) return list;
+  DueAsk ask = due_ask(plan);
+  ask.detail = Detail::everything;
+  const DueList dated = due_list(snapshot.within(std::move(scope)), ask, forecaster);
+  for (Point& point : list.points) {
+    if (!undated(point)) continue;
+    const auto same = std::find_if(dated.points.begin(), dated.points.end(),
+                                   [&](const Point& each) { return name_of(each) == name_of(point); });
+    if (same != dated.points.end()) point = *same;
+  }
+  return list;
+}
+
+// Fills the blocks of a plan, in order.
+void sort_all(Sorting& sorting, const DueList& list, SeasonPlan& plan) {
+  for (const Point& point : list.points) sorting.sort(point);
+  for (const SeenSign& seen : list.seen) sorting.count(seen);
+  const auto life_left = [&](const Point& point, Day day) { return sorting.life_left(point, day); };
+  auto folded = load::fold_covered(*plan.fleet, life_left, plan.beforehand);
+  sorting.add_again(folded);
+  load::fold_covered(*plan.fleet, life_left, plan.have_ready);
+  load::fold_covered(*plan.fleet, life_left, plan.put_off);
+  put_in_order(plan);
+}
+
+// What one machine would take, of a plan of those that stand as if they were back.
+SeasonAbsent absent_of(const Snapshot& snapshot, const SeasonPlan& plan, const SeasonPlan& if_back,
+                       const MachineUse& use) {
+  SeasonAbsent absent;
+  absent.machine = use.machine;
+  absent.state = use.state;
+  std::vector<load::Use> uses;
+  for (const auto* items : {&if_back.beforehand, &if_back.have_ready}) {
+    std::vector<SeasonItem> own;
+    std::copy_if(items->begin(), items->end(), std::back_inserter(own),
+                 [&](const SeasonItem& item) { return item.point.machine == use.machine; });
+    add_uses(uses, own, items == &if_back.have_ready);
+    absent.items.insert(absent.items.end(), own.begin(), own.end());
+  }
+  absent.sums = sums_of(absent.items);
+  absent.find_out =
+      static_cast<std::size_t>(std::count_if(if_back.find_out.begin(), if_back.find_out.end(),
+                                             [&](const Point& point) { return point.machine == use.machine; }));
+  absent.orders = load::needs_of(snapshot, std::move(uses), plan.parts);
+  std::erase_if(absent.orders, [](const PartNeed& need) { return !need.is_short(); });
+  return absent;
+}
+
+// `plan`: with the needs of the whole fleet.
+void add_absent(const Snapshot& snapshot, SeasonPlan& plan, const DueList& list, const Forecaster& forecaster) {
+  std::vector<const MachineUse*> standing;
+  Scope scope{std::vector<std::string>{}};
+  for (const MachineUse& use : list.not_in_use) {
+    if (!stands_throughout(plan, use.state) || !snapshot.scope().holds(use.machine->key)) continue;
+    standing.push_back(&use);
+    scope.machines->push_back(use.machine->key);
+  }
+  if (standing.empty()) return;
+  std::sort(standing.begin(), standing.end(),
+            [](const MachineUse* a, const MachineUse* b) { return a->machine < b->machine; });
+  const Snapshot back = load::as_if_back(snapshot, scope);
+  SeasonPlan if_back;
+  if_back.fleet = plan.fleet;
+  if_back.season = plan.season;
+  if_back.as_of = plan.as_of;
+  if_back.from = plan.from;
+  if_back.to = plan.to;
+  if_back.threshold = plan.threshold;
+  const DueList own = points_for(if_back, back, forecaster);
+  load::UseAhead use(back, forecaster);
+  Sorting sorting(if_back, own, use);
+  sort_all(sorting, own, if_back);
+  for (const MachineUse* each : standing) {
+    if (sorting.at_work(Scope{std::vector{each->machine->key}}) == 0) continue;
+    plan.absent.push_back(absent_of(snapshot, plan, if_back, *each));
+  }
+}
+
 // What never waits and nobody can tell of, beside what is on the list all the same.
 std::size_t never_wait_not_known(const SeasonPlan& plan) {
   const auto listed = [&](const PointName& name) {
@@ -426,17 +533,18 @@ std::size_t never_wait_not_known(const SeasonPlan& plan) {
 }  // namespace
 
 std::string_view to_text(SeasonReason reason) {
-  constexpr std::array<std::string_view, 4> names{"due", "before", "helped", "safety"};  // in the order of the reasons
+  constexpr std::array<std::string_view, 5> names{"mend", "due", "before", "helped", "safety"};  // in their order
   return names[static_cast<std::size_t>(reason)];
 }
 
 std::string_view to_text(SeasonGroup group) {
   // In the order of the groups.
-  constexpr std::array<std::string_view, 5> names{"overdue", "due", "never-waits", "rest", "put-off"};
+  constexpr std::array<std::string_view, 6> names{"mend", "overdue", "due", "never-waits", "rest", "put-off"};
   return names.at(static_cast<std::size_t>(group));
 }
 
 SeasonGroup SeasonItem::group() const {
+  if (!to_mend.empty()) return SeasonGroup::mend;
   if (worst == Standing::overdue) return SeasonGroup::overdue;
   if (worst == Standing::due) return SeasonGroup::due;
   if (never_waits()) return SeasonGroup::never_waits;
@@ -468,20 +576,10 @@ load::WholePlan load::whole_plan(const Snapshot& snapshot, const SeasonAsk& ask,
   plan.scope = snapshot.scope();
   plan.threshold = ask.threshold;
   const Snapshot whole = snapshot.within({});  // stock is shared out over the whole fleet
-  DueAsk due{days.to, days.to, Detail::coming, std::min(hardly, ask.threshold)};
-  due.earlier_by = std::max(plan.as_of, day_before(days.from));
-  DueList list = due_list(whole, due, forecaster);
-  plan.not_to_run = NotToRun(list);
+  DueList list = points_for(plan, whole, forecaster);
   load::UseAhead use(whole, forecaster);
   Sorting sorting(plan, list, use);
-  for (const Point& point : list.points) sorting.sort(point);
-  for (const SeenSign& seen : list.seen) sorting.count(seen);
-  const auto life_left = [&](const Point& point, Day day) { return sorting.life_left(point, day); };
-  auto folded = load::fold_covered(snapshot.fleet(), life_left, plan.beforehand);
-  sorting.add_again(folded);
-  load::fold_covered(snapshot.fleet(), life_left, plan.have_ready);
-  load::fold_covered(snapshot.fleet(), life_left, plan.put_off);
-  put_in_order(plan);
+  sort_all(sorting, list, plan);
   std::vector<MachineUse> standing;
   std::vector<Gap> gaps;  // those of the list are the whole fleet's
   auto uses = load::coming_uses(snapshot.within(sorting.elsewhere()), sorting.last(), forecaster, {},
@@ -489,14 +587,17 @@ load::WholePlan load::whole_plan(const Snapshot& snapshot, const SeasonAsk& ask,
   uses.insert(uses.end(), sorting.between().begin(), sorting.between().end());
   plan.parts = parts_of(snapshot, plan, std::move(uses));
   find_awaited(plan);
+  add_absent(snapshot, plan, list, forecaster);
   plan.gaps = std::move(list.gaps);
   if (snapshot.scope().machines) list = due_list(snapshot, {plan.as_of, {}, Detail::standings}, forecaster);
+  plan.not_to_run = NotToRun(list);
   plan.seen = std::move(list.seen);
   plan.not_in_use = std::move(list.not_in_use);
   answer.needs = plan.parts;
   answer.gaps = plan.gaps;
   drop_other_parts(plan.parts, snapshot.scope());
   keep_of(snapshot, plan);
+  plan.doubts = reading_doubts(plan.gaps);
   plan.before_sums = sums_of(plan.beforehand);
   plan.ready_sums = sums_of(plan.have_ready);
   plan.find_out_never_wait = never_wait_not_known(plan);
@@ -527,7 +628,16 @@ PartsList load::parts_for(const Snapshot& snapshot, const WholePlan& whole) {
   for (const Point& point : plan.find_out) list.unknown.push_back(name_of(point));
   list.unknown.insert(list.unknown.end(), whole.unknown.begin(), whole.unknown.end());
   list.not_in_use = plan.not_in_use;
+  list.not_to_run = plan.not_to_run;
+  list.doubts = load::doubts_of(list.needs, list.gaps);
   return list;
+}
+
+int days_missed(const SeasonPlan& plan, const UseState& state) {
+  if (state.kind == UseKind::in_use) return 0;
+  const Day first = std::max(plan.from, plan.as_of);
+  const Day back = stands_throughout(plan, state) ? plan.to + std::chrono::days{1} : *state.until;
+  return std::max(0, days_between(first, back));
 }
 
 void keep_first(SeasonPlan& plan, std::size_t first) {

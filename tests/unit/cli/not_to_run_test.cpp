@@ -86,6 +86,65 @@ TEST_CASE("a forecast says first which machines nobody may run") {
   CHECK(place.says("safety; do not run it before that is mended"));
 }
 
+TEST_CASE("every list begins with all machines that nobody may run, and not with those out of use alone") {
+  Place place;
+  furnish_three(place);
+  run_the_loader(place);
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string out = "\nOut of use: do not run\n   pump  out of use since 2026-06-10: fork-worn\n";
+  const std::string title = "\nDo not run before it is mended\n   loader  ";
+  for (const char* ask : {"season harvest", "workload", "parts", "parts --before harvest", "forecast"}) {
+    CAPTURE(ask);
+    must(place, ask);
+    CHECK(place.says(out));
+    CHECK(place.says(title + "see whichever due loader\n"));
+  }
+  must(place, "due");  // which says what was seen
+  CHECK(place.says(out));
+  CHECK(place.says(title + "hoses, leak seen 2026-06-12\n"));
+  // Of a site, its own alone.
+  must(place, "workload --site mere");
+  CHECK(place.says("out of use since 2026-06-10"));
+  CHECK_FALSE(place.says("loader"));
+  must(place, "due --format md");
+  CHECK(place.says("- **loader**: do not run it before it is mended: hoses, leak seen 2026-06-12"));
+  must(place, "parts --format md");
+  CHECK(place.says("- **loader**: do not run it before it is mended: see whichever due loader"));
+  for (const char* ask : {"season harvest", "workload", "parts"}) {
+    CAPTURE(ask);
+    const auto stopped = json_of(place, ask)["not_to_run"];
+    REQUIRE(stopped.size() == 2);
+    CHECK(stopped[0]["machine"] == "pump");
+    CHECK(stopped[0]["out_of_use"] == true);
+    CHECK(stopped[1]["machine"] == "loader");
+    CHECK(stopped[1]["out_of_use"] == false);
+  }
+  for (const char* ask : {"workload --format csv", "parts --format csv"}) {
+    CAPTURE(ask);
+    must(place, ask);
+    CHECK(place.says("\nnot-to-run,"));
+  }
+}
+
+TEST_CASE("each row of a season and of a due list for notes says that nobody may run its machine") {
+  Place place;
+  furnish_three(place);
+  run_the_loader(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  must(place, "season harvest");
+  CHECK(place.says("engine-oil  due?"));
+  CHECK(place.says("do not run it before it is mended"));    // the oil
+  CHECK(place.says("do not run it before that is mended"));  // the hoses themselves
+  must(place, "due --format md");
+  CHECK(place.says("| engine-oil |"));
+  CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-12; "));
+  // Also where it comes due once more.
+  for (const auto& row : json_of(place, "season harvest --odds 1%")["have_ready"]) {
+    CHECK(row["do_not_run"] == (row["machine"] == "loader"));
+  }
+}
+
 TEST_CASE("what is due by estimate is due today in a forecast, and past grace by estimate in a season too") {
   Place place;
   furnish_three(place);
@@ -128,6 +187,8 @@ TEST_CASE("a list in Markdown says first what nobody may run, and what is laid u
   must(place, "lay-up mower --on 2026-06-10");
   must(place, "saw loader leak --on 2026-06-12");
   must(place, "due --format md");
-  CHECK(place.out.find("\n\n- **pump**: out of use since 2026-06-10: fork-worn: do not run\n\n|") != std::string::npos);
+  CHECK(place.out.find("\n\n- **pump**: out of use since 2026-06-10: fork-worn: do not run\n- **loader**: do not run "
+                       "it before it is mended: hoses, "
+                       "leak seen 2026-06-12\n\n|") != std::string::npos);
   CHECK(place.out.find("\n\n## Laid up\n\n- **mower**: laid up since 2026-06-10\n") != std::string::npos);
 }

@@ -165,8 +165,8 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   REQUIRE(row != std::string::npos);
   const auto end = place.out.find_first_of("\r\n", row);
   CHECK(place.out.substr(0, place.out.find_first_of("\r\n"))
-            .ends_with(",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate"));
-  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no"));
+            .ends_with(",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate,to_mend"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no,"));
   must(place, "season harvest drill");
   CHECK(std::regex_search(
       place.out,
@@ -201,4 +201,58 @@ TEST_CASE("a row that rests on a doubtful reading says on the page that its mach
   must(place, "saw drill leak");
   must(place, "report drill");
   CHECK(place.says("<b>do not run it before this is mended · safety · rests on a doubtful reading · </b>"));
+}
+
+TEST_CASE("a season tells what a machine that stands would take, and when a machine that is laid up is back") {
+  Place place;
+  furnish(place);
+  must(place, "out-of-use drill --note cracked --on 2026-06-10");
+  must(place, "season harvest");
+  const char* const words =
+      "Not in it: drill, out of use. If it is to work in harvest: 2 points; 5.0 h of work (two people count twice), 1 "
+      "part.";
+  CHECK(place.says(words));
+  auto told = json_of(place, "season harvest");
+  CHECK(told["say"].get<std::string>().find(words) != std::string::npos);
+  REQUIRE(told["absent"].size() == 1);
+  CHECK(told["absent"][0]["machine"] == "drill");
+  CHECK(told["absent"][0]["do_not_run"] == true);
+  CHECK(told["absent"][0]["items"].size() == 2);
+  CHECK(told["beforehand"].empty());
+  must(place, "season harvest --format csv");
+  CHECK(place.says("\nabsent,drill,"));
+  must(place, "report --format html");
+  CHECK(place.says(words));
+
+  must(place, "back drill --on 2026-06-11");
+  must(place, "lay-up drill --on 2026-06-12 --until 2026-09-01");
+  must(place, "season harvest");
+  CHECK_FALSE(place.says("Not in it"));
+  CHECK(place.says("laid up since 2026-06-12 until 2026-09-01; not there on the first 31 days of harvest"));
+  told = json_of(place, "season harvest");
+  CHECK(told["not_in_use"][0]["days_missed"] == 31);
+}
+
+TEST_CASE("what was found failed stands first before a season, as work to mend, in every format") {
+  Place place;
+  furnish(place);
+  must(place, "done drill brakes --found failed --note pulls --on 2026-06-12");
+  must(place, "season harvest");
+  CHECK(place.says("\nFound worn or failed, and not mended since\n"));
+  CHECK(place.says("brakes found failed, seen 2026-06-12"));
+  CHECK(place.says("do not run it before that is mended"));
+  CHECK(place.says("to mend"));
+  const auto told = json_of(place, "season harvest");
+  const auto& first = told["beforehand"][0];
+  CHECK(first["task"] == "brakes");
+  CHECK(first["reason"] == "mend");
+  CHECK(first["group"] == "mend");
+  CHECK(first["do_by"] == told["as_of"]);
+  CHECK(first["to_mend"][0]["sign"] == "brakes found failed");
+  for (const auto& rest : told["not_before_end"]) {
+    const bool it = rest["machine"] == "drill" && rest["task"] == "brakes";
+    CHECK_FALSE(it);
+  }
+  must(place, "season harvest --format csv");
+  CHECK(place.says("brakes found failed"));
 }
