@@ -52,7 +52,9 @@ const std::vector<Command>& table() {
            "else of the day on which it comes due; make it anew each day, and a day that moved moves its event: under "
            "a "
            "higher number than the last, which .calendar beside the record remembers. With --as-of it is a look, and "
-           "nothing is remembered.",
+           "nothing is remembered: what an edited file or a backup put back moves may then keep its number, or have a "
+           "lower one, so subscribe to none that is made so. "
+           "The overdue list also names, under a heading of its own, what is due and forbids to run its machine.",
        .words = {some_machines},
        .options = {machine_option,
                    site_option,
@@ -292,7 +294,8 @@ const std::vector<Command>& table() {
            "possible. The answer says what no plan can undercut, and whether it is proven to be the best; Ctrl-C takes "
            "the best so far, a second one ends it. Text is a page a crew and day, to be read out before it sets out. "
            "With --keep a plan of before is made anew: rounds of days before --from are done, stops with `promised: "
-           "true` stay, and who is to be rung up is said. With --check a plan is judged by the same rules, fault by "
+           "true` stay, and who is to be rung up is said; as a calendar its events are above those of that plan, and "
+           "what is no more in it comes as cancelled, once. With --check a plan is judged by the same rules, fault by "
            "fault, and not changed.",
        .words = {},
        .options = {{"from", "DAY", "the first day of the week; usually a Monday"},
@@ -353,7 +356,9 @@ const std::vector<Command>& table() {
            "what is new or worse since the last message that was handed over: what was not there, what stands "
            "under another heading, what is over by twice as much, a sign that was seen again; each says how many are "
            "still overdue and out of use, and of what is worse how it stood when it was last said. What a full message "
-           "told is remembered as well. Without --mailer it shows what would be sent, and nothing is remembered. "
+           "told is remembered as well. After a message that there is no list the next one holds all of it, or says "
+           "that nothing is overdue; .no-list beside the record remembers that. Without --mailer it shows what would "
+           "be sent, and nothing is remembered. "
            "--site makes it a message about one site, with a memory of its own: what it told, one about the fleet "
            "tells "
            "all the same, and the other way round.",

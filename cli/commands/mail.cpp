@@ -101,6 +101,8 @@ class Mailing {
       return;
     }
     before_ = handed_before();
+    no_lists_ = no_lists_sent();
+    list_again_ = hands_over() && owes_whole_list(before_ ? &*before_ : nullptr, no_lists_);
     weekly_ =
         has_weekly_word() && (knows_nothing_before() ||
                               service::weekly_word_is_on(*session_.fleet, session_.today, only_changed(), last_word()));
@@ -108,8 +110,10 @@ class Mailing {
     const auto snapshot = take_snapshot(session_.fleet, record, session_.today, session_.day_is_given, scope_);
     const auto detail = weekly_ ? service::Detail::everything : service::Detail::standings;
     list_ = due_list(snapshot, {session_.today + std::chrono::days{30}, {}, detail});
-    // Where nothing was told before, or nobody knows what, all is told, and as that.
-    news_ = overdue_news(list_, !only_changed() || weekly_ || !before_ ? nullptr : &*before_, &snapshot);
+    // Where nothing was told before, or nobody knows what, or the last word was that there is no list, all is told, and
+    // as that.
+    const bool everything = !only_changed() || weekly_ || !before_ || list_again_;
+    news_ = overdue_news(list_, everything ? nullptr : &*before_, &snapshot);
   }
 
   int mail_list() {
@@ -118,12 +122,14 @@ class Mailing {
     const WordOfTheWeek word =
         weekly_ ? WordOfTheWeek(weekly_word(list_, last_backup(folder_), missed())) : std::nullopt;
     const int status = arguments_.has("exit-code") && needs_doing(list_) ? 1 : 0;
-    if (news.blocks.empty() && !word) {
+    if (news.blocks.empty() && !word && !list_again_) {
       keep_quietly(std::move(news.then));
       return status;
     }
-    Letter letter = news.blocks.empty() ? letter_of_week(list_, *word, context_.look.command)
-                                        : letter_of_news(list_, news, word, context_.look.command);
+    Letter letter = !news.blocks.empty() ? letter_of_news(list_, news, word, context_.look.command)
+                    : word               ? letter_of_week(list_, *word, context_.look.command)
+                                         : letter_of_return(list_);
+    if (list_again_) say_list_again(letter, no_lists_.last);
     if (!not_known_before_.empty()) say_not_known_before(letter, handed_file().filename().string(), not_known_before_);
     try {
       send(session_.fleet->mail, letter);
@@ -148,6 +154,7 @@ class Mailing {
       throw Failure(mailer.kind(), std::move(both));
     }
     context_.also = failure.diagnostics();
+    if (hands_over()) keep_no_list();
     return static_cast<int>(failure.kind());
   }
 
@@ -212,6 +219,33 @@ class Mailing {
     return std::nullopt;
   }
 
+  // Of all messages from this folder. What cannot be read tells nothing, and may be one more than was told of.
+  service::NoLists no_lists_sent() const {
+    std::string text;
+    try {
+      text = read_file(folder_ / service::no_lists_file);
+    } catch (const Failure& failure) {
+      return failure.kind() == FailureKind::not_found ? service::NoLists{} : service::NoLists{1, session_.today};
+    }
+    return service::parse_no_lists(text).value.value_or(service::NoLists{1, session_.today});
+  }
+
+  // After the mailer said that it has the message: whoever got it knows of no list until he is told of the next.
+  void keep_no_list() const {
+    service::NoLists sent = no_lists_sent();
+    constexpr int highest = 1'000'000;  // what a count may be
+    sent = {sent.count % highest + 1, session_.today};
+    constexpr unsigned for_its_owner_alone = 0600;
+    try {
+      service::write_file(folder_ / service::no_lists_file, to_text(sent), for_its_owner_alone,
+                          service::IfThere::replace,
+                          "the message was handed over; the next list may leave out what was told before it");
+    } catch (const Failure& failure) {
+      const auto& told = failure.diagnostics();
+      context_.also.insert(context_.also.end(), told.begin(), told.end());
+    }
+  }
+
   // Then the word may be owed, and is said.
   bool knows_nothing_before() const { return !not_known_before_.empty(); }
   std::vector<service::Day> missed() const { return weekly_words_missed(*session_.fleet, session_.today, last_word()); }
@@ -239,6 +273,7 @@ class Mailing {
   void keep_handed(service::Handed then) const {
     if (!hands_over()) return;
     then.word = weekly_ ? session_.today : owed_since();
+    then.no_lists = no_lists_.count;
     keep(std::move(then), "the message was handed over; the next one repeats it until this file can be written");
   }
 
@@ -247,6 +282,7 @@ class Mailing {
   void keep_quietly(service::Handed then) const {
     if (!hands_over()) return;
     then.word = owed_since();
+    then.no_lists = no_lists_.count;
     if (before_ && before_->entries == then.entries && before_->word == then.word) return;
     if (!before_ && !rests_on_what_was_handed()) return;  // nothing was told, and nothing is owed
     keep(std::move(then),
@@ -295,6 +331,8 @@ class Mailing {
   service::DueList list_;
   service::OverdueNews news_;  // points into the list
   std::optional<service::Handed> before_;
+  service::NoLists no_lists_;
+  bool list_again_ = false;  // the last message said that there is no list, and this one has one
   std::string not_known_before_;
 };
 

@@ -203,9 +203,9 @@ int rounds(Context& context) {
   hold_against_stock(answer.list, parts_list(asking.snapshot(), answer.list.week().to, asking.forecaster()));
   const bool to_do = needs_doing(answer.list);
   if (first) keep_first(answer.list, *first);
-  if (arguments.value("format") == "ics") {
-    answer.calendar = asking.numbered(rounds_calendar(answer.list, asking.version()));
-  }
+  const std::string format = arguments.value("format").value_or("text");
+  if (format == "json") answer.sequence = version_of(answer.list, asking.version()).sequence;
+  if (format == "ics") answer.calendar = asking.numbered(rounds_calendar(answer.list, asking.version()));
   asking.write(rounds_formats, answer, answer.list.left_off);
   return arguments.has("exit-code") && to_do ? 1 : 0;
 }

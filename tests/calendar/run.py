@@ -70,6 +70,7 @@ def events_of(raw):
             "summary": str(event["SUMMARY"]).removeprefix(WARNING), "warned": str(event["SUMMARY"]).startswith(WARNING),
             "description": str(event["DESCRIPTION"]), "location": str(event.get("LOCATION", "")),
             "sequence": int(event["SEQUENCE"]), "stamp": event["DTSTAMP"].dt, "free": str(event["TRANSP"]),
+            "status": str(event.get("STATUS", "")),
             "categories": [str(each) for each in event["CATEGORIES"].cats] if "CATEGORIES" in event else []}
     second = vobject.readOne(raw.decode())
     count = 0
@@ -261,6 +262,40 @@ def rounds_of_a_week(binary, top):
     for event in events:
         check("carries every step", sum(f"\n{n}. " in event["description"] for n in range(1, STEPS + 1)), STEPS)
     check("asked twice, the same to the byte", ask("ics"), raw)
+    planned_anew(fleet, events_of(raw), ask("json"))
+
+
+def planned_anew(fleet, first, kept):
+    """Whoever imports the new calendar over the old one has the visits of the new plan, and no other."""
+    (fleet.folder / "week.json").write_bytes(kept)
+    ask = lambda form, plan, *more: fleet.run("rounds", "--from", TODAY, "--as-of", TODAY, "--keep", plan, *more,
+                                              "--format", form)
+    raw = ask("ics", "week.json", "--without", "fitter")
+    by_the_standard(raw)
+    second = events_of(raw)
+    cancelled = {uid for uid, event in second.items() if event["status"] == "CANCELLED"}
+    last = max(event["sequence"] for event in first.values())
+    check("all of it is above the calendar that it replaces", min(event["sequence"] for event in second.values()) > last,
+          True)
+    check("its stamps too", all(second[uid]["stamp"] > event["stamp"] for uid, event in first.items() if uid in second),
+          True)
+    ahead = {uid for uid, event in first.items() if event["free"] == "OPAQUE"}
+    check("what stood there is there or cancelled", ahead - set(second), set())
+    check("what is cancelled stood there", cancelled - ahead, set())
+    check("the fitter's rounds are", all(uid in cancelled for uid in ahead if "fitter" in first[uid]["categories"]
+                                         and "round" in first[uid]["categories"]), True)
+    check("some were", len(cancelled) > 2, True)
+    for uid in cancelled:
+        check("at the time at which they stood", (second[uid]["day"], second[uid]["end"]),
+              (first[uid]["day"], first[uid]["end"]))
+    anew = json.loads(ask("json", "week.json", "--without", "fitter"))
+    made = {stop["uid"] for one in anew["rounds"] for stop in one["stops"]}
+    check("none that is made is", made & cancelled, set())
+    check("the plan says the number", anew["sequence"], max(event["sequence"] for event in second.values()))
+    (fleet.folder / "second.json").write_text(json.dumps(anew))
+    third = events_of(ask("ics", "second.json", "--without", "fitter"))
+    check("once", {event["status"] for event in third.values()}, {""})
+    check("and above again", min(event["sequence"] for event in third.values()) > anew["sequence"], True)
 
 
 def main():

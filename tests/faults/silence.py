@@ -26,6 +26,7 @@ SCHEDULE = """schedule: pump
 meters: {engine: {unit: h}}
 tasks:
   gland: {do: Repack the gland, every: {hours: 500, months: 60}}
+  guard: {do: Look at the guard, every: {months: 60, measured: {gap: {above: 6, unit: mm}}, signs: [loose]}, safety: true}
 """
 
 
@@ -133,6 +134,8 @@ CASES = {
         "mill: {schedule: pump, in-service: {on: " + str(today + datetime.timedelta(days=9))),
     "out of use, back and out of use on one day": lambda f: [must(f, *typed, "pump")
                                                              for typed in (("out-of-use",), ("back",), ("out-of-use",))],
+    "measured at the limit of what never waits": lambda f: must(f, "saw", "pump", "gap=6"),
+    "a sign of what never waits seen today": lambda f: must(f, "saw", "pump", "loose"),
     "all machines gone": lambda f: [change(f, "at: 0}}", "at: 0}, left: " + str(today) + "}")],
 }
 
@@ -162,6 +165,8 @@ REASONS = {
     "a machine that left before its facts": "after it left",
     "a machine put in service after its facts": "before it went into service",
     "out of use, back and out of use on one day": "Out of use: do not run",
+    "measured at the limit of what never waits": "Not to be run before it is mended",
+    "a sign of what never waits seen today": "Not to be run before it is mended",
     "all machines gone": "no machine is there",
 }
 

@@ -18,6 +18,7 @@ Colour beside(OverdueHeading heading) {
   constexpr Colour grey{118, 118, 118};
   switch (heading) {
     case OverdueHeading::out_of_use:
+    case OverdueHeading::do_not_run:
     case OverdueHeading::overdue:
       return colour_of(Ink::overdue)->exact;
     case OverdueHeading::seen:

@@ -10,6 +10,7 @@
 #include "render/shared/cures.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/minding.h"
 
@@ -45,19 +46,33 @@ std::string mind_of(const std::vector<const Point*>& points) { return mind_words
 
 constexpr std::string_view do_not_run = "do not run: ";
 
-// Before the name of a machine that nobody may run, wherever it stands.
-std::string warned(const service::Machine* machine, const service::DueList& list) {
-  const service::UseState* const state = machine == nullptr ? nullptr : list.state_of(*machine);
-  return state != nullptr && state->kind == service::UseKind::out_of_use ? std::string(do_not_run) : "";
-}
+// What each line of a list has to say of its machine: whether anybody may run it, and why not.
+class Warnings {
+ public:
+  explicit Warnings(const service::DueList& list) : list_(list), bans_(run_bans(list)) {}
 
-LetterItem item_of(const Point& point, const service::DueList& list) {
+  // Before the name of a machine that nobody may run, wherever it stands.
+  std::string before(const service::Machine* machine) const {
+    return machine == nullptr || ban_of(bans_, *machine) == nullptr ? "" : std::string(do_not_run);
+  }
+  // In a row of it; `point`: as `state_in_row`.
+  std::string in_row(const service::Machine& machine, const Point* point) const {
+    return state_in_row(list_.state_of(machine), ban_of(bans_, machine), point);
+  }
+
+ private:
+  const service::DueList& list_;
+  std::vector<service::RunBan> bans_;
+};
+
+LetterItem item_of(const Point& point, const service::DueList& list, const Warnings& warnings) {
   LetterItem item;
   item.mark = mark_of(point.standing);
-  item.head = fmt::format("{}{}: {}{}", warned(point.machine, list), service::cleaned(point.machine->key),
+  item.head = fmt::format("{}{}: {}{}", warnings.before(point.machine), service::cleaned(point.machine->key),
                           service::cleaned(task_of(point)), at_site(*point.machine, *list.fleet));
   std::vector<std::string> parts{when(point, list.as_of)};
   for (auto& words : limb_words(point)) parts.push_back(std::move(words));
+  parts.push_back(warnings.in_row(*point.machine, &point));
   for (auto& words : remarks_of(point)) parts.push_back(std::move(words));
   parts.push_back(people_words(point));
   std::erase(parts, std::string{});
@@ -66,13 +81,16 @@ LetterItem item_of(const Point& point, const service::DueList& list) {
   return item;
 }
 
-LetterItem item_of(const service::NoRecord& line, const service::DueList& list, const std::string& command) {
+LetterItem item_of(const service::NoRecord& line, const service::DueList& list, const Warnings& warnings,
+                   const std::string& command) {
   LetterItem item;
   item.mark = mark_of(service::Standing::no_record);
-  item.head = fmt::format("{}{}: no record{}", warned(line.machine, list), service::cleaned(line.machine->key),
+  item.head = fmt::format("{}{}: no record{}", warnings.before(line.machine), service::cleaned(line.machine->key),
                           at_site(*line.machine, *list.fleet));
+  item.below.push_back(warnings.in_row(*line.machine, nullptr));
   item.below.push_back(no_record_words(line, command));
   if (auto mind = mind_of(line.points); !mind.empty()) item.below.push_back(std::move(mind));
+  std::erase(item.below, std::string{});
   return item;
 }
 
@@ -80,16 +98,18 @@ LetterItem said_item(const std::string& warning, const std::pair<std::string, st
   return {"", warning + service::cleaned(said.first), {service::cleaned(said.second)}};
 }
 
-std::string was_over(const service::Further& further) {
+// `of`: of which interval, where it is not the only one that is told.
+std::string was_over(const service::Further& further, const std::string& of) {
   const service::LimbStanding* const limb = further.limb;
   if (limb == nullptr) return further.was ? service::counted(further.was->far, "day", "days") : "no days";
   if (!further.was) return fmt::format("not over by {}", words_of(limb->kind));
   const service::SaidOver& was = *further.was;
   if (was.by_estimate)
-    return "about " + about(service::Amount{was.far}, service::cleaned(limb->unit)) + " over by estimate";
-  if (limb->kind == service::LimbKind::usage) return with_unit(service::Amount{was.far}, limb->unit) + " over";
-  if (limb->kind == service::LimbKind::changes) return service::counted(was.far, "change", "changes") + " over";
-  return service::counted(was.far, "day", "days") + " over";
+    return fmt::format("about {} over{} by estimate", about(service::Amount{was.far}, service::cleaned(limb->unit)),
+                       of);
+  if (limb->kind == service::LimbKind::usage) return with_unit(service::Amount{was.far}, limb->unit) + " over" + of;
+  if (limb->kind == service::LimbKind::changes) return service::counted(was.far, "change", "changes") + " over" + of;
+  return service::counted(was.far, "day", "days") + " over" + of;
 }
 
 // What stood idle when it was last told, and may work now.
@@ -99,11 +119,30 @@ std::string back_words(const service::BackInUse& back) {
                      back.was == OverdueHeading::out_of_use ? "out of use" : "laid up", since);
 }
 
+// What came to it since: `since last said: again 2026-06-18 (flames now)`.
+std::string since_words(const service::ToldBefore& told) {
+  std::vector<std::string> parts;
+  if (told.seen_again != nullptr) parts.push_back(again_words(*told.seen_again));
+  if (told.looked_since && told.entry.seen->looked_on && told.entry.seen->found) {
+    parts.push_back(
+        fmt::format("looked at {}, found {}", to_text(*told.entry.seen->looked_on), to_text(*told.entry.seen->found)));
+  }
+  if (!parts.empty()) return fmt::format("since last said: {}", fmt::join(parts, "; "));
+  for (const service::UseReason& reason : told.reasons_since) {
+    parts.push_back(fmt::format("{}: {}", to_text(reason.on), service::cleaned(reason.note)));
+  }
+  if (parts.empty()) return "";
+  return fmt::format("out of use already when last said; said since: {}", fmt::join(parts, "; "));
+}
+
 // How it stood when it was last told, where it was: what is new has none.
 void add_told(LetterItem& item, const service::ToldBefore* told) {
   if (told == nullptr) return;
   std::vector<std::string> parts;
-  for (const service::Further& further : told->further) parts.push_back(was_over(further));
+  for (const service::Further& further : told->further) {
+    const bool several = told->further.size() > 1 && further.limb != nullptr && told->entry.point != nullptr;
+    parts.push_back(was_over(further, several ? ' ' + interval_of(*further.limb, *told->entry.point) : ""));
+  }
   // That it stood under `Laid up` says no more than that its machine did.
   const bool moved = told->was_under && !(told->back && told->back->was == *told->was_under);
   if (moved) parts.push_back(fmt::format("under `{}`", title_of(*told->was_under)));
@@ -111,6 +150,7 @@ void add_told(LetterItem& item, const service::ToldBefore* told) {
     item.below.insert(item.below.begin(),
                       fmt::format("{}: {} when last said", moved ? "moved" : "worse", fmt::join(parts, ", ")));
   }
+  if (const std::string since = since_words(*told); !since.empty()) item.below.insert(item.below.begin(), since);
   if (told->back) item.below.insert(item.below.begin(), back_words(*told->back));
 }
 
@@ -120,25 +160,27 @@ LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNew
   const service::BlockParts parts = parts_of(block, list);
   Look look;
   look.command = command;
+  const Warnings warnings(list);
   for (const service::MachineUse* use : parts.machines) {
-    part.items.push_back(said_item(warned(use->machine, list), {use->machine->key, words_of(use->state)}));
+    part.items.push_back(said_item(warnings.before(use->machine), {use->machine->key, words_of(use->state)}));
+    add_told(part.items.back(), news.told(*use));
   }
   for (const service::SeenSign* seen : parts.seen) {
-    LetterItem item = said_item(warned(seen->machine, list), line_of(*seen));
+    LetterItem item = said_item(warnings.before(seen->machine), line_of(*seen));
     item.below.push_back(mind_words(cautions_of(*list.fleet, *seen)));
     add_told(item, news.told(*seen));
     part.items.push_back(std::move(item));
   }
   for (const service::GapLine& line : gap_lines(parts.gaps)) {
-    part.items.push_back(said_item(warned(list.fleet->machine(line.gap->machine), list), line_of(line, look)));
+    part.items.push_back(said_item(warnings.before(list.fleet->machine(line.gap->machine)), line_of(line, look)));
     add_told(part.items.back(), news.told(*line.gap));
   }
   for (const Point* point : parts.points) {
-    part.items.push_back(item_of(*point, list));
+    part.items.push_back(item_of(*point, list, warnings));
     add_told(part.items.back(), news.told(*point));
   }
   for (const service::NoRecord& line : parts.no_record) {
-    part.items.push_back(item_of(line, list, command));
+    part.items.push_back(item_of(line, list, warnings, command));
     const service::ToldBefore* const told = line.points.empty() ? nullptr : news.told(*line.points.front());
     if (told != nullptr && told->back) {
       auto& below = part.items.back().below;
@@ -154,12 +196,24 @@ constexpr std::size_t most_first = 8;
 struct FirstLine {
   OverdueHeading heading = OverdueHeading::overdue;
   const service::Machine* machine = nullptr;
+  bool never_cut = false;
   std::string text;
 };
 
+// `hoses, leak seen`, `tyre@front-left at its limit`: in short why it forbids to run the machine.
+std::string forbidding_words(const Point& point) {
+  const auto limbs = forbidding_limbs(point);
+  const auto sign = std::find_if(limbs.begin(), limbs.end(), [](const service::LimbStanding* limb) {
+    return limb->kind == service::LimbKind::sign;
+  });
+  const std::string task = service::cleaned(task_of(point));
+  return sign == limbs.end() ? task + " at its limit"
+                             : fmt::format("{}, {} seen", task, service::cleaned((*sign)->seen));
+}
+
 // `tractor-loader: brakes overdue`, `tractor-yard: brakes, no record`.
 std::string first_words_of(const service::OverdueEntry& entry) {
-  if (entry.use != nullptr) return "do not run";
+  if (entry.use != nullptr) return "out of use";
   if (entry.seen != nullptr) {
     const auto found = entry.seen->looked_on ? entry.seen->found : std::nullopt;
     return service::cleaned(entry.seen->sign) + (found ? fmt::format(", looked at: {}", to_text(*found)) : "");
@@ -167,11 +221,8 @@ std::string first_words_of(const service::OverdueEntry& entry) {
   const std::string task = service::cleaned(task_of(*entry.point));
   if (entry.heading == OverdueHeading::overdue) return task + " overdue";
   if (entry.heading == OverdueHeading::read_the_meter) return task + " overdue by estimate";
+  if (forbids_running(*entry.point)) return forbidding_words(*entry.point);
   return task + (entry.point->standing == service::Standing::no_record ? ", no record" : ", not known");
-}
-
-const service::Machine* machine_of(const service::OverdueEntry& entry) {
-  return entry.use != nullptr ? entry.use->machine : entry.seen != nullptr ? entry.seen->machine : entry.point->machine;
 }
 
 bool is_back(const service::OverdueEntry& entry, const service::OverdueNews& news) {
@@ -184,19 +235,23 @@ bool is_back(const service::OverdueEntry& entry, const service::OverdueNews& new
 // What nobody knows of a machine is one line.
 std::vector<FirstLine> all_first_lines(const service::OverdueNews& news, const service::DueList& list) {
   std::vector<FirstLine> lines;
-  for (const service::OverdueEntry& entry : news.first) {
-    const service::Machine* const machine = machine_of(entry);
+  for (std::size_t i = 0; i < news.first.size(); ++i) {
+    const service::OverdueEntry& entry = news.first[i];
+    const service::Machine* const machine = machine_of(entry, *list.fleet);
     const bool goes_on = !lines.empty() && entry.heading == OverdueHeading::find_out &&
                          lines.back().heading == entry.heading && lines.back().machine == machine;
     if (goes_on) {
       lines.back().text += "; " + first_words_of(entry);
       continue;
     }
-    const std::string warning = entry.use != nullptr   ? ""
-                                : is_back(entry, news) ? "back in use: "
-                                                       : warned(machine, list);
-    lines.push_back({entry.heading, machine,
-                     fmt::format("{}{}: {}", warning, service::cleaned(machine->key), first_words_of(entry))});
+    // A telephone shows the beginning of a line.
+    const bool not_run = news.not_to_run.holds(*machine);
+    const bool back = is_back(entry, news);
+    const std::string who = service::cleaned(machine->key);
+    const std::string name = not_run ? fmt::format("{}{}{}", do_not_run, who, back ? ", back in use" : "")
+                             : back  ? "back in use: " + who
+                                     : who;
+    lines.push_back({entry.heading, machine, i < news.never_cut, fmt::format("{}: {}", name, first_words_of(entry))});
   }
   return lines;
 }
@@ -205,17 +260,20 @@ std::vector<std::string> first_lines(const service::OverdueNews& news, const ser
   std::vector<std::string> shown;
   const std::vector<FirstLine> lines = all_first_lines(news, list);
   std::vector<service::HeadingCount> more;
+  std::size_t left = 0;
   for (const FirstLine& line : lines) {
-    if (shown.size() < most_first || lines.size() == most_first + 1) {
+    if (line.never_cut || shown.size() < most_first || lines.size() == most_first + 1) {
       shown.push_back(line.text);
-    } else if (more.empty() || more.back().heading != line.heading) {
+      continue;
+    }
+    ++left;
+    if (more.empty() || more.back().heading != line.heading) {
       more.push_back({line.heading, 1});
     } else {
       ++more.back().lines;
     }
   }
-  if (!more.empty())
-    shown.push_back(fmt::format("and {} more, below: {}", lines.size() - most_first, all_counts(more)));
+  if (!more.empty()) shown.push_back(fmt::format("and {} more, below: {}", left, all_counts(more)));
   return shown;
 }
 
@@ -231,7 +289,10 @@ std::string still_words(const service::OverdueNews& news) {
 
 // The same in short: what must not be forgotten for being told before.
 std::string not_told_again(const service::OverdueNews& news) {
-  return fmt::format("Said before: {} still overdue, {} out of use.", news.still_overdue(), news.still_out_of_use());
+  const std::string not_run =
+      news.still_not_to_run() == 0 ? "" : fmt::format(", {} not to be run", news.still_not_to_run());
+  return fmt::format("Said before: {} still overdue{}, {} out of use.", news.still_overdue(), not_run,
+                     news.still_out_of_use());
 }
 
 std::string ago(service::Day day, service::Day as_of) {
@@ -264,7 +325,7 @@ std::vector<std::string> word_lines(const service::DueList& list, const service:
   std::vector<std::string> lines;
   if (!word.missed.empty()) lines.push_back(missed_words(*list.fleet, word.missed));
   if (word.next != nullptr) {
-    lines.push_back(fmt::format("Next due: {}{}, {}, {}.", warned(word.next->machine, list),
+    lines.push_back(fmt::format("Next due: {}{}, {}, {}.", Warnings(list).before(word.next->machine),
                                 service::cleaned(word.next->machine->key), service::cleaned(task_of(*word.next)),
                                 when(*word.next, list.as_of)));
   } else {
@@ -278,7 +339,7 @@ std::vector<std::string> word_lines(const service::DueList& list, const service:
     }
     lines.push_back(std::move(readings));
   } else {
-    lines.emplace_back("No meter was ever read.");
+    lines.emplace_back(word.by_meter ? "No meter was ever read." : "Nothing comes due by a meter.");
   }
   lines.push_back(word.backup ? fmt::format("Last backup of the record: {}.", ago(*word.backup, list.as_of))
                               : fmt::format("No backup of the record is known; to make one: {} backup FILE", command));
@@ -312,7 +373,8 @@ void add_due(Letter& letter, const service::DueList& list, const service::Weekly
   if (word.due.empty()) return;
   letter.sends_people = true;
   LetterPart part{"Due", OverdueHeading::read_the_meter, {}};
-  for (const Point* point : word.due) part.items.push_back(item_of(*point, list));
+  const Warnings warnings(list);
+  for (const Point* point : word.due) part.items.push_back(item_of(*point, list, warnings));
   letter.parts.push_back(std::move(part));
 }
 
@@ -425,6 +487,17 @@ Letter letter_of_week(const service::DueList& list, const service::WeeklyWord& w
   return letter;
 }
 
+Letter letter_of_return(const service::DueList& list) {
+  Letter letter;
+  const std::string whose = whose_list(*list.fleet, list.scope);
+  letter.subject = named("there is a list again, nothing overdue", whose);
+  letter.title = fmt::format("{}, {}", whose, to_text(list.as_of));
+  letter.opening.push_back(fmt::format("Nothing is overdue, and all is known, of {}.",
+                                       service::counted(list.machines, "machine", "machines")));
+  add_other_sites(letter, list);
+  return letter;
+}
+
 Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fleet, const std::string& command) {
   Letter letter;
   letter.subject = named(failure_words(failure, fleet.was_read), fleet.name);
@@ -450,6 +523,12 @@ Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fle
   letter.parts.push_back(std::move(part));
   letter.closing.push_back(fmt::format("To see it again: {} check", command));
   return letter;
+}
+
+void say_list_again(Letter& letter, service::Day last) {
+  letter.opening.insert(
+      letter.opening.begin(),
+      fmt::format("There is a list again: a message of {} said that there was none. So all is told.", to_text(last)));
 }
 
 void say_not_known_before(Letter& letter, const std::string& file, const std::string& problem) {

@@ -54,8 +54,14 @@ struct FailedFleet {
   bool was_read = false;  // so that what failed is the record
 };
 
+// A message said that there was no list; there is one, nothing is overdue and all is known.
+Letter letter_of_return(const service::DueList& list);
+
 // There is no list, and why.
 Letter letter_of_failure(const service::Failure& failure, const FailedFleet& fleet, const std::string& command);
+
+// The last message said, on that day, that there was no list. Said in the letter.
+void say_list_again(Letter& letter, service::Day last);
 
 // What was mailed before could not be read from that file: `problem`, such as `is damaged`. Said in the letter.
 void say_not_known_before(Letter& letter, const std::string& file, const std::string& problem);

@@ -6,7 +6,7 @@
 namespace cli {
 
 std::string overdue_as_ics(const OverdueAnswer& overdue, const std::string& command) {
-  const std::string counts = counts_in_words(*overdue.calendar);
+  const std::string counts = counts_in_words(overdue.calendar->counts);
   const std::string said = counts.empty() ? fmt::format("Nothing is overdue, and all is known, of {}.",
                                                         service::counted(overdue.list.machines, "machine", "machines"))
                                           : counts + '.';

@@ -14,6 +14,8 @@ std::string_view title_of(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
       return out_of_use_title;
+    case OverdueHeading::do_not_run:
+      return "Not to be run before it is mended";
     case OverdueHeading::overdue:
       return "Overdue";
     case OverdueHeading::seen:
@@ -34,6 +36,8 @@ std::string_view short_title_of(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
       return "out of use";
+    case OverdueHeading::do_not_run:
+      return "not to be run";
     case OverdueHeading::overdue:
       return "overdue";
     case OverdueHeading::seen:
@@ -54,6 +58,8 @@ std::string counted_under(OverdueHeading heading, std::size_t lines) {
   switch (heading) {
     case OverdueHeading::out_of_use:
       return fmt::format("{} out of use", lines);
+    case OverdueHeading::do_not_run:
+      return fmt::format("{} not to be run", lines);
     case OverdueHeading::overdue:
       return fmt::format("{} overdue", lines);
     case OverdueHeading::seen:

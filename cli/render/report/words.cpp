@@ -110,7 +110,7 @@ std::string first_counts(const Report& report) {
     if (!std::exchange(told_soon, true)) counts.push_back(fmt::format("{} safety or statutory soon", soon));
   };
   for (const service::OverdueBlock& block : overdue_blocks(report.due)) {
-    if (block.heading == service::OverdueHeading::out_of_use) continue;  // among what is not to be run
+    if (block.heading <= service::OverdueHeading::do_not_run) continue;  // among what is not to be run
     if (block.heading > service::OverdueHeading::overdue) tell_soon();
     counts.push_back(count_of(block, report));
   }

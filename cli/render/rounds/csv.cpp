@@ -64,7 +64,8 @@ std::vector<std::string> columns() {
           "was_on",
           "is_crew",
           "is_on",
-          "needs"};
+          "needs",
+          "again_on"};
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {

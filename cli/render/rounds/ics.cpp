@@ -22,6 +22,7 @@ class Events {
       if (list_.site == nullptr) round(one);
       for (const RoundStop& each : one.stops) stop(one, each);
     }
+    while (events_.size() < named_.size()) cancelled(named_[events_.size()]);
   }
 
   const std::vector<IcsEvent>& made() const { return events_; }
@@ -41,6 +42,25 @@ class Events {
   IcsTimes between(service::Day on, int from, int to) const {
     const std::string& zone = list_.week().fleet->time_zone;
     return {moment_there(on, from, zone), moment_there(on, to, zone)};
+  }
+
+  void cancelled(const service::CalendarEvent& named) {
+    const service::GivenRound& round = *named.kept_round;
+    const service::GivenStop* const stop = named.kept_stop;
+    IcsEvent& event = add();
+    event.cancelled = true;
+    const auto from = stop == nullptr ? round.leaves : stop->starts;
+    const auto to = stop == nullptr ? round.back : stop->ends;
+    if (from && to && *from < *to) event.times = between(round.on, *from, *to);
+    const std::string crew = service::cleaned(round.crew);
+    event.summary = stop == nullptr ? fmt::format("cancelled: {}: round", crew)
+                                    : fmt::format("cancelled: {} ({})", service::cleaned(stop->visit), crew);
+    event.description = fmt::format("Planned before for {} on {}, and not made then.\n", crew, to_text(round.on));
+    for (const service::PlanChange& change : list_.plan.changes) {
+      if (stop == nullptr || change.visit != stop->visit) continue;
+      event.description += fmt::format("Changed: {}: {}\n", change.visit, change_words(list_, change));
+    }
+    event.categories = {stop == nullptr ? "round" : "visit", round.crew};
   }
 
   // What is not done must not be lost for not having a day.

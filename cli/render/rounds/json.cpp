@@ -86,7 +86,8 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
             {"waiting", number(stop.waiting)},
             {"tasks", tasks_as_json(list, visit)},
             {"promised", stop.promised},
-            {"safety", visit.safety}};
+            {"safety", visit.safety},
+            {"uid", event_uid(list.week(), visit)}};
   add_visit(json, list, visit);
   return json;
 }
@@ -236,6 +237,7 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
                 {"short_on", to_text(part.short_on)},
                 {"there", day_or_null(part.there)}};
   });
+  json["sequence"] = answer.sequence;
   return dumped(json);
 }
 

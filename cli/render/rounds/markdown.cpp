@@ -117,13 +117,13 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   std::string stopped;
   for (const service::MachineUse* use : list.not_in_use) stopped += markdown_machine(*use);
   stopped += markdown_to_be_mended(*week.list, list.site);
-  text += stopped.empty() ? stopped : stopped + '
-'; text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
+  text += stopped.empty() ? stopped : stopped + '\n';
+  text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
   for (const std::string& words : {cost_words(list), bound_words(list)}) {
     if (!words.empty()) text += ' ' + markdown_cell(words);
   }
-  text += '
-'; std::string changes;
+  text += '\n';
+  std::string changes;
   for (const service::PlanChange& change : list.plan.changes) changes += item(change.visit, change_words(list, change));
   text += section("Changed since the plan that was kept", changes);
   if (!list.plan.rounds.empty()) text += '\n' + steps();

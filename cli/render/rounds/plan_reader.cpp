@@ -108,6 +108,7 @@ class Reader {
     bound();
     gap();
     flag(plan.proven, whole_, "", "proven");
+    sequence();
     each(whole_, "", "rounds", [&](const json& one, const std::string& path) { round(one, path); });
     each(whole_, "", "put_off", [&](const json& one, const std::string& path) { put_off(one, path); });
     note_unread(whole_, "");
@@ -275,6 +276,14 @@ class Reader {
     }
   }
 
+  void sequence() {
+    take(read_.plan.sequence, whole_, "", "sequence", "the number of its calendar", [](const json& value) {
+      constexpr std::int64_t highest = 2'147'483'647;  // RFC 5545, 3.3.8
+      const auto number = value.is_number_integer() ? std::optional(value.get<std::int64_t>()) : std::nullopt;
+      return number && *number >= 0 && *number <= highest ? number : std::nullopt;
+    });
+  }
+
   void gap() {
     const json* const value = given(whole_, "gap");
     if (value == nullptr || value->is_null()) return;
@@ -368,6 +377,7 @@ class Reader {
     kilometres(stop.tenths_of_km, in, path);
     money(stop.waiting, in, path, "waiting");
     tasks(stop.tasks, in, path);
+    text(stop.uid, in, path, "uid");
     std::optional<bool> promised;
     flag(promised, in, path, "promised");
     stop.promised = promised.value_or(false);

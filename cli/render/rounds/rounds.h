@@ -1,6 +1,7 @@
 // A week of visits by crew and day, and what was judged of a plan that somebody has.
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 #include "render/shared/formats.h"
@@ -12,6 +13,7 @@ namespace cli {
 struct RoundsAnswer {
   service::RoundsList list;
   service::Calendar calendar = {};  // for a calendar alone
+  std::int64_t sequence = 0;        // of the plan's calendar
 };
 
 std::string rounds_as_text(const RoundsAnswer& answer, const Look& look);  // a page a round

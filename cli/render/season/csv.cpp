@@ -120,7 +120,8 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                   "included_in",
                   "group",
                   "past_grace_by_estimate",
-                  "to_mend"});
+                  "to_mend",
+                  "again_on"});
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, plan, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, plan, "");
   for (const auto& item : plan.put_off) add_item(table, "put-off", item, plan, "");

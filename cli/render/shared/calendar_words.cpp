@@ -34,6 +34,8 @@ std::string count_words(const service::CalendarCount& count) {
   switch (count.what) {
     case service::Counted::out_of_use:
       return counted_under(OverdueHeading::out_of_use, count.lines);
+    case service::Counted::do_not_run:
+      return counted_under(OverdueHeading::do_not_run, count.lines);
     case service::Counted::overdue:
       return counted_under(OverdueHeading::overdue, count.lines);
     case service::Counted::due:
@@ -46,6 +48,10 @@ std::string count_words(const service::CalendarCount& count) {
       return counted_under(OverdueHeading::find_out, count.lines);
     case service::Counted::put_off:
       return counted_under(OverdueHeading::put_off, count.lines);
+    case service::Counted::coming:
+      return fmt::format("{} coming", count.lines);
+    case service::Counted::later:
+      return fmt::format("{} later", count.lines);
     case service::Counted::laid_up:
       break;
   }
@@ -119,7 +125,7 @@ class Words {
   }
 
   void summary(IcsEvent& ics) const {
-    const std::string counts = counts_in_words(calendar_);
+    const std::string counts = counts_in_words(calendar_.counts);
     ics.summary =
         fmt::format("{}: {}", whose_list(*list_.fleet, list_.scope), counts.empty() ? texts_.nothing : counts);
     ics.description = fmt::format("As of {}. {}\nA calendar without this line on today was not renewed.\n",
@@ -183,9 +189,9 @@ class Words {
 
 }  // namespace
 
-std::string counts_in_words(const service::Calendar& calendar) {
+std::string counts_in_words(const std::vector<service::CalendarCount>& counts) {
   std::vector<std::string> words;
-  for (const service::CalendarCount& count : calendar.counts) words.push_back(count_words(count));
+  for (const service::CalendarCount& count : counts) words.push_back(count_words(count));
   return fmt::format("{}", fmt::join(words, ", "));
 }
 

@@ -2,13 +2,14 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "service/calendar.h"
 
 namespace cli {
 
-// `1 out of use, 8 overdue, 7 due`; empty where nothing needs doing and all is known.
-std::string counts_in_words(const service::Calendar& calendar);
+// `1 out of use, 8 overdue, 7 due`; empty where there are none.
+std::string counts_in_words(const std::vector<service::CalendarCount>& counts);
 
 struct CalendarTexts {
   std::string called;   // its name, by which people know it again

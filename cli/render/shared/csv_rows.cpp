@@ -82,7 +82,9 @@ std::vector<std::string> point_columns() {
           "fitted_meter",
           "do_not_run",
           "doubtful",
-          "people"};
+          "people",
+          "usage_estimated_from",
+          "again_on"};
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
@@ -102,6 +104,7 @@ void add_point(CsvTable& table, const service::Point& point, const service::Flee
                                {"usage_left", figure(usage->left)},
                                {"usage_estimated_used", figure(usage->estimated_used)},
                                {"usage_estimated_left", figure(usage->estimated_left)},
+                               {"usage_estimated_from", figure(estimated_from(*usage, point))},
                                {"usage_unit", csv_text(usage->unit)},
                                {"usage_meter", csv_text(usage->name)}});
   }
@@ -142,6 +145,7 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
                              {"until", to_text(seen.on.last)},
                              {"fact", to_text(seen.fact)},
                              {"note", csv_text(seen.note)},
+                             {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
                              {"found", std::string(seen.found ? to_text(*seen.found) : "")},
                              {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
                              {"say", csv_text(words_of(seen))}});

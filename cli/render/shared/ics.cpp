@@ -47,7 +47,8 @@ void put_event(std::string& text, const IcsEvent& event) {
     text += ics_line("DTSTART;VALUE=DATE", day_text(event.on));
     text += ics_line("DTEND;VALUE=DATE", day_text(event.on + std::chrono::days{1}));
   }
-  text += ics_line("TRANSP", event.times ? "OPAQUE" : "TRANSPARENT");
+  if (event.cancelled) text += ics_line("STATUS", "CANCELLED");
+  text += ics_line("TRANSP", event.times && !event.cancelled ? "OPAQUE" : "TRANSPARENT");
   text += ics_line("SUMMARY", ics_text(event.summary));
   if (!event.location.empty()) text += ics_line("LOCATION", ics_text(event.location));
   if (!event.categories.empty()) {

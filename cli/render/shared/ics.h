@@ -28,6 +28,7 @@ struct IcsEvent {
   std::string location = {};
   std::vector<std::string> categories = {};
   std::optional<IcsTimes> times = {};
+  bool cancelled = false;  // it stood in an earlier calendar: who took that over takes it out
 };
 
 std::string ics_calendar(std::string_view name, const std::vector<IcsEvent>& events);

@@ -11,7 +11,7 @@ namespace {
 using service::LimbKind;
 using service::LimbStanding;
 
-void add_limb_figures(Json& json, const LimbStanding& limb) {
+void add_limb_figures(Json& json, const LimbStanding& limb, const service::Point& point) {
   switch (limb.kind) {
     case LimbKind::usage:
       json["meter"] = limb.name;
@@ -21,6 +21,7 @@ void add_limb_figures(Json& json, const LimbStanding& limb) {
       json["left"] = number_or_null(limb.left);
       json["estimated_used"] = number_or_null(limb.estimated_used);
       json["estimated_left"] = number_or_null(limb.estimated_left);
+      json["estimated_from"] = day_or_null(estimated_from(limb, point));
       json["due_at"] = number_or_null(limb.due_at);
       json["due_shown"] = number_or_null(limb.due_shown);
       break;
@@ -99,7 +100,7 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet, con
   for (const LimbStanding& limb : point.limbs) {
     Json part;
     part["kind"] = to_text(limb.kind);
-    add_limb_figures(part, limb);
+    add_limb_figures(part, limb, point);
     json["limbs"].push_back(std::move(part));
   }
   return json;
@@ -143,6 +144,13 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, co
   json["note"] = text_or_null(seen.note);
   json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
   json["do_not_run"] = stopped.holds(*seen.machine);
+  json["again_on"] = seen.again() == nullptr ? Json(nullptr) : Json(to_text(seen.again()->on.first));
+  json["sightings"] = array_of(seen.sightings, [](const service::Sighting& one) {
+    return Json{{"on", to_text(one.on.first)},
+                {"until", to_text(one.on.last)},
+                {"fact", to_text(one.fact)},
+                {"note", text_or_null(one.note)}};
+  });
   return json;
 }
 

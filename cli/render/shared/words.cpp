@@ -32,7 +32,8 @@ std::string usage_words(const LimbStanding& limb, const Point& point) {
   const std::string estimate = about(over ? -*limb.estimated_left : *limb.estimated_left, limb.unit);
   const bool was_over = limb.left->hundredths < 0;
   if (over == was_over && estimate == about(was_over ? -*limb.left : *limb.left, limb.unit)) return words;
-  return words + fmt::format(", about {}{} by estimate", estimate, over && !was_over ? " over" : "");
+  return words + fmt::format(", about {}{} by estimate{}", estimate, over && !was_over ? " over" : "",
+                             estimate_from_words(limb, point));
 }
 
 std::string days_words(const LimbStanding& limb, const Point& point) {
@@ -135,6 +136,12 @@ std::string words_of(LimbKind kind) {
 
 std::string about(service::Amount amount, const std::string& unit) {
   return fmt::format("{} {}", (amount.hundredths + 50) / 100, unit);
+}
+
+std::string estimate_from_words(const LimbStanding& limb, const Point& point) {
+  const auto from = estimated_from(limb, point);
+  if (!from) return "";
+  return fmt::format(", counted from {}{}", limb.known->fact ? "the reading of " : "", to_text(*from));
 }
 
 std::string due_point(const service::LimbStanding& limb, const service::Point& point) {
@@ -341,11 +348,24 @@ std::vector<std::string> remarks_of(const Point& point) {
 
 std::string seen_words(const service::SeenSign& seen) {
   std::string text = fmt::format("{}, seen {}", service::cleaned(seen.sign), as_known(seen.on));
-  if (seen.found && seen.looked_on) {
-    text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
+  const bool looked = seen.found && seen.looked_on;
+  // Whose word a note is must be seen: each sighting's stands behind its day, and behind the last thing of all without
+  // brackets, where nothing could be taken for it.
+  for (const service::Sighting& one : seen.sightings) {
+    const bool last = &one == &seen.sightings.back();
+    const bool first = &one == &seen.sightings.front();
+    if (!first && !last && one.note.empty()) continue;
+    if (!first) text += ", " + again_words(one);
+    if (first && !one.note.empty() && (looked || !last)) text += fmt::format(" ({})", service::cleaned(one.note));
   }
-  if (!seen.note.empty()) text += ": " + service::cleaned(seen.note);
+  if (looked) text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
+  if (!seen.note.empty() && (looked || seen.sightings.size() < 2)) text += ": " + service::cleaned(seen.note);
   return text;
+}
+
+std::string again_words(const service::Sighting& sighting) {
+  return fmt::format("again {}{}", as_known(sighting.on),
+                     sighting.note.empty() ? "" : fmt::format(" ({})", service::cleaned(sighting.note)));
 }
 
 std::string words_of(const service::SeenSign& seen) {

@@ -19,6 +19,10 @@ std::string with_unit(service::Amount amount, const std::string& unit);
 // An estimate, rounded to whole units: decimals would claim to know more than it does.
 std::string about(service::Amount amount, const std::string& unit);
 
+// `, counted from the reading of 2026-05-21`: behind the figure of an estimate that holds use before the fitting, too.
+// Empty elsewhere.
+std::string estimate_from_words(const service::LimbStanding& limb, const service::Point& point);
+
 // The due point of a usage limb, its meter named where that is not the machine's first; where the meter was changed or
 // went round, also what it then shows.
 std::string due_point(const service::LimbStanding& limb, const service::Point& point);
@@ -101,6 +105,7 @@ std::string reasons_of(const std::vector<service::UseReason>& reasons, service::
 // anyhow whether the machine may be run; `words_of` says that too.
 std::string seen_words(const service::SeenSign& seen);
 std::string words_of(const service::SeenSign& seen);
+std::string again_words(const service::Sighting& sighting);  // `again 2026-06-18 (flames now)`
 
 std::string words_of(service::LimbKind kind);  // `hours`: what a person calls it, for lists of what is not known
 

@@ -74,6 +74,7 @@ std::vector<std::string> columns() {
           "fact",
           "found",
           "note",
+          "again_on",
           "say"};
 }
 

@@ -32,7 +32,8 @@ std::string sooner_too(const service::Point& point) {
 std::string over_words(const service::Point& point) {
   const LimbStanding* limb = service::limb_of(point, service::LimbKind::usage);
   if (limb == nullptr || !limb->estimated_left || limb->estimated_left->hundredths > 0) return "";
-  return fmt::format(", about {} over by estimate", about(-*limb->estimated_left, service::cleaned(limb->unit)));
+  return fmt::format(", about {} over by estimate{}", about(-*limb->estimated_left, service::cleaned(limb->unit)),
+                     estimate_from_words(*limb, point));
 }
 
 std::string span_of(const Explanation& explained, service::Day as_of) {

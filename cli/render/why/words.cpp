@@ -153,9 +153,9 @@ std::vector<std::string> usage_sums(const Point& point, const LimbStanding& limb
   if (limb.estimated_used) {
     const service::Amount left = *limb.estimated_left;
     const bool over = left.hundredths < 0;
-    sums.push_back(fmt::format("today by estimate about {} used, about {} {}; from its use up to {}",
+    sums.push_back(fmt::format("today by estimate about {} used, about {} {}{}; from its use up to {}",
                                about(*limb.estimated_used, limb.unit), about(over ? -left : left, limb.unit),
-                               over ? "over" : "left", to_text(known.day)));
+                               over ? "over" : "left", estimate_from_words(limb, point), to_text(known.day)));
   }
   return sums;
 }

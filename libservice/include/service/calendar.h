@@ -25,6 +25,9 @@
 
 namespace service {
 
+struct GivenRound;
+struct GivenStop;
+
 // Which of two calendars of a fleet is the newer one. Most days move with the day asked about (what is overdue is an
 // event of it, and what is expected is expected anew), so both the day and the facts count. A later day has a higher
 // number than any of an earlier one, whatever the book; within one day it rises with each fact. That an event moved for
@@ -37,6 +40,9 @@ struct CalendarVersion {
 };
 
 CalendarVersion version_of(const std::vector<Fact>& book, Day as_of);
+
+// Of a calendar that takes the place of one of that number: this version, raised above it where it is not.
+CalendarVersion version_after(const CalendarVersion& version, std::int64_t last);
 
 enum class EventKind {
   summary,     // what there is in all, on the day asked about: a calendar that nobody renews is seen to be old
@@ -64,12 +70,27 @@ struct CalendarEvent {
   const SeenSign* seen = nullptr;
   std::optional<GapLine> gap = {};
   std::optional<NoRecord> no_record = {};
+  bool cancelled = false;                  // of `round`: it stood in the plan that was kept, and is not made
+  const GivenRound* kept_round = nullptr;  // of what is cancelled: that of the kept plan
+  const GivenStop* kept_stop = nullptr;    // likewise; null: the round itself
 };
 
 // What its first event counts, in this order: of the due list what needs doing or is not known, in lines as people read
 // them (a machine without record is one), but what the overdue list has as put off or laid up as that; of the overdue
-// list its lines under each heading.
-enum class Counted { out_of_use, overdue, due, seen, read_the_meter, find_out, put_off, laid_up };
+// list its lines under each heading. `coming` and `later` are no part of that, and counted beside it.
+enum class Counted {
+  out_of_use,
+  do_not_run,
+  overdue,
+  due,
+  seen,
+  read_the_meter,
+  find_out,
+  put_off,
+  laid_up,
+  coming,
+  later,
+};
 
 struct CalendarCount {
   Counted what = Counted::overdue;
@@ -80,6 +101,7 @@ struct CalendarCount {
 struct Calendar {
   std::vector<CalendarEvent> events;  // the summary first; in the order of the list. Points into it
   std::vector<CalendarCount> counts;  // none of them 0; empty: nothing is due, and all is known
+  std::vector<CalendarCount> ahead;   // of a due list: what comes, and is in none of `counts`
 };
 
 // `shown`: the points that are to be in it, and whose lack of record a line tells.

@@ -81,6 +81,14 @@ struct MachineUse {
   UseState state;
 };
 
+// One time that something was seen.
+struct Sighting {
+  DaySpan on;
+  FactId fact;
+  std::string note;
+  friend bool operator==(const Sighting&, const Sighting&) = default;
+};
+
 // What somebody saw of a machine on which no task comes due, and nobody has found good since (`KeptAsSeen`). It is not
 // lost: somebody has to look.
 struct SeenSign {
@@ -89,10 +97,15 @@ struct SeenSign {
   DaySpan on;                  // when it was seen first, since it was found good; of a check by month or year alone
   FactId fact;                 // of that
   FactId newest;               // of the time that it was seen last; a look that brought it back is one
-  std::string note;            // of the newest fact about it: the look, else the sign
+  std::string note;            // of the newest look, where somebody looked; else of the newest sighting that has one
   std::optional<Found> found;  // worn or failed, by the newest look; none: nobody looked
   std::optional<Day> looked_on;
   bool safety = false;  // of a task that never waits: whoever looks is named
+  // Each time since it was found good, as it was entered; the first is `fact`, of its own day and note.
+  std::vector<Sighting> sightings = {};
+
+  // The last time, where it was seen more than once; null: once. Points into it.
+  const Sighting* again() const { return sightings.size() < 2 ? nullptr : &sightings.back(); }
 };
 
 struct DueList {
@@ -175,8 +188,10 @@ struct DueShow {
 
 DueRows rows_of(const DueList& list, const DueShow& show);
 
-// What cron mails: in this order, each with its own heading. Empty means that all is well and all is known.
-enum class OverdueHeading { out_of_use, overdue, seen, read_the_meter, find_out, put_off, laid_up };
+// What cron mails: in this order, each with its own heading. Empty means that all is well and all is known. Under
+// `do_not_run` stands what forbids to run its machine (`run_ban.h`) and is not in the list for another reason: due, not
+// overdue.
+enum class OverdueHeading { out_of_use, do_not_run, overdue, seen, read_the_meter, find_out, put_off, laid_up };
 
 struct OverdueEntry {
   OverdueHeading heading = OverdueHeading::overdue;

@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "service/due_list.h"
+#include "service/not_to_run.h"
 
 #pragma GCC visibility push(default)
 
@@ -61,6 +62,8 @@ struct Handed {
   std::vector<SaidEntry> entries;
   // The day of the last weekly word that was handed over; before the first one the day from which it is owed.
   std::optional<Day> word;
+  // How many messages that there is no list (`NoLists`) had been handed over before it.
+  int no_lists = 0;
   friend bool operator==(const Handed&, const Handed&) = default;
 };
 
@@ -76,6 +79,24 @@ Parsed<Handed> parse_handed(std::string_view text, std::string_view fleet, Day t
 inline constexpr std::string_view handed_file = ".mailed";
 std::string handed_file_of(const Scope& scope);
 
+// Messages that were handed over in place of a list, for none could be made: whoever got one knows nothing until he is
+// told that there is a list again, with all that is open. What keeps lists from being made is the whole fleet's, so
+// there is one count for messages of all sites.
+struct NoLists {
+  int count = 0;
+  Day last;  // means nothing where there was none
+  friend bool operator==(const NoLists&, const NoLists&) = default;
+};
+
+std::string to_text(const NoLists& sent);
+Parsed<NoLists> parse_no_lists(std::string_view text);
+
+// Such a message was handed over since `before`: the next list is told whole, and one that is empty is told as well.
+bool owes_whole_list(const Handed* before, const NoLists& sent);
+
+// The name of the file in the fleet's folder that holds them.
+inline constexpr std::string_view no_lists_file = ".no-list";
+
 // And of the one that holds the day of the last backup.
 inline constexpr std::string_view backed_up_file = ".backed-up";
 
@@ -88,7 +109,8 @@ struct HeadingCount {
 };
 
 // How far past its due point something was when it was last told, and is now: in hundredths of the meter's unit, in
-// days or in changes, as the limb counts.
+// days or in changes, as the limb counts. Where something is worse by one limb, this tells the others as well that were
+// past it then.
 struct Further {
   const LimbStanding* limb = nullptr;  // null: of a gap, in days
   std::optional<SaidOver> was;         // none: not past it then
@@ -101,21 +123,28 @@ struct BackInUse {
   std::optional<Day> since;                         // none: nobody asked the record
 };
 
-// An entry of the message that was told before, and has become worse or stands under another heading; or one of a
-// machine that is back in use, told before or not.
+// An entry of the message that was told before, and has become worse, was seen again or stands under another heading;
+// or one of a machine that is back in use, told before or not.
 struct ToldBefore {
   OverdueEntry entry;
   std::optional<OverdueHeading> was_under = {};  // another one
-  std::vector<Further> further = {};             // of the same heading: the limbs by which it is worse
+  std::vector<Further> further = {};             // of the same heading, where a limb is worse
   std::optional<BackInUse> back = {};
+  const Sighting* seen_again = nullptr;  // of what somebody saw: the last time, where the message told of earlier ones
+  bool looked_since = false;             // likewise: somebody looked since then, and did not find it good
+  std::vector<UseReason> reasons_since = {};  // of a machine out of use: what was said of it since then
 };
 
 struct OverdueNews {
   std::vector<OverdueBlock> blocks;  // what the message holds, in the order of the overdue list
   std::vector<HeadingCount> counts;  // of them
   // Of them: what must not wait. What nobody may run; what somebody saw and nobody has found good; of what never waits,
-  // what is past its due point and what nobody knows; and of a machine that is back in use, all that is past it.
+  // what is past its due point and what nobody knows; and of a machine that is back in use, all that is past it. First
+  // those of machines that nobody may run. Of these no answer cuts off what forbids it, or where the message has
+  // nothing of that, the first of its machine: they stand before all others, `never_cut` of them.
   std::vector<OverdueEntry> first;
+  std::size_t never_cut = 0;
+  NotToRun not_to_run;                    // of the whole list, told before or not
   std::vector<ToldBefore> told_before;    // of them; all others are new
   bool everything = true;                 // else only what is new or worse, and
   std::vector<HeadingCount> said_before;  // what stands in the list and not in the blocks
@@ -123,14 +152,20 @@ struct OverdueNews {
 
   std::size_t still_overdue() const;  // of `said_before`
   std::size_t still_out_of_use() const;
+  std::size_t still_not_to_run() const;              // under that heading
   const ToldBefore* told(const Point& point) const;  // null: new
   const ToldBefore* told(const Gap& gap) const;
   const ToldBefore* told(const SeenSign& seen) const;
+  const ToldBefore* told(const MachineUse& use) const;
 };
 
-// Null: all of the list. Else what is not in `before`, what stands under another heading now, what is over by twice
-// what was last said, and every point and sign of a machine that was out of use or laid up then and is back: what put
-// it out of use may be among them. `snapshot`: what the list was made from; it tells since when a machine is back.
+// The machine of an entry; null: of none, or of one that the fleet does not list.
+const Machine* machine_of(const OverdueEntry& entry, const Fleet& fleet);
+
+// Null: all of the list. Else what is not in `before`, what stands under another heading now, what was seen or measured
+// again, what is over by twice what was last said, and every point and sign of a machine that was out of use or laid up
+// then and is back: what put it out of use may be among them. `snapshot`: what the list was made from; it tells since
+// when a machine is back.
 OverdueNews overdue_news(const DueList& list, const Handed* before = nullptr, const Snapshot* snapshot = nullptr);
 
 // Machines that are kept on that day and have no site, where others have one: no list of a site, and so no message
@@ -153,12 +188,14 @@ std::vector<Day> weekly_words_missed(const Fleet& fleet, Day day, std::optional<
 struct WeeklyWord {
   int machines = 0;                // that are kept
   const Point* next = nullptr;     // the earliest that is not due yet and comes due; null: nothing can be expected
+  bool by_meter = false;           // something comes due by a meter
   std::optional<Day> newest;       // reading, of any meter by which something comes due
   const Point* longest = nullptr;  // a point of the meter that went unread longest, of machines in use; null: none
   std::optional<Day> longest_since;
-  std::optional<Day> backup;      // the last one; none: not known of any
-  std::vector<const Point*> due;  // by facts or by estimate, and not overdue, in the order of the list
-  std::vector<Day> missed;        // weekly_words_missed
+  std::optional<Day> backup;  // the last one; none: not known of any
+  // By facts or by estimate, and neither overdue nor what forbids to run its machine; in the order of the list.
+  std::vector<const Point*> due;
+  std::vector<Day> missed;  // weekly_words_missed
 };
 
 // Of a list whose days were reckoned (`Detail::everything`), and points into it.

@@ -60,7 +60,8 @@ struct GivenStop {
   std::optional<int> tenths_of_km;
   std::optional<Money> waiting;
   std::optional<std::vector<GivenTask>> tasks;
-  bool promised = false;  // keeps its day and crew in a plan that is made anew
+  bool promised = false;                // keeps its day and crew in a plan that is made anew
+  std::optional<std::string> uid = {};  // of its event in that plan's calendar
 };
 
 struct GivenRound {
@@ -100,6 +101,7 @@ struct GivenPlan {
   std::optional<std::pair<int, Money>> bound;
   std::optional<std::int64_t> gap_millionths;
   std::optional<bool> proven;
+  std::optional<std::int64_t> sequence = {};  // of its calendar
 };
 
 // --- The week ----------------------------------------------------------------------------------------------

@@ -81,9 +81,19 @@ void keep_first(RoundsList& list, std::size_t first);
 // that has its place is no reason.
 bool needs_doing(const RoundsList& list);
 
+// The name of the event of a visit (`CalendarEvent::uid`): of what it is about, and for work that is due of the oldest
+// day from which that counts, so that a visit which moves keeps it.
+std::string event_uid(const Week& week, const Visit& visit);
+
+// The version of a plan's calendar: of one made of a plan that was kept above that plan's, for visits may have moved on
+// the same day and by the same facts. A plan says it (`GivenPlan::sequence`), so that the next one can be above it.
+CalendarVersion version_of(const RoundsList& list, const CalendarVersion& version);
+
 // The events of a plan: first the week's own, on the day asked about, then each round and its stops in the order of the
-// list; of a site stops alone. A round is named by crew and day; a stop by what it is about, and for work that is due
-// by the oldest day from which that counts, so that a visit which moves keeps its name.
+// list; of a site stops alone. A round is named by crew and day, a stop by `event_uid`. Last, as cancelled, rounds and
+// stops of the plan that was kept, from the first day of the week on, that have no event of their name any more:
+// whoever took that calendar over still has them. A stop whose plan does not say its name, and that is no visit of the
+// week either, cannot be named.
 Calendar rounds_calendar(const RoundsList& list, const CalendarVersion& version);
 
 }  // namespace service

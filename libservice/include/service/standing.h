@@ -131,6 +131,13 @@ struct LimbStanding {
   bool unforeseen = false;  // of a limb that counts use: nothing can be said of it ahead, in answers that ask for days
 };
 
+struct Point;
+
+// Where the fitting has no value and was after the meter's newest reading (`Basis::last_known`): the day of that
+// reading, or of the start that stands for one. Use counts from there, so today's estimate holds what was used before
+// the fitting too, and its figure has to say so. None otherwise, and where there is no estimate.
+std::optional<Day> estimated_from(const LimbStanding& limb, const Point& point);
+
 // Due or overdue by facts.
 inline bool reached(const LimbStanding& limb) {
   return limb.state == LimbState::overdue || limb.state == LimbState::due;

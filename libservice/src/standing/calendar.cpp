@@ -121,9 +121,19 @@ class LaidAside {
   std::map<OverdueHeading, std::size_t> lines_;
 };
 
+// What the overdue list has under a heading of its own, though it is due and not overdue.
+std::vector<const Point*> not_to_be_run(const DueList& list) {
+  std::vector<const Point*> points;
+  for (const OverdueEntry& entry : overdue_list(list)) {
+    if (entry.heading == OverdueHeading::do_not_run) points.push_back(entry.point);
+  }
+  return points;
+}
+
 // Of all, those that are not shown (`first`) too.
 std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) {
   const LaidAside aside(list);
+  const auto forbidding = not_to_be_run(list).size();
   const auto standing = [&](Standing one) {
     const auto found = shown.counts.find(one);
     const auto all = found == shown.counts.end() ? std::size_t{0} : static_cast<std::size_t>(found->second);
@@ -142,8 +152,9 @@ std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) 
   lines += unknown.size() + no_record.size() + gap_lines(gaps_beside(list, no_record)).size();
   std::vector<CalendarCount> counts;
   add_count(counts, Counted::out_of_use, static_cast<std::size_t>(out));
+  add_count(counts, Counted::do_not_run, forbidding);
   add_count(counts, Counted::overdue, standing(Standing::overdue));
-  add_count(counts, Counted::due, standing(Standing::due));
+  add_count(counts, Counted::due, standing(Standing::due) - forbidding);
   add_count(counts, Counted::seen, list.seen.size());
   add_count(counts, Counted::find_out, lines);
   add_count(counts, Counted::put_off, aside.lines(OverdueHeading::put_off));
@@ -151,10 +162,27 @@ std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) 
   return counts;
 }
 
+// What is in none of those: a point with something unknown is to be found out.
+std::vector<CalendarCount> counts_ahead(const DueList& list) {
+  std::size_t coming = 0;
+  std::size_t later = 0;
+  for (const Point& point : list.points) {
+    if (!point.unknown.empty()) continue;
+    if (point.standing == Standing::coming) ++coming;
+    if (point.standing == Standing::later) ++later;
+  }
+  std::vector<CalendarCount> counts;
+  add_count(counts, Counted::coming, coming);
+  add_count(counts, Counted::later, later);
+  return counts;
+}
+
 Counted counted_as(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
       return Counted::out_of_use;
+    case OverdueHeading::do_not_run:
+      return Counted::do_not_run;
     case OverdueHeading::overdue:
       return Counted::overdue;
     case OverdueHeading::seen:
@@ -186,6 +214,13 @@ CalendarVersion version_of(const std::vector<Fact>& book, Day as_of) {
   return version;
 }
 
+CalendarVersion version_after(const CalendarVersion& version, std::int64_t last) {
+  if (version.sequence > last) return version;
+  const std::int64_t sequence = std::min(last + 1, highest_sequence);
+  constexpr std::int64_t a_second = 1000;  // what a stamp can tell apart
+  return {sequence, version.changed + (sequence - version.sequence) * a_second};
+}
+
 Calendar due_calendar(const DueList& list, const DueRows& shown, const CalendarVersion& version) {
   Maker maker(list, version);
   for (const MachineUse& use : list.not_in_use) maker.not_in_use(use);
@@ -195,6 +230,7 @@ Calendar due_calendar(const DueList& list, const DueRows& shown, const CalendarV
   maker.gaps(gaps_beside(list, shown.no_record));
   Calendar calendar = maker.made();
   calendar.counts = counts_of(list, shown);
+  calendar.ahead = counts_ahead(list);
   return calendar;
 }
 

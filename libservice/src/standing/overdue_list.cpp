@@ -1,4 +1,5 @@
-// What cron mails. Every point and gap comes at most once, under the heading that says what to do about it.
+// What cron mails. Every point and gap comes at most once, under the heading that says what to do about it. What
+// forbids to run its machine comes in any case.
 #include <algorithm>
 #include <array>
 #include <optional>
@@ -6,6 +7,7 @@
 #include <string>
 
 #include "service/due_list.h"
+#include "service/run_ban.h"
 
 namespace service {
 namespace {
@@ -14,6 +16,7 @@ std::optional<OverdueHeading> heading_of(const Point& point) {
   if (point.standing == Standing::overdue) return OverdueHeading::overdue;
   if (point.past_grace_by_estimate) return OverdueHeading::read_the_meter;
   if (point.standing == Standing::no_record || !point.unknown.empty()) return OverdueHeading::find_out;
+  if (forbids_running(point)) return OverdueHeading::do_not_run;
   return std::nullopt;
 }
 
@@ -40,7 +43,7 @@ std::vector<OverdueEntry> overdue_list(const DueList& list) {
     if (!heading) continue;
     if (idle_machines.contains(point.machine->key)) {
       heading = OverdueHeading::laid_up;
-    } else if (point.put_off && *heading != OverdueHeading::find_out) {
+    } else if (point.put_off && *heading != OverdueHeading::find_out && *heading != OverdueHeading::do_not_run) {
       heading = OverdueHeading::put_off;
     }
     entries.push_back({*heading, &point, nullptr, nullptr, nullptr});
@@ -61,8 +64,8 @@ std::vector<OverdueBlock> overdue_blocks(const DueList& list) {
 
 std::string_view to_text(OverdueHeading heading) {
   // In the order of the enumerators.
-  constexpr std::array<std::string_view, 7> names{"out-of-use", "overdue", "seen",   "read-the-meter",
-                                                  "find-out",   "put-off", "laid-up"};
+  constexpr std::array<std::string_view, 8> names{"out-of-use",     "do-not-run", "overdue", "seen",
+                                                  "read-the-meter", "find-out",   "put-off", "laid-up"};
   return names.at(static_cast<std::size_t>(heading));
 }
 

@@ -5,22 +5,54 @@
 #include <algorithm>
 #include <chrono>
 #include <map>
+#include <set>
 #include <string_view>
 #include <tuple>
 
+#include "service/run_ban.h"
 #include "standing/said_entries.h"
 
 namespace service {
 namespace {
 
+// It forbids to run its machine.
+bool forbids_running(const OverdueEntry& entry) {
+  if (entry.use != nullptr) return entry.heading == OverdueHeading::out_of_use;
+  if (entry.seen != nullptr) return forbids_running(*entry.seen);
+  return entry.point != nullptr && forbids_running(*entry.point);
+}
+
 // Whatever somebody saw in his own words may be the brakes, and whatever is overdue on a machine that is back in use
 // may be what put it out of use.
 bool must_not_wait(const OverdueEntry& entry, bool is_back) {
-  if (entry.heading == OverdueHeading::out_of_use || entry.seen != nullptr) return true;
+  if (forbids_running(entry) || entry.seen != nullptr) return true;
   if (entry.point == nullptr) return false;
   const bool past = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter;
   if (past && is_back) return true;
   return (past || entry.heading == OverdueHeading::find_out) && never_waits(*entry.point);
+}
+
+// What forbids to run a machine first, and where the message has nothing of that, the first of what else there is of
+// one that nobody may run; then the rest of such machines. Gives how many are of the first kind.
+std::size_t order_by_bans(std::vector<OverdueEntry>& first, const NotToRun& not_to_run, const Fleet& fleet) {
+  std::set<const Machine*> told;
+  for (const OverdueEntry& entry : first) {
+    if (forbids_running(entry)) told.insert(machine_of(entry, fleet));
+  }
+  std::vector<OverdueEntry> kept;
+  std::vector<OverdueEntry> of_these;
+  std::vector<OverdueEntry> others;
+  for (const OverdueEntry& entry : first) {
+    const Machine* const machine = machine_of(entry, fleet);
+    const bool stopped = machine != nullptr && not_to_run.holds(*machine);
+    const bool its_first = stopped && told.insert(machine).second;
+    auto& to = forbids_running(entry) || its_first ? kept : stopped ? of_these : others;
+    to.push_back(entry);
+  }
+  first = std::move(kept);
+  const std::size_t never_cut = first.size();
+  for (const auto* rest : {&of_these, &others}) first.insert(first.end(), rest->begin(), rest->end());
+  return never_cut;
 }
 
 std::vector<HeadingCount> counts_of(const std::vector<OverdueBlock>& blocks, const DueList& list) {
@@ -52,7 +84,7 @@ class Said {
   explicit Said(const Handed& before) {
     for (const SaidEntry& entry : before.entries) {
       entries_.emplace(key_of(entry), &entry);
-      headings_.emplace(entry.name, entry.heading);
+      names_.emplace(entry.name, &entry);
     }
   }
   const SaidEntry* find(const SaidEntry& now) const {
@@ -65,15 +97,20 @@ class Said {
     return heading == now.heading ? std::nullopt : heading;
   }
   std::optional<OverdueHeading> heading_of(std::string_view name) const {
-    const auto found = headings_.find(name);
-    return found == headings_.end() ? std::nullopt : std::optional(found->second);
+    const SaidEntry* const said = of_name(name);
+    return said == nullptr ? std::nullopt : std::optional(said->heading);
+  }
+  // Whatever it stood on.
+  const SaidEntry* of_name(std::string_view name) const {
+    const auto found = names_.find(name);
+    return found == names_.end() ? nullptr : found->second;
   }
 
  private:
   using Key = std::tuple<std::string_view, std::string_view, OverdueHeading>;
   static Key key_of(const SaidEntry& entry) { return {entry.name, entry.since, entry.heading}; }
   std::map<Key, const SaidEntry*> entries_;
-  std::map<std::string_view, OverdueHeading> headings_;
+  std::map<std::string_view, const SaidEntry*> names_;
 };
 
 SaidEntry said_of_machine(const MachineUse& use, Day as_of) {
@@ -84,9 +121,8 @@ SaidEntry said_of_machine(const MachineUse& use, Day as_of) {
 // Whether the machine of a point or a sign was out of use or laid up when that was last said, and is in use now.
 std::optional<BackInUse> back_in_use(const OverdueEntry& entry, const DueList& list, const Said& before,
                                      const Snapshot* snapshot) {
-  const Machine* const machine = entry.point != nullptr  ? entry.point->machine
-                                 : entry.seen != nullptr ? entry.seen->machine
-                                                         : nullptr;
+  const Machine* const machine =
+      entry.gap != nullptr || entry.use != nullptr ? nullptr : machine_of(entry, *list.fleet);
   if (machine == nullptr || list.state_of(*machine) != nullptr) return std::nullopt;
   const MachineUse stood{machine, {}};
   const auto was = before.heading_of(said_of_machine(stood, list.as_of).name);
@@ -99,7 +135,15 @@ std::optional<ToldBefore> told_before(const OverdueEntry& entry, const SaidEntry
                                       const std::optional<BackInUse>& back) {
   ToldBefore told{entry, before.other_heading(now), {}, back};
   if (const SaidEntry* const said = before.find(now)) told.further = further(entry, now, *said);
-  return told.was_under || !told.further.empty() || back ? std::optional(std::move(told)) : std::nullopt;
+  if (const SaidEntry* const said = before.of_name(now.name)) {
+    const SinceTold since = since_told(entry, *said);
+    told.seen_again = since.seen_again;
+    told.looked_since = since.looked;
+    told.reasons_since = since.reasons;
+  }
+  const bool any = told.was_under || !told.further.empty() || back || told.seen_again != nullptr || told.looked_since ||
+                   !told.reasons_since.empty();
+  return any ? std::optional(std::move(told)) : std::nullopt;
 }
 
 }  // namespace
@@ -125,6 +169,7 @@ BlockParts parts_of(const OverdueBlock& block, const DueList& list) {
 
 std::size_t OverdueNews::still_overdue() const { return lines_under(OverdueHeading::overdue, said_before); }
 std::size_t OverdueNews::still_out_of_use() const { return lines_under(OverdueHeading::out_of_use, said_before); }
+std::size_t OverdueNews::still_not_to_run() const { return lines_under(OverdueHeading::do_not_run, said_before); }
 
 const ToldBefore* OverdueNews::told(const Point& point) const {
   const auto found = std::find_if(told_before.begin(), told_before.end(),
@@ -144,10 +189,28 @@ const ToldBefore* OverdueNews::told(const SeenSign& seen) const {
   return found == told_before.end() ? nullptr : &*found;
 }
 
+const ToldBefore* OverdueNews::told(const MachineUse& use) const {
+  const auto found = std::find_if(told_before.begin(), told_before.end(),
+                                  [&](const ToldBefore& one) { return one.entry.use == &use; });
+  return found == told_before.end() ? nullptr : &*found;
+}
+
+const Machine* machine_of(const OverdueEntry& entry, const Fleet& fleet) {
+  if (entry.point != nullptr) return entry.point->machine;
+  if (entry.seen != nullptr) return entry.seen->machine;
+  if (entry.use != nullptr) return entry.use->machine;
+  return entry.gap == nullptr ? nullptr : fleet.machine(entry.gap->machine);
+}
+
 OverdueNews overdue_news(const DueList& list, const Handed* before, const Snapshot* snapshot) {
   OverdueNews news;
+  news.not_to_run = NotToRun(list);
   news.everything = before == nullptr;
-  news.then = {cleaned(list.fleet->name), list.as_of, {}, before == nullptr ? std::nullopt : before->word};
+  news.then = {cleaned(list.fleet->name),
+               list.as_of,
+               {},
+               before == nullptr ? std::nullopt : before->word,
+               before == nullptr ? 0 : before->no_lists};
   const Handed nothing;
   const Said said_before(before == nullptr ? nothing : *before);
   std::vector<OverdueBlock> told;
@@ -167,6 +230,7 @@ OverdueNews overdue_news(const DueList& list, const Handed* before, const Snapsh
   for (const MachineUse& use : list.not_in_use) {
     if (use.state.kind == UseKind::laid_up) news.then.entries.push_back(said_of_machine(use, list.as_of));
   }
+  news.never_cut = order_by_bans(news.first, news.not_to_run, *list.fleet);
   news.counts = counts_of(news.blocks, list);
   news.said_before = counts_of(told, list);
   return news;
@@ -212,12 +276,14 @@ WeeklyWord weekly_word(const DueList& list, std::optional<Day> backup, std::vect
   word.machines = list.machines;
   word.backup = backup;
   for (const Point& point : list.points) {
-    if (point.standing == Standing::due) word.due.push_back(&point);
+    if (point.standing == Standing::due && !forbids_running(point)) word.due.push_back(&point);
     const bool ahead = point.standing == Standing::coming || point.standing == Standing::later;
     if (ahead && point.due_on && (word.next == nullptr || *point.due_on < *word.next->due_on)) word.next = &point;
     const bool in_use = list.state_of(*point.machine) == nullptr;
     for (const LimbStanding& limb : point.limbs) {
-      if (limb.kind != LimbKind::usage || !limb.known || !limb.known->fact) continue;
+      if (limb.kind != LimbKind::usage) continue;
+      word.by_meter = true;
+      if (!limb.known || !limb.known->fact) continue;
       const Day day = limb.known->day;
       if (!word.newest || day > *word.newest) word.newest = day;
       if (!in_use || (word.longest_since && day >= *word.longest_since)) continue;

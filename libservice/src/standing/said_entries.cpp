@@ -9,6 +9,10 @@
 
 #include <algorithm>
 #include <string>
+#include <vector>
+
+#include "service/run_ban.h"
+#include "standing/kept_lines.h"
 
 namespace service {
 namespace {
@@ -44,6 +48,10 @@ std::string since_of(const Point& point, OverdueHeading heading) {
     }
     const bool rests_on_reading = heading == OverdueHeading::read_the_meter && limb.kind == LimbKind::usage;
     if (rests_on_reading && limb.known) since += " known " + to_text(limb.known->day);
+  }
+  // What is measured again at or past the limit is told again, for nobody may run the machine.
+  for (const LimbStanding* limb : forbidding_limbs(point)) {
+    if (limb->kind == LimbKind::measured && limb->fact) since += " measured " + to_text(*limb->fact);
   }
   return since;
 }
@@ -107,6 +115,7 @@ SaidEntry said_of(const OverdueEntry& entry, Day as_of) {
 
 std::vector<Further> further(const OverdueEntry& entry, const SaidEntry& now, const SaidEntry& before) {
   std::vector<Further> all;
+  bool any_worse = false;
   const auto add = [&](const LimbStanding* limb, const std::string& key) {
     const auto is = now.over.find(key);
     if (is == now.over.end()) return;
@@ -114,14 +123,37 @@ std::vector<Further> further(const OverdueEntry& entry, const SaidEntry& now, co
     const bool worse = was == before.over.end()
                            ? is->second.far > 0
                            : is->second.far >= 2 * was->second.far && is->second.far > was->second.far;
-    if (!worse) return;
+    if (!worse && was == before.over.end()) return;
+    any_worse = any_worse || worse;
     all.push_back({limb, was == before.over.end() ? std::nullopt : std::optional(was->second), is->second});
   };
   if (entry.gap != nullptr) add(nullptr, days_of_gap);
   if (entry.point != nullptr) {
     for (const LimbStanding& limb : entry.point->limbs) add(&limb, key_of(limb));
   }
+  if (!any_worse) all.clear();
   return all;
+}
+
+SinceTold since_told(const OverdueEntry& entry, const SaidEntry& before) {
+  SinceTold since;
+  if (entry.heading != before.heading) return since;
+  const std::vector<std::string_view> was = split(before.since, ' ');  // as `since_of` writes it
+  const auto word = [&](std::size_t at) { return at < was.size() ? was[at] : std::string_view{}; };
+  if (entry.seen != nullptr) {
+    const SeenSign& seen = *entry.seen;
+    if (word(0) != to_text(seen.fact) || word(1) != "seen") return since;
+    if (word(2) != to_text(seen.newest)) since.seen_again = seen.again();
+    since.looked = seen.looked_on && word(3) != to_text(*seen.looked_on);
+  }
+  if (entry.use != nullptr && entry.use->state.since && word(0) == to_text(*entry.use->state.since)) {
+    const auto& reasons = entry.use->state.reasons;
+    const auto told = parse_count(word(1));
+    const std::size_t known = told ? static_cast<std::size_t>(*told) : reasons.size();
+    if (known < reasons.size())
+      since.reasons.assign(reasons.begin() + static_cast<std::ptrdiff_t>(known), reasons.end());
+  }
+  return since;
 }
 
 }  // namespace service

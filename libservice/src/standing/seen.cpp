@@ -54,7 +54,9 @@ class Keeping {
       return thing.seen.sign == kept.name && (thing.service != nullptr) == is_service;
     });
     if (at != things_.end() && at->open) {
-      if (!fact.note.empty()) at->seen.note = fact.note;
+      // What a look found is that look's word: whoever sees it again has his own.
+      if (!fact.note.empty() && !at->seen.looked_on) at->seen.note = fact.note;
+      at->seen.sightings.push_back({fact.on, fact.id, fact.note});
     } else {
       if (at != things_.end()) things_.erase(at);
       at = things_.insert(things_.end(), first_seen(fact, std::move(kept)));
@@ -71,8 +73,15 @@ class Keeping {
 
   Thing first_seen(const Fact& fact, Kept kept) const {
     Thing thing;
-    thing.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,    fact.id,
-                  fact.note,      std::nullopt,         std::nullopt, kept.safety};
+    thing.seen = {&view_.machine, std::move(kept.name), fact.on,      fact.id,     fact.id,
+                  fact.note,      std::nullopt,         std::nullopt, kept.safety, {{fact.on, fact.id, fact.note}}};
+    return thing;
+  }
+
+  // Seen by a look alone, whose note is what it found.
+  Thing first_looked_at(const Fact& look, Kept kept) const {
+    Thing thing = first_seen(look, std::move(kept));
+    thing.seen.sightings.front().note.clear();
     return thing;
   }
 
@@ -115,12 +124,12 @@ class Keeping {
       if (thing.seen.sign != look.name) continue;
       is_known = true;
       if (thing.open) continue;
-      Thing one = first_seen(look, {look.name, thing.seen.safety});
+      Thing one = first_looked_at(look, {look.name, thing.seen.safety});
       one.service = thing.service;
       if (one.service != nullptr) one.positions = positions_of(*one.service);
       again.push_back(std::move(one));
     }
-    if (!is_known) again.push_back(first_seen(look, {look.name, false}));
+    if (!is_known) again.push_back(first_looked_at(look, {look.name, false}));
     std::erase_if(things_, [&](const Thing& thing) { return thing.seen.sign == look.name && !thing.open; });
     std::move(again.begin(), again.end(), std::back_inserter(things_));
   }

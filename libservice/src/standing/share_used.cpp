@@ -30,4 +30,9 @@ std::optional<double> share_estimated(const LimbStanding& limb) {
   return 1.0 - static_cast<double>(limb.estimated_left->hundredths) / static_cast<double>(limb.every->hundredths);
 }
 
+std::optional<Day> estimated_from(const LimbStanding& limb, const Point& point) {
+  if (limb.kind != LimbKind::usage || !limb.estimated_left || !limb.known || !point.fitted) return std::nullopt;
+  return limb.known->day < point.fitted->on.first ? std::optional(limb.known->day) : std::nullopt;
+}
+
 }  // namespace service

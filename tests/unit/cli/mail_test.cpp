@@ -387,7 +387,7 @@ TEST_CASE("whatever somebody saw stands before the list, and of a long list what
   for (int i = 0; i < 9; ++i) must(place, "saw loader odd noise " + std::to_string(i) + " --on 2026-06-15");
   must(place, "out-of-use pump --on 2026-06-15");
   REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
-  CHECK(holds(place.out, "Must not wait: pump: do not run loader: strange brake loader: odd noise 0"));
+  CHECK(holds(place.out, "Must not wait: do not run: pump: out of use loader: strange brake loader: odd noise 0"));
   CHECK(holds(place.out, "and 3 more, below: 3 seen"));
 }
 
@@ -603,6 +603,87 @@ TEST_CASE("what keeps the list from being made is mailed as such, and gives the 
   CHECK(place.out.empty());
 }
 
+TEST_CASE("the first list after a message that there is none is whole, and one that is empty is said as well") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-12");
+  const std::string by = mailer(place);
+  const auto morning = [&](const std::string& day, const std::string& options = "--changed") {
+    const int status = place.run_words(with_mailer("mail " + options + " --as-of " + day, by));
+    return std::to_string(status) + ' ' + std::to_string(sent(place));
+  };
+  CHECK(morning("2026-06-16") == "0 1");
+  CHECK(morning("2026-06-17") == "0 1");
+  const std::string fine = place.read("fleet.yaml");
+  place.write("fleet.yaml", fine + "nonsense: 1\n");
+  // A look is no message.
+  CHECK(place.run("mail --changed --as-of 2026-06-17") == 78);
+  place.write("fleet.yaml", fine);
+  CHECK(morning("2026-06-17") == "0 1");
+  place.write("fleet.yaml", fine + "nonsense: 1\n");
+  CHECK(morning("2026-06-18") == "78 2");
+  CHECK(subject(place.read("sent/2")).starts_with("No list"));
+  place.write("fleet.yaml", fine);
+  CHECK(place.run_words(with_mailer("mail --changed --as-of 2026-06-18", "/bin/false")) == 74);  // it stays owed
+  CHECK(morning("2026-06-19") == "0 3");
+  CHECK(subject(place.read("sent/3")) == "1 overdue: Skarvey estate");
+  CHECK(holds(place.read("sent/3"), "There is a list again: a message of 2026-06-18 said that there was none."));
+  CHECK(holds(place.read("sent/3"), "loader: hoses"));
+  CHECK(morning("2026-06-20") == "0 3");
+  // Where all is well by then, that is said once; a site's message is owed by itself.
+  place.write("fleet.yaml", fine + "nonsense: 1\n");
+  CHECK(morning("2026-06-20") == "78 4");
+  place.write("fleet.yaml", fine);
+  must(place, "done loader hoses --at 100 --on 2026-06-20 --checked --as-of 2026-06-20");
+  CHECK(morning("2026-06-21") == "0 5");
+  CHECK(subject(place.read("sent/5")) == "There is a list again, nothing overdue: Skarvey estate");
+  CHECK(holds(place.read("sent/5"), "Nothing is overdue, and all is known, of 2 machines."));
+  CHECK(morning("2026-06-21") == "0 5");
+  CHECK(morning("2026-06-21", "--changed --site yard") == "0 6");
+  CHECK(morning("2026-06-21", "--changed --site yard") == "0 6");
+}
+
+TEST_CASE("what forbids to run a machine is in every message until it is mended, at its head and never cut") {
+  Place place;
+  furnish(place);
+  std::string schedule = cli_test::tractor_schedule;
+  schedule.insert(schedule.find("    every: {years: 6"), "    safety: true\n    grace: {days: 30}\n");
+  place.write("schedules/tractor.yaml", schedule);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-16 --as-of 2026-06-16");
+  REQUIRE(place.run("due --overdue --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, "Not to be run before it is mended"));
+  CHECK(holds(place.out, "do not run it before that is mended"));
+  REQUIRE(place.run("mail --changed --as-of 2026-06-16") == 0);
+  CHECK(subject(place.out) == "1 not to be run: Skarvey estate");
+  CHECK(holds(place.out, "Must not wait: do not run: loader: hoses, leak seen"));
+  for (int i = 0; i < 9; ++i) must(place, "saw pump odd noise " + std::to_string(i) + " --on 2026-06-15");
+  must(place, "saw loader strange knock --on 2026-06-16 --as-of 2026-06-16");
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, "do not run: loader: hoses, leak seen do not run: loader: strange knock pump: odd noise 0"));
+  CHECK(holds(place.out, "and 3 more, below: 3 seen"));
+  // What else stands of that machine says why, as it does in a list on a terminal.
+  for (const char* asked : {"due --overdue", "due --overdue --format md", "mail"}) {
+    REQUIRE(place.run(std::string(asked) + " --as-of 2027-09-01") == 0);
+    CHECK(holds(place.out, "do not run it before this is mended: hoses, leak seen 2026-06-16"));
+  }
+  REQUIRE(place.run("mail --as-of 2026-06-22") == 0);  // with the word of the week
+  CHECK_FALSE(holds(place.out, "all is known, of"));
+}
+
+TEST_CASE("what is said anew of a machine that is out of use already says so") {
+  Place place;
+  furnish(place);
+  make_well(place);
+  must(place, "out-of-use loader --note brakes --on 2026-06-12");
+  const std::string by = mailer(place);
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
+  must(place, "out-of-use loader --note steering --as-of 2026-06-17");
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
+  CHECK(holds(place.read("sent/2"), "out of use already when last said; said since: 2026-06-17: steering"));
+}
+
 TEST_CASE("no name makes a header, and none stands in a subject") {
   Place place;
   furnish(place);
@@ -750,7 +831,8 @@ TEST_CASE("a sign that is seen again is news, with its newest day and note") {
   CHECK(sent_on("2026-06-19") == 2);
   must(place, "saw pump rattling --note louder --as-of 2026-06-20");
   CHECK(sent_on("2026-06-20") == 3);
-  CHECK(holds(place.read("sent/3"), "rattling, seen 2026-06-12: louder"));
+  CHECK(holds(place.read("sent/3"), "since last said: again 2026-06-20 (louder)"));
+  CHECK(holds(place.read("sent/3"), "rattling, seen 2026-06-12, again 2026-06-20 (louder)"));
   CHECK_FALSE(holds(place.read("sent/3"), "gushing"));
   CHECK(sent_on("2026-06-21") == 3);
 }

@@ -203,10 +203,14 @@ TEST_CASE("the digest counts the overdue list as it is, and what must not wait b
   Place place;
   place.furnish();
   make_hoses_safety(place);
-  must(place, "saw loader leak --on 2026-06-15 --as-of 2026-06-15");
-  must(place, "report --as-of 2026-06-15 --format text");
+  must(place, "report --as-of 2030-02-28 --format text");
   CHECK_FALSE(holds(between(place.out, "overdue list", "safety soon"), "statutory"));
   CHECK(holds(place.out, "safety soon  1 safety or statutory task due, or within 7 days, beside that list"));
+  // What forbids to run its machine stands in that list.
+  must(place, "saw loader leak --on 2026-06-15 --as-of 2026-06-15");
+  must(place, "report --as-of 2026-06-15 --format text");
+  CHECK(holds(place.out, "overdue list 1 not to be run"));
+  CHECK_FALSE(holds(place.out, "safety soon"));
 }
 
 TEST_CASE("rows say that their machine is laid up or out of use, on the page and in text") {

@@ -211,6 +211,41 @@ TEST_CASE("events last from when to when, by the clocks of the fleet") {
   CHECK(events == 6);  // the week, two rounds, three stops
 }
 
+TEST_CASE("a calendar of a plan made anew is above the one kept, and takes out what is not made") {
+  Place place;
+  furnish_estate(place, {}, "time-zone: Europe/London\n");
+  keep_plan(place);
+  const auto number = [&] {
+    const std::size_t at = place.out.find("SEQUENCE:");
+    REQUIRE(at != std::string::npos);
+    return std::stoll(place.out.substr(at + 9));
+  };
+  must(place, std::string(asked) + " --format ics");
+  const auto first = number();
+  CHECK(place.out.find("STATUS:") == std::string::npos);
+  const Json plan = Json::parse(place.read("plan.json"));
+  CHECK(plan["sequence"] == first);
+  const std::string uid = plan["rounds"][1]["stops"][0]["uid"];
+  CHECK(place.out.find("UID:" + uid) != std::string::npos);
+
+  must(place, "put-off pump gland --until 2026-08-01 --by Ann --note harvest --on 2026-05-02 --as-of 2026-05-03");
+  const std::string anew = std::string(asked) + " --keep plan.json";
+  must(place, anew + " --format json");
+  place.write("second.json", place.out);
+  const auto second = Json::parse(place.out)["sequence"].get<std::int64_t>();
+  CHECK(second > first);
+  must(place, anew + " --format ics");
+  CHECK(number() == second);
+  const std::size_t at = place.out.find("UID:" + uid);
+  REQUIRE(at != std::string::npos);
+  CHECK(place.out.find("STATUS:CANCELLED", at) < place.out.find("END:VEVENT", at));
+  CHECK(place.out.find("cancelled: pump (van)") != std::string::npos);
+  // Once: the plan made anew does not have it any more.
+  must(place, std::string(asked) + " --keep second.json --format ics");
+  CHECK(number() > second);
+  CHECK(place.out.find("STATUS:") == std::string::npos);
+}
+
 TEST_CASE("a moment by the clocks of a time zone, as summer begins and ends") {
   const auto hours = [](int month, int day, int minutes) {
     const std::int64_t midnight =

@@ -125,6 +125,43 @@ TEST_CASE("use says what is recorded, and today's estimate where that is another
   CHECK(said(-1140, -1149) == "11.4 h over 250 h");
 }
 
+TEST_CASE("an estimate that holds use before the fitting says from which reading it counts") {
+  const auto loader = machine();
+  service::Point point;
+  point.machine = &loader;
+  LimbStanding limb = usage(1000, 1000);
+  limb.estimated_left = Amount{-1900};
+  limb.known = service::KnownUsage{service::parse_day("2026-01-01").value.value(), Amount{136500}, service::FactId{}};
+  point.fitted = service::Fitted{};
+  point.fitted->on = service::DaySpan(service::parse_day("2026-01-20").value.value());
+  CHECK(cli::words_of(limb, point) ==
+        "10.0 h left of 10 h, about 19 h over by estimate, counted from the reading of 2026-01-01");
+  point.fitted->on = service::DaySpan(service::parse_day("2026-01-01").value.value());
+  CHECK(cli::words_of(limb, point) == "10.0 h left of 10 h, about 19 h over by estimate");
+}
+
+TEST_CASE("each time that something was seen has its own note in words, and a look has its own") {
+  const auto on = [](const char* day) { return service::DaySpan(service::parse_day(day).value.value()); };
+  service::SeenSign seen;
+  seen.sign = "smoke";
+  seen.on = on("2026-06-16");
+  seen.note = "thin";
+  seen.sightings = {{on("2026-06-16"), {}, "thin"}};
+  CHECK(cli::seen_words(seen) == "smoke, seen 2026-06-16: thin");
+  seen.sightings.push_back({on("2026-06-17"), {}, ""});
+  seen.sightings.push_back({on("2026-06-18"), {}, "flames now"});
+  seen.note = "flames now";
+  CHECK(cli::seen_words(seen) == "smoke, seen 2026-06-16 (thin), again 2026-06-18 (flames now)");
+  seen.sightings.push_back({on("2026-06-19"), {}, ""});
+  CHECK(cli::seen_words(seen) == "smoke, seen 2026-06-16 (thin), again 2026-06-18 (flames now), again 2026-06-19");
+  seen.found = service::Found::failed;
+  seen.looked_on = service::parse_day("2026-06-17").value;
+  seen.note = "bearing gone";
+  CHECK(cli::seen_words(seen) ==
+        "smoke, seen 2026-06-16 (thin), again 2026-06-18 (flames now), again 2026-06-19; looked at 2026-06-17, found "
+        "failed: bearing gone");
+}
+
 TEST_CASE("a value near its limit is to be measured again") {
   service::Point point;
   LimbStanding wear;

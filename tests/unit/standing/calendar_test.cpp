@@ -268,6 +268,33 @@ TEST_CASE("what is put off or laid up is counted as that, as in a mail") {
   CHECK(bool(counts("2027-01-21") == std::vector<CalendarCount>{{Counted::laid_up, 1}}));
 }
 
+TEST_CASE("what forbids to run a machine is counted as that, and what comes beside it") {
+  using service::CalendarCount;
+  using service::Counted;
+  test::World world(
+      "  h: {do: Hoses, every: {years: 2, signs: [leak]}, safety: true}\n  o: {do: Oil, every: {years: 1}}\n",
+      "in-service: 2026-01-01");
+  world.sign("leak", "2026-02-10");
+  const service::Calendar calendar = asked(world, "2026-02-10").calendar;
+  CHECK(bool(calendar.counts == std::vector<CalendarCount>{{Counted::do_not_run, 1}}));
+  CHECK(bool(calendar.ahead == std::vector<CalendarCount>{{Counted::later, 1}}));
+  const DueList list = world.due("2026-02-10");
+  const service::Calendar overdue = service::overdue_calendar(list, {});
+  CHECK(bool(overdue.counts == std::vector<CalendarCount>{{Counted::do_not_run, 1}}));
+  REQUIRE(overdue.events.size() == 2);
+  CHECK(bool(overdue.events[1].heading == service::OverdueHeading::do_not_run));
+}
+
+TEST_CASE("a calendar that takes another's place has a higher number and a later stamp") {
+  const service::CalendarVersion version{100, 5000};
+  CHECK(service::version_after(version, 99).sequence == 100);
+  CHECK(service::version_after(version, 99).changed == 5000);
+  CHECK(service::version_after(version, 100).sequence == 101);
+  CHECK(service::version_after(version, 100).changed == 6000);
+  CHECK(service::version_after(version, 104).sequence == 105);
+  CHECK(service::version_after(version, 2'147'483'647).sequence == 2'147'483'647);
+}
+
 TEST_CASE("nor is what nobody knows of a machine that is laid up to be found out today") {
   using service::CalendarCount;
   using service::Counted;

@@ -18,6 +18,8 @@ std::string_view text(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
       return "out-of-use";
+    case OverdueHeading::do_not_run:
+      return "do-not-run";
     case OverdueHeading::overdue:
       return "overdue";
     case OverdueHeading::seen:
@@ -246,6 +248,24 @@ TEST_CASE("the headings come in their order") {
   CHECK(entries(world, "2026-02-10") ==
         "out-of-use machine unsafe, overdue late, read-the-meter guess, find-out never, put-off waits, "
         "laid-up waits, laid-up never, laid-up late");
+}
+
+TEST_CASE("what forbids to run a machine is on the list, though it is due and not overdue") {
+  World world = by_months(
+      "  tyre: {do: Tyre, every: {months: 12, measured: {tread: {below: 15, unit: mm}}}, safety: true}\n"
+      "  hoses: {do: Hoses, every: {years: 20, signs: [leak]}, safety: true}\n"
+      "  oil: {do: Oil, every: {months: 12, signs: [smell]}, grace: {days: 5}}\n");
+  for (const char* task : {"tyre", "hoses", "oil"}) world.done(task, "2026-01-01");
+  CHECK(entries(world, "2026-02-02").empty());
+  world.measured("tread", "15", "2026-02-02", "mm");
+  world.sign("smell", "2026-02-03");  // of what may wait: it forbids nothing
+  world.sign("leak", "2026-02-03");
+  CHECK(entries(world, "2026-02-02") == "do-not-run tyre");
+  CHECK(entries(world, "2026-02-03") == "do-not-run tyre, do-not-run hoses");
+  CHECK(entries(world, "2026-02-04") == "do-not-run tyre, overdue hoses");  // once, where it stands anyhow
+  CHECK(entries(world, "2026-02-07") == "do-not-run tyre, overdue hoses");
+  world.state(FactKind::laid_up, "2026-02-08");
+  CHECK(entries(world, "2026-02-08") == "laid-up hoses, laid-up tyre");
 }
 
 TEST_CASE("a machine of which nothing is recorded is on the list once") {

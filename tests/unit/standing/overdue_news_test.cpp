@@ -173,6 +173,60 @@ TEST_CASE("a sign that is seen again is news, listed or not") {
   CHECK(postman.morning("2026-01-20") == " (overdue:1 seen:1)");
 }
 
+TEST_CASE("what is seen again or looked at since says so, and another sign of that name is new") {
+  World world("  h: {do: Hoses, every: {years: 20}}\n", "in-service: 2026-01-01");
+  world.sign("knock", "2026-01-06").note = "soft";
+  const auto early = world.due("2026-01-17");
+  const auto told = overdue_news(early);
+  world.sign("knock", "2026-01-18").note = "louder";
+  {
+    const auto list = world.due("2026-01-18");
+    const auto news = overdue_news(list, &told.then);
+    const auto* const before = news.told(list.seen.front());
+    REQUIRE(bool(before != nullptr));
+    REQUIRE(bool(before->seen_again != nullptr));
+    CHECK(before->seen_again->note == "louder");
+    CHECK_FALSE(before->looked_since);
+  }
+  const auto look = [&](std::string_view on, service::Found found) {
+    service::Fact fact;
+    fact.kind = FactKind::looked_at;
+    fact.machine = "m";
+    fact.on = test::day(on);
+    fact.name = "knock";
+    fact.note = "looked";
+    fact.found = found;
+    world.add(fact);
+  };
+  look("2026-01-19", service::Found::worn);
+  const auto list = world.due("2026-01-19");
+  const auto news = overdue_news(list, &told.then);
+  REQUIRE(bool(news.told(list.seen.front()) != nullptr));
+  CHECK(news.told(list.seen.front())->looked_since);
+  look("2026-01-20", service::Found::good);
+  world.sign("knock", "2026-01-21");
+  const auto anew = world.due("2026-01-21");
+  CHECK(bool(overdue_news(anew, &told.then).told(anew.seen.front()) == nullptr));
+}
+
+TEST_CASE(
+    "a value at its limit is told, and again where it is measured again, on what was told for another reason too") {
+  World world = by_months(
+      "  tyre: {do: Tyre, every: {months: 12, measured: {tread: {below: 15, unit: mm}}}, "
+      "safety: true}\n");
+  world.done("tyre", "2025-02-11");
+  Postman postman(world);
+  CHECK(postman.morning("2026-02-10").empty());
+  world.measured("tread", "15", "2026-02-10", "mm");
+  CHECK(postman.morning("2026-02-10") == "do-not-run:1");
+  CHECK(postman.morning("2026-02-11") == " (do-not-run:1)");
+  CHECK(postman.morning("2026-02-12") == "overdue:1");
+  CHECK(postman.morning("2026-02-13") == "overdue:1");  // by twice
+  world.measured("tread", "15", "2026-02-14", "mm");
+  CHECK(postman.morning("2026-02-14") == "overdue:1");
+  CHECK(postman.morning("2026-02-15") == " (overdue:1)");
+}
+
 TEST_CASE("an estimate that a reading answered is told anew when it is there again") {
   World world("  t: {do: Work, every: {hours: 100}}\n", "bought: {on: 2020-01-01, at: 0}");
   world.reading("2025-01-01", "1000");
@@ -205,8 +259,22 @@ TEST_CASE("another reason why a machine is out of use is news") {
   Postman postman(world);
   CHECK(postman.morning("2026-02-10") == "out-of-use:1");
   CHECK(postman.morning("2026-03-10") == " (out-of-use:1)");
+  const auto early = world.due("2026-03-10");
+  const auto told = overdue_news(early);
   world.state(FactKind::out_of_use, "2026-03-11").note = "steering";
   CHECK(postman.morning("2026-03-11") == "out-of-use:1");
+  // It is said that it was that already, and what was added.
+  const auto list = world.due("2026-03-11");
+  const auto news = overdue_news(list, &told.then);
+  const auto* const before = news.told(list.not_in_use.front());
+  REQUIRE(bool(before != nullptr));
+  REQUIRE(before->reasons_since.size() == 1);
+  CHECK(before->reasons_since.front().note == "steering");
+  world.state(FactKind::back, "2026-03-12");
+  world.state(FactKind::out_of_use, "2026-03-12").note = "brakes";
+  world.state(FactKind::out_of_use, "2026-03-13").note = "lamp";
+  const auto anew = world.due("2026-03-13");
+  CHECK(bool(overdue_news(anew, &told.then).told(anew.not_in_use.front()) == nullptr));
 }
 
 TEST_CASE("what is open on a machine that is back in use is news, until a mailer took it") {
@@ -339,6 +407,78 @@ TEST_CASE("first of all is what must not wait, and nothing else") {
   CHECK(overdue_news(list, &news.then).first.empty());
 }
 
+TEST_CASE("what forbids to run a machine stands first and is never cut, then what else must not wait there") {
+  service::FleetFiles files;
+  files.texts["fleet.yaml"] =
+      "fleet: Test\nmachines:\n  m: {schedule: kind, in-service: 2020-01-01}\n"
+      "  n: {schedule: kind, in-service: 2020-01-01}\n";
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\ntasks:\n"
+      "  brakes: {do: Test, every: {months: 12}, safety: true}\n"
+      "  guards: {do: Look, every: {months: 12}, safety: true}\n"
+      "  hoses: {do: Hoses, every: {years: 20, signs: [leak]}, safety: true}\n";
+  World world(files);
+  const auto list_of = [&] { return world.due("2026-02-10"); };
+  {
+    const auto list = list_of();
+    const auto news = overdue_news(list);
+    CHECK(news.first.size() == 4);
+    CHECK(news.never_cut == 0);
+    CHECK(news.not_to_run.machines().empty());
+  }
+  service::Fact leak;
+  leak.kind = FactKind::sign;
+  leak.machine = "n";
+  leak.on = test::day("2026-02-10");
+  leak.name = "leak";
+  world.add(leak);
+  const auto list = list_of();
+  const auto news = overdue_news(list);
+  REQUIRE(news.first.size() == 5);
+  CHECK(news.never_cut == 1);
+  CHECK(news.first[0].point->name == "hoses");
+  CHECK(bool(news.first[0].heading == service::OverdueHeading::do_not_run));
+  CHECK(news.first[1].point->machine->key == "n");
+  CHECK(news.first[2].point->machine->key == "n");
+  CHECK(news.first[3].point->machine->key == "m");
+  REQUIRE(news.not_to_run.machines().size() == 1);
+  CHECK(news.not_to_run.machines().front()->key == "n");
+  // The sign was told; what is new of that machine all the same says that nobody may run it, and is not cut.
+  const auto later = world.due("2026-02-11");
+  Handed before = overdue_news(later).then;
+  std::erase_if(before.entries,
+                [](const service::SaidEntry& one) { return one.name.find("brakes") != std::string::npos; });
+  const auto rest = overdue_news(later, &before);
+  REQUIRE(rest.first.size() == 2);
+  CHECK(rest.first[0].point->machine->key == "n");
+  CHECK(rest.never_cut == 1);
+}
+
+TEST_CASE("after a message that there is no list the next one is whole, once for each message of its own") {
+  World world = by_months(yearly);
+  world.done("t", "2025-02-01");
+  const auto list = world.due("2026-02-10");
+  Handed before = overdue_news(list).then;
+  service::NoLists sent;
+  CHECK_FALSE(owes_whole_list(nullptr, sent));
+  CHECK_FALSE(owes_whole_list(&before, sent));
+  sent = {1, test::day("2026-02-11")};
+  CHECK(owes_whole_list(nullptr, sent));
+  CHECK(owes_whole_list(&before, sent));
+  before.no_lists = 1;
+  const auto kept = service::parse_handed(to_text(before), "Test", test::day("2026-02-12"));
+  REQUIRE_MESSAGE(bool(kept), kept.problem);
+  CHECK(bool(*kept == before));
+  CHECK_FALSE(owes_whole_list(&*kept, sent));
+  // On a morning without news it is not forgotten.
+  CHECK(overdue_news(list, &*kept).then.no_lists == 1);
+  const std::string text = to_text(sent);
+  CHECK(bool(service::parse_no_lists(text).value == sent));
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    CHECK_FALSE(bool(service::parse_no_lists(text.substr(0, at))));
+  }
+}
+
 TEST_CASE("whatever somebody saw must not wait, nor what nobody knows of safety") {
   World world = by_months("  brakes: {do: Test, every: {months: 12}, safety: true}\n" + yearly);
   world.sign("pulls to the left", "2026-02-05");
@@ -378,6 +518,19 @@ TEST_CASE("what is worse says how far over it was when it was last told, and wha
       CHECK(bool(one.further.front().limb->kind == service::LimbKind::calendar));
     }
   }
+  // What was over by another limb as well is told with what is worse.
+  World two("  t: {do: Work, every: {hours: 100, months: 12}}\n", "bought: {on: 2020-01-01, at: 0}");
+  two.done("t", "2025-02-09", "1000");
+  two.reading("2026-02-01", "1150");
+  const auto by_one = two.due("2026-02-09");
+  const auto said = overdue_news(by_one);
+  const auto by_both = two.due("2026-02-10");
+  const auto worse = overdue_news(by_both, &said.then);
+  REQUIRE(worse.told_before.size() == 1);
+  const auto& further = worse.told_before.front().further;
+  REQUIRE(further.size() == 2);
+  CHECK(bool(further[0].was == service::SaidOver{5000}));
+  CHECK_FALSE(further[1].was.has_value());
   // All of it, or nothing told before: all is new.
   CHECK(overdue_news(late).told_before.empty());
   const Handed nothing;
@@ -495,4 +648,18 @@ TEST_CASE("the weekly word tells what is next and how old things are") {
   REQUIRE(weekly_word(due, {}).due.size() == 1);
   CHECK(weekly_word(due, {}).due.front()->name == "t");
   CHECK(test::text_or_none(weekly_word(due, {}).backup) == "none");
+  CHECK(word.by_meter);
+  World by_time(yearly, "bought: {on: 2020-01-01, at: 0}");
+  by_time.done("t", "2026-01-01");
+  by_time.reading("2026-02-01", "110");
+  CHECK_FALSE(weekly_word(by_time.due("2026-02-10"), {}).by_meter);
+}
+
+TEST_CASE("what forbids to run a machine is told as that in the weekly word, and not as due") {
+  World world = by_months("  h: {do: Hoses, every: {years: 20, signs: [leak]}, safety: true}\n");
+  world.done("h", "2026-01-01");
+  world.sign("leak", "2026-02-10");
+  const auto list = world.due("2026-02-10");
+  CHECK(counts(overdue_news(list).counts) == "do-not-run:1");
+  CHECK(weekly_word(list, {}).due.empty());
 }

@@ -87,3 +87,19 @@ TEST_CASE("of a world: what is certain, expected, and reached") {
     CHECK(is_expected(point) == (point.name == "hours"));
   }
 }
+
+TEST_CASE("an estimate counts from a reading before the fitting only where that has no value and no reading since") {
+  World world("  t: {do: Work, every: {hours: 10}}\n", "bought: {on: 2020-01-01, at: 0}");
+  world.reading("2025-01-01", "1000");
+  world.reading("2026-01-01", "1365");
+  world.done("t", "2026-01-20");
+  const auto from = [&](std::string_view as_of) {
+    const DueList list = world.due(as_of);
+    REQUIRE(list.points.front().limbs.front().estimated_left.has_value());
+    return test::text_or_none(estimated_from(list.points.front().limbs.front(), list.points.front()));
+  };
+  CHECK(bool(world.due("2026-02-06").points.front().fitted->basis == Basis::last_known));
+  CHECK(from("2026-02-06") == "2026-01-01");
+  world.reading("2026-01-20", "1384");
+  CHECK(from("2026-02-06") == "none");
+}

@@ -69,6 +69,37 @@ TEST_CASE("a sign that no task lists stays on the list until a look finds it goo
   CHECK(seen(world) == "strange noise 2026-06-06;");
 }
 
+TEST_CASE("each time that something was seen keeps its day and note, and a look has its own") {
+  World world = oiled();
+  world.sign("smoke", "2026-06-01").note = "thin";
+  CHECK(bool(world.due("2026-06-15").seen.front().again() == nullptr));
+  look(world, "smoke", "2026-06-02", Found::failed).note = "bearing gone";
+  world.sign("smoke", "2026-06-03").note = "flames now";
+  const DueList list = world.due("2026-06-15");
+  REQUIRE(list.seen.size() == 1);
+  const service::SeenSign& smoke = list.seen.front();
+  CHECK(smoke.note == "bearing gone");
+  CHECK(service::to_text(smoke.on) == "2026-06-01");
+  REQUIRE(smoke.sightings.size() == 2);
+  CHECK(smoke.sightings[0].note == "thin");
+  CHECK(bool(smoke.sightings[0].fact == smoke.fact));
+  REQUIRE(bool(smoke.again() != nullptr));
+  CHECK(smoke.again()->note == "flames now");
+  CHECK(service::to_text(smoke.again()->on) == "2026-06-03");
+  CHECK(bool(smoke.again()->fact == smoke.newest));
+  // Found good and seen anew it begins anew; brought back by a look it is that look's.
+  look(world, "smoke", "2026-06-04");
+  world.sign("smoke", "2026-06-05");
+  CHECK(world.due("2026-06-15").seen.front().sightings.size() == 1);
+  look(world, "smoke", "2026-06-06");
+  look(world, "smoke", "2026-06-07", Found::worn).note = "hums";
+  const DueList back = world.due("2026-06-15");
+  REQUIRE(back.seen.size() == 1);
+  REQUIRE(back.seen.front().sightings.size() == 1);
+  CHECK(back.seen.front().sightings.front().note.empty());
+  CHECK(back.seen.front().note == "hums");
+}
+
 TEST_CASE("what was seen stands in the overdue list between what is overdue and the meters to read") {
   World world = oiled();
   world.sign("strange noise", "2026-06-01");

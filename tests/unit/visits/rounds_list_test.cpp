@@ -187,3 +187,41 @@ TEST_CASE("what the rounds load is held against stock") {
   hold_against_stock(list, parts);
   CHECK(list.short_parts.empty());
 }
+
+TEST_CASE("a calendar of a plan made anew is above that of the plan kept, and cancels what is in it no more") {
+  const Estate estate = std::move(Estate().usual());
+  const Week week = estate.week();
+  const auto calendar_of = [](const Week& of, const std::vector<std::vector<std::string_view>>& routes) {
+    return rounds_calendar(rounds_list(by_hand(of, routes)), {7, 9}).events;
+  };
+  const auto first = calendar_of(week, {{"loader"}, {"pump", "call c-01"}});
+  Week anew = week;
+  anew.kept = as_given(by_hand(week, {{"loader"}, {"pump", "call c-01"}}));
+  const RoundsList list = rounds_list(by_hand(anew, {{"loader"}}));  // into which its events point
+  const auto second = rounds_calendar(list, {7, 9}).events;
+  REQUIRE(second.size() == 6);  // the week, a round and its stop; the other round and its two, cancelled
+  std::set<std::string> cancelled;
+  for (const CalendarEvent& event : second) {
+    CHECK(event.sequence == 8);
+    CHECK(event.changed == 1009);
+    if (event.cancelled) cancelled.insert(event.uid);
+  }
+  CHECK(bool(cancelled == std::set<std::string>{first[3].uid, first[4].uid, first[5].uid}));
+  CHECK(second[4].on == first[4].on);
+  REQUIRE(bool(second[4].kept_stop != nullptr));
+  CHECK(second[4].kept_stop->visit == "pump");
+  CHECK(bool(second[3].kept_stop == nullptr));
+  // It goes on from the number that the plan says, and by the name that it says of a stop.
+  anew.kept->sequence = 20;
+  anew.kept->rounds[1].stops[0].uid = "another@whichever";
+  const auto third = calendar_of(anew, {{"loader"}});
+  CHECK(third.front().sequence == 21);
+  CHECK(std::any_of(third.begin(), third.end(),
+                    [](const CalendarEvent& event) { return event.cancelled && event.uid == "another@whichever"; }));
+  // What moved is not cancelled; days before the week are over.
+  for (const CalendarEvent& event : calendar_of(anew, {{}, {"loader"}})) {
+    if (event.uid == first[2].uid) CHECK_FALSE(event.cancelled);
+  }
+  anew.kept->rounds[1].on = week.from - std::chrono::days{1};
+  for (const CalendarEvent& event : calendar_of(anew, {{"loader"}})) CHECK_FALSE(event.cancelled);
+}
