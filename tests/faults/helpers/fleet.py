@@ -58,7 +58,7 @@ def make(binary, folder):
     insist(run(binary, words("import", "first.csv"), folder), "the first import")
     (folder / "rows.csv").write_text(HEAD + "".join(weekly("pump", 120, begun, 7)))
 
-    (folder / "texts.txt").write_text("loader 1210\nsaw loader leak\nlooked loader leak found good\n" * 2)
+    (folder / "texts.txt").write_text("loader 1210\nsaw loader leak\nlooked loader leak found good\npump 9\nsaw pump noise\n")
     (folder / "list.csv").write_text("Machine;Site;Hours\n" + "".join(f"Machine {n};Yard;{n * 100}\n" for n in range(40)))
 
     # The other copy is of the same book and knows one fact more.
