@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "routing/choosing.h"
+#include "routing/heuristic.h"
 #include "routing/labels.h"
 #include "routing/nearness.h"
 #include "routing/timing.h"
@@ -15,6 +16,8 @@ namespace {
 constexpr std::size_t remembered = 8;     // near jobs, to begin with
 constexpr std::size_t coarse_slots = 60;  // of the day, while rounds are easily found
 constexpr std::size_t fine_slots = 240;
+constexpr std::size_t dives = 3;
+constexpr std::size_t polished = 10;  // that share of the search's steps after a dive
 constexpr std::size_t triples_at_once = 30;
 constexpr std::size_t stages[] = {12, 60, 0};  // labels a stop; the last looks at all
 
@@ -27,10 +30,16 @@ Memory near_jobs(const Problem& problem) {
 // Listing all rounds pays below that: a fiftieth of what the plan gains over doing nothing.
 Mills near_enough(Pence value) { return (value < 0 ? -value : value) * (mills / 50); }
 
-bool does_twice(const Route& route) {
-  Route sorted = route;
-  std::sort(sorted.begin(), sorted.end());
-  return std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end();
+// Whether a round that does a job again has forgotten by then that it did.
+bool may_forget(const Memory& memory, const Route& route) {
+  Route done;
+  for (const int job : route) {
+    if (std::find(done.begin(), done.end(), job) != done.end()) return false;
+    const auto& near = memory[static_cast<std::size_t>(job)];
+    std::erase_if(done, [&](int other) { return std::find(near.begin(), near.end(), other) == near.end(); });
+    done.push_back(job);
+  }
+  return true;
 }
 
 }  // namespace
@@ -54,25 +63,16 @@ bool Generation::stopped() {
 
 Standing Generation::run(Standing from) {
   standing_ = std::move(from);
+  add_rounds(standing_.plan);
   for (std::size_t k = 0; k < kinds_.size(); ++k) {
-    const ShiftKind& kind = kinds_[k];
-    const auto add = [&](const Route& route) {
-      if (route.empty() || !times_of(problem_, *kind.shift, route)) return;
-      Pence cost = travel_of(problem_, *kind.shift, route);
-      for (const int job : route) {
-        cost += kind.shift->options[static_cast<std::size_t>(job)].cost -
-                weights_.of_skipping(problem_.jobs[static_cast<std::size_t>(job)]);
-      }
-      master_.add({k, {route, cost, 0}});
-    };
-    for (const int shift : kind.shifts) add(standing_.plan[static_cast<std::size_t>(shift)]);
-    for (const Stop& stop : kind.stops) add({stop.job});
+    for (const Stop& stop : kinds_[k].stops) add_round(k, {stop.job});
   }
-  while (!standing_.done && generate()) {
-    if (standing_.done) break;
-    if (widen_memory()) continue;
-    improve();
+  while (!standing_.done) {
+    const bool whole = generate();
     if (standing_.done || stopped()) break;
+    if (whole && widen_memory()) continue;
+    improve();
+    if (standing_.done || stopped() || !whole) break;
     const bool near = mills * standing_.value - standing_.proven_mills < near_enough(standing_.value);
     if (near && close()) break;
     if (cut()) continue;
@@ -80,6 +80,23 @@ Standing Generation::run(Standing from) {
     break;
   }
   return standing_;
+}
+
+void Generation::add_round(std::size_t number, const Route& route) {
+  const ShiftKind& kind = kinds_[number];
+  if (route.empty() || !times_of(problem_, *kind.shift, route)) return;
+  Pence cost = travel_of(problem_, *kind.shift, route);
+  for (const int job : route) {
+    cost += kind.shift->options[static_cast<std::size_t>(job)].cost -
+            weights_.of_skipping(problem_.jobs[static_cast<std::size_t>(job)]);
+  }
+  master_.add({number, {route, cost, 0}});
+}
+
+void Generation::add_rounds(const Plan& plan) {
+  for (std::size_t k = 0; k < kinds_.size(); ++k) {
+    for (const int shift : kinds_[k].shifts) add_round(k, plan[static_cast<std::size_t>(shift)]);
+  }
 }
 
 bool Generation::generate() {
@@ -101,10 +118,12 @@ bool Generation::generate() {
     }
     if (is_stopped_) return false;
     if (thorough) {
-      bound(prices, least);
-      if (tell_) tell_(standing_);
-      if (standing_.done) return true;
+      // The newest prices are those at which all is reckoned on; an older bound may be the better one all the same.
+      prices_ = prices;
+      least_ = least;
     }
+    raise(proven_by(prices, least));
+    if (standing_.done) return true;
     if (found) {
       stage = 0;
     } else if (!thorough) {
@@ -116,27 +135,21 @@ bool Generation::generate() {
   return false;
 }
 
-void Generation::bound(const Prices& prices, const std::vector<Mills>& least) {
+Mills Generation::proven_by(const Prices& prices, const std::vector<Mills>& least) const {
   Mills sum = std::accumulate(prices.jobs.begin(), prices.jobs.end(), Mills{0});
   sum = std::accumulate(prices.of_triples.begin(), prices.of_triples.end(), sum);
   for (std::size_t k = 0; k < kinds_.size(); ++k) sum += kinds_[k].multiplicity() * (prices.kinds[k] + least[k]);
-  // The newest prices are those at which all is reckoned on; an older bound may be the better one all the same.
-  prices_ = prices;
-  least_ = least;
-  standing_.proven_mills = std::max(standing_.proven_mills, sum);
-  if (whole_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
+  return sum;
 }
 
-Mills Generation::reduced(const Column& column) const {
-  Mills reduced = mills * column.round.cost - prices_.kinds[column.kind];
-  for (const int job : column.round.route) reduced -= prices_.jobs[static_cast<std::size_t>(job)];
-  for (std::size_t t = 0; t < prices_.triples.size(); ++t) {
-    reduced -= times_counted(column.round.route, prices_.triples[t]) * prices_.of_triples[t];
-  }
-  return reduced;
+void Generation::raise(Mills proven) {
+  if (proven <= standing_.proven_mills) return;
+  standing_.proven_mills = proven;
+  if (whole_up(proven) >= standing_.value) standing_.done = true;
+  if (tell_) tell_(standing_);
 }
 
-void Generation::take(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices) {
+Plan Generation::plan_of(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices) const {
   std::vector<std::size_t> used(kinds_.size());
   Plan plan(problem_.shifts.size());
   for (std::size_t c = 0; c < choices.size(); ++c) {
@@ -144,39 +157,42 @@ void Generation::take(const std::vector<const Found*>& rounds, const std::vector
     const auto shift = static_cast<std::size_t>(kinds_[kind].shifts[used[kind]++]);
     if (rounds[c] != nullptr) plan[shift] = rounds[c]->route;
   }
+  return plan;
+}
+
+Plan Generation::plan_of(const std::vector<std::size_t>& columns) const {
+  std::vector<std::size_t> used(kinds_.size());
+  Plan plan(problem_.shifts.size());
+  for (const std::size_t c : columns) {
+    const Column& column = master_.columns()[c];
+    plan[static_cast<std::size_t>(kinds_[column.kind].shifts[used[column.kind]++])] = column.round.route;
+  }
+  return plan;
+}
+
+bool Generation::take(Plan plan) {
   Pence skipped = 0;
   for (const Job& job : problem_.jobs) skipped += weights_.of_skipping(job);
   const Pence value = weights_.of(value_of(problem_, plan)) - skipped;
-  if (value >= standing_.value) return;
+  if (value >= standing_.value) return false;
   standing_.plan = std::move(plan);
   standing_.value = value;
   if (whole_up(standing_.proven_mills) >= standing_.value) standing_.done = true;
+  if (tell_) tell_(standing_);
+  return true;
 }
 
 void Generation::improve() {
-  std::vector<std::vector<Found>> rounds(kinds_.size());
-  for (const Column& column : master_.columns()) {
-    if (does_twice(column.round.route)) continue;
-    Found found = column.round;
-    found.reduced = reduced(column);
-    rounds[column.kind].push_back(std::move(found));
+  for (std::size_t dive = 0; dive < dives && !standing_.done && !stopped(); ++dive) {
+    const Plan plan = plan_of(master_.dive(dive));
+    Search how{budget_.search_steps / polished, ++searches_, true, stop_};
+    if (take(search(problem_, weights_, plan, how))) add_rounds(standing_.plan);
   }
-  std::vector<Choice> choices;
-  for (std::size_t k = 0; k < kinds_.size(); ++k) {
-    std::stable_sort(rounds[k].begin(), rounds[k].end(),
-                     [](const Found& a, const Found& b) { return a.reduced < b.reduced; });
-    for (int i = 0; i < kinds_[k].multiplicity(); ++i) choices.push_back({k, &rounds[k]});
-  }
-  const Chosen chosen =
-      choose(problem_.jobs.size(), choices, prices_, standing_.value, budget_.choosing_steps / 10, stop_);
-  if (chosen.rounds) take(*chosen.rounds, choices);
 }
 
 bool Generation::close() {
-  Mills here = std::accumulate(prices_.jobs.begin(), prices_.jobs.end(), Mills{0});
-  here = std::accumulate(prices_.of_triples.begin(), prices_.of_triples.end(), here);
-  for (std::size_t k = 0; k < kinds_.size(); ++k) here += kinds_[k].multiplicity() * (prices_.kinds[k] + least_[k]);
-  const Mills gap = mills * (standing_.value - 1) - here;
+  if (least_.empty()) return false;
+  const Mills gap = mills * (standing_.value - 1) - proven_by(prices_, least_);
   std::vector<Listed> listed;
   for (std::size_t k = 0; k < kinds_.size(); ++k) {
     if (stopped()) return false;
@@ -189,7 +205,7 @@ bool Generation::close() {
     for (int i = 0; i < kinds_[k].multiplicity(); ++i) choices.push_back({k, &listed[k].rounds});
   }
   const Chosen chosen = choose(problem_.jobs.size(), choices, prices_, standing_.value, budget_.choosing_steps, stop_);
-  if (chosen.rounds) take(*chosen.rounds, choices);
+  if (chosen.rounds) take(plan_of(*chosen.rounds, choices));
   if (chosen.all) standing_.done = true;
   return standing_.done;
 }
@@ -213,7 +229,8 @@ bool Generation::widen_memory() {
   }
   if (!widened) return false;
   for (std::size_t c = 0; c < master_.columns().size(); ++c) {
-    if (does_twice(master_.columns()[c].round.route)) master_.ban(c);
+    const Route& route = master_.columns()[c].round.route;
+    if (does_twice(route) && !may_forget(memory_, route)) master_.ban(c);
   }
   return true;
 }

@@ -35,13 +35,17 @@ class Generation {
 
  private:
   bool generate();      // to the end of the program as it is; false where it was stopped or gave up
-  void improve();       // the plan, by the rounds in hand
+  void improve();       // the plan, by the rounds in hand and a search from there
   bool close();         // by listing all rounds that a better plan can have
   bool widen_memory();  // where rounds in use do a job twice
   bool cut();           // with triples
-  void bound(const Prices& prices, const std::vector<Mills>& least);
-  Mills reduced(const Column& column) const;
-  void take(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices);
+  Mills proven_by(const Prices& prices, const std::vector<Mills>& least) const;
+  void raise(Mills proven);
+  void add_round(std::size_t number, const Route& route);
+  void add_rounds(const Plan& plan);
+  bool take(Plan plan);  // where it is better
+  Plan plan_of(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices) const;
+  Plan plan_of(const std::vector<std::size_t>& columns) const;
   bool stopped();
 
   const Problem& problem_;
@@ -57,6 +61,7 @@ class Generation {
   Standing standing_;
   std::size_t passes_ = 0;
   std::size_t triples_ = 0;
+  std::uint64_t searches_ = 0;
   bool is_stopped_ = false;
 };
 

@@ -17,9 +17,9 @@ constexpr std::size_t passed_over = 100;  // one place in so many is passed over
 constexpr double first_share = 0.3;       // of the middle gain is the first heat
 constexpr double last_heat = 0.1;         // of the first
 
-class Search {
+class Searcher {
  public:
-  Search(const Problem& problem, const Weights& weights, const Plan& from, std::uint64_t seed)
+  Searcher(const Problem& problem, const Weights& weights, const Plan& from, std::uint64_t seed)
       : problem_(problem), weights_(weights), now_(problem, weights), dice_(seed), near_(nearest_jobs(problem)) {
     now_.reset(from);
     best_ = now_.plan();
@@ -29,7 +29,8 @@ class Search {
     heat_ = first_heat();
   }
 
-  void run(std::size_t steps, const std::function<bool()>& stop) {
+  void run(std::size_t steps, bool cool, const std::function<bool()>& stop) {
+    if (cool) heat_ *= last_heat;
     const double cooling = steps > 1 ? std::pow(last_heat, 1.0 / static_cast<double>(steps - 1)) : 1;
     double heat = heat_;
     for (std::size_t step = 0; step < steps; ++step, heat *= cooling) {
@@ -169,11 +170,10 @@ class Search {
 
 }  // namespace
 
-Plan search(const Problem& problem, const Weights& weights, const Plan& from, std::size_t steps, std::uint64_t seed,
-            const std::function<bool()>& stop) {
-  Search search(problem, weights, from, seed);
-  search.run(steps, stop);
-  return search.best();
+Plan search(const Problem& problem, const Weights& weights, const Plan& from, const Search& how) {
+  Searcher searcher(problem, weights, from, how.seed);
+  searcher.run(how.steps, how.cool, how.stop);
+  return searcher.best();
 }
 
 }  // namespace service::routing

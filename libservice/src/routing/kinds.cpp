@@ -5,6 +5,8 @@
 namespace service::routing {
 namespace {
 
+constexpr Minute most_leavings = 32;
+
 bool alike(const Option& a, const Option& b) {
   return a.possible == b.possible && (!a.possible || (a.cost == b.cost && a.spans == b.spans));
 }
@@ -70,6 +72,7 @@ void lay_out(const Problem& problem, const Weights& weights, ShiftKind& kind) {
   }
   const std::vector<Minute> quickest = quickest_between(profile);
   for (const Stop& from : kind.stops) {
+    kind.quickest_home.push_back(quickest[static_cast<std::size_t>(from.place * profile.places + shift.end)]);
     for (const Stop& to : kind.stops) {
       kind.quickest_ways.push_back(quickest[static_cast<std::size_t>(from.place * profile.places + to.place)]);
     }
@@ -77,8 +80,15 @@ void lay_out(const Problem& problem, const Weights& weights, ShiftKind& kind) {
   kind.duty_counts = shift.duty < shift.closes - shift.opens;
   kind.meal_counts = shift.meal > 0;
   kind.load_counts = loads > shift.capacity;
-  kind.duty_exact = !kind.duty_counts ||
-                    std::all_of(kind.stops.begin(), kind.stops.end(), [](const Stop& stop) { return stop.one_span; });
+  const bool one_span =
+      std::all_of(kind.stops.begin(), kind.stops.end(), [](const Stop& stop) { return stop.one_span; });
+  if (!kind.duty_counts || one_span) return;
+  const Minute choice = shift.closes - shift.duty - shift.opens + 1;  // leaving later never helps
+  const Minute apart = (choice + most_leavings - 1) / most_leavings;
+  for (Minute from = 0; from < choice; from += apart) {
+    kind.leavings.push_back({shift.opens + from, shift.opens + std::min(from + apart, choice) - 1});
+  }
+  kind.duty_exact = apart == 1;
 }
 
 }  // namespace

@@ -35,12 +35,15 @@ struct ShiftKind {
   std::vector<Way> ways;              // [from * stops + to]; `from` may be `start()`
   std::vector<Minute> home_minutes;   // by stop
   std::vector<Pence> home_cost;       // likewise
-  std::vector<Minute> quickest_ways;  // [from * stops + to], over other places where a travel table says so
+  std::vector<Minute> quickest_home;  // by stop, over other places where a travel table says so
+  std::vector<Minute> quickest_ways;  // [from * stops + to], likewise
   bool meal_counts = false;           // the length of work and driving decides what is possible
   bool duty_counts = false;           // so does how late it could have left
   bool load_counts = false;
-  // By a stop's spans alone nothing can be told of leaving later: with several spans times are a relaxation.
-  bool duty_exact = true;
+  // Where duty counts and gates shut over noon: the times of leaving that are told apart, each from the first minute of
+  // a span to the last. Within one, times are reckoned as if it left first, and duty as if it left last.
+  std::vector<Span> leavings;
+  bool duty_exact = true;  // else times are a relaxation, and what looks possible need not be
 
   int start() const { return static_cast<int>(stops.size()); }
   const Way& way(int from, int to) const {

@@ -5,6 +5,7 @@
 #include <bitset>
 #include <cstddef>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <unordered_map>
 #include <vector>
@@ -14,13 +15,16 @@
 
 namespace service::routing {
 
+inline constexpr Minute never = std::numeric_limits<Minute>::max();
 inline constexpr std::size_t most_triples = 192;
+inline constexpr std::size_t labels_between_looks = 16;  // at whether to stop
 
 using Halves = std::bitset<most_triples>;  // triples of which a partial round has done one, or three
 
 // A round so far: it has ended its stay at a stop.
 template <class Stops>
 struct Label {
+  int number = 0;  // its own
   int stop = 0;
   int before = -1;       // the stop before; that of the shift's start for the first
   int parent = -1;       // label; -1: the start
@@ -33,6 +37,19 @@ struct Label {
   Stops done;  // may not be gone to any more
   Halves halves;
   bool dominated = false;
+};
+
+// What of a label is looked at when others are held against it: read often, so kept close together.
+template <class Stops>
+struct Rival {
+  Mills cost = 0;
+  Stops done;
+  Minute end = 0;
+  Minute busy = 0;
+  Minute may_leave = 0;
+  Minute stay = 0;
+  int load = 0;
+  int number = -1;  // of the label
 };
 
 enum class Dominance {
@@ -49,7 +66,9 @@ class Labels {
          Dominance dominance, Mills below)
       : kind_(kind), prices_(prices), home_(home), dominance_(dominance), below_(below), price_(prices.kinds[number]) {
     const std::size_t count = kind.stops.size();
-    live_.resize(count);
+    rivals_.resize(count);
+    next_ends_.resize(kind.leavings.size());
+    by_stops_.resize(count);
     of_stop_.resize(count);
     remembers_.resize(count);
     std::vector<int> stop_of(prices.jobs.size(), -1);
@@ -58,7 +77,9 @@ class Labels {
       if (prices.of_triples[t] == 0) continue;
       for (const int job : prices.triples[t]) {
         const int stop = stop_of[static_cast<std::size_t>(job)];
-        if (stop >= 0) of_stop_[static_cast<std::size_t>(stop)].push_back(t);
+        if (stop < 0) continue;
+        of_stop_[static_cast<std::size_t>(stop)].push_back(t);
+        triples_count_ = true;
       }
     }
     for (std::size_t s = 0; s < count; ++s) {
@@ -71,6 +92,7 @@ class Labels {
         if (stop >= 0) remembers_[s].set(static_cast<std::size_t>(stop));
       }
     }
+    most_busy_ = std::min(kind.shift->duty, kind.shift->closes - kind.shift->opens) - kind.shift->meal;
     slots_.resize(static_cast<std::size_t>(kind.shift->closes - kind.shift->opens) + 1);
   }
 
@@ -81,15 +103,16 @@ class Labels {
     Label<Stops> start;
     start.stop = kind_.start();
     start.end = kind_.shift->opens;
-    start.may_leave = kind_.shift->closes;
+    // Leaving later than that never helps: back is not after the shift closes.
+    start.may_leave = latest_leaving();
     start.cost = -price_;
     for (int to = 0; to < kind_.start(); ++to) extend(start, -1, to);
     for (std::size_t slot = 0; slot < slots_.size(); ++slot) {
       for (std::size_t i = 0; i < slots_[slot].size(); ++i) {  // grows while stays take no time
         const int number = slots_[slot][i];
         if (labels_[static_cast<std::size_t>(number)].dominated) continue;
-        if (most_labels != 0 && labels_.size() > most_labels) return false;
-        if (++looked_at % 512 == 0 && stop && stop()) return false;
+        if (most_labels != 0 && labels_.size() > most_labels) return give_up(slot, i);
+        if (++looked_at % labels_between_looks == 0 && stop && stop()) return give_up(slot, i);
         const Label<Stops> label = labels_[static_cast<std::size_t>(number)];
         for (int to = 0; to < kind_.start(); ++to) {
           if (!label.done.test(static_cast<std::size_t>(to))) extend(label, number, to);
@@ -99,6 +122,10 @@ class Labels {
     return true;
   }
 
+  // Where it gave up: no round that was not looked at costs less, as far as the way home tells. It never falls while
+  // time goes on.
+  Mills least_unseen() const { return least_unseen_; }
+
   // What it costs to go home from there; none where that is not possible.
   std::optional<Mills> closed(const Label<Stops>& label) const {
     const auto stop = static_cast<std::size_t>(label.stop);
@@ -106,16 +133,15 @@ class Labels {
     const Minute home = kind_.home_minutes[stop];
     Minute end = label.end;
     const Minute busy = label.busy + home;
-    if (kind_.duty_counts) {
-      // Leaving later only helps while nobody has to wait less for it: from below, for spans are not looked at again.
-      const Minute leaves = std::min(label.may_leave, std::max(shift.opens, shift.closes - busy - shift.meal));
-      const Minute back = std::max({end + home, leaves + busy + shift.meal});
-      if (back > shift.closes || std::max(end + home - leaves, busy + shift.meal) > shift.duty) return std::nullopt;
-    } else if (kind_.meal_counts && end + home < shift.opens + busy + shift.meal) {
-      const Stop& last = kind_.stops[stop];
-      const auto start = earliest_start(*last.spans, shift.opens + busy + shift.meal - home - label.stay, label.stay);
-      if (!start) return std::nullopt;
-      end = *start + label.stay;
+    if (busy_counts() && busy > most_busy_) return std::nullopt;
+    if (!kind_.leavings.empty()) {
+      if (!back_in_time(label)) return std::nullopt;
+    } else if (kind_.duty_counts) {
+      if (end + home - label.may_leave > shift.duty) return std::nullopt;
+    } else if (kind_.meal_counts) {
+      const auto late = end_with_meal(label, end, shift.opens);
+      if (!late) return std::nullopt;
+      end = *late;
     }
     if (end + home > shift.closes) return std::nullopt;
     return label.cost + mills * kind_.home_cost[stop];
@@ -143,6 +169,69 @@ class Labels {
   const std::vector<Label<Stops>>& all() const { return labels_; }
 
  private:
+  Minute latest_leaving() const {
+    return kind_.duty_counts ? std::max(kind_.shift->opens, kind_.shift->closes - kind_.shift->duty)
+                             : kind_.shift->closes;
+  }
+
+  // When the last stay ends that has to be put off until there was time for the meal; `end`: without it.
+  std::optional<Minute> end_with_meal(const Label<Stops>& label, Minute end, Minute leaves) const {
+    const auto stop = static_cast<std::size_t>(label.stop);
+    const Minute least = leaves + label.busy + kind_.shift->meal;
+    if (end >= least) return end;
+    const auto start = earliest_start(*kind_.stops[stop].spans, least - label.stay, label.stay);
+    if (!start) return std::nullopt;
+    return *start + label.stay;
+  }
+
+  bool back_in_time(const Label<Stops>& label) const {
+    const Shift& shift = *kind_.shift;
+    const Minute home = kind_.home_minutes[static_cast<std::size_t>(label.stop)];
+    const Minute* ends = ends_of(label.number);
+    for (std::size_t i = 0; i < kind_.leavings.size(); ++i) {
+      if (ends[i] == never) continue;
+      const auto end = kind_.meal_counts ? end_with_meal(label, ends[i], kind_.leavings[i].from) : ends[i];
+      if (end && *end + home <= std::min(shift.closes, kind_.leavings[i].to + shift.duty)) return true;
+    }
+    return false;
+  }
+
+  const Minute* ends_of(int number) const {
+    return ends_.data() + static_cast<std::size_t>(number) * kind_.leavings.size();
+  }
+
+  // The ends of a stay at `to` by the time of leaving, into `next_ends_`; false where there are none.
+  bool reckon_ends(int from, int parent, int to) {
+    const Way& way = kind_.way(from, to);
+    const Shift& shift = *kind_.shift;
+    const auto& spans = *kind_.stops[static_cast<std::size_t>(to)].spans;
+    const Minute home = kind_.quickest_home[static_cast<std::size_t>(to)];
+    bool any = false;
+    for (std::size_t i = 0; i < kind_.leavings.size(); ++i) {
+      const Minute left = parent < 0 ? kind_.leavings[i].from : ends_of(parent)[i];
+      next_ends_[i] = never;
+      if (left == never) continue;
+      const auto start = earliest_start(spans, left + way.drive, way.stay);
+      if (!start || *start + way.stay + home > std::min(shift.closes, kind_.leavings[i].to + shift.duty)) continue;
+      next_ends_[i] = *start + way.stay;
+      any = true;
+    }
+    return any;
+  }
+
+  // What is yet to be extended stands for all that could have come of it.
+  bool give_up(std::size_t slot, std::size_t from) {
+    least_unseen_ = INT64_MAX / 4;
+    for (; slot < slots_.size(); ++slot, from = 0) {
+      for (std::size_t i = from; i < slots_[slot].size(); ++i) {
+        const Label<Stops>& label = labels_[static_cast<std::size_t>(slots_[slot][i])];
+        if (label.dominated) continue;
+        least_unseen_ = std::min(least_unseen_, label.cost + home_.from(label.stop, label.end, label.before));
+      }
+    }
+    return false;
+  }
+
   void extend(const Label<Stops>& from, int parent, int to) {
     const Stop& stop = kind_.stops[static_cast<std::size_t>(to)];
     const Shift& shift = *kind_.shift;
@@ -166,10 +255,10 @@ class Labels {
     label.end = *start + way.stay;
     label.busy = from.busy + way.drive + way.stay;
     label.may_leave = std::min(from.may_leave, stop.spans->back().to - label.busy);
-    const Minute home = kind_.home_minutes[static_cast<std::size_t>(to)];
+    const Minute home = kind_.quickest_home[static_cast<std::size_t>(to)];
     if (label.end + home > shift.closes) return;
-    if (kind_.meal_counts && shift.opens + label.busy + home + shift.meal > shift.closes) return;
-    if (kind_.duty_counts && label.busy + home + shift.meal > shift.duty) return;
+    if (busy_counts() && label.busy + home > most_busy_) return;
+    if (kind_.duty_counts && label.end + home - label.may_leave > shift.duty) return;
     label.cost = from.cost + mills * way.cost - prices_.jobs[static_cast<std::size_t>(stop.job)];
     label.halves = from.halves;
     for (const std::size_t triple : of_stop_[static_cast<std::size_t>(to)]) {
@@ -177,20 +266,24 @@ class Labels {
       label.halves.flip(triple);
     }
     if (label.cost + home_.from(to, label.end, from.stop) >= below_) return;
+    if (!kind_.leavings.empty() && !reckon_ends(from.stop, parent, to)) return;
     // Where no time has passed nothing is forgotten: it would go round for ever.
     label.done = label.end == from.end ? from.done : from.done & remembers_[static_cast<std::size_t>(to)];
     label.done.set(static_cast<std::size_t>(to));
     if (dominance_ == Dominance::exact) block_late(label);
-    if (is_dominated(label)) return;
-    const int number = static_cast<int>(labels_.size());
+    Rivals& rivals = dominance_ == Dominance::same_stops ? by_stops_[static_cast<std::size_t>(to)][label.done]
+                                                         : rivals_[static_cast<std::size_t>(to)];
+    const int number = label.number = static_cast<int>(labels_.size());
+    const Rival<Stops> rival{label.cost,      label.done, label.end,  label.busy,
+                             label.may_leave, label.stay, label.load, number};
+    if (dominance_ != Dominance::none && !enter(rivals, rival, label.halves)) return;
+    ends_.insert(ends_.end(), next_ends_.begin(), next_ends_.end());
     slots_[static_cast<std::size_t>(label.end - shift.opens)].push_back(number);
-    if (dominance_ == Dominance::same_stops) {
-      by_stops_[label.done].push_back(number);
-    } else {
-      live_[static_cast<std::size_t>(to)].push_back(number);
-    }
     labels_.push_back(label);
-    if (labels_a_stop_ != 0) thin_out(live_[static_cast<std::size_t>(to)]);
+    if (labels_a_stop_ != 0 && rivals.size() > labels_a_stop_) {  // only the cheapest stay
+      labels_[static_cast<std::size_t>(rivals.back().number)].dominated = true;
+      rivals.pop_back();
+    }
   }
 
   // What can no longer be reached is as good as done, and makes rounds alike.
@@ -207,16 +300,25 @@ class Labels {
     }
   }
 
-  bool dominates(const Label<Stops>& a, const Label<Stops>& b) const {
+  using Rivals = std::vector<Rival<Stops>>;  // the cheapest first
+
+  // Whether all that can follow the one can follow the other as well, and is no dearer; of two at the same stop.
+  bool dominates(const Rival<Stops>& a, const Rival<Stops>& b, const Halves& halves_a, const Halves& halves_b) const {
     if (a.end > b.end || a.cost > b.cost) return false;
-    // With a meal the last stay may be put later, and a shorter one fits in sooner.
-    if ((kind_.meal_counts || kind_.duty_counts) && (a.busy > b.busy || a.stay > b.stay)) return false;
-    if (kind_.duty_counts && a.may_leave < b.may_leave) return false;
+    // Having been busier matters while it may yet be too busy for its duty or its meal: not where it has been idle for
+    // long enough, for what follows takes the other at least as long.
+    if (busy_counts() && a.busy > b.end - kind_.shift->closes + most_busy_) {
+      if (a.busy > b.busy) return false;
+      // The last stay may be put later for the meal, and a shorter one fits in sooner.
+      if (kind_.meal_counts && a.stay > b.stay) return false;
+    }
+    if (kind_.duty_counts && !told_by_leavings() && a.may_leave < b.may_leave) return false;
     if (kind_.load_counts && a.load > b.load) return false;
+    if (dominance_ == Dominance::exact && (a.done & ~b.done).any()) return false;
+    if (!kind_.leavings.empty() && !ends_sooner(a, b)) return false;
     if (dominance_ == Dominance::loose || dominance_ == Dominance::same_stops) return true;
-    if ((a.done & ~b.done).any()) return false;
-    const Halves only_a = a.halves & ~b.halves;
-    if (only_a.none()) return true;
+    if (!triples_count_) return true;
+    const Halves only_a = halves_a & ~halves_b;
     Mills cost = a.cost;
     for (std::size_t t = only_a._Find_first(); t < most_triples; t = only_a._Find_next(t)) {
       cost -= prices_.of_triples[t];
@@ -225,43 +327,43 @@ class Labels {
     return true;
   }
 
-  bool is_dominated(const Label<Stops>& label) {
-    if (dominance_ == Dominance::none) return false;
-    std::vector<int>* live = nullptr;
-    if (dominance_ == Dominance::same_stops) {
-      const auto same = by_stops_.find(label.done);
-      if (same == by_stops_.end()) return false;
-      live = &same->second;
-    } else {
-      live = &live_[static_cast<std::size_t>(label.stop)];
+  bool told_by_leavings() const { return !kind_.leavings.empty() && kind_.duty_exact; }
+  bool busy_counts() const { return kind_.meal_counts || (kind_.duty_counts && !told_by_leavings()); }
+
+  // One of the two is new: its ends are the next.
+  bool ends_sooner(const Rival<Stops>& a, const Rival<Stops>& b) const {
+    const auto of = [&](const Rival<Stops>& rival) {
+      return static_cast<std::size_t>(rival.number) < labels_.size() ? ends_of(rival.number) : next_ends_.data();
+    };
+    const Minute* ends_a = of(a);
+    const Minute* ends_b = of(b);
+    for (std::size_t i = 0; i < kind_.leavings.size(); ++i) {
+      if (ends_a[i] > ends_b[i]) return false;
     }
-    std::size_t kept = 0;
-    for (std::size_t i = 0; i < live->size(); ++i) {
-      Label<Stops>& other = labels_[static_cast<std::size_t>((*live)[i])];
-      if (other.stop == label.stop && dominates(other, label)) {
-        std::copy(live->begin() + static_cast<std::ptrdiff_t>(i), live->end(),
-                  live->begin() + static_cast<std::ptrdiff_t>(kept));
-        live->resize(live->size() - (i - kept));
-        return true;
-      }
-      if (other.stop == label.stop && dominates(label, other)) {
-        other.dominated = true;
-        continue;
-      }
-      (*live)[kept++] = (*live)[i];
-    }
-    live->resize(kept);
-    return false;
+    return true;
   }
 
-  // Only the cheapest stay.
-  void thin_out(std::vector<int>& live) {
-    if (live.size() <= labels_a_stop_) return;
-    const auto worst = std::max_element(live.begin(), live.end(), [&](int a, int b) {
-      return labels_[static_cast<std::size_t>(a)].cost < labels_[static_cast<std::size_t>(b)].cost;
-    });
-    labels_[static_cast<std::size_t>(*worst)].dominated = true;
-    live.erase(worst);
+  // Among its rivals; false where one of them dominates it. Those that it dominates are out.
+  bool enter(Rivals& rivals, const Rival<Stops>& rival, const Halves& halves) {
+    const auto halves_of = [&](const Rival<Stops>& other) -> const Halves& {
+      return labels_[static_cast<std::size_t>(other.number)].halves;
+    };
+    std::size_t at = 0;
+    for (; at < rivals.size() && rivals[at].cost <= rival.cost; ++at) {
+      if (dominates(rivals[at], rival, halves_of(rivals[at]), halves)) return false;
+    }
+    std::size_t kept = at;
+    for (std::size_t i = at; i < rivals.size(); ++i) {
+      if (dominates(rival, rivals[i], halves, halves_of(rivals[i]))) {
+        labels_[static_cast<std::size_t>(rivals[i].number)].dominated = true;
+      } else {
+        if (kept != i) rivals[kept] = rivals[i];
+        ++kept;
+      }
+    }
+    rivals.resize(kept);
+    rivals.insert(rivals.begin() + static_cast<std::ptrdiff_t>(at), rival);
+    return true;
   }
 
   const ShiftKind& kind_;
@@ -270,11 +372,16 @@ class Labels {
   Dominance dominance_;
   Mills below_;
   Mills price_;
+  Minute most_busy_ = 0;  // in a shift
+  bool triples_count_ = false;
+  Mills least_unseen_ = 0;
   std::size_t labels_a_stop_ = 0;
   std::vector<Label<Stops>> labels_;
   std::vector<std::vector<int>> slots_;  // by the minute of ending
-  std::vector<std::vector<int>> live_;   // by stop
-  std::unordered_map<Stops, std::vector<int>> by_stops_;
+  std::vector<Minute> ends_;             // by label and leaving
+  std::vector<Minute> next_ends_;        // of the label that is being made
+  std::vector<Rivals> rivals_;           // by stop
+  std::vector<std::unordered_map<Stops, Rivals>> by_stops_;
   std::vector<std::vector<std::size_t>> of_stop_;  // triples
   std::vector<Stops> remembers_;
 };

@@ -13,6 +13,12 @@
 
 namespace service::routing {
 
+namespace {
+
+constexpr double nearly_none = 1e-6;  // of a round
+
+}  // namespace
+
 struct Master::Program {
   ClpSimplex clp;
   std::map<std::pair<std::size_t, Route>, std::size_t> known;  // by kind and set of jobs: the column
@@ -22,6 +28,12 @@ int times_counted(const Route& route, const Triple& triple) {
   const auto visits = std::count_if(route.begin(), route.end(),
                                     [&](int job) { return job == triple[0] || job == triple[1] || job == triple[2]; });
   return static_cast<int>(visits / 2);
+}
+
+bool does_twice(const Route& route) {
+  Route sorted = route;
+  std::sort(sorted.begin(), sorted.end());
+  return std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end();
 }
 
 Master::Master(std::size_t jobs, const std::vector<ShiftKind>& kinds)
@@ -83,7 +95,12 @@ void Master::add(const Triple& triple) {
   triples_.push_back(triple);
 }
 
-void Master::ban(std::size_t column) { program_->clp.setColumnUpper(static_cast<int>(column), 0); }
+void Master::ban(std::size_t column) {
+  program_->clp.setColumnUpper(static_cast<int>(column), 0);
+  Route set = columns_[column].round.route;
+  std::sort(set.begin(), set.end());
+  program_->known.erase({columns_[column].kind, set});  // the same in another order may be possible
+}
 
 bool Master::has(const Triple& triple) const {
   return std::find(triples_.begin(), triples_.end(), triple) != triples_.end();
@@ -111,6 +128,38 @@ Prices Master::solve() {
   for (std::size_t kind = 0; kind < kinds_; ++kind) prices.kinds.push_back(price(jobs_ + kind));
   for (std::size_t t = 0; t < triples_.size(); ++t) prices.of_triples.push_back(price(jobs_ + kinds_ + t));
   return prices;
+}
+
+std::vector<std::size_t> Master::dive(std::size_t passed_over) const {
+  std::vector<std::size_t> held;
+  if (columns_.empty()) return held;
+  ClpSimplex clp(program_->clp);
+  for (std::size_t c = 0; c < columns_.size(); ++c) {
+    if (does_twice(columns_[c].round.route)) clp.setColumnUpper(static_cast<int>(c), 0);
+  }
+  clp.dual();
+  while (clp.isProvenOptimal()) {
+    std::vector<std::pair<double, std::size_t>> partly;  // by how little
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      const int column = static_cast<int>(c);
+      const double share = clp.primalColumnSolution()[c];
+      if (share < nearly_none || clp.getColLower()[c] > 0) continue;
+      if (share < 1 - nearly_none) {
+        partly.emplace_back(-share, c);
+        continue;
+      }
+      clp.setColumnLower(column, 1);
+      held.push_back(c);
+    }
+    if (partly.empty()) break;
+    std::sort(partly.begin(), partly.end());
+    const std::size_t next = partly[std::min(passed_over, partly.size() - 1)].second;
+    passed_over = 0;
+    clp.setColumnLower(static_cast<int>(next), 1);
+    held.push_back(next);
+    clp.dual();
+  }
+  return held;
 }
 
 }  // namespace service::routing

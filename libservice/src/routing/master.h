@@ -30,6 +30,10 @@ class Master {
   // Solves it. Its prices are rounded and none is above 0, so that they prove what they prove whatever it made of it.
   Prices solve();
 
+  // Rounds that fit together: one after the other is held to that of which most is chosen, each time solving anew. Of
+  // the first several may be passed over. The program stays as it is.
+  std::vector<std::size_t> dive(std::size_t passed_over) const;
+
   const std::vector<Column>& columns() const { return columns_; }
   const std::vector<double>& chosen() const { return chosen_; }  // of each column so much
 
@@ -42,6 +46,8 @@ class Master {
   std::vector<Triple> triples_;
   std::vector<double> chosen_;
 };
+
+bool does_twice(const Route& route);  // one of its jobs
 
 // How often a round counts for a triple of jobs.
 int times_counted(const Route& route, const Triple& triple);

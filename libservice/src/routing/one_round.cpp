@@ -66,7 +66,7 @@ class Sets {
   void extend(const State& from, int before, std::size_t which, std::size_t set, std::size_t to) {
     const Way& way = kind_.way(before < 0 ? kind_.start() : before, static_cast<int>(to));
     const auto start = earliest_start(*kind_.stops[to].spans, from.end + way.drive, way.stay);
-    if (!start || *start + way.stay + kind_.home_minutes[to] > kind_.shift->closes) return;
+    if (!start || *start + way.stay + kind_.quickest_home[to] > kind_.shift->closes) return;
     const State state{*start + way.stay,
                       from.busy + way.drive + way.stay,
                       way.stay,

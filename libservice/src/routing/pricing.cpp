@@ -30,8 +30,13 @@ Priced price_with(const Problem& problem, const ShiftKind& kind, std::size_t num
     }
   }
   std::sort(closed.begin(), closed.end());
-  if (priced.proven && !closed.empty()) priced.least = closed.front().first;
-  if (!priced.proven) priced.least = std::min<Mills>(0, home.least() - prices.kinds[number]);
+  if (!closed.empty()) priced.least = closed.front().first;
+  // What was not looked at is told from below: of all labels where none that could follow was dropped.
+  if (!priced.proven) {
+    const Mills whole = home.least() - prices.kinds[number];
+    priced.least =
+        std::min<Mills>(0, thorough ? std::max(whole, std::min(priced.least, labels.least_unseen())) : whole);
+  }
   std::set<Route> sets;  // one order of the same jobs is enough
   for (const auto& [reduced, label] : closed) {
     if (priced.found.size() >= thoroughness.wanted) break;

@@ -50,8 +50,8 @@ Solution solve(const Problem& problem, const Effort& effort, const Budget& once)
   };
 
   Standing standing;
-  standing.plan = search(problem, weights, Plan(problem.shifts.size()),
-                         std::min(budget.search_steps, steps_a_job * problem.jobs.size()), seed, stop);
+  const std::size_t steps = std::min(budget.search_steps, steps_a_job * problem.jobs.size());
+  standing.plan = search(problem, weights, Plan(problem.shifts.size()), {steps, seed, false, stop});
   standing.value = weights.of(value_of(problem, standing.plan)) - skipped;
   tell(standing);
   if (problem.shifts.size() == 1 && !stop()) {
