@@ -18,6 +18,7 @@ constexpr std::size_t coarse_slots = 60;  // of the day, while rounds are easily
 constexpr std::size_t fine_slots = 240;
 constexpr std::size_t dives = 3;
 constexpr std::size_t polished = 10;  // that share of the search's steps after a dive
+constexpr std::size_t tries = 10;     // that share of the steps to choose, while more can be cut off
 constexpr std::size_t triples_at_once = 30;
 constexpr std::size_t stages[] = {12, 60, 0};  // labels a stop; the last looks at all
 
@@ -27,8 +28,8 @@ Memory near_jobs(const Problem& problem) {
   return memory;
 }
 
-// Listing all rounds pays below that: a fiftieth of what the plan gains over doing nothing.
-Mills near_enough(Pence value) { return (value < 0 ? -value : value) * (mills / 50); }
+// Listing all rounds pays below that: a fiftieth of what the plan costs.
+Mills near_enough(Pence money) { return money * (mills / 50); }
 
 // Whether a round that does a job again has forgotten by then that it did.
 bool may_forget(const Memory& memory, const Route& route) {
@@ -67,16 +68,20 @@ Standing Generation::run(Standing from) {
   for (std::size_t k = 0; k < kinds_.size(); ++k) {
     for (const Stop& stop : kinds_[k].stops) add_round(k, {stop.job});
   }
+  Mills tried = INT64_MAX;  // to close: a gap of that
   while (!standing_.done) {
     const bool whole = generate();
     if (standing_.done || stopped()) break;
     if (whole && widen_memory()) continue;
     improve();
     if (standing_.done || stopped() || !whole) break;
-    const bool near = mills * standing_.value - standing_.proven_mills < near_enough(standing_.value);
-    if (near && close()) break;
+    const Mills gap = mills * standing_.value - standing_.proven_mills;
+    if (gap < near_enough(value_of(problem_, standing_.plan).money) && gap < tried / 2) {
+      if (close(budget_.choosing_steps / tries)) break;
+      tried = gap;
+    }
     if (cut()) continue;
-    if (!near) close();
+    close(budget_.choosing_steps);
     break;
   }
   return standing_;
@@ -149,22 +154,10 @@ void Generation::raise(Mills proven) {
   if (tell_) tell_(standing_);
 }
 
-Plan Generation::plan_of(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices) const {
+Plan Generation::plan_of(const std::vector<Column>& columns) const {
   std::vector<std::size_t> used(kinds_.size());
   Plan plan(problem_.shifts.size());
-  for (std::size_t c = 0; c < choices.size(); ++c) {
-    const std::size_t kind = choices[c].kind;
-    const auto shift = static_cast<std::size_t>(kinds_[kind].shifts[used[kind]++]);
-    if (rounds[c] != nullptr) plan[shift] = rounds[c]->route;
-  }
-  return plan;
-}
-
-Plan Generation::plan_of(const std::vector<std::size_t>& columns) const {
-  std::vector<std::size_t> used(kinds_.size());
-  Plan plan(problem_.shifts.size());
-  for (const std::size_t c : columns) {
-    const Column& column = master_.columns()[c];
+  for (const Column& column : columns) {
     plan[static_cast<std::size_t>(kinds_[column.kind].shifts[used[column.kind]++])] = column.round.route;
   }
   return plan;
@@ -190,7 +183,7 @@ void Generation::improve() {
   }
 }
 
-bool Generation::close() {
+bool Generation::close(std::size_t most_steps) {
   if (least_.empty()) return false;
   const Mills gap = mills * (standing_.value - 1) - proven_by(prices_, least_);
   std::vector<Listed> listed;
@@ -200,12 +193,8 @@ bool Generation::close() {
     listed.push_back(list_rounds(problem_, kinds_[k], k, prices_, home, gap + least_[k], budget_.listed_labels, stop_));
     if (!listed.back().all) return false;
   }
-  std::vector<Choice> choices;
-  for (std::size_t k = 0; k < kinds_.size(); ++k) {
-    for (int i = 0; i < kinds_[k].multiplicity(); ++i) choices.push_back({k, &listed[k].rounds});
-  }
-  const Chosen chosen = choose(problem_.jobs.size(), choices, prices_, standing_.value, budget_.choosing_steps, stop_);
-  if (chosen.rounds) take(plan_of(*chosen.rounds, choices));
+  Chosen chosen = choose(problem_.jobs.size(), kinds_, listed, prices_.triples, standing_.value, most_steps, stop_);
+  if (chosen.rounds && take(plan_of(*chosen.rounds))) add_rounds(standing_.plan);
   if (chosen.all) standing_.done = true;
   return standing_.done;
 }

@@ -34,18 +34,17 @@ class Generation {
   Standing run(Standing from);
 
  private:
-  bool generate();      // to the end of the program as it is; false where it was stopped or gave up
-  void improve();       // the plan, by the rounds in hand and a search from there
-  bool close();         // by listing all rounds that a better plan can have
-  bool widen_memory();  // where rounds in use do a job twice
-  bool cut();           // with triples
+  bool generate();                     // to the end of the program as it is; false where it was stopped or gave up
+  void improve();                      // the plan, by the rounds in hand and a search from there
+  bool close(std::size_t most_steps);  // by listing all rounds that a better plan can have
+  bool widen_memory();                 // where rounds in use do a job twice
+  bool cut();                          // with triples
   Mills proven_by(const Prices& prices, const std::vector<Mills>& least) const;
   void raise(Mills proven);
   void add_round(std::size_t number, const Route& route);
   void add_rounds(const Plan& plan);
   bool take(Plan plan);  // where it is better
-  Plan plan_of(const std::vector<const Found*>& rounds, const std::vector<Choice>& choices) const;
-  Plan plan_of(const std::vector<std::size_t>& columns) const;
+  Plan plan_of(const std::vector<Column>& columns) const;
   bool stopped();
 
   const Problem& problem_;

@@ -30,6 +30,16 @@ int times_counted(const Route& route, const Triple& triple) {
   return static_cast<int>(visits / 2);
 }
 
+Mills reduced_cost(const Column& column, const Prices& prices) {
+  const Route& route = column.round.route;
+  Mills reduced = mills * column.round.cost - prices.kinds[column.kind];
+  for (const int job : route) reduced -= prices.jobs[static_cast<std::size_t>(job)];
+  for (std::size_t t = 0; t < prices.triples.size(); ++t) {
+    if (prices.of_triples[t] != 0) reduced -= times_counted(route, prices.triples[t]) * prices.of_triples[t];
+  }
+  return reduced;
+}
+
 bool does_twice(const Route& route) {
   Route sorted = route;
   std::sort(sorted.begin(), sorted.end());
@@ -96,10 +106,19 @@ void Master::add(const Triple& triple) {
 }
 
 void Master::ban(std::size_t column) {
-  program_->clp.setColumnUpper(static_cast<int>(column), 0);
+  leave_out(column, true);
   Route set = columns_[column].round.route;
   std::sort(set.begin(), set.end());
   program_->known.erase({columns_[column].kind, set});  // the same in another order may be possible
+}
+
+void Master::leave_out(std::size_t column, bool out) {
+  // Its rows keep it from being chosen more than once: a limit of 1 would only blur the prices.
+  program_->clp.setColumnBounds(static_cast<int>(column), 0, out ? 0 : COIN_DBL_MAX);
+}
+
+void Master::hold(std::size_t column, bool held) {
+  program_->clp.setColumnLower(static_cast<int>(column), held ? 1 : 0);
 }
 
 bool Master::has(const Triple& triple) const {
@@ -113,6 +132,7 @@ Prices Master::solve() {
     prices.jobs.assign(jobs_, 0);
     prices.kinds.assign(kinds_, 0);
     prices.of_triples.assign(triples_.size(), 0);
+    chosen_.clear();
     return prices;
   }
   ClpSimplex& clp = program_->clp;
@@ -130,8 +150,8 @@ Prices Master::solve() {
   return prices;
 }
 
-std::vector<std::size_t> Master::dive(std::size_t passed_over) const {
-  std::vector<std::size_t> held;
+std::vector<Column> Master::dive(std::size_t passed_over) const {
+  std::vector<Column> held;
   if (columns_.empty()) return held;
   ClpSimplex clp(program_->clp);
   for (std::size_t c = 0; c < columns_.size(); ++c) {
@@ -149,14 +169,14 @@ std::vector<std::size_t> Master::dive(std::size_t passed_over) const {
         continue;
       }
       clp.setColumnLower(column, 1);
-      held.push_back(c);
+      held.push_back(columns_[c]);
     }
     if (partly.empty()) break;
     std::sort(partly.begin(), partly.end());
     const std::size_t next = partly[std::min(passed_over, partly.size() - 1)].second;
     passed_over = 0;
     clp.setColumnLower(static_cast<int>(next), 1);
-    held.push_back(next);
+    held.push_back(columns_[next]);
     clp.dual();
   }
   return held;

@@ -24,7 +24,9 @@ class Master {
   // False where it is there already: the same jobs in the same kind of shift, no dearer.
   bool add(const Column& column);
   void add(const Triple& triple);
-  void ban(std::size_t column);  // it is chosen no more
+  void ban(std::size_t column);  // it is chosen no more, and forgotten
+  void leave_out(std::size_t column, bool out);
+  void hold(std::size_t column, bool held);  // it is chosen whole
   bool has(const Triple& triple) const;
 
   // Solves it. Its prices are rounded and none is above 0, so that they prove what they prove whatever it made of it.
@@ -32,7 +34,7 @@ class Master {
 
   // Rounds that fit together: one after the other is held to that of which most is chosen, each time solving anew. Of
   // the first several may be passed over. The program stays as it is.
-  std::vector<std::size_t> dive(std::size_t passed_over) const;
+  std::vector<Column> dive(std::size_t passed_over) const;
 
   const std::vector<Column>& columns() const { return columns_; }
   const std::vector<double>& chosen() const { return chosen_; }  // of each column so much
@@ -46,6 +48,8 @@ class Master {
   std::vector<Triple> triples_;
   std::vector<double> chosen_;
 };
+
+Mills reduced_cost(const Column& column, const Prices& prices);
 
 bool does_twice(const Route& route);  // one of its jobs
 
