@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "routing/stays.h"
+
 namespace service::routing {
 namespace {
 
@@ -63,6 +65,14 @@ void lay_out(const Problem& problem, const Weights& weights, ShiftKind& kind) {
       const Leg& set_up = profile.set_ups[static_cast<std::size_t>(stop.place)];
       way.stay += set_up.minutes;
       way.cost += set_up.cost;
+    }
+  }
+  for (const Stop& stop : kind.stops) {
+    for (const Minute stay : {stop.work, stop.set_up + stop.work}) {
+      for (Minute at = shift.opens; at <= shift.closes; ++at) {
+        const auto start = earliest_start(*stop.spans, at, stay);
+        kind.ends.push_back(start && *start + stay <= shift.closes ? *start + stay : never);
+      }
     }
   }
   for (const Stop& stop : kind.stops) {

@@ -1,12 +1,15 @@
 // Shifts that are alike, and what is possible in them, laid out for reckoning.
 #pragma once
 
+#include <limits>
 #include <vector>
 
 #include "routing/problem.h"
 #include "routing/weights.h"
 
 namespace service::routing {
+
+inline constexpr Minute never = std::numeric_limits<Minute>::max();
 
 // A job that is possible in a kind of shift.
 struct Stop {
@@ -37,6 +40,7 @@ struct ShiftKind {
   std::vector<Pence> home_cost;       // likewise
   std::vector<Minute> quickest_home;  // by stop, over other places where a travel table says so
   std::vector<Minute> quickest_ways;  // [from * stops + to], likewise
+  std::vector<Minute> ends;           // of stays, see `end_of`
   bool meal_counts = false;           // the length of work and driving decides what is possible
   bool duty_counts = false;           // so does how late it could have left
   bool load_counts = false;
@@ -52,6 +56,17 @@ struct ShiftKind {
   Minute quickest(int from, int to) const {
     return quickest_ways[static_cast<std::size_t>(from) * stops.size() + static_cast<std::size_t>(to)];
   }
+  // When a stay at `to` ends, come from `from` and arrived then; `never` where it cannot be done while the shift is
+  // open.
+  Minute end_of(int from, int to, Minute arrived) const {
+    if (arrived > shift->closes) return never;
+    const bool set_up = from == start()
+                            ? shift->start != stops[static_cast<std::size_t>(to)].place
+                            : stops[static_cast<std::size_t>(from)].place != stops[static_cast<std::size_t>(to)].place;
+    const std::size_t row = 2 * static_cast<std::size_t>(to) + (set_up ? 1 : 0);
+    return ends[row * minutes() + static_cast<std::size_t>(arrived - shift->opens)];
+  }
+  std::size_t minutes() const { return static_cast<std::size_t>(shift->closes - shift->opens) + 1; }
   int multiplicity() const { return static_cast<int>(shifts.size()); }
 };
 

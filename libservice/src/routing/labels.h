@@ -5,7 +5,6 @@
 #include <bitset>
 #include <cstddef>
 #include <functional>
-#include <limits>
 #include <optional>
 #include <unordered_map>
 #include <vector>
@@ -15,7 +14,6 @@
 
 namespace service::routing {
 
-inline constexpr Minute never = std::numeric_limits<Minute>::max();
 inline constexpr std::size_t most_triples = 192;
 inline constexpr std::size_t labels_between_looks = 16;  // at whether to stop
 
@@ -204,16 +202,15 @@ class Labels {
   bool reckon_ends(int from, int parent, int to) {
     const Way& way = kind_.way(from, to);
     const Shift& shift = *kind_.shift;
-    const auto& spans = *kind_.stops[static_cast<std::size_t>(to)].spans;
     const Minute home = kind_.quickest_home[static_cast<std::size_t>(to)];
     bool any = false;
     for (std::size_t i = 0; i < kind_.leavings.size(); ++i) {
       const Minute left = parent < 0 ? kind_.leavings[i].from : ends_of(parent)[i];
       next_ends_[i] = never;
       if (left == never) continue;
-      const auto start = earliest_start(spans, left + way.drive, way.stay);
-      if (!start || *start + way.stay + home > std::min(shift.closes, kind_.leavings[i].to + shift.duty)) continue;
-      next_ends_[i] = *start + way.stay;
+      const Minute end = kind_.end_of(from, to, left + way.drive);
+      if (end == never || end + home > std::min(shift.closes, kind_.leavings[i].to + shift.duty)) continue;
+      next_ends_[i] = end;
       any = true;
     }
     return any;
@@ -246,13 +243,12 @@ class Labels {
     Label<Stops> label;
     label.load = from.load + stop.load;
     if (label.load > shift.capacity) return;
-    const auto start = earliest_start(*stop.spans, from.end + way.drive, way.stay);
-    if (!start) return;
+    label.end = kind_.end_of(from.stop, to, from.end + way.drive);
+    if (label.end == never) return;
     label.stop = to;
     label.before = from.stop;
     label.parent = parent;
     label.stay = way.stay;
-    label.end = *start + way.stay;
     label.busy = from.busy + way.drive + way.stay;
     label.may_leave = std::min(from.may_leave, stop.spans->back().to - label.busy);
     const Minute home = kind_.quickest_home[static_cast<std::size_t>(to)];

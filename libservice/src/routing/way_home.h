@@ -30,15 +30,15 @@ class WayHome {
     Mills otherwise = 0;  // the least by another stop, or home
   };
 
-  const Best& at(int stop, Minute end) const {
-    return table_[static_cast<std::size_t>(stop) * slots_ + static_cast<std::size_t>((end - opens_) / step_)];
-  }
-  Best reckon(const ShiftKind& kind, int from, Minute end) const;
+  const Best& at(int stop, Minute end) const { return table_[static_cast<std::size_t>(stop) * slots_ + slot_of(end)]; }
+  std::size_t slot_of(Minute end) const { return static_cast<std::size_t>((end - opens_) / step_); }
+  Best reckon(const ShiftKind& kind, int from, Minute end);
 
   Minute opens_ = 0;
   Minute step_ = 1;
   std::size_t slots_ = 0;
-  const std::vector<Mills>* jobs_;
+  std::vector<Mills> costs_;  // of the ways, at the prices
+  bool in_slot_ = false;      // some way led to the slot that it came from
   std::vector<Best> table_;
   Mills least_ = 0;
 };
