@@ -1,9 +1,12 @@
 // How good the plans of invented weeks are and how much of that is proven, by size of week and by time spent on it.
-// usage: weeks [--seconds 60] [--seeds 3] [--effort 1] [SIZE...]     each week ends by itself, or after that long
+// usage: bench_weeks [--seconds 60] [--seeds 3] [--effort 1] [SIZE...]     each week ends by itself, or after that long
 //
 // Seconds are of the processor, of one thread. A gap is what the plan costs above what is proven, of the plan's money.
 #include "routing/weeks.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <ctime>
@@ -12,7 +15,6 @@
 #include <string>
 #include <vector>
 
-#include "fmt/format.h"
 #include "routing/solve.h"
 
 using namespace service::routing;

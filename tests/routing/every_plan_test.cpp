@@ -76,6 +76,22 @@ TEST_CASE("no plan is better than the one found, where it is proven, and none is
   CHECK(proven >= count - count / 50);
 }
 
+TEST_CASE("a job from which there is no way home in time but over another is done on the way") {
+  Problem problem;
+  // Place 0 is home; from 1 it is far, but not by way of 2.
+  problem.profiles.push_back({3, {{}, {1, 1}, {60, 60}, {60, 60}, {}, {1, 1}, {1, 1}, {60, 60}, {}}, {{}, {}, {}}});
+  problem.jobs = {{1, 5, 1000}, {2, 5, 1000}};
+  const Option any{true, 0, {{0, 100}}};
+  for (const std::size_t shifts : {1U, 2U}) {
+    problem.shifts.assign(shifts, Shift{.closes = 30, .options = {any, any}});
+    if (shifts == 2) problem.shifts.back().closes = 29;
+    const Solution solution = solve(problem);
+    CHECK(solution.bound <= Value{0, 0, 3});
+    CHECK(solution.value == Value{0, 0, 3});
+    CHECK(solution.proven);
+  }
+}
+
 TEST_CASE("what is given up early proves nothing that is not so") {
   std::size_t proven = 0;
   std::size_t given_up = 0;

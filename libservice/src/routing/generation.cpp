@@ -20,7 +20,7 @@ constexpr std::size_t dives = 3;
 constexpr std::size_t polished = 10;  // that share of the search's steps after a dive
 constexpr std::size_t tries = 10;     // that share of the steps to choose, while more can be cut off
 constexpr std::size_t triples_at_once = 30;
-constexpr std::size_t stages[] = {12, 60, 0};  // labels a stop; the last looks at all
+constexpr std::size_t stages[] = {12, 60, 240, 0};  // labels a stop; the last looks at all
 
 Memory near_jobs(const Problem& problem) {
   Memory memory = nearest_jobs(problem);
@@ -133,6 +133,8 @@ bool Generation::generate() {
       stage = 0;
     } else if (!thorough) {
       ++stage;
+      // Before it takes longer: whoever stops it then has a good plan.
+      if (stages[stage] == 0 && !improved_) improve();
     } else {
       return proven;
     }
@@ -176,6 +178,7 @@ bool Generation::take(Plan plan) {
 }
 
 void Generation::improve() {
+  improved_ = true;
   for (std::size_t dive = 0; dive < dives && !standing_.done && !stopped(); ++dive) {
     const Plan plan = plan_of(master_.dive(dive));
     Search how{budget_.search_steps / polished, ++searches_, true, stop_};

@@ -10,6 +10,8 @@
 namespace service::routing {
 namespace {
 
+constexpr std::size_t few_labels = 100;  // at a stop: too few to tell apart what has been done
+
 void sort_by_reduced(std::vector<Found>& rounds) {
   std::sort(rounds.begin(), rounds.end(), [](const Found& a, const Found& b) {
     return a.reduced != b.reduced ? a.reduced < b.reduced : a.route < b.route;
@@ -20,7 +22,8 @@ template <class Stops>
 Priced price_with(const Problem& problem, const ShiftKind& kind, std::size_t number, const Prices& prices,
                   const WayHome& home, const Memory& memory, const Thoroughness& thoroughness) {
   const bool thorough = thoroughness.labels_a_stop == 0;
-  Labels<Stops> labels(kind, number, prices, home, &memory, thorough ? Dominance::exact : Dominance::loose, 0);
+  const bool loose = !thorough && thoroughness.labels_a_stop < few_labels;
+  Labels<Stops> labels(kind, number, prices, home, &memory, loose ? Dominance::loose : Dominance::exact, 0);
   Priced priced;
   priced.proven = labels.run(thoroughness.labels_a_stop, thoroughness.most_labels, thoroughness.stop) && thorough;
   std::vector<std::pair<Mills, int>> closed;

@@ -12,9 +12,9 @@ namespace service::routing {
 struct Budget {
   std::size_t search_steps = 20'000;    // of the search for a good plan
   std::size_t passes = 400;             // of the linear program
-  std::size_t most_labels = 400'000;    // of one pricing
+  std::size_t most_labels = 30'000;     // of one pricing
   std::size_t listed_labels = 200'000;  // of listing the rounds of a better plan
-  std::size_t choosing_steps = 2'000'000;
+  std::size_t choosing_steps = 1'000'000;
 };
 
 struct Solution {
