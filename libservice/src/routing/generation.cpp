@@ -17,8 +17,8 @@ constexpr std::size_t remembered = 8;     // near jobs, to begin with
 constexpr std::size_t coarse_slots = 60;  // of the day, while rounds are easily found
 constexpr std::size_t fine_slots = 240;
 constexpr std::size_t dives = 3;
-constexpr std::size_t polished = 10;  // that share of the search's steps after a dive
-constexpr std::size_t tries = 10;     // that share of the steps to choose, while more can be cut off
+constexpr std::size_t polishing = 2'000;  // steps of the search after a dive
+constexpr std::size_t tries = 10;         // that share of the steps to choose, while more can be cut off
 constexpr std::size_t triples_at_once = 30;
 constexpr std::size_t stages[] = {12, 60, 240, 0};  // labels a stop; the last looks at all
 
@@ -181,7 +181,7 @@ void Generation::improve() {
   improved_ = true;
   for (std::size_t dive = 0; dive < dives && !standing_.done && !stopped(); ++dive) {
     const Plan plan = plan_of(master_.dive(dive));
-    Search how{budget_.search_steps / polished, ++searches_, true, stop_};
+    Search how{std::min(budget_.search_steps, polishing), ++searches_, true, stop_};
     if (take(search(problem_, weights_, plan, how))) add_rounds(standing_.plan);
   }
 }
