@@ -16,6 +16,8 @@ namespace {
 constexpr std::size_t remembered = 8;     // near jobs, to begin with
 constexpr std::size_t coarse_slots = 60;  // of the day, while rounds are easily found
 constexpr std::size_t fine_slots = 240;
+constexpr std::size_t careful = 2;          // the stage from which it takes longer
+constexpr std::size_t glanced_at = 10'000;  // labels of a shift
 constexpr std::size_t dives = 3;
 constexpr std::size_t polishing = 2'000;  // steps of the search after a dive
 constexpr std::size_t tries = 10;         // that share of the steps to choose, while more can be cut off
@@ -109,14 +111,18 @@ bool Generation::generate() {
   while (passes_ < budget_.passes && !stopped()) {
     ++passes_;
     const Prices prices = master_.solve();
-    const bool thorough = stages[stage] == 0;
+    // Before it takes longer it glances at all labels: whoever stops it then has a bound that says something.
+    const bool glance = stage == careful && !glanced_;
+    glanced_ = glanced_ || glance;
+    const bool thorough = glance || stages[stage] == 0;
+    const std::size_t labels = glance ? std::min(budget_.most_labels, glanced_at) : budget_.most_labels;
     bool found = false;
     bool proven = true;
     std::vector<Mills> least;
     for (std::size_t k = 0; k < kinds_.size() && !stopped(); ++k) {
       const WayHome home(kinds_[k], prices, thorough ? fine_slots : coarse_slots);
       const Priced priced = price(problem_, kinds_[k], k, prices, home, memory_,
-                                  {stages[stage], budget_.most_labels, thorough ? 30U : 12U, stop_});
+                                  {thorough ? 0 : stages[stage], labels, thorough ? 30U : 12U, stop_});
       least.push_back(priced.least);
       proven = proven && priced.proven;
       for (const Found& round : priced.found) found = master_.add({k, round}) || found;
@@ -131,12 +137,11 @@ bool Generation::generate() {
     if (standing_.done) return true;
     if (found) {
       stage = 0;
-    } else if (!thorough) {
-      ++stage;
-      // Before it takes longer: whoever stops it then has a good plan.
-      if (stages[stage] == 0 && !improved_) improve();
-    } else {
+    } else if (thorough && (proven || !glance)) {
       return proven;
+    } else if (!glance) {
+      ++stage;
+      if (stage == careful && !improved_) improve();  // likewise a good plan
     }
   }
   return false;

@@ -62,6 +62,7 @@ class Generation {
   std::size_t triples_ = 0;
   std::uint64_t searches_ = 0;
   bool improved_ = false;
+  bool glanced_ = false;
   bool is_stopped_ = false;
 };
 
