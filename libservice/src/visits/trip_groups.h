@@ -33,6 +33,9 @@ struct Window {
 // None: on none of them.
 std::optional<Window> window_of(const TripPoint& point, const std::vector<TripDay>& days);
 
+// Of a point or a day, as an index.
+inline std::size_t slot(int number) { return static_cast<std::size_t>(number); }
+
 struct Group {
   const Site* site = nullptr;
   std::vector<TripPoint> points;  // in the order of the due list

@@ -10,8 +10,6 @@
 namespace service::visits::trip {
 namespace {
 
-std::size_t slot(int number) { return static_cast<std::size_t>(number); }
-
 using Lot = std::vector<int>;  // points that are done together
 
 class Packing {

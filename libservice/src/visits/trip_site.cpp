@@ -13,8 +13,6 @@ namespace {
 // Of so many groups all orders are tried: more are planned in the order in which they stand.
 constexpr std::size_t few_groups = 4;
 
-std::size_t slot(int number) { return static_cast<std::size_t>(number); }
-
 // A true bound on the unrounded cost, in whole pence.
 Money rounded_down(Cost value) { return {static_cast<std::int64_t>(value / one_penny)}; }
 
@@ -70,9 +68,9 @@ void take_off(std::vector<TripDay>& days, const Booked& booked, int least_minute
   }
 }
 
-class Planning {
+class GroupsPlanning {
  public:
-  explicit Planning(const Fleet& fleet) : fleet_(fleet) {}
+  explicit GroupsPlanning(const Fleet& fleet) : fleet_(fleet) {}
 
   // On its own day each, or on the cheapest days.
   SitePlan in_order(const std::vector<Group>& groups, const std::vector<std::size_t>& order, bool own_days) const {
@@ -136,7 +134,7 @@ auto rank_of(const SitePlan& plan) {
   return std::tuple(unsafe, plan.late_days, plan.nowhere.size(), plan.sums.total());
 }
 
-SitePlan best_order(const Planning& planning, const std::vector<Group>& groups, bool own_days) {
+SitePlan best_order(const GroupsPlanning& planning, const std::vector<Group>& groups, bool own_days) {
   std::vector<std::size_t> order(groups.size());
   std::iota(order.begin(), order.end(), 0U);
   SitePlan best = planning.in_order(groups, order, own_days);
@@ -162,7 +160,7 @@ std::size_t SitePlan::visits() const {
 }
 
 SitePlans plan_site(const Fleet& fleet, const std::vector<Group>& groups) {
-  const Planning planning(fleet);
+  const GroupsPlanning planning(fleet);
   SitePlans plans{best_order(planning, groups, false), best_order(planning, groups, true), {}};
   const bool proven = groups.size() == 1 && plans.best.as_asked && plans.best.nowhere.empty();
   const Cost path = plans.best.least;

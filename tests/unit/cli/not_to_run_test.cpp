@@ -140,7 +140,8 @@ TEST_CASE("each row of a season and of a due list for notes says that nobody may
   CHECK(place.says("| engine-oil |"));
   CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-12; "));
   // Also where it comes due once more.
-  for (const auto& row : json_of(place, "season harvest --odds 1%")["have_ready"]) {
+  const auto season = json_of(place, "season harvest --odds 1%");
+  for (const auto& row : season["have_ready"]) {
     CHECK(row["do_not_run"] == (row["machine"] == "loader"));
   }
 }

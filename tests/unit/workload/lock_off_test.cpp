@@ -162,7 +162,10 @@ TEST_CASE("on a machine that nobody may run, what lets it run waits for the mend
   World world("  hose: {do: It, safety: true, every: {months: 60, signs: [leak]}}\n" +
                   task("oil", "cautions: [automatic-start], follow-up: {look: {do: Look, within: {days: 3}}}"),
               put_in_service);
-  for (const SheetAfter& after : page_of(world, "2025-08-01")->afterwards) CHECK_FALSE(after.once_mended);
+  {
+    const auto sheet = page_of(world, "2025-08-01");
+    for (const SheetAfter& after : sheet->afterwards) CHECK_FALSE(after.once_mended);
+  }
   world.sign("leak", "2025-07-20");
   const auto page = page_of(world, "2025-08-01");
   for (const SheetAfter& after : page->afterwards) {
@@ -172,5 +175,8 @@ TEST_CASE("on a machine that nobody may run, what lets it run waits for the mend
   }
   // Of one that stands, what is back is said instead.
   world.state(FactKind::out_of_use, "2025-07-21");
-  for (const SheetAfter& after : page_of(world, "2025-08-01")->afterwards) CHECK_FALSE(after.once_mended);
+  {
+    const auto sheet = page_of(world, "2025-08-01");
+    for (const SheetAfter& after : sheet->afterwards) CHECK_FALSE(after.once_mended);
+  }
 }
