@@ -15,7 +15,7 @@ std::string_view title_of(OverdueHeading heading) {
     case OverdueHeading::out_of_use:
       return out_of_use_title;
     case OverdueHeading::do_not_run:
-      return "Not to be run before it is mended";
+      return "Not to be run before what is due is mended";
     case OverdueHeading::overdue:
       return "Overdue";
     case OverdueHeading::seen:
@@ -37,7 +37,7 @@ std::string_view short_title_of(OverdueHeading heading) {
     case OverdueHeading::out_of_use:
       return "out of use";
     case OverdueHeading::do_not_run:
-      return "not to be run";
+      return "not to be run for what is due";
     case OverdueHeading::overdue:
       return "overdue";
     case OverdueHeading::seen:
@@ -59,7 +59,7 @@ std::string counted_under(OverdueHeading heading, std::size_t lines) {
     case OverdueHeading::out_of_use:
       return fmt::format("{} out of use", lines);
     case OverdueHeading::do_not_run:
-      return fmt::format("{} not to be run", lines);
+      return fmt::format("{} not to be run for what is due", lines);
     case OverdueHeading::overdue:
       return fmt::format("{} overdue", lines);
     case OverdueHeading::seen:

@@ -70,7 +70,7 @@ std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
   std::string text = out.promised ? promised_words(list, *out.promised) : "it was promised for a day";
   const auto other = list.week().but_for_promise[out.visit];
   if (other) {
-    return fmt::format("{}, which is no longer possible; without that promise it could go with {}", text,
+    return fmt::format("{}, which is no longer possible; without that promise it would fit, by itself, with {}", text,
                        crew_and_day(list, *other));
   }
   return text + (list.week().impossible[out.visit] ? ", which is no longer possible"
@@ -93,8 +93,10 @@ std::string closed_words(const RoundsList& list, const Visit& visit) {
   const std::string site = site_words(*visit.site);
   if (visit.call == nullptr) return fmt::format("on no day of a crew that can do it is {} open", site);
   if (visit.call->by && *visit.call->by < list.week().from) {
-    return fmt::format("it was wanted by {}, and that day is over: agree on another one and change its `by`",
-                       to_text(*visit.call->by));
+    const std::string day = to_text(*visit.call->by);
+    return *visit.call->by < list.week().as_of
+               ? fmt::format("it was wanted by {}, and that day is over: agree on another one and change its `by`", day)
+               : fmt::format("it is wanted by {}, before these days begin: plan it in a week that begins earlier", day);
   }
   const std::string wanted = wanted_words(*visit.call);
   return fmt::format("on no day of a crew that can do it is {} open when it is wanted{}", site,

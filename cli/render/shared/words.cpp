@@ -81,9 +81,12 @@ std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) 
         fmt::format("{} seen{}", service::cleaned(limb.seen), limb.due_on ? " " + to_text(*limb.due_on) : "");
     const auto open = std::find_if(limb.noticed.begin(), limb.noticed.end(),
                                    [](const service::NoticedSign& sign) { return !sign.answered(); });
+    const auto in_brackets = [](const std::string& note) {
+      return note.empty() ? "" : fmt::format(" ({})", service::cleaned(note));
+    };
     const bool again = open != limb.noticed.end() && open->newest != open->fact;
-    if (again) text += ", again " + to_text(open->newest_on);
-    if (again && !open->note.empty()) text += " (" + service::cleaned(open->note) + ")";
+    if (open != limb.noticed.end()) text += in_brackets(open->note);
+    if (again) text += ", again " + to_text(open->newest_on) + in_brackets(open->newest_note);
     if (limb.found && limb.looked_on) {
       text += fmt::format(", looked at {}: {}", to_text(*limb.looked_on), to_text(*limb.found));
     }

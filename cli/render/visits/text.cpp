@@ -7,6 +7,7 @@
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
 #include "render/visits/visits.h"
@@ -28,8 +29,8 @@ class Writer {
   void head() {
     text_ += heading(look_, fmt::format("{}, {}: visits until {}", whose_list(list_.fleet(), list_.asked->scope),
                                         to_text(plan_.as_of), to_text(plan_.to)));
-    text_ += out_of_use_first(list_.asked->not_in_use, look_);
-    if (!list_.asked->not_in_use.empty()) text_ += '\n';
+    const std::string stopped = stopped_first(*list_.asked, look_);
+    text_ += stopped.empty() ? stopped : stopped + '\n';
     if (list_.told == 0) {
       line("", nothing_words());
       return;

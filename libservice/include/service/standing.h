@@ -65,7 +65,8 @@ struct NoticedSign {
   std::vector<SignLook> looks;  // oldest first
   FactId newest;                // of the time that it was seen last, before it was answered
   Day newest_on;
-  std::string note;  // of the newest sighting that has one
+  std::string note;         // of the first time
+  std::string newest_note;  // of the last time, where it is another one
 
   bool answered() const { return !looks.empty() && looks.back().found == Found::good; }
 };

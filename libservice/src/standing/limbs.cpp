@@ -154,18 +154,19 @@ LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const 
     const auto open = std::find_if(noticed.begin(), noticed.end(),
                                    [&](const NoticedSign& sign) { return sign.name == fact.name && !sign.answered(); });
     if (fact.kind == FactKind::sign) {
-      NoticedSign& sign = open == noticed.end()
-                              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, {}, {}, {}})
-                              : *open;
+      NoticedSign& sign =
+          open == noticed.end()
+              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, {}, {}, fact.note, {}})
+              : *open;
       sign.newest = fact.id;
       sign.newest_on = fact.on.first;
-      if (!fact.note.empty()) sign.note = fact.note;
+      if (sign.newest != sign.fact) sign.newest_note = fact.note;
     } else {
       if (open == noticed.end() && !found_bad(fact)) continue;
       // Whoever finds it worn or failed sees it, though nobody did before.
       NoticedSign& sign =
           open == noticed.end()
-              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, fact.id, fact.on.first, {}})
+              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, fact.id, fact.on.first, {}, {}})
               : *open;
       sign.looks.push_back({fact.on.first, fact.found.value_or(Found::good), fact.by, fact.note, fact.id});
     }

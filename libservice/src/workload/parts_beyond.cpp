@@ -33,6 +33,7 @@ PartsList parts_beyond(const Snapshot& snapshot, const WholePlan& whole, Day to,
   list.as_of = snapshot.as_of();
   list.to = to;
   list.scope = snapshot.scope();
+  list.not_to_run = not_to_run_of(snapshot);
   auto uses = coming_uses(snapshot.within({}), to, forecaster, progress, {list.unknown, list.not_in_use, list.gaps});
   // Services of a point follow each other, so the first ones are those that the season's list has.
   auto included = included_of(whole.plan);
