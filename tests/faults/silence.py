@@ -165,8 +165,8 @@ REASONS = {
     "a machine that left before its facts": "after it left",
     "a machine put in service after its facts": "before it went into service",
     "out of use, back and out of use on one day": "Out of use: do not run",
-    "measured at the limit of what never waits": "Not to be run before it is mended",
-    "a sign of what never waits seen today": "Not to be run before it is mended",
+    "measured at the limit of what never waits": "Not to be run before what is due is mended",
+    "a sign of what never waits seen today": "Not to be run before what is due is mended",
     "all machines gone": "no machine is there",
 }
 
