@@ -80,11 +80,12 @@ std::string never_wait_not_known(const SeasonPlan& plan) {
 
 std::vector<std::string> work_of(const SeasonPlan& plan, const std::string& command) {
   if (plan.at_work == 0 && plan.beforehand.empty() && !plan.others.empty()) return {none_at_work(plan, command)};
-  const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty() && plan.not_in_use.empty();
+  const bool all_known = plan.find_out.empty() && plan.gaps.empty() && plan.seen.empty();
   std::string text;
   if (plan.beforehand.empty()) {
-    text = fmt::format("{}{} needs doing {}{}", plan.put_off.empty() ? "Nothing" : "Nothing else",
+    text = fmt::format("{}{} needs doing {}{}{}", plan.put_off.empty() ? "Nothing" : "Nothing else",
                        all_known ? "" : " that is known", plan.under_way() ? "now" : "before " + to_text(plan.from),
+                       plan.not_in_use.empty() ? "" : " on what is in use",
                        all_known ? "." : "; find out what is not known.");
   } else {
     text = fmt::format("{}: {}.", plan.under_way() ? "Do now" : "Do before " + to_text(plan.from),

@@ -1,9 +1,13 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "render/why/why.h"
 #include "render/why/words.h"
 #include "service/cautions.h"
+#include "service/run_ban.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -23,6 +27,13 @@ std::vector<std::string> seen_of(const service::Explanations& why) {
                                 seen.looked_on ? "nobody has found it good since" : "nobody has looked at it yet"));
   }
   return lines;
+}
+
+// Nobody may run the machine, for something else than this point, and than that it is out of use.
+bool forbidden_by_others(const service::Explanations& why, const service::Point& point) {
+  const bool out_of_use = std::any_of(why.not_in_use.begin(), why.not_in_use.end(),
+                                      [](const auto& use) { return use.state.kind == service::UseKind::out_of_use; });
+  return why.not_to_run.holds(*point.machine) && !out_of_use && !service::forbids_running(point);
 }
 
 }  // namespace
@@ -46,6 +57,12 @@ std::string why_as_text(const service::Explanations& why, const Look& look) {
     std::vector<std::string> notes = remarks_of(point);
     std::erase(notes, sooner_words(point));  // said of the days ahead
     add(text, "note", notes, columns);
+    if (forbidden_by_others(why, point)) {
+      add(text, "run",
+          {fmt::format("{}: {} due {} says what", not_before_it_is_mended, look.command,
+                       service::cleaned(point.machine->key))},
+          columns);
+    }
     std::vector<std::string> cautions;
     for (const std::string& written : point.task->all_cautions) {
       cautions.push_back(service::cleaned(service::caution_sentence(written)));

@@ -139,6 +139,10 @@ TEST_CASE("each row of a season and of a due list for notes says that nobody may
   must(place, "due --format md");
   CHECK(place.says("| engine-oil |"));
   CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-12; "));
+  must(place, "why loader engine-oil");
+  CHECK(place.says("do not run it before it is mended: whichever due loader says what"));
+  must(place, "why loader hoses");
+  CHECK_FALSE(place.says("says what"));
   // Also where it comes due once more.
   const auto season = json_of(place, "season harvest --odds 1%");
   for (const auto& row : season["have_ready"]) {
