@@ -42,7 +42,7 @@ std::string command_for(const service::MessageLine& line, const std::string& com
 
 std::string hint_of_line(const service::MessageLine& line, const service::Diagnostic& wrong,
                          const std::string& command) {
-  const std::string hint = service::cleaned(hint_of(wrong, command));
+  std::string hint = service::cleaned(hint_of(wrong, command));
   if (line.instead.empty()) return hint;
   const std::string_view link = hint.ends_with("by the command") ? ": " : "; or enter it by the command: ";
   return fmt::format("{}{}{}", hint, link, command_for(line, command));
