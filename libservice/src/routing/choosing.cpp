@@ -1,7 +1,6 @@
 #include "routing/choosing.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace service::routing {
 namespace {
