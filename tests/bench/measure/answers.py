@@ -1,0 +1,53 @@
+"""Whether a comparator gives the answer that the command gives: machine, task, standing by facts, use and use left, the day
+it was fitted, the day it comes due by the calendar, and where the comparator says it the day on which it came due."""
+import csv
+
+from measure.turns import measured
+
+KEY = ["machine", "task", "standing", "fitted_on", "calendar_due_on", "calendar_left_days"]
+
+
+def hundredths(text):
+    if not text:
+        return ""
+    whole, _, rest = text.partition(".")
+    value = abs(int(whole)) * 100 + int((rest + "00")[:2])
+    return -value if text.startswith("-") else value
+
+
+def of_ours(path):
+    """Odds are left out: a standing by estimate, coming and later are no standing by facts."""
+    with open(path, newline="", encoding="utf-8") as file:
+        for row in csv.DictReader(file):
+            if row["row"] != "point":
+                continue
+            by_facts = row["standing"] in ("overdue", "due") and row["by_estimate"] == "no" or row["standing"] == "no-record"
+            yield {**row, "standing": row["standing"] if by_facts else "", "used": row["usage_used"], "left": row["usage_left"],
+                   "due_on": row["due_on"] if by_facts else ""}
+
+
+def canonical(rows, columns, standing):
+    return {(*(row[key] for key in KEY), hundredths(row["used"]), hundredths(row["left"]), *(row[key] for key in columns))
+            for row in rows if standing in (row["standing"], None)}
+
+
+def differences(place, comparator, rows):
+    """What is in one answer and not in the other, in words; and how many rows both have."""
+    ours, theirs = place.work / "ours.csv", place.work / "theirs.csv"
+    question = ("due", "--overdue") if rows == "overdue" else ("due", "--all")
+    for words, path in ((place.ours(*question, "--format", "csv"), ours), (comparator.command(place, rows), theirs)):
+        if (status := measured(place.launcher(), words, str(path)).status) != 0:
+            return [f"ended with {status}: {' '.join(map(str, words))}"], 0
+    with theirs.open(newline="", encoding="utf-8") as file:
+        listed = list(csv.DictReader(file))
+    if not listed:
+        return [f"{comparator.TITLE} lists nothing"], 0
+    also = [key for key in ("due_on",) if key in listed[0]]
+    standing = "overdue" if rows == "overdue" else None
+    have, want = canonical(of_ours(ours), also, standing), canonical(listed, also, standing)
+    wrong = [] if len(want) == len(listed) else [f"{comparator.TITLE} lists {len(listed)} rows, {len(want)} of them of their own"]
+    wrong += [f"ours alone: {row}" for row in sorted(have - want, key=str)[:5]]
+    wrong += [f"{comparator.TITLE} alone: {row}" for row in sorted(want - have, key=str)[:5]]
+    if len(have) != place.size.points() and rows == "all":
+        wrong.append(f"ours has {len(have)} points of {place.size.points()}")
+    return wrong, len(have)
