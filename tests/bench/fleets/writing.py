@@ -58,3 +58,21 @@ def sort_by_day(unsorted, path):
         out.flush()
         subprocess.run(["sort", "-s", "-t,", "-k1,1", unsorted], stdout=out, check=True, env={"LC_ALL": "C", "PATH": "/usr/bin:/bin"})
     unsorted.unlink()
+
+
+def by_kind(folder, to):
+    """The same facts in a file for each kind of machine."""
+    with (folder / "machines.csv").open(encoding="ascii") as flat:
+        next(flat)
+        kind_of = dict(row.split(",")[:2] for row in flat)
+    paths = {kind: to / f"facts-{kind}.csv" for kind in sorted(set(kind_of.values()))}
+    files = {kind: path.open("w", encoding="ascii") for kind, path in paths.items()}
+    with (folder / "facts.csv").open(encoding="ascii") as facts:
+        head = next(facts)
+        for file in files.values():
+            file.write(head)
+        for row in facts:
+            files[kind_of[row.split(",", 3)[2]]].write(row)
+    for file in files.values():
+        file.close()
+    return list(paths.values())

@@ -31,23 +31,32 @@ def canonical(rows, columns, standing):
             for row in rows if standing in (row["standing"], None)}
 
 
-def differences(place, comparator, rows):
-    """What is in one answer and not in the other, in words; and how many rows both have."""
-    ours, theirs = place.work / "ours.csv", place.work / "theirs.csv"
-    question = ("due", "--overdue") if rows == "overdue" else ("due", "--all")
-    for words, path in ((place.ours(*question, "--format", "csv"), ours), (comparator.command(place, rows), theirs)):
-        if (status := measured(place.launcher(), words, str(path)).status) != 0:
-            return [f"ended with {status}: {' '.join(map(str, words))}"], 0
-    with theirs.open(newline="", encoding="utf-8") as file:
-        listed = list(csv.DictReader(file))
-    if not listed:
-        return [f"{comparator.TITLE} lists nothing"], 0
-    also = [key for key in ("due_on",) if key in listed[0]]
-    standing = "overdue" if rows == "overdue" else None
-    have, want = canonical(of_ours(ours), also, standing), canonical(listed, also, standing)
-    wrong = [] if len(want) == len(listed) else [f"{comparator.TITLE} lists {len(listed)} rows, {len(want)} of them of their own"]
-    wrong += [f"ours alone: {row}" for row in sorted(have - want, key=str)[:5]]
-    wrong += [f"{comparator.TITLE} alone: {row}" for row in sorted(want - have, key=str)[:5]]
-    if len(have) != place.size.points() and rows == "all":
-        wrong.append(f"ours has {len(have)} points of {place.size.points()}")
-    return wrong, len(have)
+class Answers:
+    """Of one place, rows `overdue` or `all`; ours is asked once."""
+
+    def __init__(self, place, rows):
+        self.place, self.rows, self.standing = place, rows, "overdue" if rows == "overdue" else None
+        self.ours = place.work / f"ours-{rows}.csv"
+        question = ("due", "--overdue") if rows == "overdue" else ("due", "--all")
+        self.ask(place.ours(*question, "--format", "csv"), self.ours)
+
+    def ask(self, words, path):
+        if (status := measured(self.place.launcher(), words, str(path)).status) != 0:
+            raise SystemExit(f"ended with {status}: {' '.join(map(str, words))}")
+
+    def differences(self, comparator):
+        """What is in one answer and not in the other, in words; and how many rows ours has."""
+        theirs = self.place.work / "theirs.csv"
+        self.ask(comparator.command(self.place, self.rows), theirs)
+        with theirs.open(newline="", encoding="utf-8") as file:
+            listed = list(csv.DictReader(file))
+        if not listed:
+            return [f"{comparator.TITLE} lists nothing"], 0
+        also = [key for key in ("due_on",) if key in listed[0]]
+        have, want = canonical(of_ours(self.ours), also, self.standing), canonical(listed, also, self.standing)
+        wrong = [] if len(want) == len(listed) else [f"{comparator.TITLE} lists {len(listed)} rows, {len(want)} of them that no other is"]
+        wrong += [f"ours alone: {row}" for row in sorted(have - want, key=str)[:5]]
+        wrong += [f"{comparator.TITLE} alone: {row}" for row in sorted(want - have, key=str)[:5]]
+        if self.rows == "all" and len(have) != self.place.size.points():
+            wrong.append(f"ours has {len(have)} points of {self.place.size.points()}")
+        return wrong, len(have)

@@ -41,3 +41,15 @@ def text_of(rows):
                                for i, (cell, width) in enumerate(zip(shown, widths))).rstrip())
         before = row
     return "\n".join(lines)
+
+
+def growth_of(cpu, points):
+    """Of what is asked about whole fleets of two sizes: what a point costs in the larger one, beside one of the smaller.
+    Takes CPU seconds by size and question, points by size, both from the smaller to the larger."""
+    lines, sizes = [], list(points)
+    for smaller, larger in zip(sizes, sizes[1:]):
+        for (size, name), seconds in cpu.items():
+            if size == larger and (smaller, name) in cpu:
+                ratio = seconds / points[larger] / (cpu[smaller, name] / points[smaller])
+                lines.append(f"{name}: a point of {larger} costs {short(ratio)} times one of {smaller}; target 1.20, {verdict(ratio, 1.2)}")
+    return lines
