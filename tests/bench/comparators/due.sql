@@ -1,13 +1,11 @@
--- The due list as one statement over the latest rows. Days are whole numbers since 1970, use is in hundredths; the months
--- of a calendar limb are counted on a table of first days of months, and kept to the month's last day.
-with fitted as (
-  select p.machine, p.task, p.fitted_on, m.usage - p.fitted_at as used, t.name, t.safety, t.hours, t.months, t.grace_days,
+-- The due list as one statement over the latest rows. Days are whole numbers since 1970, use is in hundredths; months are
+-- added by a table of days (its month, and how far into it) and one of months, and kept to the month's last day.
+with limbs as (
+  select p.machine, p.fitted_on, m.usage - p.fitted_at as used, t.name, t.safety, t.hours, t.months, t.grace_days,
          case when t.safety then 0 when t.grace then t.grace else t.hours * 5 / 100 end as grace,
-         cast(strftime('%Y', p.fitted_on * 86400, 'unixepoch') as integer) * 12 + cast(strftime('%m', p.fitted_on * 86400, 'unixepoch') as integer) - 1 as month
-  from point p join task t on t.id = p.task join meter m on m.machine = p.machine
-), limbs as (
-  select f.*, case when f.months then min(due.first_day + f.fitted_on - own.first_day, after.first_day - 1) end as due_by
-  from fitted f join month own on own.id = f.month join month due on due.id = f.month + f.months join month after on after.id = f.month + f.months + 1
+         case when t.months then min(due.first_day + d.into_month, due.last_day) end as due_by
+  from point p join task t on t.id = p.task join meter m on m.machine = p.machine join day d on d.id = p.fitted_on
+  join month due on due.id = d.month + t.months
 ), judged as (
   select l.*, case when l.hours then l.hours - l.used end as left, l.due_by - :as_of as days_left,
          case when l.safety then 0 when l.grace_days then l.grace_days else (l.due_by - l.fitted_on) * 5 / 100 end as days_of_grace

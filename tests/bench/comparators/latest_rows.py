@@ -8,13 +8,15 @@ import sqlite3
 from comparators import due_script
 
 EPOCH = datetime.date(1970, 1, 1)
+MONTHS = range(1990 * 12, 2060 * 12)  # since the year 0
 TABLES = """
 create table machine (id integer primary key, name text not null) strict;
 create table task (id integer primary key, name text not null, safety integer not null, hours integer not null, months integer not null,
                    grace integer not null, grace_days integer not null) strict;
 create table meter (machine integer primary key, day integer not null, usage integer not null) strict;
 create table point (id integer primary key, machine integer not null, task integer not null, fitted_on integer not null, fitted_at integer not null) strict;
-create table month (id integer primary key, first_day integer not null) strict;
+create table day (id integer primary key, month integer not null, into_month integer not null) strict;
+create table month (id integer primary key, first_day integer not null, last_day integer not null) strict;
 """
 
 
@@ -24,6 +26,10 @@ def path(place):
 
 def number(day):
     return (day - EPOCH).days
+
+
+def first_of(month):
+    return number(datetime.date(month // 12, month % 12 + 1, 1))
 
 
 def make(place):
@@ -45,8 +51,8 @@ def make(place):
         book.executemany("insert into meter values (?, ?, ?)",
                          ((n, number(it.book[-1][0]), it.book[-1][1]) for n, it in enumerate(machines.values(), 1)))
         book.executemany("insert into point (machine, task, fitted_on, fitted_at) values (?, ?, ?, ?)", points(kinds, machines, ids))
-        book.executemany("insert into month values (?, ?)",
-                         ((n, number(datetime.date(n // 12, n % 12 + 1, 1))) for n in range(1990 * 12, 2060 * 12)))
+        book.executemany("insert into month values (?, ?, ?)", ((n, first_of(n), first_of(n + 1) - 1) for n in MONTHS))
+        book.executemany("insert into day values (?, ?, ?)", ((day, n, day - first_of(n)) for n in MONTHS for day in range(first_of(n), first_of(n + 1))))
     book.execute("analyze")
     book.close()
     unfinished.rename(path(place))
