@@ -36,7 +36,7 @@ std::string option_item(const Option& option, const Command* command) {
                      value.empty() ? "" : " \\fI" + roff(value) + "\\fR", roff(option.does));
 }
 
-std::string usage_of(const Command& command) {
+std::string usage_in_roff(const Command& command) {
   std::string usage = fmt::format("\\fBwhichever {}\\fR", roff(command.name));
   for (const Word& word : command.words) {
     usage += fmt::format(" {}\\fI{}\\fR{}{}", word.required ? "" : "[", roff(word.name), word.repeats ? "..." : "",
@@ -46,7 +46,7 @@ std::string usage_of(const Command& command) {
 }
 
 std::string section_of(const Command& command) {
-  std::string text = fmt::format(".SS {}\n{}\n.PP\n{}\n", roff(command.name), usage_of(command), roff(command.about));
+  std::string text = fmt::format(".SS {}\n{}\n.PP\n{}\n", roff(command.name), usage_in_roff(command), roff(command.about));
   for (const Option& option : command.options) text += option_item(option, &command);
   for (const Option& option : global_options()) {
     if (option.name == "format" && takes(command, option)) text += option_item(option, &command);

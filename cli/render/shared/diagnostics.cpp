@@ -10,7 +10,7 @@
 namespace cli {
 namespace {
 
-constexpr std::size_t widest = 100;  // columns of a source line that are shown
+constexpr std::size_t widest_line = 100;  // columns of a source line that are shown
 constexpr std::size_t lead_in = 40;  // of which before the marked place, where the line is cut
 constexpr std::string_view cut = "...";
 
@@ -59,11 +59,11 @@ std::string excerpt(const service::Place& place) {
   std::string_view rest = line.substr(before.size());
   std::string_view start;
   std::string_view end;
-  if (width(service::cleaned(line)) > widest) {
+  if (width(service::cleaned(line)) > widest_line) {
     const std::string_view near = fitting_end(before, lead_in);
     if (near.size() < before.size()) start = cut;
     before = near;
-    const std::string_view shown = fitting_start(rest, widest - width(service::cleaned(before)));
+    const std::string_view shown = fitting_start(rest, widest_line - width(service::cleaned(before)));
     if (shown.size() < rest.size()) end = cut;
     rest = shown;
   }
