@@ -2,6 +2,7 @@
 #include "service/outlook.h"
 
 #include <algorithm>
+#include <array>
 #include <boost/random/uniform_real_distribution.hpp>
 #include <random>
 
@@ -77,6 +78,21 @@ std::uint64_t number_of(std::string_view name) {
   std::uint64_t hash = 14'695'981'039'346'656'037U;
   for (const char c : name) hash = (hash ^ static_cast<unsigned char>(c)) * 1'099'511'628'211U;
   return hash;
+}
+
+// The season of a sample path, for all machines alike: drawing it costs as much as a machine's use. So those that are
+// asked for again and again are kept.
+Probability season_of(std::uint64_t number) {
+  const auto drawn = [](std::uint64_t of) {
+    std::mt19937_64 seasons(of * 2'654'435'761U + 1);
+    return Probability{boost::random::uniform_real_distribution<double>(0, 1)(seasons)};
+  };
+  static const auto kept = [&] {
+    std::array<Probability, 256> first;
+    for (std::size_t i = 0; i < first.size(); ++i) first[i] = drawn(i);
+    return first;
+  }();
+  return number < kept.size() ? kept[number] : drawn(number);
 }
 
 }  // namespace
@@ -471,8 +487,7 @@ const std::vector<SeenSign>& Outlook::seen() const { return impl_->seen; }
 bool Outlook::stands() const { return impl_->stands; }
 
 std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {
-  std::mt19937_64 seasons(number * 2'654'435'761U + 1);
-  const Probability season{boost::random::uniform_real_distribution<double>(0, 1)(seasons)};
+  const Probability season = season_of(number);
   Paths paths;
   for (const Meter& meter : impl_->view.machine.meters) {
     // A stream for each meter, so that how far one is drawn does not change another.

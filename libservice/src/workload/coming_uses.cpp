@@ -44,40 +44,41 @@ std::vector<std::vector<std::size_t>> including(const Schedule& schedule, const 
 }
 
 // The days of one round of a point, over the paths on which it comes.
-struct Drawn {
+struct RoundDays {
   std::vector<Day> days;
   std::size_t included = 0;  // on so many of them another one had included it before
 };
 
-std::map<std::pair<std::size_t, int>, Drawn> draw_all(const Schedule& schedule, const Outlook& outlook, Day to) {
+std::map<std::pair<std::size_t, int>, RoundDays> by_round(const Schedule& schedule, const Outlook& outlook,
+                                                          const Drawn& drawn) {
   const auto includes = including(schedule, outlook.points());
-  std::map<std::pair<std::size_t, int>, Drawn> all;  // point and round
-  for (std::size_t path = 0; path < sample_paths; ++path) {
+  std::map<std::pair<std::size_t, int>, RoundDays> all;  // point and round
+  for (const auto& services : drawn) {
     std::vector<bool> served(outlook.points().size(), false);
-    for (const ComingService& service : outlook.draw(path, to)) {
+    for (const ComingService& service : services) {
       const auto& others = includes[service.point];
-      Drawn& drawn = all[{service.point, service.round}];
-      drawn.days.push_back(service.day);
-      drawn.included += std::any_of(others.begin(), others.end(), [&](std::size_t k) { return served[k]; }) ? 1U : 0U;
+      RoundDays& round = all[{service.point, service.round}];
+      round.days.push_back(service.day);
+      round.included += std::any_of(others.begin(), others.end(), [&](std::size_t k) { return served[k]; }) ? 1U : 0U;
       served[service.point] = true;
     }
   }
-  for (auto& [which, drawn] : all) std::sort(drawn.days.begin(), drawn.days.end());
+  for (auto& [which, round] : all) std::sort(round.days.begin(), round.days.end());
   return all;
 }
 
 // All services of a machine that may come due by a day, each with its span.
 // `from`: as-of, or the day on which a machine that is laid up is back; what is due already is done then.
-void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, Day from, Day to,
-                  std::vector<Use>& uses) {
-  for (const auto& [which, drawn] : draw_all(fleet.schedule_of(machine), outlook, to)) {
+void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, const Drawn& drawn, Day from,
+                  Day to, std::vector<Use>& uses) {
+  for (const auto& [which, round] : by_round(fleet.schedule_of(machine), outlook, drawn)) {
     const OutlookPoint& point = outlook.points()[which.first];
     PartUse use;
     use.machine = &machine;
     use.task = point.name;
     use.position = point.position;
     use.round = which.second;
-    use.done = {day_at(drawn.days, 10), day_at(drawn.days, 50), day_at(drawn.days, 90)};
+    use.done = {day_at(round.days, 10), day_at(round.days, 50), day_at(round.days, 90)};
     // The next service of a point has the span that the due list says, and is done then unless it is put off, or
     // another one is likely to include it.
     const Point* now = today_of(outlook, point);
@@ -85,7 +86,7 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
     const Point* today = which.second == 1 ? now : nullptr;
     const bool has_span = today != nullptr && today->due_span.p50;
     use.due = has_span ? today->due_span : use.done;
-    const bool included = 2 * drawn.included > drawn.days.size();
+    const bool included = 2 * round.included > round.days.size();
     // What was found worn or failed is mended on the first day, whenever it comes due.
     const bool mended = today != nullptr && !to_mend(outlook.seen(), *today).empty();
     if (has_span && use.done.p50 && !included && !today->put_off && !mended) {
@@ -102,10 +103,11 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
 std::vector<Use> coming_uses(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress,
                              const Unsaid& unsaid) {
   std::vector<Use> uses;
-  each_outlook(snapshot, forecaster, progress, unsaid, [&](const Machine& machine, const Outlook& outlook) {
+  const auto add = [&](const Machine& machine, const Outlook& outlook, const Drawn& drawn) {
     const Day back = use_state(snapshot, machine).until.value_or(snapshot.as_of());
-    add_services(snapshot.fleet(), machine, outlook, std::max(back, snapshot.as_of()), to, uses);
-  });
+    add_services(snapshot.fleet(), machine, outlook, drawn, std::max(back, snapshot.as_of()), to, uses);
+  };
+  each_outlook(snapshot, to, forecaster, progress, unsaid, add);
   return uses;
 }
 

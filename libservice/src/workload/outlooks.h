@@ -1,4 +1,4 @@
-// The outlook of every machine of a scope, one after the other.
+// The outlook of every machine of a scope, one after the other, and the services to come on all of its sample paths.
 #pragma once
 
 #include <functional>
@@ -21,7 +21,11 @@ struct Unsaid {
 // The machines of the scope that nobody may run. Facts alone tell.
 NotToRun not_to_run_of(const Snapshot& snapshot);
 
-void each_outlook(const Snapshot& snapshot, const Forecaster& forecaster, const Progress& progress,
-                  const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&)>& visit);
+using Drawn = std::vector<std::vector<ComingService>>;  // by sample path
+
+// In the order of the fleet file, by the thread that asked. The paths, up to a day, are drawn by as many threads as the
+// machine has: each is the same whoever draws it, and when.
+void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress,
+                  const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&, const Drawn&)>& visit);
 
 }  // namespace service::load

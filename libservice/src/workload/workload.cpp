@@ -135,7 +135,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
   Used used;
   std::set<std::string> no_price;
   const load::Prices prices(snapshot.fleet());
-  const auto add = [&](const Machine& machine, const Outlook& outlook) {
+  const auto add = [&](const Machine& machine, const Outlook& outlook, const load::Drawn& drawn) {
     std::vector<Load> loads;
     for (const OutlookPoint& point : outlook.points()) {
       loads.push_back(load_of(resources_of(machine, *point.task, point.follow_up), prices, used));
@@ -144,7 +144,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
     PathSums minutes{};
     PathSums services{};
     for (std::size_t path = 0; path < load::sample_paths; ++path) {
-      for (const ComingService& service : outlook.draw(path, to)) {
+      for (const ComingService& service : drawn[path]) {
         const Load& load = loads[service.point];
         add_to(sums[row_at(result.rows, service.day)], load, path);
         add_to(all, load, path);
@@ -167,7 +167,7 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
     }
     result.machines.push_back({&machine, spread_of(minutes, 60), spread_of(services, 1).mean});
   };
-  load::each_outlook(snapshot, forecaster, progress, {result.unknown, result.not_in_use, result.gaps}, add);
+  load::each_outlook(snapshot, to, forecaster, progress, {result.unknown, result.not_in_use, result.gaps}, add);
   result.not_to_run = load::not_to_run_of(snapshot);
   result.doubtful = rest_on_doubt(result.gaps);
   for (std::size_t i = 0; i < sums.size(); ++i) spread(result.rows[i], sums[i], used, prices);
