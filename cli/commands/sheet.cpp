@@ -23,7 +23,9 @@ int sheet(Context& context) {
   }
   const service::Day within = horizon_option(arguments, "0d", asking.today());
   const bool named = !arguments.words.empty() || arguments.has("machine");
-  const auto job = job_sheet(asking.snapshot(), {within, named}, asking.forecaster());
+  asking.read_whole_fleet();                                                             // stock is the whole fleet's
+  const service::Day parts_to = *service::parse_horizon(parts_horizon, asking.today());  // as `parts` has it
+  const auto job = job_sheet(asking.snapshot(), {within, named, parts_to}, asking.forecaster());
   asking.write(sheet_formats, job);
   return arguments.has("exit-code") && needs_doing(*job.list) ? 1 : 0;
 }

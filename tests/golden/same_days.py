@@ -411,6 +411,42 @@ def by_rounds(fleet, points):
     check("rounds: without record", without - {key(row) for row in plan["no_record"]} - left, set())
     times = [(one["crew"], one["on"], stop["visit"], stop["arrives"], stop["starts"], stop["ends"]) for one, stop in stops]
     rows = list(csv.DictReader(io.StringIO(fleet.ask(*words, "--format", "csv"))))
+    sheet_stock(fleet, answer)
+
+
+def sheet_stock(fleet, answer):
+    """What a sheet says is not in stock: the days of `parts`, and those from which a season's work can have it."""
+    parts = {part["part"]: part for part in fleet.json("parts")["parts"]}
+    awaited = {}
+    for season in ("harvest", "pumping"):
+        told = fleet.json("season", season)
+        awaited |= {(key(item), part["part"]): part for block in ("beforehand", "have_ready") for item in told[block]
+                    if not item["again"] for part in item["waits_for"]}
+    compared = 0
+    for sheet in answer["sheets"]:
+        sums = {}
+        for task in sheet["tasks"]:
+            for lack in task["short"]:
+                row = parts.get(lack["part"])
+                if sheet["state"] is None and row is not None:
+                    compared += 1
+                    what = f"sheet: {sheet['machine']} {task['task']} {lack['part']}"
+                    check(f"{what}: counted", lack["counted"], row["stock"] is not None)
+                    if lack["counted"]:
+                        check(f"{what}: order", (lack["order_by"], lack["late_days"]), (row["order_by"], row["late_days"]))
+                        check(f"{what}: short", 0 < lack["short_by"] <= row["short_by"], True)
+                        uses = [use["do_by"] for use in row["uses"] if use["machine"] == sheet["machine"]]
+                        check(f"{what}: the day of the work", lack["short_on"] in uses, True)
+                for point in task["points"]:
+                    wait = awaited.get((key(point), lack["part"]))
+                    if wait and lack["counted"] and lack["there"] > lack["short_on"]:
+                        check(f"sheet: {key(point)} waits for {lack['part']}", lack["there"], wait["from"])
+                if not task["waits"] and lack["counted"]:
+                    sums[lack["part"]] = sums.get(lack["part"], 0) + lack["short_by"]
+        added = {part["part"]: part["short"]["short_by"] for part in sheet["parts"]
+                 if part["short"] and part["short"]["counted"] and not part["from"]}
+        check(f"sheet: {sheet['machine']} adds up what is not in stock", {part: round(amount, 2) for part, amount in sums.items()}, added)
+    check("sheet: stock was compared", compared > 0, True)
     check("rounds --format csv", [tuple(row[name] for name in ("crew", "on", "visit", "arrives", "starts", "ends"))
                                   for row in rows if row["row"] == "stop"], times)
     check("rounds --format csv: not this week", [row["visit"] for row in rows if row["row"] == "put-off"],

@@ -19,9 +19,7 @@ std::string what_of(const PartNeed& need) {
 }
 
 std::string order_words(const PartNeed& need, service::Day as_of) {
-  if (!need.order_by) return "";
-  if (need.late_days > 0) return fmt::format("today, late by {}", service::counted(need.late_days, "day", "days"));
-  return *need.order_by == as_of ? "today" : to_text(*need.order_by);
+  return order_words(need.order_by, need.late_days, as_of);
 }
 
 std::string money_words(service::Money money, const service::Fleet& fleet) {
@@ -56,7 +54,7 @@ namespace {
 
 std::string in_stock(const PartNeed& need) {
   if (need.part == nullptr) return "not listed";
-  if (!need.stock) return "not counted";
+  if (!need.stock) return not_counted;
   return quantity(*need.stock, need.unit);
 }
 

@@ -57,7 +57,7 @@ Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
   json["group"] = to_text(item.group());
   json["checks"] = array_of(item.checks, [](const service::FollowUp* check) { return check->name; });
   json["waits_for"] = array_of(item.waits_for, [](const service::SeasonAwaited& awaited) {
-    return Json{{"part", awaited.part}, {"from", to_text(awaited.from)}};
+    return Json{{"part", awaited.part}, {"from", to_text(awaited.from)}, {"counted", awaited.counted}};
   });
   json["to_mend"] = array_of(item.to_mend, [](const service::SeenSign& seen) {
     return Json{{"sign", seen.sign}, {"on", to_text(seen.on.first)}, {"note", text_or_null(seen.note)}};

@@ -168,7 +168,8 @@ std::string included_words(const SeasonItem& item, const char* between) {
 std::string awaited_words(const SeasonItem& item, const char* between) {
   std::vector<std::string> all;
   for (const service::SeasonAwaited& awaited : item.waits_for) {
-    all.push_back(fmt::format("{} not before {}", awaited.part, to_text(awaited.from)));
+    all.push_back(fmt::format("{} not there before {}{}", awaited.part, to_text(awaited.from),
+                              awaited.counted ? "" : fmt::format(" ({})", not_counted)));
   }
   return fmt::format("{}", fmt::join(all, between));
 }

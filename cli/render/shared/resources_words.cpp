@@ -66,6 +66,21 @@ std::string parts_words(const service::Resources& resources) {
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
+std::string order_words(std::optional<service::Day> order_by, int late_days, service::Day as_of) {
+  if (!order_by) return "";
+  if (late_days > 0) return fmt::format("today, late by {}", service::counted(late_days, "day", "days"));
+  return *order_by == as_of ? "today" : to_text(*order_by);
+}
+
+std::string lack_words(const service::PartLack& lack, service::Day as_of) {
+  if (!lack.counted) return not_counted;
+  const std::string order = order_words(lack.order_by, lack.late_days, as_of);
+  const std::string by = order.starts_with("today") ? "order " : "order by ";
+  const std::string text = quantity(lack.short_by, lack.unit) + " not in stock, ";
+  if (lack.comes_late()) return fmt::format("{}not there before {}: {}{}", text, to_text(*lack.there), by, order);
+  return fmt::format("{}{}{}{}", text, by, order, lack.there ? "" : "; nobody knows how long it takes to come");
+}
+
 std::string odds_words(service::Probability odds) {
   if (odds.value >= 0.995) return "over 99 %";
   if (odds.value < 0.01) return "under 1 %";

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "service/part_lack.h"
 #include "service/workload.h"
 
 namespace cli {
@@ -15,6 +16,15 @@ std::vector<std::string> part_words(const service::Resources& resources);   // o
 std::vector<std::string> fluid_words(const service::Resources& resources);  // one a fluid: `28 L engine-oil-15w40`
 std::string parts_words(const service::Resources& resources);  // `oil-filter-combine, 28 L engine-oil-15w40`
 std::string odds_words(service::Probability odds);             // `83 %`, `under 1 %`, `over 99 %`
+
+// By when to order what is short: `2026-07-01`, `today`, `today, late by 7 days`; empty where nothing is.
+std::string order_words(std::optional<service::Day> order_by, int late_days, service::Day as_of);
+
+// Of a part whose stock nobody told.
+inline constexpr const char* not_counted = "not counted";
+
+// `1 not in stock, order by 2026-07-01`, `1 not in stock, not there before 2026-06-22: order today, late by 7 days`.
+std::string lack_words(const service::PartLack& lack, service::Day as_of);
 
 // `two people`, `3 people`: where it is not for one alone; else empty.
 std::string people_words(const service::Point& point);

@@ -70,7 +70,7 @@ void add_cautions(const Element& section, const MachineSheet& sheet) {
   }
 }
 
-void add_to_take(const Element& section, const MachineSheet& sheet) {
+void add_to_take(const Element& section, const MachineSheet& sheet, service::Day as_of) {
   if (sheet.labour.tasks.empty() && sheet.later.tasks.empty() && sheet.competent.tasks.empty()) return;
   const Element taken = add_section(section, "To take along", "whole");
   add_line(taken, "Time:", labour_words(sheet));
@@ -80,7 +80,7 @@ void add_to_take(const Element& section, const MachineSheet& sheet) {
     for (const service::SheetPart& part : sheet.parts) {
       const Element item = list.add("li");
       add_tick(item);
-      item.say(part_words(part));
+      item.say(part_words(part, as_of));
     }
   }
   add_line(taken, "Tools:", fmt::format("{}", fmt::join(sheet.labour.tools, ", ")));
@@ -171,6 +171,7 @@ void add_task(const Element& parent, const MachineSheet& sheet, const SheetTask&
   for (const std::string& overdue : overdue_within(task, of.list->as_of)) top.add("p", "marks").say(overdue);
   for (const service::Point* point : task.points) add_why(top, *point, of.list->as_of);
   add_line(top, "Takes:", takes_words(task));
+  if (const std::string stock = stock_words(task, of.list->as_of); !stock.empty()) top.add("p", "marks").say(stock);
   add_line(top, "Tools:", fmt::format("{}", fmt::join(task.tools, ", ")));
   add_line(top, "Mind:", fmt::format("{}", fmt::join(task.task->all_cautions, ", ")));
   std::vector<std::string> steps;
@@ -251,7 +252,7 @@ void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const s
   if (!sheet.has_work()) section.add("p").say(nothing_words(sheet, of));
   add_meters(section, sheet);
   add_cautions(section, sheet);
-  add_to_take(section, sheet);
+  add_to_take(section, sheet, of.list->as_of);
   add_seen(section, sheet);
   if (!sheet.tasks.empty()) {
     const Element part = add_section(section, tasks_heading(sheet));

@@ -40,6 +40,17 @@ Json parts_as_json(const service::Resources& resources) {
   return json;
 }
 
+Json lack_as_json(const service::PartLack& lack) {
+  return {{"part", lack.key},
+          {"unit", text_or_null(lack.unit)},
+          {"counted", lack.counted},
+          {"short_by", lack.counted ? Json(number(lack.short_by)) : Json(nullptr)},
+          {"short_on", day_or_null(lack.short_on)},
+          {"order_by", day_or_null(lack.order_by)},
+          {"late_days", lack.late_days},
+          {"there", day_or_null(lack.there)}};
+}
+
 Json included_as_json(const service::SheetIncluded& included) {
   return {{"task", included.task->name},
           {"do", included.task->doing},
@@ -139,6 +150,7 @@ Json task_as_json(const SheetTask& task, const service::Fleet& fleet, const serv
     return place;
   });
   json["done_on"] = to_text(task.done_on);
+  json["short"] = array_of(task.lacks, lack_as_json);
   json["found_bad"] = array_of(task.found_bad, [](const service::SeenSign* seen) { return Json(seen->sign); });
   json["includes"] = array_of(task.included, included_as_json);
   json["checks"] = array_of(task.checks, check_as_json);
@@ -209,7 +221,8 @@ Json part_as_json(const service::SheetPart& part) {
             {"number", part.part == nullptr ? Json(nullptr) : text_or_null(part.part->number)},
             {"fluid", part.fluid},
             {"unit", text_or_null(part.unit)},
-            {"amount", number(part.amount)}};
+            {"amount", number(part.amount)},
+            {"short", part.lack ? lack_as_json(*part.lack) : Json(nullptr)}};
   add_wait(json, part.wait);
   return json;
 }

@@ -124,6 +124,7 @@ void add_task(Writer& out, const MachineSheet& sheet, const SheetTask& task, std
                                  standing_words(*point, of.list->as_of)));
   }
   out.line("    Takes: ", takes_words(task));
+  out.line("    * ", stock_words(task, of.list->as_of));
   if (!task.tools.empty()) out.line("    Tools: ", cleaned(fmt::format("{}", fmt::join(task.tools, ", "))));
   out.line("    ", mind_words(task.task->all_cautions));
   for (const service::SheetStep& step : task.steps) out.line("     [ ] ", step_words(step));
@@ -187,12 +188,12 @@ void add_afterwards(Writer& out, const MachineSheet& sheet) {
   }
 }
 
-void add_to_take(Writer& out, const MachineSheet& sheet) {
+void add_to_take(Writer& out, const MachineSheet& sheet, service::Day as_of) {
   if (sheet.labour.tasks.empty() && sheet.later.tasks.empty() && sheet.competent.tasks.empty()) return;
   out.head("To take along");
   out.line("  ", labour_words(sheet));
   out.line("  Not before its day: ", later_words(sheet));
-  for (const service::SheetPart& part : sheet.parts) out.line("  [ ] ", part_words(part));
+  for (const service::SheetPart& part : sheet.parts) out.line("  [ ] ", part_words(part, as_of));
   if (!sheet.labour.tools.empty()) {
     out.line("  Tools: ", cleaned(fmt::format("{}", fmt::join(sheet.labour.tools, ", "))));
   }
@@ -213,7 +214,7 @@ void add_page(Writer& out, const MachineSheet& sheet, const service::JobSheet& o
     out.line("", nothing_words(sheet, of));
   }
   add_cautions(out, sheet);
-  add_to_take(out, sheet);
+  add_to_take(out, sheet, of.list->as_of);
   add_seen(out, sheet);
   if (!sheet.tasks.empty()) {
     out.head(tasks_heading(sheet));

@@ -161,6 +161,14 @@ std::string takes_words(const SheetTask& task) {
   return text;
 }
 
+std::string stock_words(const SheetTask& task, service::Day as_of) {
+  std::vector<std::string> lines;
+  for (const service::PartLack& lack : task.lacks) {
+    if (lack.is_short()) lines.push_back(fmt::format("{}: {}", cleaned(lack.key), lack_words(lack, as_of)));
+  }
+  return joined(lines, "; ");
+}
+
 std::string included_words(const service::SheetIncluded& included) {
   std::string text = cleaned(included.task->name);
   if (!included.points.empty()) text += fmt::format(" ({} by itself)", words_of(included.points.front()->standing));
@@ -265,13 +273,14 @@ std::string owed_words(const Point& check, service::Day as_of) {
                      cleaned(check.follow_up->doing), standing_words(check, as_of));
 }
 
-std::string part_words(const service::SheetPart& part) {
+std::string part_words(const service::SheetPart& part, service::Day as_of) {
   const std::string unit = part.unit.empty() && part.part != nullptr ? part.part->unit : part.unit;
   std::string text = fmt::format("{} {}", quantity(part.amount, unit), cleaned(part.key));
   if (part.part == nullptr) text += ", not listed";
   if (part.part != nullptr && !part.part->number.empty()) text += ", no. " + cleaned(part.part->number);
   if (part.part != nullptr && !part.part->what.empty()) text += ", " + cleaned(part.part->what);
-  return part.wait ? fmt::format("{}; not before {}", text, end_words(*part.wait)) : text;
+  if (part.wait) text += "; not before " + end_words(*part.wait);
+  return part.lack ? fmt::format("{}; {}", text, lack_words(*part.lack, as_of)) : text;
 }
 
 namespace {

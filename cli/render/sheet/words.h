@@ -45,6 +45,9 @@ std::string standing_words(const service::Point& point, service::Day as_of);
 // `50 min`, `1 h 40 min x 2 people`, parts and fluids behind it.
 std::string takes_words(const service::SheetTask& task);
 
+// `oil-filter-a: 1 not in stock, order by 2026-07-01`; empty where nothing that was counted is short.
+std::string stock_words(const service::SheetTask& task, service::Day as_of);
+
 // `air-primary (overdue too): Change the outer air element`.
 std::string included_words(const service::SheetIncluded& included);
 
@@ -116,8 +119,8 @@ std::string near_limit_words(const service::Point& point, service::Day as_of);
 inline constexpr std::string_view owed_heading = "Checks owed after an earlier service";
 inline constexpr std::string_view near_limit_heading = "Measure again: near its limit";
 
-// `12 L engine-oil-15w40, Engine oil 15W-40`.
-std::string part_words(const service::SheetPart& part);
+// `12 L engine-oil-15w40, Engine oil 15W-40; 3 L not in stock, order today`.
+std::string part_words(const service::SheetPart& part, service::Day as_of);
 
 // `1 h 30 min there, 3 h of labour, and 20 min for the checks afterwards; 2 people, not for one alone`; empty where
 // only a competent person works.

@@ -19,6 +19,7 @@
 #include "service/due_list.h"
 #include "service/element_label.h"
 #include "service/not_to_run.h"
+#include "service/part_lack.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -94,6 +95,7 @@ struct SheetPart {
   std::string unit;  // empty: pieces
   PartAmount amount;
   std::optional<SheetWait> wait = {};  // of work that is put off
+  std::optional<PartLack> lack = {};   // of all that takes it; none: stock covers it, or the fleet does not list it
 };
 
 // What a task says of running a machine that nobody may run (`MachineSheet::not_to_run`), or that is laid up. That it
@@ -141,6 +143,7 @@ struct SheetTask {
   std::vector<const Point*> overdue_safety;  // points for safety that it includes, and that are overdue
   std::vector<SheetMeasure> measures;        // of what it includes too
   Resources resources;                       // at all its positions together
+  std::vector<PartLack> lacks;               // of the parts that it takes: what stock does not cover, or nobody counted
   std::string notes;                         // as they hold for this machine
   std::vector<std::string> needs;            // skills, of what it includes too
   std::vector<std::string> tools;            // likewise, each once
@@ -290,6 +293,9 @@ struct MachineSheet {
 struct JobSheetAsk {
   Day within;          // what comes due up to then is to be done too
   bool named = false;  // a page of each machine of the scope, whether there is work or not
+  // Stock is shared out among the services of the whole fleet up to this day, as `parts_list` does; none, or before
+  // `within`: up to that.
+  std::optional<Day> parts_to = {};
 };
 
 struct JobSheet {
@@ -300,7 +306,8 @@ struct JobSheet {
   bool has_work() const;
 };
 
-// Of the machines of the scope that are kept on that day.
+// Of the machines of the scope that are kept on that day. Where work takes a part that the fleet lists, the snapshot
+// must hold all facts of the record (take_fleet_snapshot), for stock is the fleet's: else it fails with internal.
 JobSheet job_sheet(const Snapshot& snapshot, const JobSheetAsk& ask, const Forecaster& forecaster);
 
 // --- Reading round -----------------------------------------------------------------------------------------

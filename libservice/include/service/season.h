@@ -41,7 +41,15 @@ struct SeasonIncluded {
 // A part that a service takes and that cannot be there by its day.
 struct SeasonAwaited {
   std::string part;
-  Day from;  // as-of and its lead time
+  Day from;             // as-of and its lead time
+  bool counted = true;  // else nobody said how many there are, and it may be in stock
+};
+
+// A service that comes due once more before the season begins: the ordinary round, on no block's list. What it takes is
+// needed on its early end.
+struct SeasonBetween {
+  int round = 2;
+  DueSpan due;
 };
 
 // Under which heading a row stands, in this order.

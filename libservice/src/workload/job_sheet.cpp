@@ -13,6 +13,7 @@
 #include "workload/lock_off.h"
 #include "workload/run_rules.h"
 #include "workload/sheet_machines.h"
+#include "workload/sheet_stock.h"
 #include "workload/sheet_sums.h"
 #include "workload/typed_entries.h"
 #include "workload/use_ahead.h"
@@ -230,6 +231,9 @@ JobSheet job_sheet(const Snapshot& snapshot, const JobSheetAsk& ask, const Forec
       sheet.others.push_back(std::move(page));
     }
   }
+  const Day to = std::max(ask.within, ask.parts_to.value_or(ask.within));
+  load::hold_against_stock(snapshot, std::min(to, add_months(sheet.list->as_of, horizon_months)), forecaster,
+                           sheet.pages);
   for (const Gap& gap : sheet.list->gaps) {
     if (!on_pages.contains(gap.machine)) sheet.gaps.push_back(&gap);
   }

@@ -10,6 +10,7 @@
 #include "workload/as_if_back.h"
 #include "workload/coming_uses.h"
 #include "workload/done_on.h"
+#include "workload/lacking.h"
 #include "workload/needs.h"
 #include "workload/season_covers.h"
 #include "workload/season_machines.h"
@@ -357,18 +358,15 @@ std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan,
 // Which services take a part that stock does not cover by their day, and that cannot come by then either.
 void find_awaited(SeasonPlan& plan) {
   for (const PartNeed& need : plan.parts) {
-    if (!need.short_on || need.late_days == 0) continue;
-    const Day there = *need.short_on + std::chrono::days{need.late_days};
-    PartAmount taken;
-    for (const PartUse& use : need.uses) {
-      if (!use.likely) continue;
-      taken = taken + use.amount;
-      if (use.other_work || taken <= need.stock.value_or(PartAmount{}) || *use.done.p10 >= there) continue;
+    const auto there = load::late_until(need);
+    if (!there) continue;
+    for (const auto& [use, amount] : load::lacking_of(need)) {
+      if (use->other_work || *use->done.p10 >= *there) continue;
       for (auto* items : {&plan.beforehand, &plan.have_ready}) {
         for (SeasonItem& item : *items) {
-          if (item.point.machine == use.machine && item.point.name == use.task && item.point.position == use.position &&
-              item.round == use.round) {
-            item.waits_for.push_back({need.key, there});
+          if (item.point.machine == use->machine && item.point.name == use->task &&
+              item.point.position == use->position && item.round == use->round) {
+            item.waits_for.push_back({need.key, *there, need.stock.has_value()});
           }
         }
       }
