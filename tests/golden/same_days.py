@@ -79,6 +79,43 @@ class Fleet:
         return json.loads(self.ask(*words, "--format", "json"))
 
 
+class Recurring(Fleet):
+    """A loader whose oil is due every 150 h of its 900 a year, and another that does not work in harvest."""
+
+    def __init__(self, top):
+        self.folder = pathlib.Path(top) / "recurring"
+        (self.folder / "schedules").mkdir(parents=True)
+        (self.folder / "fleet.yaml").write_text("""\
+fleet: Recurring
+time-zone: UTC
+seasons: {harvest: {from: 08-01, to: 09-20}}
+parts: {oil-filter: {stock: 1, lead-time: 10 days}}
+machines:
+  loader: {schedule: tractor, in-service: {on: 2020-01-01, at: 0}, expect: {per-year: 900, harvest: 250}}
+  other: {schedule: tractor, in-service: {on: 2020-01-01, at: 0}, expect: {per-year: 300, harvest: 0}}
+""")
+        (self.folder / "schedules" / "tractor.yaml").write_text("""\
+schedule: tractor
+meters: {engine: {unit: h}}
+tasks: {oil: {do: Change oil, every: {hours: 150}, takes: 30 min, parts: {oil-filter: 1}}}
+""")
+        facts = self.folder / "facts.csv"
+        facts.write_text("""\
+kind,machine,on,at,task
+reading,loader,2024-06-10,3900,
+reading,loader,2025-06-10,4800,
+reading,loader,2026-01-10,5400,
+service,loader,2026-02-01,5450,oil
+reading,loader,2026-02-15,5490,
+reading,other,2025-02-15,1500,
+service,other,2026-02-01,1800,oil
+reading,other,2026-02-15,1815,
+""")
+        self.as_of = "2026-02-20"
+        self.run("new", self.folder)
+        self.run("import", facts, "--as-of", self.as_of)
+
+
 def by_due(fleet):
     """The points of the due list in JSON, against which all others are held, and the same list in CSV and text."""
     points = {key(point): point for point in fleet.json("due", "--all")["points"]}
@@ -257,9 +294,7 @@ def by_parts_before(fleet, season, answer):
     # Those that other work alone takes are no parts of the season's list.
     own = [part for part in parts["parts"] if not all(use["other_work"] for use in part["uses"])]
     check(f"parts --before {season}", own, answer["parts"])
-    spans = {(key(item), item["round"]): item["due_span"] for item in answer["beforehand"] + answer["have_ready"]}
-    for use in (use for part in parts["parts"] for use in part["uses"] if not use["other_work"]):
-        check(f"parts --before {season}: {key(use)} comes due", use["due_span"], spans[key(use), use["round"]])
+    rounds_of_parts(f"parts --before {season}", answer, parts)
     uses = sorted((key(use), use["do_by"], use["ready"], part["part"], use["amount"])
                   for part in parts["parts"] for use in part["uses"] if not use["other_work"])
     takes = []
@@ -273,6 +308,50 @@ def by_parts_before(fleet, season, answer):
     check(f"parts --before {season}: the rows of the season", uses, sorted(takes))
     rows = {row["part"]: row["order_by"] for row in csv.DictReader(io.StringIO(fleet.ask("parts", "--before", season, "--format", "csv"))) if row["row"] == "part"}
     check(f"parts --before {season} --format csv", rows, {part["part"]: part["order_by"] or "" for part in parts["parts"]})
+
+
+def rounds_of_parts(what, answer, parts):
+    """The first, second and third service of a point are the same in both, and each has its own day to do it by."""
+    told = {}
+    for item in answer["beforehand"] + answer["have_ready"]:
+        for each in [item, *item["rounds_between"]]:
+            check(f"{what}: {key(item)} has one round {each['round']}", (key(item), each["round"]) in told, False)
+            told[key(item), each["round"]] = (each["do_by"], each["due_span"])
+    for name in {name for name, _ in told}:
+        rounds = sorted(number for other, number in told if other == name)
+        check(f"{what}: the rounds of {name}", rounds, list(range(rounds[0], rounds[0] + len(rounds))))
+    # On the machines of the season: those that a service includes come again with no row of their own.
+    at_work = {item["machine"] for item in answer["beforehand"] + answer["have_ready"]}
+    for part in parts["parts"]:
+        seen = set()
+        for use in part["uses"]:
+            check(f"{what}: {part['part']} once for a round", (key(use), use["round"]) in seen, False)
+            seen.add((key(use), use["round"]))
+            if use["machine"] in at_work and (not use["other_work"] or (key(use), use["round"]) in told):
+                check(f"{what}: {key(use)} round {use['round']}", (use["do_by"], use["due_span"]), told.get((key(use), use["round"])))
+    return told
+
+
+def by_recurring(top):
+    """One service that comes three times and more before the season's end: some before it begins, some in it."""
+    fleet = Recurring(top)
+    answer, parts = fleet.json("season", "harvest"), fleet.json("parts", "--before", "harvest")
+    told = rounds_of_parts("recurring", answer, parts)
+    check("recurring: rounds in between", sum(len(item["rounds_between"]) for item in answer["beforehand"]) >= 1, True)
+    check("recurring: rounds", len([name for name, _ in told if name == ("loader", "oil")]) >= 4, True)
+    filters = parts["parts"][0]
+    own = {use["round"]: use["do_by"] for use in filters["uses"] if use["machine"] == "loader"}
+    check("recurring: every round takes its part", own, {number: day for (name, number), (day, _) in told.items() if name == ("loader", "oil")})
+    check("recurring: need", filters["need"], sum(use["amount"] for use in filters["uses"] if use["likely"]))
+    check("recurring: orders", (filters["order_by"], filters["missed_from"], filters["need"]),
+          tuple(answer["parts"][0][name] for name in ("order_by", "missed_from", "need")))
+    days = [item["do_by"] for item in answer["have_ready"]]
+    text = fleet.ask("season", "harvest")
+    check("recurring: days as text", [day for day in days if day not in text], [])
+    for item in answer["beforehand"]:
+        for once in item["rounds_between"]:
+            check("recurring: in between as text", once["do_by"] in text, True)
+    return fleet
 
 
 def by_parts(fleet, points):
@@ -332,6 +411,42 @@ def by_sheet(fleet, points):
         # Beyond the horizon no days are reckoned.
         if days and point["standing"] != "later":
             check(f"sheet: {name}", days, (point["standing"], point["due_on"], point["due_span"]))
+    sheet_stock(fleet, answer)
+
+
+def sheet_stock(fleet, answer):
+    """What a sheet says is not in stock: the days of `parts`, and those from which a season's work can have it."""
+    parts = {part["part"]: part for part in fleet.json("parts")["parts"]}
+    awaited = {}
+    for season in ("harvest", "pumping"):
+        told = fleet.json("season", season)
+        awaited |= {(key(item), part["part"]): part for block in ("beforehand", "have_ready") for item in told[block]
+                    if not item["again"] for part in item["waits_for"]}
+    compared = 0
+    for sheet in answer["sheets"]:
+        sums = {}
+        for task in sheet["tasks"]:
+            for lack in task["short"]:
+                row = parts.get(lack["part"])
+                if sheet["state"] is None and row is not None:
+                    compared += 1
+                    what = f"sheet: {sheet['machine']} {task['task']} {lack['part']}"
+                    check(f"{what}: counted", lack["counted"], row["stock"] is not None)
+                    if lack["counted"]:
+                        check(f"{what}: order", (lack["order_by"], lack["late_days"]), (row["order_by"], row["late_days"]))
+                        check(f"{what}: short", 0 < lack["short_by"] <= row["short_by"], True)
+                        uses = [use["do_by"] for use in row["uses"] if use["machine"] == sheet["machine"]]
+                        check(f"{what}: the day of the work", lack["short_on"] in uses, True)
+                for point in task["points"]:
+                    wait = awaited.get((key(point), lack["part"]))
+                    if wait and lack["counted"] and lack["there"] > lack["short_on"]:
+                        check(f"sheet: {key(point)} waits for {lack['part']}", lack["there"], wait["from"])
+                if not task["waits"] and lack["counted"]:
+                    sums[lack["part"]] = sums.get(lack["part"], 0) + lack["short_by"]
+        added = {part["part"]: part["short"]["short_by"] for part in sheet["parts"]
+                 if part["short"] and part["short"]["counted"] and not part["from"]}
+        check(f"sheet: {sheet['machine']} adds up what is not in stock", {part: round(amount, 2) for part, amount in sums.items()}, added)
+    check("sheet: stock was compared", compared > 0, True)
 
 
 class Page(html.parser.HTMLParser):
@@ -411,42 +526,6 @@ def by_rounds(fleet, points):
     check("rounds: without record", without - {key(row) for row in plan["no_record"]} - left, set())
     times = [(one["crew"], one["on"], stop["visit"], stop["arrives"], stop["starts"], stop["ends"]) for one, stop in stops]
     rows = list(csv.DictReader(io.StringIO(fleet.ask(*words, "--format", "csv"))))
-    sheet_stock(fleet, answer)
-
-
-def sheet_stock(fleet, answer):
-    """What a sheet says is not in stock: the days of `parts`, and those from which a season's work can have it."""
-    parts = {part["part"]: part for part in fleet.json("parts")["parts"]}
-    awaited = {}
-    for season in ("harvest", "pumping"):
-        told = fleet.json("season", season)
-        awaited |= {(key(item), part["part"]): part for block in ("beforehand", "have_ready") for item in told[block]
-                    if not item["again"] for part in item["waits_for"]}
-    compared = 0
-    for sheet in answer["sheets"]:
-        sums = {}
-        for task in sheet["tasks"]:
-            for lack in task["short"]:
-                row = parts.get(lack["part"])
-                if sheet["state"] is None and row is not None:
-                    compared += 1
-                    what = f"sheet: {sheet['machine']} {task['task']} {lack['part']}"
-                    check(f"{what}: counted", lack["counted"], row["stock"] is not None)
-                    if lack["counted"]:
-                        check(f"{what}: order", (lack["order_by"], lack["late_days"]), (row["order_by"], row["late_days"]))
-                        check(f"{what}: short", 0 < lack["short_by"] <= row["short_by"], True)
-                        uses = [use["do_by"] for use in row["uses"] if use["machine"] == sheet["machine"]]
-                        check(f"{what}: the day of the work", lack["short_on"] in uses, True)
-                for point in task["points"]:
-                    wait = awaited.get((key(point), lack["part"]))
-                    if wait and lack["counted"] and lack["there"] > lack["short_on"]:
-                        check(f"sheet: {key(point)} waits for {lack['part']}", lack["there"], wait["from"])
-                if not task["waits"] and lack["counted"]:
-                    sums[lack["part"]] = sums.get(lack["part"], 0) + lack["short_by"]
-        added = {part["part"]: part["short"]["short_by"] for part in sheet["parts"]
-                 if part["short"] and part["short"]["counted"] and not part["from"]}
-        check(f"sheet: {sheet['machine']} adds up what is not in stock", {part: round(amount, 2) for part, amount in sums.items()}, added)
-    check("sheet: stock was compared", compared > 0, True)
     check("rounds --format csv", [tuple(row[name] for name in ("crew", "on", "visit", "arrives", "starts", "ends"))
                                   for row in rows if row["row"] == "stop"], times)
     check("rounds --format csv: not this week", [row["visit"] for row in rows if row["row"] == "put-off"],
@@ -530,3 +609,4 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_rounds(fleet, points)
 print(f"cases: {passed} passed, {failed} failed")
 sys.exit(1 if failed or not passed else 0)
+    fleet = by_recurring(top)

@@ -37,7 +37,10 @@ Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
   json["gives_up"] = share_or_null(item.gives_up);
   json["again"] = item.again();
   json["round"] = item.round;
-  json["between"] = item.between;
+  json["between"] = item.between.size();
+  json["rounds_between"] = array_of(item.between, [](const service::SeasonBetween& once) {
+    return Json{{"round", once.round}, {"do_by", day_or_null(once.due.p10)}, {"due_span", span_as_json(once.due)}};
+  });
   json["never_wait"] = item.never_waits();
   json["put_off"] = put_off_or_null(item.point.put_off);
   json["unknown"] = kinds_of(item.point.unknown);

@@ -107,6 +107,17 @@ bool says_why(const SeasonItem& item) {
                                                 [](const auto& seen) { return service::forbids_running(seen); });
 }
 
+// `comes due 2 times more before the season: by 2026-05-16, 2026-07-07`: as the list of parts has it.
+std::string between_words(const SeasonItem& item) {
+  std::vector<std::string> days;
+  for (const service::SeasonBetween& once : item.between) {
+    if (once.due.p10) days.push_back(to_text(*once.due.p10));
+  }
+  return fmt::format("comes due {} more before the season: by {}",
+                     service::counted(static_cast<std::int64_t>(item.between.size()), "time", "times"),
+                     fmt::join(days, ", "));
+}
+
 // What else whoever does it must know.
 std::string remarks_of(const Said& said) {
   std::vector<std::string> remarks;
@@ -126,10 +137,7 @@ std::string remarks_of(const Said& said) {
   if (!item.point.measure_again.empty()) {
     remarks.push_back(fmt::format("measure {} again", listed(item.point.measure_again, "and")));
   }
-  if (item.between > 0) {
-    remarks.push_back(
-        fmt::format("comes due {} more before the season", service::counted(item.between, "time", "times")));
-  }
+  if (!item.between.empty()) remarks.push_back(between_words(item));
   if (item.while_laid_up()) remarks.emplace_back("laid up: before it goes back to work");
   if (item.point.put_off) {
     service::PutOff put_off = *item.point.put_off;

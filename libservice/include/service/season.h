@@ -77,8 +77,8 @@ struct SeasonItem {
   // lie behind the season.
   Day do_by;
   std::optional<double> gives_up;       // the share of its life that is left on that day
-  int round = 1;                        // 2: once more, in the season, after it was done as said before; 3: ...
-  int between = 0;                      // comes due so many times more before the season begins
+  int round = 1;                        // 2: once more, after it was done as said before; 3: ..., of all its services
+  std::vector<SeasonBetween> between;   // of what is done beforehand: comes due once more before the season begins
   std::vector<SeasonIncluded> covered;  // points of the block that this one includes
   // What never waits and is due has a row of its own, for it can be done before the service that includes it, which may
   // wait for parts. Its work and parts are in that one's.

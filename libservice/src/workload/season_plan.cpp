@@ -86,11 +86,16 @@ class Sorting {
     if (!works(*seen.machine)) ++other_of(*seen.machine).seen;
   }
 
-  // What is done beforehand and comes due in the season all the same, once more and once more again. `folded`: what
-  // another one includes.
+  // What comes due in the season all the same, once more and once more again: after it was done beforehand, or when it
+  // came due in the season. `folded`: what another one includes.
   void add_again(std::vector<SeasonItem>& folded) {
+    const std::size_t first_times = plan_.have_ready.size();
+    for (std::size_t i = 0; i < first_times; ++i) {
+      SeasonItem item = plan_.have_ready[i];  // by value: the list grows
+      if (item.point.due_span.p50) add_rounds(item, std::max(*item.point.due_span.p50, plan_.as_of));
+    }
     for (std::vector<SeasonItem>* items : {&plan_.beforehand, &folded}) {
-      for (SeasonItem& item : *items) add_rounds(item);
+      for (SeasonItem& item : *items) add_rounds(item, item.do_by);
     }
   }
 
@@ -146,30 +151,31 @@ class Sorting {
     return found != plan_.others.end() ? *found : plan_.others.emplace_back(OtherMachine{&machine});
   }
 
-  void note_between(const SeasonItem& item, const DueSpan& span) {
+  void note_between(SeasonItem& item, int round, const DueSpan& span) {
+    item.between.push_back({round, span});
     PartUse use = use_of(item);
-    use.round = 1 + item.between;
+    use.round = round;
     use.due = span;
     use.done = span;
     use.other_work = true;
     load::add_uses(between_, item.resources, use);
   }
 
-  // Services that come in between, before the season, are the ordinary round, and only counted.
-  void add_rounds(SeasonItem& item) {
+  // One row of rounds, so that a round is the same service whoever asks. Those that come in between, before the season,
+  // are the ordinary round, and only told. `done`: when the first one is.
+  void add_rounds(SeasonItem& item, Day done) {
     constexpr int most_rounds = 60;
-    Day done = item.do_by;
     int round = 1;
     for (int k = 0; k < most_rounds; ++k) {
       const auto odds = load::done_on(use_, item.point, done);
       if (!odds || odds->by(plan_.to) < plan_.threshold) return;
       const DueSpan span{first_day_with(*odds, early, done, plan_.to), first_day_with(*odds, even, done, plan_.to),
                          first_day_with(*odds, late, done, plan_.to)};
+      ++round;
       if (span.p50 && *span.p50 < plan_.from) {
-        ++item.between;
-        note_between(item, span);
+        note_between(item, round, span);
       } else {
-        plan_.have_ready.push_back(once_more(item, ++round, *odds, span, done));
+        plan_.have_ready.push_back(once_more(item, round, *odds, span, done));
       }
       if (!span.p50 || *span.p50 <= done) return;
       done = *span.p50;
@@ -179,7 +185,7 @@ class Sorting {
   SeasonItem once_more(const SeasonItem& item, int round, const ReachOdds& odds, const DueSpan& span, Day done) const {
     SeasonItem again = item;
     again.round = round;
-    again.between = 0;
+    again.between.clear();
     again.odds = odds.by(plan_.to);
     again.odds_before = odds.by(eve_);
     again.covered.clear();

@@ -381,7 +381,7 @@ TEST_CASE("a service comes again with days of its own, as often as the season as
   const auto plan = plan_of(world, "2026-07-21");
   REQUIRE((names(plan.beforehand) == std::vector<std::string>{"oil"}));
   CHECK(plan.beforehand[0].round == 1);
-  CHECK(plan.beforehand[0].between == 0);
+  CHECK(plan.beforehand[0].between.empty());
   // Done on 30 July, at 1150 h: again on 19 August and 8 September, and not a fourth time before the 21st.
   CHECK((names(plan.have_ready) == std::vector<std::string>{"oil again", "oil again"}));
   CHECK(plan.have_ready[0].round == 2);
@@ -398,7 +398,24 @@ TEST_CASE("a service comes again with days of its own, as often as the season as
   CHECK(text_or_none(plan.beforehand[0].waits_for[0].from) == "2026-07-31");
   // What comes due in between, before the season, is counted.
   const auto early_plan = plan_of(world, "2026-07-20");
-  CHECK(early_plan.beforehand[0].between == 0);
+  CHECK(early_plan.beforehand[0].between.empty());
+}
+
+TEST_CASE("what comes due in the season for the first time comes again in it, too") {
+  World world("  oil: {do: Oil, every: {hours: 40}, parts: {filter: 1}}\n", "in-service: {on: 2025-01-01, at: 0}",
+              harvest + "parts:\n  filter: {what: Filter, unit: piece, stock: 0}\n");
+  world.reading("2026-01-01", "730");
+  world.reading("2026-07-29", "1148");
+  world.done("oil", "2026-07-29", "1148");
+  // At 2 h a day on 18 August, whatever is done before, on 7 September, and not a third time before the 21st.
+  const auto plan = plan_of(world, "2026-07-30");
+  CHECK(plan.beforehand.empty());
+  CHECK((names(plan.have_ready) == std::vector<std::string>{"oil", "oil again"}));
+  REQUIRE(plan.have_ready.size() == 2);
+  CHECK(plan.have_ready[1].round == 2);
+  CHECK(text_or_none(plan.have_ready[0].point.due_span.p50) == "2026-08-18");
+  CHECK(text_or_none(plan.have_ready[1].point.due_span.p50) == "2026-09-07");
+  CHECK(plan.parts.at(0).need == PartAmount::units(2));
 }
 
 TEST_CASE("a check is not done before the work that it looks at") {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <string>
 #include <tuple>
 
@@ -355,9 +356,20 @@ TEST_CASE("rounds that come in between, before the season, take from the same st
   const Snapshot snapshot = world.snapshot("2026-06-15");
   const auto plan = season_plan(snapshot, harvest(snapshot), straight_line());
   REQUIRE(plan.beforehand.size() == 1);
-  REQUIRE(plan.beforehand[0].between > 0);
-  const auto all = 1 + plan.beforehand[0].between + static_cast<int>(plan.have_ready.size());
+  REQUIRE_FALSE(plan.beforehand[0].between.empty());
+  const auto all = 1 + plan.beforehand[0].between.size() + plan.have_ready.size();
   REQUIRE(plan.parts.size() == 1);
-  CHECK(plan.parts[0].need == PartAmount::units(all));
+  CHECK(plan.parts[0].need == PartAmount::units(static_cast<std::int64_t>(all)));
   CHECK(plan.before_sums.pieces == 1);
+  // One row of rounds from now on: each the same service, on the same day, whoever tells it.
+  std::map<int, std::string> told;
+  for (const SeasonItem& item : plan.beforehand) told[item.round] = to_text(item.do_by);
+  for (const SeasonBetween& once : plan.beforehand[0].between) told[once.round] = to_text(*once.due.p10);
+  for (const SeasonItem& item : plan.have_ready) told[item.round] = to_text(item.do_by);
+  CHECK(told.size() == all);
+  CHECK(told.rbegin()->first == static_cast<int>(all));
+  std::map<int, std::string> listed;
+  const PartsList list = parts_before(snapshot, harvest(snapshot), straight_line());
+  for (const PartUse& use : list.needs.at(0).uses) listed[use.round] = to_text(*use.done.p10);
+  CHECK((listed == told));
 }
