@@ -536,6 +536,20 @@ def by_rounds(fleet, points):
     cost = sum(round(100 * (one["cost"] + sum(stop["waiting"] for stop in one["stops"]))) for one in plan["rounds"])
     cost += sum(round(100 * out["cost"]) for out in plan["put_off"])
     check("rounds: the figures add up", cost, round(100 * plan["cost"]["total"]))
+    what_waits("rounds", plan, text, rows)
+
+
+def what_waits(name, plan, text, rows):
+    """What was seen is told in every format, and what of it waits to be mended is of the same facts."""
+    check(f"{name}: what was seen, as text", [seen["sign"] for seen in plan["seen"] if f"{seen['sign']}, seen" not in text], [])
+    check(f"{name}: something was", len(plan["to_mend"]) > 0, True)
+    seen = {row["fact"]: (row["machine"], row["sign"]) for row in plan["seen"]}
+    check(f"{name}: what waits to be mended", [(row["machine"], row["sign"]) for row in plan["to_mend"]],
+          [seen.get(row["fact"]) for row in plan["to_mend"]])
+    check(f"{name} --format csv: what waits to be mended",
+          [(row["machine"], row["task"], row["found"], row["on"], row["call"], row["do_not_run"]) for row in rows if row["row"] == "to-mend"],
+          [(row["machine"], row["task"] or "", row["found"], row["on"], row["call"] or "", yes_or_no(row["do_not_run"]))
+           for row in plan["to_mend"]])
 
 
 def by_visits(fleet, points):
@@ -591,6 +605,7 @@ def by_visits(fleet, points):
             "early": sum(cents(task["early"]) for _, task in tasks), "late": sum(cents(task["late"]) for _, task in tasks)}
     sums["total"] = sum(sums.values())
     check("visits: the figures add up", {name: cents(plan["cost"][name]) for name in sums}, sums)
+    what_waits("visits", plan, re.sub(r"\s+", " ", fleet.ask("visits")), rows)
     check("visits: the bound, the plan and own days", plan["bound"] <= plan["cost"]["total"] <= plan["on_own_days"]["total"], True)
 
 
@@ -607,6 +622,6 @@ with tempfile.TemporaryDirectory(prefix="same-days-") as top:
         by_report(fleet, points)
         by_visits(fleet, points)
         by_rounds(fleet, points)
+    fleet = by_recurring(top)
 print(f"cases: {passed} passed, {failed} failed")
 sys.exit(1 if failed or not passed else 0)
-    fleet = by_recurring(top)

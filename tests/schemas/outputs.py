@@ -57,6 +57,8 @@ SAMPLE = [
     ("visits --without nobody", 64), ("visits --within 6y", 64),
     ("rounds --from 2026-06-15", 0), ("rounds --from 2026-06-15 --site wullamere --within 2w", 0),
     ("rounds --from 2026-06-15 --without contractor --first 1", 0), ("rounds", 64), ("rounds --from 2026-06-01", 64),
+    ("done tractor-loader brakes --found worn --note pedal --by M.T.", 0), ("done tractor-yard brakes --found failed --by M.T.", 0),
+    ("rounds --from 2026-06-15", 0), ("visits", 0), ("visits --site wullamere", 0), ("sheet --within 3m", 0),
     ("import --messages texts.txt --dry-run", 65), ("import --messages texts.txt", 65), ("import --messages texts.txt", 65),
     ("import --messages texts.txt --skip-bad", 64), ("import facts.csv --on today", 64),
     ("check", None), ("backup copy.db", 0), ("merge copy.db", 0), ("backup copy.db", 65), ("import nothing.csv", 66),

@@ -3,6 +3,7 @@
 #include "render/rounds/rounds.h"
 #include "render/rounds/words.h"
 #include "render/shared/csv_rows.h"
+#include "render/shared/mend_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "service/not_to_run.h"
@@ -191,6 +192,7 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
   for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, stopped);
+  for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet, stopped);
   for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet, stopped);
   for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
   for (const service::ShortPart& part : list.short_parts) {

@@ -5,6 +5,7 @@
 #include "render/rounds/rounds.h"
 #include "render/rounds/words.h"
 #include "render/shared/cautions.h"
+#include "render/shared/mend_words.h"
 #include "render/shared/words.h"
 #include "today.h"
 
@@ -93,8 +94,13 @@ class Events {
                                          point.machine->key, task_of(point));
       }
     }
-    for (const service::SeenSign* seen : list_.seen) {
+    for (const service::SeenSign* seen : seen_beside_mending(list_)) {
       event.description += fmt::format("Seen: {}: {}\n", seen->machine->key, words_of(*seen));
+    }
+    for (const MendBlock& block : mend_blocks(waiting_elsewhere(list_))) {
+      for (const auto& [machine, said] : block.lines) {
+        event.description += fmt::format("{}: {}: {}\n", block.heading, machine, said);
+      }
     }
     for (const service::GapLine& gap : gap_lines(list_.gaps)) {
       event.description += fmt::format("Not known: {}: {}\n", cli::whose(gap), gap.gap->say);
@@ -146,6 +152,7 @@ class Events {
     }
     if (const std::string marks = marks_of(visit); !marks.empty()) event.description += marks + '\n';
     event.description += fmt::format("Takes {}\n", takes_words(visit));
+    for (const service::WaitsToMend* one : waiting_at(list_, round, stop)) event.description += mend_words(*one) + '\n';
     event.description += cautions_in_lines(service::cautions_of(due, visit)) + steps_in_lines();
     event.categories = {"visit", day.crew->key};
     if (visit.safety) event.categories.emplace_back("safety");

@@ -3,6 +3,7 @@
 #include "render/rounds/rounds.h"
 #include "render/rounds/words.h"
 #include "render/shared/json_parts.h"
+#include "render/shared/mend_json.h"
 #include "render/shared/trip_json.h"
 #include "render/shared/words.h"
 #include "service/not_to_run.h"
@@ -218,6 +219,7 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["seen"] =
       array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); });
   json["stopped"] = stopped_as_json(plan.stopped);
+  json["to_mend"] = to_mend_as_json(list.to_mend, fleet, stopped);
   json["changes"] = array_of(plan.changes, change_as_json);
   json["scope"] = scope_as_json(list);
   json["unknown"] = points(week.unknown);

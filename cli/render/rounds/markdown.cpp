@@ -6,6 +6,7 @@
 #include "render/rounds/rounds.h"
 #include "render/rounds/words.h"
 #include "render/shared/cautions.h"
+#include "render/shared/mend_words.h"
 #include "render/shared/point_markdown.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/stopped_first.h"
@@ -48,7 +49,7 @@ std::string way_in(const service::Site& site) {
   return joined(said);
 }
 
-std::string stop_row(const RoundsList& list, const RoundStop& stop) {
+std::string stop_row(const RoundsList& list, const Round& round, const RoundStop& stop) {
   const Visit& visit = list.week().visits[stop.visit];
   std::vector<std::string> what = job_lines(list, visit);
   for (const service::SeenSign* seen : seen_at(*list.week().list, visit)) {
@@ -62,6 +63,7 @@ std::string stop_row(const RoundsList& list, const RoundStop& stop) {
     if (!each.empty()) beside.push_back(each);
   }
   if (stop.promised) beside.emplace_back("promised for this day");
+  for (const service::WaitsToMend* one : waiting_at(list, round, stop)) beside.push_back(mend_words(*one));
   return row({clock_words(stop.arrives), clock_words(stop.starts), clock_words(stop.ends), site_words(*visit.site),
               what_words(visit), joined(what), takes_words(visit), joined(beside)});
 }
@@ -78,7 +80,7 @@ std::string page(const RoundsList& list, const Round& round) {
   }
   text += row({"arrive", "begin", "done by", "site", "machine", "do", "takes", "mind"}) +
           "| --- | --- | --- | --- | --- | --- | --- | --- |\n";
-  for (const RoundStop& stop : round.stops) text += stop_row(list, stop);
+  for (const RoundStop& stop : round.stops) text += stop_row(list, round, stop);
   const auto cautions = cautions_of(list, round);
   if (!cautions.empty()) text += '\n';
   for (const std::string& caution : cautions) text += item(caution_in_full(caution));
@@ -135,8 +137,13 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   text += section("No record: somebody must look", points(week.no_record, command));
   text += section("Not wholly known", points(week.unknown, command));
   std::string seen;
-  for (const service::SeenSign* sign : list.seen) seen += markdown_seen(*sign);
+  for (const service::SeenSign* sign : seen_beside_mending(list)) seen += markdown_seen(*sign);
   text += section(title_of(service::OverdueHeading::seen), seen);
+  for (const MendBlock& block : mend_blocks(waiting_elsewhere(list))) {
+    std::string lines;
+    for (const auto& [machine, said] : block.lines) lines += item(machine, said);
+    text += section(block.heading, lines);
+  }
   text += section("Not known", markdown_gaps(list.gaps));
   std::string remarks;
   for (const std::string& remark : remark_lines(list)) remarks += item(remark);

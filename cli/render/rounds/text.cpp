@@ -9,6 +9,7 @@
 #include "render/rounds/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
+#include "render/shared/mend_words.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/stopped_first.h"
@@ -64,7 +65,7 @@ class Writer {
     text_ += '\n' + steps_before(look_) + '\n';
     const service::Site* before = list_.site == nullptr ? &start_of(list_, round) : nullptr;
     std::size_t number = 0;
-    for (const RoundStop& one : round.stops) before = stop(one, ++number, before);
+    for (const RoundStop& one : round.stops) before = stop(round, one, ++number, before);
     if (list_.site == nullptr) {
       line("", fmt::format("Then {}: {}, {}; back by {}.", cli::site_words(end_of(list_, round)),
                            span_words(round.home.minutes), km_words(round.home.tenths_of_km), clock_words(round.back)));
@@ -83,6 +84,7 @@ class Writer {
     points("No record: somebody must look, for nobody knows whether it is due", list_.week().no_record);
     points("Not due by what is known, but not all of it is known", list_.week().unknown);
     seen();
+    to_mend();
     if (!list_.gaps.empty()) text_ += not_known(list_.gaps, look_);
     const auto remarks = remark_lines(list_);
     if (!remarks.empty()) text_ += '\n';
@@ -111,7 +113,8 @@ class Writer {
   }
 
   // Returns where it is. The way in, and whom to ask for, is read out once where several visits are at one site.
-  const service::Site* stop(const RoundStop& stop, std::size_t number, const service::Site* before) {
+  const service::Site* stop(const Round& round, const RoundStop& stop, std::size_t number,
+                            const service::Site* before) {
     const Visit& visit = list_.week().visits[stop.visit];
     const bool there_already = before == visit.site;
     line(fmt::format("{}. ", number), fmt::format("{}: {}", cli::site_words(*visit.site), what_words(visit)));
@@ -129,6 +132,7 @@ class Writer {
     }
     line("   ", marks_of(visit));
     line("   ", "Takes " + takes_words(visit));
+    for (const service::WaitsToMend* one : waiting_at(list_, round, stop)) line("   * ", mend_words(*one));
     line("   ", mind_words(service::cautions_of(*list_.week().list, visit)));
     text_ += '\n';
     return visit.site;
@@ -166,11 +170,19 @@ class Writer {
   }
 
   void seen() {
-    if (list_.seen.empty()) return;
+    const auto seen = seen_beside_mending(list_);
+    if (seen.empty()) return;
     title(title_of(service::OverdueHeading::seen));
     SaidLines lines;
-    for (const service::SeenSign* sign : list_.seen) lines.push_back(line_of(*sign));
+    for (const service::SeenSign* sign : seen) lines.push_back(line_of(*sign));
     text_ += said_rows(lines, look_);
+  }
+
+  void to_mend() {
+    for (const MendBlock& block : mend_blocks(waiting_elsewhere(list_))) {
+      title(block.heading);
+      text_ += said_rows(block.lines, look_);
+    }
   }
 
   const RoundsList& list_;

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "render/shared/csv_rows.h"
+#include "render/shared/mend_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
@@ -75,7 +76,8 @@ std::vector<std::string> columns() {
           "found",
           "note",
           "again_on",
-          "say"};
+          "say",
+          "call"};
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -151,6 +153,7 @@ class Rows {
   void known() {
     for (const service::Gap& gap : list_.asked->gaps) add_gap(table_, gap, fleet_);
     for (const service::SeenSign& seen : list_.asked->seen) add_seen(table_, seen, fleet_, stopped_);
+    for (const service::WaitsToMend& one : list_.to_mend) add_to_mend(table_, one, fleet_, stopped_);
     for (const service::MachineUse& use : list_.asked->not_in_use) add_machine(table_, use, fleet_, stopped_);
   }
 

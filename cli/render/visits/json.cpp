@@ -1,3 +1,4 @@
+#include "render/shared/mend_json.h"
 #include "render/shared/not_to_run.h"
 #include "render/shared/trip_json.h"
 #include "render/visits/visits.h"
@@ -127,6 +128,7 @@ std::string visits_as_json(const VisitsList& list) {
   json["unknown"] = places_of(plan.unknown, fleet);
   json["gaps"] = gaps_as_json(list.asked->gaps, fleet);
   json["seen"] = seen_as_json(list.asked->seen, fleet, stopped);
+  json["to_mend"] = to_mend_as_json(list.to_mend, fleet, stopped);
   json["not_in_use"] = not_in_use_as_json(list.asked->not_in_use, fleet, stopped);
   json["crowded"] = array_of(list.crowded, crowded_as_json);
   json["again"] = places_of(list.again, fleet);

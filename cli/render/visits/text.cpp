@@ -5,6 +5,7 @@
 #include "render/overdue/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
+#include "render/shared/mend_words.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/stopped_first.h"
@@ -59,6 +60,7 @@ class Writer {
     points("No record: somebody must look, for nobody knows whether it is due", plan_.no_record);
     points("Not due by what is known, but not all of it is known", plan_.unknown);
     seen();
+    to_mend();
     text_ += not_known(list_.asked->gaps, {}, look_);
     std::vector<std::string> remarks = without_figures(plan_.no_time, plan_.no_price);
     if (std::string again = again_words(list_); !again.empty()) remarks.insert(remarks.begin(), std::move(again));
@@ -102,6 +104,7 @@ class Writer {
       line("      ", placing_words(list_, visit, task) + ".");
       line("      !! ", keep_out_words(list_, task));
     }
+    for (const service::WaitsToMend* waits : waiting_at(list_, visit)) line("  * ", mend_words(*waits));
     load(visit);
     line("  ", mind_words(visit.cautions));
     line("  ", "Sheets to print that day:");
@@ -156,11 +159,19 @@ class Writer {
   }
 
   void seen() {
-    if (list_.asked->seen.empty()) return;
+    const auto seen = seen_beside_mending(list_);
+    if (seen.empty()) return;
     title(title_of(service::OverdueHeading::seen));
     SaidLines lines;
-    for (const service::SeenSign& sign : list_.asked->seen) lines.push_back(line_of(sign));
+    for (const service::SeenSign* sign : seen) lines.push_back(line_of(*sign));
     text_ += said_rows(lines, look_);
+  }
+
+  void to_mend() {
+    for (const MendBlock& block : mend_blocks(waiting_elsewhere(list_))) {
+      title(block.heading);
+      text_ += said_rows(block.lines, look_);
+    }
   }
 
   const VisitsList& list_;

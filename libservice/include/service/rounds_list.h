@@ -15,6 +15,7 @@
 
 #include "service/calendar.h"
 #include "service/rounds.h"
+#include "service/waiting_to_mend.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -62,6 +63,7 @@ struct RoundsList {
   std::vector<const Gap*> gaps;
   std::vector<const SeenSign*> seen;
   std::vector<const MachineUse*> not_in_use;  // out of use first
+  std::vector<WaitsToMend> to_mend;           // of `seen`; not planned by itself
   std::vector<ShortPart> short_parts;         // by key
   std::size_t left_off = 0;                   // by `keep_first`
 
@@ -69,6 +71,14 @@ struct RoundsList {
 };
 
 RoundsList rounds_list(RoundsPlan plan, const Site* site = nullptr);
+
+// What waits to be mended at the site to which a stop brings its round first, but on machines at which the round stops:
+// there it is told as what was seen. These and the next point into the list.
+std::vector<const WaitsToMend*> waiting_at(const RoundsList& list, const Round& round, const RoundStop& stop);
+
+// What waits where no round goes. What is left of `seen` when all that waits to be mended is told by itself.
+std::vector<const WaitsToMend*> waiting_elsewhere(const RoundsList& list);
+std::vector<const SeenSign*> seen_beside_mending(const RoundsList& list);
 
 // Tells which of what the rounds load stock does not cover. `parts`: what the fleet needs to the end of the week.
 void hold_against_stock(RoundsList& list, const PartsList& parts);

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "service/visits.h"
+#include "service/waiting_to_mend.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -44,7 +45,9 @@ struct VisitsList {
   // Each service is planned once: these would come round again in the span, by the length of their last interval.
   std::vector<PointName> again;
   std::vector<CrowdedDay> crowded;  // of a plan of all sites
-  std::size_t left_off = 0;         // by `keep_first`
+  // Not planned by itself: of what was asked about, and of all else where one of the visits goes.
+  std::vector<WaitsToMend> to_mend;
+  std::size_t left_off = 0;  // by `keep_first`
 
   const Fleet& fleet() const { return *plan.list->fleet; }
   // What it saves beside each service on its own day.
@@ -57,6 +60,14 @@ struct VisitsList {
 // machines in the scope, told are the visits with work of these machines. Fails as `plan_visits`.
 VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, const VisitsAsk& ask,
                        const Scope& scope = {});
+
+// What waits to be mended where a visit goes, the first one to its site, but on machines that the visit is for: there
+// it is told as what was seen. These and the next point into the list.
+std::vector<const WaitsToMend*> waiting_at(const VisitsList& list, const SiteVisit& visit);
+
+// What waits where no visit goes. What is left of what was seen when all that waits to be mended is told by itself.
+std::vector<const WaitsToMend*> waiting_elsewhere(const VisitsList& list);
+std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list);
 
 // Only the first visits, and the first of what is not possible, not planned, without record and unknown; of these four,
 // work that never waits is not cut. Sums stay those of all.

@@ -141,6 +141,9 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
   }
   if (site != nullptr) SitePart(*site).cut(told.plan);
   return told;
+  told.to_mend = waiting_to_mend(list);
+  std::erase_if(told.to_mend,
+                [&](const WaitsToMend& one) { return site != nullptr && !SitePart(*site).holds(one.site); });
 }
 
 void hold_against_stock(RoundsList& list, const PartsList& parts) {

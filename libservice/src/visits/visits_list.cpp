@@ -116,6 +116,12 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   if (wider) keep_only(list.plan, scope);
   list.told = list.plan.visits.size();
   list.again = again_of(list.plan);
+  list.to_mend = waiting_to_mend(*list.plan.list);
+  std::erase_if(list.to_mend, [&](const WaitsToMend& one) {
+    const bool there = std::any_of(list.plan.visits.begin(), list.plan.visits.end(),
+                                   [&](const SiteVisit& visit) { return visit.site == one.site; });
+    return !there && !scope.holds(one.seen->machine->key);
+  });
   return list;
 }
 

@@ -1,0 +1,15 @@
+// What waits to be mended and has no place in a plan, as JSON. For the files that write JSON alone.
+#pragma once
+
+#include <vector>
+
+#include "render/shared/json_parts.h"
+#include "service/waiting_to_mend.h"
+
+namespace cli {
+
+// What was seen, how it was found, of which task, and the call that may be for it.
+Json to_mend_as_json(const std::vector<service::WaitsToMend>& waiting, const service::Fleet& fleet,
+                     const service::NotToRun& stopped);
+
+}  // namespace cli

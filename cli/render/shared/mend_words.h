@@ -1,0 +1,28 @@
+// What waits to be mended and has no place in a plan, in every format of a plan.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "render/shared/csv_rows.h"
+#include "render/shared/point_rows.h"
+#include "service/waiting_to_mend.h"
+
+namespace cli {
+
+// `waits to be mended here: combine: fork@left found failed, seen 2026-06-02; no call says how long it takes`.
+std::string mend_words(const service::WaitsToMend& one);
+
+// A heading and the lines below it: of what no call is for, and of what one may be for. Either may be missing.
+struct MendBlock {
+  std::string heading;
+  SaidLines lines;
+};
+std::vector<MendBlock> mend_blocks(const std::vector<const service::WaitsToMend*>& waiting);
+
+// A row `to-mend`, with the columns of one that was seen, task, position and call.
+void add_to_mend(CsvTable& table, const service::WaitsToMend& one, const service::Fleet& fleet,
+                 const service::NotToRun& stopped);
+
+}  // namespace cli
