@@ -50,6 +50,11 @@ service::Calendar Asking::numbered(service::Calendar calendar) {
   return calendar;
 }
 
+service::Calendar Asking::numbered_for_looking(service::Calendar calendar) {
+  if (!session_.day_is_given) number_as_remembered(calendar, context_, session_.folder);
+  return calendar;
+}
+
 service::Progress Asking::progress(const std::string& what) const {
   if (!context_.world.error_terminal) return {};
   return [&world = context_.world, what](std::size_t done, std::size_t all) {

@@ -41,6 +41,8 @@ class Asking {
   // By the numbers under which events were handed out before, which are kept; but not where a day is given: that is a
   // look at another day, and the calendar is the same whatever was handed out.
   service::Calendar numbered(service::Calendar calendar);
+  // As it would be numbered if it were handed out now.
+  service::Calendar numbered_for_looking(service::Calendar calendar);
   // All facts of the record, struck ones and strikes too, from which the snapshot is made.
   const std::vector<service::Fact>& read_whole_book();
 

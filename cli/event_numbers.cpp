@@ -32,6 +32,10 @@ service::EventNumbers numbers_before(Context& context, const std::filesystem::pa
 
 }  // namespace
 
+void number_as_remembered(service::Calendar& calendar, Context& context, const std::filesystem::path& folder) {
+  number_events(calendar, numbers_before(context, folder / service::event_numbers_file));
+}
+
 void number_and_remember(service::Calendar& calendar, Context& context, const std::filesystem::path& folder) {
   const std::filesystem::path file = folder / service::event_numbers_file;
   const service::EventNumbers before = numbers_before(context, file);

@@ -204,7 +204,10 @@ int rounds(Context& context) {
   const bool to_do = needs_doing(answer.list);
   if (first) keep_first(answer.list, *first);
   const std::string format = arguments.value("format").value_or("text");
-  if (format == "json") answer.sequence = version_of(answer.list, asking.version()).sequence;
+  // What was handed out today counts for the plan too, so that a calendar of the plan that keeps it is above that.
+  if (format == "json") {
+    answer.sequence = sequence_of(asking.numbered_for_looking(rounds_calendar(answer.list, asking.version())));
+  }
   if (format == "ics") answer.calendar = asking.numbered(rounds_calendar(answer.list, asking.version()));
   asking.write(rounds_formats, answer, answer.list.left_off);
   return arguments.has("exit-code") && to_do ? 1 : 0;

@@ -70,6 +70,8 @@ struct CalendarEvent {
   const SeenSign* seen = nullptr;
   std::optional<GapLine> gap = {};
   std::optional<NoRecord> no_record = {};
+  // Of `round`: where in its day it stands, and whose it is: `fitter 550-705`, minutes since midnight.
+  std::string hours = {};
   bool cancelled = false;                  // of `round`: it stood in the plan that was kept, and is not made
   const GivenRound* kept_round = nullptr;  // of what is cancelled: that of the kept plan
   const GivenStop* kept_stop = nullptr;    // likewise; null: the round itself
@@ -115,6 +117,7 @@ struct NumberedEvent {
   Day on;
   std::int64_t sequence = 0;
   std::int64_t changed = 0;
+  std::string hours = {};  // as the event's
   friend bool operator==(const NumberedEvent&, const NumberedEvent&) = default;
 };
 
@@ -122,9 +125,9 @@ struct NumberedEvent {
 using EventNumbers = std::map<std::string, NumberedEvent, std::less<>>;
 
 // Sees to it that no event falls behind the number under which it was handed out last, and that one which stands on
-// another day than then has a higher one and a later stamp. Gives what is to be kept, before the calendar is handed
-// out: numbers that nobody saw do no harm. What can no more be fallen behind, for every number of this day is higher,
-// is not kept. The same calendar and the same numbers give the same.
+// another day than then, or at other hours of it, has a higher one and a later stamp. Gives what is to be kept, before
+// the calendar is handed out: numbers that nobody saw do no harm. What can no more be fallen behind, for every number
+// of this day is higher, is not kept. The same calendar and the same numbers give the same.
 EventNumbers number_events(Calendar& calendar, const EventNumbers& before);
 
 // How they are kept: plain lines with a checksum.

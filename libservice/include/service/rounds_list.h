@@ -106,6 +106,10 @@ CalendarVersion version_of(const RoundsList& list, const CalendarVersion& versio
 // week either, cannot be named.
 Calendar rounds_calendar(const RoundsList& list, const CalendarVersion& version);
 
+// The number that a plan is to say of its calendar (`GivenPlan::sequence`), once that is numbered by what was handed
+// out before (`number_events`): the highest of its events, for one of them may have been raised within the day.
+std::int64_t sequence_of(const Calendar& calendar);
+
 }  // namespace service
 
 #pragma GCC visibility pop

@@ -72,6 +72,7 @@ void add_cancelled(Calendar& calendar, const RoundsList& list, const CalendarVer
     if (!named.insert(uid).second) return;
     CalendarEvent& event = calendar.events.emplace_back();
     event = {EventKind::round, uid, round.on, version.sequence, version.changed};
+    event.hours = "cancelled";
     event.cancelled = true;
     event.kept_round = &round;
     event.kept_stop = stop;
@@ -84,6 +85,10 @@ void add_cancelled(Calendar& calendar, const RoundsList& list, const CalendarVer
       if (uid) cancel(*uid, round, &stop);
     }
   }
+}
+
+std::string hours_of(const Crew& crew, int from, int to) {
+  return crew.key + ' ' + std::to_string(from) + '-' + std::to_string(to);
 }
 
 bool loads(const std::vector<Round>& rounds, const std::string& key) {
@@ -136,14 +141,14 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
   for (const SeenSign& seen : list.seen) {
     if (site == nullptr || SitePart(*site).holds(seen.machine)) told.seen.push_back(&seen);
   }
+  told.to_mend = waiting_to_mend(list);
+  std::erase_if(told.to_mend,
+                [&](const WaitsToMend& one) { return site != nullptr && !SitePart(*site).holds(one.site); });
   for (const MachineUse& use : list.not_in_use) {
     if (site == nullptr || SitePart(*site).holds(use.machine)) told.not_in_use.push_back(&use);
   }
   if (site != nullptr) SitePart(*site).cut(told.plan);
   return told;
-  told.to_mend = waiting_to_mend(list);
-  std::erase_if(told.to_mend,
-                [&](const WaitsToMend& one) { return site != nullptr && !SitePart(*site).holds(one.site); });
 }
 
 void hold_against_stock(RoundsList& list, const PartsList& parts) {
@@ -211,21 +216,32 @@ CalendarVersion version_of(const RoundsList& list, const CalendarVersion& versio
   return kept ? version_after(version, kept->sequence.value_or(version.sequence)) : version;
 }
 
+std::int64_t sequence_of(const Calendar& calendar) {
+  std::int64_t highest = 0;
+  for (const CalendarEvent& event : calendar.events) highest = std::max(highest, event.sequence);
+  return highest;
+}
+
 Calendar rounds_calendar(const RoundsList& list, const CalendarVersion& of_facts) {
   const Week& week = list.week();
   const CalendarVersion version = version_of(list, of_facts);
   Calendar calendar;
-  const auto add = [&](EventKind kind, Day on, std::string name) {
+  const auto add = [&](EventKind kind, Day on, std::string name, std::string hours = "") {
     calendar.events.push_back({kind, std::move(name), on, version.sequence, version.changed});
+    calendar.events.back().hours = std::move(hours);
   };
   add(EventKind::summary, week.as_of,
       event_name_of({week.fleet->name, "rounds", list.site == nullptr ? "" : list.site->key, to_text(week.from)}));
   for (const Round& round : list.plan.rounds) {
     const CrewDay& day = week.crew_days[round.crew_day];
     if (list.site == nullptr) {
-      add(EventKind::round, day.on, uid_of_round(week, day.crew->key, day.on));
+      add(EventKind::round, day.on, uid_of_round(week, day.crew->key, day.on),
+          hours_of(*day.crew, round.leaves, round.back));
     }
-    for (const RoundStop& stop : round.stops) add(EventKind::round, day.on, event_uid(week, week.visits[stop.visit]));
+    for (const RoundStop& stop : round.stops) {
+      add(EventKind::round, day.on, event_uid(week, week.visits[stop.visit]),
+          hours_of(*day.crew, stop.starts, stop.ends));
+    }
   }
   add_cancelled(calendar, list, version);
   return calendar;

@@ -246,6 +246,44 @@ TEST_CASE("a calendar of a plan made anew is above the one kept, and takes out w
   CHECK(place.out.find("STATUS:") == std::string::npos);
 }
 
+TEST_CASE("a plan knows what was handed out on its day, so that the plan that keeps it is above that") {
+  Place place;
+  place.now = (service::days_between(service::Day{}, service::day_of(2026, 5, 3)) * 24LL + 9) * 3'600'000;
+  furnish_estate(place, {}, "time-zone: Europe/London\n");
+  keep_plan(place);
+  // On the day itself, so that what is handed out is remembered. The loader's visit by its own UID.
+  const std::string anew = "rounds --from 2026-05-04 --keep plan.json";
+  const std::string uid = Json::parse(place.read("plan.json"))["rounds"][0]["stops"][0]["uid"];
+  const auto number = [&] {
+    const std::size_t at = place.out.find("UID:" + uid);
+    REQUIRE(at != std::string::npos);
+    const std::size_t event = place.out.rfind("BEGIN:VEVENT", at);
+    return std::stoll(place.out.substr(place.out.find("SEQUENCE:", event) + 9));
+  };
+  const auto starts = [&] {
+    const std::size_t at = place.out.find("UID:" + uid);
+    return place.out.substr(place.out.find("DTSTART:", at), 24);
+  };
+  must(place, anew + " --format ics");
+  const auto first = number();
+  const std::string morning = starts();
+  // Once more on that day: the site opens later, so the visit moves within its day.
+  estate::Texts texts;
+  texts.sites.replace(texts.sites.find("\"08:00-12:00\""), 13, "\"10:00-12:00\"");
+  place.write("fleet.yaml", std::string(estate::files_of(texts).texts.at("fleet.yaml")) + "time-zone: Europe/London\n");
+  must(place, anew + " --format json");
+  const auto told = Json::parse(place.out)["sequence"].get<std::int64_t>();
+  place.write("second.json", place.out);
+  must(place, anew + " --format ics");
+  CHECK(starts() != morning);
+  CHECK(number() > first);
+  CHECK(told >= number());
+  // Whoever keeps that plan elsewhere, where nothing is remembered, is above it all the same.
+  std::filesystem::remove(place.folder / ".calendar");
+  must(place, "rounds --from 2026-05-04 --keep second.json --format ics");
+  CHECK(number() > told);
+}
+
 TEST_CASE("a moment by the clocks of a time zone, as summer begins and ends") {
   const auto hours = [](int month, int day, int minutes) {
     const std::int64_t midnight =

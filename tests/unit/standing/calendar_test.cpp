@@ -8,6 +8,7 @@
 #include <set>
 #include <string>
 
+#include "standing/kept_lines.h"
 #include "support/world.h"
 
 using service::Calendar;
@@ -206,6 +207,42 @@ TEST_CASE("an event that moved has a higher number and a later stamp, whatever m
   const Out again = publisher.publish(after, "2026-03-03", 4);
   CHECK(again.sequence >= ahead.sequence);
   CHECK(publisher.publish(before, "2026-03-03", 4).sequence > again.sequence);
+}
+
+TEST_CASE("an event that moved within its day has a higher number and a later stamp") {
+  const test::World world = serviced(one_task);
+  service::EventNumbers numbers;
+  const auto publish = [&](const std::string& hours) {
+    Asked now = asked(world, "2026-03-01");
+    now.calendar.events.back().hours = hours;
+    numbers = service::number_events(now.calendar, numbers);
+    const auto kept = service::parse_event_numbers(to_text(numbers));
+    REQUIRE_MESSAGE(bool(kept), kept.problem);
+    CHECK(bool(*kept == numbers));
+    return std::pair{now.calendar.events.back().sequence, now.calendar.events.back().changed};
+  };
+  const auto morning = publish("van 480-540");
+  CHECK(bool(publish("van 480-540") == morning));
+  const auto noon = publish("van 700-760");
+  CHECK(noon.first > morning.first);
+  CHECK(noon.second / 1000 > morning.second / 1000);
+  const auto another = publish("fitter 700-760");
+  CHECK(another.first > noon.first);
+  CHECK(bool(publish("fitter 700-760") == another));
+}
+
+TEST_CASE("numbers that an earlier program kept, without hours, still hold") {
+  const test::World world = serviced(one_task);
+  Publisher publisher;
+  publisher.publish(world, "2026-03-01", 10);
+  std::string text = "events as handed out, 1\n";
+  for (const auto& [uid, event] : publisher.numbers()) {
+    text += uid + '\t' + service::to_text(event.on) + '\t' + std::to_string(event.sequence) + '\t' +
+            std::to_string(event.changed) + '\n';
+  }
+  const auto kept = service::parse_event_numbers(service::sealed(text));
+  REQUIRE_MESSAGE(bool(kept), kept.problem);
+  CHECK(bool(*kept == publisher.numbers()));
 }
 
 TEST_CASE("what is kept of numbers is what can still be fallen behind, other scopes' too") {
