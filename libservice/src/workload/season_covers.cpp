@@ -1,7 +1,10 @@
 #include "workload/season_covers.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <functional>
+#include <limits>
+#include <utility>
 
 namespace service::load {
 namespace {
@@ -23,6 +26,24 @@ bool includes(const Fleet& fleet, const LifeLeft& life_left, const SeasonItem& w
   return is_due(whole.point) || !whole.to_mend.empty() || life_left(whole.point, part.do_by).value_or(0) <= 0.5;
 }
 
+// How far from each other two services come due.
+int days_apart(const SeasonItem& a, const SeasonItem& b) {
+  const auto& one = a.point.due_span.p50;
+  const auto& other = b.point.due_span.p50;
+  return one && other ? std::abs(days_between(*one, *other)) : std::numeric_limits<int>::max();
+}
+
+// One service stands for one service of each that it includes: of several rounds of that the one nearest to it, of two
+// as near the first.
+bool takes_in(const Fleet& fleet, const LifeLeft& life_left, const std::vector<SeasonItem>& items, std::size_t whole,
+              std::size_t part) {
+  if (!includes(fleet, life_left, items[whole], items[part])) return false;
+  const auto nearness = [&](const SeasonItem& item) { return std::pair{days_apart(items[whole], item), item.round}; };
+  return std::none_of(items.begin(), items.end(), [&](const SeasonItem& other) {
+    return name_of(other.point) == name_of(items[part].point) && nearness(other) < nearness(items[part]);
+  });
+}
+
 // Which items are included by one that stays on the list itself: else what is due could go with an item that goes with
 // a third one, which does not include it.
 std::vector<bool> folded_of(const Fleet& fleet, const LifeLeft& life_left, const std::vector<SeasonItem>& items) {
@@ -30,7 +51,7 @@ std::vector<bool> folded_of(const Fleet& fleet, const LifeLeft& life_left, const
   std::vector<Fate> fates(items.size(), Fate::open);
   const std::function<bool(std::size_t)> folded = [&](std::size_t i) {  // no tasks cover each other in a ring
     for (std::size_t k = 0; k < items.size() && fates[i] == Fate::open; ++k) {
-      if (includes(fleet, life_left, items[k], items[i]) && !folded(k)) fates[i] = Fate::folded;
+      if (takes_in(fleet, life_left, items, k, i) && !folded(k)) fates[i] = Fate::folded;
     }
     if (fates[i] == Fate::open) fates[i] = Fate::stays;
     return fates[i] == Fate::folded;
@@ -57,7 +78,7 @@ std::vector<SeasonItem> fold_covered(const Fleet& fleet, const LifeLeft& life_le
     SeasonItem whole = items[i];
     std::vector<std::size_t> parts;
     for (std::size_t k = 0; k < items.size(); ++k) {
-      if (!folded[k] || !includes(fleet, life_left, items[i], items[k])) continue;
+      if (!folded[k] || !takes_in(fleet, life_left, items, i, k)) continue;
       const bool own_row = has_own_row(items[k]);
       whole.covered.push_back({name_of(items[k].point), items[k].point.standing, own_row});
       whole.checks.insert(whole.checks.end(), items[k].checks.begin(), items[k].checks.end());

@@ -418,6 +418,25 @@ TEST_CASE("what comes due in the season for the first time comes again in it, to
   CHECK(plan.parts.at(0).need == PartAmount::units(2));
 }
 
+TEST_CASE("a service stands for one round of what it includes, the nearest") {
+  World world(
+      "  oil: {do: Oil, every: {hours: 40}, parts: {filter: 1}}\n"
+      "  big: {do: Big, every: {hours: 100}, covers: [oil], parts: {filter: 1}}\n",
+      "in-service: {on: 2025-01-01, at: 0}", harvest + "parts:\n  filter: {what: Filter, unit: piece, stock: 0}\n");
+  world.reading("2026-01-01", "730");
+  world.done("big", "2026-07-01", "1092");
+  world.done("oil", "2026-07-10", "1110");
+  world.reading("2026-07-20", "1130");
+  // The oil on 30 July, again on 19 August and 8 September; the big service on 20 August.
+  const auto plan = plan_of(world, "2026-07-21");
+  CHECK((names(plan.beforehand) == std::vector<std::string>{"oil"}));
+  CHECK((names(plan.have_ready) == std::vector<std::string>{"big", "oil again"}));
+  REQUIRE(plan.have_ready.size() == 2);
+  REQUIRE(plan.have_ready[0].covered.size() == 1);
+  CHECK(plan.have_ready[1].round == 3);
+  CHECK(plan.parts.at(0).need == PartAmount::units(3));
+}
+
 TEST_CASE("a check is not done before the work that it looks at") {
   World world(
       "  belt: {do: Belt, every: {months: 60}, safety: true, "
