@@ -17,7 +17,7 @@ std::vector<const WaitsToMend*> those_of(const Waiting& waiting, const Holds& ho
   return all;
 }
 
-bool waits(const std::vector<WaitsToMend>& waiting, const SeenSign& seen) {
+bool tells_it(const std::vector<WaitsToMend>& waiting, const SeenSign& seen) {
   return std::any_of(waiting.begin(), waiting.end(), [&](const WaitsToMend& one) {
     return one.seen->fact == seen.fact && one.seen->sign == seen.sign;
   });
@@ -58,7 +58,7 @@ std::vector<const WaitsToMend*> waiting_elsewhere(const RoundsList& list) {
 std::vector<const SeenSign*> seen_beside_mending(const RoundsList& list) {
   std::vector<const SeenSign*> all;
   std::copy_if(list.seen.begin(), list.seen.end(), std::back_inserter(all),
-               [&](const SeenSign* seen) { return !waits(list.to_mend, *seen); });
+               [&](const SeenSign* seen) { return !tells_it(list.to_mend, *seen); });
   return all;
 }
 
@@ -80,7 +80,7 @@ std::vector<const WaitsToMend*> waiting_elsewhere(const VisitsList& list) {
 std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list) {
   std::vector<const SeenSign*> all;
   for (const SeenSign& seen : list.asked->seen) {
-    if (!waits(list.to_mend, seen)) all.push_back(&seen);
+    if (!tells_it(list.to_mend, seen)) all.push_back(&seen);
   }
   return all;
 }

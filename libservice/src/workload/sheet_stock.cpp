@@ -52,9 +52,9 @@ Scope takers_of(const Fleet& fleet, const Keys& keys) {
 }
 
 // The next service of a point.
-using Which = std::tuple<const Machine*, std::string_view, std::string_view>;
+using NextService = std::tuple<const Machine*, std::string_view, std::string_view>;
 
-Which which_of(const Point& point) { return {point.machine, point.name, point.position}; }
+NextService service_of(const Point& point) { return {point.machine, point.name, point.position}; }
 
 // What each next service lacks.
 class Lacks {
@@ -79,7 +79,7 @@ class Lacks {
   std::vector<PartLack> of(const SheetTask& task) const {
     std::vector<PartLack> lacks;
     for (const Point* point : task.points) {
-      const auto own = by_service_.find(which_of(*point));
+      const auto own = by_service_.find(service_of(*point));
       if (own == by_service_.end()) continue;
       for (const PartLack& lack : own->second) add_lack(lacks, lack);
     }
@@ -105,7 +105,7 @@ class Lacks {
     for (const MachineSheet& page : pages) {
       for (const SheetTask& task : page.tasks) {
         for (const Point* point : task.points) {
-          if (listed_.contains(which_of(*point))) continue;
+          if (listed_.contains(service_of(*point))) continue;
           PartUse use;
           use.machine = point->machine;
           use.task = point->name;
@@ -129,7 +129,7 @@ class Lacks {
     };
     for (const PartUse& use : need.uses) {
       if (!is_one(use)) continue;
-      const Which which{use.machine, use.task, use.position};
+      const NextService which{use.machine, use.task, use.position};
       if (listed == Listed::yes) listed_.insert(which);
       if (need.stock) continue;
       PartLack not_counted;
@@ -145,10 +145,11 @@ class Lacks {
   }
 
   Day as_of_;
+  // What is kept below views their names.
   std::vector<PartNeed> needs_;
   std::vector<PartNeed> with_rest_;
-  std::set<Which> listed_;
-  std::map<Which, std::vector<PartLack>> by_service_;
+  std::set<NextService> listed_;
+  std::map<NextService, std::vector<PartLack>> by_service_;
 };
 
 void add_to_part(MachineSheet& page, const SheetTask& task, const PartLack& lack) {

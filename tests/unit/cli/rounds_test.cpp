@@ -267,12 +267,15 @@ TEST_CASE("a plan knows what was handed out on its day, so that the plan that ke
   must(place, anew + " --format ics");
   const auto first = number();
   const std::string morning = starts();
+  const std::string remembered = place.read(".calendar");
+  CHECK_FALSE(remembered.empty());
   // Once more on that day: the site opens later, so the visit moves within its day.
   estate::Texts texts;
   texts.sites.replace(texts.sites.find("\"08:00-12:00\""), 13, "\"10:00-12:00\"");
   place.write("fleet.yaml", std::string(estate::files_of(texts).texts.at("fleet.yaml")) + "time-zone: Europe/London\n");
   must(place, anew + " --format json");
   const auto told = Json::parse(place.out)["sequence"].get<std::int64_t>();
+  CHECK(place.read(".calendar") == remembered);  // whoever looks hands out nothing
   place.write("second.json", place.out);
   must(place, anew + " --format ics");
   CHECK(starts() != morning);
