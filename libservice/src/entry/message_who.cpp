@@ -19,6 +19,24 @@ constexpr auto of_days = std::to_array<View>(
      "sat",      "sun",     "next",   "soon",    "later",     "week",     "weeks",  "weekend",  "month",
      "months",   "morning", "noon",   "midday",  "afternoon", "evening",  "night",  "asap"});
 
+// What says that it is not so, or not yet. No list of such words is whole; these are the usual ones, and whoever is
+// called like one of them is known once the book has his name.
+constexpr auto of_no_fact = std::to_array<View>(
+    {"plan",      "plans",      "planned",    "planning", "todo",      "to",        "due",       "pending",
+     "open",      "scheduled",  "booked",     "upcoming", "proposed",  "suggested", "expected",  "intended",
+     "need",      "needs",      "needed",     "wanted",   "must",      "shall",     "should",    "could",
+     "would",     "might",      "can",        "cannot",   "can't",     "not",       "never",     "no",
+     "nope",      "none",       "nothing",    "don't",    "didn't",    "isn't",     "wasn't",    "hasn't",
+     "haven't",   "won't",      "yet",        "still",    "almost",    "nearly",    "partly",    "half",
+     "undone",    "unfinished", "incomplete", "cancel",   "cancelled", "canceled",  "postponed", "delayed",
+     "skipped",   "missed",     "waiting",    "wait",     "if",        "when",      "once",      "until",
+     "unless",    "before",     "old",        "outdated", "previous",  "draft",     "example",   "examples",
+     "sample",    "test",       "demo",       "template", "reminder",  "reminders", "remind",    "remember",
+     "ask",       "asks",       "asked",      "asking",   "question",  "query",     "request",   "requested",
+     "please",    "maybe",      "perhaps",    "probably", "possibly",  "hopefully", "wrong",     "false",
+     "mistake",   "error",      "correction", "sorry",    "ignore",    "disregard", "void",      "fwd",
+     "forwarded", "quote",      "copy"});
+
 // What is written like initials, and is none for certain: times, and that nobody knows yet.
 constexpr auto short_words = std::to_array<View>({"A.M.", "P.M.", "N.A.", "N.B.", "T.B.", "T.B.A.", "T.B.C.", "T.B.D.",
                                                   "E.O.D.", "C.O.B.", "E.T.A.", "A.S.A.", "I.E.", "E.G.", "O.K."});
@@ -69,6 +87,19 @@ bool is_word_of_name(View word) {
   return others > 0 || capitals == 1 || (has_point && capitals <= 3);
 }
 
+// `Planned`, `To-do`, `Don\u2019t`.
+bool says_it_is_no_fact(const Word& word) {
+  std::string text = folded_name(word.text);
+  for (auto at = text.find("\u2019"); at != std::string::npos; at = text.find("\u2019")) text.replace(at, 3, "'");
+  for (View rest = text; !rest.empty();) {
+    View part = rest.substr(0, rest.find('-'));
+    rest.remove_prefix(std::min(rest.size(), part.size() + 1));
+    while (part.ends_with('.')) part.remove_suffix(1);
+    if (std::find(of_no_fact.begin(), of_no_fact.end(), part) != of_no_fact.end()) return true;
+  }
+  return false;
+}
+
 bool is_telephone_number(View text) {
   constexpr std::ptrdiff_t shortest = 5;
   const auto digits = std::count_if(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
@@ -86,7 +117,7 @@ bool is_plain_name(View text) {
   const std::vector<Word> words = words_of(text);
   constexpr std::size_t most = 3;
   return !words.empty() && words.size() <= most && std::all_of(words.begin(), words.end(), [](const Word& word) {
-    return !word.quoted && is_word_of_name(word.text) && !names_no_certain_day(word);
+    return !word.quoted && is_word_of_name(word.text) && !names_no_certain_day(word) && !says_it_is_no_fact(word);
   });
 }
 

@@ -10,7 +10,8 @@ namespace service::entry::message {
 bool are_initials(std::string_view text);
 
 // A name as it stands before what somebody sent: initials, a telephone number, or up to three words that begin with a
-// capital letter and go on in small ones, or are of a script without case. Anything else may be part of what was said.
+// capital letter and go on in small ones, or are of a script without case, and do not say that it is not so, or not yet
+// (`Planned`, `To do`). Anything else may be part of what was said.
 bool is_plain_name(std::string_view text);
 
 // Somebody whom the book knows, as it has the name, or initials. Nothing for all else: `summer` and `M.T. hopefully`

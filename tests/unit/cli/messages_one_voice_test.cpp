@@ -205,6 +205,20 @@ TEST_CASE("where a sender stands only a plain name clears anything") {
         "田中", "علي", "+44 7700 900123", "~ Anna", "Anna 🚜", "Mary Ann Ray", "K"}) {
     CHECK_MESSAGE(field.fates(std::string("[14.06.2026, 19:40] ") + name + ": " + good + '\n') == "taken", name);
   }
+  // Words that say that it is not so, or not yet, however they are written; above the lines as well.
+  for (const char* word :
+       {"Planned", "Plan",     "Todo", "To do",      "To-do",        "To Do", "Tomorrow",   "Next week", "Next Week",
+        "Should",  "Could",    "Not",  "Not yet",    "Not Yet",      "Don't", "Don\u2019t", "Cancelled", "Old",
+        "Example", "Reminder", "Ask",  "Asked Anna", "Anna Planned", "Maybe", "If"}) {
+    for (const char* behind : {": ", ":\n"}) {
+      const std::string text = std::string("[14.06.2026, 19:40] ") + word + behind;
+      CHECK_MESSAGE(field.fates(text + "done loader engine-oil 1511.4 by M.T.\n").ends_with("no-plain-sender"), text);
+      CHECK_MESSAGE(field.fates(text + "saw loader brakes pull\n").ends_with("taken"), text);
+    }
+  }
+  field.input = "[14.06.2026, 19:40] Planned: done loader engine-oil 1511.4 by M.T.\n";
+  CHECK(field.run(std::string("import --messages -") + as_of) == 65);
+  CHECK(field.says("`Planned` stands before it, which is no plain name"));
   // Somebody whom the record knows has whatever name.
   const std::string known = "[14.06.2026, 19:40] anna de vries: " + good + '\n';
   CHECK(field.fates(known) == "no-plain-sender");
