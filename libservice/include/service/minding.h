@@ -18,11 +18,8 @@ std::string_view never_by_hand();
 // The task that was found worn or failed, where that is what was seen: `fork@left found worn`. Else null.
 const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen);
 
-// It is about this point: found worn or failed there, or at no position in particular.
-bool is_found_bad(const Point& point, const SeenSign& seen);
-
-// What of this point was found worn or failed, and not mended since: it is work to do, whether the point is due or not.
-// Points into what was seen.
+// What of this point was found worn or failed, there or at no position in particular, and not mended since: it is work
+// to do, whether the point is due or not. Points into what was seen.
 std::vector<const SeenSign*> to_mend(const std::vector<SeenSign>& seen, const Point& point);
 
 // The cautions of that task; of anything else those of all the machine's tasks, for it may be about any of them. Each

@@ -22,6 +22,14 @@ bool is_found_bad(const Task& task, std::string_view sign) {
   return next == ' ' || next == '@' || next == '/';
 }
 
+bool is_found_bad(const Point& point, const SeenSign& seen) {
+  if (seen.machine != point.machine) return false;
+  const auto says = [&](const std::string& label) {
+    return seen.sign == label + " found worn" || seen.sign == label + " found failed";
+  };
+  return says(point.name) || says(point_label(point.name, point.position));
+}
+
 }  // namespace
 
 std::string_view never_by_hand() {
@@ -33,14 +41,6 @@ const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen) {
   const auto found =
       std::find_if(tasks.begin(), tasks.end(), [&](const Task& task) { return is_found_bad(task, seen.sign); });
   return found == tasks.end() ? nullptr : &*found;
-}
-
-bool is_found_bad(const Point& point, const SeenSign& seen) {
-  if (seen.machine != point.machine) return false;
-  const auto says = [&](const std::string& label) {
-    return seen.sign == label + " found worn" || seen.sign == label + " found failed";
-  };
-  return says(point.name) || says(point_label(point.name, point.position));
 }
 
 std::vector<const SeenSign*> to_mend(const std::vector<SeenSign>& seen, const Point& point) {

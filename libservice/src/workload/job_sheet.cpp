@@ -80,7 +80,7 @@ class Maker {
     load::say_run_rules(sheet, *list_.fleet);
     load::add_up(*list_.fleet, sheet);
     load::lock_off(*list_.fleet, sheet);
-    load::add_entries(sheet);
+    load::add_entries(sheet, list_.seen);
     return sheet;
   }
 
@@ -94,8 +94,7 @@ class Maker {
         sheet.overdue_safety.push_back(point);
       }
       const bool comes = point->standing == Standing::coming && point->due_on && *point->due_on <= within_;
-      const bool bad = std::any_of(sheet.seen.begin(), sheet.seen.end(),
-                                   [&](const SeenSign* seen) { return is_found_bad(*point, *seen); });
+      const bool bad = !to_mend(list_.seen, *point).empty();
       if (!is_due(*point) && !comes && !bad) continue;
       if (point->put_off) {
         const auto wait = wait_of(*point);
@@ -106,20 +105,26 @@ class Maker {
     }
     sheet.tasks = load::sheet_tasks(*list_.fleet, *sheet.machine, todo, list_.as_of);
     for (SheetTask& entry : sheet.tasks) {
+      const std::set<const SeenSign*> mended = mended_by(entry);
       std::copy_if(sheet.seen.begin(), sheet.seen.end(), std::back_inserter(entry.found_bad),
-                   [&](const SeenSign* seen) { return mends(entry, *seen); });
+                   [&](const SeenSign* seen) { return mended.contains(seen); });
     }
     for (const Point* point : points) sort_in(sheet, *point, todo.points);
     sheet.nothing_known = !points.empty() && std::all_of(points.begin(), points.end(),
                                                          [](const Point* point) { return nothing_known_of(*point); });
   }
 
-  static bool mends(const SheetTask& entry, const SeenSign& seen) {
-    const auto any = [&](const std::vector<const Point*>& points) {
-      return std::any_of(points.begin(), points.end(), [&](const Point* point) { return is_found_bad(*point, seen); });
+  // What was found worn or failed of its points, and of those that it includes.
+  std::set<const SeenSign*> mended_by(const SheetTask& entry) const {
+    std::set<const SeenSign*> all;
+    const auto add = [&](const std::vector<const Point*>& points) {
+      for (const Point* point : points) {
+        for (const SeenSign* seen : to_mend(list_.seen, *point)) all.insert(seen);
+      }
     };
-    return any(entry.points) || std::any_of(entry.included.begin(), entry.included.end(),
-                                            [&](const SheetIncluded& included) { return any(included.points); });
+    add(entry.points);
+    for (const SheetIncluded& included : entry.included) add(included.points);
+    return all;
   }
 
   // Until the day or the use until which something is put off, whichever comes first, use as it is expected. What is
@@ -164,19 +169,23 @@ class Maker {
   std::map<const Machine*, std::vector<const Point*>> points_;
 };
 
-// What is to be measured again is told with its day, whatever is asked for beside it.
-void date_measured(DueList& list, const Snapshot& snapshot, const Forecaster& forecaster) {
+// What a sheet tells though it does not come due by its last day has its day all the same, as every answer has it.
+void date_what_is_told(DueList& list, const Snapshot& snapshot, const Forecaster& forecaster) {
+  const auto undated = [&](const Point& point) {
+    const bool told = !point.measure_again.empty() || point.follow_up != nullptr || point.put_off ||
+                      !point.unknown.empty() || !to_mend(list.seen, point).empty();
+    return told && !point.due_on && point.standing != Standing::no_record;
+  };
   Scope scope{std::vector<std::string>{}};
   for (const Point& point : list.points) {
-    if (!point.measure_again.empty()) load::add_each(*scope.machines, {point.machine->key});
+    if (undated(point)) load::add_each(*scope.machines, {point.machine->key});
   }
   if (scope.machines->empty()) return;
-  DueList dated = due_list(snapshot.within(scope), DueAsk{list.as_of, {}, Detail::coming}, forecaster);
+  DueList dated = due_list(snapshot.within(scope), DueAsk{list.within, {}, Detail::everything}, forecaster);
   for (Point& point : list.points) {
-    if (point.measure_again.empty()) continue;
-    const auto same = std::find_if(dated.points.begin(), dated.points.end(), [&](const Point& other) {
-      return other.machine == point.machine && other.name == point.name && other.position == point.position;
-    });
+    if (!undated(point)) continue;
+    const auto same = std::find_if(dated.points.begin(), dated.points.end(),
+                                   [&](const Point& other) { return name_of(other) == name_of(point); });
     if (same == dated.points.end()) continue;
     point.due_on = same->due_on;
     point.due_span = same->due_span;
@@ -218,7 +227,7 @@ JobSheet job_sheet(const Snapshot& snapshot, const JobSheetAsk& ask, const Forec
   JobSheet sheet;
   const Detail detail = ask.within > snapshot.as_of() ? Detail::coming : Detail::standings;
   DueList list = due_list(snapshot, DueAsk{ask.within, {}, detail}, forecaster);
-  if (detail == Detail::standings) date_measured(list, snapshot, forecaster);
+  date_what_is_told(list, snapshot, forecaster);
   sheet.list = std::make_shared<const DueList>(std::move(list));
   Maker maker(snapshot, *sheet.list, ask.within, forecaster);
   std::set<std::string_view> on_pages;

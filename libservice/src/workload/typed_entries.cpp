@@ -45,11 +45,10 @@ void add_past_limit(SheetEntry& of, const Point& point) {
 }
 
 // Of a point of the task: what is put in, what is mended by it, and not before when.
-SheetEntry entry_of(const SheetTask& task, const Point& point) {
+SheetEntry entry_of(const SheetTask& task, const Point& point, const std::vector<SeenSign>& seen) {
   SheetEntry of;
   of.puts_in_new = task.label.has_value();
-  of.mends = std::any_of(task.found_bad.begin(), task.found_bad.end(),
-                         [&](const SeenSign* seen) { return is_found_bad(point, *seen); });
+  of.mends = !to_mend(seen, point).empty();
   if (task.check == nullptr) add_past_limit(of, point);
   for (const SheetIncluded& included : task.included) {
     for (const Point* part : included.points) add_past_limit(of, *part);
@@ -63,9 +62,9 @@ SheetEntry entry_of(const SheetTask& task, const Point& point) {
 
 }  // namespace
 
-void add_entries(MachineSheet& page) {
+void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen) {
   for (const SheetTask& task : page.tasks) {
-    for (const Point* point : task.points) add_entry(page.entries, *point, entry_of(task, *point));
+    for (const Point* point : task.points) add_entry(page.entries, *point, entry_of(task, *point, seen));
     for (const Point* point : task.overdue_safety) {
       SheetEntry of;
       of.puts_in_new = puts_in_new(*page.machine, {point->task, nullptr});

@@ -5,6 +5,7 @@
 
 namespace service::load {
 
-void add_entries(MachineSheet& page);
+// `seen`: of the list of its points.
+void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen);
 
 }  // namespace service::load

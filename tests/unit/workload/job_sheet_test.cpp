@@ -548,3 +548,38 @@ TEST_CASE("a reading round says of each machine why nobody may run it") {
   CHECK(ban()->points.size() == 1);
   CHECK_FALSE(ban()->out_of_use());
 }
+
+TEST_CASE("what a sheet tells beside what is due has the day that every answer gives it") {
+  World world(
+      "  brakes: {do: Try the brakes, every: {months: 12}, safety: true}\n"
+      "  oil: {do: Oil, every: {months: 12}, follow-up: {look: {do: Look, within: {days: 90}}}}\n"
+      "  filter: {do: Filter, every: {months: 12}}\n"
+      "  tyre: {do: Tyre, every: {months: 12, measured: {tread: {below: 15, unit: mm}}}}\n",
+      put_in_service);
+  world.done("brakes", "2026-06-10").found = Found::failed;
+  world.done("oil", "2026-06-01");
+  world.done("filter", "2026-06-01");
+  world.put_off("filter", "2026-06-02", "2027-07-01");
+  world.done("tyre", "2026-06-01");
+  world.measured("tread", "16", "2026-06-02", "mm");
+  const DueList all = world.due("2026-06-15");
+  for (const char* within : {"", "2026-07-15"}) {
+    CAPTURE(within);
+    const OnePage page = page_of(world, "2026-06-15", within);
+    std::vector<const Point*> told = page->put_off;
+    for (const SheetTask& task : page->tasks) told.insert(told.end(), task.points.begin(), task.points.end());
+    for (const auto* looks : {&page->checks_owed, &page->measure_again}) {
+      for (const SheetLook& look : *looks) told.insert(told.end(), look.points.begin(), look.points.end());
+    }
+    CHECK(told.size() == 4);
+    for (const Point* point : told) {
+      CAPTURE(point->name);
+      const auto same = std::find_if(all.points.begin(), all.points.end(),
+                                     [&](const Point& each) { return each.name == point->name; });
+      REQUIRE(bool(same != all.points.end()));
+      CHECK(point->due_on.has_value());
+      CHECK(bool(point->due_on == same->due_on));
+      CHECK(bool(point->due_span.p90 == same->due_span.p90));
+    }
+  }
+}
