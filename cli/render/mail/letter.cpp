@@ -24,11 +24,9 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
   return service::counted(static_cast<std::int64_t>(count), one, many);
 }
 
-std::string count_words(const service::HeadingCount& count) { return counted_under(count.heading, count.lines); }
-
 std::string all_counts(const std::vector<service::HeadingCount>& counts) {
   std::vector<std::string> words;
-  for (const service::HeadingCount& count : counts) words.push_back(count_words(count));
+  for (const service::HeadingCount& count : counts) words.push_back(counted_under(count.heading, count.lines));
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
@@ -193,13 +191,6 @@ LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNew
 // Short, so that all of it stands on a telephone's first screen.
 constexpr std::size_t most_first = 8;
 
-struct FirstLine {
-  OverdueHeading heading = OverdueHeading::overdue;
-  const service::Machine* machine = nullptr;
-  bool never_cut = false;
-  std::string text;
-};
-
 // `hoses, leak seen`, `tyre@front-left at its limit`: in short why it forbids to run the machine.
 std::string forbidding_words(const Point& point) {
   const auto limbs = forbidding_limbs(point);
@@ -232,67 +223,46 @@ bool is_back(const service::OverdueEntry& entry, const service::OverdueNews& new
   return told != nullptr && told->back;
 }
 
-// What nobody knows of a machine is one line.
-std::vector<FirstLine> all_first_lines(const service::OverdueNews& news, const service::DueList& list) {
-  std::vector<FirstLine> lines;
-  for (std::size_t i = 0; i < news.first.size(); ++i) {
-    const service::OverdueEntry& entry = news.first[i];
-    const service::Machine* const machine = machine_of(entry, *list.fleet);
-    const bool goes_on = !lines.empty() && entry.heading == OverdueHeading::find_out &&
-                         lines.back().heading == entry.heading && lines.back().machine == machine;
-    if (goes_on) {
-      lines.back().text += "; " + first_words_of(entry);
-      continue;
-    }
-    // A telephone shows the beginning of a line.
-    const bool not_run = news.not_to_run.holds(*machine);
-    const bool back = is_back(entry, news);
-    const std::string who = service::cleaned(machine->key);
-    const std::string name = not_run ? fmt::format("{}{}{}", do_not_run, who, back ? ", back in use" : "")
-                             : back  ? "back in use: " + who
-                                     : who;
-    lines.push_back({entry.heading, machine, i < news.never_cut, fmt::format("{}: {}", name, first_words_of(entry))});
+std::string first_line_of(const service::UrgentHead::Line& told, const service::OverdueNews& news) {
+  const service::UrgentLine& line = *told.line;
+  std::vector<std::string> parts;
+  for (const service::OverdueEntry& entry : line.entries) parts.push_back(first_words_of(entry));
+  const bool back = std::any_of(line.entries.begin(), line.entries.end(),
+                                [&](const service::OverdueEntry& entry) { return is_back(entry, news); });
+  // A telephone shows the beginning of a line.
+  const std::string who = service::cleaned(line.machine->key);
+  const std::string name = line.stopped ? fmt::format("{}{}{}", do_not_run, who, back ? ", back in use" : "")
+                           : back       ? "back in use: " + who
+                                        : who;
+  return fmt::format("{}: {}{}", name, fmt::join(parts, "; "),
+                     told.more == 0 ? "" : fmt::format("; {} more", told.more));
+}
+
+std::vector<std::string> first_lines(const service::OverdueNews& news) {
+  const service::UrgentHead head = urgent_head(news, most_first);
+  std::vector<std::string> lines;
+  for (const service::UrgentHead::Line& line : head.lines) lines.push_back(first_line_of(line, news));
+  if (head.machines_left_off > 0) {
+    lines.push_back(fmt::format("and {} more, below: {}", counted(head.machines_left_off, "machine", "machines"),
+                                all_counts(head.left_off)));
   }
   return lines;
 }
 
-std::vector<std::string> first_lines(const service::OverdueNews& news, const service::DueList& list) {
-  std::vector<std::string> shown;
-  const std::vector<FirstLine> lines = all_first_lines(news, list);
-  std::vector<service::HeadingCount> more;
-  std::size_t left = 0;
-  for (const FirstLine& line : lines) {
-    if (line.never_cut || shown.size() < most_first || lines.size() == most_first + 1) {
-      shown.push_back(line.text);
-      continue;
-    }
-    ++left;
-    if (more.empty() || more.back().heading != line.heading) {
-      more.push_back({line.heading, 1});
-    } else {
-      ++more.back().lines;
-    }
-  }
-  if (!more.empty()) shown.push_back(fmt::format("and {} more, below: {}", left, all_counts(more)));
-  return shown;
-}
-
 // What stands on the list and not in the message. It ends with how much of that is overdue.
 std::string still_words(const service::OverdueNews& news) {
-  std::vector<std::string> parts;
-  for (const service::HeadingCount& count : news.said_before) {
-    if (count.heading != OverdueHeading::overdue) parts.push_back(count_words(count));
-  }
-  parts.push_back(fmt::format("{} still overdue", news.still_overdue()));
+  service::OverdueCounts counts = news.said_before;
+  std::erase_if(counts.others, [](const auto& count) { return count.heading == OverdueHeading::overdue; });
+  std::vector<std::string> parts = words_of(counts);
+  parts.push_back(fmt::format("{} still overdue", news.said_before.under(OverdueHeading::overdue)));
   return fmt::format("Said before, and not again here: {}", fmt::join(parts, ", "));
 }
 
 // The same in short: what must not be forgotten for being told before.
 std::string not_told_again(const service::OverdueNews& news) {
-  const std::string not_run =
-      news.still_not_to_run() == 0 ? "" : fmt::format(", {} not to be run", news.still_not_to_run());
-  return fmt::format("Said before: {} still overdue{}, {} out of use.", news.still_overdue(), not_run,
-                     news.still_out_of_use());
+  const service::OverdueCounts& counts = news.said_before;
+  return fmt::format("Said before: {} still overdue, {}.", counts.under(OverdueHeading::overdue),
+                     not_to_run_words(counts.not_to_run));
 }
 
 std::string ago(service::Day day, service::Day as_of) {
@@ -446,11 +416,12 @@ Letter letter_of_news(const service::DueList& list, const service::OverdueNews& 
                       const std::string& command) {
   Letter letter;
   const std::string whose = whose_list(*list.fleet, list.scope);
-  letter.subject = named((news.everything ? "" : "new or worse: ") + all_counts(news.counts), whose);
+  letter.subject = named(
+      fmt::format("{}{}", news.everything ? "" : "new or worse: ", fmt::join(words_of(news.counts), ", ")), whose);
   letter.title = fmt::format("{}, {}", whose, to_text(list.as_of));
   add_other_sites(letter, list);
   if (!news.everything) letter.counts = not_told_again(news);
-  letter.first = first_lines(news, list);
+  letter.first = first_lines(news);
   if (!news.everything) letter.opening.emplace_back("New since the last message, or worse:");
   for (const service::OverdueBlock& block : news.blocks) letter.parts.push_back(part_of(block, news, list, command));
   if (word) {

@@ -35,9 +35,8 @@ std::string_view title_of(OverdueHeading heading) {
 std::string_view short_title_of(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
-      return "out of use";
     case OverdueHeading::do_not_run:
-      return "not to be run for what is due";
+      return "not to be run";
     case OverdueHeading::overdue:
       return "overdue";
     case OverdueHeading::seen:
@@ -54,12 +53,13 @@ std::string_view short_title_of(OverdueHeading heading) {
   return "";
 }
 
+std::string not_to_run_words(std::size_t machines) { return fmt::format("{} not to be run", machines); }
+
 std::string counted_under(OverdueHeading heading, std::size_t lines) {
   switch (heading) {
     case OverdueHeading::out_of_use:
-      return fmt::format("{} out of use", lines);
     case OverdueHeading::do_not_run:
-      return fmt::format("{} not to be run for what is due", lines);
+      return not_to_run_words(lines);
     case OverdueHeading::overdue:
       return fmt::format("{} overdue", lines);
     case OverdueHeading::seen:
@@ -74,6 +74,13 @@ std::string counted_under(OverdueHeading heading, std::size_t lines) {
       return fmt::format("{} laid up", lines);
   }
   return "";
+}
+
+std::vector<std::string> words_of(const service::OverdueCounts& counts) {
+  std::vector<std::string> words;
+  if (counts.not_to_run > 0) words.push_back(not_to_run_words(counts.not_to_run));
+  for (const service::HeadingCount& count : counts.others) words.push_back(counted_under(count.heading, count.lines));
+  return words;
 }
 
 }  // namespace cli

@@ -49,17 +49,14 @@ std::string asked_words(const Report& report) {
 
 namespace {
 
-std::string count_of(const service::OverdueBlock& block, const Report& report) {
-  // As many as the page has lines.
-  const service::BlockParts own = parts_of(block, report.due);
-  const std::size_t lines =
-      own.machines.size() + own.seen.size() + gap_lines(own.gaps).size() + own.points.size() + own.no_record.size();
+// As many as the page has lines.
+std::string count_of(const service::HeadingCount& count) {
   // Other machines may be laid up with nothing that is due on them.
-  if (block.heading == service::OverdueHeading::laid_up) {
+  if (count.heading == service::OverdueHeading::laid_up) {
     return fmt::format("{} on what is laid up",
-                       counted(static_cast<std::int64_t>(lines), "thing to do", "things to do"));
+                       counted(static_cast<std::int64_t>(count.lines), "thing to do", "things to do"));
   }
-  return fmt::format("{} {}", lines, short_title_of(block.heading));
+  return fmt::format("{} {}", count.lines, short_title_of(count.heading));
 }
 
 std::string counts_or_well(const std::vector<std::string>& counts) {
@@ -78,10 +75,11 @@ std::string why_not(const service::RunBan& ban) {
 }  // namespace
 
 std::string overdue_counts(const Report& report) {
+  const service::OverdueCounts all = overdue_counts(report.due);
   std::vector<std::string> counts;
-  for (const service::OverdueBlock& block : overdue_blocks(report.due)) counts.push_back(count_of(block, report));
-  // It may be empty where a machine is not to be run all the same.
-  if (counts.empty() && !(due_soon(report).empty() && run_bans(report.due).empty())) return "empty";
+  if (all.not_to_run > 0) counts.push_back(not_to_run_words(all.not_to_run));
+  for (const service::HeadingCount& count : all.others) counts.push_back(count_of(count));
+  if (counts.empty() && !due_soon(report).empty()) return "empty";
   return counts_or_well(counts);
 }
 
@@ -102,17 +100,17 @@ std::string not_to_run_names(const Report& report) {
 }
 
 std::string first_counts(const Report& report) {
+  const service::OverdueCounts all = overdue_counts(report.due);
   std::vector<std::string> counts;
-  if (const auto bans = run_bans(report.due).size(); bans > 0) counts.push_back(fmt::format("{} not to be run", bans));
+  if (all.not_to_run > 0) counts.push_back(not_to_run_words(all.not_to_run));
   const auto soon = due_soon(report).size();
   bool told_soon = soon == 0;
   const auto tell_soon = [&] {
     if (!std::exchange(told_soon, true)) counts.push_back(fmt::format("{} safety or statutory soon", soon));
   };
-  for (const service::OverdueBlock& block : overdue_blocks(report.due)) {
-    if (block.heading <= service::OverdueHeading::do_not_run) continue;  // among what is not to be run
-    if (block.heading > service::OverdueHeading::overdue) tell_soon();
-    counts.push_back(count_of(block, report));
+  for (const service::HeadingCount& count : all.others) {
+    if (count.heading > service::OverdueHeading::overdue) tell_soon();
+    counts.push_back(count_of(count));
   }
   tell_soon();
   return counts_or_well(counts);

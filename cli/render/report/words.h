@@ -20,7 +20,7 @@ std::string fleet_figures(const service::Report& report);
 std::string asked_words(const service::Report& report);
 
 std::string known_words(const service::Report& report);     // `14 machines; what is known goes up to 2026-06-13.`
-std::string overdue_counts(const service::Report& report);  // of that list: `1 out of use, 7 overdue, 6 to find out`
+std::string overdue_counts(const service::Report& report);  // of that list: `2 not to be run, 7 overdue`
 std::string soon_counts(const service::Report& report);  // beside it: `3 safety or statutory tasks due, or within ...`
 // `By the plan before harvest 65.9 h of work fall before 2026-08-01; ...`: why the months say something else. Empty
 // where there is no such plan.

@@ -32,10 +32,8 @@ std::string lines_of(const std::vector<std::string>& lines) {
 std::string count_words(const service::CalendarCount& count) {
   using service::OverdueHeading;
   switch (count.what) {
-    case service::Counted::out_of_use:
-      return counted_under(OverdueHeading::out_of_use, count.lines);
-    case service::Counted::do_not_run:
-      return counted_under(OverdueHeading::do_not_run, count.lines);
+    case service::Counted::not_to_run:
+      return not_to_run_words(count.lines);
     case service::Counted::overdue:
       return counted_under(OverdueHeading::overdue, count.lines);
     case service::Counted::due:

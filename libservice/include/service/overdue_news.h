@@ -37,6 +37,23 @@ struct BlockParts {
 
 BlockParts parts_of(const OverdueBlock& block, const DueList& list);
 
+struct HeadingCount {
+  OverdueHeading heading = OverdueHeading::overdue;
+  std::size_t lines = 0;
+  friend bool operator==(const HeadingCount&, const HeadingCount&) = default;
+};
+
+// How much there is on the list, or in a message. Of machines that nobody may run there is one count, whatever forbids
+// it and wherever that stands: of one that is laid up too. So nothing is counted under `out_of_use` and `do_not_run`.
+struct OverdueCounts {
+  std::size_t not_to_run = 0;                       // machines
+  std::vector<HeadingCount> others;                 // under each of the other headings, in their order; none of them 0
+  std::size_t under(OverdueHeading heading) const;  // of these
+  friend bool operator==(const OverdueCounts&, const OverdueCounts&) = default;
+};
+
+OverdueCounts overdue_counts(const DueList& list);
+
 // --- What was said before ----------------------------------------------------------------------------------
 
 // How far past its due point something was said to be.
@@ -102,12 +119,6 @@ inline constexpr std::string_view backed_up_file = ".backed-up";
 
 // --- News --------------------------------------------------------------------------------------------------
 
-struct HeadingCount {
-  OverdueHeading heading = OverdueHeading::overdue;
-  std::size_t lines = 0;
-  friend bool operator==(const HeadingCount&, const HeadingCount&) = default;
-};
-
 // How far past its due point something was when it was last told, and is now: in hundredths of the meter's unit, in
 // days or in changes, as the limb counts. Where something is worse by one limb, this tells the others as well that were
 // past it then.
@@ -135,29 +146,47 @@ struct ToldBefore {
   std::vector<UseReason> reasons_since = {};  // of a machine out of use: what was said of it since then
 };
 
+// What of a machine must not wait, in one line: one thing, or all that nobody knows of it.
+struct UrgentLine {
+  const Machine* machine = nullptr;
+  std::vector<OverdueEntry> entries;
+  bool stopped = false;  // nobody may run the machine
+  bool leads = false;    // the first line of its machine: its worst
+};
+
 struct OverdueNews {
   std::vector<OverdueBlock> blocks;  // what the message holds, in the order of the overdue list
-  std::vector<HeadingCount> counts;  // of them
+  OverdueCounts counts;              // of them; machines of which they hold what forbids to run them
   // Of them: what must not wait. What nobody may run; what somebody saw and nobody has found good; of what never waits,
-  // what is past its due point and what nobody knows; and of a machine that is back in use, all that is past it. First
-  // those of machines that nobody may run. Of these no answer cuts off what forbids it, or where the message has
-  // nothing of that, the first of its machine: they stand before all others, `never_cut` of them.
-  std::vector<OverdueEntry> first;
-  std::size_t never_cut = 0;
-  NotToRun not_to_run;                    // of the whole list, told before or not
-  std::vector<ToldBefore> told_before;    // of them; all others are new
-  bool everything = true;                 // else only what is new or worse, and
-  std::vector<HeadingCount> said_before;  // what stands in the list and not in the blocks
-  Handed then;                            // what has been said once this is handed over
+  // what is past its due point and what nobody knows; and of a machine that is back in use, all that is past it. A line
+  // a machine before all second ones, those of machines that nobody may run first; of the others first what forbids it.
+  std::vector<UrgentLine> first;
+  NotToRun not_to_run;                  // of the whole list, told before or not
+  std::vector<ToldBefore> told_before;  // of the blocks; all others are new
+  bool everything = true;               // else only what is new or worse, and
+  OverdueCounts said_before;            // what stands in the list and not in the blocks
+  Handed then;                          // what has been said once this is handed over
 
-  std::size_t still_overdue() const;  // of `said_before`
-  std::size_t still_out_of_use() const;
-  std::size_t still_not_to_run() const;              // under that heading
   const ToldBefore* told(const Point& point) const;  // null: new
   const ToldBefore* told(const Gap& gap) const;
   const ToldBefore* told(const SeenSign& seen) const;
   const ToldBefore* told(const MachineUse& use) const;
 };
+
+// What of `first` stands at the head of a message that has room for so many lines.
+struct UrgentHead {
+  struct Line {
+    const UrgentLine* line = nullptr;
+    std::size_t more = 0;  // of a line that leads: how many things more of its machine no line of the head tells
+  };
+  std::vector<Line> lines;
+  std::size_t machines_left_off = 0;   // with no line at all
+  std::vector<HeadingCount> left_off;  // the lines of those, by heading
+};
+
+// A machine that nobody may run always has its line; none is left off alone, for it takes the line that would say so.
+// Points into the news.
+UrgentHead urgent_head(const OverdueNews& news, std::size_t room);
 
 // The machine of an entry; null: of none, or of one that the fleet does not list.
 const Machine* machine_of(const OverdueEntry& entry, const Fleet& fleet);

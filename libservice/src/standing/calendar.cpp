@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/event_name.h"
+#include "service/not_to_run.h"
 #include "service/overdue_news.h"
 #include "standing/event_numbers.h"
 
@@ -139,8 +140,6 @@ std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) 
     const auto all = found == shown.counts.end() ? std::size_t{0} : static_cast<std::size_t>(found->second);
     return all - aside.of(one);
   };
-  const auto out = std::count_if(list.not_in_use.begin(), list.not_in_use.end(),
-                                 [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
   std::vector<const Point*> unknown;
   std::size_t lines = 0;
   for (const Point& point : list.points) {
@@ -151,8 +150,7 @@ std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) 
   const std::vector<NoRecord> no_record = take_no_record(list, unknown);
   lines += unknown.size() + no_record.size() + gap_lines(gaps_beside(list, no_record)).size();
   std::vector<CalendarCount> counts;
-  add_count(counts, Counted::out_of_use, static_cast<std::size_t>(out));
-  add_count(counts, Counted::do_not_run, forbidding);
+  add_count(counts, Counted::not_to_run, run_bans(list).size());
   add_count(counts, Counted::overdue, standing(Standing::overdue));
   add_count(counts, Counted::due, standing(Standing::due) - forbidding);
   add_count(counts, Counted::seen, list.seen.size());
@@ -180,9 +178,8 @@ std::vector<CalendarCount> counts_ahead(const DueList& list) {
 Counted counted_as(OverdueHeading heading) {
   switch (heading) {
     case OverdueHeading::out_of_use:
-      return Counted::out_of_use;
     case OverdueHeading::do_not_run:
-      return Counted::do_not_run;
+      return Counted::not_to_run;
     case OverdueHeading::overdue:
       return Counted::overdue;
     case OverdueHeading::seen:
@@ -236,9 +233,11 @@ Calendar due_calendar(const DueList& list, const DueRows& shown, const CalendarV
 
 Calendar overdue_calendar(const DueList& list, const CalendarVersion& version) {
   Maker maker(list, version);
+  const OverdueCounts all = overdue_counts(list);
   std::vector<CalendarCount> counts;
+  add_count(counts, Counted::not_to_run, all.not_to_run);
+  for (const HeadingCount& count : all.others) add_count(counts, counted_as(count.heading), count.lines);
   for (const OverdueBlock& block : overdue_blocks(list)) {
-    add_count(counts, counted_as(block.heading), parts_of(block, list).lines());
     const std::size_t from = maker.size();
     std::vector<const Point*> points;
     std::vector<const Gap*> gaps;

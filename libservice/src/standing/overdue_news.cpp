@@ -11,60 +11,32 @@
 
 #include "service/run_ban.h"
 #include "standing/said_entries.h"
+#include "standing/urgent.h"
 
 namespace service {
 namespace {
 
-// It forbids to run its machine.
-bool forbids_running(const OverdueEntry& entry) {
-  if (entry.use != nullptr) return entry.heading == OverdueHeading::out_of_use;
-  if (entry.seen != nullptr) return forbids_running(*entry.seen);
-  return entry.point != nullptr && forbids_running(*entry.point);
+bool counted_by_machine(OverdueHeading heading) {
+  return heading == OverdueHeading::out_of_use || heading == OverdueHeading::do_not_run;
 }
 
-// Whatever somebody saw in his own words may be the brakes, and whatever is overdue on a machine that is back in use
-// may be what put it out of use.
-bool must_not_wait(const OverdueEntry& entry, bool is_back) {
-  if (forbids_running(entry) || entry.seen != nullptr) return true;
-  if (entry.point == nullptr) return false;
-  const bool past = entry.heading == OverdueHeading::overdue || entry.heading == OverdueHeading::read_the_meter;
-  if (past && is_back) return true;
-  return (past || entry.heading == OverdueHeading::find_out) && never_waits(*entry.point);
-}
-
-// What forbids to run a machine first, and where the message has nothing of that, the first of what else there is of
-// one that nobody may run; then the rest of such machines. Gives how many are of the first kind.
-std::size_t order_by_bans(std::vector<OverdueEntry>& first, const NotToRun& not_to_run, const Fleet& fleet) {
-  std::set<const Machine*> told;
-  for (const OverdueEntry& entry : first) {
-    if (forbids_running(entry)) told.insert(machine_of(entry, fleet));
+OverdueCounts counts_of(const std::vector<OverdueBlock>& blocks, const DueList& list, std::size_t not_to_run) {
+  OverdueCounts counts{not_to_run, {}};
+  for (const OverdueBlock& block : blocks) {
+    if (!counted_by_machine(block.heading)) counts.others.push_back({block.heading, parts_of(block, list).lines()});
   }
-  std::vector<OverdueEntry> kept;
-  std::vector<OverdueEntry> of_these;
-  std::vector<OverdueEntry> others;
-  for (const OverdueEntry& entry : first) {
-    const Machine* const machine = machine_of(entry, fleet);
-    const bool stopped = machine != nullptr && not_to_run.holds(*machine);
-    const bool its_first = stopped && told.insert(machine).second;
-    auto& to = forbids_running(entry) || its_first ? kept : stopped ? of_these : others;
-    to.push_back(entry);
-  }
-  first = std::move(kept);
-  const std::size_t never_cut = first.size();
-  for (const auto* rest : {&of_these, &others}) first.insert(first.end(), rest->begin(), rest->end());
-  return never_cut;
-}
-
-std::vector<HeadingCount> counts_of(const std::vector<OverdueBlock>& blocks, const DueList& list) {
-  std::vector<HeadingCount> counts;
-  for (const OverdueBlock& block : blocks) counts.push_back({block.heading, parts_of(block, list).lines()});
   return counts;
 }
 
-std::size_t lines_under(OverdueHeading heading, const std::vector<HeadingCount>& counts) {
-  const auto found =
-      std::find_if(counts.begin(), counts.end(), [&](const HeadingCount& count) { return count.heading == heading; });
-  return found == counts.end() ? 0 : found->lines;
+// The machines of which these hold what forbids to run them.
+std::size_t machines_stopped_by(const std::vector<OverdueBlock>& blocks, const Fleet& fleet) {
+  std::set<const Machine*> machines;
+  for (const OverdueBlock& block : blocks) {
+    for (const OverdueEntry& entry : block.entries) {
+      if (forbids_running(entry)) machines.insert(machine_of(entry, fleet));
+    }
+  }
+  return machines.size();
 }
 
 void add(std::vector<OverdueBlock>& blocks, const OverdueEntry& entry) {
@@ -167,9 +139,15 @@ BlockParts parts_of(const OverdueBlock& block, const DueList& list) {
   return parts;
 }
 
-std::size_t OverdueNews::still_overdue() const { return lines_under(OverdueHeading::overdue, said_before); }
-std::size_t OverdueNews::still_out_of_use() const { return lines_under(OverdueHeading::out_of_use, said_before); }
-std::size_t OverdueNews::still_not_to_run() const { return lines_under(OverdueHeading::do_not_run, said_before); }
+std::size_t OverdueCounts::under(OverdueHeading heading) const {
+  const auto found =
+      std::find_if(others.begin(), others.end(), [&](const HeadingCount& count) { return count.heading == heading; });
+  return found == others.end() ? 0 : found->lines;
+}
+
+OverdueCounts overdue_counts(const DueList& list) {
+  return counts_of(overdue_blocks(list), list, run_bans(list).size());
+}
 
 const ToldBefore* OverdueNews::told(const Point& point) const {
   const auto found = std::find_if(told_before.begin(), told_before.end(),
@@ -214,6 +192,7 @@ OverdueNews overdue_news(const DueList& list, const Handed* before, const Snapsh
   const Handed nothing;
   const Said said_before(before == nullptr ? nothing : *before);
   std::vector<OverdueBlock> told;
+  std::vector<OverdueEntry> urgent;
   for (const OverdueEntry& entry : overdue_list(list)) {
     const SaidEntry now = said_of(entry, list.as_of);
     const SaidEntry* const said = said_before.find(now);
@@ -225,14 +204,15 @@ OverdueNews overdue_news(const DueList& list, const Handed* before, const Snapsh
     if (auto was = is_news ? told_before(entry, now, said_before, back) : std::nullopt) {
       news.told_before.push_back(std::move(*was));
     }
-    if (is_news && must_not_wait(entry, back.has_value())) news.first.push_back(entry);
+    if (is_news && must_not_wait(entry, back.has_value())) urgent.push_back(entry);
   }
   for (const MachineUse& use : list.not_in_use) {
     if (use.state.kind == UseKind::laid_up) news.then.entries.push_back(said_of_machine(use, list.as_of));
   }
-  news.never_cut = order_by_bans(news.first, news.not_to_run, *list.fleet);
-  news.counts = counts_of(news.blocks, list);
-  news.said_before = counts_of(told, list);
+  news.first = urgent_lines(urgent, news.not_to_run, *list.fleet);
+  const std::size_t stopped = machines_stopped_by(news.blocks, *list.fleet);
+  news.counts = counts_of(news.blocks, list, stopped);
+  news.said_before = counts_of(told, list, news.not_to_run.machines().size() - stopped);
   return news;
 }
 

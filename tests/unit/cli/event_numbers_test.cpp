@@ -119,7 +119,7 @@ TEST_CASE("a calendar says what needs doing in its first line, and that nothing 
   must(place, "saw loader leak --on 2026-06-12");
   must(place, "saw loader odd noise --on 2026-06-12");
   must(place, "out-of-use pump --on 2026-06-12");
-  const std::string counts = "SUMMARY:Skarvey estate: 1 out of use\\, 1 overdue\\, 1 seen\r\n";
+  const std::string counts = "SUMMARY:Skarvey estate: 1 not to be run\\, 1 overdue\\, 1 seen\r\n";
   CHECK(calendar(place, " --as-of 2026-06-16").find(counts) != std::string::npos);
   must(place, "due --overdue --format ics --as-of 2026-06-16");
   CHECK(place.out.find(counts) != std::string::npos);

@@ -246,7 +246,7 @@ TEST_CASE("what a full message told is not told again by one of what is new") {
   must(place, "saw pump strange smell --as-of 2026-06-17");
   CHECK(sent_by("mail --changed --as-of 2026-06-18") == 3);
   CHECK(subject(place.read("sent/3")) == "New or worse: 1 seen: Skarvey estate");
-  CHECK(holds(place.read("sent/3"), "Said before: 1 still overdue, 0 out of use."));
+  CHECK(holds(place.read("sent/3"), "Said before: 1 still overdue, 0 not to be run."));
   // What was answered is forgotten by a full message as well, and by a morning without any.
   must(place, "looked pump strange smell --note nothing --as-of 2026-06-18");
   CHECK(sent_by("mail --as-of 2026-06-18") == 4);
@@ -387,8 +387,17 @@ TEST_CASE("whatever somebody saw stands before the list, and of a long list what
   for (int i = 0; i < 9; ++i) must(place, "saw loader odd noise " + std::to_string(i) + " --on 2026-06-15");
   must(place, "out-of-use pump --on 2026-06-15");
   REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
-  CHECK(holds(place.out, "Must not wait: do not run: pump: out of use loader: strange brake loader: odd noise 0"));
-  CHECK(holds(place.out, "and 3 more, below: 3 seen"));
+  CHECK(holds(place.out,
+              "Must not wait: do not run: pump: out of use loader: strange brake; 3 more loader: odd noise 0"));
+  CHECK(holds(place.out, "loader: odd noise 5 Before you touch"));
+  // Each machine is named before any is a second time.
+  std::string fleet = place.read("fleet.yaml");
+  for (int i = 1; i < 10; ++i) fleet += "  spare-" + std::to_string(i) + ": {schedule: pump}\n";
+  place.write("fleet.yaml", fleet);
+  for (int i = 1; i < 10; ++i) must(place, "saw spare-" + std::to_string(i) + " knocking --on 2026-06-15");
+  REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
+  CHECK(holds(place.out, "loader: strange brake; 9 more spare-1: knocking spare-2: knocking"));
+  CHECK(holds(place.out, "spare-6: knocking and 3 machines more, below: 3 seen Before you touch"));
 }
 
 TEST_CASE("what is mailed names the fleet by its whole path, however it was found") {
@@ -656,13 +665,14 @@ TEST_CASE("what forbids to run a machine is in every message until it is mended,
   CHECK(holds(place.out, "Not to be run before what is due is mended"));
   CHECK(holds(place.out, "do not run it before that is mended"));
   REQUIRE(place.run("mail --changed --as-of 2026-06-16") == 0);
-  CHECK(subject(place.out) == "1 not to be run for what is due: Skarvey estate");
+  CHECK(subject(place.out) == "1 not to be run: Skarvey estate");
   CHECK(holds(place.out, "Must not wait: do not run: loader: hoses, leak seen"));
   for (int i = 0; i < 9; ++i) must(place, "saw pump odd noise " + std::to_string(i) + " --on 2026-06-15");
   must(place, "saw loader strange knock --on 2026-06-16 --as-of 2026-06-16");
   REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
-  CHECK(holds(place.out, "do not run: loader: hoses, leak seen do not run: loader: strange knock pump: odd noise 0"));
-  CHECK(holds(place.out, "and 3 more, below: 3 seen"));
+  CHECK(holds(place.out,
+              "do not run: loader: hoses, leak seen pump: odd noise 0; 3 more do not run: loader: strange "
+              "knock pump: odd noise 1"));
   // What else stands of that machine says why, as it does in a list on a terminal.
   for (const char* asked : {"due --overdue", "due --overdue --format md", "mail"}) {
     REQUIRE(place.run(std::string(asked) + " --as-of 2027-09-01") == 0);
@@ -670,6 +680,36 @@ TEST_CASE("what forbids to run a machine is in every message until it is mended,
   }
   REQUIRE(place.run("mail --as-of 2026-06-22") == 0);  // with the word of the week
   CHECK_FALSE(holds(place.out, "all is known, of"));
+}
+
+TEST_CASE("machines not to be run are one count, in the subject, in what was said before, and where one is laid up") {
+  Place place;
+  furnish(place);
+  std::string schedule = cli_test::tractor_schedule;
+  schedule.insert(schedule.find("    every: {years: 6"), "    safety: true\n");
+  place.write("schedules/tractor.yaml", schedule);
+  make_well(place);
+  must(place, "saw loader leak --on 2026-06-15 --as-of 2026-06-15");
+  must(place, "out-of-use pump --note cracked --on 2026-06-15 --as-of 2026-06-15");
+  const std::string by = mailer(place);
+  const auto morning = [&](const std::string& day) {
+    REQUIRE(place.run_words(with_mailer("mail --changed --as-of " + day, by)) == 0);
+    return place.read("sent/" + std::to_string(sent(place)));
+  };
+  const std::string first = morning("2026-06-16");
+  CHECK(subject(first) == "2 not to be run, 1 overdue: Skarvey estate");
+  CHECK(holds(first, "Must not wait: do not run: pump: out of use do not run: loader: hoses overdue"));
+  must(place, "lay-up loader --on 2026-06-16 --as-of 2026-06-16");
+  must(place, "mail --as-of 2026-06-16");
+  CHECK(subject(place.out) == "2 not to be run, 1 laid up: Skarvey estate");
+  must(place, "report --as-of 2026-06-16 --format text");
+  CHECK(holds(place.out, "overdue list 2 not to be run, 1 thing to do on what is laid up"));
+  must(place, "due --overdue --format ics --as-of 2026-06-16");
+  CHECK(place.out.find("SUMMARY:Skarvey estate: 2 not to be run\\, 1 laid up") != std::string::npos);
+  must(place, "saw pump odd noise --as-of 2026-06-17");
+  const std::string second = morning("2026-06-17");
+  CHECK(holds(second, "not to be run."));
+  CHECK(subject(second).starts_with("New or worse: "));
 }
 
 TEST_CASE("what is said anew of a machine that is out of use already says so") {
@@ -848,7 +888,7 @@ TEST_CASE("of a machine out of use every message says first that nobody may run 
   must(place, "saw loader strange noise --as-of 2026-06-17");
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
   const std::string text = letter(place.read("sent/2"));
-  CHECK(text.find("\n\nSaid before: 0 still overdue, 1 out of use.\n") != std::string::npos);
+  CHECK(text.find("\n\nSaid before: 0 still overdue, 1 not to be run.\n") != std::string::npos);
   CHECK(text.find("do not run: loader: hoses") != std::string::npos);
   CHECK(text.find("do not run: loader\n") != std::string::npos);  // the noise
   CHECK(text.find("\nloader") == std::string::npos);

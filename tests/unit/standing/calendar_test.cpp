@@ -313,11 +313,11 @@ TEST_CASE("what forbids to run a machine is counted as that, and what comes besi
       "in-service: 2026-01-01");
   world.sign("leak", "2026-02-10");
   const service::Calendar calendar = asked(world, "2026-02-10").calendar;
-  CHECK(bool(calendar.counts == std::vector<CalendarCount>{{Counted::do_not_run, 1}}));
+  CHECK(bool(calendar.counts == std::vector<CalendarCount>{{Counted::not_to_run, 1}}));
   CHECK(bool(calendar.ahead == std::vector<CalendarCount>{{Counted::later, 1}}));
   const DueList list = world.due("2026-02-10");
   const service::Calendar overdue = service::overdue_calendar(list, {});
-  CHECK(bool(overdue.counts == std::vector<CalendarCount>{{Counted::do_not_run, 1}}));
+  CHECK(bool(overdue.counts == std::vector<CalendarCount>{{Counted::not_to_run, 1}}));
   REQUIRE(overdue.events.size() == 2);
   CHECK(bool(overdue.events[1].heading == service::OverdueHeading::do_not_run));
 }
@@ -355,8 +355,8 @@ TEST_CASE("what needs doing and what is not known is counted, and nothing where 
   world.sign("odd noise", "2027-01-05");
   world.state(service::FactKind::out_of_use, "2027-01-05");
   CHECK(bool(counts("2027-01-06") ==
-             std::vector<CalendarCount>{{Counted::out_of_use, 1}, {Counted::overdue, 1}, {Counted::seen, 1}}));
+             std::vector<CalendarCount>{{Counted::not_to_run, 1}, {Counted::overdue, 1}, {Counted::seen, 1}}));
   const DueList list = world.due("2027-01-06");
   CHECK(bool(service::overdue_calendar(list, {}).counts ==
-             std::vector<CalendarCount>{{Counted::out_of_use, 1}, {Counted::overdue, 1}, {Counted::seen, 1}}));
+             std::vector<CalendarCount>{{Counted::not_to_run, 1}, {Counted::overdue, 1}, {Counted::seen, 1}}));
 }

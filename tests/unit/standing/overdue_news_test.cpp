@@ -17,10 +17,25 @@ using test::World;
 
 namespace {
 
-std::string counts(const std::vector<service::HeadingCount>& all) {
-  std::string text;
-  for (const auto& count : all) {
+std::string counts(const service::OverdueCounts& all) {
+  std::string text = all.not_to_run == 0 ? "" : "not-to-run:" + std::to_string(all.not_to_run);
+  for (const auto& count : all.others) {
     text += (text.empty() ? "" : " ") + std::string(to_text(count.heading)) + ":" + std::to_string(count.lines);
+  }
+  return text;
+}
+
+// What must not wait, line by line: `m:brakes n:seen`.
+std::string urgent(const OverdueNews& news) {
+  std::string text;
+  for (const service::UrgentLine& line : news.first) {
+    text += (text.empty() ? "" : " ") + line.machine->key + ':';
+    for (const service::OverdueEntry& entry : line.entries) {
+      const bool first = &entry == &line.entries.front();
+      text += (first ? "" : ";") + (entry.point != nullptr  ? entry.point->name
+                                    : entry.seen != nullptr ? "seen"
+                                                            : "machine");
+    }
   }
   return text;
 }
@@ -35,7 +50,7 @@ class Postman {
     const service::DueList list = world_.due(as_of);
     const OverdueNews news = overdue_news(list, &handed_);
     std::string text = counts(news.counts);
-    if (!news.said_before.empty()) text += " (" + counts(news.said_before) + ")";
+    if (!(news.said_before == service::OverdueCounts{})) text += " (" + counts(news.said_before) + ")";
     // On a morning without a message, too: what was answered is forgotten.
     if (news.blocks.empty() || mailer_works) {
       // As it is kept in a file.
@@ -218,13 +233,13 @@ TEST_CASE(
   Postman postman(world);
   CHECK(postman.morning("2026-02-10").empty());
   world.measured("tread", "15", "2026-02-10", "mm");
-  CHECK(postman.morning("2026-02-10") == "do-not-run:1");
-  CHECK(postman.morning("2026-02-11") == " (do-not-run:1)");
-  CHECK(postman.morning("2026-02-12") == "overdue:1");
-  CHECK(postman.morning("2026-02-13") == "overdue:1");  // by twice
+  CHECK(postman.morning("2026-02-10") == "not-to-run:1");
+  CHECK(postman.morning("2026-02-11") == " (not-to-run:1)");
+  CHECK(postman.morning("2026-02-12") == "not-to-run:1 overdue:1");
+  CHECK(postman.morning("2026-02-13") == "not-to-run:1 overdue:1");  // by twice
   world.measured("tread", "15", "2026-02-14", "mm");
-  CHECK(postman.morning("2026-02-14") == "overdue:1");
-  CHECK(postman.morning("2026-02-15") == " (overdue:1)");
+  CHECK(postman.morning("2026-02-14") == "not-to-run:1 overdue:1");
+  CHECK(postman.morning("2026-02-15") == " (not-to-run:1 overdue:1)");
 }
 
 TEST_CASE("an estimate that a reading answered is told anew when it is there again") {
@@ -257,12 +272,12 @@ TEST_CASE("another reason why a machine is out of use is news") {
   world.done("t", "2026-02-01");
   world.state(FactKind::out_of_use, "2026-02-10").note = "brakes";
   Postman postman(world);
-  CHECK(postman.morning("2026-02-10") == "out-of-use:1");
-  CHECK(postman.morning("2026-03-10") == " (out-of-use:1)");
+  CHECK(postman.morning("2026-02-10") == "not-to-run:1");
+  CHECK(postman.morning("2026-03-10") == " (not-to-run:1)");
   const auto early = world.due("2026-03-10");
   const auto told = overdue_news(early);
   world.state(FactKind::out_of_use, "2026-03-11").note = "steering";
-  CHECK(postman.morning("2026-03-11") == "out-of-use:1");
+  CHECK(postman.morning("2026-03-11") == "not-to-run:1");
   // It is said that it was that already, and what was added.
   const auto list = world.due("2026-03-11");
   const auto news = overdue_news(list, &told.then);
@@ -284,8 +299,8 @@ TEST_CASE("what is open on a machine that is back in use is news, until a mailer
   world.sign("fork bent", "2026-02-05");
   world.state(FactKind::out_of_use, "2026-02-06");
   Postman postman(world);
-  CHECK(postman.morning("2026-02-06") == "out-of-use:1 overdue:1 seen:1");
-  CHECK(postman.morning("2026-02-07") == " (out-of-use:1 overdue:1 seen:1)");
+  CHECK(postman.morning("2026-02-06") == "not-to-run:1 overdue:1 seen:1");
+  CHECK(postman.morning("2026-02-07") == " (not-to-run:1 overdue:1 seen:1)");
   world.state(FactKind::back, "2026-02-07");
   CHECK(postman.morning("2026-02-08", false) == "overdue:1 seen:1");
   CHECK(postman.morning("2026-02-09") == "overdue:1 seen:1");
@@ -298,7 +313,7 @@ TEST_CASE("what is open on a machine that was laid up is news when it is back, o
   world.sign("fork bent", "2026-02-05");
   world.state(FactKind::out_of_use, "2026-02-06");
   Postman postman(world);
-  CHECK(postman.morning("2026-02-06") == "out-of-use:1 seen:1");
+  CHECK(postman.morning("2026-02-06") == "not-to-run:1 seen:1");
   // From out of use into a lay-up: not back in between.
   world.state(FactKind::back, "2026-02-07");
   world.state(FactKind::laid_up, "2026-02-07", "2026-02-10");
@@ -330,9 +345,7 @@ TEST_CASE("it is said of what is on a machine that is back, and must not wait wh
   REQUIRE(list.seen.size() == 1);
   CHECK(bool(news.told(list.seen.front()) != nullptr));
   // Neither is of safety; nor is what nobody knows, which waits.
-  REQUIRE(news.first.size() == 2);
-  CHECK(bool(news.first[0].point != nullptr));
-  CHECK(bool(news.first[1].seen != nullptr));
+  CHECK(urgent(news) == "m:t m:seen");
   // Once that was said, it is told of as all else is.
   const auto next = world.due("2026-02-09");
   CHECK(overdue_news(next, &news.then, &snapshot).blocks.empty());
@@ -385,7 +398,7 @@ TEST_CASE("a machine without record is one line, in the counts too") {
   CHECK(news.everything);
   CHECK(counts(news.counts) == "find-out:1");
   CHECK(news.blocks.front().entries.size() == 2);
-  CHECK(news.said_before.empty());
+  CHECK(bool(news.said_before == service::OverdueCounts{}));
 }
 
 TEST_CASE("first of all is what must not wait, and nothing else") {
@@ -395,14 +408,12 @@ TEST_CASE("first of all is what must not wait, and nothing else") {
   {
     const auto list = world.due("2026-02-10");
     const auto news = overdue_news(list);
-    REQUIRE(news.first.size() == 1);
-    CHECK(news.first.front().point->name == "brakes");
+    CHECK(urgent(news) == "m:brakes");
   }
   world.state(FactKind::out_of_use, "2026-02-10");
   const auto list = world.due("2026-02-10");
   const auto news = overdue_news(list);
-  REQUIRE(news.first.size() == 2);
-  CHECK(bool(news.first.front().use != nullptr));
+  CHECK(urgent(news) == "m:machine m:brakes");
   // Told already, it is not in the message, and so not first in it.
   CHECK(overdue_news(list, &news.then).first.empty());
 }
@@ -422,8 +433,7 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
   {
     const auto list = list_of();
     const auto news = overdue_news(list);
-    CHECK(news.first.size() == 4);
-    CHECK(news.never_cut == 0);
+    CHECK(urgent(news) == "m:brakes n:brakes m:guards n:guards");
     CHECK(news.not_to_run.machines().empty());
   }
   service::Fact leak;
@@ -434,13 +444,8 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
   world.add(leak);
   const auto list = list_of();
   const auto news = overdue_news(list);
-  REQUIRE(news.first.size() == 5);
-  CHECK(news.never_cut == 1);
-  CHECK(news.first[0].point->name == "hoses");
-  CHECK(bool(news.first[0].heading == service::OverdueHeading::do_not_run));
-  CHECK(news.first[1].point->machine->key == "n");
-  CHECK(news.first[2].point->machine->key == "n");
-  CHECK(news.first[3].point->machine->key == "m");
+  CHECK(urgent(news) == "n:hoses m:brakes n:brakes n:guards m:guards");
+  CHECK(bool(news.first[0].entries[0].heading == service::OverdueHeading::do_not_run));
   REQUIRE(news.not_to_run.machines().size() == 1);
   CHECK(news.not_to_run.machines().front()->key == "n");
   // The sign was told; what is new of that machine all the same says that nobody may run it, and is not cut.
@@ -449,9 +454,86 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
   std::erase_if(before.entries,
                 [](const service::SaidEntry& one) { return one.name.find("brakes") != std::string::npos; });
   const auto rest = overdue_news(later, &before);
-  REQUIRE(rest.first.size() == 2);
-  CHECK(rest.first[0].point->machine->key == "n");
-  CHECK(rest.never_cut == 1);
+  CHECK(urgent(rest) == "n:brakes m:brakes");
+  CHECK(rest.first[0].stopped);
+  CHECK(counts(rest.counts) == "overdue:2");
+  CHECK(counts(rest.said_before) == "not-to-run:1 overdue:3");
+  // Told of the message: however little room there is, that machine has its line.
+  const auto shown = [](const OverdueNews& told, std::size_t room) {
+    std::string text;
+    const service::UrgentHead head = urgent_head(told, room);
+    for (const auto& line : head.lines) {
+      text += line.line->machine->key + (line.more == 0 ? "" : "+" + std::to_string(line.more)) + ' ';
+    }
+    return text + std::to_string(head.machines_left_off);
+  };
+  CHECK(shown(news, 8) == "n m n n m 0");
+  CHECK(shown(news, 4) == "n m+1 n n 0");
+  CHECK(shown(news, 2) == "n+2 m+1 0");
+  CHECK(shown(news, 1) == "n+2 m+1 0");  // one machine alone is not left off: that would take its line
+}
+
+TEST_CASE("every machine with something that must not wait is named before any second line") {
+  service::FleetFiles files;
+  std::string machines;
+  for (int i = 0; i < 12; ++i) machines += "  m" + std::to_string(i) + ": {schedule: kind, in-service: 2020-01-01}\n";
+  files.texts["fleet.yaml"] = "fleet: Test\nmachines:\n" + machines;
+  files.texts["schedules/kind.yaml"] =
+      "schedule: kind\ntasks:\n"
+      "  brakes: {do: Test, every: {months: 12}, safety: true}\n"
+      "  guards: {do: Look, every: {months: 12}, safety: true}\n"
+      "  hoses: {do: Hoses, every: {years: 20, signs: [leak]}, safety: true}\n";
+  World world(files);
+  const auto sees = [&](const std::string& machine, const std::string& sign) {
+    service::Fact fact;
+    fact.kind = FactKind::sign;
+    fact.machine = machine;
+    fact.on = test::day("2026-02-10");
+    fact.name = sign;
+    world.add(fact);
+  };
+  sees("m11", "leak");
+  sees("m11", "odd noise");
+  const auto list = world.due("2026-02-10");
+  const auto news = overdue_news(list);
+  const service::UrgentHead head = urgent_head(news, 8);
+  REQUIRE(head.lines.size() == 8);
+  CHECK(head.lines[0].line->machine->key == "m11");
+  CHECK(head.lines[0].line->stopped);
+  CHECK(head.lines[0].more == 3);  // brakes, guards and the noise
+  for (std::size_t i = 1; i < head.lines.size(); ++i) {
+    CHECK(head.lines[i].line->machine->key == "m" + std::to_string(i - 1));
+    CHECK(head.lines[i].line->leads);
+    CHECK(head.lines[i].more == 1);
+  }
+  CHECK(head.machines_left_off == 4);
+  CHECK(bool(head.left_off == std::vector<service::HeadingCount>{{service::OverdueHeading::overdue, 8}}));
+  // However many nobody may run, each has its line; and one machine alone is never left off.
+  for (const char* machine : {"m0", "m1", "m2", "m3", "m4", "m5", "m6", "m7", "m8"}) sees(machine, "leak");
+  const auto stopped = world.due("2026-02-10");
+  const auto ten = overdue_news(stopped);
+  CHECK(urgent_head(ten, 8).lines.size() == 10);
+  CHECK(urgent_head(ten, 8).machines_left_off == 2);
+  CHECK(urgent_head(ten, 11).lines.size() == 12);
+}
+
+TEST_CASE("machines that nobody may run are one count, whatever forbids it and wherever they stand") {
+  World world = by_months("  h: {do: Hoses, every: {years: 20, signs: [leak, crack]}, safety: true}\n" + yearly);
+  world.done("h", "2026-01-01");
+  world.done("t", "2026-01-01");
+  world.sign("leak", "2026-02-10");
+  const auto told = [&] {
+    const auto list = world.due("2026-02-10");
+    const std::string text = counts(overdue_counts(list));
+    CHECK(text == counts(overdue_news(list).counts));
+    return text;
+  };
+  CHECK(told() == "not-to-run:1");
+  world.state(FactKind::laid_up, "2026-02-10");
+  CHECK(told() == "not-to-run:1 laid-up:1");
+  world.state(FactKind::out_of_use, "2026-02-10");  // both: one machine
+  CHECK(told().starts_with("not-to-run:1"));
+  CHECK(told().find("out-of-use") == std::string::npos);
 }
 
 TEST_CASE("after a message that there is no list the next one is whole, once for each message of its own") {
@@ -484,13 +566,10 @@ TEST_CASE("whatever somebody saw must not wait, nor what nobody knows of safety"
   world.sign("pulls to the left", "2026-02-05");
   const auto list = world.due("2026-02-10");
   const auto news = overdue_news(list);
-  REQUIRE(news.first.size() == 2);
-  REQUIRE(bool(news.first[0].seen != nullptr));
-  CHECK(news.first[0].seen->sign == "pulls to the left");
-  CHECK_FALSE(news.first[0].seen->safety);
-  REQUIRE(bool(news.first[1].point != nullptr));
-  CHECK(news.first[1].point->name == "brakes");  // and not the other without record
-  CHECK(bool(news.first[1].heading == service::OverdueHeading::find_out));
+  CHECK(urgent(news) == "m:seen m:brakes");  // and not the other without record
+  CHECK(news.first[0].entries[0].seen->sign == "pulls to the left");
+  CHECK_FALSE(news.first[0].entries[0].seen->safety);
+  CHECK(bool(news.first[1].entries[0].heading == service::OverdueHeading::find_out));
 }
 
 TEST_CASE("what is worse says how far over it was when it was last told, and what is new says nothing") {
@@ -660,6 +739,6 @@ TEST_CASE("what forbids to run a machine is told as that in the weekly word, and
   world.done("h", "2026-01-01");
   world.sign("leak", "2026-02-10");
   const auto list = world.due("2026-02-10");
-  CHECK(counts(overdue_news(list).counts) == "do-not-run:1");
+  CHECK(counts(overdue_news(list).counts) == "not-to-run:1");
   CHECK(weekly_word(list, {}).due.empty());
 }
