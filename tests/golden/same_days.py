@@ -169,6 +169,18 @@ def not_to_run(fleet, points, rows):
         if row["row"] != "gap":
             check(f"due --format csv: do_not_run of {row['machine']}", row["do_not_run"],
                   yes_or_no(row["machine"] in stopped))
+    for words in (["due"], ["due", "--overdue"], ["forecast"], ["season", "harvest"], ["workload"], ["parts"],
+                  ["find-out"], ["sheet"], ["sheet", "--readings"], ["visits"], ["rounds", "--from", fleet.as_of],
+                  ["why", "combine"], ["rounds", "--from", fleet.as_of, "--site", "quernholt"]):
+        answer = fleet.json(*words)
+        # Of one machine, or a site, its own alone.
+        own = [machine["machine"] for machine in answer["not_to_run"]]
+        asked = stopped & {"combine"} if words[0] == "why" else stopped
+        if "--site" in words:
+            asked = {machine for (machine, _), point in points.items() if point["site"] == "quernholt"} & stopped
+        check(f"{words}: not_to_run", sorted(own), sorted(asked))
+        for use in answer["not_in_use"]:
+            check(f"{words}: do_not_run of {use['machine']}, not in use", use["do_not_run"], use["machine"] in stopped)
     sheets = fleet.json("sheet", "--within", "30d")["sheets"]
     check("sheet: do_not_run", {sheet["machine"] for sheet in sheets if sheet["do_not_run"]},
           {sheet["machine"] for sheet in sheets} & stopped)
@@ -249,6 +261,14 @@ def by_season(fleet, points):
                 check(f"season {season}: {mark} of {key(item)}", item[mark], point[mark])
             if not point["by_estimate"]:  # a point by estimate is due today, whatever the odds
                 check(f"season {season}: middle of {key(item)}", item["due_span"]["p50"], point["due_on"])
+        stopped = stopped_of(points)
+        for row in told + answer["others"]:
+            check(f"season {season}: do_not_run of {row['machine']}", row["do_not_run"], row["machine"] in stopped)
+        rows = csv.DictReader(io.StringIO(fleet.ask("season", season, "--format", "csv")))
+        for row in rows:
+            if row["row"] in ("not-before-end", "find-out", "other"):
+                check(f"season {season} --format csv: do_not_run of {row['machine']}", row["do_not_run"],
+                      yes_or_no(row["machine"] in stopped))
         whole_blocks(fleet, season, answer, points, told)
         days_to_do_by(fleet, season, answer, points)
         by_parts_before(fleet, season, answer)
@@ -395,7 +415,12 @@ def by_why(fleet, points):
 
 def by_sheet(fleet, points):
     """Each point of a job sheet, whatever it stands under, and all that is due is on one."""
-    answer = fleet.json("sheet", "--within", "30d")
+    for words in (["sheet"], ["sheet", "--within", "30d"]):
+        on_sheets(fleet, points, words)
+
+
+def on_sheets(fleet, points, words):
+    answer = fleet.json(*words)
     told = {}
     for sheet in answer["sheets"] + answer["others"]:
         listed = [point for block in ("checks_owed", "measure_again", "put_off", "find_out") for point in sheet[block]]
@@ -405,12 +430,16 @@ def by_sheet(fleet, points):
             told |= {key(point): None for part in task["includes"] for point in part["points"]}
             told |= {(sheet["machine"], check): None for check in task["renewed_checks"]}
     due = {name for name, point in points.items() if point["standing"] in ("overdue", "due", "coming", "no-record")}
-    check("sheet: all that is due or coming is told", due - told.keys(), set())
+    if "--within" not in words:  # nothing is called coming
+        due = {name for name in due if points[name]["standing"] != "coming"}
+    check(f"{words}: all that is due or coming is told", due - told.keys(), set())
     for name, days in told.items():
         point = points[name]
-        # Beyond the horizon no days are reckoned.
-        if days and point["standing"] != "later":
-            check(f"sheet: {name}", days, (point["standing"], point["due_on"], point["due_span"]))
+        standing = point["standing"]
+        if standing == "coming" and "--within" not in words:
+            standing = "later"
+        if days:
+            check(f"{words}: {name}", days, (standing, point["due_on"], point["due_span"]))
     sheet_stock(fleet, answer)
 
 

@@ -1,5 +1,6 @@
 #include "render/find_out/find_out.h"
 #include "render/shared/json_parts.h"
+#include "render/shared/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -34,7 +35,9 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
     json["questions"] = array_of(asked.questions, question_as_json);
     return json;
   });
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  const service::NotToRun stopped(list);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
+  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
   std::vector<const service::Point*> points;
   for (const service::MachineQuestions& asked : answer.machines) {
     for (const service::Question& question : asked.questions) {

@@ -6,7 +6,6 @@
 #include "render/shared/mend_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
-#include "service/not_to_run.h"
 #include "service/run_ban.h"
 
 namespace cli {
@@ -182,7 +181,6 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   const service::Week& week = list.week();
   const service::Fleet& fleet = *week.fleet;
   CsvTable table(columns());
-  const service::NotToRun stopped(*week.list);
   for (const service::Round& round : list.plan.rounds) {
     for (const service::RoundStop& stop : round.stops) add_stop(table, list, round, stop);
   }
@@ -191,9 +189,10 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   add_points(table, "unknown", week.unknown, fleet);
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
-  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, stopped);
-  for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet, stopped);
-  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet, stopped);
+  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, list.not_to_run);
+  for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet, list.not_to_run);
+  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet, list.not_to_run);
+  add_stopped(table, list.not_to_run, fleet);
   for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
   for (const service::ShortPart& part : list.short_parts) {
     table.add({{"row", "short"}, {"takes_parts", csv_text(part.key)}, {"say", csv_text(short_words(part))}});

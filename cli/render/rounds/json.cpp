@@ -4,9 +4,9 @@
 #include "render/rounds/words.h"
 #include "render/shared/json_parts.h"
 #include "render/shared/mend_json.h"
+#include "render/shared/not_to_run.h"
 #include "render/shared/trip_json.h"
 #include "render/shared/words.h"
-#include "service/not_to_run.h"
 
 namespace cli {
 namespace {
@@ -65,10 +65,10 @@ void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
   json["cautions"] = service::cautions_of(due, visit);
   json["do_not_run"] = forbids_running(due, visit);
   const service::MachineUse* const use = use_at(due, visit);
-  json["not_in_use"] = use == nullptr ? Json(nullptr) : machine_as_json(*use, *due.fleet);
-  const service::NotToRun stopped(due);
-  json["seen"] = array_of(seen_at(due, visit),
-                          [&](const service::SeenSign* seen) { return seen_as_json(*seen, *due.fleet, stopped); });
+  json["not_in_use"] = use == nullptr ? Json(nullptr) : machine_as_json(*use, *due.fleet, list.not_to_run);
+  json["seen"] = array_of(seen_at(due, visit), [&](const service::SeenSign* seen) {
+    return seen_as_json(*seen, *due.fleet, list.not_to_run);
+  });
 }
 
 Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
@@ -164,7 +164,7 @@ Json change_as_json(const service::PlanChange& change) {
           {"unheard_of", change.unheard_of}};
 }
 
-Json stopped_as_json(service::StoppedBy stopped) {
+Json stopped_by(service::StoppedBy stopped) {
   if (stopped == service::StoppedBy::nothing) return nullptr;
   return stopped == service::StoppedBy::time ? "time" : "interrupt";
 }
@@ -215,16 +215,16 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["not_planned"] =
       array_of(week.not_planned, [&](const service::NotPlanned& row) { return not_planned_as_json(row, fleet); });
   json["gaps"] = array_of(list.gaps, [&](const service::Gap* gap) { return gap_as_json(*gap, fleet); });
-  const service::NotToRun stopped(*week.list);
   json["seen"] =
-      array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); });
-  json["stopped"] = stopped_as_json(plan.stopped);
-  json["to_mend"] = to_mend_as_json(list.to_mend, fleet, stopped);
+      array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, list.not_to_run); });
+  json["stopped"] = stopped_by(plan.stopped);
+  json["to_mend"] = to_mend_as_json(list.to_mend, fleet, list.not_to_run);
   json["changes"] = array_of(plan.changes, change_as_json);
   json["scope"] = scope_as_json(list);
   json["unknown"] = points(week.unknown);
-  json["not_in_use"] =
-      array_of(list.not_in_use, [&](const service::MachineUse* use) { return machine_as_json(*use, fleet); });
+  json["not_in_use"] = array_of(
+      list.not_in_use, [&](const service::MachineUse* use) { return machine_as_json(*use, fleet, list.not_to_run); });
+  json["not_to_run"] = stopped_as_json(list.not_to_run, week.list->not_in_use, fleet);
   json["done"] = week.done;
   json["no_time"] = points(week.no_time);
   json["no_price"] = week.no_price;

@@ -69,24 +69,27 @@ Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
   return json;
 }
 
-Json rest_as_json(const service::SeasonRest& rest, const service::Fleet& fleet) {
-  Json json = place_of(rest.point, fleet);
+Json rest_as_json(const service::SeasonRest& rest, const SeasonPlan& plan) {
+  Json json = place_of(rest.point, *plan.fleet);
+  json["do_not_run"] = plan.not_to_run.holds(*rest.point.machine);
   mark(json, rest.point);
   json["odds"] = odds_or_null(rest.odds);
   add_observed(json, rest.point);
   return json;
 }
 
-Json unknown_as_json(const service::Point& point, const service::Fleet& fleet) {
-  Json json = place_of(point, fleet);
+Json unknown_as_json(const service::Point& point, const SeasonPlan& plan) {
+  Json json = place_of(point, *plan.fleet);
+  json["do_not_run"] = plan.not_to_run.holds(*point.machine);
   mark(json, point);
   json["standing"] = service::to_text(point.standing);
   json["unknown"] = kinds_of(point.unknown);
   return json;
 }
 
-Json other_as_json(const service::OtherMachine& other, const service::Fleet& fleet) {
-  Json json = machine_of(*other.machine, fleet);
+Json other_as_json(const service::OtherMachine& other, const SeasonPlan& plan) {
+  Json json = machine_of(*other.machine, *plan.fleet);
+  json["do_not_run"] = plan.not_to_run.holds(*other.machine);
   json["overdue"] = other.overdue;
   json["due"] = other.due;
   json["no_record"] = other.no_record;
@@ -152,9 +155,8 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
       array_of(plan.have_ready, [&](const SeasonItem& item) { return item_as_json(item, plan, nullptr); });
   json["put_off"] = array_of(plan.put_off, [&](const SeasonItem& item) { return item_as_json(item, plan, nullptr); });
   json["not_before_end"] =
-      array_of(plan.not_before_end, [&](const service::SeasonRest& rest) { return rest_as_json(rest, fleet); });
-  json["find_out"] =
-      array_of(plan.find_out, [&](const service::Point& point) { return unknown_as_json(point, fleet); });
+      array_of(plan.not_before_end, [&](const service::SeasonRest& rest) { return rest_as_json(rest, plan); });
+  json["find_out"] = array_of(plan.find_out, [&](const service::Point& point) { return unknown_as_json(point, plan); });
   std::vector<const service::Point*> points;
   for (const auto* items : {&plan.beforehand, &plan.have_ready, &plan.put_off}) {
     for (const SeasonItem& item : *items) points.push_back(&item.point);
@@ -164,7 +166,7 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   json["seen"] = seen_as_json(plan.seen, fleet, plan.not_to_run);
   json["at_work"] = plan.at_work;
   json["others"] =
-      array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, fleet); });
+      array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, plan); });
   json["sums"] = {{"beforehand", sums_as_json(plan.before_sums, fleet)},
                   {"have_ready", sums_as_json(plan.ready_sums, fleet)},
                   {"find_out", {{"points", plan.find_out.size()}, {"never_wait", plan.find_out_never_wait}}}};

@@ -11,6 +11,26 @@ namespace {
 using service::LimbKind;
 using service::LimbStanding;
 
+Json sightings_as_json(const std::vector<service::Sighting>& sightings) {
+  return array_of(sightings, [](const service::Sighting& one) {
+    return Json{{"on", to_text(one.on.first)},
+                {"until", to_text(one.on.last)},
+                {"fact", to_text(one.fact)},
+                {"note", text_or_null(one.note)}};
+  });
+}
+
+Json again_or_null(const service::Sighting* again) {
+  return again == nullptr ? Json(nullptr) : Json(to_text(again->on.first));
+}
+
+// As of what is kept as seen; of a sign that nobody saw there is nothing.
+void add_sightings(Json& json, const service::NoticedSign* sign) {
+  json["note"] = sign == nullptr ? Json(nullptr) : text_or_null(sign->note());
+  json["again_on"] = sign == nullptr ? Json(nullptr) : again_or_null(sign->again());
+  json["sightings"] = sign == nullptr ? Json::array() : sightings_as_json(sign->sightings);
+}
+
 void add_limb_figures(Json& json, const LimbStanding& limb, const service::Point& point) {
   switch (limb.kind) {
     case LimbKind::usage:
@@ -45,6 +65,7 @@ void add_limb_figures(Json& json, const LimbStanding& limb, const service::Point
       json["signs"] = limb.signs;
       json["seen"] = text_or_null(limb.seen);
       json["found"] = limb.found ? Json(to_text(*limb.found)) : Json(nullptr);
+      add_sightings(json, limb.open_sign());
       break;
     case LimbKind::season:
       json["season"] = limb.name;
@@ -144,45 +165,9 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, co
   json["note"] = text_or_null(seen.note);
   json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
   json["do_not_run"] = stopped.holds(*seen.machine);
-  json["again_on"] = seen.again() == nullptr ? Json(nullptr) : Json(to_text(seen.again()->on.first));
-  json["sightings"] = array_of(seen.sightings, [](const service::Sighting& one) {
-    return Json{{"on", to_text(one.on.first)},
-                {"until", to_text(one.on.last)},
-                {"fact", to_text(one.fact)},
-                {"note", text_or_null(one.note)}};
-  });
+  json["again_on"] = again_or_null(seen.again());
+  json["sightings"] = sightings_as_json(seen.sightings);
   return json;
-}
-
-namespace {
-
-Json reasons_as_json(const std::vector<service::UseReason>& reasons) {
-  return array_of(reasons, [](const service::UseReason& reason) {
-    return Json{{"on", to_text(reason.on)}, {"note", reason.note}};
-  });
-}
-
-Json lay_up_as_json(const service::LayUp& laid_up) {
-  return {{"since", to_text(laid_up.since)},
-          {"until", day_or_null(laid_up.until)},
-          {"reasons", reasons_as_json(laid_up.reasons)}};
-}
-
-}  // namespace
-
-Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet) {
-  Json json = machine_of(*use.machine, fleet);
-  json["state"] = to_text(use.state.kind);
-  json["since"] = day_or_null(use.state.since);
-  json["until"] = day_or_null(use.state.until);
-  json["note"] = text_or_null(use.state.note);
-  json["reasons"] = reasons_as_json(use.state.reasons);
-  json["laid_up"] = use.state.laid_up ? lay_up_as_json(*use.state.laid_up) : Json(nullptr);
-  return json;
-}
-
-Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet) {
-  return array_of(machines, [&](const service::MachineUse& use) { return machine_as_json(use, fleet); });
 }
 
 Json head_of(const service::Fleet& fleet, service::Day as_of) {

@@ -60,8 +60,6 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet, con
 Json gap_as_json(const service::Gap& gap, const service::Fleet& fleet);
 Json gaps_as_json(const std::vector<service::Gap>& gaps, const service::Fleet& fleet);
 Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped);
-Json machine_as_json(const service::MachineUse& use, const service::Fleet& fleet);
-Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const service::Fleet& fleet);
 Json fact_as_json(const service::Fact& fact);
 Json diagnostic_as_json(const service::Diagnostic& diagnostic, const std::string& command);  // command: see Look
 Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet);

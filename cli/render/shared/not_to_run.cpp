@@ -7,8 +7,30 @@ namespace cli {
 using service::Fleet;
 using service::NotToRun;
 
+namespace {
+
+Json reasons_as_json(const std::vector<service::UseReason>& reasons) {
+  return array_of(reasons, [](const service::UseReason& reason) {
+    return Json{{"on", to_text(reason.on)}, {"note", reason.note}};
+  });
+}
+
+Json lay_up_as_json(const service::LayUp& laid_up) {
+  return {{"since", to_text(laid_up.since)},
+          {"until", day_or_null(laid_up.until)},
+          {"reasons", reasons_as_json(laid_up.reasons)}};
+}
+
+}  // namespace
+
 Json machine_as_json(const service::MachineUse& use, const Fleet& fleet, const NotToRun& stopped) {
-  Json json = machine_as_json(use, fleet);
+  Json json = machine_of(*use.machine, fleet);
+  json["state"] = to_text(use.state.kind);
+  json["since"] = day_or_null(use.state.since);
+  json["until"] = day_or_null(use.state.until);
+  json["note"] = text_or_null(use.state.note);
+  json["reasons"] = reasons_as_json(use.state.reasons);
+  json["laid_up"] = use.state.laid_up ? lay_up_as_json(*use.state.laid_up) : Json(nullptr);
   json["do_not_run"] = stopped.holds(*use.machine);
   return json;
 }

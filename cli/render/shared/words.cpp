@@ -75,18 +75,23 @@ std::string measured_words(const LimbStanding& limb, const Point& point, bool lo
   return loud ? fmt::format("{}: not measured{}", interval, since_words(limb)) : "";
 }
 
+// Behind the day of the first: its note, the last time and those that have a note.
+std::string sightings_words(const std::vector<service::Sighting>& sightings) {
+  std::string text;
+  for (const service::Sighting& one : sightings) {
+    const bool last = &one == &sightings.back();
+    if (&one != &sightings.front() && (last || !one.note.empty())) text += ", " + again_words(one);
+    if (&one == &sightings.front() && !one.note.empty()) text += fmt::format(" ({})", service::cleaned(one.note));
+  }
+  return text;
+}
+
 std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) {
   if (!limb.seen.empty()) {
     std::string text =
         fmt::format("{} seen{}", service::cleaned(limb.seen), limb.due_on ? " " + to_text(*limb.due_on) : "");
-    const auto open = std::find_if(limb.noticed.begin(), limb.noticed.end(),
-                                   [](const service::NoticedSign& sign) { return !sign.answered(); });
-    const auto in_brackets = [](const std::string& note) {
-      return note.empty() ? "" : fmt::format(" ({})", service::cleaned(note));
-    };
-    const bool again = open != limb.noticed.end() && open->newest != open->fact;
-    if (open != limb.noticed.end()) text += in_brackets(open->note);
-    if (again) text += ", again " + to_text(open->newest_on) + in_brackets(open->newest_note);
+    const service::NoticedSign* const open = limb.open_sign();
+    if (open != nullptr) text += sightings_words(open->sightings);
     if (limb.found && limb.looked_on) {
       text += fmt::format(", looked at {}: {}", to_text(*limb.looked_on), to_text(*limb.found));
     }
@@ -246,7 +251,7 @@ std::string sooner_words(const Point& point) {
 }
 
 std::string noticed_words(const service::NoticedSign& sign) {
-  std::string text = fmt::format("{} seen {}", service::cleaned(sign.name), to_text(sign.on));
+  std::string text = fmt::format("{} seen {}", service::cleaned(sign.name), to_text(sign.first().on));
   for (const service::SignLook& look : sign.looks) {
     text += fmt::format("; looked at {}{}, {}: {}", to_text(look.on),
                         look.by.empty() ? "" : " by " + service::cleaned(look.by), to_text(look.found),
@@ -354,13 +359,7 @@ std::string seen_words(const service::SeenSign& seen) {
   const bool looked = seen.found && seen.looked_on;
   // Whose word a note is must be seen: each sighting's stands behind its day, and behind the last thing of all without
   // brackets, where nothing could be taken for it.
-  for (const service::Sighting& one : seen.sightings) {
-    const bool last = &one == &seen.sightings.back();
-    const bool first = &one == &seen.sightings.front();
-    if (!first && !last && one.note.empty()) continue;
-    if (!first) text += ", " + again_words(one);
-    if (first && !one.note.empty() && (looked || !last)) text += fmt::format(" ({})", service::cleaned(one.note));
-  }
+  if (looked || seen.sightings.size() > 1) text += sightings_words(seen.sightings);
   if (looked) text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
   if (!seen.note.empty() && (looked || seen.sightings.size() < 2)) text += ": " + service::cleaned(seen.note);
   return text;

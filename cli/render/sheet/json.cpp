@@ -20,8 +20,9 @@ Json meters_as_json(const std::vector<service::SheetMeter>& meters) {
   });
 }
 
-Json state_or_null(const service::Machine& machine, const service::UseState* state, const service::Fleet& fleet) {
-  return state == nullptr ? Json(nullptr) : machine_as_json({&machine, *state}, fleet);
+Json state_or_null(const service::Machine& machine, const service::UseState* state, const service::Fleet& fleet,
+                   const service::NotToRun& stopped) {
+  return state == nullptr ? Json(nullptr) : machine_as_json({&machine, *state}, fleet, stopped);
 }
 
 Json minutes_or_null(const std::optional<std::chrono::minutes>& minutes) {
@@ -235,7 +236,7 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet, const
   json["notes"] = text_or_null(sheet.machine->notes);
   json["access"] = sheet.site == nullptr ? Json(nullptr) : text_or_null(sheet.site->access);
   json["contact"] = sheet.site == nullptr ? Json(nullptr) : text_or_null(sheet.site->contact);
-  json["state"] = state_or_null(*sheet.machine, sheet.state, fleet);
+  json["state"] = state_or_null(*sheet.machine, sheet.state, fleet, stopped);
   json["meters"] = meters_as_json(sheet.meters);
   json["cautions"] = array_of(sheet.cautions, [](const service::SheetCaution& caution) {
     return Json{{"caution", caution.written}, {"tasks", caution.tasks}, {"at_seen", caution.at_seen}};
@@ -303,13 +304,15 @@ std::string sheet_as_json(const service::JobSheet& sheet) {
   const auto page = [&](const MachineSheet& each) { return sheet_as_json(each, *list.fleet, stopped); };
   json["sheets"] = array_of(sheet.pages, page);
   json["others"] = array_of(sheet.others, page);
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
+  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   return dumped(json);
 }
 
 std::string readings_as_json(const service::ReadingRound& round) {
   const service::DueList& list = *round.list;
+  const service::NotToRun stopped(list);
   Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["cautions"] = base_cautions_as_json();
   json["machines"] = Json::array();
@@ -319,7 +322,7 @@ std::string readings_as_json(const service::ReadingRound& round) {
       each["name"] = text_or_null(machine.machine->name);
       each["access"] = site.site == nullptr ? Json(nullptr) : text_or_null(site.site->access);
       each["contact"] = site.site == nullptr ? Json(nullptr) : text_or_null(site.site->contact);
-      each["state"] = state_or_null(*machine.machine, machine.state, *list.fleet);
+      each["state"] = state_or_null(*machine.machine, machine.state, *list.fleet, stopped);
       each["meters"] = meters_as_json(machine.meters);
       each["do_not_run"] = machine.ban.has_value();
       each["not_to_run"] = machine.ban ? ban_as_json(*machine.ban, *list.fleet) : Json(nullptr);
@@ -328,7 +331,8 @@ std::string readings_as_json(const service::ReadingRound& round) {
   }
   json["without_meters"] = array_of(round.without_meters,
                                     [&](const service::Machine* machine) { return machine_of(*machine, *list.fleet); });
-  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet);
+  json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
+  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   return dumped(json);
 }

@@ -115,8 +115,8 @@ Json json_of(const Written& written, const std::string& command) {
       array_of(checks_owed(entered), [&](const service::Point* check) { return check_as_json(entered, check); });
   json["before_work"] =
       written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet(), stopped) : Json(nullptr);
-  json["ended"] = written.ended ? machine_as_json(*written.ended, entered.was->fleet()) : Json(nullptr);
-  json["run_not_in_use"] = run_not_in_use_as_json(entered);
+  json["ended"] = written.ended ? machine_as_json(*written.ended, entered.was->fleet(), stopped) : Json(nullptr);
+  json["run_not_in_use"] = run_not_in_use_as_json(entered, stopped);
   json["not_put_off"] = not_put_off_as_json(entered, stopped);
   json["unsafe_now"] = unsafe_now_as_json(entered);
   json["not_to_run"] = bans_as_json(bans_after(entered), entered.was->fleet());

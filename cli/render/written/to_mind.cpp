@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/shared/cautions.h"
+#include "render/shared/not_to_run.h"
 #include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/bans_after.h"
@@ -210,9 +211,9 @@ Json values_ended_as_json(const service::Entered& entered, const std::string& co
   });
 }
 
-Json run_not_in_use_as_json(const service::Entered& entered) {
+Json run_not_in_use_as_json(const service::Entered& entered, const service::NotToRun& stopped) {
   return array_of(run_not_in_use(entered), [&](const service::RunNotInUse& run) {
-    Json json = machine_as_json({run.machine, run.state}, entered.is->fleet());
+    Json json = machine_as_json({run.machine, run.state}, entered.is->fleet(), stopped);
     json["meter"] = run.meter->name;
     json["unit"] = run.meter->unit;
     json["fact"] = to_text(run.fact);

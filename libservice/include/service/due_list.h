@@ -81,14 +81,6 @@ struct MachineUse {
   UseState state;
 };
 
-// One time that something was seen.
-struct Sighting {
-  DaySpan on;
-  FactId fact;
-  std::string note;
-  friend bool operator==(const Sighting&, const Sighting&) = default;
-};
-
 // What somebody saw of a machine on which no task comes due, and nobody has found good since (`KeptAsSeen`). It is not
 // lost: somebody has to look.
 struct SeenSign {

@@ -29,7 +29,7 @@ std::vector<RunBan> run_bans(const DueList& list);
 class NotToRun {
  public:
   NotToRun() = default;
-  explicit NotToRun(const DueList& list);
+  explicit NotToRun(const DueList& list, const Site* site = nullptr);  // `site`: of that alone
 
   bool holds(const Machine& machine) const;
 

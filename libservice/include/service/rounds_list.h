@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "service/calendar.h"
+#include "service/not_to_run.h"
 #include "service/rounds.h"
 #include "service/waiting_to_mend.h"
 #include "service/workload.h"
@@ -64,6 +65,7 @@ struct RoundsList {
   std::vector<const SeenSign*> seen;
   std::vector<const MachineUse*> not_in_use;  // out of use first
   std::vector<WaitsToMend> to_mend;           // of `seen`; not planned by itself
+  NotToRun not_to_run;                        // with a visit or without
   std::vector<ShortPart> short_parts;         // by key
   std::size_t left_off = 0;                   // by `keep_first`
 

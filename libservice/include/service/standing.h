@@ -56,19 +56,29 @@ struct SignLook {
   FactId fact;
 };
 
+// One time that something was seen.
+struct Sighting {
+  DaySpan on;
+  FactId fact;
+  std::string note;
+  friend bool operator==(const Sighting&, const Sighting&) = default;
+};
+
 // A sign that was seen since the fitting, and the looks at it: a good one answers it. A look that found it worn or
 // failed where nobody had seen it before saw it.
 struct NoticedSign {
   std::string name;
-  Day on;  // when it was seen first
-  FactId fact;
-  std::vector<SignLook> looks;  // oldest first
-  FactId newest;                // of the time that it was seen last, before it was answered
-  Day newest_on;
-  std::string note;         // of the first time
-  std::string newest_note;  // of the last time, where it is another one
+  // Each time that it was seen before it was answered, oldest first; never empty. Of one that a look saw the first is
+  // that look, without a note: what it found is the look's word.
+  std::vector<Sighting> sightings;
+  std::vector<SignLook> looks = {};  // oldest first
 
   bool answered() const { return !looks.empty() && looks.back().found == Found::good; }
+  const Sighting& first() const { return sightings.front(); }
+  // The last time, where it was seen more than once; null: once. Points into it.
+  const Sighting* again() const { return sightings.size() < 2 ? nullptr : &sightings.back(); }
+  // Of the newest look, where somebody looked; else of the newest sighting that has one.
+  const std::string& note() const;
 };
 
 // One limb of a point with its arithmetic. Which fields are filled depends on the kind:
@@ -118,6 +128,9 @@ struct LimbStanding {
   std::optional<Found> found;     // what a look at the sign found
   std::optional<Day> looked_on;
   std::vector<NoticedSign> noticed;  // oldest first
+
+  // Of a sign: that of `seen`, the first that no look found good; null: none. Points into it.
+  const NoticedSign* open_sign() const;
 
   std::optional<DueSpan> expected;  // changes limbs that are not reached
 

@@ -19,7 +19,7 @@ std::optional<Day> open_since(const DueList& list, const std::string& machine, c
     if (point.machine->key != machine) continue;
     for (const auto& limb : point.limbs) {
       for (const NoticedSign& sign : limb.noticed) {
-        if (sign.name == name && !sign.answered()) add(sign.on);
+        if (sign.name == name && !sign.answered()) add(sign.first().on.first);
       }
     }
   }

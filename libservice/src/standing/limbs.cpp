@@ -154,35 +154,27 @@ LimbStanding sign_standing(const MachineView& view, const SignLimb& limb, const 
     const auto open = std::find_if(noticed.begin(), noticed.end(),
                                    [&](const NoticedSign& sign) { return sign.name == fact.name && !sign.answered(); });
     if (fact.kind == FactKind::sign) {
-      NoticedSign& sign =
-          open == noticed.end()
-              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, {}, {}, fact.note, {}})
-              : *open;
-      sign.newest = fact.id;
-      sign.newest_on = fact.on.first;
-      if (sign.newest != sign.fact) sign.newest_note = fact.note;
+      NoticedSign& sign = open == noticed.end() ? noticed.emplace_back(NoticedSign{fact.name, {}}) : *open;
+      sign.sightings.push_back({fact.on, fact.id, fact.note});
     } else {
       if (open == noticed.end() && !found_bad(fact)) continue;
       // Whoever finds it worn or failed sees it, though nobody did before.
       NoticedSign& sign =
-          open == noticed.end()
-              ? noticed.emplace_back(NoticedSign{fact.name, fact.on.first, fact.id, {}, fact.id, fact.on.first, {}, {}})
-              : *open;
+          open == noticed.end() ? noticed.emplace_back(NoticedSign{fact.name, {{fact.on, fact.id, ""}}}) : *open;
       sign.looks.push_back({fact.on.first, fact.found.value_or(Found::good), fact.by, fact.note, fact.id});
     }
   }
   // The first one seen that no look found good decides.
-  const auto first =
-      std::find_if(noticed.begin(), noticed.end(), [](const NoticedSign& sign) { return !sign.answered(); });
-  if (first == noticed.end()) return standing;
-  standing.seen = first->name;
-  standing.noticed_on = first->on;
-  standing.fact = first->fact;
-  if (!first->looks.empty()) {
-    standing.found = first->looks.back().found;
-    standing.looked_on = first->looks.back().on;
+  const NoticedSign* const open = standing.open_sign();
+  if (open == nullptr) return standing;
+  standing.seen = open->name;
+  standing.noticed_on = open->first().on.first;
+  standing.fact = open->first().fact;
+  if (!open->looks.empty()) {
+    standing.found = open->looks.back().found;
+    standing.looked_on = open->looks.back().on;
   }
-  set_due_day(standing, view, first->on);
+  set_due_day(standing, view, *standing.noticed_on);
   return standing;
 }
 

@@ -32,8 +32,10 @@ std::vector<RunBan> run_bans(const DueList& list) {
   return all;
 }
 
-NotToRun::NotToRun(const DueList& list) {
-  for (const RunBan& ban : run_bans(list)) machines_.push_back(ban.machine);
+NotToRun::NotToRun(const DueList& list, const Site* site) {
+  for (const RunBan& ban : run_bans(list)) {
+    if (site == nullptr || ban.machine->site == site->key) machines_.push_back(ban.machine);
+  }
 }
 
 bool NotToRun::holds(const Machine& machine) const {

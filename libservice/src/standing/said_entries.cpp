@@ -44,7 +44,7 @@ std::string since_of(const Point& point, OverdueHeading heading) {
     if (limb.kind == LimbKind::sign && limb.looked_on) since += " looked " + to_text(*limb.looked_on);
     // Seen again, it may be worse, and somebody wrote why he told it.
     for (const NoticedSign& sign : limb.noticed) {
-      if (!sign.answered()) since += " seen " + to_text(sign.newest);
+      if (!sign.answered()) since += " seen " + to_text(sign.sightings.back().fact);
     }
     const bool rests_on_reading = heading == OverdueHeading::read_the_meter && limb.kind == LimbKind::usage;
     if (rests_on_reading && limb.known) since += " known " + to_text(limb.known->day);

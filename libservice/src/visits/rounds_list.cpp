@@ -147,6 +147,7 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
   for (const MachineUse& use : list.not_in_use) {
     if (site == nullptr || SitePart(*site).holds(use.machine)) told.not_in_use.push_back(&use);
   }
+  told.not_to_run = NotToRun(list, site);
   if (site != nullptr) SitePart(*site).cut(told.plan);
   return told;
 }

@@ -84,7 +84,8 @@ class Explaining {
       if (limb.fact) add(explained, *limb.fact);
       for (const FactId& change : limb.changes) add(explained, change);
       for (const NoticedSign& sign : limb.noticed) {
-        add(explained, sign.fact);
+        // Each of them: one that is wrong can be struck by its id.
+        for (const Sighting& one : sign.sightings) add(explained, one.fact);
         for (const SignLook& look : sign.looks) add(explained, look.fact);
       }
     }

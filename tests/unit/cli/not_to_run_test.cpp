@@ -127,6 +127,76 @@ TEST_CASE("every list begins with all machines that nobody may run, and not with
   }
 }
 
+TEST_CASE("every answer in data says which machines nobody may run, and so do its rows of those not in use") {
+  Place place;
+  furnish_three(place);
+  std::string fleet = place.read("fleet.yaml");
+  fleet.replace(fleet.find("{name: Home yard}"), 17, "{name: Home yard, at: [54.10, 3.20]}");
+  fleet.replace(fleet.find("{name: Pumping station}"), 23, "{name: Pumping station, at: [54.12, 3.22]}");
+  place.write("fleet.yaml", fleet +
+                                "crews: {van: {start: yard, hours: {mon-fri: \"08:00-16:00\"}}}\n"
+                                "travel: {road-factor: 1.4, speed: 36 km/h}\ncosts: {hour: 44, km: 0.55}\n");
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
+  must(place, "lay-up mower --on 2026-06-10");
+  must(place, "saw loader leak --on 2026-06-12");
+  for (const std::string ask : {"due", "due --overdue", "forecast", "season harvest", "workload", "parts", "find-out",
+                                "sheet", "sheet --readings", "visits", "rounds --from 2026-06-15", "why pump gland"}) {
+    CAPTURE(ask);
+    const auto answer = json_of(place, ask);
+    const std::size_t machines = ask.starts_with("why") ? 1 : 2;
+    REQUIRE(answer["not_to_run"].size() == machines);
+    CHECK(answer["not_to_run"][0]["machine"] == "pump");
+    CHECK(answer["not_to_run"][0]["out_of_use"] == true);
+    // The overdue list has the mower only with what is due on it.
+    CHECK(answer["not_in_use"].size() == (ask == "due --overdue" ? 1 : machines));
+    for (const auto& use : answer["not_in_use"]) CHECK(use["do_not_run"] == (use["machine"] == "pump"));
+  }
+  // Of a site, its own alone.
+  const auto site = json_of(place, "rounds --from 2026-06-15 --site yard");
+  REQUIRE(site["not_to_run"].size() == 1);
+  CHECK(site["not_to_run"][0]["machine"] == "loader");
+  must(place, "rounds --from 2026-06-15 --format csv");
+  CHECK(place.says(",not-to-run,"));
+  // Each row of a season, whatever block it stands in.
+  std::size_t rows = 0;
+  const auto season = json_of(place, "season harvest");
+  for (const char* block : {"beforehand", "have_ready", "put_off", "not_before_end", "find_out", "others"}) {
+    for (const auto& row : season[block]) {
+      CAPTURE(block);
+      CHECK(row["do_not_run"] == (row["machine"] != "mower"));
+      ++rows;
+    }
+  }
+  CHECK(rows > 1);
+}
+
+TEST_CASE("a listed sign tells in data what one in its own words tells") {
+  Place place;
+  furnish_three(place);
+  must(place, "saw loader leak --note drips --on 2026-06-10");
+  must(place, "saw loader leak --note pours --on 2026-06-12");
+  must(place, "saw loader odd noise --note drips --on 2026-06-10");
+  must(place, "saw loader odd noise --note pours --on 2026-06-12");
+  for (const char* ask : {"due", "why loader hoses", "sheet"}) {
+    CAPTURE(ask);
+    const auto answer = json_of(place, ask);
+    const bool is_sheet = answer.contains("sheets");
+    const auto& points = is_sheet ? answer["sheets"][0]["tasks"][0]["points"] : answer["points"];
+    const auto& own = (is_sheet ? answer["sheets"][0] : answer)["seen"][0];
+    for (const auto& limb : of_task(points, "hoses")["limbs"]) {
+      if (limb["kind"] != "sign") continue;
+      CHECK(limb["note"] == own["note"]);
+      CHECK(limb["again_on"] == "2026-06-12");
+      REQUIRE(limb["sightings"].size() == 2);
+      CHECK(limb["sightings"][1]["note"] == "pours");
+      CHECK(limb["sightings"][1]["fact"] != limb["sightings"][0]["fact"]);
+    }
+  }
+  // By its id the second can be struck, as `why` tells it.
+  must(place, "why loader hoses");
+  CHECK(place.says("sign leak (pours)"));
+}
+
 TEST_CASE("each row of a season and of a due list for notes says that nobody may run its machine") {
   Place place;
   furnish_three(place);

@@ -70,19 +70,24 @@ TEST_CASE("limbs say what is left or over, with the right plural") {
   CHECK(cli::words_of(sign, point, true) == "on leak, smoke or knock: none seen");
   sign.counted_from = service::day_of(2026, 1, 5);
   CHECK(cli::words_of(sign, point, true) == "on leak, smoke or knock: none seen since 2026-01-05");
-  sign.noticed = {{"leak", service::day_of(2026, 6, 11), {}, {}, {}, {}, {}, {}}};
+  const auto on = [](unsigned day) { return service::DaySpan(service::day_of(2026, 6, day)); };
+  sign.noticed = {{"leak", {{on(11), {}, ""}}}};
   sign.noticed[0].looks.push_back({service::day_of(2026, 6, 12), service::Found::worn, "", "sweats", {}});
   sign.noticed[0].looks.push_back({service::day_of(2026, 6, 15), service::Found::good, "M.T.", "tightened", {}});
   CHECK(cli::words_of(sign, point, true) ==
         "leak seen 2026-06-11; looked at 2026-06-12, worn: sweats; looked at 2026-06-15 by M.T., good: tightened");
   // Seen twice: each day has its own note.
-  const service::FactId again{{}, 2};
-  sign.noticed = {{"leak", service::day_of(2026, 6, 11), {}, {}, again, service::day_of(2026, 6, 13), "drips", {}}};
+  sign.noticed = {{"leak", {{on(11), {}, "drips"}, {on(13), {}, ""}}}};
   sign.seen = "leak";
   sign.due_on = service::day_of(2026, 6, 11);
   CHECK(cli::words_of(sign, point) == "leak seen 2026-06-11 (drips), again 2026-06-13");
-  sign.noticed[0].newest_note = "pours";
+  sign.noticed[0].sightings.back().note = "pours";
   CHECK(cli::words_of(sign, point) == "leak seen 2026-06-11 (drips), again 2026-06-13 (pours)");
+  // One between them is told where it has a note.
+  sign.noticed[0].sightings.insert(sign.noticed[0].sightings.begin() + 1, {on(12), {}, ""});
+  CHECK(cli::words_of(sign, point) == "leak seen 2026-06-11 (drips), again 2026-06-13 (pours)");
+  sign.noticed[0].sightings[1].note = "hot";
+  CHECK(cli::words_of(sign, point) == "leak seen 2026-06-11 (drips), again 2026-06-12 (hot), again 2026-06-13 (pours)");
 }
 
 TEST_CASE("the ruling limb comes first and the day says how sure it is") {

@@ -165,14 +165,56 @@ TEST_CASE("a listed sign keeps its looks: who looked, and what was found") {
   const auto* limb = limb_of(list.points.front(), service::LimbKind::sign);
   REQUIRE(limb != nullptr);
   REQUIRE(limb->noticed.size() == 2);
-  CHECK(service::to_text(limb->noticed[0].on) == "2026-06-01");
+  CHECK(service::to_text(limb->noticed[0].first().on) == "2026-06-01");
   REQUIRE(limb->noticed[0].looks.size() == 2);
   CHECK(limb->noticed[0].answered());
   CHECK((limb->noticed[0].looks[0].found == Found::worn));
   CHECK(limb->noticed[0].looks[0].note == "looked");
+  // Each time that it was seen before it was answered.
+  REQUIRE(limb->noticed[0].sightings.size() == 2);
+  CHECK(service::to_text(limb->noticed[0].again()->on) == "2026-06-03");
+  CHECK(bool(limb->open_sign() == &limb->noticed[1]));
+  CHECK(bool(limb->noticed[1].again() == nullptr));
   CHECK_FALSE(limb->noticed[1].answered());
   CHECK(service::to_text(limb->due_on.value()) == "2026-06-10");
   CHECK(service::to_text(limb->counted_from.value()) == "2026-01-01");
+}
+
+TEST_CASE("a listed sign tells what a sign in one's own words tells") {
+  World listed = oiled();
+  World own = oiled();
+  const auto both = [&](auto tell) {
+    tell(listed, std::string("leak"));
+    tell(own, std::string("rattle"));
+  };
+  const auto same = [&] {
+    const DueList list = listed.due("2026-06-15");
+    const DueList other = own.due("2026-06-15");
+    REQUIRE(other.seen.size() == 1);
+    const service::SeenSign& seen = other.seen.front();
+    const service::NoticedSign* const noticed = limb_of(list.points.front(), service::LimbKind::sign)->open_sign();
+    REQUIRE(bool(noticed != nullptr));
+    CHECK(bool(noticed->sightings == seen.sightings));
+    CHECK(noticed->note() == seen.note);
+    CHECK((noticed->again() == nullptr) == (seen.again() == nullptr));
+    return seen;
+  };
+  both([](World& world, const std::string& name) { world.sign(name, "2026-06-01").note = "drips"; });
+  CHECK(same().note == "drips");
+  both([](World& world, const std::string& name) { world.sign(name, "2026-06-02").note = "pours"; });
+  both([](World& world, const std::string& name) { world.sign(name, "2026-06-03"); });
+  CHECK(same().sightings.size() == 3);
+  CHECK(same().note == "pours");
+  both([](World& world, const std::string& name) { look(world, name, "2026-06-04", Found::worn).note = "hose"; });
+  CHECK(same().note == "hose");
+  both([](World& world, const std::string& name) { world.sign(name, "2026-06-05").note = "again"; });
+  CHECK(same().note == "hose");
+  CHECK(same().sightings.size() == 4);
+  // Found good, and seen by a look alone.
+  both([](World& world, const std::string& name) { look(world, name, "2026-06-06"); });
+  both([](World& world, const std::string& name) { look(world, name, "2026-06-07", Found::failed).note = "split"; });
+  CHECK(same().sightings.size() == 1);
+  CHECK(same().note == "split");
 }
 
 TEST_CASE("a look that finds a listed sign worn sees it, though nobody saw it before") {

@@ -191,3 +191,15 @@ TEST_CASE("each change that is counted is among the facts") {
   CHECK(rests_on(told.one, first));
   CHECK(rests_on(told.one, by_covering));
 }
+
+TEST_CASE("each time that a sign was seen is among the facts, so that it can be struck") {
+  World world("  t: {do: Work, every: {months: 12, signs: [leak]}}\n", "in-service: {on: 2025-12-01, at: 0}");
+  const FactId before = world.sign("leak", "2025-12-15").id;
+  world.done("t", "2026-01-01", "0");
+  const FactId first = world.sign("leak", "2026-02-01").id;
+  const FactId second = world.sign("leak", "2026-02-03").id;
+  const FactId third = world.sign("leak", "2026-02-04").id;
+  const Told told = explained(world, "2026-02-05");
+  for (const FactId& id : {first, second, third}) CHECK(rests_on(told.one, id));
+  CHECK_FALSE(rests_on(told.one, before));  // that service answered it
+}
