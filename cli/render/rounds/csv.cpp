@@ -6,7 +6,9 @@
 #include "render/shared/mend_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/broken_promise.h"
 #include "service/run_ban.h"
+#include "service/shared_machines.h"
 
 namespace cli {
 namespace {
@@ -65,7 +67,9 @@ std::vector<std::string> columns() {
           "is_crew",
           "is_on",
           "needs",
-          "again_on"};
+          "again_on",
+          "also_there",
+          "broken_by"};
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -103,6 +107,16 @@ CsvCells cells_of(std::string_view row, const RoundsList& list, const Visit& vis
           {"do_not_run", yes_or_no(forbids_running(due, visit))}};
 }
 
+// Crews that work at the same machine that day.
+std::string also_there(const RoundsList& list, const service::Round& round, const service::RoundStop& stop) {
+  std::vector<std::string> crews;
+  for (const service::SharedMachine& one : shared_machines(list.plan, round)) {
+    if (one.machine != list.week().visits[stop.visit].machine) continue;
+    for (const service::Crew* crew : one.others) crews.push_back(crew->key);
+  }
+  return joined_names(crews);
+}
+
 void add_stop(CsvTable& table, const RoundsList& list, const service::Round& round, const service::RoundStop& stop) {
   const service::CrewDay& day = list.week().crew_days[round.crew_day];
   CsvCells cells = cells_of("stop", list, list.week().visits[stop.visit]);
@@ -118,7 +132,8 @@ void add_stop(CsvTable& table, const RoundsList& list, const service::Round& rou
                              {"km", km_text(stop.leg.tenths_of_km)},
                              {"set_up_min", std::to_string(stop.set_up_minutes)},
                              {"work_min", std::to_string(stop.work_minutes)},
-                             {"waiting", to_text(stop.waiting)}});
+                             {"waiting", to_text(stop.waiting)},
+                             {"also_there", also_there(list, round, stop)}});
   table.add(cells);
 }
 
@@ -130,6 +145,9 @@ void add_left_out(CsvTable& table, const RoundsList& list, const service::NotThi
                              {"until", service::to_text(out.until)},
                              {"cost", to_text(out.cost)},
                              {"keep_out_of_use", yes_or_no(keep_out_of_use(visit))}});
+  if (const auto broken = broken_promise(list.plan, out)) {
+    cells.emplace_back("broken_by", std::string(to_text(rule_of(broken->why))));
+  }
   table.add(cells);
 }
 

@@ -7,6 +7,8 @@
 #include "render/shared/not_to_run.h"
 #include "render/shared/trip_json.h"
 #include "render/shared/words.h"
+#include "service/broken_promise.h"
+#include "service/shared_machines.h"
 
 namespace cli {
 namespace {
@@ -71,7 +73,17 @@ void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
   });
 }
 
-Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
+// Crews that work at the same machine that day.
+Json also_there(const std::vector<service::SharedMachine>& shared, const Visit& visit) {
+  for (const service::SharedMachine& one : shared) {
+    if (one.machine == visit.machine) {
+      return array_of(one.others, [](const service::Crew* crew) { return Json(crew->key); });
+    }
+  }
+  return Json::array();
+}
+
+Json stop_as_json(const RoundsList& list, const RoundStop& stop, const std::vector<service::SharedMachine>& shared) {
   const Visit& visit = list.week().visits[stop.visit];
   Json json{{"visit", visit.name},
             {"site", visit.site->key},
@@ -88,6 +100,7 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
             {"tasks", tasks_as_json(list, visit)},
             {"promised", stop.promised},
             {"safety", visit.safety},
+            {"also_there", also_there(shared, visit)},
             {"uid", event_uid(list.week(), visit)}};
   add_visit(json, list, visit);
   return json;
@@ -95,6 +108,7 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop) {
 
 Json round_as_json(const RoundsList& list, const Round& round) {
   const service::CrewDay& day = list.week().crew_days[round.crew_day];
+  const auto shared = shared_machines(list.plan, round);
   return {{"crew", day.crew->key},
           {"on", to_text(day.on)},
           {"leaves", clock_words(round.leaves)},
@@ -106,7 +120,7 @@ Json round_as_json(const RoundsList& list, const Round& round) {
           {"cost", number(round.cost)},
           {"parts", parts_as_json(round.parts)},
           {"fluids", fluids_as_json(round.fluids)},
-          {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop); })},
+          {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop, shared); })},
           {"start", day.crew->start},
           {"end", day.crew->end},
           {"cautions", cautions_of(list, round)}};
@@ -126,6 +140,13 @@ Json next_best_as_json(const RoundsList& list, const std::optional<service::Next
       {"instead_of", array_of(next->instead_of, [&](std::size_t visit) { return list.week().visits[visit].name; })}};
 }
 
+Json broken_as_json(const std::optional<service::BrokenPromise>& broken) {
+  if (!broken) return nullptr;
+  return {{"rule", service::to_text(rule_of(broken->why))},
+          {"why", service::to_text(broken->why)},
+          {"lacking", broken->lacking}};
+}
+
 Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
   const Visit& visit = list.week().visits[out.visit];
   Json json{{"visit", visit.name},
@@ -141,6 +162,7 @@ Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
             {"lacking", out.lacking},
             {"next_best", next_best_as_json(list, out.next_best)},
             {"promised", where_as_json(out.promised)},
+            {"broken_by", broken_as_json(broken_promise(list.plan, out))},
             {"tasks", tasks_as_json(list, visit)}};
   add_visit(json, list, visit);
   return json;
@@ -232,13 +254,7 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["caution_sentences"] = sentences_as_json(list);
   json["left_off"] = list.left_off;
   json["promises"] = {{"kept", plan.promises_kept}, {"broken", plan.promises_broken}};
-  json["short"] = array_of(list.short_parts, [](const service::ShortPart& part) {
-    return Json{{"part", part.key},
-                {"unit", text_or_null(part.unit)},
-                {"short_by", number(part.short_by)},
-                {"short_on", to_text(part.short_on)},
-                {"there", day_or_null(part.there)}};
-  });
+  json["short"] = short_as_json(list.short_parts);
   json["sequence"] = answer.sequence;
   return dumped(json);
 }

@@ -62,6 +62,7 @@ std::string stop_row(const RoundsList& list, const Round& round, const RoundStop
        {marks_of(visit), mind_words(service::cautions_of(*list.week().list, visit)), way_in(*visit.site)}) {
     if (!each.empty()) beside.push_back(each);
   }
+  if (const std::string also = also_there_words(list, round, visit); !also.empty()) beside.push_back(also);
   if (stop.promised) beside.emplace_back("promised for this day");
   for (const service::WaitsToMend* one : waiting_at(list, round, stop)) beside.push_back(mend_words(*one));
   return row({clock_words(stop.arrives), clock_words(stop.starts), clock_words(stop.ends), site_words(*visit.site),

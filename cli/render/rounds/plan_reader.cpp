@@ -297,6 +297,7 @@ class Reader {
   }
 
   using Amounts = std::vector<std::pair<std::string, PartAmount>>;
+  using Poured = std::vector<std::pair<std::string, service::Quantity>>;
 
   void parts(std::optional<Amounts>& to, const json& in, const std::string& path) {
     const json* const value = object(in, path, "parts");
@@ -315,7 +316,7 @@ class Reader {
   }
 
   // `11.5 L`; of a fluid in two units both, with a plus between them.
-  void fluids(std::optional<Amounts>& to, const json& in, const std::string& path) {
+  void fluids(std::optional<Poured>& to, const json& in, const std::string& path) {
     const json* const value = object(in, path, "fluids");
     if (value == nullptr) return;
     to.emplace();
@@ -326,15 +327,16 @@ class Reader {
     }
   }
 
-  static bool add_amounts(Amounts& to, const std::string& key, const std::string& written) {
+  static bool add_amounts(Poured& to, const std::string& key, const std::string& written) {
     constexpr std::string_view plus = " + ";
     std::string_view rest = written;
     while (true) {
       const std::size_t end = rest.find(plus);
       const std::string_view one = rest.substr(0, end);
-      const auto amount = service::parse_exact<PartAmount>(one.substr(0, one.find(' ')));
+      const std::size_t blank = std::min(one.find(' '), one.size());
+      const auto amount = service::parse_exact<PartAmount>(one.substr(0, blank));
       if (!amount) return false;
-      to.emplace_back(key, *amount);
+      to.emplace_back(key, service::Quantity{*amount, std::string(one.substr(std::min(blank + 1, one.size())))});
       if (end == std::string_view::npos) return true;
       rest.remove_prefix(end + plus.size());
     }

@@ -126,6 +126,7 @@ class Writer {
     }
     line("   !! ", not_in_use_words(list_, visit));
     if (forbids_running(*list_.week().list, visit)) line("   !! ", not_before_mended);
+    line("   !! ", also_there_words(list_, round, visit));
     for (const std::string& job : job_lines(list_, visit)) line("   - ", job);
     for (const service::SeenSign* seen : seen_at(*list_.week().list, visit)) {
       line("   - ", "look before it runs: " + words_of(*seen));

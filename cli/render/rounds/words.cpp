@@ -7,6 +7,8 @@
 #include "render/parts/words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/broken_promise.h"
+#include "service/shared_machines.h"
 
 namespace cli {
 namespace {
@@ -65,16 +67,48 @@ std::string promised_words(const RoundsList& list, const std::pair<std::string, 
   return fmt::format("it was promised for {} with {}", day_words(promise.second), crew_named(list, promise.first));
 }
 
-// To whom and for when it was promised, by the plan that was kept, and what would go without that promise.
-std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
-  std::string text = out.promised ? promised_words(list, *out.promised) : "it was promised for a day";
-  const auto other = list.week().but_for_promise[out.visit];
-  if (other) {
-    return fmt::format("{}, which is no longer possible; without that promise it would fit, by itself, with {}", text,
-                       crew_and_day(list, *other));
+// What stands against it there.
+std::string breaking_words(const RoundsList& list, const NotThisWeek& out, const service::BrokenPromise& broken) {
+  using service::WhyBroken;
+  const std::string crew = crew_named(list, broken.crew);
+  const std::string site = site_words(*visit_of(list, out.visit).site);
+  switch (broken.why) {
+    case WhyBroken::no_crew:
+      return "the fleet has no such crew any more";
+    case WhyBroken::not_this_week:
+      return "that day is not in these days";
+    case WhyBroken::off:
+      return crew + " is off that day";
+    case WhyBroken::no_hours:
+      return crew + " has no hours that day";
+    case WhyBroken::does_not_go:
+      return crew + " does not go this week";
+    case WhyBroken::not_qualified:
+      return fmt::format("{} has not {}", crew, need_words(broken.lacking));
+    case WhyBroken::not_wanted:
+      return "it is not wanted that day";
+    case WhyBroken::closed:
+      return site + " is not open then";
+    case WhyBroken::no_time:
+      return fmt::format("it does not fit into that day any more: {} of work",
+                         span_words(visit_of(list, out.visit).work_minutes));
+    case WhyBroken::no_room:
+      return "there is no room beside what else was promised";
   }
-  return text + (list.week().impossible[out.visit] ? ", which is no longer possible"
-                                                   : ", where there is no room beside what else was promised");
+  return "";
+}
+
+// To whom and for when it was promised, by the plan that was kept, why it cannot be kept, and what would go without
+// that promise.
+std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
+  const auto broken = broken_promise(list.plan, out);
+  if (!broken) return "it was promised for a day";
+  const std::string text = fmt::format("{}, but {} (rule {})", promised_words(list, *out.promised),
+                                       breaking_words(list, out, *broken), to_text(rule_of(broken->why)));
+  const auto other = list.week().but_for_promise[out.visit];
+  return other ? fmt::format("{}; without that promise it would fit, by itself, with {}", text,
+                             crew_and_day(list, *other))
+               : text;
 }
 
 // `from 2026-06-15 to 2026-06-20, 08:00-12:30`: when a call is wanted.
@@ -153,6 +187,13 @@ std::string marks_of(const Visit& visit) {
   if (visit.people > 1) marks.push_back(fmt::format("{} people: not for one alone", visit.people));
   if (!visit.needs.empty()) marks.push_back("needs " + need_words(visit.needs));
   return fmt::format("{}", fmt::join(marks, "; "));
+}
+
+std::string also_there_words(const RoundsList& list, const Round& round, const Visit& visit) {
+  for (const service::SharedMachine& one : shared_machines(list.plan, round)) {
+    if (one.machine == visit.machine) return shared_words(one.others);
+  }
+  return "";
 }
 
 std::string takes_words(const Visit& visit) {

@@ -31,6 +31,9 @@ std::vector<std::string> job_lines(const RoundsList& list, const Visit& visit);
 // `two people`, `a call for safety; needs electrics`: what is special about it, beside its tasks.
 std::string marks_of(const Visit& visit);
 
+// Of a machine at which another crew works that day: that they have to agree who locks it off. Else empty.
+std::string also_there_words(const RoundsList& list, const service::Round& round, const Visit& visit);
+
 // `50 min, oil-filter-a, 11.5 L engine-oil-15w40`.
 std::string takes_words(const Visit& visit);
 

@@ -25,6 +25,16 @@ Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>
   return json;
 }
 
+Json short_as_json(const std::vector<service::ShortPart>& parts) {
+  return array_of(parts, [](const service::ShortPart& part) {
+    return Json{{"part", part.key},
+                {"unit", text_or_null(part.unit)},
+                {"short_by", number(part.short_by)},
+                {"short_on", to_text(part.short_on)},
+                {"there", day_or_null(part.there)}};
+  });
+}
+
 Json takes_as_json(const service::Resources& takes) {
   Json fluids = Json::object();
   for (const auto& [key, amount] : takes.fluids) {

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "render/shared/json_parts.h"
-#include "service/rounds.h"
+#include "service/rounds_list.h"
 
 namespace cli {
 
@@ -17,6 +17,9 @@ Json key_or_null(const service::Call* call);
 // What is loaded, by key: pieces; of fluids the amount with its unit.
 Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>>& parts);
 Json fluids_as_json(const std::vector<std::pair<std::string, service::Quantity>>& fluids);
+
+// What is loaded and stock does not cover.
+Json short_as_json(const std::vector<service::ShortPart>& parts);
 
 Json takes_as_json(const service::Resources& takes);
 Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet);

@@ -84,6 +84,13 @@ std::string job_words(const Point& point, service::Day as_of, const std::vector<
   return fmt::format("{}: {} ({})", task_of(point), doing, fmt::join(said, "; "));
 }
 
+std::string shared_words(const std::vector<const service::Crew*>& others) {
+  std::vector<std::string> names;
+  for (const service::Crew* crew : others) names.push_back(crew_words(*crew));
+  return fmt::format("{} {} at it that day too: agree who locks it off, and who gives it free", listed(names, "and"),
+                     names.size() == 1 ? "works" : "work");
+}
+
 std::string short_words(const service::ShortPart& part) {
   const std::string amount = part.unit.empty() ? to_text(part.short_by) : quantity(part.short_by, part.unit);
   return fmt::format("stock is {} short from {} on; {}", amount, to_text(part.short_on),

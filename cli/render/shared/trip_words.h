@@ -22,6 +22,9 @@ std::string need_words(const std::vector<std::string>& needs);  // `lifting and 
 // `engine-oil: Change the oil (overdue since 2026-04-20; safety)`, with what more is to be said of it in the brackets.
 std::string job_words(const service::Point& point, service::Day as_of, const std::vector<std::string>& more);
 
+// `Van works at it that day too: agree who locks it off, and who gives it free`.
+std::string shared_words(const std::vector<const service::Crew*>& others);
+
 // `stock is 1 short from 2026-06-15 on; ordered now it can be there on 2026-06-22`.
 std::string short_words(const service::ShortPart& part);
 

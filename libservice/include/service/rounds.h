@@ -74,8 +74,8 @@ struct GivenRound {
   std::optional<int> work_min;
   std::optional<int> tenths_of_km;
   std::optional<Money> cost;
-  std::optional<std::vector<std::pair<std::string, PartAmount>>> parts;   // to load
-  std::optional<std::vector<std::pair<std::string, PartAmount>>> fluids;  // likewise
+  std::optional<std::vector<std::pair<std::string, PartAmount>>> parts;  // to load
+  std::optional<std::vector<std::pair<std::string, Quantity>>> fluids;   // likewise; in no unit: in that of its work
   std::vector<GivenStop> stops;
 };
 

@@ -38,8 +38,7 @@ GivenRound given_round(const Week& week, const Round& round) {
   given.tenths_of_km = round.tenths_of_km;
   given.cost = round.cost;
   given.parts = round.parts;
-  given.fluids.emplace();
-  for (const auto& [key, quantity] : round.fluids) given.fluids->emplace_back(key, quantity.amount);
+  given.fluids = round.fluids;
   for (const RoundStop& stop : round.stops) given.stops.push_back(given_stop(week, stop));
   return given;
 }

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "visits/judge_parts.h"
+#include "visits/judge_words.h"
 #include "visits/opening.h"
 
 namespace service {
@@ -77,15 +78,30 @@ class PlanJudge {
     return fmt::format("{} does not go this week", crew->key);
   }
 
+  // The names of those to a machine, but for calls.
+  std::vector<std::string> visits_at(const std::string& machine) const {
+    std::vector<std::string> names;
+    for (const Visit& visit : week_.visits) {
+      if (visit.call == nullptr && visit.machine != nullptr && visit.machine->key == machine) {
+        names.push_back(fmt::format("`{}`", cleaned(visit.name)));
+      }
+    }
+    return names;
+  }
+
   // Of a visit that nobody wants, in words.
   std::string why_unknown(const std::string& name) const {
     if (std::find(week_.done.begin(), week_.done.end(), name) != week_.done.end()) {
       return "it was made before this week";
     }
+    const std::string machine = name.substr(0, name.find('+'));
+    if (const auto others = visits_at(machine); !others.empty()) {
+      return fmt::format("{} is visited this week as {}: its work is split by what crews can do", cleaned(machine),
+                         listed(others, "nothing"));
+    }
     for (const NotPlanned& one : week_.not_planned) {
-      const bool same = one.call != nullptr
-                            ? name == "call " + one.call->key
-                            : one.point.machine != nullptr && one.point.machine->key == name.substr(0, name.find('+'));
+      const bool same = one.call != nullptr ? name == "call " + one.call->key
+                                            : one.point.machine != nullptr && one.point.machine->key == machine;
       if (same) return fmt::format("there is nothing to do there this week: {}", to_text(one.reason));
     }
     return nearest_or(name, names_, "no work of that name is wanted this week");

@@ -6,6 +6,7 @@
 #include "base/event_name.h"
 #include "service/first.h"
 #include "service/run_ban.h"
+#include "visits/short_parts.h"
 
 namespace service {
 namespace {
@@ -91,14 +92,6 @@ std::string hours_of(const Crew& crew, int from, int to) {
   return crew.key + ' ' + std::to_string(from) + '-' + std::to_string(to);
 }
 
-bool loads(const std::vector<Round>& rounds, const std::string& key) {
-  const auto is_it = [&](const auto& load) { return load.first == key; };
-  return std::any_of(rounds.begin(), rounds.end(), [&](const Round& round) {
-    return std::any_of(round.parts.begin(), round.parts.end(), is_it) ||
-           std::any_of(round.fluids.begin(), round.fluids.end(), is_it);
-  });
-}
-
 }  // namespace
 
 std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit) {
@@ -153,16 +146,7 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
 }
 
 void hold_against_stock(RoundsList& list, const PartsList& parts) {
-  for (const PartNeed& need : parts.needs) {
-    if (!need.short_on || !loads(list.plan.rounds, need.key)) continue;
-    ShortPart one{need.key, need.unit, need.short_by, *need.short_on, std::nullopt};
-    if (need.part != nullptr && need.part->lead_days) {
-      one.there = std::max(*need.short_on, *need.order_by + std::chrono::days{*need.part->lead_days});
-    }
-    list.short_parts.push_back(std::move(one));
-  }
-  std::sort(list.short_parts.begin(), list.short_parts.end(),
-            [](const ShortPart& a, const ShortPart& b) { return a.key < b.key; });
+  list.short_parts = visits::short_parts(list.plan.rounds, parts);
 }
 
 void keep_first(RoundsList& list, std::size_t first) {

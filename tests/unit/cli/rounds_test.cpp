@@ -395,7 +395,7 @@ TEST_CASE("a plan is read to the last figure") {
   CHECK_FALSE(plan.rounds[0].leaves.has_value());
   CHECK((plan.rounds[0].tenths_of_km == 364));
   REQUIRE(plan.rounds[0].fluids->size() == 2);
-  CHECK(plan.rounds[0].fluids->at(1).second.hundredths == 200);
+  CHECK(plan.rounds[0].fluids->at(1).second.amount.hundredths == 200);
   const service::GivenStop& stop = plan.rounds[0].stops.at(0);
   CHECK((stop.machine == ""));
   CHECK_FALSE(stop.site.has_value());

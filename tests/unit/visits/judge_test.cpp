@@ -204,6 +204,10 @@ TEST_CASE("visits that nobody wants are said to be so") {
   };
   const Week week = Estate().usual().week();
   CHECK(said(week, "loadr") == "unknown-visit put_off loadr: did you mean `loader`?");
+  // Its work was split another way when that plan was made.
+  CHECK(said(week, "pump+gas") ==
+        "unknown-visit put_off pump+gas: pump is visited this week as `pump` and `pump+pressure`: its work is split by "
+        "what crews can do");
   CHECK(said(week, "hoist crane") == "unknown-visit put_off hoist crane: no work of that name is wanted this week");
   CHECK(said(week, "\x1b[2Jx").find('\x1b') == std::string::npos);
 
@@ -437,4 +441,16 @@ TEST_CASE("judge and planner agree which rounds have times, and when they are ba
   }
   CHECK(possible > 300);
   CHECK(impossible > 300);
+}
+
+TEST_CASE("what there is to load is told with its units, and another unit is another amount") {
+  GivenPlan plan = worked_plan();
+  plan.rounds[0].fluids->front().second.amount = PartAmount{1200};
+  CHECK(said_in(judged(plan)) ==
+        "figure van 2026-05-04: fluids to load are 12 L engine-oil-15w40; its work takes 11.5 L engine-oil-15w40");
+  plan.rounds[0].fluids->front().second = {PartAmount{1150}, "kg"};
+  CHECK(said_in(judged(plan)) ==
+        "figure van 2026-05-04: fluids to load are 11.5 kg engine-oil-15w40; its work takes 11.5 L engine-oil-15w40");
+  plan.rounds[0].fluids->front().second.unit = "";  // as somebody writes it by hand
+  CHECK(said_in(judged(plan)) == "");
 }

@@ -1,6 +1,7 @@
 // A week planned anew from a plan that was kept.
 #include <doctest/doctest.h>
 
+#include "service/broken_promise.h"
 #include "unit/visits/estate.h"
 
 using namespace service;
@@ -204,4 +205,62 @@ TEST_CASE("of a promise that cannot be kept it is known where it could go withou
       by_hand(replanned(first_plan(), "2026-05-04", texts), {{"loader"}, {"pump", "call c-01", "call c-02"}});
   REQUIRE(with_new.changes.size() == 1);
   CHECK(with_new.changes[0].unheard_of);
+}
+
+namespace {
+
+// `off-day off`: what stands against the promise of that visit, where the rounds are made by hand again.
+std::string broken_of(const RoundsPlan& plan, std::string_view visit) {
+  for (const NotThisWeek& out : plan.not_this_week) {
+    if (out.visit != visit_named(plan.week, visit)) continue;
+    const auto broken = broken_promise(plan, out);
+    if (!broken) return "not broken";
+    std::string text = std::string(to_text(rule_of(broken->why))) + ' ' + std::string(to_text(broken->why));
+    for (const std::string& need : broken->lacking) text += ' ' + need;
+    return text;
+  }
+  return "made";
+}
+
+// Of nine days, so that the work itself may be done on another one.
+std::string broken_by(const Texts& texts, std::string_view visit = "pump", std::string_view crew = "van") {
+  GivenPlan plan = first_plan();
+  for (GivenStop& stop : plan.rounds[1].stops) stop.promised = true;
+  plan.rounds[1].crew = crew;
+  WeekAsk ask{day("2026-05-04"), 9};
+  ask.keep = plan;
+  return broken_of(by_hand(Estate(texts).usual().week(ask), {{"loader"}}), visit);
+}
+
+Texts with_text(std::string Texts::*of, std::string_view what, std::string_view fresh) {
+  Texts texts;
+  std::string& text = texts.*of;
+  REQUIRE(text.find(what) != std::string::npos);
+  text.replace(text.find(what), what.size(), fresh);
+  return texts;
+}
+
+}  // namespace
+
+TEST_CASE("of a promise that cannot be kept it is known which rule stands against it") {
+  CHECK(broken_by({}, "pump", "lorry") == "off-day no-crew");
+  CHECK(broken_by(with_text(&Texts::crews, "off: [", "off: [2026-05-05, ")) == "off-day off");
+  CHECK(broken_by(with_text(&Texts::crews, "mon-thu:", "mon:")) == "off-day no-hours");
+  CHECK(broken_by(with_text(&Texts::sites, "[2026-05-04, harvest]", "[2026-05-05]")) == "closed closed");
+  CHECK(broken_by(with_text(&Texts::calls, "by: 2026-05-08", "from: 2026-05-11"), "call c-01") == "closed not-wanted");
+  CHECK(broken_by(with_text(&Texts::calls, "\"08:00-12:30\"", "\"17:00-18:00\""), "call c-01") == "not broken");
+  Texts gas = with_text(&Texts::pump, "late: 380", "late: 380, needs: [gas]");
+  CHECK(broken_by(gas, "pump+gas") == "not broken");  // nobody can do it on any day
+  gas.crews += "  gang: {start: workshop, hours: {mon-fri: \"07:30-16:00\"}, qualified-for: [gas]}\n";
+  CHECK(broken_by(gas, "pump+gas") == "qualified not-qualified gas");
+  const Texts shorter =
+      with_text(&Texts::crews, "mon-thu: \"07:30-16:00\"", "mon: \"07:30-16:00\", tue-thu: \"07:30-08:30\"");
+  CHECK(broken_by(shorter) == "hours no-time");
+  // It would go in alone.
+  CHECK(broken_by({}) == "hours no-room");
+  CHECK(broken_of(by_hand(replanned(first_plan()), {{"loader"}}), "pump") == "not broken");
+}
+
+TEST_CASE("a crew that is left out of the week cannot keep its promises") {
+  CHECK(broken_of(replanned_without("gang", true, {"call c-01"}), "pump") == "off-day does-not-go");
 }

@@ -92,7 +92,7 @@ TEST_CASE("a plan as it is handed out") {
   CHECK((given.rounds[1].stops[1].call == "c-01"));
   CHECK((given.rounds[1].stops[1].machine == ""));
   CHECK(given.rounds[0].stops[0].tasks->front().task == "engine-oil");
-  CHECK(given.rounds[0].fluids->front().second.hundredths == 1150);
+  CHECK(given.rounds[0].fluids->front().second.amount.hundredths == 1150);
   REQUIRE(given.put_off.size() == 1);
   CHECK((given.put_off[0].reason == "not-qualified"));
   CHECK(given.total->hundredths == 20262);

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "service/minding.h"
+#include "service/shared_machines.h"
 #include "unit/visits/estate.h"
 
 using namespace service;
@@ -224,4 +225,36 @@ TEST_CASE("a calendar of a plan made anew is above that of the plan kept, and ca
   }
   anew.kept->rounds[1].on = week.from - std::chrono::days{1};
   for (const CalendarEvent& event : calendar_of(anew, {{"loader"}})) CHECK_FALSE(event.cancelled);
+}
+
+TEST_CASE("of a machine at which two crews work on one day each is told of the other") {
+  Texts texts;
+  texts.crews +=
+      "  gang: {start: workshop, hours: {tue: \"07:30-16:00\"}, qualified-for: [pressure]}\n"
+      "  third: {start: workshop, hours: {tue: \"07:30-16:00\"}}\n";
+  texts.calls = "  c-01: {machine: pump, do: Hydraulic leak, takes: 60 min, wait: 20}\n";
+  const Week week = Estate(texts).usual().week();
+  std::vector<std::vector<std::string_view>> routes(week.crew_days.size());
+  for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
+    if (week.crew_days[d].on != day("2026-05-05")) continue;
+    const std::string& crew = week.crew_days[d].crew->key;
+    if (crew == "gang") routes[d] = {"pump"};
+    if (crew == "third") routes[d] = {"call c-01"};
+    if (crew == "van") routes[d] = {"loader"};
+  }
+  const RoundsPlan plan = by_hand(week, routes);
+  REQUIRE(plan.rounds.size() == 3);
+  for (const Round& round : plan.rounds) {
+    const std::string& crew = week.crew_days[round.crew_day].crew->key;
+    const auto shared = shared_machines(plan, round);
+    CAPTURE(crew);
+    if (crew == "van") {
+      CHECK(shared.empty());
+      continue;
+    }
+    REQUIRE(shared.size() == 1);
+    CHECK(shared[0].machine->key == "pump");
+    REQUIRE(shared[0].others.size() == 1);
+    CHECK(shared[0].others[0]->key == (crew == "gang" ? "third" : "gang"));
+  }
 }
