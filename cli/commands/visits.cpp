@@ -15,6 +15,7 @@ int visits(Context& context) {
   service::VisitsAsk ask{outlook_option(arguments, visits_horizon, asking.today())};
   for (const std::string& crew : arguments.values("without")) ask.without.push_back(crew_told(asking.fleet(), crew));
   auto list = visits_list(asking.snapshot(), asking.forecaster(), ask, scope);
+  hold_against_stock(list, parts_list(asking.snapshot(), list.plan.to, asking.forecaster()));
   const bool to_do = needs_doing(list);
   if (first) keep_first(list, *first);
   asking.write(visits_formats, list, list.left_off);

@@ -77,7 +77,20 @@ std::vector<std::string> columns() {
           "note",
           "again_on",
           "say",
-          "call"};
+          "call",
+          "full_by",
+          "next_best_on",
+          "next_best_crew",
+          "next_best_made",
+          "next_best_cost",
+          "also_there",
+          "limit",
+          "longest_stay_min",
+          "part",
+          "unit",
+          "short_by",
+          "short_on",
+          "there"};
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -112,6 +125,7 @@ class Rows {
                                {"contact", csv_text(visit.site->contact)},
                                {"access", csv_text(visit.site->access)},
                                {"safety", yes_or_no(visit.safety)},
+                               {"also_there", also_there(visit)},
                                {"cautions", joined(visit.cautions, "; ")}});
     table_.add(cells);
     for (const TripTask& task : visit.tasks) one(visit, task);
@@ -123,6 +137,10 @@ class Rows {
                                {"why", csv_text(why_words(list_, out))},
                                {"lacking", joined_names(out.lacking)},
                                {"keep_out_of_use", yes_or_no(keep_out_of_use(out))}});
+    if (out.reason == service::PutOffReason::unreachable && !out.days_full) {
+      cells.insert(cells.end(), {{"limit", std::string(service::to_text(out.limit))},
+                                 {"longest_stay_min", std::to_string(std::max(0, out.longest_stay))}});
+    }
     table_.add(cells);
   }
 
@@ -150,6 +168,16 @@ class Rows {
                 {"say", csv_text(crowded_words(day))}});
   }
 
+  void short_part(const service::ShortPart& part) {
+    table_.add({{"row", "short"},
+                {"part", csv_text(part.key)},
+                {"unit", csv_text(part.unit)},
+                {"short_by", to_text(part.short_by)},
+                {"short_on", service::to_text(part.short_on)},
+                {"there", figure(part.there)},
+                {"say", csv_text(short_words(part))}});
+  }
+
   void known() {
     for (const service::Gap& gap : list_.asked->gaps) add_gap(table_, gap, fleet_);
     for (const service::SeenSign& seen : list_.asked->seen) add_seen(table_, seen, fleet_, stopped_);
@@ -165,6 +193,17 @@ class Rows {
             {"on", service::to_text(visit.on)},
             {"site", csv_text(visit.site->key)},
             {"crew", csv_text(visit.crew->key)}};
+  }
+
+  // `loader: lorry`
+  static std::string also_there(const SiteVisit& visit) {
+    std::vector<std::string> machines;
+    for (const service::SharedMachine& one : visit.shared) {
+      std::vector<std::string> crews;
+      for (const service::Crew* crew : one.others) crews.push_back(crew->key);
+      machines.push_back(fmt::format("{}: {}", one.machine->key, fmt::join(crews, ", ")));
+    }
+    return joined(machines, "; ");
   }
 
   CsvCells of_point(std::string_view row, const service::Point& point) const {
@@ -216,6 +255,13 @@ class Rows {
                                {"own_cost", to_text(task.own_cost)},
                                {"full_day", figure(task.full_day)},
                                {"keep_out_of_use", yes_or_no(keep_out_of_use(task))}});
+    if (task.full_by) cells.emplace_back("full_by", std::string(service::to_text(*task.full_by)));
+    if (const auto& next = task.next_best) {
+      cells.insert(cells.end(), {{"next_best_on", service::to_text(next->on)},
+                                 {"next_best_crew", csv_text(next->crew->key)},
+                                 {"next_best_made", yes_or_no(next->made)},
+                                 {"next_best_cost", to_text(next->cost)}});
+    }
     table_.add(cells);
   }
 
@@ -239,6 +285,7 @@ std::string visits_as_csv(const VisitsList& list) {
   rows.known();
   for (const service::CrowdedDay& day : list.crowded) rows.crowded(day);
   rows.points("again", list.again);
+  for (const service::ShortPart& part : list.short_parts) rows.short_part(part);
   return rows.text();
 }
 

@@ -10,6 +10,16 @@ namespace {
 using service::Point;
 using service::VisitsPlan;
 
+Json next_best_as_json(const std::optional<service::OtherTrip>& next) {
+  if (!next) return nullptr;
+  return {{"crew", next->crew->key}, {"on", to_text(next->on)}, {"made", next->made}, {"cost", number(next->cost)}};
+}
+
+Json shared_as_json(const service::SharedMachine& shared) {
+  return {{"machine", shared.machine->key},
+          {"crews", array_of(shared.others, [](const service::Crew* crew) { return Json(crew->key); })}};
+}
+
 Json task_as_json(const VisitsList& list, const SiteVisit& visit, const TripTask& task,
                   const service::NotToRun& stopped) {
   const Point& point = *task.point;
@@ -26,6 +36,8 @@ Json task_as_json(const VisitsList& list, const SiteVisit& visit, const TripTask
             {"own_day", to_text(task.own_day)},
             {"own_cost", number(task.own_cost)},
             {"full_day", day_or_null(task.full_day)},
+            {"full_by", task.full_by ? Json(service::to_text(*task.full_by)) : Json(nullptr)},
+            {"next_best", next_best_as_json(task.next_best)},
             {"included_in", nullptr},
             {"due_span", span_as_json(point.due_span)}};
   if (task.with != nullptr) {
@@ -60,6 +72,7 @@ Json visit_as_json(const VisitsList& list, const SiteVisit& visit, const service
       {"parts", parts_as_json(visit.parts)},
       {"fluids", fluids_as_json(visit.fluids)},
       {"safety", visit.safety},
+      {"also_there", array_of(visit.shared, shared_as_json)},
       {"customer", text_or_null(visit.site->customer)},
       {"contact", text_or_null(visit.site->contact)},
       {"access", text_or_null(visit.site->access)},
@@ -74,6 +87,9 @@ Json not_possible_as_json(const VisitsList& list, const service::NotPossible& ou
   json["reason"] = service::to_text(out.reason);
   json["why"] = why_words(list, out);
   json["lacking"] = out.lacking;
+  const bool too_short = out.reason == service::PutOffReason::unreachable && !out.days_full;
+  json["limit"] = too_short ? Json(service::to_text(out.limit)) : Json(nullptr);
+  json["longest_stay_min"] = too_short ? Json(std::max(0, out.longest_stay)) : Json(nullptr);
   json["due_on"] = day_or_null(point.due_on);
   json["standing"] = service::to_text(point.standing);
   json.update(machine_of(*point.machine, list.fleet()));
@@ -117,7 +133,8 @@ std::string visits_as_json(const VisitsList& list) {
   json["exact"] = plan.exact;
   json["on_own_days"] = {{"total", number(plan.on_own_days.total)},
                          {"trips", number(plan.on_own_days.trips)},
-                         {"visits", plan.on_own_days.visits}};
+                         {"visits", plan.on_own_days.visits},
+                         {"behind", plan.on_own_days.behind}};
   json["planned"] = planned_as_json(list);
   json["visits"] = array_of(plan.visits, [&](const SiteVisit& visit) { return visit_as_json(list, visit, stopped); });
   json["no_record"] = places_of(plan.no_record, fleet);
@@ -138,6 +155,8 @@ std::string visits_as_json(const VisitsList& list) {
   json["cautions"] = base_cautions_as_json();
   json["caution_sentences"] = sentences_of(cautions_of(list));
   json["left_off"] = list.left_off;
+  json["short"] = short_as_json(list.short_parts);
+  json["without"] = plan.without;
   return dumped(json);
 }
 

@@ -41,10 +41,9 @@ class Writer {
     line("", own_days_words(list_));
     line("", bound_words(list_));
     text_ += '\n';
-    line("",
-         fmt::format("Each visit is reckoned as a trip of its own. Rounds with times are planned week by week, of what "
-                     "is due in it and what may join: {} rounds --from {} --within {}d",
-                     look_.command, to_text(plan_.from), service::days_between(plan_.from, plan_.to)));
+    line("", fmt::format("Each visit is reckoned as a trip of its own. Rounds with times are planned week by week, of "
+                         "what is due in it and what may join: {}",
+                         rounds_command(list_, look_.command)));
     crowded();
     text_ += '\n' + steps_before(look_);
   }
@@ -114,13 +113,16 @@ class Writer {
   void machine(const SiteVisit& visit, const service::Machine& machine) {
     line("  ", machine_words(machine));
     if (stopped_.holds(machine)) line("    !! ", not_before_mended);
+    for (const service::SharedMachine& one : visit.shared) {
+      if (one.machine == &machine) line("    !! ", shared_words(one.others) + ".");
+    }
     for (const service::SeenSign* seen : visit.seen) {
       if (seen->machine == &machine) line("    - ", "look before it runs: " + words_of(*seen));
     }
   }
 
   void load(const SiteVisit& visit) {
-    const auto lines = load_lines(list_.fleet(), visit.parts, visit.fluids);
+    const auto lines = load_lines(list_.fleet(), visit.parts, visit.fluids, short_at(list_, visit));
     line("  ", lines.empty() ? "To load: nothing beside what is always on board." : "To load:");
     for (const std::string& each : lines) line("    [ ] ", each);
   }

@@ -7,6 +7,7 @@
 #include "render/parts/words.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
+#include "terminal/shell_word.h"
 
 namespace cli {
 namespace {
@@ -62,9 +63,19 @@ std::string likely_words(const TripTask& task) {
   return fmt::format("nobody can go on its due day, and to wait until {} is no cheaper", day_words(task.own_day));
 }
 
-std::string by_itself(const VisitsList& list, const TripTask& task) {
-  return fmt::format("with the rest of this trip, for by itself on {} it would cost {}", day_words(task.own_day),
-                     money_of(list, task.own_cost));
+// The cheapest of all other places, and what it would cost there.
+std::string next_best_words(const VisitsList& list, const TripTask& task) {
+  if (!task.next_best) return "it could be done on no other day or trip";
+  const service::OtherTrip& next = *task.next_best;
+  return fmt::format("the next best, {} {} on {}, would cost {}", next.made ? "the trip of" : "a trip of its own by",
+                     crew_words(*next.crew), day_words(next.on), money_of(list, next.cost));
+}
+
+std::string full_words(const SiteVisit& visit, const TripTask& task) {
+  const std::string day = day_words(*task.full_day);
+  return *task.full_by == service::TimeLimit::opening
+             ? fmt::format("{} would be better, but {} is not open for long enough then", day, site_words(*visit.site))
+             : fmt::format("{} would be better, but whoever goes then has no more hours", day);
 }
 
 std::string included_words(const TripTask& task) {
@@ -72,6 +83,21 @@ std::string included_words(const TripTask& task) {
   const std::string with = task_of(*task.with);
   return task.point->follow_up != nullptr ? fmt::format("{} of this trip asks for it anew", with)
                                           : fmt::format("{} of this trip includes it", with);
+}
+
+int minutes_of(const Point& point) {
+  const service::Resources takes = resources_of(*point.machine, *point.task, point.follow_up);
+  return static_cast<int>(takes.time.value_or(std::chrono::minutes{0}).count());
+}
+
+std::string opening_words(const NotPossible& out, const service::Site& site, const std::string& before) {
+  const std::string most = out.longest_stay > 0
+                               ? fmt::format(
+                                     "whoever can do it can stay there for {} at a time at most, by when {} is "
+                                     "open",
+                                     span_words(out.longest_stay), site_words(site))
+                               : fmt::format("{} is not open while whoever can do it could be there", site_words(site));
+  return fmt::format("it takes {} in one stay, and {}{}", span_words(minutes_of(*out.point)), most, before);
 }
 
 }  // namespace
@@ -108,6 +134,9 @@ std::string own_days_words(const VisitsList& list) {
   const service::OnOwnDays& own = list.plan.on_own_days;
   const std::string text =
       fmt::format("Each task on its own day would cost {}, with {}", money_of(list, own.total), visits(own.visits));
+  if (list.plan.on_own_days.behind) {
+    return fmt::format("{}, but leave out more, or do work for safety later.", text);
+  }
   return list.saved().hundredths == 0 ? fmt::format("{}: nothing is to be saved by other days.", text)
                                       : fmt::format("{}: this saves {}.", text, plain(list.saved()));
 }
@@ -156,7 +185,7 @@ std::string why_words(const VisitsList& list, const SiteVisit& visit, const Trip
     case TripReason::included:
       return included_words(task);
     case TripReason::day_full:
-      return fmt::format("{} would be better, but whoever can go then has no more hours", day_words(*task.full_day));
+      return fmt::format("{}; {}", full_words(visit, task), next_best_words(list, task));
     case TripReason::due_day:
       return "the day on which it comes due";
     case TripReason::put_off:
@@ -167,10 +196,10 @@ std::string why_words(const VisitsList& list, const SiteVisit& visit, const Trip
     case TripReason::last_day:
       return fmt::format("nobody can go from its due day {}: this is the last day before", until_words(list, point));
     case TripReason::likely_day:
-      return likely_words(task);
+      return fmt::format("{}; {}", likely_words(task), next_best_words(list, task));
     case TripReason::early:
     case TripReason::late:
-      return by_itself(list, task);
+      return "with the rest of this trip, for " + next_best_words(list, task);
   }
   return "";
 }
@@ -189,12 +218,11 @@ std::string why_words(const VisitsList& list, const NotPossible& out) {
       break;
   }
   if (out.days_full) return fmt::format("no day has room for it beside other work{}", before);
+  if (out.limit == service::TimeLimit::opening) return opening_words(out, site, before);
   const std::string set_up = site.set_up.count() > 0
                                  ? fmt::format(" and {} of set-up", span_words(static_cast<int>(site.set_up.count())))
                                  : "";
-  service::Resources takes = resources_of(*point.machine, *point.task, point.follow_up);
-  return fmt::format("it fits into no crew's day, even alone: {} of work{}{}",
-                     span_words(static_cast<int>(takes.time.value_or(std::chrono::minutes{0}).count())), set_up,
+  return fmt::format("it fits into no crew's day, even alone: {} of work{}{}", span_words(minutes_of(point)), set_up,
                      before);
 }
 
@@ -227,6 +255,16 @@ std::string not_planned_words(const VisitsList& list, const service::NotPlanned&
     text += fmt::format(" until {}: due before it goes back to work", to_text(*state->until));
   }
   if (row.reason == service::NotPlannedReason::left) text += fmt::format(" on {}", to_text(*row.point.machine->left));
+  return text;
+}
+
+std::string rounds_command(const VisitsList& list, const std::string& command) {
+  const VisitsPlan& plan = list.plan;
+  std::string text = fmt::format("{} rounds --from {} --within {}d", command, to_text(plan.from),
+                                 service::days_between(plan.from, plan.to));
+  for (const std::string& crew : plan.without) text += " --without " + shell_word(crew);
+  const service::Scope& scope = list.asked->scope;
+  if (!scope.site.empty()) text += " --site " + shell_word(scope.site);
   return text;
 }
 

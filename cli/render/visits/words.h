@@ -41,6 +41,9 @@ std::string keep_out_words(const VisitsList& list, const service::NotPossible& o
 std::string not_possible_words(const VisitsList& list, const service::NotPossible& out);
 std::string not_planned_words(const VisitsList& list, const service::NotPlanned& row);
 
+// The command that plans the rounds of the first week, of the same crews and site.
+std::string rounds_command(const VisitsList& list, const std::string& command);
+
 // The command that prints the sheets of a visit on its day, with what is done before it is due.
 std::string sheets_of(const SiteVisit& visit, const std::string& command);
 

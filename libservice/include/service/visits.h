@@ -33,6 +33,7 @@
 #include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/rounds.h"
+#include "service/shared_machines.h"
 
 #pragma GCC visibility push(default)
 
@@ -46,7 +47,7 @@ struct VisitsAsk {
 // Why a service is done on the day on which it is done: the first of these that holds.
 enum class TripReason {
   included,    // along with a service of that trip that includes it, or after which its check is asked for anew
-  day_full,    // the better day holds no more work than its crews have hours
+  day_full,    // a day of the plan that would be better holds no more work
   due_day,     // on the day on which it comes due
   put_off,     // on the first day on which somebody can go, once it is no longer put off
   first_day,   // on the first day from its due day on which somebody can go
@@ -57,6 +58,20 @@ enum class TripReason {
 };
 
 std::string_view to_text(TripReason reason);  // `due-day`
+
+// What leaves too little time for work at a site: whoever goes has no more hours, or the site is not open for so long.
+enum class TimeLimit { hours, opening };
+
+std::string_view to_text(TimeLimit limit);
+
+// Of all other places that a service could be done at, with what it includes, the one that costs least: a trip of the
+// plan that has time for it, or a trip of its own.
+struct OtherTrip {
+  const Crew* crew = nullptr;
+  Day on;
+  bool made = false;  // the plan makes that trip
+  Money cost;         // of life given up and of waiting; with the trip where it is one of its own
+};
 
 struct TripTask {
   const Point* point = nullptr;
@@ -70,7 +85,9 @@ struct TripTask {
   // trip with it.
   Day own_day;
   Money own_cost;
-  std::optional<Day> full_day;  // of `day_full`: the better day
+  std::optional<Day> full_day;         // of `day_full`: the better day
+  std::optional<TimeLimit> full_by;    // likewise: what it has no more of
+  std::optional<OtherTrip> next_best;  // none: it is included, or could be done nowhere else
 };
 
 // Of work for safety that is done after its due day, or that nobody can do: nobody uses the machine from that day on,
@@ -94,6 +111,7 @@ struct SiteVisit {
   std::vector<TripTask> tasks;
   std::vector<std::pair<std::string, PartAmount>> parts;  // to load, beside what the crew carries; by name
   std::vector<std::pair<std::string, Quantity>> fluids;   // likewise
+  std::vector<SharedMachine> shared;                      // machines at which others work that day
   std::vector<const SeenSign*> seen;                      // of its machines, and nobody has found good
   std::vector<std::string> cautions;                      // of all its work, and of all that these may be about
 };
@@ -105,6 +123,10 @@ struct NotPossible {
   std::vector<std::string> lacking;                   // of what is not qualified: what no crew has
   // Of what is unreachable: it would fit by itself, but other work leaves it no room on any day.
   bool days_full = false;
+  // Of what is unreachable by itself: the longest stay that somebody who can do it has there, in minutes, less set-up;
+  // and whether it is the opening that is too short.
+  int longest_stay = 0;
+  TimeLimit limit = TimeLimit::hours;
 };
 
 inline bool keep_out_of_use(const NotPossible& out) { return is_safety(*out.point); }
@@ -115,6 +137,7 @@ struct OnOwnDays {
   Money total;
   Money trips;
   std::size_t visits = 0;
+  bool behind = false;  // where days overflow they leave out more, or do work for safety later, and so may cost less
 };
 
 struct VisitsPlan {
@@ -122,14 +145,15 @@ struct VisitsPlan {
   Day as_of;
   Day from;  // the span, both inclusive
   Day to;
-  std::vector<SiteVisit> visits;  // by day, then site and crew in the order of the fleet file
+  std::vector<std::string> without;  // crews that do not go, by key
+  std::vector<SiteVisit> visits;     // by day, then site and crew in the order of the fleet file
   Money total;
   Money trips;
   Money late;
   Money early;
-  // No plan for these services costs less. Where a day holds more work than its cheapest crew has hours it is split
-  // into several trips, and where not every crew can do all work of a site one choice of crews is planned after the
-  // other: then `bound` alone is proven, beside all ways to share trips.
+  // No plan for these services costs less, whoever goes when. Where the cheapest days have no time for all of it, or
+  // not every crew can do all work of a site, the plan is the best that changes of one at hand lead to: no service, nor
+  // all at a machine or of a trip, is cheaper on another trip or day. Then `bound` alone is proven.
   Money bound;
   bool exact = true;  // bound = total: nothing is better
   OnOwnDays on_own_days;

@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "service/rounds_list.h"
 #include "service/visits.h"
 #include "service/waiting_to_mend.h"
 #include "service/workload.h"
@@ -47,7 +48,8 @@ struct VisitsList {
   std::vector<CrowdedDay> crowded;  // of a plan of all sites
   // Not planned by itself: of what was asked about, and of all else where one of the visits goes.
   std::vector<WaitsToMend> to_mend;
-  std::size_t left_off = 0;  // by `keep_first`
+  std::vector<ShortPart> short_parts;  // by key; filled by `hold_against_stock`
+  std::size_t left_off = 0;            // by `keep_first`
 
   const Fleet& fleet() const { return *plan.list->fleet; }
   // What it saves beside each service on its own day.
@@ -68,6 +70,13 @@ std::vector<const WaitsToMend*> waiting_at(const VisitsList& list, const SiteVis
 // What waits where no visit goes. What is left of what was seen when all that waits to be mended is told by itself.
 std::vector<const WaitsToMend*> waiting_elsewhere(const VisitsList& list);
 std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list);
+
+// What the visits load and stock does not cover. `parts` is reckoned to the end of the span: what is short is shared
+// out over all machines by day of need; where a visit takes more than there is before that day, from its day on.
+void hold_against_stock(VisitsList& list, const PartsList& parts);
+
+// Those that stock does not cover any more on the day of that visit.
+std::vector<ShortPart> short_at(const VisitsList& list, const SiteVisit& visit);
 
 // Only the first visits, and the first of what is not possible, not planned, without record and unknown; of these four,
 // work that never waits is not cut. Sums stay those of all.

@@ -104,4 +104,14 @@ std::string_view to_text(TripReason reason) {
   return "";
 }
 
+std::string_view to_text(TimeLimit limit) {
+  switch (limit) {
+    case TimeLimit::hours:
+      return "hours";
+    case TimeLimit::opening:
+      return "opening";
+  }
+  return "";
+}
+
 }  // namespace service

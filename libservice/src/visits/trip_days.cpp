@@ -3,29 +3,18 @@
 #include <algorithm>
 
 #include "visits/opening.h"
+#include "visits/trip_work.h"
 
 namespace service::visits::trip {
-namespace {
-
-// Its hours, or its duty where that is shorter, less the meal, the way and the set-up; and no more than the site is
-// open between arriving and leaving. Below zero: it cannot be there at all.
-int room_of(const CrewDay& day, const Trip& trip, const std::vector<ClockSpan>& open) {
-  int away = day.hours.to - day.hours.from;
-  if (day.duty) away = std::min(away, static_cast<int>(day.duty->count()));
-  const int hours = away - static_cast<int>(day.crew->meal.count()) - trip.drive_minutes();
-  int there = 0;
-  for (const ClockSpan& span :
-       in_both(open, {{day.hours.from + trip.there.minutes, day.hours.to - trip.home.minutes}})) {
-    there += span.to - span.from;
-  }
-  return there == 0 ? -1 : std::min(hours, there) - trip.set_up_minutes;
+bool has_time(const Fleet& fleet, const CrewTrip& trip, const std::vector<const Point*>& points) {
+  std::vector<const Point*> all = trip.booked;
+  all.insert(all.end(), points.begin(), points.end());
+  return holds(trip.hours, stays_of(fleet, all));
 }
 
-}  // namespace
-
-int TripDay::longest_room() const {
+int TripDay::longest_stay() const {
   int longest = 0;
-  for (const CrewTrip& crew : crews) longest = std::max(longest, crew.room);
+  for (const CrewTrip& crew : crews) longest = std::max(longest, crew.longest);
   return longest;
 }
 
@@ -37,10 +26,12 @@ std::vector<TripDay> trip_days(const Fleet& fleet, const std::vector<CrewDay>& c
     const auto open = opening_on(fleet, site, day.on);
     const auto trip = trip_of(fleet, *day.crew, site);
     if (open.empty() || !trip) continue;
-    const int room = room_of(day, *trip, open);
-    if (room < minutes) continue;
+    CrewTrip one{day.crew, *trip, hours_of(day, *trip, open), 0, 0, {}};
+    one.room = most_work(one.hours);
+    one.longest = longest_stay(one.hours);
+    if (one.longest < minutes) continue;
     if (days.empty() || days.back().on != day.on) days.push_back({day.on, {}});
-    days.back().crews.push_back({day.crew, *trip, room});
+    days.back().crews.push_back(std::move(one));
   }
   for (TripDay& day : days) {
     std::stable_sort(day.crews.begin(), day.crews.end(),
@@ -51,7 +42,7 @@ std::vector<TripDay> trip_days(const Fleet& fleet, const std::vector<CrewDay>& c
 
 std::optional<int> first_day(const std::vector<TripDay>& days, Day from, int minutes) {
   for (std::size_t i = 0; i < days.size(); ++i) {
-    if (days[i].on >= from && days[i].longest_room() >= minutes) return static_cast<int>(i);
+    if (days[i].on >= from && days[i].longest_stay() >= minutes) return static_cast<int>(i);
   }
   return std::nullopt;
 }

@@ -30,8 +30,24 @@ class SiteDays {
     return trip_days(fleet_, crew_days_, site_, needs, least);
   }
 
+  // Those on which somebody could do one of these, by whoever could do some.
+  std::vector<TripDay> of_use(const std::vector<TripPoint>& points) const {
+    std::vector<TripDay> days = trip_days(fleet_, crew_days_, site_, Needs{}, 0);
+    for (TripDay& day : days) {
+      std::erase_if(day.crews, [&](const CrewTrip& crew) {
+        return std::none_of(points.begin(), points.end(), [&](const TripPoint& point) {
+          return longest_behind(crew.hours) >= point.minutes && can(*crew.crew, point.needs);
+        });
+      });
+    }
+    std::erase_if(days, [](const TripDay& day) { return day.crews.empty(); });
+    return days;
+  }
+
   NotPossible why_not(const TripPoint& point) const {
-    NotPossible why{point.point, PutOffReason::closed, {}};
+    NotPossible why;
+    why.point = point.point;
+    why.reason = PutOffReason::closed;
     if (!any_can(crew_days_, point.needs)) {
       why.reason = PutOffReason::not_qualified;
       why.lacking = lacking(crew_days_, point.needs);
@@ -41,8 +57,24 @@ class SiteDays {
       return day.on >= point.earliest && (!point.left || day.on < *point.left) && can(*day.crew, point.needs) &&
              !opening_on(fleet_, site_, day.on).empty();
     });
-    if (open) why.reason = PutOffReason::unreachable;
+    if (!open) return why;
+    why.reason = PutOffReason::unreachable;
+    for (const CrewDay& day : crew_days_) {
+      if (day.on >= point.earliest && (!point.left || day.on < *point.left) && can(*day.crew, point.needs)) {
+        add_limit(why, day, point.minutes);
+      }
+    }
     return why;
+  }
+
+  // How long somebody can stay that day at most, and whether the gate is why it is not long enough.
+  void add_limit(NotPossible& why, const CrewDay& day, int minutes) const {
+    const auto open = opening_on(fleet_, site_, day.on);
+    const auto trip = trip_of(fleet_, *day.crew, site_);
+    if (open.empty() || !trip) return;
+    const TripHours hours = hours_of(day, *trip, open);
+    why.longest_stay = std::max(why.longest_stay, longest_stay(hours));
+    if (longest_stay(without_gate(hours)) >= minutes) why.limit = TimeLimit::opening;
   }
 
   std::vector<const Crew*> crews_for(const Needs& needs) const {
@@ -97,7 +129,7 @@ std::optional<Window> window_of(const TripPoint& point, const std::vector<TripDa
     if (day.on < point.earliest || (point.left && day.on >= *point.left)) continue;
     window.first = std::min(window.first, i);
     window.last_of_all = i;
-    if (day.longest_room() >= point.minutes) last_that_holds = i;
+    if (day.longest_stay() >= point.minutes) last_that_holds = i;
   }
   if (last_that_holds < 0) return std::nullopt;
   const auto from_due = first_day(days, std::max(*point.point->due_on, point.earliest), point.minutes);
@@ -107,8 +139,9 @@ std::optional<Window> window_of(const TripPoint& point, const std::vector<TripDa
   return window;
 }
 
-SiteWork groups_of(const Fleet& fleet, const std::vector<CrewDay>& crew_days, std::vector<TripPoint> points) {
+SiteWork groups_of(const Fleet& fleet, const std::vector<CrewDay>& crew_days, std::vector<TripPoint> points, Day to) {
   SiteWork work;
+  work.to = to;
   if (points.empty()) return work;
   const Site& site = *fleet.site(points.front().point->machine->site);
   SiteDays site_days(fleet, crew_days, site);
@@ -118,6 +151,7 @@ SiteWork groups_of(const Fleet& fleet, const std::vector<CrewDay>& crew_days, st
     return true;
   });
   if (points.empty()) return work;
+  work.days = site_days.of_use(points);
   std::vector<TripDay> whole = site_days.for_all(points);
   if (served(points, whole, site_days)) {
     work.groups.push_back({&site, std::move(points), std::move(whole)});

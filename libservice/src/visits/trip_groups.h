@@ -43,12 +43,14 @@ struct Group {
 };
 
 struct SiteWork {
+  Day to;  // the last day of the span
   std::vector<Group> groups;
+  std::vector<TripDay> days;  // on which anybody could go, whatever for
   std::vector<NotPossible> not_possible;
 };
 
 // The points of one site make one group where one crew can do them all, and nothing that never waits has to wait for
 // that crew; else one for each different choice of crews that can do them.
-SiteWork groups_of(const Fleet& fleet, const std::vector<CrewDay>& crew_days, std::vector<TripPoint> points);
+SiteWork groups_of(const Fleet& fleet, const std::vector<CrewDay>& crew_days, std::vector<TripPoint> points, Day to);
 
 }  // namespace service::visits::trip

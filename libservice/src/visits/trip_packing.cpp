@@ -4,9 +4,6 @@
 #include <numeric>
 #include <optional>
 
-#include "service/job_sheet.h"
-#include "visits/visits_made.h"
-
 namespace service::visits::trip {
 namespace {
 
@@ -37,7 +34,11 @@ class Packing {
     Cost cost = 0;
   };
 
-  int work_of(const std::vector<int>& points) const { return work_minutes(done_alone(fleet_, group_, points)); }
+  bool holds(const CrewTrip& crew, const Lot& lot) const {
+    std::vector<const Point*> points;
+    for (const int number : lot) points.push_back(group_.points[slot(number)].point);
+    return has_time(fleet_, crew, points);
+  }
 
   bool never_waits(const Lot& lot) const {
     return std::any_of(lot.begin(), lot.end(),
@@ -58,9 +59,8 @@ class Packing {
     if (lots.empty()) return;
     const auto& crews = group_.days[slot(day)].crews;
     const Lot all = std::accumulate(lots.begin(), lots.end(), Lot{}, together);
-    const int work = work_of(all);
-    const auto holds = [&](const CrewTrip& crew) { return crew.room >= work; };
-    if (const auto crew = std::find_if(crews.begin(), crews.end(), holds); crew != crews.end()) {
+    const auto all_fits = [&](const CrewTrip& crew) { return holds(crew, all); };
+    if (const auto crew = std::find_if(crews.begin(), crews.end(), all_fits); crew != crews.end()) {
       packed_.as_asked = packed_.as_asked && crew->trip.cost == crews.front().trip.cost;
       packed_.trips.push_back({day, static_cast<int>(crew - crews.begin()), all});
       return;
@@ -76,16 +76,16 @@ class Packing {
   // The next crew takes what it can of these: the cheapest that takes all, else the one with most time.
   void fill_one(int day, std::vector<Lot>& lots, std::vector<int>& free) {
     const auto& crews = group_.days[slot(day)].crews;
-    const int work = work_of(std::accumulate(lots.begin(), lots.end(), Lot{}, together));
+    const Lot all = std::accumulate(lots.begin(), lots.end(), Lot{}, together);
     const auto room = [&](int crew) { return crews[slot(crew)].room; };
-    auto chosen = std::find_if(free.begin(), free.end(), [&](int crew) { return room(crew) >= work; });
+    auto chosen = std::find_if(free.begin(), free.end(), [&](int crew) { return holds(crews[slot(crew)], all); });
     if (chosen == free.end()) {
       chosen = std::max_element(free.begin(), free.end(), [&](int a, int b) { return room(a) < room(b); });
     }
     PackedTrip trip{day, *chosen, {}};
     std::erase_if(lots, [&](const Lot& lot) {
       const Lot with = together(trip.points, lot);
-      if (work_of(with) > room(trip.crew)) return false;
+      if (!holds(crews[slot(trip.crew)], with)) return false;
       trip.points = with;
       return true;
     });
@@ -135,10 +135,10 @@ class Packing {
       const PackedTrip& trip = packed_.trips[i];
       if (trip.day != day) continue;
       goes[slot(trip.crew)] = true;
-      if (work_of(together(trip.points, lot)) <= crews[slot(trip.crew)].room) places.push_back({day, trip.crew, i, 0});
+      if (holds(crews[slot(trip.crew)], together(trip.points, lot))) places.push_back({day, trip.crew, i, 0});
     }
     for (std::size_t crew = 0; crew < crews.size(); ++crew) {
-      if (goes[crew] || work_of(lot) > crews[crew].room) continue;
+      if (goes[crew] || !holds(crews[crew], lot)) continue;
       places.push_back({day, static_cast<int>(crew), std::nullopt, one_penny * crews[crew].trip.cost.hundredths});
     }
     return places;
@@ -163,33 +163,6 @@ class Packing {
 
 Packed packed(const Fleet& fleet, const Group& group, const Units& units, const std::vector<int>& day_of) {
   return Packing(fleet, group).run(units, day_of);
-}
-
-std::vector<const Point*> done_alone(const Fleet& fleet, const std::vector<const Point*>& points) {
-  std::vector<std::vector<const Point*>> by_machine;
-  for (const Point* point : points) {
-    auto same = std::find_if(by_machine.begin(), by_machine.end(),
-                             [&](const auto& one) { return one.front()->machine == point->machine; });
-    if (same == by_machine.end()) same = by_machine.insert(by_machine.end(), {{}});
-    same->push_back(point);
-  }
-  std::vector<const Point*> alone;
-  for (const auto& of_machine : by_machine) {
-    const auto these = by_themselves(fleet, of_machine);
-    alone.insert(alone.end(), these.begin(), these.end());
-  }
-  return alone;
-}
-
-std::vector<const Point*> done_alone(const Fleet& fleet, const Group& group, const std::vector<int>& points) {
-  std::vector<const Point*> these;
-  for (const int number : points) these.push_back(group.points[slot(number)].point);
-  return done_alone(fleet, these);
-}
-
-int work_minutes(const std::vector<const Point*>& alone) {
-  return std::accumulate(alone.begin(), alone.end(), 0,
-                         [](int minutes, const Point* point) { return minutes + minutes_of(*point).value_or(0); });
 }
 
 }  // namespace service::visits::trip

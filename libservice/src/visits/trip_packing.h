@@ -23,9 +23,4 @@ struct Packed {
 // what none of them has room for goes where it costs least beside all others. What never waits is placed first.
 Packed packed(const Fleet& fleet, const Group& group, const Units& units, const std::vector<int>& day_of);
 
-// Of these points: those that are done by themselves, and the minutes of all that.
-std::vector<const Point*> done_alone(const Fleet& fleet, const std::vector<const Point*>& points);
-std::vector<const Point*> done_alone(const Fleet& fleet, const Group& group, const std::vector<int>& points);
-int work_minutes(const std::vector<const Point*>& alone);
-
 }  // namespace service::visits::trip

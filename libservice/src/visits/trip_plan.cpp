@@ -9,6 +9,7 @@
 #include "visits/crew_days.h"
 #include "visits/trip_visits.h"
 #include "visits/trip_wanted.h"
+#include "visits/trip_work.h"
 #include "visits/visits_made.h"
 
 namespace service {
@@ -44,12 +45,13 @@ class Planning {
   void add_site(SiteWork work) {
     for (NotPossible& one : work.not_possible) plan_.not_possible.push_back(std::move(one));
     if (work.groups.empty()) return;
-    const SitePlans plans = plan_site(fleet_, work.groups);
+    const SitePlans plans = plan_site(fleet_, work);
     take(plans.best);
     plan_.bound = plan_.bound + plans.bound;
     plan_.on_own_days.total = plan_.on_own_days.total + plans.on_own_days.sums.total();
     plan_.on_own_days.trips = plan_.on_own_days.trips + plans.on_own_days.sums.trips;
     plan_.on_own_days.visits += plans.on_own_days.visits();
+    plan_.on_own_days.behind = plan_.on_own_days.behind || plans.own_days_behind;
   }
 
   void finish() {
@@ -68,15 +70,17 @@ class Planning {
  private:
   void take(const SitePlan& site) {
     for (SiteVisit& visit : visits_of(*plan_.list, site)) plan_.visits.push_back(std::move(visit));
-    for (const GroupPlan& part : site.groups) {
-      for (const PackedTrip& trip : part.trips) {
-        for (const Point* point : done_alone(fleet_, part.whole, trip.points)) {
-          if (!minutes_of(*point)) no_time_.push_back(point);
-        }
+    for (const auto& trip : trips_of(*site.model, site.places)) {
+      for (const Point* point : done_alone(fleet_, points_of(*site.model, trip))) {
+        if (!minutes_of(*point)) no_time_.push_back(point);
       }
     }
-    for (const Point* point : site.nowhere) {
-      plan_.not_possible.push_back({point, PutOffReason::unreachable, {}, true});
+    for (const Point* point : site.nowhere()) {
+      NotPossible out;
+      out.point = point;
+      out.reason = PutOffReason::unreachable;
+      out.days_full = true;
+      plan_.not_possible.push_back(std::move(out));
     }
     plan_.trips = plan_.trips + site.sums.trips;
     plan_.early = plan_.early + site.sums.early;
@@ -98,6 +102,7 @@ VisitsPlan plan_visits(std::shared_ptr<const DueList> list, const VisitsAsk& ask
   plan.as_of = list->as_of;
   plan.from = list->as_of;
   plan.to = ask.to;
+  plan.without = ask.without;
   plan.list = std::move(list);
   const Fleet& fleet = *plan.list->fleet;
   WeekAsk days{plan.from, days_between(plan.from, plan.to) + 1};
@@ -105,7 +110,7 @@ VisitsPlan plan_visits(std::shared_ptr<const DueList> list, const VisitsAsk& ask
   const auto crew_days = visits::crew_days_of(fleet, days);
   Planning planning(plan);
   for (auto& points : wanted_by_site(plan, crew_days)) {
-    planning.add_site(groups_of(fleet, crew_days, std::move(points)));
+    planning.add_site(groups_of(fleet, crew_days, std::move(points), plan.to));
   }
   planning.finish();
   return plan;

@@ -1,11 +1,12 @@
 #include "visits/trip_site.h"
 
 #include <algorithm>
-#include <iterator>
-#include <map>
 #include <numeric>
-#include <set>
 #include <tuple>
+
+#include "visits/trip_bound.h"
+#include "visits/trip_search.h"
+#include "visits/trip_start.h"
 
 namespace service::visits::trip {
 namespace {
@@ -13,164 +14,158 @@ namespace {
 // Of so many groups all orders are tried: more are planned in the order in which they stand.
 constexpr std::size_t few_groups = 4;
 
+// A plan that could be cheaper by less than that is proven: money is whole pence.
+constexpr Cost hair = one_penny / 100;
+
 // A true bound on the unrounded cost, in whole pence.
 Money rounded_down(Cost value) { return {static_cast<std::int64_t>(value / one_penny)}; }
 
-// No plan for these groups costs less, but for what goes nowhere: any trip may do all that may be done on its day, and
-// costs what the cheapest does that any of them could send.
-Cost least_together(const std::vector<Group>& groups, const std::vector<const Point*>& nowhere) {
-  std::map<Day, Cost> trips;
-  for (const Group& group : groups) {
-    for (const TripDay& day : group.days) {
-      const Cost trip = one_penny * day.cheapest().trip.cost.hundredths;
-      const auto [place, is_new] = trips.emplace(day.on, trip);
-      if (!is_new) place->second = std::min(place->second, trip);
-    }
-  }
+// No plan for what has a place costs less: any trip may do all that may be done on its day, and costs what the cheapest
+// does that any of it could send.
+Cost least_together(const SiteModel& model, const Places& places) {
+  const bool in_time = rank_of(model, places).late_days == 0;
   PathProblem problem;
-  for (const auto& [on, trip] : trips) problem.trips.push_back(trip);
-  const auto number_of = [&](const Group& group, int day) {
-    const auto place = trips.find(group.days[static_cast<std::size_t>(day)].on);
-    return static_cast<int>(std::distance(trips.begin(), place));
-  };
-  for (const Group& group : groups) {
-    for (const TripPoint& point : group.points) {
-      if (std::find(nowhere.begin(), nowhere.end(), point.point) != nowhere.end()) continue;
-      const Window window = *window_of(point, group.days);
-      PathUnit unit{number_of(group, window.first), number_of(group, window.last), {}};
-      for (const auto& [on, trip] : trips) unit.costs.push_back(point.cost.compared(on));
-      problem.units.push_back(std::move(unit));
+  std::vector<int> day_of;  // of each slot, by number
+  for (std::size_t at = 0; at < model.slots.size(); ++at) {
+    const bool same = at > 0 && model.slots[at].on == model.slots[at - 1].on;
+    if (!same) problem.trips.push_back(model.slots[at].cost);  // the cheapest of that day
+    day_of.push_back(static_cast<int>(problem.trips.size()) - 1);
+  }
+  for (int point = 0; point < static_cast<int>(places.size()); ++point) {
+    if (places[slot(point)] == nowhere) continue;
+    PathUnit unit{static_cast<int>(problem.trips.size()), -1, std::vector<Cost>(problem.trips.size(), impossible)};
+    for (int at = 0; at < static_cast<int>(model.slots.size()); ++at) {
+      unit.costs[slot(day_of[slot(at)])] = model.costs[slot(point)][slot(at)];
+      if (!model.may[slot(point)][slot(at)] || (in_time && model.late_days(point, at) > 0)) continue;
+      unit.first = std::min(unit.first, day_of[slot(at)]);
+      unit.last = day_of[slot(at)];
     }
+    problem.units.push_back(std::move(unit));
   }
   return problem.units.empty() ? 0 : shortest_path(problem).value;
 }
 
-// Minutes of work on the trips that are made.
-using Booked = std::map<std::pair<Day, const Crew*>, int>;
-
-// A crew that is there with time for some of it comes first and costs nothing more; one that has none is the last.
-void take_off(std::vector<TripDay>& days, const Booked& booked, int least_minutes) {
-  for (TripDay& day : days) {
-    std::set<const Crew*> full;
-    for (CrewTrip& crew : day.crews) {
-      const auto made = booked.find({day.on, crew.crew});
-      if (made == booked.end()) continue;
-      crew.room -= made->second;
-      if (crew.room < least_minutes) {
-        full.insert(crew.crew);
-      } else {
-        crew.trip.cost = {};
-      }
+// Whether whoever goes for all of them goes on as many days, and as cheaply, as whoever goes for one.
+bool goes_as_cheaply(const SiteModel& model, const Group& group) {
+  std::size_t days = 0;
+  for (std::size_t at = 0; at < model.slots.size(); ++at) {
+    const TripSlot& one = model.slots[at];
+    if (at > 0 && one.on == model.slots[at - 1].on) continue;
+    if (days == group.days.size() || group.days[days].on != one.on ||
+        group.days[days].cheapest().trip.cost != one.crew.trip.cost) {
+      return false;
     }
-    std::stable_sort(day.crews.begin(), day.crews.end(), [&](const CrewTrip& a, const CrewTrip& b) {
-      return std::tuple(full.contains(a.crew), a.trip.cost) < std::tuple(full.contains(b.crew), b.trip.cost);
-    });
+    ++days;
   }
+  return days == group.days.size();
 }
 
-class GroupsPlanning {
+class SitePlanning {
  public:
-  explicit GroupsPlanning(const Fleet& fleet) : fleet_(fleet) {}
+  SitePlanning(const Fleet& fleet, const SiteWork& work)
+      : work_(work), model_(std::make_shared<const SiteModel>(model_of(fleet, work))) {}
 
-  // On its own day each, or on the cheapest days.
-  SitePlan in_order(const std::vector<Group>& groups, const std::vector<std::size_t>& order, bool own_days) const {
-    SitePlan plan;
-    Booked booked;
-    for (const std::size_t index : order) {
-      GroupPlan part{groups[index], groups[index], {}, {}, {}};
-      if (!booked.empty()) make_room(part, booked, plan.nowhere);
-      if (part.whole.points.empty()) continue;
-      place(part, own_days, plan, booked);
-      plan.groups.push_back(std::move(part));
+  SitePlans plan() const {
+    SitePlans plans = plan_all();
+    plans.own_days_behind = is_behind(plans.on_own_days, plans.best);
+    return plans;
+  }
+
+ private:
+  SitePlans plan_all() const {
+    const Start start = best_order(false);
+    const Start own = best_order(true);
+    SitePlans plans{plan_of(start.places), plan_of(own.places), {}};
+    const bool whole = work_.groups.size() == 1 && rank_of(*model_, start.places).left == 0 &&
+                       rank_of(*model_, start.places).unsafe == 0 && goes_as_cheaply(*model_, work_.groups.front());
+    if (whole && start.as_asked) {
+      take_if_better(plans.best, plans.on_own_days);  // by what is rounded, even that may turn out cheaper
+      plans.bound = plans.best.sums.total();
+      return plans;
+    }
+    plans.best = plan_of(improved(*model_, start.places));
+    take_if_better(plans.best, plan_of(improved(*model_, own.places)));
+    take_if_better(plans.best, plans.on_own_days);
+    const Rank rank = rank_of(*model_, plans.best.places);
+    const bool all = whole && rank.left == 0 && rank.unsafe == 0 && rank.late_days == 0;
+    const Cost path = all ? start.least : least_together(*model_, plans.best.places);
+    const Cost least = std::max(path, bound_of(*model_, plans.best.places));
+    const Money total = plans.best.sums.total();
+    const bool proven = rank.left == 0 && rank.unsafe == 0 && rank.cost < least + hair;
+    plans.bound = proven ? total : std::min(total, rounded_down(least));
+    return plans;
+  }
+
+  Start best_order(bool own_days) const {
+    std::vector<std::size_t> order(work_.groups.size());
+    std::iota(order.begin(), order.end(), 0U);
+    Start best = start_of(*model_, work_.groups, order, own_days);
+    if (work_.groups.size() > few_groups) return best;
+    while (std::next_permutation(order.begin(), order.end())) {
+      Start other = start_of(*model_, work_.groups, order, own_days);
+      if (rank_of(*model_, other.places) < rank_of(*model_, best.places)) best = std::move(other);
+    }
+    return best;
+  }
+
+  SitePlan plan_of(Places places) const {
+    SitePlan plan{model_, std::move(places), {}};
+    const auto trips = trips_of(*model_, plan.places);
+    for (std::size_t at = 0; at < trips.size(); ++at) {
+      const TripSlot& one = model_->slots[at];
+      if (!trips[at].empty()) plan.sums.trips = plan.sums.trips + one.crew.trip.cost;
+      for (const int point : trips[at]) {
+        const SpanCost& cost = model_->points[slot(point)].cost;
+        plan.sums.early = plan.sums.early + cost.early(one.on);
+        plan.sums.late = plan.sums.late + cost.late(one.on);
+      }
     }
     return plan;
   }
 
- private:
-  static void make_room(GroupPlan& part, const Booked& booked, std::vector<const Point*>& nowhere) {
-    int least = part.left.points.front().minutes;
-    for (const TripPoint& point : part.left.points) least = std::min(least, point.minutes);
-    take_off(part.left.days, booked, least);
-    std::erase_if(part.left.points, [&](const TripPoint& point) {
-      if (window_of(point, part.left.days)) return false;
-      nowhere.push_back(point.point);
-      return true;
-    });
-    part.whole.points = part.left.points;
-  }
-
-  void place(GroupPlan& part, bool own_days, SitePlan& plan, Booked& booked) const {
-    part.units = units_of(fleet_, part.left);
-    const PathPlan path = shortest_path(part.units.problem);
-    part.day_of = own_days ? part.units.own : path.day_of;
-    const Packed made = packed(fleet_, part.left, part.units, part.day_of);
-    part.trips = made.trips;
-    plan.least += path.value;
-    plan.as_asked = plan.as_asked && made.as_asked;
-    for (const int point : made.nowhere) plan.nowhere.push_back(part.whole.points[slot(point)].point);
-    for (const PackedTrip& trip : made.trips) {
-      const TripDay& day = part.left.days[slot(trip.day)];
-      const CrewTrip& crew = day.crews[slot(trip.crew)];
-      plan.sums.trips = plan.sums.trips + crew.trip.cost;
-      booked[{day.on, crew.crew}] += work_minutes(done_alone(fleet_, part.left, trip.points));
-      for (const int number : trip.points) {
-        const TripPoint& point = part.whole.points[slot(number)];
-        plan.sums.early = plan.sums.early + point.cost.early(day.on);
-        plan.sums.late = plan.sums.late + point.cost.late(day.on);
-        if (!never_waits(*point.point)) continue;
-        const Day own = part.whole.days[slot(window_of(point, part.whole.days)->own)].on;
-        plan.late_days += std::max(0, days_between(own, day.on));
-      }
+  // In whole pence, as it is told.
+  static auto told_rank(const SitePlan& plan) {
+    const Rank rank = rank_of(*plan.model, plan.places);
+    Cost left = 0;
+    for (std::size_t i = 0; i < plan.places.size(); ++i) {
+      if (plan.places[i] == nowhere) left += plan.model->left[i];
     }
+    return std::tuple(rank.unsafe, rank.late_days, rank.left, rank.twice, plan.sums.total() + rounded_down(left),
+                      rank.cost);
   }
 
-  const Fleet& fleet_;
+  // Of what is worth more than money.
+  static bool is_behind(const SitePlan& plan, const SitePlan& best) {
+    Rank of_plan = rank_of(*plan.model, plan.places);
+    Rank of_best = rank_of(*best.model, best.places);
+    of_plan.cost = of_best.cost = 0;
+    return of_best < of_plan;
+  }
+
+  static void take_if_better(SitePlan& best, const SitePlan& other) {
+    if (told_rank(other) < told_rank(best)) best = other;
+  }
+
+  const SiteWork& work_;
+  std::shared_ptr<const SiteModel> model_;
 };
-
-// Smaller is better: what never waits and goes nowhere, or waits; what else goes nowhere; money.
-auto rank_of(const SitePlan& plan) {
-  const auto unsafe =
-      std::count_if(plan.nowhere.begin(), plan.nowhere.end(), [](const Point* point) { return never_waits(*point); });
-  return std::tuple(unsafe, plan.late_days, plan.nowhere.size(), plan.sums.total());
-}
-
-SitePlan best_order(const GroupsPlanning& planning, const std::vector<Group>& groups, bool own_days) {
-  std::vector<std::size_t> order(groups.size());
-  std::iota(order.begin(), order.end(), 0U);
-  SitePlan best = planning.in_order(groups, order, own_days);
-  if (groups.size() > few_groups) return best;
-  while (std::next_permutation(order.begin(), order.end())) {
-    SitePlan other = planning.in_order(groups, order, own_days);
-    if (rank_of(other) < rank_of(best)) best = std::move(other);
-  }
-  return best;
-}
 
 }  // namespace
 
 std::size_t SitePlan::visits() const {
-  std::set<std::pair<Day, const Crew*>> made;
-  for (const GroupPlan& part : groups) {
-    for (const PackedTrip& trip : part.trips) {
-      const TripDay& day = part.left.days[slot(trip.day)];
-      made.insert({day.on, day.crews[slot(trip.crew)].crew});
-    }
-  }
-  return made.size();
+  const auto trips = trips_of(*model, places);
+  return static_cast<std::size_t>(
+      std::count_if(trips.begin(), trips.end(), [](const auto& trip) { return !trip.empty(); }));
 }
 
-SitePlans plan_site(const Fleet& fleet, const std::vector<Group>& groups) {
-  const GroupsPlanning planning(fleet);
-  SitePlans plans{best_order(planning, groups, false), best_order(planning, groups, true), {}};
-  const bool proven = groups.size() == 1 && plans.best.as_asked && plans.best.nowhere.empty();
-  const Cost path = plans.best.least;
-  const bool whole = groups.size() == 1 && plans.best.nowhere.empty();
-  // Where days had to be split, or by what is rounded, even that may turn out cheaper.
-  if (rank_of(plans.on_own_days) < rank_of(plans.best)) plans.best = plans.on_own_days;
-  const Money total = plans.best.sums.total();
-  const Cost least = whole ? path : least_together(groups, plans.best.nowhere);
-  plans.bound = proven ? total : std::min(total, rounded_down(least));
-  return plans;
+std::vector<const Point*> SitePlan::nowhere() const {
+  std::vector<const Point*> points;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (places[i] == trip::nowhere) points.push_back(model->points[i].point);
+  }
+  return points;
 }
+
+SitePlans plan_site(const Fleet& fleet, const SiteWork& work) { return SitePlanning(fleet, work).plan(); }
 
 }  // namespace service::visits::trip

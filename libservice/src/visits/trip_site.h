@@ -1,20 +1,13 @@
-// The plan of one site: its groups one after the other, each also on the trips that those before it make.
+// The plan of one site. Where days hold all work on the cheapest days of all, these are the plan; else it begins from
+// there, its groups one after the other, and is bettered.
 #pragma once
 
+#include <memory>
 #include <vector>
 
-#include "visits/trip_packing.h"
+#include "visits/trip_model.h"
 
 namespace service::visits::trip {
-
-struct GroupPlan {
-  Group whole;
-  // The same with what the groups before it leave of each crew-day: a trip that is made already costs nothing more.
-  Group left;
-  Units units;
-  std::vector<int> day_of;        // on which day each unit was to be done
-  std::vector<PackedTrip> trips;  // crews by their number in `left`
-};
 
 struct Sums {
   Money trips;
@@ -24,23 +17,22 @@ struct Sums {
 };
 
 struct SitePlan {
-  std::vector<GroupPlan> groups;
-  std::vector<const Point*> nowhere;  // no day has room for these
-  int late_days = 0;                  // of what never waits, behind the first day on which somebody can do it
+  std::shared_ptr<const SiteModel> model;
+  Places places;
   Sums sums;
-  Cost least = 0;        // of the days as they were asked for
-  bool as_asked = true;  // one trip a day, by its cheapest crew, with all that was to be done that day
 
-  std::size_t visits() const;  // a crew-day is one
+  std::size_t visits() const;                 // a crew-day is one
+  std::vector<const Point*> nowhere() const;  // no day has room for these
 };
 
 struct SitePlans {
   SitePlan best;
   SitePlan on_own_days;
-  Money bound;  // no plan for what `best` does costs less
+  Money bound;                   // no plan for what `best` does costs less
+  bool own_days_behind = false;  // they leave out more, or do work for safety later
 };
 
-// Of few groups all orders are tried.
-SitePlans plan_site(const Fleet& fleet, const std::vector<Group>& groups);
+// Of few groups all orders are tried. There is at least one.
+SitePlans plan_site(const Fleet& fleet, const SiteWork& work);
 
 }  // namespace service::visits::trip

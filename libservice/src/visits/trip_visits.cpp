@@ -4,70 +4,74 @@
 
 #include "service/minding.h"
 #include "visits/load.h"
+#include "visits/trip_elsewhere.h"
+#include "visits/trip_units.h"
+#include "visits/trip_work.h"
 
 namespace service::visits::trip {
 namespace {
 
-std::size_t place(int number) { return static_cast<std::size_t>(number); }
+// One point of a plan, with where else it could be done.
+class Reasons {
+ public:
+  Reasons(const SitePlan& plan) : plan_(plan), model_(*plan.model), elsewhere_(model_, plan.places) {}
 
-// One point on one day of its group.
-struct Placed {
-  const Group& group;
-  const TripPoint& point;
-  const CrewTrip& crew;
-  int day = 0;
-  int asked = 0;  // the day that was best of all
-  int best = 0;   // the cheapest day for it alone, with what it includes
-  Day on(int number) const { return group.days[place(number)].on; }
+  TripTask task_of(int number, const std::vector<const Point*>& alone) const {
+    const TripPoint& point = model_.points[slot(number)];
+    const Day on = day_of(plan_.places[slot(number)]);
+    TripTask task;
+    task.point = point.point;
+    task.early_days = std::max(0, days_between(on, *point.point->due_on));
+    task.late_days = std::max(0, days_between(*point.point->due_on, on));
+    task.early = point.cost.early(on);
+    task.late = point.cost.late(on);
+    const TripSlot& own = model_.slots[slot(model_.own[slot(number)])];
+    task.own_day = own.on;
+    task.own_cost = own.crew.trip.cost + point.cost.early(own.on) + point.cost.late(own.on);
+    if (std::find(alone.begin(), alone.end(), point.point) == alone.end()) {
+      include(task, alone);
+      return task;
+    }
+    task.next_best = elsewhere_.next_best(number);
+    if (const auto full = elsewhere_.full_day(number)) {
+      task.why = TripReason::day_full;
+      task.full_day = full->on;
+      task.full_by = full->by;
+    } else {
+      task.why = reason_for(number, on);
+    }
+    return task;
+  }
+
+ private:
+  Day day_of(int at) const { return model_.slots[slot(at)].on; }
+
+  void include(TripTask& task, const std::vector<const Point*>& alone) const {
+    task.why = TripReason::included;
+    const auto with = std::find_if(alone.begin(), alone.end(), [&](const Point* other) {
+      return other->machine == task.point->machine && stands_for(*model_.fleet, *other, *task.point);
+    });
+    if (with != alone.end()) task.with = *with;
+  }
+
+  TripReason reason_for(int number, Day on) const {
+    const TripPoint& point = model_.points[slot(number)];
+    const Day due = *point.point->due_on;
+    const Day own = day_of(model_.own[slot(number)]);
+    if (on == due) return TripReason::due_day;
+    if (on == own) {
+      if (on < due) return TripReason::last_day;
+      const bool waited = point.point->put_off && point.earliest > due;
+      return waited ? TripReason::put_off : TripReason::first_day;
+    }
+    if (on == elsewhere_.likely_day(number)) return TripReason::likely_day;
+    return on < own ? TripReason::early : TripReason::late;
+  }
+
+  const SitePlan& plan_;
+  const SiteModel& model_;
+  Elsewhere elsewhere_;
 };
-
-TripReason reason_for(const Placed& placed, const Window& window) {
-  const Day due = *placed.point.point->due_on;
-  const Day on = placed.on(placed.day);
-  if (placed.day != placed.asked) return TripReason::day_full;
-  if (never_waits(*placed.point.point) && placed.day > window.own) return TripReason::day_full;
-  if (on == due) return TripReason::due_day;
-  if (placed.day == window.own) {
-    if (on < due) return TripReason::last_day;
-    const bool waited = placed.point.point->put_off && placed.point.earliest > due;
-    return waited ? TripReason::put_off : TripReason::first_day;
-  }
-  if (placed.day == placed.best) return TripReason::likely_day;
-  return placed.day < window.own ? TripReason::early : TripReason::late;
-}
-
-Money own_cost_of(const Placed& placed, int own) {
-  const TripDay& day = placed.group.days[place(own)];
-  const auto crew = std::find_if(day.crews.begin(), day.crews.end(),
-                                 [&](const CrewTrip& one) { return one.room >= placed.point.minutes; });
-  return crew->trip.cost + placed.point.cost.early(day.on) + placed.point.cost.late(day.on);
-}
-
-TripTask task_of(const Fleet& fleet, const Placed& placed, const std::vector<const Point*>& alone) {
-  const TripPoint& point = placed.point;
-  const Window window = *window_of(point, placed.group.days);
-  const Day on = placed.on(placed.day);
-  TripTask task;
-  task.point = point.point;
-  task.early_days = std::max(0, days_between(on, *point.point->due_on));
-  task.late_days = std::max(0, days_between(*point.point->due_on, on));
-  task.early = point.cost.early(on);
-  task.late = point.cost.late(on);
-  task.own_day = placed.on(window.own);
-  task.own_cost = own_cost_of(placed, window.own);
-  task.why = reason_for(placed, window);
-  if (task.why == TripReason::day_full) {
-    task.full_day = placed.on(placed.day != placed.asked ? placed.asked : window.own);
-  }
-  if (std::find(alone.begin(), alone.end(), point.point) != alone.end()) return task;
-  task.why = TripReason::included;
-  task.full_day.reset();
-  const auto with = std::find_if(alone.begin(), alone.end(), [&](const Point* other) {
-    return other->machine == point.point->machine && stands_for(fleet, *other, *point.point);
-  });
-  if (with != alone.end()) task.with = *with;
-  return task;
-}
 
 void by_machine(std::vector<TripTask>& tasks) {
   std::vector<const Machine*> machines;
@@ -79,61 +83,24 @@ void by_machine(std::vector<TripTask>& tasks) {
                    [&](const TripTask& a, const TripTask& b) { return place_of(a) < place_of(b); });
 }
 
-// What is done on each crew-day.
-std::vector<std::vector<Placed>> by_crew_day(const SitePlan& site) {
-  std::vector<std::vector<Placed>> days;
-  for (const GroupPlan& part : site.groups) {
-    const auto unit_of = [&](int number) {
-      const auto unit = std::find_if(part.units.points.begin(), part.units.points.end(), [&](const auto& points) {
-        return std::find(points.begin(), points.end(), number) != points.end();
-      });
-      return static_cast<std::size_t>(unit - part.units.points.begin());
-    };
-    for (const PackedTrip& trip : part.trips) {
-      // As it is without all others: with what the trip costs.
-      const auto& crews = part.whole.days[place(trip.day)].crews;
-      const Crew* goes = part.left.days[place(trip.day)].crews[place(trip.crew)].crew;
-      const auto crew = std::find_if(crews.begin(), crews.end(), [&](const CrewTrip& one) { return one.crew == goes; });
-      std::vector<Placed> placed;
-      for (const int number : trip.points) {
-        const std::size_t unit = unit_of(number);
-        placed.push_back({part.whole, part.whole.points[place(number)], *crew, trip.day, part.day_of[unit],
-                          part.units.problem.units[unit].best()});
-      }
-      const auto same = std::find_if(days.begin(), days.end(), [&](const auto& day) {
-        return day.front().crew.crew == goes && day.front().on(day.front().day) == placed.front().on(trip.day);
-      });
-      if (same == days.end()) {
-        days.push_back(std::move(placed));
-      } else {
-        for (const Placed& one : placed) same->push_back(one);
-      }
-    }
-  }
-  return days;
-}
-
-SiteVisit visit_of(const DueList& list, const std::vector<Placed>& placed) {
+SiteVisit visit_of(const DueList& list, const SiteModel& model, int at, const std::vector<int>& trip,
+                   const Reasons& reasons) {
   const Fleet& fleet = *list.fleet;
-  const CrewTrip& crew = placed.front().crew;
+  const CrewTrip& crew = model.slots[slot(at)].crew;
   SiteVisit visit;
-  visit.site = placed.front().group.site;
-  visit.on = placed.front().on(placed.front().day);
+  visit.site = model.site;
+  visit.on = model.slots[slot(at)].on;
   visit.crew = crew.crew;
   visit.trip_cost = crew.trip.cost;
   visit.drive_minutes = crew.trip.drive_minutes();
   visit.tenths_of_km = crew.trip.there.tenths_of_km + crew.trip.home.tenths_of_km;
   visit.set_up_minutes = crew.trip.set_up_minutes;
-  std::vector<const Point*> points;
-  for (const Placed& one : placed) points.push_back(one.point.point);
-  std::sort(points.begin(), points.end());  // they stand in the list
+  const std::vector<const Point*> points = points_of(model, trip);
   const auto alone = done_alone(fleet, points);
   visit.work_minutes = work_minutes(alone);
-  for (const Point* point : points) {
-    const auto of =
-        std::find_if(placed.begin(), placed.end(), [&](const Placed& one) { return one.point.point == point; });
-    visit.tasks.push_back(task_of(fleet, *of, alone));
-    visit.safety = visit.safety || is_safety(*point);
+  for (const int number : trip) {
+    visit.tasks.push_back(reasons.task_of(number, alone));
+    visit.safety = visit.safety || is_safety(*visit.tasks.back().point);
     visit.early = visit.early + visit.tasks.back().early;
     visit.late = visit.late + visit.tasks.back().late;
   }
@@ -154,11 +121,38 @@ SiteVisit visit_of(const DueList& list, const std::vector<Placed>& placed) {
   return visit;
 }
 
+bool works_at(const SiteVisit& visit, const Machine* machine) {
+  return std::any_of(visit.tasks.begin(), visit.tasks.end(),
+                     [&](const TripTask& task) { return task.point->machine == machine; });
+}
+
+void add_shared(std::vector<SiteVisit>& visits) {
+  for (SiteVisit& visit : visits) {
+    for (const TripTask& task : visit.tasks) {
+      const Machine* machine = task.point->machine;
+      const bool said = std::any_of(visit.shared.begin(), visit.shared.end(),
+                                    [&](const SharedMachine& one) { return one.machine == machine; });
+      if (said) continue;
+      SharedMachine one{machine, {}};
+      for (const SiteVisit& other : visits) {
+        if (&other != &visit && other.on == visit.on && works_at(other, machine)) one.others.push_back(other.crew);
+      }
+      if (!one.others.empty()) visit.shared.push_back(std::move(one));
+    }
+  }
+}
+
 }  // namespace
 
 std::vector<SiteVisit> visits_of(const DueList& list, const SitePlan& site) {
   std::vector<SiteVisit> visits;
-  for (const auto& placed : by_crew_day(site)) visits.push_back(visit_of(list, placed));
+  const Reasons reasons(site);
+  const auto trips = trips_of(*site.model, site.places);
+  for (int at = 0; at < static_cast<int>(trips.size()); ++at) {
+    const auto& trip = trips[slot(at)];
+    if (!trip.empty()) visits.push_back(visit_of(list, *site.model, at, trip, reasons));
+  }
+  add_shared(visits);
   return visits;
 }
 

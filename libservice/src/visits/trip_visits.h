@@ -8,7 +8,7 @@
 
 namespace service::visits::trip {
 
-// One a crew-day, with the work of all groups; in no order.
+// One a crew-day; by day.
 std::vector<SiteVisit> visits_of(const DueList& list, const SitePlan& site);
 
 }  // namespace service::visits::trip

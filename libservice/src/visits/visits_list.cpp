@@ -6,6 +6,7 @@
 #include "service/first.h"
 #include "visits/opening.h"
 #include "visits/point_cost.h"
+#include "visits/short_parts.h"
 
 namespace service {
 namespace {
@@ -61,6 +62,29 @@ std::vector<PointName> again_of(const VisitsPlan& plan) {
     }
   }
   return again;
+}
+
+PartAmount loaded(const SiteVisit& visit, const PartNeed& need) {
+  PartAmount amount;
+  for (const auto& [key, pieces] : visit.parts) {
+    if (!need.fluid && key == need.key) amount = amount + pieces;
+  }
+  for (const auto& [key, quantity] : visit.fluids) {
+    if (key == need.key && quantity.unit == need.unit) amount = amount + quantity.amount;
+  }
+  return amount;
+}
+
+// The first of these visits, by day, that loads more than stock has left of it.
+std::optional<Day> runs_out_on(const std::vector<SiteVisit>& visits, const PartNeed& need) {
+  if (!need.stock) return std::nullopt;
+  PartAmount taken;
+  for (const SiteVisit& visit : visits) {
+    const PartAmount now = loaded(visit, need);
+    taken = taken + now;
+    if (now > PartAmount{} && taken > *need.stock) return visit.on;
+  }
+  return std::nullopt;
 }
 
 int hours_of(const Crew& crew, Day on) {
@@ -123,6 +147,28 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
     return !there && !scope.holds(one.seen->machine->key);
   });
   return list;
+}
+
+void hold_against_stock(VisitsList& list, const PartsList& parts) {
+  list.short_parts = visits::short_parts(list.plan.visits, parts);
+  for (ShortPart& part : list.short_parts) {
+    const auto need = std::find_if(parts.needs.begin(), parts.needs.end(),
+                                   [&](const PartNeed& one) { return one.key == part.key && one.unit == part.unit; });
+    if (need == parts.needs.end()) continue;
+    // A visit may take it before it is due.
+    if (const auto day = runs_out_on(list.plan.visits, *need)) part.short_on = std::min(part.short_on, *day);
+    if (need->part != nullptr && need->part->lead_days) {
+      part.there = parts.as_of + std::chrono::days{*need->part->lead_days};
+    }
+  }
+}
+
+std::vector<ShortPart> short_at(const VisitsList& list, const SiteVisit& visit) {
+  std::vector<ShortPart> parts;
+  for (const ShortPart& part : list.short_parts) {
+    if (part.short_on <= visit.on) parts.push_back(part);
+  }
+  return parts;
 }
 
 void keep_first(VisitsList& list, std::size_t first) {

@@ -69,8 +69,8 @@ TEST_CASE("visits as text say where to go when, with what, what it costs and why
         "- engine-oil: Change the oil (overdue since 2026-04-20)",
         "14 days late, waiting loses 0.56 GBP: the first day on which somebody can go.",
         "- brakes: Look at the brakes (coming on 2026-05-06)",
-        "2 days early, gives up 0.32 GBP: with the rest of this trip, for by itself on Monday 2026-05-11 it would cost "
-        "62.73 GBP.",
+        "2 days early, gives up 0.32 GBP: with the rest of this trip, for the next best, a trip of its own by Van on "
+        "Tuesday 2026-05-05, would cost 61.25 GBP.",
         "To load:",
         "[ ] 1 oil-filter-a",
         "[ ] 11.5 L engine-oil-15w40",
@@ -101,7 +101,7 @@ TEST_CASE("visits as JSON have the agreed keys, and their figures add up") {
   CHECK(answer["cost"] == Json::parse(R"({"total": 127.15, "trips": 123.27, "late": 3.56, "early": 0.32})"));
   CHECK(answer["bound"] == 127.15);
   CHECK(answer["exact"] == true);
-  CHECK(answer["on_own_days"] == Json::parse(R"({"total": 189.56, "trips": 184.36, "visits": 3})"));
+  CHECK(answer["on_own_days"] == Json::parse(R"({"total": 189.56, "trips": 184.36, "visits": 3, "behind": false})"));
   std::int64_t trips = 0;
   std::int64_t early = 0;
   std::int64_t late = 0;
@@ -123,6 +123,9 @@ TEST_CASE("visits as JSON have the agreed keys, and their figures add up") {
   CHECK(brakes["reason"] == "early");
   CHECK(brakes["own_day"] == "2026-05-11");
   CHECK(brakes["own_cost"] == 62.73);
+  CHECK(brakes["next_best"] == Json::parse(R"({"crew": "van", "on": "2026-05-05", "made": false, "cost": 61.25})"));
+  CHECK(brakes["full_by"].is_null());
+  CHECK(answer["visits"][0]["also_there"].empty());
   CHECK(answer["not_possible"][0]["reason"] == "not-qualified");
   CHECK(answer["not_possible"][0]["lacking"] == Json::parse(R"(["pressure"])"));
   CHECK(answer["cautions"].size() == 9);
@@ -185,7 +188,7 @@ TEST_CASE("the first visits are told, and how many more there are") {
   furnish_estate(place);
   must(place, std::string(asked) + " --first 1");
   CHECK(place.says("2 visits, 3 tasks"));
-  CHECK_FALSE(place.says("Tuesday 2026-05-05"));
+  CHECK_FALSE(place.says("Tuesday 2026-05-05: Beck"));
   CHECK(place.says("And 1 more, left off by --first."));
   CHECK(json_of(place, std::string(asked) + " --first 1")["left_off"] == 1);
   must(place, std::string(asked) + " --first 1 --format csv");
@@ -229,4 +232,80 @@ TEST_CASE("without crews or costs in the fleet file visits are refused, with wha
   furnish_estate(place, texts, usual);
   CHECK(place.run(asked) == 78);
   CHECK(place.complains("write costs: {hour: 44, km: 0.55}"));
+}
+
+TEST_CASE("the command that is printed for the rounds keeps the site and the crews that do not go") {
+  Place place;
+  estate::Texts texts;
+  texts.crews += "  lorry: {start: workshop, hours: {mon-fri: \"07:30-16:00\"}}\n";
+  furnish_estate(place, texts, usual);
+  must(place, std::string(asked) + " --without lorry --site holm");
+  CHECK(Place::unfolded(place.out).find(
+            "whichever rounds --from 2026-05-03 --within 14d --without lorry --site holm") != std::string::npos);
+  must(place, asked);
+  CHECK(Place::unfolded(place.out).find("--within 14d --") == std::string::npos);
+}
+
+TEST_CASE("work that is longer than the gate is open is not possible, and says so") {
+  Place place;
+  estate::Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 5 h}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 200 min}\n  hoses: {do: Look, every: {months: 6}, takes: 90 "
+      "min}\n";
+  furnish_estate(place, texts, std::string(usual) + "service,loader,2025-10-20,hoses\n");
+  must(place, asked);
+  CHECK(Place::unfolded(place.out).find(
+            "it takes 5 h in one stay, and whoever can do it can stay there for 3 h 50 min at a "
+            "time at most, by when Holm is open") != std::string::npos);
+  const Json answer = json_of(place, asked);
+  CHECK(answer["not_possible"][0]["reason"] == "unreachable");
+  CHECK(answer["not_possible"][0]["limit"] == "opening");
+  CHECK(answer["not_possible"][0]["longest_stay_min"] == 230);
+  must(place, std::string(asked) + " --format csv");
+  CHECK(place.says("opening,230"));
+}
+
+TEST_CASE("two crews at one machine on a day are told of each other, in every format") {
+  Place place;
+  estate::Texts texts;
+  texts.machines = "  pump: {name: Pump, schedule: pump, site: beck, in-service: {on: 2021-03-01, at: 0}}\n";
+  texts.pump =
+      "  gland: {do: Repack it, every: {months: 6}, takes: 6 h, safety: true, needs: [lifting]}\n"
+      "  relief: {do: Test it, every: {months: 12}, takes: 50 min, safety: true, needs: [pressure]}\n";
+  texts.crews += "  lorry: {name: Lorry, start: workshop, hours: {tue: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
+  texts.calls = "";
+  furnish_estate(place, texts, "kind,machine,on,task\nservice,pump,2025-10-20,gland\nservice,pump,2025-05-01,relief\n");
+  must(place, asked);
+  CHECK(place.says("!! Lorry works at it that day too: agree who locks it off, and who gives it"));
+  CHECK(place.says("!! Van works at it that day too"));
+  const Json answer = json_of(place, asked);
+  CHECK(answer["visits"][0]["also_there"] == Json::parse(R"([{"machine": "pump", "crews": ["lorry"]}])"));
+  must(place, std::string(asked) + " --format csv");
+  CHECK(place.says("pump: lorry"));
+
+  const std::string rounds = "rounds --from 2026-05-04 --as-of 2026-05-03";
+  must(place, rounds);
+  CHECK(place.says("!! Lorry works at it that day too"));
+  must(place, rounds + " --format md");
+  CHECK(place.says("Lorry works at it that day too"));
+  must(place, rounds + " --format csv");
+  CHECK(place.says("also_there"));
+  const Json week = json_of(place, rounds);
+  CHECK(week["rounds"][0]["stops"][0]["also_there"] == Json::parse(R"(["lorry"])"));
+}
+
+TEST_CASE("what the visits load and stock does not cover says so") {
+  Place place;
+  furnish_estate(place);
+  must(place, "count oil-filter-a 0 --on 2026-05-03 --as-of 2026-05-03");
+  must(place, asked);
+  CHECK(Place::unfolded(place.out).find("[ ] 1 oil-filter-a: stock is 1 short from 2026-05-03 on") !=
+        std::string::npos);
+  const Json answer = json_of(place, asked);
+  REQUIRE(answer["short"].size() == 2);  // and the oil, of which nobody says how much there is
+  CHECK(answer["short"][1]["part"] == "oil-filter-a");
+  CHECK(answer["short"][1]["short_on"] == "2026-05-03");
+  must(place, std::string(asked) + " --format csv");
+  CHECK(place.says("\r\nshort,"));
 }

@@ -90,14 +90,15 @@ TEST_CASE("on which days somebody can be at a site, and for how long") {
   REQUIRE(days.size() == 3);  // Monday, Tuesday, and Monday again: off from the 6th to the 8th
   CHECK(days[1].on == day("2026-05-05"));
   // There at 07:53, away by 15:37, shut from 12:00 to 13:00; ten minutes of setting up.
-  CHECK(days[0].longest_room() == 240 + 157 - 10);
+  CHECK(days[0].cheapest().room == 240 + 157 - 10);
+  CHECK(days[0].longest_stay() == 240 - 10);  // before noon
   CHECK(days[0].cheapest().trip.cost.hundredths == 6109);
-  CHECK(trip_days(fleet, crew_days, *fleet.site("holm"), {}, 388).empty());
+  CHECK(trip_days(fleet, crew_days, *fleet.site("holm"), {}, 231).empty());
   // Shut on the first Monday; the van is away for eight hours at most.
   const auto beck = trip_days(fleet, crew_days, *fleet.site("beck"), {}, 0);
   REQUIRE(beck.size() == 2);
   CHECK(beck[0].on == day("2026-05-05"));
-  CHECK(beck[0].longest_room() == 480 - 44 - 15);
+  CHECK(beck[0].longest_stay() == 480 - 44 - 15);
   CHECK(trip_days(fleet, crew_days, *fleet.site("beck"), {{"pressure"}, 1}, 0).empty());
   CHECK((first_day(days, day("2026-05-05"), 60) == 1));
   CHECK((first_day(days, day("2026-05-06"), 60) == 2));

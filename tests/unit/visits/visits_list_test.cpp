@@ -164,7 +164,7 @@ TEST_CASE("what comes round again in the span is planned once, and named") {
 
 TEST_CASE("a crew with more trips on a day than it has hours is named, with both") {
   Texts texts;
-  texts.tractor = "  engine-oil: {do: Change it, every: {months: 12}, takes: 4 h}\n";
+  texts.tractor = "  engine-oil: {do: Change it, every: {months: 12}, takes: 220 min}\n";
   texts.pump = "  gland: {do: Repack it, every: {months: 6}, takes: 4 h}\n";
   texts.sites.replace(texts.sites.find("closed: [2026-05-04, harvest]"), 29, "closed: [harvest]");
   Estate place(texts);
@@ -177,7 +177,7 @@ TEST_CASE("a crew with more trips on a day than it has hours is named, with both
   CHECK(crowded.on == day("2026-05-04"));
   CHECK(keys_of(crowded.sites) == "holm beck ");
   CHECK(crowded.trips == 2);
-  CHECK(crowded.minutes == 46 + 10 + 240 + 44 + 15 + 240);
+  CHECK(crowded.minutes == 46 + 10 + 220 + 44 + 15 + 240);
   CHECK(crowded.has_minutes == 480);
   CHECK(told_of(two_served()).crowded.empty());
   // Of one site nobody knows where else the crew is wanted.
@@ -216,4 +216,66 @@ TEST_CASE("what a task takes is its own, and nothing where another includes it")
   CHECK(takes_of(tasks[0]).parts.empty());
   CHECK(takes_of(tasks[1]).time->count() == 120);
   CHECK(takes_of(tasks[1]).parts.size() == 1);
+}
+
+TEST_CASE("what the visits load is held against stock") {
+  VisitsList list = told_of(two_served());
+  PartsList parts;
+  parts.as_of = day("2026-05-03");
+  Part known;
+  known.lead_days = 5;
+  PartNeed need;
+  need.key = "oil-filter-a";
+  need.part = &known;
+  need.short_by = PartAmount::units(1);
+  need.short_on = day("2026-05-04");
+  need.order_by = day("2026-05-03");
+  PartNeed elsewhere = need;
+  elsewhere.key = "belt";
+  PartNeed enough = need;
+  enough.key = "engine-oil-15w40";
+  enough.short_on.reset();
+  parts.needs = {need, elsewhere, enough};
+  hold_against_stock(list, parts);
+  REQUIRE(list.short_parts.size() == 1);
+  CHECK(list.short_parts[0].key == "oil-filter-a");
+  CHECK((list.short_parts[0].there == day("2026-05-08")));
+  CHECK(list.short_parts[0].short_on == day("2026-05-04"));
+  // Due only later, and taken by the first visit: there is one less than that loads.
+  parts.needs.front().short_on = day("2026-05-16");
+  parts.needs.front().order_by = day("2026-05-11");
+  parts.needs.front().stock = PartAmount{};
+  hold_against_stock(list, parts);
+  CHECK(list.short_parts[0].short_on == day("2026-05-04"));
+  CHECK((list.short_parts[0].there == day("2026-05-08")));
+  parts.needs.front().stock = PartAmount::units(1);
+  hold_against_stock(list, parts);
+  CHECK(list.short_parts[0].short_on == day("2026-05-16"));
+  CHECK(short_at(list, list.plan.visits.front()).empty());  // there is enough for this one
+  list.short_parts[0].short_on = list.plan.visits.front().on;
+  CHECK(short_at(list, list.plan.visits.front()).size() == 1);
+}
+
+TEST_CASE("of a machine at which two crews work on one day each is told of the other, also where one is cut") {
+  Texts texts;
+  texts.machines = "  pump: {name: Pump, schedule: pump, site: beck, in-service: {on: 2021-03-01, at: 0}}\n";
+  texts.pump =
+      "  gland: {do: Repack it, every: {months: 6}, takes: 6 h, safety: true, needs: [lifting]}\n"
+      "  relief: {do: Test it, every: {months: 12}, takes: 50 min, safety: true, needs: [pressure]}\n";
+  texts.crews += "  lorry: {start: workshop, hours: {tue: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
+  Estate place(texts);
+  place.done("pump", "gland", "2025-10-20").done("pump", "relief", "2025-05-01");
+  VisitsList list = told_of(place);
+  REQUIRE(list.plan.visits.size() == 2);
+  for (const SiteVisit& visit : list.plan.visits) {
+    CHECK(visit.on == day("2026-05-05"));
+    REQUIRE(visit.shared.size() == 1);
+    CHECK(visit.shared[0].machine->key == "pump");
+    REQUIRE(visit.shared[0].others.size() == 1);
+    CHECK(visit.shared[0].others[0] != visit.crew);
+  }
+  keep_first(list, 1);
+  REQUIRE(list.plan.visits.size() == 1);
+  CHECK(list.plan.visits[0].shared.size() == 1);
+  for (const SiteVisit& visit : told_of(two_served()).plan.visits) CHECK(visit.shared.empty());
 }
