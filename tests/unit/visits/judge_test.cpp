@@ -208,6 +208,7 @@ TEST_CASE("visits that nobody wants are said to be so") {
   CHECK(said(week, "pump+gas") ==
         "unknown-visit put_off pump+gas: pump is visited this week as `pump` and `pump+pressure`: its work is split by "
         "what crews can do");
+  CHECK(said(week, "loader+gas") == "unknown-visit put_off loader+gas: loader is visited this week as `loader`");
   CHECK(said(week, "hoist crane") == "unknown-visit put_off hoist crane: no work of that name is wanted this week");
   CHECK(said(week, "\x1b[2Jx").find('\x1b') == std::string::npos);
 
