@@ -46,7 +46,8 @@ std::string usage_in_roff(const Command& command) {
 }
 
 std::string section_of(const Command& command) {
-  std::string text = fmt::format(".SS {}\n{}\n.PP\n{}\n", roff(command.name), usage_in_roff(command), roff(command.about));
+  std::string text =
+      fmt::format(".SS {}\n{}\n.PP\n{}\n", roff(command.name), usage_in_roff(command), roff(command.about));
   for (const Option& option : command.options) text += option_item(option, &command);
   for (const Option& option : global_options()) {
     if (option.name == "format" && takes(command, option)) text += option_item(option, &command);

@@ -11,7 +11,7 @@ namespace cli {
 namespace {
 
 constexpr std::size_t widest_line = 100;  // columns of a source line that are shown
-constexpr std::size_t lead_in = 40;  // of which before the marked place, where the line is cut
+constexpr std::size_t lead_in = 40;       // of which before the marked place, where the line is cut
 constexpr std::string_view cut = "...";
 
 bool begins_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80; }
