@@ -57,12 +57,12 @@ Json untold_as_json(const service::UntoldValue& untold) {
   return json;
 }
 
-Json check_as_json(const service::Entered& entered, const service::Point* check) {
+Json check_as_json(const service::Entered& entered, const service::Point* check, const service::NotToRun& stopped) {
   Json json = place_of(*check);
   json["do"] = check->follow_up->doing;
   json["due_on"] = day_or_null(check->due_on);
   mark(json, *check);
-  const service::CheckWhen when = check_when(entered, *check);
+  const service::CheckWhen when = check_when(entered, *check, stopped);
   json["once_back"] = when == service::CheckWhen::once_back;
   json["once_mended"] = when == service::CheckWhen::once_mended;
   return json;
@@ -111,8 +111,8 @@ Json json_of(const Written& written, const std::string& command) {
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());
   json["untold"] = array_of(entered.untold, untold_as_json);
-  json["checks_owed"] =
-      array_of(checks_owed(entered), [&](const service::Point* check) { return check_as_json(entered, check); });
+  json["checks_owed"] = array_of(checks_owed(entered),
+                                 [&](const service::Point* check) { return check_as_json(entered, check, stopped); });
   json["before_work"] =
       written.before_work ? before_work_as_json(*written.before_work, entered.was->fleet(), stopped) : Json(nullptr);
   json["ended"] = written.ended ? machine_as_json(*written.ended, entered.was->fleet(), stopped) : Json(nullptr);

@@ -282,11 +282,12 @@ std::string out_of_use_lines(const service::Entered& entered) {
 std::string check_lines(const service::Entered& entered, std::size_t columns) {
   const std::vector<const Point*> checks = checks_owed(entered);
   if (checks.empty()) return was_locked_off(entered) ? afterwards("", columns) : "";
+  const service::NotToRun stopped(*entered.after);
   std::string text = "Check afterwards:\n";
   for (const Point* check : checks) {
     std::string within = fmt::format("{}", fmt::join(limb_words(*check), " or "));
     text += wrapped("  ",
-                    fmt::format("{}: {}{}; {}", task_of(*check), when_words(check_when(entered, *check)),
+                    fmt::format("{}: {}{}; {}", task_of(*check), when_words(check_when(entered, *check, stopped)),
                                 service::cleaned(check->follow_up->doing), within),
                     columns, 4);
   }

@@ -21,8 +21,8 @@ enum class CheckWhen {
   once_back,    // it stands, and follows when it is back
 };
 
-// Of a point of `entered.after`.
-CheckWhen check_when(const Entered& entered, const Point& check);
+// Of a point of `entered.after`. `not_to_run`: of that list, made once for many checks.
+CheckWhen check_when(const Entered& entered, const Point& check, const NotToRun& not_to_run);
 
 }  // namespace service
 

@@ -3,6 +3,7 @@
 // start it.
 #pragma once
 
+#include <unordered_set>
 #include <vector>
 
 #include "service/due_list.h"
@@ -38,6 +39,7 @@ class NotToRun {
 
  private:
   std::vector<const Machine*> machines_;
+  std::unordered_set<const Machine*> held_;
 };
 
 }  // namespace service

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <string_view>
 #include <utility>
 
 #include "service/entry.h"
@@ -45,17 +46,20 @@ void add_runs(const Machine& machine, const Meter& meter, const Snapshot& now, c
 }  // namespace
 
 std::vector<RunNotInUse> run_not_in_use(const Entered& entered) {
-  std::map<std::pair<std::string, std::string>, std::set<FactId>> fresh;
+  std::map<std::string_view, bool> stood;
+  std::map<std::pair<std::string_view, std::string_view>, std::set<FactId>> fresh;
   for (const Fact& fact : entered.added) {
     const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
-    if (shows && fact.at) fresh[{fact.machine, fact.meter}].insert(fact.id);
+    if (!shows || !fact.at) continue;
+    const auto [at, is_new] = stood.try_emplace(fact.machine, false);
+    if (is_new) at->second = stands_ever(entered.is->facts_of(fact.machine));
+    if (at->second) fresh[{fact.machine, fact.meter}].insert(fact.id);
   }
   std::vector<RunNotInUse> runs;
   for (const auto& [of, facts] : fresh) {
     const Machine* machine = entered.is->fleet().machine(of.first);
     const Meter* meter = machine == nullptr ? nullptr : machine->meter(of.second);
-    if (meter == nullptr || !stands_ever(entered.is->facts_of(machine->key))) continue;
-    add_runs(*machine, *meter, *entered.is, facts, runs);
+    if (meter != nullptr) add_runs(*machine, *meter, *entered.is, facts, runs);
   }
   return runs;
 }
@@ -63,15 +67,19 @@ std::vector<RunNotInUse> run_not_in_use(const Entered& entered) {
 std::vector<const Point*> not_put_off(const Entered& entered) {
   std::vector<const Point*> points;
   if (entered.after == nullptr) return points;
-  const auto covered = [&](const Point& point, const Fact& fact) {
-    if (fact.kind != FactKind::put_off || fact.machine != point.machine->key || fact.task == point.name) return false;
-    const auto by = counted_as(entered.after->fleet->schedule_of(*point.machine), point.name);
-    return std::find(by.begin(), by.end(), fact.task) != by.end();
-  };
+  std::map<std::string_view, std::vector<std::string_view>> put_off;  // tasks by machine
+  for (const Fact& fact : entered.added) {
+    if (fact.kind == FactKind::put_off) put_off[fact.machine].push_back(fact.task);
+  }
+  if (put_off.empty()) return points;
   for (const Point& point : entered.after->points) {
     if (point.follow_up != nullptr || !never_waits(point) || !needs_seeing_to(point)) continue;
-    const bool is_covered =
-        std::any_of(entered.added.begin(), entered.added.end(), [&](const Fact& fact) { return covered(point, fact); });
+    const auto tasks = put_off.find(point.machine->key);
+    if (tasks == put_off.end()) continue;
+    const auto by = counted_as(entered.after->fleet->schedule_of(*point.machine), point.name);
+    const bool is_covered = std::any_of(tasks->second.begin(), tasks->second.end(), [&](std::string_view task) {
+      return task != point.name && std::find(by.begin(), by.end(), task) != by.end();
+    });
     if (is_covered) points.push_back(&point);
   }
   return points;
@@ -81,12 +89,15 @@ std::vector<const Machine*> unsafe_now(const Entered& entered) {
   std::vector<const Machine*> machines;
   if (entered.after == nullptr) return machines;
   const NotToRun not_to_run(*entered.after);  // of these it is decided
+  std::set<std::string_view> not_in_use;
+  for (const MachineUse& use : entered.after->not_in_use) not_in_use.insert(use.machine->key);
+  std::set<const Machine*> told;
   for (const PointChange& change : entered.changes) {
     if (change.after == nullptr || !never_waits(*change.after) || change.after->standing != Standing::overdue) continue;
     if (change.before != nullptr && change.before->standing == Standing::overdue) continue;
     const Machine* machine = change.after->machine;
-    if (entered.after->state_of(*machine) != nullptr || not_to_run.holds(*machine)) continue;
-    if (std::find(machines.begin(), machines.end(), machine) == machines.end()) machines.push_back(machine);
+    if (not_in_use.contains(machine->key) || not_to_run.holds(*machine)) continue;
+    if (told.insert(machine).second) machines.push_back(machine);
   }
   return machines;
 }

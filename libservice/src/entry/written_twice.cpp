@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "service/entry.h"
+#include "service/in_scope.h"
 #include "service/usage.h"
 
 namespace service {
@@ -133,8 +134,9 @@ const Fact* WrittenTwice::spare() const {
 
 std::vector<WrittenTwice> written_twice(const Snapshot& snapshot) {
   std::vector<WrittenTwice> twice;
+  const InScope scope(snapshot.scope());
   for (const Machine& machine : snapshot.fleet().machines) {
-    if (snapshot.scope().holds(machine.key)) MachineBook(snapshot, machine).find(twice);
+    if (scope.holds(machine.key)) MachineBook(snapshot, machine).find(twice);
   }
   return twice;
 }

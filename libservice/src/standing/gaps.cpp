@@ -6,6 +6,8 @@
 #include <array>
 #include <set>
 
+#include "service/in_scope.h"
+
 namespace service {
 namespace {
 
@@ -220,9 +222,11 @@ namespace {
 std::vector<Gap> gaps_of_no_machine(const Snapshot& snapshot) {
   const std::string day = to_text(snapshot.as_of());
   std::vector<Gap> gaps;
+  const Scope& asked = snapshot.scope();
+  const bool by_name = asked.machines && asked.site.empty();
+  const InScope scope(asked);
   for (const Machine& machine : snapshot.fleet().machines) {
-    const Scope& scope = snapshot.scope();
-    if (!scope.machines || !scope.site.empty() || !scope.holds(machine.key)) continue;
+    if (!by_name || !scope.holds(machine.key)) continue;
     const bool gone = machine.left && *machine.left <= snapshot.as_of();
     gaps.push_back({machine.key,
                     {},
@@ -259,13 +263,14 @@ std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
         "`left` where it is gone, or strike what is wrong",
         counted(facts, "fact", "facts"), short_text(gap.facts.front()));
   }
+  const InScope scope(snapshot.scope());
   for (const Machine& machine : snapshot.fleet().machines) {
-    if (!snapshot.scope().holds(machine.key)) continue;
+    if (!scope.holds(machine.key)) continue;
     if (auto gap = gap_of_days(snapshot, machine)) gaps.push_back(std::move(*gap));
   }
   const auto& machines = snapshot.fleet().machines;
   const bool any = std::any_of(machines.begin(), machines.end(), [&](const Machine& machine) {
-    return snapshot.scope().holds(machine.key) && kept_on(machine, snapshot.as_of());
+    return scope.holds(machine.key) && kept_on(machine, snapshot.as_of());
   });
   if (any) return gaps;
   for (Gap& gap : gaps_of_no_machine(snapshot)) gaps.push_back(std::move(gap));

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "service/in_scope.h"
 #include "service/usage.h"
 
 namespace service {
@@ -33,8 +34,9 @@ Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histori
 std::vector<MeterAhead> meters_ahead(const Snapshot& snapshot, const std::vector<Day>& days,
                                      const Forecaster& forecaster) {
   std::vector<MeterAhead> all;
+  const InScope scope(snapshot.scope());
   for (const Machine& machine : snapshot.fleet().machines) {
-    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    if (!scope.holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     const Histories histories = meter_histories(snapshot, machine);
     const Aheads aheads = aheads_of(snapshot, machine, histories, forecaster);
     for (const Meter& meter : machine.meters) {

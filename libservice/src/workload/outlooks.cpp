@@ -5,6 +5,7 @@
 #include <future>
 #include <thread>
 
+#include "service/in_scope.h"
 #include "workload/path_sums.h"
 
 namespace service::load {
@@ -45,6 +46,7 @@ void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster
                   const std::function<void(const Machine&, const Outlook&, const Drawn&)>& visit) {
   const auto& machines = snapshot.fleet().machines;
   unsaid.gaps = fleet_gaps(snapshot);
+  const InScope scope(snapshot.scope());
   std::vector<std::pair<const Machine*, Outlook>> ahead;
   const auto visit_all = [&] {
     const std::vector<Drawn> drawn = draw_all(ahead, to);
@@ -54,7 +56,7 @@ void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster
   for (std::size_t i = 0; i < machines.size(); ++i) {
     const Machine& machine = machines[i];
     if (progress) progress(i, machines.size());
-    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    if (!scope.holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     Outlook outlook(snapshot, machine, forecaster);
     unsaid.gaps.insert(unsaid.gaps.end(), outlook.gaps().begin(), outlook.gaps().end());
     for (const std::size_t k : outlook.unknown()) {

@@ -182,7 +182,7 @@ TEST_CASE("a check that follows work on a machine that must not run follows when
       "  brakes: {do: Brakes, every: {months: 60, signs: [brake-pull]}, safety: true}\n";
   const auto when = [](const service::Entered& entered) {
     REQUIRE(checks_owed(entered).size() == 1);
-    return check_when(entered, *checks_owed(entered).front());
+    return check_when(entered, *checks_owed(entered).front(), service::NotToRun(*entered.after));
   };
   Office office(files);
   CHECK(when(office.enter({done("loader", "oil", "2026-06-01", "10")})) == CheckWhen::after_work);
