@@ -15,7 +15,8 @@ std::size_t CsvReader::line_end(std::size_t from) const {
 }
 
 bool CsvReader::at_line_end() const {
-  return at_ >= text_.size() || text_[at_] == '\n' || text_.substr(at_, 2) == "\r\n";
+  if (at_ >= text_.size() || text_[at_] == '\n') return true;
+  return text_[at_] == '\r' && at_ + 1 < text_.size() && text_[at_ + 1] == '\n';
 }
 
 void CsvReader::skip_line_end() {

@@ -16,6 +16,7 @@ class Places {
 
   Place at(std::size_t offset) const;
   int line_of(std::size_t offset) const;
+  std::size_t lines() const { return lines_.size(); }
 
  private:
   std::string_view text_;

@@ -90,6 +90,7 @@ bool is_day(Column column) { return column == Column::on || column == Column::un
 bool settle_dialect(CsvReader reader, const Header& header, const Places& places, const Dialect& told,
                     FactsRead& read) {
   DialectSurvey survey(told);
+  std::string last_day;  // lists are mostly by days, and what one tells it tells once
   CsvRow row;
   while (reader.next(row)) {
     cut_empty_end(row, header.size());
@@ -98,7 +99,10 @@ bool settle_dialect(CsvReader reader, const Header& header, const Places& places
       const CsvField& field = row.fields[i];
       if (field.text.empty() || !header[i]) continue;
       if (is_number(*header[i])) survey.number(field.text, field.from);
-      if (is_day(*header[i])) survey.day(field.text, field.from);
+      if (is_day(*header[i]) && field.text != last_day) {
+        survey.day(field.text, field.from);
+        last_day = field.text;
+      }
     }
   }
   const auto diagnostics = survey.diagnostics();
@@ -165,6 +169,7 @@ void read_csv(std::string_view text, std::size_t from, const Places& places, con
   // What `export` wrote is plain: there `4.125` is no 4125.
   const bool plain = std::find(header->begin(), header->end(), Column::id) != header->end();
   if (!plain && !settle_dialect(reader, *header, places, told, read)) return;
+  read.rows.reserve(places.lines());  // no more than these, and rows are large
   while (reader.next(row)) {
     const std::string_view raw = text.substr(row.from, row.to - row.from);
     if (!read_row(row, *header, plain, places, read)) {

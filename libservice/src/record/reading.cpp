@@ -177,19 +177,31 @@ void FactReader::read_legible() {
   if (has_machines && is_read) compare_all();
 }
 
+// By the table, read from end to end: once, however many machines are asked for.
+bool FactReader::is_listed(std::string_view machine) {
+  if (!listed_) {
+    listed_.emplace();
+    for (MachineRow& row : machines()) listed_->insert(std::move(row.name));
+  }
+  return listed_->contains(std::string(machine));
+}
+
 void FactReader::read_machine(std::string_view name) {
-  const auto row = find_machine(database_, name);
+  if (!machine_rows_) machine_rows_.emplace(database_);
+  const auto row = machine_rows_->find(name);
   if (!row) {
-    // Nothing is recorded of it, or the way to it is damaged. The table tells, read from end to end.
-    for (const MachineRow& other : machines()) {
-      if (other.name == name) {
-        note("damaged-machine", fmt::format("the row of machine {} cannot be found by its name", cleaned(name)));
-      }
+    // Nothing is recorded of it, or the way to it is damaged.
+    if (is_listed(name)) {
+      note("damaged-machine", fmt::format("the row of machine {} cannot be found by its name", cleaned(name)));
     }
     return;
   }
   if (!row->sealed || row->name != name) diagnostics.push_back(damaged_machine(name));
-  SQLite::Statement query(database_, select_facts("WHERE machine = ? ORDER BY machine, task, first_day, command, n"));
+  if (!machine_query_) {
+    machine_query_.emplace(database_, select_facts("WHERE machine = ? ORDER BY machine, task, first_day, command, n"));
+  }
+  SQLite::Statement& query = *machine_query_;
+  query.reset();
   query.bind(1, row->key);
   Tally counted;
   while (query.executeStep()) {
@@ -200,6 +212,7 @@ void FactReader::read_machine(std::string_view name) {
       facts.push_back(std::move(*fact));
     }
   }
+  query.reset();
   compare(row->tally, counted, row->name);
 }
 

@@ -5,9 +5,11 @@
 #include <SQLiteCpp/Statement.h>
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <utility>
 #include <vector>
 
@@ -51,11 +53,15 @@ class FactReader {
   // not agree with its checksum.
   std::optional<Fact> whole(RawFact raw, const std::string& machine);
   const std::string& task_name(std::int64_t key);
+  bool is_listed(std::string_view machine);
   bool add_command(std::int64_t key, Fact& fact);
 
   SQLite::Database& database_;
   SQLite::Statement command_query_;
   SQLite::Statement task_query_;
+  std::optional<SQLite::Statement> machine_query_;
+  std::optional<MachineRows> machine_rows_;
+  std::optional<std::unordered_set<std::string>> listed_;  // the names of all machines
   std::unordered_map<std::int64_t, std::string> task_names_;
   std::int64_t command_key_ = 0;  // facts of one command mostly come together
   Fact command_;

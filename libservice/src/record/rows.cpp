@@ -122,19 +122,19 @@ void bind_fact(SQLite::Statement& insert, const RowKeys& keys, const Fact& fact)
   insert.bind(5, keys.task);
   bind_day(insert, 6, has_day(fact) ? std::optional(fact.on.first) : std::nullopt);
   bind_day(insert, 7, has_day(fact) ? std::optional(fact.on.last) : std::nullopt);
-  insert.bind(8, fact.meter);
+  insert.bindNoCopy(8, fact.meter);
   bind_amount(insert, 9, fact.at);
-  insert.bind(10, fact.position);
-  insert.bind(11, fact.name);
+  insert.bindNoCopy(10, fact.position);
+  insert.bindNoCopy(11, fact.name);
   bind_if_any(insert, 12, fact.value ? std::optional(fact.value->millionths) : std::nullopt);
-  insert.bind(13, fact.unit);
+  insert.bindNoCopy(13, fact.unit);
   bind_amount(insert, 14, fact.last);
   bind_amount(insert, 15, fact.first);
   bind_day(insert, 16, fact.until);
-  insert.bind(17, fact.part);
+  insert.bindNoCopy(17, fact.part);
   bind_if_any(insert, 18, fact.found ? std::optional(static_cast<std::int64_t>(*fact.found) + 1) : std::nullopt);
-  insert.bind(19, fact.by);
-  insert.bind(20, fact.note);
+  insert.bindNoCopy(19, fact.by);
+  insert.bindNoCopy(20, fact.note);
   insert.bind(21, fact.sure ? 1 : 0);
   insert.bind(22, fact.history ? 1 : 0);
   if (fact.strikes) {

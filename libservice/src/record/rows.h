@@ -30,7 +30,7 @@ struct RawFact {
 
 RawFact fact_at(const SQLite::Statement& row);
 
-// Inserts what bind_fact() binds.
+// Inserts what bind_fact() binds: the texts stay where they are, so the fact must be there until it is executed.
 std::string insert_fact();
 void bind_fact(SQLite::Statement& insert, const RowKeys& keys, const Fact& fact);
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
 
 #include "record/times.h"
@@ -123,6 +124,8 @@ Use use_of(FactKind kind, Column column) {
 
 std::string text_problem(Column column, std::string_view text) {
   if (text.size() > 10'000) return "is longer than 10000 bytes";
+  // Most text is plain, and a file has many.
+  if (std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c <= '~'; })) return {};
   if (first_bad_utf8(text)) return "is not UTF-8 text";
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto byte = static_cast<unsigned char>(text[i]);

@@ -1,7 +1,5 @@
 #include "record/tally.h"
 
-#include <SQLiteCpp/Statement.h>
-
 #include <algorithm>
 #include <bit>
 
@@ -94,11 +92,14 @@ std::vector<MachineRow> read_machines(SQLite::Database& database) {
   return machines;
 }
 
-std::optional<MachineRow> find_machine(SQLite::Database& database, std::string_view name) {
-  SQLite::Statement query(database, "SELECT key, name, facts, checksums, newest, seal FROM machine WHERE name = ?");
-  query.bind(1, std::string(name));
-  if (!query.executeStep()) return std::nullopt;
-  return machine_at(query);
+std::optional<MachineRow> MachineRows::find(std::string_view name) {
+  if (!find_) find_.emplace(database_, "SELECT key, name, facts, checksums, newest, seal FROM machine WHERE name = ?");
+  find_->reset();
+  find_->bind(1, std::string(name));
+  std::optional<MachineRow> found;
+  if (find_->executeStep()) found = machine_at(*find_);
+  find_->reset();
+  return found;
 }
 
 void write_first_book(SQLite::Database& database) {
@@ -117,16 +118,19 @@ void write_book(SQLite::Database& database, const BookRow& book) {
   update.exec();
 }
 
-void write_machine(SQLite::Database& database, const MachineRow& machine) {
-  SQLite::Statement upsert(database,
-                           "INSERT INTO machine (key, name, facts, checksums, newest, seal) VALUES (?, ?, ?, ?, ?, ?) "
-                           "ON CONFLICT (key) DO UPDATE SET facts = excluded.facts, checksums = excluded.checksums, "
-                           "newest = excluded.newest, seal = excluded.seal");
-  upsert.bind(1, machine.key);
-  upsert.bind(2, machine.name);
-  bind(upsert, 3, machine.tally);
-  upsert.bind(6, seal_of(machine));
-  upsert.exec();
+void MachineRows::write(const MachineRow& machine) {
+  if (!write_) {
+    write_.emplace(database_,
+                   "INSERT INTO machine (key, name, facts, checksums, newest, seal) VALUES (?, ?, ?, ?, ?, ?) "
+                   "ON CONFLICT (key) DO UPDATE SET facts = excluded.facts, checksums = excluded.checksums, "
+                   "newest = excluded.newest, seal = excluded.seal");
+  }
+  write_->reset();
+  write_->bind(1, machine.key);
+  write_->bind(2, machine.name);
+  bind(*write_, 3, machine.tally);
+  write_->bind(6, seal_of(machine));
+  write_->exec();
 }
 
 }  // namespace service::record

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
 
 #include <cstdint>
 #include <optional>
@@ -40,10 +41,22 @@ struct BookRow {
 
 BookRow read_book(SQLite::Database& database);
 std::vector<MachineRow> read_machines(SQLite::Database& database);  // by key
-std::optional<MachineRow> find_machine(SQLite::Database& database, std::string_view name);
 
 void write_first_book(SQLite::Database& database);
 void write_book(SQLite::Database& database, const BookRow& book);
-void write_machine(SQLite::Database& database, const MachineRow& machine);  // a new one, or one that has changed
+
+// Single rows of the table of machines, by statements that are prepared once: a fleet has thousands.
+class MachineRows {
+ public:
+  explicit MachineRows(SQLite::Database& database) : database_(database) {}
+
+  std::optional<MachineRow> find(std::string_view name);
+  void write(const MachineRow& machine);  // a new one, or one that has changed
+
+ private:
+  SQLite::Database& database_;
+  std::optional<SQLite::Statement> find_;
+  std::optional<SQLite::Statement> write_;
+};
 
 }  // namespace service::record

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "record/checksum.h"
 #include "record/errors.h"
@@ -36,6 +37,7 @@ FactWriter::FactWriter(SQLite::Database& database)
     : database_(database),
       insert_fact_(database, insert_fact()),
       find_fact_(database, select_facts("WHERE command = ? AND n = ?")),
+      machine_rows_(database),
       book_(read_book(database)) {
   if (!book_.sealed) throw Failure(FailureKind::bad_data, damaged_book());
   next_machine_ = number_from(database, "SELECT ifnull(max(key), 0) + 1 FROM machine");
@@ -79,14 +81,14 @@ MachineRow& FactWriter::machine_of(const std::string& name) {
   const auto [at, is_new] = machines_.try_emplace(name);
   MachineRow& row = at->second;
   if (!is_new) return row;
-  if (auto known = find_machine(database_, name)) {
+  if (auto known = machine_rows_.find(name)) {
     if (!known->sealed) throw Failure(FailureKind::bad_data, damaged_machine(name));
     row = std::move(*known);
     return row;
   }
   row.key = next_machine_++;
   row.name = name;
-  write_machine(database_, row);
+  machine_rows_.write(row);
   ++book_.machines;
   return row;
 }
@@ -117,16 +119,16 @@ void FactWriter::store(const Command& command, const Fact& fact, std::uint64_t c
 }
 
 void FactWriter::finish() {
-  for (const auto& [name, row] : machines_) write_machine(database_, row);
+  for (const auto& [name, row] : machines_) machine_rows_.write(row);
   write_book(database_, book_);
 }
 
-std::vector<Fact> FactWriter::add(const std::vector<Fact>& wanted) {
+std::vector<Fact> FactWriter::add(std::vector<Fact> wanted) {
   check(wanted);
   std::vector<std::size_t> order(wanted.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return wanted[a].id < wanted[b].id; });
+  const auto by_id = [&](std::size_t a, std::size_t b) { return wanted[a].id < wanted[b].id; };
+  if (!std::is_sorted(order.begin(), order.end(), by_id)) std::stable_sort(order.begin(), order.end(), by_id);
 
   std::vector<bool> is_added(wanted.size(), false);
   Command command;
@@ -149,13 +151,15 @@ std::vector<Fact> FactWriter::add(const std::vector<Fact>& wanted) {
     is_added[i] = true;
   }
 
-  std::vector<Fact> added;
-  added.reserve(static_cast<std::size_t>(std::count(is_added.begin(), is_added.end(), true)));
+  std::size_t added = 0;
   for (std::size_t i = 0; i < wanted.size(); ++i) {
-    if (is_added[i]) added.push_back(wanted[i]);
+    if (!is_added[i]) continue;
+    if (added != i) wanted[added] = std::move(wanted[i]);
+    ++added;
   }
-  if (!added.empty()) finish();
-  return added;
+  wanted.resize(added);
+  if (added != 0) finish();
+  return wanted;
 }
 
 }  // namespace service::record

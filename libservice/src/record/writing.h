@@ -18,7 +18,7 @@ class FactWriter {
  public:
   explicit FactWriter(SQLite::Database& database);
 
-  std::vector<Fact> add(const std::vector<Fact>& wanted);
+  std::vector<Fact> add(std::vector<Fact> wanted);
 
  private:
   struct Command {
@@ -36,6 +36,7 @@ class FactWriter {
   SQLite::Database& database_;
   SQLite::Statement insert_fact_;
   SQLite::Statement find_fact_;
+  MachineRows machine_rows_;
   std::unordered_map<std::string, MachineRow> machines_;  // those touched
   std::unordered_map<std::string, std::int64_t> tasks_;
   BookRow book_;
