@@ -220,18 +220,18 @@ std::optional<Diagnostic> judge_partial(const Machine& machine, const Meter& met
 
 }  // namespace
 
-MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, const std::vector<Fact>& known,
+MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, const FactPointers& known,
                                   const std::vector<NewValue>& values) {
-  std::vector<Fact> facts = known;
+  FactPointers facts = known;
   for (const NewValue& value : values) facts.push_back(value.fact);
-  std::stable_sort(facts.begin(), facts.end(), before);
+  std::stable_sort(facts.begin(), facts.end(), [](const Fact* a, const Fact* b) { return before(*a, *b); });
 
   const auto row_of = [&](const Fact* fact) -> std::optional<std::size_t> {
     if (fact == nullptr) return std::nullopt;
     const auto found =
         std::lower_bound(values.begin(), values.end(), *fact,
-                         [](const NewValue& value, const Fact& other) { return before(value.fact, other); });
-    if (found == values.end() || found->fact.id != fact->id) return std::nullopt;
+                         [](const NewValue& value, const Fact& other) { return before(*value.fact, other); });
+    if (found == values.end() || found->fact->id != fact->id) return std::nullopt;
     return found->row;
   };
 
@@ -242,8 +242,9 @@ MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, co
                event.fresh.has_value()});
   }
   for (const NewValue& value : values) {
-    if (value.fact.kind != FactKind::service || value.fact.on.whole_day() || !value.fact.at) continue;
-    if (auto wrong = judge_partial(machine, meter, value.fact, events, walk.judgement.roll_overs)) {
+    const Fact& fact = *value.fact;
+    if (fact.kind != FactKind::service || fact.on.whole_day() || !fact.at) continue;
+    if (auto wrong = judge_partial(machine, meter, fact, events, walk.judgement.roll_overs)) {
       walk.judgement.refused.push_back({value.row, std::move(*wrong)});
     }
   }

@@ -11,7 +11,7 @@ namespace service {
 
 // A new fact about a meter, already right by itself.
 struct NewValue {
-  Fact fact;
+  const Fact* fact = nullptr;
   std::size_t row = 0;  // index of its proposal
 };
 
@@ -40,8 +40,13 @@ struct MeterJudgement {
   std::vector<RollOver> roll_overs;
 };
 
+// Facts that lie elsewhere: they are large, and a file has many.
+using FactPointers = std::vector<const Fact*>;
+
 // `known`: the unstruck facts of the machine, in the one order. `values`: new ones of this meter, in the one order.
-MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, const std::vector<Fact>& known,
+MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, const FactPointers& known,
                                   const std::vector<NewValue>& values);
+
+std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter, const FactPointers& facts);
 
 }  // namespace service

@@ -231,9 +231,12 @@ void WhatWasSeen::add(const Fact& fact) {
 const std::vector<Kept>& WhatWasSeen::of(const Machine& machine) {
   const auto [at, is_new] = kept_.try_emplace(machine.key);
   if (!is_new) return at->second;
+  for (const Fact* fact : facts_) by_machine_[fact->machine].push_back(fact);
+  facts_.clear();
+  const auto facts = by_machine_.find(machine.key);
+  if (facts == by_machine_.end()) return at->second;
   const KeptAsSeen kept_as_seen(*fleet_, machine);
-  for (const Fact* fact : facts_) {
-    if (fact->machine != machine.key) continue;
+  for (const Fact* fact : facts->second) {
     if (auto kept = kept_as_seen.of(*fact)) at->second.push_back(std::move(*kept));
   }
   return at->second;

@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "service/snapshot.h"
@@ -22,6 +23,7 @@ class WhatWasSeen {
  private:
   const Fleet* fleet_;
   std::vector<const Fact*> facts_;
+  std::map<std::string_view, std::vector<const Fact*>> by_machine_;  // once somebody told of a look
   std::map<std::string, std::vector<Kept>, std::less<>> kept_;
 };
 

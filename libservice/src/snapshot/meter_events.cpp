@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "service/snapshot.h"
+#include "snapshot/judge_meters.h"
 
 namespace service {
 namespace {
@@ -22,14 +23,11 @@ std::optional<MeterEvent> start_of(const Machine& machine, const Meter& meter) {
   return std::nullopt;
 }
 
-}  // namespace
+const Fact& fact_in(const Fact& fact) { return fact; }
+const Fact& fact_in(const Fact* fact) { return *fact; }
 
-bool shown_by(const Fact& fact, const Machine& machine, const Meter& meter) {
-  if (!fact.meter.empty()) return fact.meter == meter.name;
-  return machine.first_meter() != nullptr && machine.first_meter()->name == meter.name;
-}
-
-std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
+template <class Facts>
+std::vector<MeterEvent> events_of(const Machine& machine, const Meter& meter, const Facts& facts) {
   std::vector<MeterEvent> events;
   auto start = start_of(machine, meter);
   const auto place_start = [&](Day before) {
@@ -37,7 +35,8 @@ std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter,
     events.push_back(*start);
     start.reset();
   };
-  for (const Fact& fact : facts) {
+  for (const auto& each : facts) {
+    const Fact& fact = fact_in(each);
     if (!shown_by(fact, machine, meter)) continue;
     const Day day = fact.on.first;
     if (fact.kind == FactKind::meter_change && fact.last && fact.first) {
@@ -54,6 +53,21 @@ std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter,
   }
   if (start) events.push_back(*start);
   return events;
+}
+
+}  // namespace
+
+bool shown_by(const Fact& fact, const Machine& machine, const Meter& meter) {
+  if (!fact.meter.empty()) return fact.meter == meter.name;
+  return machine.first_meter() != nullptr && machine.first_meter()->name == meter.name;
+}
+
+std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter, std::span<const Fact> facts) {
+  return events_of(machine, meter, facts);
+}
+
+std::vector<MeterEvent> meter_events(const Machine& machine, const Meter& meter, const FactPointers& facts) {
+  return events_of(machine, meter, facts);
 }
 
 }  // namespace service
