@@ -7,6 +7,7 @@
 #include "commands/writing.h"
 #include "output.h"
 #include "render/shared/dialect_words.h"
+#include "service/file_entry.h"
 #include "terminal/shell_word.h"
 
 namespace cli {
@@ -94,7 +95,7 @@ int import_facts(Context& context) {
   auto record = open_record(session.folder, service::Access::write);
 
   const std::string origin = "import " + fs::path(shown).filename().string();
-  auto request = entry_of_file(read, origin, session.today, session.day_is_given, skip_bad);
+  auto request = take_entry_of_file(read, origin, session.today, session.day_is_given, skip_bad);
   request.before_leaving_out = [&] { insist_on_new(rejects); };
   const bool dry_run = arguments.has("dry-run");
   Written written = write(context, session, record, request, understood(read, told, dry_run));

@@ -55,12 +55,14 @@ void tell_what_meets(const service::Entered& merged, std::vector<std::string>& n
 int merge(Context& context) {
   const std::string& name = context.arguments.words[0];
   const Session session = open_fleet(context);
-  const auto theirs = facts_of((context.world.folder / name).lexically_normal(), name, context.look.command);
+  auto theirs = facts_of((context.world.folder / name).lexically_normal(), name, context.look.command);
   insist_on_same_fleet(theirs, *session.fleet, name);
   auto record = open_record(session.folder, service::Access::write);
   std::vector<service::Proposal> proposals;
-  for (const Fact& fact : theirs) proposals.push_back({fact, true, std::nullopt});
-  const auto propose = [&](const service::Extract&) { return proposals; };
+  proposals.reserve(theirs.size());
+  for (Fact& fact : theirs) proposals.push_back({std::move(fact), true, std::nullopt});
+  theirs = std::vector<Fact>();
+  const auto propose = [&](const service::Extract&) { return std::move(proposals); };  // it is asked once
   Written written = write(context, session, record, request_of(context, session, {}, propose));
   const service::Entered& entered = written.entered;
   tell_what_meets(entered, written.next);

@@ -5,11 +5,15 @@
 #include <map>
 #include <set>
 #include <string>
+#include <string_view>
+#include <unordered_set>
 #include <utility>
 
+#include "entry/added_ids.h"
 #include "entry/refused_values.h"
 #include "entry/untold_values.h"
 #include "service/entry.h"
+#include "service/in_scope.h"
 
 namespace service {
 namespace {
@@ -43,8 +47,9 @@ std::vector<Diagnostic> once_each(std::vector<Diagnostic> wrong) {
 
 // Facts of a machine that was not read would be judged as if it had none.
 void insist_on_scope(const Scope& scope, const std::vector<Proposal>& proposals) {
+  const InScope in_scope(scope);
   for (const Proposal& proposal : proposals) {
-    if (scope.holds(proposal.fact.machine)) continue;
+    if (in_scope.holds(proposal.fact.machine)) continue;
     throw Failure(FailureKind::internal,
                   {"scope-too-small", fmt::format("a fact about {} is outside of what was read", proposal.fact.machine),
                    "name all machines that the facts are about"});
@@ -53,50 +58,76 @@ void insist_on_scope(const Scope& scope, const std::vector<Proposal>& proposals)
 
 // The machines that facts are about: of a strike, those of the struck fact.
 std::vector<std::string> machines_of(const std::vector<Fact>& added, const std::vector<Fact>& known) {
-  std::set<std::string> machines;
+  std::unordered_set<std::string_view> machines;
+  std::map<FactId, const Fact*> by_id;  // the book, once a strike asks
   std::vector<const Fact*> open;
-  for (const Fact& fact : added) open.push_back(&fact);
+  const auto take = [&](const Fact& fact) {
+    if (!fact.machine.empty()) machines.insert(fact.machine);
+    if (!fact.strikes) return;
+    if (by_id.empty()) {
+      for (const Fact& each : known) by_id.emplace(each.id, &each);
+    }
+    const auto target = by_id.find(*fact.strikes);
+    if (target != by_id.end() && target->first < fact.id) open.push_back(target->second);
+  };
+  for (const Fact& fact : added) take(fact);
   while (!open.empty()) {
     const Fact* fact = open.back();
     open.pop_back();
-    if (!fact->machine.empty()) machines.insert(fact->machine);
-    if (!fact->strikes) continue;
-    const auto target = std::find_if(known.begin(), known.end(), [&](const Fact& k) { return k.id == *fact->strikes; });
-    if (target != known.end() && target->id < fact->id) open.push_back(&*target);
+    take(*fact);
   }
-  return {machines.begin(), machines.end()};
+  std::vector<std::string> names(machines.begin(), machines.end());
+  std::sort(names.begin(), names.end());
+  return names;
 }
 
-std::vector<SeenSign> only_in(const std::vector<SeenSign>& these, const std::vector<SeenSign>& those) {
-  std::vector<SeenSign> found;
-  std::copy_if(these.begin(), these.end(), std::back_inserter(found), [&](const SeenSign& one) {
-    return std::none_of(those.begin(), those.end(), [&](const SeenSign& other) {
-      return other.fact == one.fact && other.found == one.found && other.looked_on == one.looked_on;
+// What is to be looked at on a list, to be compared with another one.
+class SeenOn {
+ public:
+  explicit SeenOn(const DueList& list) {
+    for (const SeenSign& one : list.seen) by_fact_.emplace(one.fact, &one);
+  }
+
+  bool holds(const SeenSign& one) const {
+    const auto [from, to] = by_fact_.equal_range(one.fact);
+    return std::any_of(from, to, [&](const auto& other) {
+      return other.second->found == one.found && other.second->looked_on == one.looked_on;
     });
-  });
+  }
+
+ private:
+  std::multimap<FactId, const SeenSign*> by_fact_;
+};
+
+std::vector<SeenSign> only_in(const DueList& these, const DueList& those) {
+  const SeenOn others(those);
+  std::vector<SeenSign> found;
+  std::copy_if(these.seen.begin(), these.seen.end(), std::back_inserter(found),
+               [&](const SeenSign& one) { return !others.holds(one); });
   return found;
 }
 
-// Machine and name of all that these facts say is to be kept as seen.
-std::set<std::pair<std::string, std::string>> kept_by(const std::vector<Fact>& facts, const Fleet& fleet) {
+// Machine and name of all that these facts say is to be kept as seen of the machines on the list.
+std::set<std::pair<std::string, std::string>> kept_by(const std::vector<Fact>& facts, const DueList& list) {
+  std::map<std::string_view, KeptAsSeen> by_machine;
+  for (const SeenSign& one : list.seen) by_machine.try_emplace(one.machine->key, *list.fleet, *one.machine);
   std::set<std::pair<std::string, std::string>> names;
-  std::map<std::string, KeptAsSeen> by_machine;
+  if (by_machine.empty()) return names;
   for (const Fact& fact : facts) {
-    const Machine* machine = fleet.machine(fact.machine);
-    if (machine == nullptr) continue;
-    const auto kept = by_machine.try_emplace(fact.machine, fleet, *machine).first->second.of(fact);
-    if (kept) names.emplace(fact.machine, kept->name);
+    const auto of_machine = by_machine.find(fact.machine);
+    if (of_machine == by_machine.end()) continue;
+    if (const auto kept = of_machine->second.of(fact)) names.emplace(fact.machine, kept->name);
   }
   return names;
 }
 
 // What is to be looked at after these facts: what was not before, or not so, and what they say again.
 std::vector<SeenSign> to_be_looked_at(const std::vector<Fact>& added, const DueList& before, const DueList& after) {
-  const auto said = kept_by(added, *after.fleet);
+  const auto said = kept_by(added, after);
+  const SeenOn was(before);
   std::vector<SeenSign> seen;
   for (const SeenSign& one : after.seen) {
-    const bool is_new = !only_in({one}, before.seen).empty();
-    if (is_new || said.contains({one.machine->key, one.sign})) seen.push_back(one);
+    if (!was.holds(one) || said.contains({one.machine->key, one.sign})) seen.push_back(one);
   }
   return seen;
 }
@@ -106,12 +137,32 @@ bool doubted_in(const DueList& list, const FactId& value) {
                      [&](const Gap& gap) { return gap.kind == GapKind::doubtful && gap.facts.front() == value; });
 }
 
+using MeterName = std::pair<std::string_view, std::string_view>;  // of which machine, and its own
+
+// Those of which a value is hard to believe, and of which these facts show one.
+std::set<MeterName> doubted_meters_read(const DueList& list, const std::vector<Fact>& facts) {
+  std::set<MeterName> doubted;
+  for (const Gap& gap : list.gaps) {
+    if (gap.kind == GapKind::doubtful) doubted.emplace(gap.machine, gap.meter);
+  }
+  std::set<MeterName> read;
+  if (doubted.empty()) return read;
+  for (const Fact& fact : facts) {
+    const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
+    const MeterName name{fact.machine, fact.meter};
+    if (shows && fact.at && doubted.contains(name)) read.insert(name);
+  }
+  return read;
+}
+
 void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Extract& known,
              Entered& entered) {
   constexpr std::chrono::days horizon{30};
   entered.machines = machines_of(entered.added, known.facts);
   const Scope scope{entered.machines};
-  Extract with_added = known;
+  Extract with_added{{}, known.read, known.newest};
+  with_added.facts.reserve(known.facts.size() + entered.added.size());
+  with_added.facts.insert(with_added.facts.end(), known.facts.begin(), known.facts.end());
   with_added.facts.insert(with_added.facts.end(), entered.added.begin(), entered.added.end());
   entered.was = std::make_shared<const Snapshot>(fleet, known, request.today, request.day_is_given, scope);
   entered.is =
@@ -122,14 +173,9 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
   entered.changes = difference(*entered.before, *entered.after);
   entered.moves = heading_changes(*entered.before, *entered.after);
   entered.seen = to_be_looked_at(entered.added, *entered.before, *entered.after);
-  entered.answered = only_in(entered.before->seen, entered.after->seen);
-  std::set<FactId> fresh;
-  std::set<std::pair<std::string, std::string>> meters_read;
-  for (const Fact& fact : entered.added) {
-    fresh.insert(fact.id);
-    const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
-    if (shows && fact.at) meters_read.emplace(fact.machine, fact.meter);
-  }
+  entered.answered = only_in(*entered.before, *entered.after);
+  const AddedIds fresh(entered.added);
+  const auto meters_read = doubted_meters_read(*entered.after, entered.added);
   for (const Gap& gap : entered.after->gaps) {
     if (gap.kind != GapKind::doubtful) continue;
     const bool is_new =
@@ -214,6 +260,7 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
                             [](const Proposal& proposal) { return proposal.place || proposal.has_id; });
     auto store = accepted(std::move(judgement), request, entered);
     to_store = store.size();
+    if (from_file) proposals = std::vector<Proposal>();  // not asked about any more, and may be many
     return store;
   });
   // Facts that came with an id of their own may be there from another copy of the record.

@@ -3,6 +3,7 @@
 #include <set>
 #include <utility>
 
+#include "entry/added_ids.h"
 #include "service/entry.h"
 #include "service/usage.h"
 
@@ -92,11 +93,10 @@ const Fact* target_of(const Entered& entered, const Fact& strike) {
 std::vector<const Point*> checks_owed(const Entered& entered) {
   std::vector<const Point*> owed;
   if (entered.after == nullptr) return owed;
+  const AddedIds added(entered.added);
   for (const Point& point : entered.after->points) {
     if (point.follow_up == nullptr || !point.fitted || !point.fitted->fact) continue;
-    const bool added = std::any_of(entered.added.begin(), entered.added.end(),
-                                   [&](const Fact& fact) { return fact.id == *point.fitted->fact; });
-    if (added) owed.push_back(&point);
+    if (added.contains(*point.fitted->fact)) owed.push_back(&point);
   }
   return owed;
 }

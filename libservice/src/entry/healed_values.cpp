@@ -1,8 +1,10 @@
 #include "service/healed_values.h"
 
-#include <algorithm>
+#include <set>
+#include <string_view>
 #include <utility>
 
+#include "entry/added_ids.h"
 #include "entry/healed.h"
 
 namespace service {
@@ -21,14 +23,17 @@ std::vector<HealedValue> healed_values(const Fleet& fleet, const Machine& machin
 std::vector<HealedValue> healed_values(const Entered& entered) {
   std::vector<HealedValue> values;
   if (entered.is == nullptr) return values;
-  const auto is_added = [&](const Fact& fact) {
-    return std::any_of(entered.added.begin(), entered.added.end(), [&](const Fact& one) { return one.id == fact.id; });
-  };
+  std::set<std::string_view> measured;  // machines of which a value was added: of others none of the two was
+  for (const Fact& fact : entered.added) {
+    if (fact.kind == FactKind::measurement) measured.insert(fact.machine);
+  }
+  if (measured.empty()) return values;
+  const AddedIds added(entered.added);
   for (const std::string& key : entered.machines) {
-    const Machine* machine = entered.is->fleet().machine(key);
+    const Machine* machine = measured.contains(key) ? entered.is->fleet().machine(key) : nullptr;
     if (machine == nullptr) continue;
     for (HealedValue& value : healed_values(entered.is->fleet(), *machine, entered.is->facts_of(key))) {
-      if (is_added(value.was) || is_added(value.is)) values.push_back(std::move(value));
+      if (added.contains(value.was.id) || added.contains(value.is.id)) values.push_back(std::move(value));
     }
   }
   return values;

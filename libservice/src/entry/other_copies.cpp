@@ -1,17 +1,40 @@
 // Facts that come from elsewhere: files of facts, and other copies of the book.
 #include <algorithm>
+#include <memory>
+#include <optional>
 #include <set>
+#include <string_view>
+#include <unordered_set>
+#include <utility>
 
 #include "service/entry.h"
+#include "service/file_entry.h"
 
 namespace service {
+namespace {
+
+// All but the facts.
+EntryRequest request_of_file(const FactsRead& read, std::string origin, Day today, bool day_is_given, bool skip_bad) {
+  EntryRequest request;
+  request.origin = std::move(origin);
+  request.scope = scope_of_rows(read.rows);
+  request.today = today;
+  request.day_is_given = day_is_given;
+  request.skip_bad = skip_bad;
+  request.unread = read.diagnostics;
+  return request;
+}
+
+}  // namespace
 
 std::vector<Gap> newly_contradicted(const Entered& merged) {
+  std::set<std::vector<FactId>> was;
+  for (const Gap& gap : merged.before->gaps) {
+    if (gap.kind == GapKind::contradiction) was.insert(gap.facts);
+  }
   std::vector<Gap> contradicted;
   for (const Gap& gap : merged.after->gaps) {
-    const bool was = std::any_of(merged.before->gaps.begin(), merged.before->gaps.end(),
-                                 [&](const Gap& g) { return g.kind == gap.kind && g.facts == gap.facts; });
-    if (gap.kind == GapKind::contradiction && !was) contradicted.push_back(gap);
+    if (gap.kind == GapKind::contradiction && !was.contains(gap.facts)) contradicted.push_back(gap);
   }
   return contradicted;
 }
@@ -27,12 +50,14 @@ bool about_this_fleet(const Fleet& fleet, const std::vector<Fact>& facts) {
 }
 
 Scope scope_of_rows(const std::vector<FactRow>& rows) {
-  std::set<std::string> machines;
+  std::unordered_set<std::string_view> machines;
   for (const FactRow& row : rows) {
     if (row.fact.kind == FactKind::strike) return {};
     if (!row.fact.machine.empty()) machines.insert(row.fact.machine);
   }
-  return {std::vector<std::string>(machines.begin(), machines.end())};
+  std::vector<std::string> names(machines.begin(), machines.end());
+  std::sort(names.begin(), names.end());
+  return {std::move(names)};
 }
 
 void take_as_history(FactsRead& read) {
@@ -44,14 +69,32 @@ void take_as_history(FactsRead& read) {
 EntryRequest entry_of_file(const FactsRead& read, std::string origin, Day today, bool day_is_given, bool skip_bad) {
   std::vector<Proposal> proposals;
   for (const FactRow& row : read.rows) proposals.push_back({row.fact, row.has_id, row.place});
-  EntryRequest request;
-  request.origin = std::move(origin);
-  request.scope = scope_of_rows(read.rows);
+  EntryRequest request = request_of_file(read, std::move(origin), today, day_is_given, skip_bad);
   request.propose = [proposals = std::move(proposals)](const Extract&) { return proposals; };
-  request.today = today;
-  request.day_is_given = day_is_given;
-  request.skip_bad = skip_bad;
-  request.unread = read.diagnostics;
+  return request;
+}
+
+EntryRequest take_entry_of_file(FactsRead& read, std::string origin, Day today, bool day_is_given, bool skip_bad) {
+  EntryRequest request = request_of_file(read, std::move(origin), today, day_is_given, skip_bad);
+  const auto proposals = std::make_shared<std::optional<std::vector<Proposal>>>(std::in_place);
+  (*proposals)->reserve(read.rows.size());
+  for (FactRow& row : read.rows) {
+    // The line alone stays: `rejects_of` sorts by it.
+    const int line = row.place.line;
+    (*proposals)->push_back({std::move(row.fact), row.has_id, std::move(row.place)});
+    row.place = Place{};
+    row.place.line = line;
+  }
+  if (!skip_bad) read.rows = std::vector<FactRow>();  // `{}` would keep the room
+  request.propose = [proposals](const Extract&) {
+    if (!*proposals) {
+      throw Failure(FailureKind::internal,
+                    {"entered-twice", "this file was entered already; nothing was stored", "read it again"});
+    }
+    std::vector<Proposal> taken = std::move(**proposals);
+    proposals->reset();
+    return taken;
+  };
   return request;
 }
 
