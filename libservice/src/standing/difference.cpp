@@ -1,15 +1,31 @@
-#include <map>
-#include <string>
+#include <algorithm>
+#include <functional>
+#include <optional>
+#include <string_view>
 #include <tuple>
+#include <unordered_map>
+#include <utility>
+#include <vector>
 
 #include "service/due_list.h"
 
 namespace service {
 namespace {
 
-using Key = std::tuple<std::string, std::string, std::string>;
+using Key = std::tuple<std::string_view, std::string_view, std::string_view>;  // of points that outlive it
 
 Key key_of(const Point& point) { return {point.machine->key, point.name, point.position}; }
+
+struct KeyHash {
+  std::size_t operator()(const Key& key) const {
+    constexpr std::size_t odd = 0x9e3779b97f4a7c15U;
+    const std::hash<std::string_view> hash;
+    return (hash(std::get<0>(key)) * odd + hash(std::get<1>(key))) * odd + hash(std::get<2>(key));
+  }
+};
+
+template <class Value>
+using ByPoint = std::unordered_map<Key, Value, KeyHash>;
 
 bool same(const Point& a, const Point& b) {
   if (a.standing != b.standing || a.by_estimate != b.by_estimate) return false;
@@ -21,7 +37,7 @@ bool same(const Point& a, const Point& b) {
 }  // namespace
 
 std::vector<PointChange> difference(const DueList& before, const DueList& after) {
-  std::map<Key, const Point*> old;
+  ByPoint<const Point*> old(before.points.size());
   for (const Point& point : before.points) old.emplace(key_of(point), &point);
   std::vector<PointChange> changes;
   for (const Point& point : after.points) {
@@ -33,17 +49,19 @@ std::vector<PointChange> difference(const DueList& before, const DueList& after)
     if (!same(*found->second, point)) changes.push_back({found->second, &point});
     old.erase(found);
   }
-  for (const auto& [key, point] : old) changes.push_back({point, nullptr});
+  std::vector<std::pair<Key, const Point*>> gone(old.begin(), old.end());
+  std::sort(gone.begin(), gone.end());
+  for (const auto& [key, point] : gone) changes.push_back({point, nullptr});
   return changes;
 }
 
 std::vector<HeadingChange> heading_changes(const DueList& before, const DueList& after) {
-  std::map<Key, std::pair<Standing, std::optional<OverdueHeading>>> old;
+  ByPoint<std::pair<Standing, std::optional<OverdueHeading>>> old(before.points.size());
   for (const Point& point : before.points) old[key_of(point)] = {point.standing, std::nullopt};
   for (const OverdueEntry& entry : overdue_list(before)) {
     if (entry.point != nullptr) old[key_of(*entry.point)].second = entry.heading;
   }
-  std::map<const Point*, OverdueHeading> now;
+  std::unordered_map<const Point*, OverdueHeading> now;
   for (const OverdueEntry& entry : overdue_list(after)) {
     if (entry.point != nullptr) now.emplace(entry.point, entry.heading);
   }

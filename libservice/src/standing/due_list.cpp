@@ -4,6 +4,7 @@
 #include <array>
 #include <tuple>
 
+#include "service/in_scope.h"
 #include "standing/gaps.h"
 #include "standing/points.h"
 #include "standing/seen.h"
@@ -18,6 +19,18 @@ constexpr std::array<std::string_view, 5> standing_names{"overdue", "due", "comi
 constexpr std::array<int, 5> standing_ranks{0, 1, 3, 4, 2};
 
 int rank_of(Standing standing) { return standing_ranks[static_cast<std::size_t>(standing)]; }
+
+// Points are large, so they are ordered by their places and moved once.
+void put_in_order(std::vector<Point>& points) {
+  std::vector<Point*> order;
+  order.reserve(points.size());
+  for (Point& point : points) order.push_back(&point);
+  std::stable_sort(order.begin(), order.end(), [](const Point* a, const Point* b) { return ranks_before(*a, *b); });
+  std::vector<Point> sorted;
+  sorted.reserve(points.size());
+  for (Point* const point : order) sorted.push_back(std::move(*point));
+  points = std::move(sorted);
+}
 
 }  // namespace
 
@@ -48,8 +61,9 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
   list.within = ask.within;
   list.scope = snapshot.scope();
   list.gaps = fleet_gaps(snapshot);
+  const InScope scope(snapshot.scope());
   for (const Machine& machine : snapshot.fleet().machines) {
-    if (!snapshot.scope().holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
+    if (!scope.holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
     ++list.machines;
     const MachineView view(snapshot, machine, forecaster);
     auto points = points_of(view, ask);
@@ -58,7 +72,7 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& 
     for (SeenSign& seen : seen_of(view)) list.seen.push_back(std::move(seen));
     if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});
   }
-  std::stable_sort(list.points.begin(), list.points.end(), ranks_before);
+  put_in_order(list.points);
   std::stable_sort(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {
     return a.state.kind == UseKind::out_of_use && b.state.kind != UseKind::out_of_use;
   });

@@ -162,7 +162,7 @@ class Walk {
   std::unique_ptr<const UsageAhead> expected_from(std::span<const Fact> before, const MeterHistory& known,
                                                   const Step& step) const {
     if (known.empty()) return nullptr;
-    const auto learnt = usage::learn(fleet_, {{&machine_, before}}, meter_.name, step.to);
+    const auto learnt = usage::learn(fleet_, {{&machine_, before}}, meter_.name, step.to, usage::LatenessAsked::no);
     auto own = learnt.pooled->of(machine_.key);
     if (!own) return nullptr;
     return usage::ahead_of({std::move(*own), learnt.pooled, known, UseState{}, step.to, learnt.unit});

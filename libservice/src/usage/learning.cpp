@@ -87,7 +87,8 @@ double unit_of(const std::vector<Trace>& traces) {
 
 }  // namespace
 
-LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of) {
+LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of,
+                  LatenessAsked lateness_asked) {
   std::vector<Trace> traces;
   Lateness lateness;
   bool services = false;
@@ -106,6 +107,7 @@ LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const st
       trace.expected_shape = expected_profile(machine.expect, fleet);
     }
     traces.push_back(std::move(trace));
+    if (lateness_asked == LatenessAsked::no) continue;
     add_lateness(fleet, machine, history, meter, facts, lateness);
     services = services ||
                std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return fact.kind == FactKind::service; });

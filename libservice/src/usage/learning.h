@@ -22,6 +22,10 @@ struct LearntMeter {
   double unit = 1;  // a day's mean use of the kind, by the meter
 };
 
-LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of);
+// Whether it will be asked how late services come: by odds that are told an interval.
+enum class LatenessAsked { yes, no };
+
+LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of,
+                  LatenessAsked lateness_asked = LatenessAsked::yes);
 
 }  // namespace service::usage
