@@ -508,8 +508,9 @@ const std::vector<Command>& table() {
            "loader`. Lines are taken in the order of the stamps that messengers put before them. Those that are "
            "certain "
            "are stored; each of the others says what it would need to hear, and nothing of it is stored. What takes "
-           "something off a list is stored only where no other line may say otherwise: all lines of its sender and "
-           "those beside it are taken, and none says of its machine something in other words, or a sign later.",
+           "something off a list is stored only where no other line may say otherwise: all lines of its sender are "
+           "taken, none of anybody that is not taken may speak of it, and none says of its machine something in "
+           "other words, or a sign later.",
        .words = {{"FILE"}},
        .options = {{"messages", "", "lines that people sent, as `loader 1511.4`"},
                    {"on", "DAY", "of messages: the day of lines of which no stamp says any"},

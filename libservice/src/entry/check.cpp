@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 
+#include "entry/healed.h"
 #include "service/entry.h"
 #include "service/healed_values.h"
 #include "service/usage.h"
@@ -35,6 +36,7 @@ class BookCheck {
     gaps();
     twice();
     healed();
+    ended();
     return std::move(found_);
   }
 
@@ -96,6 +98,26 @@ class BookCheck {
              std::nullopt,
              Severity::remark,
              {strike(value.is.id, "second"), strike(value.was.id, "either")}});
+      }
+    }
+  }
+
+  // A value at its limit that a check has ended, of which nobody says how.
+  void ended() {
+    for (const Machine& machine : fleet_->machines) {
+      const auto& facts = snapshot_.facts_of(machine.key);
+      for (const entry::Ended& value : entry::ended_in(*fleet_, machine, facts)) {
+        const Fact& was = facts[value.was];
+        const Fact& by = facts[value.by];
+        const std::string unit = was.unit.empty() ? "" : ' ' + was.unit;
+        say(by.id, {"value-ends",
+                    fmt::format("{} was {}{} on {}, limit {}{}, and counts no more, as if it was renewed or put right",
+                                point_label(was.name, value.position), to_text(*was.value), unit, to_text(was.on),
+                                to_text(value.limb.limit), unit),
+                    "write down what it measures now; where it was only looked at, that value again",
+                    std::nullopt,
+                    Severity::remark,
+                    {}});
       }
     }
   }

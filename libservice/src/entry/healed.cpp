@@ -38,10 +38,30 @@ std::optional<Healed> healed_at(const MachineTask& task, const MeasuredLimb& lim
   return healed;
 }
 
-}  // namespace
+std::optional<Ended> ended_at(const MachineTask& task, const MeasuredLimb& limb, const std::string& position,
+                              const std::vector<std::string>& services, std::span<const Fact> facts,
+                              const KeptAsSeen& kept) {
+  std::optional<std::size_t> at_limit;
+  std::optional<Ended> ended;
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    const Fact& fact = facts[i];
+    if (!is_at(fact, position)) continue;
+    const bool serves =
+        fact.kind == FactKind::service && std::find(services.begin(), services.end(), fact.task) != services.end();
+    if (serves && at_limit && !ended && !(found_bad(fact) && kept.of(fact))) {
+      ended = Ended{task.task, position, limb, *at_limit, i};
+    }
+    const bool measured = fact.kind == FactKind::measurement && fact.name == limb.name && fact.unit == limb.unit;
+    if (!measured || !fact.value) continue;
+    ended.reset();
+    at_limit = is_at_limit(limb, *fact.value) ? std::optional(i) : std::nullopt;
+  }
+  return ended;
+}
 
-std::vector<Healed> healed_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts) {
-  std::vector<Healed> all;
+// Each limit of each point, where something at it may be measured.
+template <class See>
+void for_each_limit(const Fleet& fleet, const Machine& machine, const See& see) {
   for (const MachineTask& task : tasks_of(fleet, machine)) {
     for (const LimbChoice& choice : task.every) {
       const auto* limb = std::get_if<MeasuredLimb>(&choice.candidates.front());
@@ -49,10 +69,29 @@ std::vector<Healed> healed_in(const Fleet& fleet, const Machine& machine, std::s
       const auto services = counted_as(fleet.schedule_of(machine), task.task->name);
       const std::vector<std::string> nowhere{""};
       for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
-        if (auto healed = healed_at(task, *limb, position, services, facts)) all.push_back(std::move(*healed));
+        see(task, *limb, position, services);
       }
     }
   }
+}
+
+}  // namespace
+
+std::vector<Healed> healed_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts) {
+  std::vector<Healed> all;
+  for_each_limit(fleet, machine, [&](const auto& task, const auto& limb, const auto& position, const auto& services) {
+    if (auto healed = healed_at(task, limb, position, services, facts)) all.push_back(std::move(*healed));
+  });
+  return all;
+}
+
+std::vector<Ended> ended_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts) {
+  std::vector<Ended> all;
+  const KeptAsSeen kept(fleet, machine);
+  for_each_limit(fleet, machine, [&](const auto& task, const auto& limb, const auto& position, const auto& services) {
+    if (puts_in_new(machine, {task.task, nullptr})) return;
+    if (auto ended = ended_at(task, limb, position, services, facts, kept)) all.push_back(std::move(*ended));
+  });
   return all;
 }
 

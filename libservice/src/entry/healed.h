@@ -24,4 +24,17 @@ struct Healed {
 // machine, unstruck, in the one order.
 std::vector<Healed> healed_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
 
+// A value at its limit or beyond that a service ended which puts in nothing new, and which nobody measured since:
+// renewed, put right, or only looked at.
+struct Ended {
+  const Task* task = nullptr;  // whose limit it is
+  std::string position;        // of its point; empty where it has none
+  MeasuredLimb limb;
+  std::size_t was = 0;  // the last value: which of the facts
+  std::size_t by = 0;   // the first service behind it
+};
+
+// The same facts. A check that never waits and was found worn or failed ends nothing: it stays as seen.
+std::vector<Ended> ended_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
+
 }  // namespace service::entry

@@ -531,6 +531,12 @@ Said out_of_use_in(const Told& told, const Machine& machine, Words words) {
                       "come",
                       machine.key));
   }
+  for (const std::string& word : own.words) {
+    if (!makes_a_condition({word})) continue;
+    wrong("not-certain", fmt::format("`{}` makes it hang on something that is not known yet", word),
+          fmt::format("where it must not run now, say so without that: out-of-use {0} WHY; what was seen: saw {0} SIGN",
+                      machine.key));
+  }
   insist_on_no_denial(machine, own.words);
   Fact fact = fact_about(told, FactKind::out_of_use, machine, own.on);
   for (const std::string& word : own.words) fact.note += (fact.note.empty() ? "" : " ") + word;

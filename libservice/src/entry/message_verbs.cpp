@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "entry/message_overheard.h"
 #include "entry/message_tasks.h"
 #include "entry/others_figures.h"
 #include "service/text.h"
@@ -20,6 +21,11 @@ void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
   if (fact.at && fact.meter.empty() && machine.first_meter() != nullptr) fact.meter = machine.first_meter()->name;
 }
 
+// What was done, but for words that say that something is not so.
+std::string or_what_was_done(const Machine& machine, std::string_view words) {
+  return denies(words) ? "" : fmt::format("; what was done, done {} TASK", machine.key);
+}
+
 // What is said of a machine in no known words: most likely what somebody saw, and somebody else may run into.
 [[noreturn]] void ask_what_it_is(const Machine& machine, const std::string& words, const std::string& value) {
   const std::string first =
@@ -27,8 +33,9 @@ void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
   wrong("not-understood",
         value.empty() ? fmt::format("`{}` is nothing that a meter of {} shows", words, machine.key)
                       : fmt::format("`{}` behind the value is not understood", words),
-        fmt::format("{0}{1}saw {2} {3}; where it must not run, out-of-use {2}; what was done, done {2} TASK", first,
-                    value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words));
+        fmt::format("{0}{1}saw {2} {3}; where it must not run, out-of-use {2}{4}", first,
+                    value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words,
+                    or_what_was_done(machine, words)));
 }
 
 // Words around one value, or none.
@@ -38,8 +45,8 @@ void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
   const std::string value = std::find_if(words.begin(), words.end(), is_value)->text;
   wrong("not-understood", fmt::format("`{}` is nothing that a meter of {} shows", joined(words), machine.key),
         fmt::format("where its meter shows {1}, say {0} {1} alone; what was seen: saw {0} {2}; where it must not run, "
-                    "out-of-use {0}; what was done, done {0} TASK",
-                    machine.key, value, joined(words)));
+                    "out-of-use {0}{3}",
+                    machine.key, value, joined(words), or_what_was_done(machine, joined(words))));
 }
 
 // A word in which amounts are told, such as of fuel. It names nothing that anybody saw.
@@ -73,7 +80,7 @@ bool may_be_a_unit(Words words) {
     wrong("not-understood", fmt::format("`{}` {}", words[0].text, typed_amount(words[0].text).problem),
           std::string(forms_of_numbers));
   }
-  if (words.size() > 1 && verb_of(words.last(1)) == std::pair{Verb::done, std::size_t{1}}) {
+  if (words.size() > 1 && verb_of(words.last(1)) == std::pair{Verb::done, std::size_t{1}} && !denies(joined(words))) {
     const std::string what = joined(words.first(words.size() - 1));
     wrong("not-understood", "`done` stands at the end", fmt::format("put it before: done {} {}", machine.key, what));
   }

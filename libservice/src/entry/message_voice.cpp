@@ -25,7 +25,8 @@ void add_beside(std::vector<std::vector<std::size_t>>& beside, const std::vector
 
 }  // namespace
 
-std::vector<std::optional<std::size_t>> untaken_of_one_voice(const std::vector<LineSent>& lines) {
+std::vector<std::optional<std::size_t>> untaken_of_one_voice(
+    const std::vector<LineSent>& lines, const std::function<SpeaksOf(std::size_t, std::size_t)>& speaks_of) {
   std::vector<std::size_t> order(lines.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::vector<std::vector<std::size_t>> beside(lines.size());
@@ -35,12 +36,17 @@ std::vector<std::optional<std::size_t>> untaken_of_one_voice(const std::vector<L
   add_beside(beside, lines, order);
   std::vector<std::optional<std::size_t>> nearest(lines.size());
   for (std::size_t at = 0; at < lines.size(); ++at) {
+    if (!lines[at].clears) continue;
     const auto distance = [&](std::size_t i) { return std::abs(lines[i].number - lines[at].number); };
     for (const std::size_t i : order) {
       if (i == at || !lines[i].untaken) continue;
-      const bool is_beside = std::find(beside[at].begin(), beside[at].end(), i) != beside[at].end();
-      if (!is_beside && !may_be_one(lines[i].sender, lines[at].sender)) continue;
-      if (!nearest[at] || distance(i) <= distance(*nearest[at])) nearest[at] = i;
+      if (nearest[at] && distance(i) > distance(*nearest[at])) continue;
+      if (!may_be_one(lines[i].sender, lines[at].sender)) {
+        const SpeaksOf of = speaks_of(at, i);
+        const bool is_beside = std::find(beside[at].begin(), beside[at].end(), i) != beside[at].end();
+        if (of == SpeaksOf::other || (of == SpeaksOf::anything && !is_beside)) continue;
+      }
+      nearest[at] = i;
     }
   }
   return nearest;

@@ -2,9 +2,12 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
+
+#include "entry/message_overheard.h"
 
 namespace service::entry {
 
@@ -14,11 +17,14 @@ struct LineSent {
   std::string sender;    // folded; empty: nobody says
   bool heading = false;  // it says only when, or by whom
   bool untaken = false;  // something stands there that nobody reads
+  bool clears = false;   // what it says takes something off a list
 };
 
-// Of each line the untaken one that may take back what it says: the nearest one of its sender, of nobody (or of
-// anybody, where nobody says who sent this), or of anybody right before it or behind it, by the text or by when they
-// were sent. None: nothing does.
-std::vector<std::optional<std::size_t>> untaken_of_one_voice(const std::vector<LineSent>& lines);
+// Of each line that clears something the untaken one that may take that back, the nearest of several: any of its
+// sender, or of nobody (of anybody, where nobody says who sent this); of others, however far, what speaks of the same,
+// and right before it or behind it, by the text or by when they were sent, what may speak of anything. None: nothing
+// does. `speaks_of`: what the second line may say of what the first one clears.
+std::vector<std::optional<std::size_t>> untaken_of_one_voice(
+    const std::vector<LineSent>& lines, const std::function<SpeaksOf(std::size_t, std::size_t)>& speaks_of);
 
 }  // namespace service::entry

@@ -152,4 +152,31 @@ std::string who_told(const Told& told, Words words) {
 
 bool names_no_certain_day(const Word& word) { return is_one_of(word, of_days); }
 
+bool says_not_yet(View text) {
+  constexpr auto to_come = std::to_array<View>({"tomorrow", "tonight", "next", "soon", "later", "will", "asap"});
+  constexpr auto before_days = std::to_array<View>({"for", "by", "until", "till"});
+  constexpr auto of_work = std::to_array<View>({"do", "be", "come"});
+  constexpr auto to = std::to_array<View>({"to"});
+  // What may stand before something that has come.
+  constexpr auto of_facts = std::to_array<View>({"correction", "sorry", "wrong", "mistake", "error", "fwd", "forwarded",
+                                                 "quote", "copy", "ask", "asks", "asked"});
+  const std::vector<Word> words = words_of(text);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const bool has_next = i + 1 < words.size();
+    if (is_one_of(words[i], to) && !(has_next && is_one_of(words[i + 1], of_work))) continue;
+    std::string plain = words[i].text;
+    while (!plain.empty() && View(".,;:!?()\"").find(plain.back()) != View::npos) plain.pop_back();
+    while (!plain.empty() && View("(\"*-").find(plain.front()) != View::npos) plain.erase(0, 1);
+    const bool is_day_to_come = is_one_of(words[i], before_days) && has_next && names_no_certain_day(words[i + 1]);
+    const bool is_no_fact = says_it_is_no_fact({plain}) && !is_one_of(words[i], of_facts);
+    if (is_one_of(words[i], to_come) || is_no_fact || is_day_to_come) return true;
+  }
+  return false;
+}
+
+bool makes_a_condition(const Word& word) {
+  constexpr auto conditions = std::to_array<View>({"if", "unless", "whether"});
+  return is_one_of(word, conditions);
+}
+
 }  // namespace service::entry::message

@@ -24,4 +24,10 @@ std::string who_told(const Told& told, Words words);
 // A word of which nobody can tell the day: `tomorrow`, `friday`, `soon`.
 bool names_no_certain_day(const Word& word);
 
+// Whether the words say that something has not come yet: `Planned for tomorrow`, `Still to do`.
+bool says_not_yet(std::string_view text);
+
+// A word on which it hangs whether something is so: `if`, `unless`.
+bool makes_a_condition(const Word& word);
+
 }  // namespace service::entry::message

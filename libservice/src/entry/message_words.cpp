@@ -82,8 +82,11 @@ Said said_by(Verb verb, const Told& told, Words words) {
   const bool has_value = figure != words.begin() && figure != words.end();
   // The words before the first figure, else one, may be the name of a machine.
   const std::string name = joined(words.first(has_value ? static_cast<std::size_t>(figure - words.begin()) : 1));
+  // What takes something off a list is offered to nobody who did not say it.
   std::vector<std::string> names;
-  for (const auto& [verb, meaning] : verbs) names.emplace_back(verb);
+  for (const auto& [verb, meaning] : verbs) {
+    if (meaning != Verb::done) names.emplace_back(verb);
+  }
   const auto near_verbs = words.size() > 1 ? nearest(folded_name(words[0].text), names) : std::vector<std::string>{};
   const bool near_machine = !machine_named(fleet, name).near.empty();
   if (!near_machine && !near_verbs.empty()) {

@@ -10,6 +10,7 @@
 
 #include "entry/healed.h"
 #include "entry/message_line.h"
+#include "entry/message_overheard.h"
 #include "entry/message_tail.h"
 #include "entry/message_text.h"
 #include "entry/message_voice.h"
@@ -376,6 +377,7 @@ class Sorting {
       if (draft.line.fate != LineFate::taken) continue;
       insist_on_a_day(draft);
     }
+    insist_on_no_plan();
     find_what_heals();
     for (Draft& draft : drafts_) insist_on_certainty(draft);
     insist_on_one_voice();
@@ -581,6 +583,39 @@ class Sorting {
     }
   }
 
+  // What says that it has not come yet, and that more follows: `Planned for tomorrow:`. Empty: nothing does.
+  std::string plan_in(const Draft& draft) const {
+    if (!is_plainly_sent(draft)) return entry::message::says_not_yet(draft.line.sender) ? draft.line.sender + ':' : "";
+    if (draft.line.fate != LineFate::refused) return "";
+    const std::string& text = draft.said.empty() ? draft.line.text : draft.said;
+    const std::string_view plain = entry::message::without_pictures(text);
+    return plain.ends_with(':') && entry::message::says_not_yet(plain) ? std::string(plain) : "";
+  }
+
+  // Below such a line, of the same message or of the same sender on that day, nothing has come for certain: asked back,
+  // but for what raises something.
+  void insist_on_no_plan() {
+    const auto is_below = [](const Draft& plan, const Draft& draft) {
+      if (plan.block == draft.block) return plan.line.number <= draft.line.number;
+      return !plan.line.sender.empty() && folded_name(plan.line.sender) == folded_name(draft.line.sender) &&
+             plan.sent_on == draft.sent_on;
+    };
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      const std::string plan = plan_in(drafts_[i]);
+      for (std::size_t k = i; !plan.empty() && k < drafts_.size(); ++k) {
+        Draft& draft = drafts_[k];
+        const bool is_meant = draft.line.fate == LineFate::taken && is_below(drafts_[i], draft) &&
+                              std::none_of(draft.facts.begin(), draft.facts.end(), raises);
+        // Of what clears something the sender is asked back anyway, with its own words.
+        if (!is_meant || (!is_plainly_sent(draft) && clears_anything(draft))) continue;
+        if (clears_anything(draft)) draft.line.instead = draft.facts;
+        draft.asked_back_for_others = true;
+        refuse(draft, {"planned", fmt::format("`{}` stands before it, and may say that it is not so yet", plan),
+                       "where it is so already, send it without that"});
+      }
+    }
+  }
+
   bool is_plainly_sent(const Draft& draft) const {
     return draft.line.sender.empty() || reader_.is_plain_name(draft.line.sender);
   }
@@ -611,10 +646,12 @@ class Sorting {
         find_what_heals();
         heals = false;
         for (Draft& draft : drafts_) heals = refuse_what_heals(draft) || heals;
+        heals = refuse_what_ends_values() || heals;
       }
       again = false;
       for (std::size_t i = 0; i < drafts_.size(); ++i) again = refuse_beside_a_sign(i) || again;
-      const auto untaken = entry::untaken_of_one_voice(lines_sent());
+      const auto untaken = entry::untaken_of_one_voice(
+          lines_sent(), [&](std::size_t at, std::size_t other) { return speaks_of(drafts_[at], drafts_[other]); });
       const auto machines = machines_of_untaken();
       for (std::size_t i = 0; i < drafts_.size(); ++i) {
         if (untaken[i]) again = refuse_beside(drafts_[i], drafts_[*untaken[i]], machines) || again;
@@ -628,9 +665,72 @@ class Sorting {
     for (const Draft& draft : drafts_) {
       const bool is_plain = is_plainly_sent(draft);
       sent.push_back({draft.line.number, folded_name(draft.line.sender),
-                      is_plain && draft.line.fate == LineFate::heading, !is_plain || is_untaken(draft)});
+                      is_plain && draft.line.fate == LineFate::heading, !is_plain || is_untaken(draft),
+                      draft.line.fate == LineFate::taken && clears_anything(draft)});
     }
     return sent;
+  }
+
+  // What nobody reads of a line: what stands where its sender does too, where that is no plain name.
+  std::vector<std::string> unread(const Draft& draft) const {
+    if (draft.said.empty() && is_plainly_sent(draft)) return {draft.line.text};
+    if (is_plainly_sent(draft)) return {draft.said};
+    return {draft.line.sender, draft.line.sender + ' ' + draft.said};
+  }
+
+  const std::vector<entry::Overheard>& overheard(const Draft& draft) {
+    const auto [found, is_first] = overheard_.try_emplace(draft.line.number);
+    if (is_first) {
+      for (const std::string& text : unread(draft)) found->second.emplace_back(fleet_, text);
+    }
+    return found->second;
+  }
+
+  entry::SpeaksOf speaks_of(const Draft& cleared, const Draft& other) {
+    using entry::SpeaksOf;
+    if (!other.line.wrong.empty() && other.line.wrong.front().code == "unreadable") return SpeaksOf::it;
+    const Machine& machine = *fleet_.machine(cleared.facts.front().machine);
+    const auto [things, is_first] = things_.try_emplace(cleared.line.number);
+    if (is_first) things->second = things_of(machine, cleared.facts);
+    SpeaksOf most = SpeaksOf::other;
+    for (const entry::Overheard& heard : overheard(other)) {
+      most = std::min(most, heard.speaks_of(machine, things->second));
+    }
+    return most;
+  }
+
+  // The words of what is cleared: the work and all that it includes, where, and what was seen or measured.
+  std::vector<std::string> things_of(const Machine& machine, const std::vector<Fact>& facts) const {
+    std::set<std::string> words;
+    const auto add = [&](std::string_view text) {
+      for (std::string& word : entry::plain_words(text)) words.insert(std::move(word));
+    };
+    const auto add_limbs = [&](const MachineTask& task) {
+      for (const LimbChoice& choice : task.every) {
+        if (const auto* limb = std::get_if<MeasuredLimb>(&choice.candidates.front())) add(limb->name);
+        const auto* signs = std::get_if<SignLimb>(&choice.candidates.front());
+        for (const std::string& sign : signs != nullptr ? signs->signs : std::vector<std::string>{}) add(sign);
+      }
+    };
+    const Schedule& schedule = fleet_.schedule_of(machine);
+    for (const Fact& fact : facts) {
+      for (const std::string& text : {fact.task, fact.position, fact.name}) add(text);
+      if (fact.kind != FactKind::service) continue;
+      for (const std::string& name : done_with(schedule, fact.task)) {
+        add(name);
+        if (const auto task = task_of(fleet_, machine, name)) add_limbs(*task);
+      }
+    }
+    return {words.begin(), words.end()};
+  }
+
+  // A line that nobody reads may tell of a sign of it.
+  bool may_be_named(const Machine& machine) {
+    return std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& draft) {
+      if (!is_untaken(draft)) return false;
+      const auto& all = overheard(draft);
+      return std::any_of(all.begin(), all.end(), [&](const auto& heard) { return heard.may_name(machine); });
+    });
   }
 
   // A line that is not taken may tell of a sign, of whatever time.
@@ -654,10 +754,16 @@ class Sorting {
     for (const std::string& machine : machines) find_what_heals(machine);
   }
 
-  void find_what_heals(const std::string& machine) {
+  // The facts of a machine as they are with what is taken of the text, in the one order.
+  struct Together {
+    std::vector<Fact> facts;
+    std::vector<std::pair<int, std::size_t>> places;  // of each, in the text; of no line: in the book
+  };
+
+  Together together(const std::string& machine) const {
     struct Told {
       Fact fact;
-      std::pair<int, std::size_t> place;  // in the text; of no line: in the book
+      std::pair<int, std::size_t> place;
     };
     std::vector<Told> all;
     if (const auto book = by_machine_.find(machine); book != by_machine_.end()) {
@@ -671,10 +777,18 @@ class Sorting {
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Told& a, const Told& b) { return a.fact.on.first < b.fact.on.first; });
-    std::vector<Fact> facts;
-    for (const Told& told : all) facts.push_back(told.fact);
+    Together both;
+    for (Told& told : all) {
+      both.facts.push_back(std::move(told.fact));
+      both.places.push_back(told.place);
+    }
+    return both;
+  }
+
+  void find_what_heals(const std::string& machine) {
+    const auto [facts, places] = together(machine);
     for (entry::Healed& healed : entry::healed_in(fleet_, *fleet_.machine(machine), facts)) {
-      const auto place = all[healed.is].place;
+      const auto place = places[healed.is];
       if (place.first == 0) continue;
       auto& heals = heals_[place];
       const bool never_waits = service::never_waits(*healed.task, nullptr);
@@ -707,6 +821,45 @@ class Sorting {
       return true;
     }
     return false;
+  }
+
+  // A check puts nothing in: done at a value at its limit it was renewed or put right, or only looked at.
+  bool refuse_what_ends_values() {
+    std::set<std::string> machines;
+    for (const Draft& draft : drafts_) {
+      const bool serves = draft.line.fate == LineFate::taken && draft.facts.front().kind == FactKind::service;
+      if (serves) machines.insert(draft.facts.front().machine);
+    }
+    bool any = false;
+    for (const std::string& key : machines) {
+      const Machine& machine = *fleet_.machine(key);
+      const auto [facts, places] = together(key);
+      for (const entry::Ended& ended : entry::ended_in(fleet_, machine, facts)) {
+        const auto draft = std::find_if(drafts_.begin(), drafts_.end(), [&](const Draft& each) {
+          return each.line.number == places[ended.by].first && each.line.fate == LineFate::taken;
+        });
+        if (draft == drafts_.end()) continue;
+        draft->line.instead = draft->facts;
+        refuse(*draft, why_not_ended(machine, ended, facts[ended.was]));
+        any = true;
+      }
+    }
+    return any;
+  }
+
+  static Diagnostic why_not_ended(const Machine& machine, const entry::Ended& ended, const Fact& was) {
+    const std::string unit = was.unit.empty() ? "" : ' ' + was.unit;
+    const std::string task = point_label(ended.task->name, ended.position);
+    const std::string looked =
+        never_waits(*ended.task, nullptr)
+            ? fmt::format("where it was only looked at: done {} {} found worn, or found failed", machine.key, task)
+            : "where it was only looked at, that value says it all";
+    return {"value-ends",
+            fmt::format("{} was {}{} on {}, limit {}{}; this would take {} off the list, and may mean that it was "
+                        "renewed or put right, or only looked at",
+                        point_label(was.name, ended.position), to_text(*was.value), unit, to_text(was.on),
+                        to_text(ended.limb.limit), unit, task),
+            looked + "; where it was renewed or put right, enter that by the command"};
   }
 
   // By their stamps, or by their lines in one message. False where nobody can tell.
@@ -794,7 +947,10 @@ class Sorting {
   bool refuse_beside(Draft& draft, const Draft& other, const std::set<std::string>& machines_of_untaken) {
     if (draft.line.fate != LineFate::taken || !clears_anything(draft)) return false;
     draft.asked_back_for_others = true;
-    if (!machines_of_untaken.contains(draft.facts.front().machine)) draft.line.instead = draft.facts;
+    const std::string& machine = draft.facts.front().machine;
+    if (!machines_of_untaken.contains(machine) && !may_be_named(*fleet_.machine(machine))) {
+      draft.line.instead = draft.facts;
+    }
     refuse(draft, {"untaken-beside",
                    fmt::format("{}line {} is not taken, and may say that it is not so",
                                is_untaken(other) ? "" : "what stands before ", other.line.number),
@@ -936,6 +1092,8 @@ class Sorting {
   const Reader& reader_;
   std::vector<Draft>& drafts_;
   std::map<std::string, std::vector<Fact>> by_machine_;
+  std::map<int, std::vector<entry::Overheard>> overheard_;  // by line
+  std::map<int, std::vector<std::string>> things_;          // by line
   struct Heals {
     entry::Healed what;
     Fact was;

@@ -1,0 +1,57 @@
+// What a line that nobody reads may speak of: the machine and the work that another line clears, something else, or
+// whatever it be.
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "service/fleet.h"
+
+namespace service::entry {
+
+enum class SpeaksOf {
+  it,        // it names the machine or the work, or says of no machine that something is not so
+  anything,  // nobody can tell
+  other      // it names another machine, or is such as thanks
+};
+
+// Whether the words say that something is not so, or not yet: `not`, `still`, `without`.
+bool denies(std::string_view text);
+
+class Overheard {
+ public:
+  Overheard(const Fleet& fleet, std::string_view text);
+
+  // One machine may be meant: by its key or its name, whole, in part, in any order, or nearly so.
+  bool may_name(const Machine& machine) const { return named(machine) == Named::it; }
+
+  // `things`: the words of the work, and of what was seen.
+  SpeaksOf speaks_of(const Machine& machine, std::span<const std::string> things) const;
+
+ private:
+  enum class Named { it, other, other_in_part, none };
+  struct Call {
+    std::vector<bool> any;                 // which words may be of its names
+    std::vector<std::vector<bool>> whole;  // where one of its names stands whole
+    bool in_part = false;                  // by a word that tells it from a place or a size
+  };
+
+  Call call_of(const Machine& machine) const;
+  Named named(const Machine& machine) const;
+  Named find_named(const Machine& machine) const;
+
+  const Fleet& fleet_;
+  std::vector<std::string> words_;
+  bool denies_ = false;
+  bool small_talk_ = false;
+  std::vector<Call> calls_;  // of each machine of the fleet
+  mutable std::map<std::string, Named> named_;
+};
+
+// The words of a name or of a text, in plain small letters.
+std::vector<std::string> plain_words(std::string_view text);
+
+}  // namespace service::entry
