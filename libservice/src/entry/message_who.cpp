@@ -159,7 +159,7 @@ bool says_not_yet(View text) {
   constexpr auto to = std::to_array<View>({"to"});
   // What may stand before something that has come.
   constexpr auto of_facts = std::to_array<View>({"correction", "sorry", "wrong", "mistake", "error", "fwd", "forwarded",
-                                                 "quote", "copy", "ask", "asks", "asked"});
+                                                 "quote", "copy", "ask", "asks", "asked", "not", "no"});
   const std::vector<Word> words = words_of(text);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool has_next = i + 1 < words.size();

@@ -6,6 +6,7 @@
 #include <array>
 #include <utility>
 
+#include "entry/message_overheard.h"
 #include "entry/message_verbs.h"
 #include "service/telling.h"
 #include "service/text.h"
@@ -16,6 +17,10 @@ namespace {
 
 constexpr std::array<std::string_view, 7> not_taken{"put-off", "lay-up", "back", "meter-change",
                                                     "count",   "strike", "undo"};
+
+// For words that say that something is not so.
+constexpr std::string_view forms_of_alarm =
+    "what was seen: saw MACHINE SIGN; where it must not run, out-of-use MACHINE";
 
 struct MachineFound {
   const Machine* machine = nullptr;  // null: none of these words begins with one
@@ -95,7 +100,7 @@ Said said_by(Verb verb, const Told& told, Words words) {
   }
   if (near_machine || has_value) machine_told(fleet, name);
   wrong("not-understood", "it begins with no machine, and with no word that says what was done or seen",
-        std::string(forms));
+        std::string(denies(joined(words)) ? forms_of_alarm : forms));
 }
 
 }  // namespace

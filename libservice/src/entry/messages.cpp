@@ -606,9 +606,8 @@ class Sorting {
         Draft& draft = drafts_[k];
         const bool is_meant = draft.line.fate == LineFate::taken && is_below(drafts_[i], draft) &&
                               std::none_of(draft.facts.begin(), draft.facts.end(), raises);
-        // Of what clears something the sender is asked back anyway, with its own words.
-        if (!is_meant || (!is_plainly_sent(draft) && clears_anything(draft))) continue;
-        if (clears_anything(draft)) draft.line.instead = draft.facts;
+        // What clears something is asked back anyway, for that line is not taken.
+        if (!is_meant || clears_anything(draft)) continue;
         draft.asked_back_for_others = true;
         refuse(draft, {"planned", fmt::format("`{}` stands before it, and may say that it is not so yet", plan),
                        "where it is so already, send it without that"});

@@ -199,8 +199,7 @@ TEST_CASE("where a sender stands only a plain name clears anything") {
         "14.06.2026 19:40 - Anna?: ", "14.06.2026 19:40 - One Two Three Four: ", "14.06.2026 19:40 - 3 of 4: "}) {
     CHECK_MESSAGE(field.fates(std::string(text) + good + '\n').ends_with("no-plain-sender"), text);
     const std::string what = text;
-    const bool not_yet = what.find("do:") != std::string::npos || what.find("NOT") != std::string::npos ||
-                         what.find("not ") != std::string::npos || what.find("Not ") != std::string::npos ||
+    const bool not_yet = what.find("do:") != std::string::npos || what.find("yet") != std::string::npos ||
                          what.find("plan") != std::string::npos || what.find("Plan") != std::string::npos ||
                          what.find("Tomorrow") != std::string::npos;
     CHECK_MESSAGE(field.fates(what + "loader 1511.4\n").ends_with(not_yet ? "refused" : "taken"), text);
@@ -412,7 +411,7 @@ TEST_CASE("what another says of the same machine or work is minded however far o
   for (const char* said : {"hose of the loader still leaks", "dine on the loader not run",
                            "loader not to be run, brakes are not done", "loader brakes are not done"}) {
     field.fates(at("07:05", std::string("Ola: ") + said));
-    CHECK_MESSAGE(field.hint(0).find("done") == field.hint(0).find("done,"), field.hint(0));
+    CHECK_MESSAGE(field.hint(0).find("done MACHINE") == std::string::npos, field.hint(0));
     CHECK_MESSAGE(field.hint(0).find("`done`") == std::string::npos, field.hint(0));
     CHECK_MESSAGE(field.hint(0).find("done loader") == std::string::npos, field.hint(0));
   }

@@ -312,7 +312,7 @@ TEST_CASE("a paste is one command") {
   Field field;
   const std::string before = book(field);
   field.lines(
-      "[14.06.2026, 08:00] A: loader 1511.4\nlodaer 3\nsaw loader leak\n[14.06.2026, 09:00] B: done loader "
+      "[14.06.2026, 08:00] A: loader 1511.4\ncombien 3\nsaw loader leak\n[14.06.2026, 09:00] B: done loader "
       "engine-oil\n",
       65);
   const std::string undo = field.answer["undo"];
