@@ -27,15 +27,16 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
   const service::DueList& list = answer.list;
   Json json = head_of(*list.fleet, list.as_of, list.scope);
   json["cautions"] = base_cautions_as_json();
+  const service::NotToRun stopped(list);
   json["machines"] = array_of(answer.machines, [&](const service::MachineQuestions& asked) {
     Json json = machine_of(*asked.machine, *list.fleet);
     json["name"] = text_or_null(asked.machine->name);
     json["nothing_recorded"] = asked.nothing_recorded;
     json["start_unknown"] = asked.start_unknown;
+    json["do_not_run"] = stopped.holds(*asked.machine);
     json["questions"] = array_of(asked.questions, question_as_json);
     return json;
   });
-  const service::NotToRun stopped(list);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
   json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
   std::vector<const service::Point*> points;

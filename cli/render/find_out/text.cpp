@@ -8,6 +8,8 @@
 #include "render/shared/headings.h"
 #include "render/shared/label_words.h"
 #include "render/shared/point_rows.h"
+#include "render/shared/run_ban_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
@@ -35,6 +37,9 @@ void add_machine(std::string& text, const MachineQuestions& asked, const service
   text += '\n' + heading(look, head_of(asked, list));
   if (const service::UseState* state = list.state_of(*asked.machine)) {
     text += wrapped("  ", words_of(*state), static_cast<std::size_t>(look.columns), 2);
+  }
+  if (const std::string stop = stop_words(list, *asked.machine); !stop.empty()) {
+    text += wrapped("  !! ", stop, static_cast<std::size_t>(look.columns), 5);
   }
   std::size_t names = 0;
   std::size_t rooms = 0;
@@ -88,10 +93,10 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   const auto& all = answer.machines;
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
-  text += out_of_use_first(list.not_in_use, look);
+  text += stopped_first(list, look);
   if (all.empty()) return text + '\n' + none(list) + not_known(without_blanks(list), look);
   const auto columns = static_cast<std::size_t>(look.columns);
-  if (!machines_that(list.not_in_use, service::UseKind::out_of_use).empty()) text += '\n';
+  if (!run_bans(list).empty()) text += '\n';
   text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
   for (const MachineQuestions& asked : all) add_machine(text, asked, list, look);
   if (answer.left_off > 0) {

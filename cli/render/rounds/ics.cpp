@@ -6,6 +6,7 @@
 #include "render/rounds/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/mend_words.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "today.h"
 
@@ -74,14 +75,17 @@ class Events {
       if (!words.empty()) event.description += words + '\n';
     }
     for (const service::MachineUse* use : list_.not_in_use) {
-      event.description += fmt::format("{}: {}\n", use->machine->key, words_of(use->state));
+      const bool out = use->state.kind == service::UseKind::out_of_use;
+      event.description +=
+          fmt::format("{}{}: {}\n", out ? "Do not run: " : "", use->machine->key, words_of(use->state));
     }
+    for (const std::string& line : to_be_mended_lines(*week.list, list_.site)) event.description += line + '\n';
     for (const service::PlanChange& change : list_.plan.changes) {
       event.description += fmt::format("Changed: {}: {}\n", change.visit, change_words(list_, change));
     }
     for (const service::NotThisWeek& out : list_.plan.not_this_week) {
       const Visit& visit = week.visits[out.visit];
-      const std::string keep_out = keep_out_words(visit);
+      const std::string keep_out = keep_out_words(list_, visit);
       event.description += fmt::format("Not this week: {}: {}{}\n", called(visit), why_words(list_, out),
                                        keep_out.empty() ? "" : "; " + keep_out);
     }
@@ -134,25 +138,27 @@ class Events {
     const service::CrewDay& day = list_.week().crew_days[round.crew_day];
     const Visit& visit = list_.week().visits[stop.visit];
     const service::DueList& due = *list_.week().list;
-    const bool not_run = forbids_running(due, visit);
+    const std::string stopped = not_to_run_words(list_, visit);
     IcsEvent& event = add();
     event.times = between(day.on, stop.starts, stop.ends);
-    event.summary = fmt::format("{}{}: {} ({})", not_run ? "do not run: " : "", site_words(*visit.site),
+    event.summary = fmt::format("{}{}: {} ({})", stopped.empty() ? "" : "do not run: ", site_words(*visit.site),
                                 what_words(visit), crew_words(*day.crew));
     event.location = site_words(*visit.site);
     if (const std::string use = not_in_use_words(list_, visit); !use.empty()) event.description = use + '\n';
-    if (not_run) event.description += fmt::format("{}\n", not_before_mended);
+    if (!stopped.empty()) event.description += stopped + '\n';
     event.description += times_words(stop, nullptr) + '\n';
     if (stop.promised) event.description += "Promised for this day.\n";
     if (!visit.site->access.empty()) event.description += "Access: " + visit.site->access + '\n';
     if (!visit.site->contact.empty()) event.description += "Contact: " + visit.site->contact + '\n';
     for (const std::string& job : job_lines(list_, visit)) event.description += job + '\n';
-    for (const service::SeenSign* seen : seen_at(due, visit)) {
+    for (const service::SeenSign* seen : to_look_at(list_, visit)) {
       event.description += "Look before it runs: " + words_of(*seen) + '\n';
     }
     if (const std::string marks = marks_of(visit); !marks.empty()) event.description += marks + '\n';
     event.description += fmt::format("Takes {}\n", takes_words(visit));
-    for (const service::WaitsToMend* one : waiting_at(list_, round, stop)) event.description += mend_words(*one) + '\n';
+    for (const service::WaitsToMend* one : waiting_at(list_, round, stop)) {
+      event.description += mend_words(*one, visit.machine) + '\n';
+    }
     event.description += cautions_in_lines(service::cautions_of(due, visit)) + steps_in_lines();
     event.categories = {"visit", day.crew->key};
     if (visit.safety) event.categories.emplace_back("safety");

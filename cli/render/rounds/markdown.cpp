@@ -52,19 +52,20 @@ std::string way_in(const service::Site& site) {
 std::string stop_row(const RoundsList& list, const Round& round, const RoundStop& stop) {
   const Visit& visit = list.week().visits[stop.visit];
   std::vector<std::string> what = job_lines(list, visit);
-  for (const service::SeenSign* seen : seen_at(*list.week().list, visit)) {
+  for (const service::SeenSign* seen : to_look_at(list, visit)) {
     what.push_back("look before it runs: " + words_of(*seen));
   }
   std::vector<std::string> beside;
   if (const std::string use = not_in_use_words(list, visit); !use.empty()) beside.push_back(use);
-  if (forbids_running(*list.week().list, visit)) beside.emplace_back(not_before_mended);
+  if (std::string stop = not_to_run_words(list, visit); !stop.empty()) beside.push_back(std::move(stop));
   for (const std::string& each :
        {marks_of(visit), mind_words(service::cautions_of(*list.week().list, visit)), way_in(*visit.site)}) {
     if (!each.empty()) beside.push_back(each);
   }
   if (const std::string also = also_there_words(list, round, visit); !also.empty()) beside.push_back(also);
   if (stop.promised) beside.emplace_back("promised for this day");
-  for (const service::WaitsToMend* one : waiting_at(list, round, stop)) beside.push_back(mend_words(*one));
+  for (const service::WaitsToMend* one : waiting_at(list, round, stop))
+    beside.push_back(mend_words(*one, visit.machine));
   return row({clock_words(stop.arrives), clock_words(stop.starts), clock_words(stop.ends), site_words(*visit.site),
               what_words(visit), joined(what), takes_words(visit), joined(beside)});
 }
@@ -96,7 +97,7 @@ std::string left_out(const RoundsList& list) {
   std::string text;
   for (const service::NotThisWeek& out : list.plan.not_this_week) {
     const Visit& visit = list.week().visits[out.visit];
-    const std::string keep_out = keep_out_words(visit);
+    const std::string keep_out = keep_out_words(list, visit);
     text +=
         item(called(visit), fmt::format("{}{}; {}. {}", keep_out.empty() ? "" : keep_out + "; ", why_words(list, out),
                                         left_out_words(list, out), joined(job_lines(list, visit))));

@@ -125,15 +125,16 @@ class Writer {
       if (!visit.site->contact.empty()) line("   ", "Contact: " + cleaned(visit.site->contact));
     }
     line("   !! ", not_in_use_words(list_, visit));
-    if (forbids_running(*list_.week().list, visit)) line("   !! ", not_before_mended);
+    line("   !! ", not_to_run_words(list_, visit));
     line("   !! ", also_there_words(list_, round, visit));
     for (const std::string& job : job_lines(list_, visit)) line("   - ", job);
-    for (const service::SeenSign* seen : seen_at(*list_.week().list, visit)) {
+    for (const service::SeenSign* seen : to_look_at(list_, visit)) {
       line("   - ", "look before it runs: " + words_of(*seen));
     }
     line("   ", marks_of(visit));
     line("   ", "Takes " + takes_words(visit));
-    for (const service::WaitsToMend* one : waiting_at(list_, round, stop)) line("   * ", mend_words(*one));
+    for (const service::WaitsToMend* one : waiting_at(list_, round, stop))
+      line("   * ", mend_words(*one, visit.machine));
     line("   ", mind_words(service::cautions_of(*list_.week().list, visit)));
     text_ += '\n';
     return visit.site;
@@ -146,7 +147,7 @@ class Writer {
       const Visit& visit = list_.week().visits[out.visit];
       line("  ", fmt::format("{} at {}: {}; {}.", called(visit), cli::site_words(*visit.site), why_words(list_, out),
                              left_out_words(list_, out)));
-      line("    !! ", keep_out_words(visit));
+      line("    !! ", keep_out_words(list_, visit));
       for (const std::string& job : job_lines(list_, visit)) line("    - ", job);
     }
   }

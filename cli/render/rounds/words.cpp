@@ -6,6 +6,7 @@
 
 #include "render/parts/words.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
 #include "service/shared_machines.h"
@@ -294,10 +295,17 @@ std::string left_out_words(const RoundsList& list, const NotThisWeek& out) {
   return fmt::format("leaving it until {}{} costs {}", to_text(out.until), late, money_of(list, out.cost));
 }
 
-std::string keep_out_words(const Visit& visit) {
+std::string keep_out_words(const RoundsList& list, const Visit& visit) {
   if (!keep_out_of_use(visit)) return "";
-  return fmt::format("safety: not this week, keep {} out of use until done",
-                     visit.machine == nullptr ? "what it is about" : "it");
+  const bool unmended = std::any_of(visit.points.begin(), visit.points.end(), [&](const Point* point) {
+    return is_safety(*point) && leaves_unmended(*list.week().list, *point);
+  });
+  return fmt::format("safety: not this week, keep {} out of use until {}",
+                     visit.machine == nullptr ? "what it is about" : "it", unmended ? "mended" : "done");
+}
+
+std::string not_to_run_words(const RoundsList& list, const Visit& visit) {
+  return visit.machine == nullptr ? "" : stop_words(*list.week().list, *visit.machine);
 }
 
 std::string not_in_use_words(const RoundsList& list, const Visit& visit) {

@@ -56,13 +56,16 @@ std::string why_words(const RoundsList& list, const service::NotThisWeek& out);
 
 // What leaving it out costs, and until when that is reckoned; and that a machine is not to be used until then.
 std::string left_out_words(const RoundsList& list, const service::NotThisWeek& out);
-std::string keep_out_words(const Visit& visit);  // empty where it may be used
+std::string keep_out_words(const RoundsList& list, const Visit& visit);  // empty where it may be used
 
 // `loader`, `pump+pressure`, `call c-01`, and of a call to a machine `call c-02: Loader (loader)`.
 std::string called(const Visit& visit);
 
 // `laid up since 2026-03-09: drained`: that the machine of a visit is not in use. Empty where it is.
 std::string not_in_use_words(const RoundsList& list, const Visit& visit);
+
+// `do not run it before this is mended: hoses, leak seen 2026-06-11`. Empty where its machine may be run.
+std::string not_to_run_words(const RoundsList& list, const Visit& visit);
 
 // `engine-oil: the machine is laid up`.
 std::string not_planned_words(const service::NotPlanned& row);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "render/shared/words.h"
+#include "service/minding.h"
 #include "service/workload.h"
 
 namespace cli {
@@ -139,6 +140,7 @@ void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fle
 
 void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
               const service::NotToRun& stopped, std::string_view heading) {
+  const auto found = found_of(fleet, seen);
   CsvCells cells = cells_of("seen", *seen.machine, fleet);
   cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
                              {"on", to_text(seen.on.first)},
@@ -146,7 +148,7 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
                              {"fact", to_text(seen.fact)},
                              {"note", csv_text(seen.note)},
                              {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
-                             {"found", std::string(seen.found ? to_text(*seen.found) : "")},
+                             {"found", std::string(found ? to_text(*found) : "")},
                              {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
                              {"say", csv_text(words_of(seen))}});
   add_under(table, heading, std::move(cells));

@@ -4,6 +4,7 @@
 #include "render/shared/figures.h"
 #include "render/shared/words.h"
 #include "service/cautions.h"
+#include "service/minding.h"
 
 namespace cli {
 namespace {
@@ -163,7 +164,8 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, co
   json["until"] = to_text(seen.on.last);
   json["fact"] = to_text(seen.fact);
   json["note"] = text_or_null(seen.note);
-  json["found"] = seen.found ? Json(to_text(*seen.found)) : Json(nullptr);
+  const auto found = found_of(fleet, seen);
+  json["found"] = found ? Json(to_text(*found)) : Json(nullptr);
   json["do_not_run"] = stopped.holds(*seen.machine);
   json["again_on"] = again_or_null(seen.again());
   json["sightings"] = sightings_as_json(seen.sightings);

@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 
+#include "render/shared/figures.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
+#include "service/run_ban.h"
 
 namespace cli {
 
@@ -18,11 +20,32 @@ std::string stands_words(const WaitsToMend& one) {
   return one.state->kind == service::UseKind::out_of_use ? "out of use: do not run; " : "laid up; ";
 }
 
+// `fork@left found failed, seen 2026-06-02`, `tyre, tread-depth 15 mm, limit 15 mm, measured 2026-06-09`.
+std::string what_words(const WaitsToMend& one) {
+  if (one.seen != nullptr) return seen_words(*one.seen);
+  std::string text = fmt::format("{}, {}", task_of(*one.point), words_of(*one.limb, *one.point));
+  return one.limb->noticed_on ? text + ", measured " + to_text(*one.limb->noticed_on) : text;
+}
+
 }  // namespace
 
-std::string mend_words(const WaitsToMend& one) {
-  return fmt::format("waits to be mended here: {}: {}{}; {}", cleaned(one.seen->machine->key), stands_words(one),
-                     words_of(*one.seen),
+std::string words_of(const WaitsToMend& one) {
+  const bool forbids = one.seen != nullptr ? forbids_running(*one.seen) : forbids_running(*one.point);
+  return forbids ? fmt::format("{}; {}", what_words(one), not_before_mended) : what_words(one);
+}
+
+std::string measured_words(const service::LimbStanding& limb) {
+  std::string text = limb.name;
+  if (limb.measured) text += ' ' + to_text(*limb.measured);
+  return limb.unit.empty() ? text : text + ' ' + limb.unit;
+}
+
+std::string mend_words(const WaitsToMend& one, const service::Machine* own) {
+  // Where its machine is worked at, that nobody runs it before is said already.
+  const bool here = own != nullptr && own->key == one.machine->key;
+  return fmt::format("waits to be mended{}; {}",
+                     here ? ": " + what_words(one)
+                          : fmt::format(" here: {}: {}{}", cleaned(one.machine->key), stands_words(one), words_of(one)),
                      one.call == nullptr ? "no call says how long it takes"
                                          : fmt::format("call {} may be for it", cleaned(one.call->key)));
 }
@@ -31,10 +54,10 @@ std::vector<MendBlock> mend_blocks(const std::vector<const WaitsToMend*>& waitin
   MendBlock without{"Waits to be mended, and no call says how long it takes: make it a call", {}};
   MendBlock with{"Waits to be mended, and a call to the machine may be for it", {}};
   for (const WaitsToMend* one : waiting) {
-    std::string text = stands_words(*one) + words_of(*one->seen);
+    std::string text = stands_words(*one) + words_of(*one);
     text += one->site == nullptr ? "; the fleet says no site for it" : "; at " + site_words(*one->site);
     if (one->call != nullptr) text += fmt::format("; call {}", cleaned(one->call->key));
-    (one->call == nullptr ? without : with).lines.emplace_back(one->seen->machine->key, std::move(text));
+    (one->call == nullptr ? without : with).lines.emplace_back(one->machine->key, std::move(text));
   }
   std::vector<MendBlock> blocks;
   for (MendBlock* block : {&without, &with}) {
@@ -45,20 +68,27 @@ std::vector<MendBlock> mend_blocks(const std::vector<const WaitsToMend*>& waitin
 
 void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& fleet,
                  const service::NotToRun& stopped) {
-  const service::SeenSign& seen = *one.seen;
-  CsvCells cells = cells_of("to-mend", *seen.machine, fleet);
+  CsvCells cells = cells_of("to-mend", *one.machine, fleet);
   cells.insert(cells.end(), {{"task", csv_text(one.task)},
                              {"position", csv_text(one.position)},
                              {"call", one.call == nullptr ? "" : csv_text(one.call->key)},
-                             {"sign", csv_text(seen.sign)},
-                             {"on", to_text(seen.on.first)},
-                             {"until", to_text(seen.on.last)},
-                             {"fact", to_text(seen.fact)},
-                             {"note", csv_text(seen.note)},
-                             {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
-                             {"found", std::string(to_text(one.found))},
-                             {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
-                             {"say", csv_text(words_of(seen))}});
+                             {"found", std::string(one.found ? to_text(*one.found) : "")},
+                             {"do_not_run", yes_or_no(stopped.holds(*one.machine))},
+                             {"say", csv_text(words_of(one))}});
+  if (one.seen != nullptr) {
+    const service::SeenSign& seen = *one.seen;
+    cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
+                               {"on", to_text(seen.on.first)},
+                               {"until", to_text(seen.on.last)},
+                               {"fact", to_text(seen.fact)},
+                               {"note", csv_text(seen.note)},
+                               {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)}});
+  } else {
+    cells.insert(cells.end(), {{"sign", csv_text(measured_words(*one.limb))},
+                               {"on", figure(one.limb->noticed_on)},
+                               {"until", figure(one.limb->noticed_on)},
+                               {"fact", one.limb->fact ? to_text(*one.limb->fact) : ""}});
+  }
   table.add(cells);
 }
 

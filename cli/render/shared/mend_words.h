@@ -11,8 +11,16 @@
 
 namespace cli {
 
-// `waits to be mended here: combine: fork@left found failed, seen 2026-06-02; no call says how long it takes`.
-std::string mend_words(const service::WaitsToMend& one);
+// `waits to be mended here: combine: fork@left found failed, seen 2026-06-02; no call says how long it takes`. `own`:
+// the machine at which that is said, which is not named again; null: none.
+std::string mend_words(const service::WaitsToMend& one, const service::Machine* own);
+
+// What it is: `fork@left found failed, seen 2026-06-02`, `tyre@front-right, tread-depth 15 mm, limit 15 mm, measured
+// 2026-06-09`; and that its machine is not run before.
+std::string words_of(const service::WaitsToMend& one);
+
+// `tread-depth 15 mm`: what was measured, where a sign would stand.
+std::string measured_words(const service::LimbStanding& limb);
 
 // A heading and the lines below it: of what no call is for, and of what one may be for. Either may be missing.
 struct MendBlock {

@@ -31,6 +31,18 @@ std::string ban_words(const RunBan& ban) {
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
+std::string stop_words(const RunBan& ban) {
+  const std::string mend = to_mend_words(ban);
+  return mend.empty() ? "do not run it" : fmt::format("{}: {}", not_before_this, mend);
+}
+
+std::string stop_words(const service::DueList& list, const service::Machine& machine) {
+  const std::vector<RunBan> bans = run_bans(list);
+  const auto ban =
+      std::find_if(bans.begin(), bans.end(), [&](const RunBan& one) { return one.machine->key == machine.key; });
+  return ban == bans.end() ? "" : stop_words(*ban);
+}
+
 std::string state_in_row(const service::UseState* state, const RunBan* ban, const service::Point* point) {
   if (ban != nullptr && ban->out_of_use()) return "out of use: do not run it";
   std::vector<std::string> parts;

@@ -23,6 +23,11 @@ inline constexpr std::string_view not_before_it_is_mended = "do not run it befor
 // What is to be mended first: `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
 std::string to_mend_words(const service::RunBan& ban);
 
+// On a page that leaves by itself, at the machine: `do not run it before this is mended: hoses, leak seen 2026-06-11`.
+// Of one that is out of use for another reason: `do not run it`.
+std::string stop_words(const service::RunBan& ban);
+std::string stop_words(const service::DueList& list, const service::Machine& machine);  // empty: it may be run
+
 // In a row of its machine, where the machine does not stand as others do: `out of use: do not run it`, `do not run it
 // before this is mended: hoses, leak seen 2026-06-11` (not in the row that says so itself), `laid up until 2026-11-01`.
 // Empty where it may be run. `ban`: null: it may, but for being laid up. `point`: null: a line of several.

@@ -76,6 +76,14 @@ std::string markdown_stopped(const service::DueList& list) {
   return markdown_out_of_use(list.not_in_use) + markdown_to_be_mended(list, nullptr);
 }
 
+std::vector<std::string> to_be_mended_lines(const service::DueList& list, const service::Site* site) {
+  std::vector<std::string> lines;
+  for (const auto& [machine, words] : to_be_mended(list, site)) {
+    lines.push_back(fmt::format("{}: {}: {}", not_before_mended_title, machine, words));
+  }
+  return lines;
+}
+
 std::string markdown_to_be_mended(const service::DueList& list, const service::Site* site) {
   return as_items(to_be_mended(list, site));
 }

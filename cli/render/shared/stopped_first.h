@@ -25,4 +25,7 @@ std::string markdown_stopped(const std::vector<service::MachineUse>& not_in_use,
 std::string markdown_stopped(const service::DueList& list);
 std::string markdown_to_be_mended(const service::DueList& list, const service::Site* site);  // without those out of use
 
+// As lines of an event of a calendar, without those out of use: `Do not run before it is mended: loader: hoses, …`.
+std::vector<std::string> to_be_mended_lines(const service::DueList& list, const service::Site* site);
+
 }  // namespace cli

@@ -28,6 +28,8 @@ void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet
   const Element title = plate.add("h1");
   title.add("span").say(name_of(*sheet.machine));
   title.add("span", "day").say(to_text(of.list->as_of));
+  // A screen has no head of its own as paper has.
+  if (const std::string mark = stop_mark(sheet); !mark.empty()) plate.add("p", "stop").say(mark);
   for (const std::string& stop : stop_lines(sheet)) plate.add("p", "stop").say(stop);
   const Element cells = plate.add("ul", "cells");
   add_cell(cells, "Machine", sheet.machine->key);

@@ -87,7 +87,7 @@ std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string
     say(alone_say, entry_command(sheet, entry, command));
     for (const service::SheetMeasure& measure : entry.measures) say(alone_say, measure_command(measure, command));
   }
-  for (const service::SeenSign* seen : sheet.seen) say(looked_say, command_to_look(*seen, command));
+  for (const service::SeenSign* seen : sheet.to_look_at) say(looked_say, command_to_look(*seen, command));
   std::vector<std::string> said;
   const auto measured = [&](const service::SheetMeasure& measure) {
     std::string line = measure_command(measure, command);

@@ -86,14 +86,19 @@ std::string name_of(const service::Machine& machine) {
   return cleaned(machine.name.empty() ? machine.key : machine.name);
 }
 
+std::string stop_mark(const MachineSheet& sheet) {
+  if (sheet.out_of_use()) return "OUT OF USE: do not run";
+  if (sheet.laid_up()) return "LAID UP: do not run";
+  return sheet.not_to_run ? "DO NOT RUN before it is mended" : "";
+}
+
 std::string page_head(const MachineSheet& sheet, service::Day day) {
   const service::Machine& machine = *sheet.machine;
   std::string text = name_of(machine);
   if (!machine.name.empty() && machine.name != machine.key) text += " (" + cleaned(machine.key) + ')';
   text += " · " + to_text(day);
-  if (sheet.out_of_use()) return text + " · OUT OF USE: do not run";
-  if (sheet.laid_up()) return text + " · LAID UP: do not run";
-  return sheet.not_to_run ? text + " · DO NOT RUN before it is mended" : text;
+  const std::string mark = stop_mark(sheet);
+  return mark.empty() ? text : text + " · " + mark;
 }
 
 std::string site_of(const service::Site& site) {

@@ -8,12 +8,12 @@
 #include "render/shared/mend_words.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/stopped_first.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
 #include "render/visits/visits.h"
 #include "render/visits/words.h"
-#include "service/not_to_run.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -25,7 +25,7 @@ using service::VisitsPlan;
 class Writer {
  public:
   Writer(const VisitsList& list, const Look& look)
-      : list_(list), plan_(list.plan), look_(look), columns_(columns_of(look)), stopped_(*plan_.list) {}
+      : list_(list), plan_(list.plan), look_(look), columns_(columns_of(look)) {}
 
   void head() {
     text_ += heading(look_, fmt::format("{}, {}: visits until {}", whose_list(list_.fleet(), list_.asked->scope),
@@ -103,7 +103,7 @@ class Writer {
       line("      ", placing_words(list_, visit, task) + ".");
       line("      !! ", keep_out_words(list_, task));
     }
-    for (const service::WaitsToMend* waits : waiting_at(list_, visit)) line("  * ", mend_words(*waits));
+    for (const service::WaitsToMend* waits : waiting_at(list_, visit)) line("  * ", mend_words(*waits, nullptr));
     load(visit);
     line("  ", mind_words(visit.cautions));
     line("  ", "Sheets to print that day:");
@@ -112,11 +112,12 @@ class Writer {
 
   void machine(const SiteVisit& visit, const service::Machine& machine) {
     line("  ", machine_words(machine));
-    if (stopped_.holds(machine)) line("    !! ", not_before_mended);
+    line("    !! ", stop_words(*plan_.list, machine));
     for (const service::SharedMachine& one : visit.shared) {
       if (one.machine == &machine) line("    !! ", shared_words(one.others) + ".");
     }
-    for (const service::SeenSign* seen : visit.seen) {
+    for (const service::WaitsToMend* waits : waiting_of(list_, machine)) line("    * ", mend_words(*waits, &machine));
+    for (const service::SeenSign* seen : to_look_at(list_, visit)) {
       if (seen->machine == &machine) line("    - ", "look before it runs: " + words_of(*seen));
     }
   }
@@ -180,7 +181,6 @@ class Writer {
   const VisitsPlan& plan_;
   const Look& look_;
   std::size_t columns_;
-  service::NotToRun stopped_;
   std::string text_;
 };
 

@@ -229,9 +229,10 @@ std::string why_words(const VisitsList& list, const NotPossible& out) {
 namespace {
 
 std::string keep_out_from(const VisitsList& list, const Point& point) {
+  const std::string_view until = leaves_unmended(*list.plan.list, point) ? "mended" : "done";
   return *point.due_on > list.plan.as_of
-             ? fmt::format("safety: from {} on keep it out of use until done", to_text(*point.due_on))
-             : "safety: keep it out of use until done";
+             ? fmt::format("safety: from {} on keep it out of use until {}", to_text(*point.due_on), until)
+             : fmt::format("safety: keep it out of use until {}", until);
 }
 
 }  // namespace

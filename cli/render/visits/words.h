@@ -34,7 +34,8 @@ std::string placing_words(const VisitsList& list, const SiteVisit& visit, const 
 std::string why_words(const VisitsList& list, const SiteVisit& visit, const TripTask& task);
 std::string why_words(const VisitsList& list, const service::NotPossible& out);
 
-// Of work for safety after its due day: `safety: keep it out of use until done`. Else empty.
+// Of work for safety after its due day: `safety: keep it out of use until done`; `until mended` where what
+// is done of it mends nothing. Else empty.
 std::string keep_out_words(const VisitsList& list, const TripTask& task);
 std::string keep_out_words(const VisitsList& list, const service::NotPossible& out);
 

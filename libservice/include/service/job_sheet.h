@@ -270,6 +270,8 @@ struct MachineSheet {
   std::vector<SheetEntry> entries;     // how to write down what was done
   // Overdue work for safety that a task includes, where that alone is done and not the whole.
   std::vector<SheetEntry> alone;
+  // Of what was seen, what only a look ends: all that a service among the entries mends is left out.
+  std::vector<const SeenSign*> to_look_at;
   bool nothing_known = false;  // it has tasks, and of none of them is known when it is due
   bool locked_off = false;     // automatic start is locked off, from the first task of the day to its last
   bool power_off = false;      // the power is, likewise

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,9 @@ std::string_view never_by_hand();
 
 // The task that was found worn or failed, where that is what was seen: `fork@left found worn`. Else null.
 const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen);
+
+// How it was found: by the newest look, else by the check that found it so. None: nobody has looked.
+std::optional<Found> found_of(const Fleet& fleet, const SeenSign& seen);
 
 // What of this point was found worn or failed, there or at no position in particular, and not mended since: it is work
 // to do, whether the point is due or not. Points into what was seen.

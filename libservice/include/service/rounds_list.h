@@ -74,13 +74,16 @@ struct RoundsList {
 
 RoundsList rounds_list(RoundsPlan plan, const Site* site = nullptr);
 
-// What waits to be mended at the site to which a stop brings its round first, but on machines at which the round stops:
-// there it is told as what was seen. These and the next point into the list.
+// What waits to be mended on the machine of a stop; and where the stop brings its round to the site first, on the
+// machines there at which the round does not stop. These and the next point into the list.
 std::vector<const WaitsToMend*> waiting_at(const RoundsList& list, const Round& round, const RoundStop& stop);
 
 // What waits where no round goes. What is left of `seen` when all that waits to be mended is told by itself.
 std::vector<const WaitsToMend*> waiting_elsewhere(const RoundsList& list);
 std::vector<const SeenSign*> seen_beside_mending(const RoundsList& list);
+
+// What is left of what was seen of the machine of a visit: somebody has to look before it runs.
+std::vector<const SeenSign*> to_look_at(const RoundsList& list, const Visit& visit);
 
 // Tells which of what the rounds load stock does not cover. `parts`: what the fleet needs to the end of the week.
 void hold_against_stock(RoundsList& list, const PartsList& parts);

@@ -64,12 +64,16 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
                        const Scope& scope = {});
 
 // What waits to be mended where a visit goes, the first one to its site, but on machines that the visit is for: there
-// it is told as what was seen. These and the next point into the list.
+// it is told machine by machine. These and the next point into the list.
 std::vector<const WaitsToMend*> waiting_at(const VisitsList& list, const SiteVisit& visit);
+std::vector<const WaitsToMend*> waiting_of(const VisitsList& list, const Machine& machine);
 
 // What waits where no visit goes. What is left of what was seen when all that waits to be mended is told by itself.
 std::vector<const WaitsToMend*> waiting_elsewhere(const VisitsList& list);
 std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list);
+
+// What is left of what was seen of the machines of a visit: somebody has to look before they run.
+std::vector<const SeenSign*> to_look_at(const VisitsList& list, const SiteVisit& visit);
 
 // What the visits load and stock does not cover. `parts` is reckoned to the end of the span: what is short is shared
 // out over all machines by day of need; where a visit takes more than there is before that day, from its day on.

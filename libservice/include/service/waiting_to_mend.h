@@ -1,8 +1,9 @@
-// What somebody found worn or failed, and nobody has mended since, as a plan of visits tells it. No schedule says how
-// long a repair takes, so it has no place in a plan until somebody makes it a call: whoever goes to its site is told of
-// it, and so is whoever plans.
+// What somebody found worn or failed, or measured at or past its limit where the task only looks, and nobody has mended
+// since, as a plan of visits tells it. No schedule says how long a repair takes, so it has no place in a plan until
+// somebody makes it a call: whoever goes to its site is told of it, and so is whoever plans.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,17 +14,25 @@
 namespace service {
 
 struct WaitsToMend {
-  const SeenSign* seen = nullptr;   // since when, with its note
-  std::string task;                 // that was found so, `oil/look`; empty: it was seen in somebody's own words
-  std::string position;             // of it
-  Found found = Found::failed;      // or worn
-  const Site* site = nullptr;       // null: its machine stands at none
-  const UseState* state = nullptr;  // null: its machine is in use
-  const Call* call = nullptr;       // to its machine, and may be for it; null: nothing says how long it takes
+  const Machine* machine = nullptr;
+  const SeenSign* seen = nullptr;      // since when, with its note; null: it was measured
+  const Point* point = nullptr;        // whose value was measured; null: it was seen
+  const LimbStanding* limb = nullptr;  // of that, with the value, its limit and its day
+  std::string task;                    // that was found so, `oil/look`; empty: it was seen in somebody's own words
+  std::string position;                // of it
+  std::optional<Found> found;          // worn or failed; none: it was measured
+  const Site* site = nullptr;          // null: its machine stands at none
+  const UseState* state = nullptr;     // null: its machine is in use
+  const Call* call = nullptr;          // to its machine, and may be for it; null: nothing says how long it takes
 };
 
-// Of everything on the list, in the order of what was seen. Points into the list and its fleet.
+// Of everything on the list, in the order of what was seen; then what was measured, in the order of the list, but of
+// points that were found worn or failed as well. Points into the list and its fleet.
 std::vector<WaitsToMend> waiting_to_mend(const DueList& list);
+
+// What the task of a point does, as it is written, mends nothing of this: it was found worn or failed, or measured at
+// or past its limit, and the task puts in nothing new. Such work is done and the machine still waits.
+bool leaves_unmended(const DueList& list, const Point& point);
 
 }  // namespace service
 

@@ -43,6 +43,11 @@ const Task* found_bad_task(const Fleet& fleet, const SeenSign& seen) {
   return found == tasks.end() ? nullptr : &*found;
 }
 
+std::optional<Found> found_of(const Fleet& fleet, const SeenSign& seen) {
+  if (seen.found || found_bad_task(fleet, seen) == nullptr) return seen.found;
+  return seen.sign.ends_with(" found worn") ? Found::worn : Found::failed;
+}
+
 std::vector<const SeenSign*> to_mend(const std::vector<SeenSign>& seen, const Point& point) {
   std::vector<const SeenSign*> all;
   for (const SeenSign& each : seen) {

@@ -19,8 +19,15 @@ std::vector<const WaitsToMend*> those_of(const Waiting& waiting, const Holds& ho
 
 bool tells_it(const std::vector<WaitsToMend>& waiting, const SeenSign& seen) {
   return std::any_of(waiting.begin(), waiting.end(), [&](const WaitsToMend& one) {
-    return one.seen->fact == seen.fact && one.seen->sign == seen.sign;
+    return one.seen != nullptr && one.seen->fact == seen.fact && one.seen->sign == seen.sign;
   });
+}
+
+std::vector<const SeenSign*> beside(const std::vector<WaitsToMend>& waiting, const std::vector<const SeenSign*>& seen) {
+  std::vector<const SeenSign*> all;
+  std::copy_if(seen.begin(), seen.end(), std::back_inserter(all),
+               [&](const SeenSign* one) { return !tells_it(waiting, *one); });
+  return all;
 }
 
 bool is_for(const SiteVisit& visit, const Machine& machine) {
@@ -33,15 +40,17 @@ bool is_for(const SiteVisit& visit, const Machine& machine) {
 std::vector<const WaitsToMend*> waiting_at(const RoundsList& list, const Round& round, const RoundStop& stop) {
   const std::vector<Visit>& visits = list.week().visits;
   const Site* const site = visits[stop.visit].site;
+  const Machine* const own = visits[stop.visit].machine;
   const auto first = std::find_if(round.stops.begin(), round.stops.end(),
                                   [&](const RoundStop& one) { return visits[one.visit].site == site; });
-  if (first == round.stops.end() || first->visit != stop.visit) return {};
+  const bool is_first = first != round.stops.end() && first->visit == stop.visit;
   return those_of(list.to_mend, [&](const WaitsToMend& one) {
+    if (own != nullptr && own->key == one.machine->key) return true;
     const auto is_there = [&](const RoundStop& other) {
       const Machine* const machine = visits[other.visit].machine;
-      return machine != nullptr && machine->key == one.seen->machine->key;
+      return machine != nullptr && machine->key == one.machine->key;
     };
-    return one.site == site && std::none_of(round.stops.begin(), round.stops.end(), is_there);
+    return is_first && one.site == site && std::none_of(round.stops.begin(), round.stops.end(), is_there);
   });
 }
 
@@ -55,11 +64,10 @@ std::vector<const WaitsToMend*> waiting_elsewhere(const RoundsList& list) {
   });
 }
 
-std::vector<const SeenSign*> seen_beside_mending(const RoundsList& list) {
-  std::vector<const SeenSign*> all;
-  std::copy_if(list.seen.begin(), list.seen.end(), std::back_inserter(all),
-               [&](const SeenSign* seen) { return !tells_it(list.to_mend, *seen); });
-  return all;
+std::vector<const SeenSign*> seen_beside_mending(const RoundsList& list) { return beside(list.to_mend, list.seen); }
+
+std::vector<const SeenSign*> to_look_at(const RoundsList& list, const Visit& visit) {
+  return beside(list.to_mend, seen_at(*list.week().list, visit));
 }
 
 std::vector<const WaitsToMend*> waiting_at(const VisitsList& list, const SiteVisit& visit) {
@@ -67,7 +75,15 @@ std::vector<const WaitsToMend*> waiting_at(const VisitsList& list, const SiteVis
                                   [&](const SiteVisit& one) { return one.site == visit.site; });
   if (first == list.plan.visits.end() || &*first != &visit) return {};
   return those_of(list.to_mend,
-                  [&](const WaitsToMend& one) { return one.site == visit.site && !is_for(visit, *one.seen->machine); });
+                  [&](const WaitsToMend& one) { return one.site == visit.site && !is_for(visit, *one.machine); });
+}
+
+std::vector<const WaitsToMend*> waiting_of(const VisitsList& list, const Machine& machine) {
+  return those_of(list.to_mend, [&](const WaitsToMend& one) { return one.machine->key == machine.key; });
+}
+
+std::vector<const SeenSign*> to_look_at(const VisitsList& list, const SiteVisit& visit) {
+  return beside(list.to_mend, visit.seen);
 }
 
 std::vector<const WaitsToMend*> waiting_elsewhere(const VisitsList& list) {

@@ -144,7 +144,7 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   std::erase_if(list.to_mend, [&](const WaitsToMend& one) {
     const bool there = std::any_of(list.plan.visits.begin(), list.plan.visits.end(),
                                    [&](const SiteVisit& visit) { return visit.site == one.site; });
-    return !there && !scope.holds(one.seen->machine->key);
+    return !there && !scope.holds(one.machine->key);
   });
   return list;
 }

@@ -80,7 +80,7 @@ class Maker {
     load::say_run_rules(sheet, *list_.fleet);
     load::add_up(*list_.fleet, sheet);
     load::lock_off(*list_.fleet, sheet);
-    load::add_entries(sheet, list_.seen);
+    load::add_entries(sheet, list_.seen, there == points_.end() ? std::vector<const Point*>{} : there->second);
     return sheet;
   }
 

@@ -1,6 +1,7 @@
 #include "workload/typed_entries.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "service/minding.h"
 #include "service/snapshot.h"
@@ -60,11 +61,48 @@ SheetEntry entry_of(const SheetTask& task, const Point& point, const std::vector
   return of;
 }
 
+bool past_limit(const Point& point) {
+  SheetEntry of;
+  add_past_limit(of, point);
+  return !of.measures.empty();
+}
+
+// It is here for what was found of its task at no position in particular, and another position is at its limit: that
+// one was meant, and to write this one down as done would end what was measured of it. A look ends what was found.
+bool another_was_meant(const Point& point, const std::vector<SeenSign>& seen, const std::vector<const Point*>& points) {
+  if (is_due(point) || point.standing == Standing::coming) return false;
+  const auto found = to_mend(seen, point);
+  return !found.empty() && std::all_of(found.begin(), found.end(), [&](const SeenSign* one) {
+    return std::any_of(points.begin(), points.end(), [&](const Point* other) {
+      const auto of_it = to_mend(seen, *other);
+      return other != &point && past_limit(*other) && std::find(of_it.begin(), of_it.end(), one) != of_it.end();
+    });
+  });
+}
+
+// Each point of which it was found is written down as done, and is mended by that.
+bool mended_by_entries(const MachineSheet& page, const SeenSign& one, const std::vector<SeenSign>& seen,
+                       const std::vector<const Point*>& points) {
+  bool any = false;
+  for (const Point* point : points) {
+    const auto found = to_mend(seen, *point);
+    if (std::find(found.begin(), found.end(), &one) == found.end()) continue;
+    any = true;
+    const bool written = std::any_of(page.entries.begin(), page.entries.end(), [&](const SheetEntry& entry) {
+      return entry.mends && std::find(entry.points.begin(), entry.points.end(), point) != entry.points.end();
+    });
+    if (!written) return false;
+  }
+  return any;
+}
+
 }  // namespace
 
-void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen) {
+void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen, const std::vector<const Point*>& points) {
   for (const SheetTask& task : page.tasks) {
-    for (const Point* point : task.points) add_entry(page.entries, *point, entry_of(task, *point, seen));
+    for (const Point* point : task.points) {
+      if (!another_was_meant(*point, seen, points)) add_entry(page.entries, *point, entry_of(task, *point, seen));
+    }
     for (const Point* point : task.overdue_safety) {
       SheetEntry of;
       of.puts_in_new = puts_in_new(*page.machine, {point->task, nullptr});
@@ -76,6 +114,8 @@ void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen) {
   for (const SheetLook& look : page.checks_owed) {
     for (const Point* check : look.points) add_entry(page.entries, *check, {});
   }
+  std::copy_if(page.seen.begin(), page.seen.end(), std::back_inserter(page.to_look_at),
+               [&](const SeenSign* one) { return !mended_by_entries(page, *one, seen, points); });
 }
 
 }  // namespace service::load

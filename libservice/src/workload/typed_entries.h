@@ -6,6 +6,6 @@
 namespace service::load {
 
 // `seen`: of the list of its points.
-void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen);
+void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen, const std::vector<const Point*>& points);
 
 }  // namespace service::load

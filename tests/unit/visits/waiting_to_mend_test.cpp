@@ -45,7 +45,8 @@ void looked(Estate& place, std::string_view machine, std::string_view sign, Foun
 std::string text_of(const std::vector<const WaitsToMend*>& waiting) {
   std::string text;
   for (const WaitsToMend* one : waiting) {
-    text += (text.empty() ? "" : "; ") + one->seen->machine->key + ' ' + one->seen->sign;
+    text += (text.empty() ? "" : "; ") + one->machine->key + ' ';
+    text += one->seen != nullptr ? one->seen->sign : point_label(one->task, one->position) + ' ' + one->limb->name;
   }
   return text;
 }
@@ -94,6 +95,39 @@ TEST_CASE("what a check found failed, or a look, waits to be mended; what was on
   CHECK(waiting_to_mend(*place.week().list).empty());
 }
 
+TEST_CASE("what was measured at its limit waits to be mended where the task only looks") {
+  const std::string measured = "every: {months: 12, measured: {tread: {below: 15, unit: mm}}}, takes: 1 h";
+  Texts texts = two_loaders();
+  texts.tractor += "  tyre: {do: Check the tyres, positions: [left, right], " + measured + "}\n";
+  texts.tractor += "  shoe: {do: Renew the shoe, parts: {shoe: 1}, " + measured + "}\n";
+  Estate place(texts);
+  place.usual().done("second", "brakes", "2026-04-28").done("second", "engine-oil", "2026-04-20");
+  for (const char* task : {"tyre", "shoe"}) {
+    for (const char* machine : {"loader", "second"}) place.done(machine, task, "2026-04-01");
+  }
+  place.world.measured("tread", "15", "2026-05-01", "mm", "left").machine = "second";
+  place.world.measured("tread", "16", "2026-05-01", "mm", "right").machine = "second";
+  place.world.measured("tread", "9", "2026-05-02", "mm").machine = "second";  // of the shoe: a new one goes in
+  const Week week = place.week();
+  const auto waiting = waiting_to_mend(*week.list);
+  REQUIRE(waiting.size() == 1);
+  CHECK(waiting[0].seen == nullptr);
+  CHECK(waiting[0].machine->key == "second");
+  CHECK(point_label(waiting[0].task, waiting[0].position) == "tyre@left");
+  CHECK_FALSE(waiting[0].found.has_value());
+  CHECK(*waiting[0].limb->noticed_on == day("2026-05-01"));
+  std::string unmended;
+  for (const Point& point : week.list->points) {
+    if (leaves_unmended(*week.list, point)) unmended += point_label(point.name, point.position) + ' ';
+  }
+  CHECK(unmended == "tyre@left ");
+  // Found worn as well, it is one thing to mend.
+  Fact& found = place.world.done("tyre", "2026-05-02", "", "left");
+  found.machine = "second";
+  found.found = Found::worn;
+  CHECK(waiting_to_mend(*place.week().list).size() <= 1);
+}
+
 TEST_CASE("a call to the machine may be for it") {
   Texts texts = two_loaders();
   texts.calls = "  c-02: {machine: second, do: New brake pads, takes: 2 h}\n";
@@ -115,9 +149,10 @@ TEST_CASE("a round is told at its first stop at the site what waits there, and t
   CHECK(waiting_at_stops(loader) == "loader: second brakes found failed. ");
   CHECK(text_of(waiting_elsewhere(loader)) == "pump strange noise");
   CHECK(seen_of(seen_beside_mending(loader)) == "drip. ");
-  // At its own stop it is what was seen of the machine, and told once.
+  // At its own stop too, where only what nobody has looked at yet is left to look at.
   const RoundsList pump = rounds_list(by_hand(week, {{}, {"pump", "call c-01"}}));
-  CHECK(waiting_at_stops(pump) == "pump: . call c-01: . ");
+  CHECK(waiting_at_stops(pump) == "pump: pump strange noise. call c-01: . ");
+  CHECK(seen_of(to_look_at(pump, week.visits[visit_named(week, "pump")])) == "drip. ");
   CHECK(text_of(waiting_elsewhere(pump)) == "second brakes found failed");
   const RoundsList both = rounds_list(by_hand(week, {{"loader"}, {"call c-01"}}));
   CHECK(waiting_at_stops(both) == "loader: second brakes found failed. call c-01: pump strange noise. ");
@@ -137,6 +172,8 @@ TEST_CASE("the visits of the weeks ahead tell it at the first visit to the site"
   CHECK(list.plan.visits[0].site->key == "holm");
   CHECK(text_of(waiting_at(list, list.plan.visits[0])) == "second brakes found failed");
   CHECK(waiting_at(list, list.plan.visits[1]).empty());
+  CHECK(text_of(waiting_of(list, *place.world.fleet().machine("second"))) == "second brakes found failed");
+  CHECK(waiting_of(list, *place.world.fleet().machine("loader")).empty());
   CHECK(waiting_elsewhere(list).empty());
   CHECK(seen_beside_mending(list).empty());
   // Who goes there for the other machine is told, too; who asks about another site is not.
