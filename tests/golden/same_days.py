@@ -563,19 +563,27 @@ def by_rounds(fleet, points):
     cost = sum(round(100 * (one["cost"] + sum(stop["waiting"] for stop in one["stops"]))) for one in plan["rounds"])
     cost += sum(round(100 * out["cost"]) for out in plan["put_off"])
     check("rounds: the figures add up", cost, round(100 * plan["cost"]["total"]))
-    what_waits("rounds", plan, text, rows)
+    what_waits("rounds", plan, text, rows, points)
 
 
-def what_waits(name, plan, text, rows):
+def what_waits(name, plan, text, rows, points):
     """What was seen is told in every format, and what of it waits to be mended is of the same facts."""
     check(f"{name}: what was seen, as text", [seen["sign"] for seen in plan["seen"] if f"{seen['sign']}, seen" not in text], [])
     check(f"{name}: something was", len(plan["to_mend"]) > 0, True)
-    seen = {row["fact"]: (row["machine"], row["sign"]) for row in plan["seen"]}
-    check(f"{name}: what waits to be mended", [(row["machine"], row["sign"]) for row in plan["to_mend"]],
-          [seen.get(row["fact"]) for row in plan["to_mend"]])
+    seen = {row["fact"]: (row["machine"], row["sign"], row["found"]) for row in plan["seen"]}
+    was_seen = [row for row in plan["to_mend"] if row["name"] is None]
+    check(f"{name}: what waits to be mended", [(row["machine"], row["sign"], row["found"]) for row in was_seen],
+          [seen.get(row["fact"]) for row in was_seen])
+    # What was measured is at the limit of the same point of the due list.
+    for row in plan["to_mend"]:
+        if row["name"] is None:
+            continue
+        limbs = [limb for limb in points[key(row)]["limbs"] if limb["kind"] == "measured" and limb["name"] == row["name"]]
+        check(f"{name}: {key(row)} was measured", [(limb["value"], limb["limit"], limb["unit"]) for limb in limbs],
+              [(row["value"], row["limit"], row["unit"])])
     check(f"{name} --format csv: what waits to be mended",
           [(row["machine"], row["task"], row["found"], row["on"], row["call"], row["do_not_run"]) for row in rows if row["row"] == "to-mend"],
-          [(row["machine"], row["task"] or "", row["found"], row["on"], row["call"] or "", yes_or_no(row["do_not_run"]))
+          [(row["machine"], row["task"] or "", row["found"] or "", row["on"], row["call"] or "", yes_or_no(row["do_not_run"]))
            for row in plan["to_mend"]])
 
 
@@ -632,7 +640,7 @@ def by_visits(fleet, points):
             "early": sum(cents(task["early"]) for _, task in tasks), "late": sum(cents(task["late"]) for _, task in tasks)}
     sums["total"] = sum(sums.values())
     check("visits: the figures add up", {name: cents(plan["cost"][name]) for name in sums}, sums)
-    what_waits("visits", plan, re.sub(r"\s+", " ", fleet.ask("visits")), rows)
+    what_waits("visits", plan, re.sub(r"\s+", " ", fleet.ask("visits")), rows, points)
     check("visits: the bound, the plan and own days", plan["bound"] <= plan["cost"]["total"] <= plan["on_own_days"]["total"], True)
 
 

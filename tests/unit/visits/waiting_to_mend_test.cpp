@@ -96,10 +96,10 @@ TEST_CASE("what a check found failed, or a look, waits to be mended; what was on
 }
 
 TEST_CASE("what was measured at its limit waits to be mended where the task only looks") {
-  const std::string measured = "every: {months: 12, measured: {tread: {below: 15, unit: mm}}}, takes: 1 h";
+  const std::string below = ": {below: 15, unit: mm}}}, takes: 1 h";
   Texts texts = two_loaders();
-  texts.tractor += "  tyre: {do: Check the tyres, positions: [left, right], " + measured + "}\n";
-  texts.tractor += "  shoe: {do: Renew the shoe, parts: {shoe: 1}, " + measured + "}\n";
+  texts.tractor += "  tyre: {do: Check, positions: [left, right], every: {months: 12, measured: {tread" + below + "}\n";
+  texts.tractor += "  shoe: {do: Renew it, parts: {shoe: 1}, every: {months: 12, measured: {thick" + below + "}\n";
   Estate place(texts);
   place.usual().done("second", "brakes", "2026-04-28").done("second", "engine-oil", "2026-04-20");
   for (const char* task : {"tyre", "shoe"}) {
@@ -107,7 +107,7 @@ TEST_CASE("what was measured at its limit waits to be mended where the task only
   }
   place.world.measured("tread", "15", "2026-05-01", "mm", "left").machine = "second";
   place.world.measured("tread", "16", "2026-05-01", "mm", "right").machine = "second";
-  place.world.measured("tread", "9", "2026-05-02", "mm").machine = "second";  // of the shoe: a new one goes in
+  place.world.measured("thick", "9", "2026-05-02", "mm").machine = "second";  // of the shoe: a new one goes in
   const Week week = place.week();
   const auto waiting = waiting_to_mend(*week.list);
   REQUIRE(waiting.size() == 1);
@@ -152,7 +152,7 @@ TEST_CASE("a round is told at its first stop at the site what waits there, and t
   // At its own stop too, where only what nobody has looked at yet is left to look at.
   const RoundsList pump = rounds_list(by_hand(week, {{}, {"pump", "call c-01"}}));
   CHECK(waiting_at_stops(pump) == "pump: pump strange noise. call c-01: . ");
-  CHECK(seen_of(to_look_at(pump, week.visits[visit_named(week, "pump")])) == "drip. ");
+  CHECK(seen_of(to_look_at(pump, week.visits[estate::visit_named(week, "pump")])) == "drip. ");
   CHECK(text_of(waiting_elsewhere(pump)) == "second brakes found failed");
   const RoundsList both = rounds_list(by_hand(week, {{"loader"}, {"call c-01"}}));
   CHECK(waiting_at_stops(both) == "loader: second brakes found failed. call c-01: pump strange noise. ");
