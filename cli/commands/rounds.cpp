@@ -136,6 +136,17 @@ service::RoundsPlan plan_in_time(const Context& context, service::Week week) {
   return plan_rounds(std::move(week), effort);
 }
 
+// A calendar says no plan: whoever keeps the old one again, makes another calendar of the same number.
+void say_what_to_keep(Context& context) {
+  context.also.push_back({"keep-the-newest",
+                          "this calendar is of a new plan; the next one is told apart from it only by that plan",
+                          fmt::format("keep the newest plan: {} rounds --from {} --keep {} --format json",
+                                      context.look.command, context.arguments.value("from").value_or("DAY"),
+                                      shell_word(context.arguments.value("keep").value_or("PLAN"))),
+                          {},
+                          service::Severity::remark});
+}
+
 void insist_alone(const Arguments& arguments) {
   for (const char* other : {"time", "site", "first"}) {
     if (!arguments.has(other)) continue;
@@ -200,7 +211,8 @@ int rounds(Context& context) {
   if (judged) return judge(context, week, std::move(*judged));
 
   RoundsAnswer answer{rounds_list(plan_in_time(context, std::move(week)), site)};
-  hold_against_stock(answer.list, parts_list(asking.snapshot(), answer.list.week().to, asking.forecaster()));
+  hold_against_stock(answer.list,
+                     parts_list(asking.snapshot(), std::max(horizon, answer.list.week().to), asking.forecaster()));
   const bool to_do = needs_doing(answer.list);
   if (first) keep_first(answer.list, *first);
   const std::string format = arguments.value("format").value_or("text");
@@ -209,6 +221,7 @@ int rounds(Context& context) {
     answer.sequence = sequence_of(asking.numbered_for_looking(rounds_calendar(answer.list, asking.version())));
   }
   if (format == "ics") answer.calendar = asking.numbered(rounds_calendar(answer.list, asking.version()));
+  if (format == "ics" && !answer.list.plan.changes.empty()) say_what_to_keep(context);
   asking.write(rounds_formats, answer, answer.list.left_off);
   return arguments.has("exit-code") && to_do ? 1 : 0;
 }

@@ -9,6 +9,7 @@
 #include "render/shared/resources_words.h"
 #include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
+#include "service/other_work.h"
 
 namespace cli {
 
@@ -33,7 +34,8 @@ std::string parts_as_markdown(const PartsList& list, const std::string& command)
       text += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n", order_words(*need, list.as_of),
                           markdown_cell(to_buy(*need)), markdown_cell(need->key),
                           markdown_cell(need->part != nullptr ? need->part->number : ""),
-                          markdown_cell(what_of(*need) + (need->doubtful ? " (doubtful)" : "")),
+                          markdown_cell(what_of(*need) + (for_other_work(*need) ? " (for other work)" : "") +
+                                        (need->doubtful ? " (doubtful)" : "")),
                           markdown_cell(each_words(*need)), markdown_cell(cost_words(*need, *list.fleet)));
     }
   }

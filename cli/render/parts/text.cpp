@@ -25,17 +25,19 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
                                                to_text(list.as_of), parts_span(list)));
   text += stopped_first(list.not_in_use, list.not_to_run, look);
   if (const std::string doubts = parts_doubts(list); !doubts.empty()) text += '\n' + wrapped("", doubts, columns, 0);
-  const auto [shorts, perhaps, enough] = parts_tables(list);
+  const auto [shorts, perhaps, enough, others] = parts_tables(list);
   if (shorts.size() > 1)
     text += '\n' + heading(look, "Short: order by the day in front") + table(shorts, "  ", columns);
+  if (others.size() > 1) text += '\n' + heading(look, short_for_other_work) + table(others, "  ", columns);
   if (perhaps.size() > 1) {
     text += '\n' + heading(look, "Perhaps short: services that are less likely than not would take more") +
             table(perhaps, "  ", columns);
   }
   if (enough.size() > 1) text += '\n' + heading(look, "Enough in stock") + table(enough, "  ", columns);
-  if (shorts.size() == 1 && enough.size() == 1 && perhaps.size() == 1)
+  if (shorts.size() + others.size() + enough.size() + perhaps.size() == 4)
     text += "\nNo service that is likely by then takes a part or fluid.\n";
-  if (list.scope.machines && shorts.size() + enough.size() > 2) text += "  " + figures_of_fleet() + '\n';
+  if (list.scope.machines && shorts.size() + others.size() + enough.size() > 3)
+    text += "  " + figures_of_fleet() + '\n';
   if (const std::string legend = parts_legend(list); !legend.empty()) text += '\n' + wrapped("", legend, columns, 0);
   if (list.left_off > 0) text += fmt::format("\nAnd {} more, left off by --first.\n", list.left_off);
   const auto orders = orders_of(list);

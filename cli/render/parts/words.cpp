@@ -7,6 +7,7 @@
 #include "render/shared/doubt_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/other_work.h"
 
 namespace cli {
 
@@ -115,8 +116,9 @@ std::string parts_legend(const service::PartsList& list) {
 
 PartsTables parts_tables(const service::PartsList& list) {
   PartsTables tables;
-  auto& [shorts, perhaps, enough] = tables;
+  auto& [shorts, perhaps, enough, others] = tables;
   shorts = {{"order", "part", "need", "in stock", "missed from", "for"}};
+  others = shorts;
   enough = {{"part", "need", "in stock", "first for", ""}};
   perhaps = enough;
   for (const PartNeed& need : list.needs) {
@@ -124,8 +126,9 @@ PartsTables parts_tables(const service::PartsList& list) {
     if (need.ready.hundredths > 0) amount += fmt::format(", {} of it ready", quantity(need.ready, need.unit));
     if (need.more.hundredths > 0) amount += fmt::format(" (perhaps {})", quantity(need.need + need.more, need.unit));
     if (need.is_short()) {
-      shorts.push_back({order_words(need, list.as_of), cleaned(need.key), amount, in_stock(need),
-                        need.short_on ? to_text(*need.short_on) : "", who_uses(need) + doubt_of(need)});
+      (for_other_work(need) ? others : shorts)
+          .push_back({order_words(need, list.as_of), cleaned(need.key), amount, in_stock(need),
+                      need.short_on ? to_text(*need.short_on) : "", who_uses(need) + doubt_of(need)});
     } else if (!need.uses.empty()) {
       const auto& first = need.uses.front();
       (in_doubt(need) ? perhaps : enough)

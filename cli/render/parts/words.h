@@ -38,7 +38,10 @@ struct PartsTables {
   std::vector<Row> shorts;   // order, part, need, in stock, missed from, for
   std::vector<Row> perhaps;  // part, need, in stock, first for, its early end
   std::vector<Row> enough;
+  std::vector<Row> others;  // as `shorts`: of a list for a season, what its own work does not take
 };
+
+inline constexpr const char* short_for_other_work = "Short for other work before then: order by the day in front";
 
 PartsTables parts_tables(const service::PartsList& list);
 

@@ -70,7 +70,9 @@ void add_needs(const Element& part, const service::PartsList& list, const std::s
   const bool shorts = add(part_first(tables.shorts), "Short: order by the day given", {2, 3});
   const bool perhaps =
       add(tables.perhaps, "Perhaps short: services that are less likely than not would take more", {1, 2});
-  if (!shorts && !perhaps) add_paragraph(part, "Nothing is short.");
+  const bool others =
+      add(part_first(tables.others), "Short for other work before then: order by the day given", {2, 3});
+  if (!shorts && !perhaps && !others) add_paragraph(part, "Nothing is short.");
   if (tables.enough.size() > 1) add_table(add_numbers(part, enough), enough, tables.enough, {1, 2}, "needs", true);
 }
 

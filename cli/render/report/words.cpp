@@ -157,7 +157,9 @@ std::string beside_months_words(const Report& report) {
 std::string parts_counts(const Report& report) {
   const auto counts = [](const service::PartsList& list) {
     const PartsTables tables = parts_tables(list);
-    return fmt::format("{} to order, {} perhaps short, {} in stock", tables.shorts.size() - 1,
+    const std::size_t others = tables.others.size() - 1;
+    const std::string more = others == 0 ? "" : fmt::format(", {} more for other work before then", others);
+    return fmt::format("{} to order{}, {} perhaps short, {} in stock", tables.shorts.size() - 1, more,
                        tables.perhaps.size() - 1, tables.enough.size() - 1);
   };
   std::string text = fmt::format(

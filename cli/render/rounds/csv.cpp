@@ -69,7 +69,8 @@ std::vector<std::string> columns() {
           "needs",
           "again_on",
           "also_there",
-          "broken_by"};
+          "broken_by",
+          "short"};
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -133,7 +134,8 @@ void add_stop(CsvTable& table, const RoundsList& list, const service::Round& rou
                              {"set_up_min", std::to_string(stop.set_up_minutes)},
                              {"work_min", std::to_string(stop.work_minutes)},
                              {"waiting", to_text(stop.waiting)},
-                             {"also_there", also_there(list, round, stop)}});
+                             {"also_there", also_there(list, round, stop)},
+                             {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
   table.add(cells);
 }
 

@@ -156,9 +156,11 @@ class Events {
     }
     if (const std::string marks = marks_of(visit); !marks.empty()) event.description += marks + '\n';
     event.description += fmt::format("Takes {}\n", takes_words(visit));
-    for (const service::WaitsToMend* one : waiting_at(list_, round, stop)) {
-      event.description += mend_words(*one, visit.machine) + '\n';
+    for (const std::string& lack : lack_lines(lacks_of(list_, stop), list_.week().as_of)) {
+      event.description += lack + '\n';
     }
+    for (const service::WaitsToMend* one : waiting_at(list_, round, stop))
+      event.description += mend_words(*one, visit.machine) + '\n';
     event.description += cautions_in_lines(service::cautions_of(due, visit)) + steps_in_lines();
     event.categories = {"visit", day.crew->key};
     if (visit.safety) event.categories.emplace_back("safety");

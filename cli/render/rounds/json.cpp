@@ -103,6 +103,7 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop, const std::vect
             {"also_there", also_there(shared, visit)},
             {"uid", event_uid(list.week(), visit)}};
   add_visit(json, list, visit);
+  json["short"] = array_of(lacks_of(list, stop), lack_as_json);
   return json;
 }
 
@@ -121,6 +122,7 @@ Json round_as_json(const RoundsList& list, const Round& round) {
           {"parts", parts_as_json(round.parts)},
           {"fluids", fluids_as_json(round.fluids)},
           {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop, shared); })},
+          {"short", array_of(lacks_of(list, round), lack_as_json)},
           {"start", day.crew->start},
           {"end", day.crew->end},
           {"cautions", cautions_of(list, round)}};

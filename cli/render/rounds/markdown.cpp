@@ -64,6 +64,7 @@ std::string stop_row(const RoundsList& list, const Round& round, const RoundStop
   }
   if (const std::string also = also_there_words(list, round, visit); !also.empty()) beside.push_back(also);
   if (stop.promised) beside.emplace_back("promised for this day");
+  for (const std::string& each : lack_lines(lacks_of(list, stop), list.week().as_of)) beside.push_back(each);
   for (const service::WaitsToMend* one : waiting_at(list, round, stop))
     beside.push_back(mend_words(*one, visit.machine));
   return row({clock_words(stop.arrives), clock_words(stop.starts), clock_words(stop.ends), site_words(*visit.site),
@@ -123,7 +124,7 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   stopped += markdown_to_be_mended(*week.list, list.site);
   text += stopped.empty() ? stopped : stopped + '\n';
   text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
-  for (const std::string& words : {cost_words(list), bound_words(list)}) {
+  for (const std::string& words : {cost_words(list), bound_words(list), lacking_words(list.loads)}) {
     if (!words.empty()) text += ' ' + markdown_cell(words);
   }
   text += '\n';

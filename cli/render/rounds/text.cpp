@@ -36,6 +36,7 @@ class Writer {
     line("", counts_of(list_));
     line("", cost_words(list_));
     line("", bound_words(list_));
+    line("", lacking_words(list_.loads));
     if (list_.plan.rounds.empty()) {
       text_ += '\n';
       line("", list_.plan.not_this_week.empty() ? "Nobody is sent anywhere: nothing that is known is wanted."
@@ -133,6 +134,7 @@ class Writer {
     }
     line("   ", marks_of(visit));
     line("   ", "Takes " + takes_words(visit));
+    for (const std::string& each : lack_lines(lacks_of(list_, stop), list_.week().as_of)) line("   * ", each);
     for (const service::WaitsToMend* one : waiting_at(list_, round, stop))
       line("   * ", mend_words(*one, visit.machine));
     line("   ", mind_words(service::cautions_of(*list_.week().list, visit)));

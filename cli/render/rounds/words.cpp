@@ -207,7 +207,7 @@ std::string takes_words(const Visit& visit) {
 }
 
 std::vector<std::string> load_lines(const RoundsList& list, const Round& round) {
-  return load_lines(*list.week().fleet, round.parts, round.fluids, list.short_parts);
+  return load_lines(*list.week().fleet, round.parts, round.fluids, lacks_of(list, round), list.week().as_of);
 }
 
 std::string sums_of(const RoundsList& list, const Round& round) {

@@ -72,11 +72,28 @@ std::string order_words(std::optional<service::Day> order_by, int late_days, ser
   return *order_by == as_of ? "today" : to_text(*order_by);
 }
 
+namespace {
+
+// `3 L not in stock`, `1 short: 1 in stock, kept for loader (2026-05-04)`.
+std::string missing_words(const service::PartLack& lack) {
+  const std::string missing = quantity(lack.short_by, lack.unit);
+  if (!lack.is_kept()) return missing + " not in stock";
+  std::vector<std::string> for_whom;
+  for (const service::KeptFor& kept : lack.kept_for) {
+    for_whom.push_back(fmt::format("{} ({})", cleaned(kept.machine), to_text(kept.on)));
+  }
+  return fmt::format("{} short: {} in stock, kept for {}", missing, quantity(lack.in_stock, lack.unit),
+                     for_whom.empty() ? "other work" : listed(for_whom, "and"));
+}
+
+}  // namespace
+
 std::string lack_words(const service::PartLack& lack, service::Day as_of) {
   if (!lack.counted) return not_counted;
   const std::string order = order_words(lack.order_by, lack.late_days, as_of);
   const std::string by = order.starts_with("today") ? "order " : "order by ";
-  const std::string text = quantity(lack.short_by, lack.unit) + " not in stock, ";
+  const std::string text = missing_words(lack) + (lack.is_kept() ? "; " : ", ");
+  if (lack.not_listed) return text + "and not in `parts`, for the machine is laid up or out of use";
   if (lack.comes_late()) return fmt::format("{}not there before {}: {}{}", text, to_text(*lack.there), by, order);
   return fmt::format("{}{}{}{}", text, by, order, lack.there ? "" : "; nobody knows how long it takes to come");
 }

@@ -35,6 +35,23 @@ Json short_as_json(const std::vector<service::ShortPart>& parts) {
   });
 }
 
+Json lack_as_json(const service::PartLack& lack) {
+  return {{"part", lack.key},
+          {"unit", text_or_null(lack.unit)},
+          {"counted", lack.counted},
+          {"short_by", lack.counted ? Json(number(lack.short_by)) : Json(nullptr)},
+          {"short_on", day_or_null(lack.short_on)},
+          {"order_by", day_or_null(lack.order_by)},
+          {"late_days", lack.late_days},
+          {"there", day_or_null(lack.there)},
+          {"in_stock", number(lack.in_stock)},
+          {"kept_for", array_of(lack.kept_for,
+                                [](const service::KeptFor& kept) {
+                                  return Json{{"machine", kept.machine}, {"on", to_text(kept.on)}};
+                                })},
+          {"not_listed", lack.not_listed}};
+}
+
 Json takes_as_json(const service::Resources& takes) {
   Json fluids = Json::object();
   for (const auto& [key, amount] : takes.fluids) {

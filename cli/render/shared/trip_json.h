@@ -19,6 +19,7 @@ Json parts_as_json(const std::vector<std::pair<std::string, service::PartAmount>
 Json fluids_as_json(const std::vector<std::pair<std::string, service::Quantity>>& fluids);
 
 // What is loaded and stock does not cover.
+Json lack_as_json(const service::PartLack& lack);
 Json short_as_json(const std::vector<service::ShortPart>& parts);
 
 Json takes_as_json(const service::Resources& takes);

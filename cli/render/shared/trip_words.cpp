@@ -18,10 +18,10 @@ using service::Point;
 namespace {
 
 // Of what stock does not cover: that it is not there, and when it can be.
-std::string stock_words(const std::vector<service::ShortPart>& short_parts, const std::string& key) {
-  const auto part = std::find_if(short_parts.begin(), short_parts.end(),
-                                 [&](const service::ShortPart& one) { return one.key == key; });
-  return part == short_parts.end() ? "" : ": " + short_words(*part);
+std::string stock_words(const std::vector<service::PartLack>& lacks, const std::string& key, service::Day as_of) {
+  const auto lack =
+      std::find_if(lacks.begin(), lacks.end(), [&](const service::PartLack& one) { return one.key == key; });
+  return lack == lacks.end() ? "" : ": " + lack_words(*lack, as_of);
 }
 
 std::string part_line(const service::Fleet& fleet, const std::string& amount, const std::string& key) {
@@ -101,15 +101,47 @@ std::string short_words(const service::ShortPart& part) {
 std::vector<std::string> load_lines(const service::Fleet& fleet,
                                     const std::vector<std::pair<std::string, service::PartAmount>>& parts,
                                     const std::vector<std::pair<std::string, service::Quantity>>& fluids,
-                                    const std::vector<service::ShortPart>& short_parts) {
+                                    const std::vector<service::PartLack>& lacks, service::Day as_of) {
   std::vector<std::string> lines;
   for (const auto& [key, pieces] : parts) {
-    lines.push_back(part_line(fleet, to_text(pieces), key) + stock_words(short_parts, key));
+    lines.push_back(part_line(fleet, to_text(pieces), key) + stock_words(lacks, key, as_of));
   }
   for (const auto& [key, amount] : fluids) {
-    lines.push_back(part_line(fleet, quantity(amount.amount, amount.unit), key) + stock_words(short_parts, key));
+    lines.push_back(part_line(fleet, quantity(amount.amount, amount.unit), key) + stock_words(lacks, key, as_of));
   }
   return lines;
+}
+
+std::vector<std::string> lack_lines(const std::vector<service::PartLack>& lacks, service::Day as_of) {
+  std::vector<std::string> lines;
+  for (const service::PartLack& lack : lacks) {
+    if (lack.is_short()) lines.push_back(fmt::format("{}: {}", cleaned(lack.key), lack_words(lack, as_of)));
+  }
+  return lines;
+}
+
+std::string lacking_words(const std::vector<service::PlannedLoad>& loads) {
+  const service::LackingWork work = lacking_work(loads);
+  if (work.parts.empty()) return "";
+  const auto count = static_cast<std::int64_t>(work.parts.size());
+  std::string text = fmt::format("{} {} short", service::counted(count, "part", "parts"), count == 1 ? "is" : "are");
+  if (work.visits == 0) return fmt::format("{}: {}. Ordered in time, all can be there.", text, named(work.parts));
+  std::vector<std::pair<std::string, std::vector<std::string>>> where;
+  for (const service::PlannedLoad* load : work.loads) {
+    const std::string at =
+        fmt::format("{} on {}", load->machine == nullptr ? "" : cleaned(load->machine->key), to_text(load->on));
+    if (where.empty() || where.back().first != at) where.emplace_back(at, std::vector<std::string>{});
+    for (const service::PartLack& lack : load->lacks) {
+      const bool in_time = lack.there && !lack.comes_late();
+      auto& keys = where.back().second;
+      if (!lack.is_short() || in_time || std::find(keys.begin(), keys.end(), lack.key) != keys.end()) continue;
+      keys.push_back(lack.key);
+    }
+  }
+  std::vector<std::string> names;
+  for (const auto& [at, keys] : where) names.push_back(fmt::format("{} ({})", at, named(keys)));
+  return fmt::format("{}: {} cannot be finished as planned: {}.", text,
+                     service::counted(static_cast<std::int64_t>(work.visits), "visit", "visits"), listed(names, "and"));
 }
 
 std::string whose(const service::NotPlanned& row) {

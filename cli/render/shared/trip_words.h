@@ -32,7 +32,13 @@ std::string short_words(const service::ShortPart& part);
 std::vector<std::string> load_lines(const service::Fleet& fleet,
                                     const std::vector<std::pair<std::string, service::PartAmount>>& parts,
                                     const std::vector<std::pair<std::string, service::Quantity>>& fluids,
-                                    const std::vector<service::ShortPart>& short_parts = {});
+                                    const std::vector<service::PartLack>& lacks, service::Day as_of);
+
+// A line a part that some work lacks: `air-filter: 1 not in stock, order by 2026-07-01`.
+std::vector<std::string> lack_lines(const std::vector<service::PartLack>& lacks, service::Day as_of);
+
+// `2 parts are short: 1 visit cannot be finished as planned: loader on 2026-05-04 (filter).`; empty where none is.
+std::string lacking_words(const std::vector<service::PlannedLoad>& loads);
 
 // Of what is in no plan: the machine or the call; the task, or what the customer asks for; and why. `beyond`: until
 // when the plan goes, as `this week`.

@@ -2,6 +2,7 @@
 
 #include "render/shared/json_parts.h"
 #include "render/shared/not_to_run.h"
+#include "render/shared/trip_json.h"
 #include "render/sheet/sheet.h"
 
 namespace cli {
@@ -39,17 +40,6 @@ Json parts_as_json(const service::Resources& resources) {
         {{"part", key}, {"fluid", true}, {"unit", text_or_null(fluid.unit)}, {"amount", number(fluid.amount)}});
   }
   return json;
-}
-
-Json lack_as_json(const service::PartLack& lack) {
-  return {{"part", lack.key},
-          {"unit", text_or_null(lack.unit)},
-          {"counted", lack.counted},
-          {"short_by", lack.counted ? Json(number(lack.short_by)) : Json(nullptr)},
-          {"short_on", day_or_null(lack.short_on)},
-          {"order_by", day_or_null(lack.order_by)},
-          {"late_days", lack.late_days},
-          {"there", day_or_null(lack.there)}};
 }
 
 Json included_as_json(const service::SheetIncluded& included) {

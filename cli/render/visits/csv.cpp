@@ -90,7 +90,8 @@ std::vector<std::string> columns() {
           "unit",
           "short_by",
           "short_on",
-          "there"};
+          "there",
+          "short"};
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -126,7 +127,8 @@ class Rows {
                                {"access", csv_text(visit.site->access)},
                                {"safety", yes_or_no(visit.safety)},
                                {"also_there", also_there(visit)},
-                               {"cautions", joined(visit.cautions, "; ")}});
+                               {"cautions", joined(visit.cautions, "; ")},
+                               {"short", joined(lack_lines(lacks_of(list_, visit), plan_.as_of), "; ")}});
     table_.add(cells);
     for (const TripTask& task : visit.tasks) one(visit, task);
   }
@@ -255,6 +257,7 @@ class Rows {
                                {"own_cost", to_text(task.own_cost)},
                                {"full_day", figure(task.full_day)},
                                {"keep_out_of_use", yes_or_no(keep_out_of_use(task))}});
+    cells.emplace_back("short", joined(lack_lines(lacks_of(list_, task), plan_.as_of), "; "));
     if (task.full_by) cells.emplace_back("full_by", std::string(service::to_text(*task.full_by)));
     if (const auto& next = task.next_best) {
       cells.insert(cells.end(), {{"next_best_on", service::to_text(next->on)},

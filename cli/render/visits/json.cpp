@@ -49,6 +49,7 @@ Json task_as_json(const VisitsList& list, const SiteVisit& visit, const TripTask
   json["past_grace_by_estimate"] = point.past_grace_by_estimate;
   json["doubtful"] = point.doubtful;
   json["takes"] = takes_as_json(takes_of(task));
+  json["short"] = array_of(lacks_of(list, task), lack_as_json);
   mark(json, point);
   json["do_not_run"] = stopped.holds(*point.machine);
   json["keep_out_of_use"] = keep_out_of_use(task);
@@ -71,6 +72,7 @@ Json visit_as_json(const VisitsList& list, const SiteVisit& visit, const service
       {"set_up_min", visit.set_up_minutes},
       {"parts", parts_as_json(visit.parts)},
       {"fluids", fluids_as_json(visit.fluids)},
+      {"short", array_of(lacks_of(list, visit), lack_as_json)},
       {"safety", visit.safety},
       {"also_there", array_of(visit.shared, shared_as_json)},
       {"customer", text_or_null(visit.site->customer)},

@@ -40,6 +40,7 @@ class Writer {
     line("", cost_words(list_));
     line("", own_days_words(list_));
     line("", bound_words(list_));
+    line("", lacking_words(list_.loads));
     text_ += '\n';
     line("", fmt::format("Each visit is reckoned as a trip of its own. Rounds with times are planned week by week, of "
                          "what is due in it and what may join: {}",
@@ -101,6 +102,7 @@ class Writer {
       before = task.point->machine;
       line("    - ", task_words(list_, task));
       line("      ", placing_words(list_, visit, task) + ".");
+      for (const std::string& each : lack_lines(lacks_of(list_, task), plan_.as_of)) line("      * ", each);
       line("      !! ", keep_out_words(list_, task));
     }
     for (const service::WaitsToMend* waits : waiting_at(list_, visit)) line("  * ", mend_words(*waits, nullptr));
@@ -123,7 +125,7 @@ class Writer {
   }
 
   void load(const SiteVisit& visit) {
-    const auto lines = load_lines(list_.fleet(), visit.parts, visit.fluids, short_at(list_, visit));
+    const auto lines = load_lines(list_.fleet(), visit.parts, visit.fluids, lacks_of(list_, visit), plan_.as_of);
     line("  ", lines.empty() ? "To load: nothing beside what is always on board." : "To load:");
     for (const std::string& each : lines) line("    [ ] ", each);
   }

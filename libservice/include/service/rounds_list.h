@@ -15,6 +15,7 @@
 
 #include "service/calendar.h"
 #include "service/not_to_run.h"
+#include "service/planned_load.h"
 #include "service/rounds.h"
 #include "service/waiting_to_mend.h"
 #include "service/workload.h"
@@ -48,12 +49,12 @@ inline bool keep_out_of_use(const Visit& visit) { return visit.safety; }
 // Whether the machine of a visit is laid up or out of use, and since when. Null: it is in use, or there is none.
 const MachineUse* use_at(const DueList& list, const Visit& visit);
 
-// A part or fluid that rounds load and that stock does not cover for all that the fleet needs by the last of them.
+// A part or fluid that stops of a plan take and that stock does not cover, as it is used up in the order of the plan.
 struct ShortPart {
   std::string key;
   std::string unit;
-  PartAmount short_by;
-  Day short_on;              // from that day on there is not enough
+  PartAmount short_by;       // of all these stops
+  Day short_on;              // of the first of them that does not get all of it
   std::optional<Day> there;  // when it can be there if it is ordered on the day asked about; none: nobody knows
 };
 
@@ -66,7 +67,8 @@ struct RoundsList {
   std::vector<const MachineUse*> not_in_use;  // out of use first
   std::vector<WaitsToMend> to_mend;           // of `seen`; not planned by itself
   NotToRun not_to_run;                        // with a visit or without
-  std::vector<ShortPart> short_parts;         // by key
+  std::vector<PlannedLoad> loads;             // of every stop of the week, in the order of the plan
+  std::vector<ShortPart> short_parts;         // that stops which are told lack; by key
   std::size_t left_off = 0;                   // by `keep_first`
 
   const Week& week() const { return plan.week; }
@@ -85,8 +87,13 @@ std::vector<const SeenSign*> seen_beside_mending(const RoundsList& list);
 // What is left of what was seen of the machine of a visit: somebody has to look before it runs.
 std::vector<const SeenSign*> to_look_at(const RoundsList& list, const Visit& visit);
 
-// Tells which of what the rounds load stock does not cover. `parts`: what the fleet needs to the end of the week.
+// Tells which of what the rounds load stock does not cover. `parts`: what the fleet needs, at least to the last day up
+// to which work is planned.
 void hold_against_stock(RoundsList& list, const PartsList& parts);
+
+// What one stop lacks, and what one round has to load and does not find.
+std::vector<PartLack> lacks_of(const RoundsList& list, const RoundStop& stop);
+std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round);
 
 // Only the first of what is not this week and not planned, and the first machines of what is without record or not
 // wholly known. Rounds, work for safety and changes are never cut.

@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "service/planned_load.h"
 #include "service/rounds_list.h"
 #include "service/visits.h"
 #include "service/waiting_to_mend.h"
@@ -48,7 +49,8 @@ struct VisitsList {
   std::vector<CrowdedDay> crowded;  // of a plan of all sites
   // Not planned by itself: of what was asked about, and of all else where one of the visits goes.
   std::vector<WaitsToMend> to_mend;
-  std::vector<ShortPart> short_parts;  // by key; filled by `hold_against_stock`
+  std::vector<PlannedLoad> loads;      // of every service of the plan that takes something, in the order of the plan
+  std::vector<ShortPart> short_parts;  // that visits which are told lack; by key; filled by `hold_against_stock`
   std::size_t left_off = 0;            // by `keep_first`
 
   const Fleet& fleet() const { return *plan.list->fleet; }
@@ -75,12 +77,13 @@ std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list);
 // What is left of what was seen of the machines of a visit: somebody has to look before they run.
 std::vector<const SeenSign*> to_look_at(const VisitsList& list, const SiteVisit& visit);
 
-// What the visits load and stock does not cover. `parts` is reckoned to the end of the span: what is short is shared
-// out over all machines by day of need; where a visit takes more than there is before that day, from its day on.
+// What the visits load and stock does not cover, as they use it up in the order of the plan. `parts` is reckoned to the
+// end of the span.
 void hold_against_stock(VisitsList& list, const PartsList& parts);
 
-// Those that stock does not cover any more on the day of that visit.
-std::vector<ShortPart> short_at(const VisitsList& list, const SiteVisit& visit);
+// What one service lacks, and what one visit has to load and does not find.
+std::vector<PartLack> lacks_of(const VisitsList& list, const TripTask& task);
+std::vector<PartLack> lacks_of(const VisitsList& list, const SiteVisit& visit);
 
 // Only the first visits, and the first of what is not possible, not planned, without record and unknown; of these four,
 // work that never waits is not cut. Sums stay those of all.

@@ -88,6 +88,21 @@ void add_cancelled(Calendar& calendar, const RoundsList& list, const CalendarVer
   }
 }
 
+std::vector<PlannedLoad> loads_of(const RoundsPlan& plan, const Site* site) {
+  std::vector<PlannedLoad> loads;
+  for (const Round& round : plan.rounds) {
+    const CrewDay& day = plan.week.crew_days[round.crew_day];
+    visits::Carried carried = visits::carried_by(*day.crew);
+    for (const RoundStop& stop : round.stops) {
+      const Visit& visit = plan.week.visits[stop.visit];
+      VisitLoad takes = load_of(visit);
+      loads.push_back({stop.visit, nullptr, visit.machine, day.on, visits::beside(carried, takes.parts),
+                       std::move(takes.fluids), site == nullptr || SitePart(*site).holds(visit.site)});
+    }
+  }
+  return loads;
+}
+
 std::string hours_of(const Crew& crew, int from, int to) {
   return crew.key + ' ' + std::to_string(from) + '-' + std::to_string(to);
 }
@@ -141,12 +156,25 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
     if (site == nullptr || SitePart(*site).holds(use.machine)) told.not_in_use.push_back(&use);
   }
   told.not_to_run = NotToRun(list, site);
+  told.loads = loads_of(told.plan, site);
   if (site != nullptr) SitePart(*site).cut(told.plan);
   return told;
 }
 
 void hold_against_stock(RoundsList& list, const PartsList& parts) {
-  list.short_parts = visits::short_parts(list.plan.rounds, parts);
+  visits::take_from_stock(list.loads, parts);
+  list.short_parts = visits::short_parts(list.loads);
+}
+
+std::vector<PartLack> lacks_of(const RoundsList& list, const RoundStop& stop) {
+  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) { return load.visit == stop.visit; });
+}
+
+std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round) {
+  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) {
+    return std::any_of(round.stops.begin(), round.stops.end(),
+                       [&](const RoundStop& stop) { return stop.visit == load.visit; });
+  });
 }
 
 void keep_first(RoundsList& list, std::size_t first) {

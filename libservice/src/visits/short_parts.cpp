@@ -1,13 +1,153 @@
 #include "visits/short_parts.h"
 
-namespace service::visits {
+#include <algorithm>
+#include <set>
+#include <tuple>
 
-ShortPart short_part(const PartNeed& need) {
-  ShortPart part{need.key, need.unit, need.short_by, *need.short_on, std::nullopt};
-  if (need.part != nullptr && need.part->lead_days) {
-    part.there = std::max(*need.short_on, *need.order_by + std::chrono::days{*need.part->lead_days});
-  }
-  return part;
+namespace service {
+
+bool PlannedLoad::cannot_be_finished() const {
+  return std::any_of(lacks.begin(), lacks.end(),
+                     [](const PartLack& lack) { return lack.is_short() && (lack.comes_late() || !lack.there); });
 }
 
-}  // namespace service::visits
+LackingWork lacking_work(const std::vector<PlannedLoad>& loads) {
+  LackingWork work;
+  std::set<std::string> parts;
+  std::set<std::size_t> visits;
+  for (const PlannedLoad& load : loads) {
+    if (!load.told) continue;
+    for (const PartLack& lack : load.lacks) {
+      if (lack.is_short()) parts.insert(lack.key);
+    }
+    if (!load.cannot_be_finished()) continue;
+    work.loads.push_back(&load);
+    visits.insert(load.visit);
+  }
+  work.parts.assign(parts.begin(), parts.end());
+  work.visits = visits.size();
+  return work;
+}
+
+namespace visits {
+namespace {
+
+// What is left of one part, and who took of it.
+struct Shelf {
+  PartAmount left;
+  std::vector<KeptFor> taken;
+};
+
+class Shelves {
+ public:
+  explicit Shelves(const PartsList& parts) : parts_(parts) {}
+
+  void take(PlannedLoad& load, const std::string& key, PartAmount amount, const std::string* unit) {
+    const auto need = std::find_if(parts_.needs.begin(), parts_.needs.end(), [&](const PartNeed& one) {
+      return one.key == key && one.part != nullptr && (unit == nullptr || one.unit == *unit);
+    });
+    if (need == parts_.needs.end()) return;
+    if (!need->stock) {
+      PartLack not_counted;
+      not_counted.key = key;
+      not_counted.unit = need->unit;
+      add_lack(load.lacks, not_counted);
+      return;
+    }
+    Shelf& shelf = shelves_.try_emplace(key, Shelf{*need->stock, {}}).first->second;
+    if (amount > shelf.left) {
+      PartLack lack = lack_of(*need, amount - shelf.left, load.on, parts_.as_of);
+      for (const KeptFor& one : shelf.taken) {
+        if (load.machine == nullptr || one.machine != load.machine->key) lack.kept_for.push_back(one);
+      }
+      if (!lack.kept_for.empty()) lack.in_stock = *need->stock;
+      add_lack(load.lacks, lack);
+    }
+    if (shelf.left > PartAmount{} && load.machine != nullptr) note(shelf, {load.machine->key, load.on});
+    shelf.left = std::max(shelf.left - amount, PartAmount{});
+  }
+
+ private:
+  static void note(Shelf& shelf, const KeptFor& taker) {
+    const auto same = [&](const KeptFor& one) { return one.machine == taker.machine; };
+    if (std::none_of(shelf.taken.begin(), shelf.taken.end(), same)) shelf.taken.push_back(taker);
+  }
+
+  const PartsList& parts_;
+  std::map<std::string, Shelf> shelves_;
+};
+
+// Whoever is told of some machines alone is told that others have their turn before, and not which.
+void name_only_told(std::vector<PlannedLoad>& loads) {
+  std::set<std::string> told;
+  for (const PlannedLoad& load : loads) {
+    if (load.told && load.machine != nullptr) told.insert(load.machine->key);
+  }
+  for (PlannedLoad& load : loads) {
+    for (PartLack& lack : load.lacks) {
+      std::erase_if(lack.kept_for, [&](const KeptFor& kept) { return !told.contains(kept.machine); });
+    }
+  }
+}
+
+}  // namespace
+
+Carried carried_by(const Crew& crew) { return {crew.carries.begin(), crew.carries.end()}; }
+
+std::vector<std::pair<std::string, PartAmount>> beside(Carried& carried,
+                                                       const std::vector<std::pair<std::string, PartAmount>>& parts) {
+  std::vector<std::pair<std::string, PartAmount>> rest;
+  for (const auto& [key, pieces] : parts) {
+    PartAmount& own = carried[key];
+    const PartAmount used = std::min(own, pieces);
+    own = own - used;
+    if (pieces > used) rest.emplace_back(key, pieces - used);
+  }
+  return rest;
+}
+
+void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts) {
+  Shelves shelves(parts);
+  for (PlannedLoad& load : loads) {
+    load.lacks.clear();
+    for (const auto& [key, pieces] : load.parts) shelves.take(load, key, pieces, nullptr);
+    for (const auto& [key, quantity] : load.fluids) shelves.take(load, key, quantity.amount, &quantity.unit);
+    std::sort(load.lacks.begin(), load.lacks.end(), [](const PartLack& a, const PartLack& b) { return a.key < b.key; });
+  }
+  name_only_told(loads);
+}
+
+std::vector<ShortPart> short_parts(const std::vector<PlannedLoad>& loads) {
+  std::map<std::string, ShortPart> by_key;
+  for (const PlannedLoad& load : loads) {
+    if (!load.told) continue;
+    for (const PartLack& lack : load.lacks) {
+      if (!lack.is_short()) continue;
+      ShortPart& part = by_key.try_emplace(lack.key, ShortPart{lack.key, lack.unit, {}, load.on, lack.there})
+                            .first->second;  // the first stop is the earliest
+      part.short_by = part.short_by + lack.short_by;
+    }
+  }
+  std::vector<ShortPart> parts;
+  for (auto& [key, part] : by_key) parts.push_back(std::move(part));
+  return parts;
+}
+
+std::vector<PartLack> lacks_of(const std::vector<PlannedLoad>& loads,
+                               const std::function<bool(const PlannedLoad&)>& is_one) {
+  std::vector<PartLack> lacks;
+  std::set<std::pair<std::string, Day>> own;
+  for (const PlannedLoad& load : loads) {
+    if (!is_one(load)) continue;
+    for (const PartLack& lack : load.lacks) add_lack(lacks, lack);
+    if (load.machine != nullptr) own.emplace(load.machine->key, load.on);
+  }
+  for (PartLack& lack : lacks) {
+    const auto is_own = [&](const KeptFor& kept) { return own.contains({kept.machine, kept.on}); };
+    if (std::erase_if(lack.kept_for, is_own) > 0 && lack.kept_for.empty()) lack.in_stock = PartAmount{};
+  }
+  return lacks;
+}
+
+}  // namespace visits
+}  // namespace service

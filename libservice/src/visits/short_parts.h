@@ -1,33 +1,33 @@
-// What trips load and stock does not cover.
+// What the stops of a plan take along and stock does not cover.
 #pragma once
 
-#include <algorithm>
+#include <functional>
+#include <map>
 #include <string>
 #include <vector>
 
+#include "service/planned_load.h"
 #include "service/rounds_list.h"
 #include "service/workload.h"
 
 namespace service::visits {
 
-ShortPart short_part(const PartNeed& need);
+using Carried = std::map<std::string, PartAmount>;
 
-// Of what some of these load, rounds or visits; by key.
-template <class Trips>
-std::vector<ShortPart> short_parts(const Trips& trips, const PartsList& parts) {
-  const auto loads = [](const auto& trip, const std::string& key) {
-    const auto is_it = [&](const auto& load) { return load.first == key; };
-    return std::any_of(trip.parts.begin(), trip.parts.end(), is_it) ||
-           std::any_of(trip.fluids.begin(), trip.fluids.end(), is_it);
-  };
-  std::vector<ShortPart> found;
-  for (const PartNeed& need : parts.needs) {
-    const bool loaded =
-        std::any_of(trips.begin(), trips.end(), [&](const auto& trip) { return loads(trip, need.key); });
-    if (need.short_on && loaded) found.push_back(short_part(need));
-  }
-  std::sort(found.begin(), found.end(), [](const ShortPart& a, const ShortPart& b) { return a.key < b.key; });
-  return found;
-}
+Carried carried_by(const Crew& crew);
+
+// Without what the crew carries, which is used up with that.
+std::vector<std::pair<std::string, PartAmount>> beside(Carried& carried,
+                                                       const std::vector<std::pair<std::string, PartAmount>>& parts);
+
+// Fills in what each lacks, in their order.
+void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts);
+
+// Of those that are told.
+std::vector<ShortPart> short_parts(const std::vector<PlannedLoad>& loads);
+
+// Of these, made in one go. Nothing is kept from one for the other.
+std::vector<PartLack> lacks_of(const std::vector<PlannedLoad>& loads,
+                               const std::function<bool(const PlannedLoad&)>& is_one);
 
 }  // namespace service::visits

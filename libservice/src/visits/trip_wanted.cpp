@@ -31,8 +31,10 @@ std::vector<std::vector<TripPoint>> wanted_by_site(VisitsPlan& plan, const std::
       continue;
     }
     if (!point.due_on || *point.due_on > plan.to) {
-      // Other limbs may bring it due within the span.
-      if (!point.unknown.empty() || unforeseen(point)) plan.unknown.push_back(service::name_of(point));
+      // Other limbs may bring it due within the span. Of a machine that stands nothing is expected, and that it stands
+      // is told: only what can be found out is not known of it.
+      const bool runs = plan.list->state_of(*point.machine) == nullptr;
+      if (!point.unknown.empty() || (runs && unforeseen(point))) plan.unknown.push_back(service::name_of(point));
       continue;
     }
     if (const auto reason = not_planned_for(plan, crew_days, point)) {

@@ -64,27 +64,26 @@ std::vector<PointName> again_of(const VisitsPlan& plan) {
   return again;
 }
 
-PartAmount loaded(const SiteVisit& visit, const PartNeed& need) {
-  PartAmount amount;
-  for (const auto& [key, pieces] : visit.parts) {
-    if (!need.fluid && key == need.key) amount = amount + pieces;
-  }
-  for (const auto& [key, quantity] : visit.fluids) {
-    if (key == need.key && quantity.unit == need.unit) amount = amount + quantity.amount;
-  }
-  return amount;
+bool is_told(const VisitsPlan& plan, const PlannedLoad& load) {
+  return std::any_of(plan.visits.begin(), plan.visits.end(), [&](const SiteVisit& visit) {
+    return std::any_of(visit.tasks.begin(), visit.tasks.end(),
+                       [&](const TripTask& task) { return task.point == load.point; });
+  });
 }
 
-// The first of these visits, by day, that loads more than stock has left of it.
-std::optional<Day> runs_out_on(const std::vector<SiteVisit>& visits, const PartNeed& need) {
-  if (!need.stock) return std::nullopt;
-  PartAmount taken;
-  for (const SiteVisit& visit : visits) {
-    const PartAmount now = loaded(visit, need);
-    taken = taken + now;
-    if (now > PartAmount{} && taken > *need.stock) return visit.on;
+std::vector<PlannedLoad> loads_of(const VisitsPlan& plan) {
+  std::vector<PlannedLoad> loads;
+  std::size_t number = 0;
+  for (const SiteVisit& visit : plan.visits) {
+    visits::Carried carried = visits::carried_by(*visit.crew);
+    for (const TripTask& task : visit.tasks) {
+      Resources takes = takes_of(task);
+      loads.push_back({number, task.point, task.point->machine, visit.on, visits::beside(carried, takes.parts),
+                       std::move(takes.fluids)});
+    }
+    ++number;
   }
-  return std::nullopt;
+  return loads;
 }
 
 int hours_of(const Crew& crew, Day on) {
@@ -137,7 +136,9 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   list.visits = list.plan.visits.size();
   for (const SiteVisit& visit : list.plan.visits) list.tasks += visit.tasks.size();
   if (!scope.machines) list.crowded = crowded_of(list.plan);
+  list.loads = loads_of(list.plan);
   if (wider) keep_only(list.plan, scope);
+  for (PlannedLoad& load : list.loads) load.told = is_told(list.plan, load);
   list.told = list.plan.visits.size();
   list.again = again_of(list.plan);
   list.to_mend = waiting_to_mend(*list.plan.list);
@@ -150,25 +151,19 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
 }
 
 void hold_against_stock(VisitsList& list, const PartsList& parts) {
-  list.short_parts = visits::short_parts(list.plan.visits, parts);
-  for (ShortPart& part : list.short_parts) {
-    const auto need = std::find_if(parts.needs.begin(), parts.needs.end(),
-                                   [&](const PartNeed& one) { return one.key == part.key && one.unit == part.unit; });
-    if (need == parts.needs.end()) continue;
-    // A visit may take it before it is due.
-    if (const auto day = runs_out_on(list.plan.visits, *need)) part.short_on = std::min(part.short_on, *day);
-    if (need->part != nullptr && need->part->lead_days) {
-      part.there = parts.as_of + std::chrono::days{*need->part->lead_days};
-    }
-  }
+  visits::take_from_stock(list.loads, parts);
+  list.short_parts = visits::short_parts(list.loads);
 }
 
-std::vector<ShortPart> short_at(const VisitsList& list, const SiteVisit& visit) {
-  std::vector<ShortPart> parts;
-  for (const ShortPart& part : list.short_parts) {
-    if (part.short_on <= visit.on) parts.push_back(part);
-  }
-  return parts;
+std::vector<PartLack> lacks_of(const VisitsList& list, const TripTask& task) {
+  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) { return load.point == task.point; });
+}
+
+std::vector<PartLack> lacks_of(const VisitsList& list, const SiteVisit& visit) {
+  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) {
+    return std::any_of(visit.tasks.begin(), visit.tasks.end(),
+                       [&](const TripTask& task) { return task.point == load.point; });
+  });
 }
 
 void keep_first(VisitsList& list, std::size_t first) {

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "service/minding.h"
+#include "service/run_ban.h"
 #include "workload/path_sums.h"
 
 namespace service::load {
@@ -43,6 +44,13 @@ std::vector<std::vector<std::size_t>> including(const Schedule& schedule, const 
   return all;
 }
 
+bool may_run(const Snapshot& snapshot, const Machine& machine, const Outlook& outlook) {
+  const auto forbids = [](const auto& each) { return forbids_running(each); };
+  return use_state(snapshot, machine).kind != UseKind::out_of_use &&
+         std::none_of(outlook.today().begin(), outlook.today().end(), forbids) &&
+         std::none_of(outlook.seen().begin(), outlook.seen().end(), forbids);
+}
+
 // The days of one round of a point, over the paths on which it comes.
 struct RoundDays {
   std::vector<Day> days;
@@ -69,8 +77,10 @@ std::map<std::pair<std::size_t, int>, RoundDays> by_round(const Schedule& schedu
 
 // All services of a machine that may come due by a day, each with its span.
 // `from`: as-of, or the day on which a machine that is laid up is back; what is due already is done then.
-void add_services(const Fleet& fleet, const Machine& machine, const Outlook& outlook, const Drawn& drawn, Day from,
-                  Day to, std::vector<Use>& uses) {
+void add_services(const Snapshot& snapshot, const Machine& machine, const Outlook& outlook, const Drawn& drawn,
+                  Day from, Day to, std::vector<Use>& uses) {
+  const Fleet& fleet = snapshot.fleet();
+  const bool runs = may_run(snapshot, machine, outlook);
   for (const auto& [which, round] : by_round(fleet.schedule_of(machine), outlook, drawn)) {
     const OutlookPoint& point = outlook.points()[which.first];
     PartUse use;
@@ -94,7 +104,8 @@ void add_services(const Fleet& fleet, const Machine& machine, const Outlook& out
     }
     if (!use.done.p10 || *use.done.p10 > to) continue;
     use.likely = use.done.p50 && *use.done.p50 <= to;
-    add_uses(uses, resources_of(machine, *point.task, point.follow_up), use);
+    const UseRank rank = today != nullptr ? rank_of(*today, runs, mended) : UseRank{!runs};
+    add_uses(uses, resources_of(machine, *point.task, point.follow_up), use, rank);
   }
 }
 
@@ -105,7 +116,7 @@ std::vector<Use> coming_uses(const Snapshot& snapshot, Day to, const Forecaster&
   std::vector<Use> uses;
   const auto add = [&](const Machine& machine, const Outlook& outlook, const Drawn& drawn) {
     const Day back = use_state(snapshot, machine).until.value_or(snapshot.as_of());
-    add_services(snapshot.fleet(), machine, outlook, drawn, std::max(back, snapshot.as_of()), to, uses);
+    add_services(snapshot, machine, outlook, drawn, std::max(back, snapshot.as_of()), to, uses);
   };
   each_outlook(snapshot, to, forecaster, progress, unsaid, add);
   return uses;

@@ -12,6 +12,7 @@ namespace service::load {
 struct Lacking {
   const PartUse* use = nullptr;
   PartAmount amount;  // of it that stock does not cover
+  std::vector<KeptFor> kept_for = {};
 };
 
 // Of a need with the uses of the whole fleet: the likely ones that find less in stock than they take, by their day.
@@ -21,6 +22,6 @@ std::vector<Lacking> lacking_of(const PartNeed& need);
 std::optional<Day> late_until(const PartNeed& need);
 
 // Of work on a day that lacks so much of it. `need` is counted.
-PartLack lack_of(const PartNeed& need, PartAmount amount, Day on, Day as_of);
+PartLack lack_of(const PartNeed& need, const Lacking& lacking, Day on, Day as_of);
 
 }  // namespace service::load

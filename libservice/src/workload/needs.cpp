@@ -6,20 +6,27 @@
 #include <string_view>
 #include <tuple>
 
+#include "service/run_ban.h"
 #include "workload/prices.h"
 
 namespace service::load {
 namespace {
 
+// As they take from the stock.
+bool goes_before(const Use& a, const Use& b) {
+  const Day day_a = a.use.done.p10.value_or(Day::max());
+  const Day day_b = b.use.done.p10.value_or(Day::max());
+  if (day_a != day_b) return day_a < day_b;
+  if (a.use.ready != b.use.ready) return b.use.ready;
+  if (a.rank.stopped != b.rank.stopped) return b.rank.stopped;
+  if (a.rank.standing != b.rank.standing) return worse(a.rank.standing, b.rank.standing);
+  if (a.rank.waits != b.rank.waits) return b.rank.waits;
+  const auto key = [](const PartUse& use) { return std::tie(use.machine->key, use.task, use.position, use.round); };
+  return key(a.use) < key(b.use);
+}
+
+// Its uses stand in the order in which they take from it.
 void hold_against_stock(PartNeed& need, Day as_of) {
-  std::sort(need.uses.begin(), need.uses.end(), [](const PartUse& a, const PartUse& b) {
-    const auto key = [](const PartUse& use) {
-      return std::tie(use.ready, use.machine->key, use.task, use.position, use.round);
-    };
-    const Day day_a = a.done.p10.value_or(Day::max());
-    const Day day_b = b.done.p10.value_or(Day::max());
-    return day_a != day_b ? day_a < day_b : key(a) < key(b);
-  });
   const PartAmount stock = need.stock.value_or(PartAmount{});
   for (const PartUse& use : need.uses) {
     if (!use.likely) {
@@ -105,14 +112,18 @@ Stocks stocks_of(const Snapshot& snapshot) {
 
 }  // namespace
 
-void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as) {
+UseRank rank_of(const Point& point, bool may_run, bool mends) {
+  return {!may_run && !mends && !forbids_running(point), point.standing, !never_waits(point)};
+}
+
+void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as, const UseRank& rank) {
   for (const auto& [key, pieces] : resources.parts) {
-    Use use{key, false, "", as};
+    Use use{key, false, "", as, rank};
     use.use.amount = pieces;
     uses.push_back(std::move(use));
   }
   for (const auto& [key, quantity] : resources.fluids) {
-    Use use{key, true, quantity.unit, as};
+    Use use{key, true, quantity.unit, as, rank};
     use.use.amount = quantity.amount;
     uses.push_back(std::move(use));
   }
@@ -135,6 +146,7 @@ std::vector<PartNeed> needs_of(const Snapshot& snapshot, std::vector<Use> uses, 
   const Prices prices(snapshot.fleet());
   const Stocks stocks = stocks_of(snapshot);
   std::map<std::tuple<std::string, bool, std::string>, PartNeed> by_part;
+  std::stable_sort(uses.begin(), uses.end(), goes_before);
   for (Use& use : uses) {
     const Part* part = prices.part(use.key);
     // A part that is listed in another unit is not that part. What is, is one need whether it is used by the piece or

@@ -5,14 +5,26 @@
 
 namespace service::load {
 
+// Whose turn it is at the stock among the services of one day: in the order of the due list, but last on a machine that
+// nobody may run, for anything but what that waits for.
+struct UseRank {
+  bool stopped = false;
+  Standing standing = Standing::coming;
+  bool waits = true;  // is neither for safety nor for a competent person
+};
+
+// `may_run`: anybody may run its machine. `mends`: it puts right what was found worn or failed.
+UseRank rank_of(const Point& point, bool may_run, bool mends);
+
 struct Use {
   std::string key;
   bool fluid = false;
   std::string unit;  // of a fluid
   PartUse use;
+  UseRank rank = {};
 };
 
-void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as);
+void add_uses(std::vector<Use>& uses, const Resources& resources, const PartUse& as, const UseRank& rank = {});
 
 // By part; what is short first, by the day to order by, then the others by name. `uses`: the whole fleet's. `before`:
 // needs that are met first, of the whole fleet too; what they buy is in stock.

@@ -1,5 +1,7 @@
+#include <algorithm>
 #include <map>
 
+#include "service/other_work.h"
 #include "service/workload.h"
 #include "workload/coming_uses.h"
 #include "workload/needs.h"
@@ -30,6 +32,11 @@ PartsList parts_list(const Snapshot& snapshot, Day to, const Forecaster& forecas
   list.doubts = load::doubts_of(list.needs, list.gaps);
   list.not_to_run = load::not_to_run_of(snapshot);
   return list;
+}
+
+bool for_other_work(const PartNeed& need) {
+  return !need.uses.empty() &&
+         std::all_of(need.uses.begin(), need.uses.end(), [](const PartUse& use) { return use.other_work; });
 }
 
 std::vector<SupplierOrder> orders_of(const PartsList& list) {

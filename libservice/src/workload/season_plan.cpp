@@ -344,20 +344,24 @@ void put_in_order(SeasonPlan& plan) {
                    [&](const OtherMachine& a, const OtherMachine& b) { return place(a.machine) < place(b.machine); });
 }
 
-void add_uses(std::vector<load::Use>& uses, const std::vector<SeasonItem>& items, bool ready) {
+void add_uses(std::vector<load::Use>& uses, const std::vector<SeasonItem>& items, bool ready, const NotToRun& stopped) {
   for (const SeasonItem& item : items) {
     if (item.included_in) continue;  // the one that includes it takes them
     PartUse use = use_of(item);
     use.ready = ready;
-    load::add_uses(uses, item.resources, use);
+    const bool may_run = !stopped.holds(*item.point.machine);
+    const auto rank =
+        item.again() ? load::UseRank{!may_run} : load::rank_of(item.point, may_run, !item.to_mend.empty());
+    load::add_uses(uses, item.resources, use, rank);
   }
 }
 
 // What the work takes, of the whole fleet. `uses`: of other work, which takes from the same stock.
 std::vector<PartNeed> parts_of(const Snapshot& snapshot, const SeasonPlan& plan, std::vector<load::Use> uses) {
   for (load::Use& use : uses) use.use.other_work = true;
-  add_uses(uses, plan.beforehand, false);
-  add_uses(uses, plan.have_ready, true);
+  const NotToRun stopped = load::not_to_run_of(snapshot.within({}));
+  add_uses(uses, plan.beforehand, false, stopped);
+  add_uses(uses, plan.have_ready, true, stopped);
   return load::needs_of(snapshot, std::move(uses));
 }
 
@@ -366,7 +370,8 @@ void find_awaited(SeasonPlan& plan) {
   for (const PartNeed& need : plan.parts) {
     const auto there = load::late_until(need);
     if (!there) continue;
-    for (const auto& [use, amount] : load::lacking_of(need)) {
+    for (const load::Lacking& lacking : load::lacking_of(need)) {
+      const PartUse* const use = lacking.use;
       if (use->other_work || *use->done.p10 >= *there) continue;
       for (auto* items : {&plan.beforehand, &plan.have_ready}) {
         for (SeasonItem& item : *items) {
@@ -475,7 +480,7 @@ SeasonAbsent absent_of(const Snapshot& snapshot, const SeasonPlan& plan, const S
     std::vector<SeasonItem> own;
     std::copy_if(items->begin(), items->end(), std::back_inserter(own),
                  [&](const SeasonItem& item) { return item.point.machine == use.machine; });
-    add_uses(uses, own, items == &if_back.have_ready);
+    add_uses(uses, own, items == &if_back.have_ready, {});
     absent.items.insert(absent.items.end(), own.begin(), own.end());
   }
   absent.sums = sums_of(absent.items);

@@ -66,6 +66,7 @@ class Lacks {
     std::vector<MachineUse> standing;
     std::vector<Gap> gaps;
     const std::vector<Use> listed = coming_uses(takers, to, forecaster, {}, {unknown, standing, gaps});
+    for (const MachineUse& one : standing) standing_.push_back(one.machine);
     needs_ = needs_of(snapshot, listed);
     for (const PartNeed& need : needs_) add(need, Listed::yes);
     // Work that the list of parts does not count, as on a machine out of use, stands behind all else of its day.
@@ -84,17 +85,6 @@ class Lacks {
       for (const PartLack& lack : own->second) add_lack(lacks, lack);
     }
     return lacks;
-  }
-
-  static void add_lack(std::vector<PartLack>& lacks, const PartLack& lack) {
-    const auto same =
-        std::find_if(lacks.begin(), lacks.end(), [&](const PartLack& one) { return one.key == lack.key; });
-    if (same == lacks.end()) {
-      lacks.push_back(lack);
-      return;
-    }
-    same->short_by = same->short_by + lack.short_by;
-    same->short_on = std::min(same->short_on, lack.short_on);
   }
 
  private:
@@ -138,13 +128,33 @@ class Lacks {
       add_lack(by_service_[which], not_counted);
     }
     if (!need.stock) return;
-    for (const auto& [use, amount] : lacking_of(need)) {
-      if (!is_one(*use)) continue;
-      add_lack(by_service_[{use->machine, use->task, use->position}], lack_of(need, amount, *use->done.p10, as_of_));
+    for (const Lacking& lacking : lacking_of(need)) {
+      const PartUse& use = *lacking.use;
+      if (!is_one(use)) continue;
+      PartLack lack = lack_of(need, lacking, *use.done.p10, as_of_);
+      if (listed == Listed::no) leave_order_out(lack, *use.machine);
+      add_lack(by_service_[{use.machine, use.task, use.position}], lack);
     }
   }
 
+  // What it is ordered by is what the list of parts says of it: nothing for a machine that stands.
+  void leave_order_out(PartLack& lack, const Machine& machine) const {
+    if (std::find(standing_.begin(), standing_.end(), &machine) != standing_.end()) {
+      lack.not_listed = true;
+      lack.order_by.reset();
+      lack.late_days = 0;
+      return;
+    }
+    const auto same = std::find_if(needs_.begin(), needs_.end(), [&](const PartNeed& need) {
+      return need.key == lack.key && need.unit == lack.unit && need.order_by;
+    });
+    if (same == needs_.end()) return;
+    lack.order_by = same->order_by;
+    lack.late_days = same->late_days;
+  }
+
   Day as_of_;
+  std::vector<const Machine*> standing_;
   // What is kept below views their names.
   std::vector<PartNeed> needs_;
   std::vector<PartNeed> with_rest_;
@@ -158,7 +168,7 @@ void add_to_part(MachineSheet& page, const SheetTask& task, const PartLack& lack
     if (part.key != lack.key || other_unit || end_of(part.wait) != end_of(task)) continue;
     std::vector<PartLack> sum;
     if (part.lack) sum.push_back(*part.lack);
-    Lacks::add_lack(sum, lack);
+    add_lack(sum, lack);
     part.lack = sum.front();
     return;
   }

@@ -157,8 +157,13 @@ TEST_CASE("cut short, what is told of a machine is told whole") {
   CHECK(estate::names_of(unknown) == "loader a, loader b, pump d");
 }
 
-TEST_CASE("what the rounds load is held against stock") {
-  RoundsList list = rounds_list(by_hand(Estate().usual().week(), {{"loader"}}));
+TEST_CASE("what the rounds load is taken from stock in the order of the plan") {
+  Texts texts;
+  texts.machines += "  mower: {name: Mower, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+  Estate place(texts);
+  place.usual().done("mower", "engine-oil", "2025-04-21").done("mower", "brakes", "2026-04-06");
+  const RoundsPlan plan = by_hand(place.week(), {{"mower", "loader"}});
+  RoundsList list = rounds_list(plan);
   PartsList parts;
   parts.as_of = day("2026-05-03");
   Part known;
@@ -166,27 +171,56 @@ TEST_CASE("what the rounds load is held against stock") {
   PartNeed need;
   need.key = "oil-filter-a";
   need.part = &known;
-  need.short_by = PartAmount::units(1);
-  need.short_on = day("2026-05-04");
+  need.stock = PartAmount::units(1);
+  need.short_on = day("2026-05-03");  // by the days of need
   need.order_by = day("2026-05-03");
-  PartNeed elsewhere = need;
-  elsewhere.key = "belt";
-  PartNeed no_lead = need;
-  no_lead.key = "engine-oil-15w40";
-  no_lead.part = nullptr;
-  PartNeed enough = need;
-  enough.short_on.reset();
-  parts.needs = {need, elsewhere, no_lead};
+  PartNeed not_counted = need;
+  not_counted.key = "engine-oil-15w40";
+  not_counted.unit = "L";
+  not_counted.stock.reset();
+  parts.needs = {need, not_counted};
   hold_against_stock(list, parts);
-  REQUIRE(list.short_parts.size() == 2);
-  CHECK(list.short_parts[0].key == "engine-oil-15w40");
-  CHECK_FALSE(list.short_parts[0].there.has_value());
-  CHECK(list.short_parts[1].key == "oil-filter-a");
-  CHECK((list.short_parts[1].there == day("2026-05-08")));
-  list.short_parts.clear();
-  parts.needs = {enough};
+  const auto& stops = list.plan.rounds.at(0).stops;
+  const auto lacks = [&](const RoundStop& stop) { return lacks_of(list, stop); };
+  REQUIRE(lacks(stops[0]).size() == 1);  // nobody counted the oil
+  CHECK_FALSE(lacks(stops[0])[0].counted);
+  REQUIRE(lacks(stops[1]).size() == 2);
+  const PartLack lack = lacks(stops[1])[1];
+  CHECK(lack.key == "oil-filter-a");
+  CHECK(lack.short_by == PartAmount::units(1));
+  CHECK((lack.short_on == day("2026-05-04")));
+  CHECK((lack.there == day("2026-05-08")));
+  CHECK(lack.in_stock == PartAmount::units(1));
+  REQUIRE(lack.kept_for.size() == 1);
+  CHECK(lack.kept_for[0].machine == "mower");
+  // Of the round together nothing is kept for one of its own machines.
+  REQUIRE(lacks_of(list, list.plan.rounds[0]).size() == 2);
+  CHECK(lacks_of(list, list.plan.rounds[0])[1].kept_for.empty());
+  REQUIRE(list.short_parts.size() == 1);
+  CHECK(list.short_parts[0].short_by == PartAmount::units(1));
+  CHECK(list.short_parts[0].short_on == day("2026-05-04"));
+  LackingWork work = lacking_work(list.loads);
+  CHECK((work.parts == std::vector<std::string>{"oil-filter-a"}));
+  CHECK(work.visits == 1);
+  REQUIRE(work.loads.size() == 1);
+  CHECK(work.loads[0]->machine->key == "loader");
+
+  known.lead_days = 1;
+  hold_against_stock(list, parts);
+  work = lacking_work(list.loads);
+  CHECK(work.parts.size() == 1);
+  CHECK(work.visits == 0);  // it can be there in time
+
+  parts.needs[0].stock = PartAmount::units(2);
   hold_against_stock(list, parts);
   CHECK(list.short_parts.empty());
+  CHECK(lacking_work(list.loads).parts.empty());
+
+  // Of another site nothing is told, and yet it takes.
+  parts.needs[0].stock = PartAmount{};
+  RoundsList elsewhere = rounds_list(plan, plan.week.fleet->site("beck"));
+  hold_against_stock(elsewhere, parts);
+  CHECK(elsewhere.short_parts.empty());
 }
 
 TEST_CASE("a calendar of a plan made anew is above that of the plan kept, and cancels what is in it no more") {

@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "unit/visits/estate.h"
 
 using namespace service;
@@ -218,7 +220,7 @@ TEST_CASE("what a task takes is its own, and nothing where another includes it")
   CHECK(takes_of(tasks[1]).parts.size() == 1);
 }
 
-TEST_CASE("what the visits load is held against stock") {
+TEST_CASE("what the visits load is taken from stock in the order of the plan") {
   VisitsList list = told_of(two_served());
   PartsList parts;
   parts.as_of = day("2026-05-03");
@@ -227,33 +229,62 @@ TEST_CASE("what the visits load is held against stock") {
   PartNeed need;
   need.key = "oil-filter-a";
   need.part = &known;
-  need.short_by = PartAmount::units(1);
   need.short_on = day("2026-05-04");
   need.order_by = day("2026-05-03");
-  PartNeed elsewhere = need;
-  elsewhere.key = "belt";
-  PartNeed enough = need;
-  enough.key = "engine-oil-15w40";
-  enough.short_on.reset();
-  parts.needs = {need, elsewhere, enough};
+  need.stock = PartAmount{};
+  parts.needs = {need};
   hold_against_stock(list, parts);
+  std::vector<std::pair<const SiteVisit*, const TripTask*>> takers;
+  for (const SiteVisit& visit : list.plan.visits) {
+    for (const TripTask& task : visit.tasks) {
+      if (takes_of(task).parts.empty()) {
+        CHECK(lacks_of(list, task).empty());
+        continue;
+      }
+      takers.emplace_back(&visit, &task);
+      REQUIRE(lacks_of(list, task).size() == 1);
+      CHECK(lacks_of(list, task)[0].short_by == PartAmount::units(1));
+      CHECK((lacks_of(list, task)[0].short_on == visit.on));
+    }
+  }
+  REQUIRE(!takers.empty());
   REQUIRE(list.short_parts.size() == 1);
-  CHECK(list.short_parts[0].key == "oil-filter-a");
-  CHECK((list.short_parts[0].there == day("2026-05-08")));
-  CHECK(list.short_parts[0].short_on == day("2026-05-04"));
-  // Due only later, and taken by the first visit: there is one less than that loads.
-  parts.needs.front().short_on = day("2026-05-16");
-  parts.needs.front().order_by = day("2026-05-11");
-  parts.needs.front().stock = PartAmount{};
-  hold_against_stock(list, parts);
-  CHECK(list.short_parts[0].short_on == day("2026-05-04"));
-  CHECK((list.short_parts[0].there == day("2026-05-08")));
+  CHECK(list.short_parts[0].short_by == PartAmount::units(static_cast<std::int64_t>(takers.size())));
+  CHECK(list.short_parts[0].short_on == takers.front().first->on);
+  CHECK(lacks_of(list, *takers.front().first).size() == 1);
+  // What is there goes to the first.
   parts.needs.front().stock = PartAmount::units(1);
   hold_against_stock(list, parts);
-  CHECK(list.short_parts[0].short_on == day("2026-05-16"));
-  CHECK(short_at(list, list.plan.visits.front()).empty());  // there is enough for this one
-  list.short_parts[0].short_on = list.plan.visits.front().on;
-  CHECK(short_at(list, list.plan.visits.front()).size() == 1);
+  CHECK(lacks_of(list, *takers.front().second).empty());
+  CHECK(list.short_parts.size() == (takers.size() > 1 ? 1 : 0));
+  parts.needs.front().stock = PartAmount::units(static_cast<std::int64_t>(takers.size()));
+  hold_against_stock(list, parts);
+  CHECK(list.short_parts.empty());
+}
+
+TEST_CASE("of a machine that is laid up is told that, and not that it is not known when its work comes due") {
+  Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change the oil, every: {hours: 500, months: 24}, takes: 50 min}\n"
+      "meters: {engine: {unit: h}}\n";
+  Estate place(texts);
+  place.usual().world.done("engine-oil", "2026-01-10").machine = "loader";
+  for (const auto& [on, shown] : {std::pair{"2026-01-10", "100"}, std::pair{"2026-04-10", "190"}}) {
+    place.world.reading(on, shown).machine = "loader";
+  }
+  Fact laid_up;
+  laid_up.kind = FactKind::laid_up;
+  laid_up.machine = "loader";
+  laid_up.on = test::span("2026-05-01");
+  place.world.add(laid_up);
+  const VisitsList list = told_of(place);
+  const auto& points = list.plan.list->points;
+  const auto oil =
+      std::find_if(points.begin(), points.end(), [](const Point& point) { return point.name == "engine-oil"; });
+  REQUIRE((oil != points.end()));
+  CHECK(unforeseen(*oil));
+  CHECK(oil->due_on.has_value());
+  for (const PointName& point : list.plan.unknown) CHECK(point.machine->key != "loader");
 }
 
 TEST_CASE("of a machine at which two crews work on one day each is told of the other, also where one is cut") {

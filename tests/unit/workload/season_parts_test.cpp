@@ -8,6 +8,7 @@
 #include <string>
 #include <tuple>
 
+#include "service/other_work.h"
 #include "service/season.h"
 #include "unit/entry/office.h"
 
@@ -79,9 +80,7 @@ std::vector<std::string> uses_of(const PartNeed& need, const Scope& scope = {}) 
 
 // Those that work of the season's own list takes.
 std::vector<PartNeed> with_own_work(std::vector<PartNeed> needs) {
-  std::erase_if(needs, [](const PartNeed& need) {
-    return std::all_of(need.uses.begin(), need.uses.end(), [](const PartUse& use) { return use.other_work; });
-  });
+  std::erase_if(needs, for_other_work);
   return needs;
 }
 
@@ -300,6 +299,8 @@ TEST_CASE("what machines that do not work in a season take before it begins come
   CHECK((uses_of(filter) == std::vector<std::string>{"trailer oil 1 2026-06-15", "mower oil 1 2026-07-20"}));
   CHECK(filter.uses[0].other_work);
   CHECK_FALSE(filter.uses[1].other_work);
+  CHECK_FALSE(for_other_work(filter));
+  CHECK(for_other_work(need_of(list.needs, "belt")));
   CHECK((uses_of(need_of(list.needs, "belt")) == std::vector<std::string>{"trailer belt 1 2026-07-01"}));
   // As the plain list to the same day has it.
   const auto plain = parts_list(snapshot, day("2026-07-31"), forecaster);

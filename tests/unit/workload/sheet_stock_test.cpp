@@ -159,3 +159,53 @@ TEST_CASE("what several tasks and positions of a page lack is added up") {
     if (part.key == "filter") CHECK(part.lack->short_by == filters);
   }
 }
+
+TEST_CASE("of one day what is overdue has its turn before what is due, and what is for safety first") {
+  World world = fleet_of(one_filter, "  guard: {do: Guard, every: {months: 12}, safety: true, parts: {filter: 1}}\n");
+  world.add(entry_test::done("first", "oil", "2025-07-01"));
+  for (const char* machine : {"first", "second", "third"}) {
+    world.add(entry_test::done(machine, "guard", std::string_view(machine) == "third" ? "2025-06-29" : "2026-06-01"));
+  }
+  // The oil of `second` is overdue as well, and its name goes before.
+  CHECK(sheet_for(world, "third", "2026-07-01").pages.at(0).tasks.at(0).lacks.empty());
+  const JobSheet second = sheet_for(world, "second", "2026-07-01");
+  const PartLack& lack = second.pages.at(0).tasks.at(0).lacks.at(0);
+  CHECK(lack.in_stock == PartAmount::units(1));
+  REQUIRE(lack.kept_for.size() == 1);
+  CHECK(lack.kept_for[0].machine == "third");
+  CHECK(lack.kept_for[0].on == day("2026-07-01"));
+  // Done there, it is kept for what is overdue, and not for what comes due that day on a machine of an earlier name.
+  world.add(entry_test::done("third", "guard", "2026-07-01"));
+  CHECK(sheet_for(world, "second", "2026-07-01").pages.at(0).tasks.at(0).lacks.empty());
+  const JobSheet first = sheet_for(world, "first", "2026-07-01");
+  const auto& kept = first.pages.at(0).tasks.at(0).lacks.at(0).kept_for;
+  REQUIRE(kept.size() == 1);
+  CHECK(kept[0].machine == "second");
+}
+
+TEST_CASE("a machine that nobody may run takes from stock last of its day, but for what that waits for") {
+  World world = fleet_of(one_filter, "  guard: {do: Guard, every: {months: 24, signs: [loose]}, safety: true}\n");
+  world.add(entry_test::done("first", "oil", "2025-06-25"));
+  world.add(entry_test::done("second", "oil", "2025-06-20"));
+  for (const char* machine : {"first", "second"}) world.add(entry_test::done(machine, "guard", "2026-06-01"));
+  CHECK_FALSE(sheet_for(world, "second", "2026-07-01").pages.at(0).tasks.at(0).lacks.empty());
+  Fact loose;
+  loose.kind = FactKind::sign;
+  loose.machine = "first";
+  loose.sign = "loose";
+  loose.on = test::span("2026-06-20");
+  world.add(loose);
+  CHECK(sheet_for(world, "second", "2026-07-01").pages.at(0).tasks.at(0).lacks.empty());
+}
+
+TEST_CASE("nothing is ordered for a machine that is laid up, and its sheet says so") {
+  World world = fleet_of("  filter: {what: Filter, unit: piece, stock: 0, lead-time: 10 days}\n");
+  world.add(entry_test::use(FactKind::laid_up, "first", "2026-06-28"));
+  const JobSheet sheet = sheet_for(world, "first", "2026-07-01");
+  const PartLack& lack = sheet.pages.at(0).tasks.at(0).lacks.at(0);
+  CHECK(lack.is_short());
+  CHECK(lack.not_listed);
+  CHECK_FALSE(lack.order_by.has_value());
+  CHECK(lack.late_days == 0);
+  CHECK_FALSE(sheet_for(world, "second", "2026-07-01").pages.at(0).tasks.at(0).lacks.at(0).not_listed);
+}

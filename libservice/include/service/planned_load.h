@@ -1,0 +1,44 @@
+// What the stops of a plan take along, one after the other, held against what is in stock: what one has taken is there
+// no more for the next. (A job sheet shares stock out by the days of need instead: part_lack.h.)
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "service/due_list.h"
+#include "service/fleet.h"
+#include "service/part_lack.h"
+
+#pragma GCC visibility push(default)
+
+namespace service {
+
+// Of a stop of a round, or of one service of a visit.
+struct PlannedLoad {
+  std::size_t visit = 0;         // of the week; or the number of the visit in its plan
+  const Point* point = nullptr;  // that service; null: the whole stop
+  const Machine* machine = nullptr;
+  Day on{};
+  std::vector<std::pair<std::string, PartAmount>> parts;  // beside what the crew carries and has not used up
+  std::vector<std::pair<std::string, Quantity>> fluids;
+  bool told = true;                  // its stop is, not only that of another site or machine
+  std::vector<PartLack> lacks = {};  // filled by `hold_against_stock`; by key
+
+  // Some of it cannot be there on its day, or nobody knows.
+  bool cannot_be_finished() const;
+};
+
+// What the told stops of a plan lack, and which of them cannot be finished as they are planned.
+struct LackingWork {
+  std::vector<std::string> parts;         // that are short, in the order of names
+  std::vector<const PlannedLoad*> loads;  // that cannot be finished, in the order of the plan
+  std::size_t visits = 0;                 // so many stops or visits
+};
+
+LackingWork lacking_work(const std::vector<PlannedLoad>& loads);
+
+}  // namespace service
+
+#pragma GCC visibility pop

@@ -1,0 +1,6 @@
+# The list of the season orders no packing, for its pump does not work in harvest: here it has a heading of its own.
+whichever count gland-packing 0 --on 2026-06-15 --as-of 2026-06-15 >/dev/null
+whichever parts --before harvest --as-of 2026-06-15 | grep -A4 'Short'
+whichever parts --before harvest --as-of 2026-06-15 --format md | grep 'gland-packing'
+whichever season harvest --as-of 2026-06-15 | grep -c 'gland-packing'
+whichever report --before harvest --as-of 2026-06-15 | grep 'to order'
