@@ -57,6 +57,7 @@ class Shelves {
     Shelf& shelf = shelves_.try_emplace(key, Shelf{*need->stock, {}}).first->second;
     if (amount > shelf.left) {
       PartLack lack = lack_of(*need, amount - shelf.left, load.on, parts_.as_of);
+      order_for_its_day(lack, *need);
       for (const KeptFor& one : shelf.taken) {
         if (load.machine == nullptr || one.machine != load.machine->key) lack.kept_for.push_back(one);
       }
@@ -68,6 +69,13 @@ class Shelves {
   }
 
  private:
+  // A stop may be made before its work comes due, and then the list of parts orders too late for it.
+  void order_for_its_day(PartLack& lack, const PartNeed& need) const {
+    const Day order = *lack.short_on - std::chrono::days{need.part->lead_days.value_or(0)};
+    lack.order_by = std::min(lack.order_by.value_or(Day::max()), std::max(order, parts_.as_of));
+    lack.late_days = std::max(lack.late_days, days_between(order, parts_.as_of));
+  }
+
   static void note(Shelf& shelf, const KeptFor& taker) {
     const auto same = [&](const KeptFor& one) { return one.machine == taker.machine; };
     if (std::none_of(shelf.taken.begin(), shelf.taken.end(), same)) shelf.taken.push_back(taker);

@@ -205,8 +205,14 @@ TEST_CASE("what the rounds load is taken from stock in the order of the plan") {
   REQUIRE(work.loads.size() == 1);
   CHECK(work.loads[0]->machine->key == "loader");
 
+  CHECK((lack.order_by == day("2026-05-03")));
+  CHECK(lack.late_days == 4);  // for this day, whatever the list of parts says
+
   known.lead_days = 1;
+  parts.needs[0].order_by = day("2026-05-20");
   hold_against_stock(list, parts);
+  CHECK((lacks(stops[1])[1].order_by == day("2026-05-03")));
+  CHECK(lacks(stops[1])[1].late_days == 0);
   work = lacking_work(list.loads);
   CHECK(work.parts.size() == 1);
   CHECK(work.visits == 0);  // it can be there in time

@@ -266,9 +266,10 @@ TEST_CASE("of a machine that is laid up is told that, and not that it is not kno
   Texts texts;
   texts.tractor =
       "  engine-oil: {do: Change the oil, every: {hours: 500, months: 24}, takes: 50 min}\n"
+      "  filter: {do: Renew it, every: {changes: {engine-oil: 3}, months: 4}, takes: 10 min}\n"
       "meters: {engine: {unit: h}}\n";
   Estate place(texts);
-  place.usual().world.done("engine-oil", "2026-01-10").machine = "loader";
+  place.done("loader", "engine-oil", "2026-01-10").done("loader", "filter", "2026-01-10");
   for (const auto& [on, shown] : {std::pair{"2026-01-10", "100"}, std::pair{"2026-04-10", "190"}}) {
     place.world.reading(on, shown).machine = "loader";
   }

@@ -192,7 +192,7 @@ TEST_CASE("a machine that nobody may run takes from stock last of its day, but f
   Fact loose;
   loose.kind = FactKind::sign;
   loose.machine = "first";
-  loose.sign = "loose";
+  loose.name = "loose";
   loose.on = test::span("2026-06-20");
   world.add(loose);
   CHECK(sheet_for(world, "second", "2026-07-01").pages.at(0).tasks.at(0).lacks.empty());
