@@ -140,9 +140,7 @@ service::RoundsPlan plan_in_time(const Context& context, service::Week week) {
 void say_what_to_keep(Context& context) {
   context.also.push_back({"keep-the-newest",
                           "this calendar is of a new plan; the next one is told apart from it only by that plan",
-                          fmt::format("keep the newest plan: {} rounds --from {} --keep {} --format json",
-                                      context.look.command, context.arguments.value("from").value_or("DAY"),
-                                      shell_word(context.arguments.value("keep").value_or("PLAN"))),
+                          "keep the newest plan: ask the same with --format json, and --keep that next time",
                           {},
                           service::Severity::remark});
 }
