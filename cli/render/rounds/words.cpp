@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/parts/words.h"
+#include "render/shared/day_alone_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
@@ -99,17 +100,23 @@ std::string breaking_words(const RoundsList& list, const NotThisWeek& out, const
   return "";
 }
 
+// Whoever waits is told before.
+std::string ring_up_words(const RoundsList& list, const NotThisWeek& out) {
+  const std::string contact = cleaned(visit_of(list, out.visit).site->contact);
+  return contact.empty() ? "" : fmt::format("ring up {} and ", contact);
+}
+
 // To whom and for when it was promised, by the plan that was kept, why it cannot be kept, and what would go without
 // that promise.
 std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
   const auto broken = broken_promise(list.plan, out);
   if (!broken) return "it was promised for a day";
-  const std::string text = fmt::format("{}, but {} (rule {})", promised_words(list, *out.promised),
-                                       breaking_words(list, out, *broken), to_text(rule_of(broken->why)));
-  const auto other = list.week().but_for_promise[out.visit];
-  return other ? fmt::format("{}; without that promise it would fit, by itself, with {}", text,
-                             crew_and_day(list, *other))
-               : text;
+  std::string text = fmt::format("{}, but {}", promised_words(list, *out.promised), breaking_words(list, out, *broken));
+  if (const auto other = list.week().but_for_promise[out.visit]) {
+    text += fmt::format("; without that promise it would fit, by itself, with {}", crew_and_day(list, *other));
+  }
+  return fmt::format("{}; to give the promise up, {}take `\"promised\": true` out of that stop in the kept plan", text,
+                     ring_up_words(list, out));
 }
 
 // `from 2026-06-15 to 2026-06-20, 08:00-12:30`: when a call is wanted.
@@ -266,11 +273,8 @@ std::string reason_of(const RoundsList& list, const NotThisWeek& out) {
     case PutOffReason::closed:
       return closed_words(list, visit);
     case PutOffReason::unreachable:
-      return fmt::format(
-          "it fits into no crew's day, even alone: {} of work{}", span_words(visit.work_minutes),
-          visit.site->set_up.count() > 0
-              ? fmt::format(" and {} of set-up", span_words(static_cast<int>(visit.site->set_up.count())))
-              : "");
+      return "it fits into no crew's day, even alone: " +
+             day_alone_words(nearest_day_alone(list.week(), out.visit), *visit.site, visit.work_minutes);
     case PutOffReason::promise_broken:
       return broken_words(list, out);
     case PutOffReason::dearer:
@@ -382,14 +386,15 @@ std::string bound_words(const RoundsList& list) {
   const std::string safety = left == 0 ? ""
                                        : fmt::format("{} for safety {} not this week. ",
                                                      counted(left, "visit", "visits"), left == 1 ? "is" : "are");
+  const char* const promised = plan.promises_kept + plan.promises_broken == 0 ? "" : " with what was promised";
   std::string text;
   if (plan.proven) {
-    text = left == 0 ? fmt::format("{} can cost less than {}: this one is proven to be the best.", no_plan,
-                                   plain(plan.bound.total))
+    text = left == 0 ? fmt::format("{} can cost less than {}: this one is proven to be the best{}.", no_plan,
+                                   plain(plan.bound.total), promised)
                      : fmt::format(
                            "{}{} leaves out fewer of these, and none that leaves out as many costs less than {}: this "
-                           "one is proven to be the best.",
-                           safety, no_plan, plain(plan.bound.total));
+                           "one is proven to be the best{}.",
+                           safety, no_plan, plain(plan.bound.total), promised);
   } else if (plan.gap_known) {
     text = fmt::format("{}{} can cost less than {}: a better one can save {} at most ({:.1f} %).", safety, no_plan,
                        plain(plan.bound.total), plain(plan.value.total - plan.bound.total),

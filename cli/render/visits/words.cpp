@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/parts/words.h"
+#include "render/shared/day_alone_words.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
 #include "terminal/shell_word.h"
@@ -218,12 +219,12 @@ std::string why_words(const VisitsList& list, const NotPossible& out) {
       break;
   }
   if (out.days_full) return fmt::format("no day has room for it beside other work{}", before);
-  if (out.limit == service::TimeLimit::opening) return opening_words(out, site, before);
-  const std::string set_up = site.set_up.count() > 0
-                                 ? fmt::format(" and {} of set-up", span_words(static_cast<int>(site.set_up.count())))
-                                 : "";
-  return fmt::format("it fits into no crew's day, even alone: {} of work{}{}", span_words(minutes_of(point)), set_up,
-                     before);
+  if (out.limit == service::TimeLimit::opening) {
+    return fmt::format("{}: {}", opening_words(out, site, before),
+                       day_alone_words(nearest_day_alone(list.plan, out), site, minutes_of(point)));
+  }
+  return fmt::format("it fits into no crew's day, even alone{}: {}", before,
+                     day_alone_words(nearest_day_alone(list.plan, out), site, minutes_of(point)));
 }
 
 namespace {

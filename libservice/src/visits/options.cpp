@@ -39,7 +39,7 @@ Money waiting_on(const Week& week, const Visit& visit, Day day, Worths& worths) 
 const PointWorth& Worths::of(const Point& point) {
   const auto found = worths_.find(&point);
   if (found != worths_.end()) return found->second;
-  return worths_.emplace(&point, worth_of(fleet_, point, no_price_)).first->second;
+  return worths_.emplace(&point, worth_of(list_, point, no_price_)).first->second;
 }
 
 std::vector<VisitOption> options_of(const Week& week, const Visit& visit, Worths& worths) {

@@ -10,6 +10,7 @@ namespace {
 
 constexpr int usual_late_percent = 300;
 constexpr int life_where_not_known = 365;
+constexpr int most_days = 50 * 365;  // no interval of use is reckoned to last longer
 
 const Part* part_of(const Fleet& fleet, const std::string& key) {
   const auto found = std::find_if(fleet.parts.begin(), fleet.parts.end(), [&](const Part& p) { return p.key == key; });
@@ -40,16 +41,55 @@ Money value_of(const Fleet& fleet, const Resources& resources, std::set<std::str
   return {half_up(3 * products + 5 * minutes * hour.hundredths, 300)};
 }
 
+// The service that a check follows; null where the list does not hold it.
+const Point* followed_by(const DueList& list, const Point& check) {
+  const auto found = std::find_if(list.points.begin(), list.points.end(), [&](const Point& point) {
+    return point.machine == check.machine && point.task == check.task && point.position == check.position &&
+           point.follow_up == nullptr;
+  });
+  return found == list.points.end() ? nullptr : &*found;
+}
+
+int interval_days_in(const DueList& list, const Point& point) {
+  if (point.follow_up == nullptr) return interval_days_of(point, *point.due_on);
+  const Point* service = followed_by(list, point);
+  return service != nullptr && service->due_on ? interval_days_of(*service, *service->due_on) : life_where_not_known;
+}
+
+// Times 3 T²: 2 T n + n² for n days of an interval of T; beyond that it goes on as fast as it does there.
+Wide lost_by(Wide days, Wide interval) {
+  const Wide within = std::min(days, interval);
+  return 2 * interval * within + within * within + 4 * interval * (days - within);
+}
+
 }  // namespace
 
 int life_days_of(const Point& point, Day due_on) {
   return point.fitted ? std::max(1, days_between(point.fitted->on.first, due_on)) : life_where_not_known;
 }
 
-PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string>& no_price) {
+int interval_days_of(const Point& point, Day due_on) {
+  const int life = life_days_of(point, due_on);
+  if (!point.ruled_by) return life;
+  const LimbStanding& limb = point.limbs[*point.ruled_by];
+  if (limb.kind == LimbKind::calendar && limb.counted_from) {
+    return std::max(life, days_between(*limb.counted_from, due_on));
+  }
+  // Of use, as many times longer as the whole interval is longer than what was left of it at the fitting.
+  if (limb.kind != LimbKind::usage || !limb.every || !limb.due_at || !limb.fitted_at) return life;
+  const Wide whole = limb.every->hundredths;
+  const Wide given = (*limb.due_at - *limb.fitted_at).hundredths;
+  if (given <= 0) return std::max(life, life_where_not_known);
+  if (given >= whole) return life;
+  return static_cast<int>(std::min<Wide>(half_up(life * whole, given), std::max(life, most_days)));
+}
+
+PointWorth worth_of(const DueList& list, const Point& point, std::set<std::string>& no_price) {
+  const Fleet& fleet = *list.fleet;
   PointWorth worth;
   worth.due_on = *point.due_on;
   worth.life_days = life_days_of(point, worth.due_on);
+  worth.interval_days = interval_days_in(list, point);
   worth.value = value_of(fleet, resources_of(*point.machine, *point.task, point.follow_up), no_price);
   // What a task says of being late is said of the task, not of a check that follows it.
   if (point.follow_up == nullptr && point.task->late) {
@@ -62,10 +102,10 @@ PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string
 }
 
 Fraction late_share(const PointWorth& worth, Day as_of, Day done_on) {
-  const Wide life = worth.life_days;
+  const Wide interval = worth.interval_days;
   const Wide already = std::max(0, days_between(worth.due_on, as_of));
   const Wide then = std::max(0, days_between(worth.due_on, std::max(as_of, done_on)));
-  return {worth.late.hundredths * (2 * life * (then - already) + then * then - already * already), 3 * life * life};
+  return {worth.late.hundredths * (lost_by(then, interval) - lost_by(already, interval)), 3 * interval * interval};
 }
 
 Fraction early_share(const PointWorth& worth, Day done_on) {

@@ -4,6 +4,7 @@
 #include <set>
 #include <string>
 
+#include "service/due_list.h"
 #include "service/rounds.h"
 #include "visits/exact.h"
 
@@ -12,19 +13,26 @@ namespace service::visits {
 // A service with the figures that its costs are made of.
 struct PointWorth {
   Day due_on;
-  int life_days = 1;  // that it was given: from when it was fitted until it is due; a year where that is not known
-  Money value;        // parts and fluids, and the hours of one crew
-  Money late;         // what skipping it once altogether would cost on average
+  int life_days = 1;      // that it was given: from when it was fitted until it is due; a year where that is not known
+  int interval_days = 1;  // being late by so many days is skipping it altogether
+  Money value;            // parts and fluids, and the hours of one crew
+  Money late;             // what skipping it once altogether would cost on average
 };
 
 // From when it was fitted until that day; a year where that is not known.
 int life_days_of(const Point& point, Day due_on);
 
-// Parts and fluids without a price count as nothing, and are named in `no_price`.
-PointWorth worth_of(const Fleet& fleet, const Point& point, std::set<std::string>& no_price);
+// The interval under way as it is written, were it due on that day: longer than its life where it was done late and is
+// due by the due point before (`counts-from`). Of a service, not of a check.
+int interval_days_of(const Point& point, Day due_on);
+
+// Parts and fluids without a price count as nothing, and are named in `no_price`. The point is of the list.
+PointWorth worth_of(const DueList& list, const Point& point, std::set<std::string>& no_price);
 
 // Late: skipping a service once altogether costs `late`, the first day after it was due two thirds of an even share of
-// that, a day at a whole interval over four thirds. What is lost already as of today is not charged again.
+// that, a day at a whole interval over four thirds; so does every day beyond that. A check that follows a service is
+// skipped altogether when the next service retires it: its interval is that of the service. What is lost already as of
+// today is not charged again.
 // Early: the share of its value that its life given up is.
 // In hundredths of the currency, not rounded.
 Fraction late_share(const PointWorth& worth, Day as_of, Day done_on);

@@ -7,6 +7,7 @@
 
 #include "service/visits.h"
 #include "visits/crew_days.h"
+#include "visits/trip_crews.h"
 #include "visits/trip_visits.h"
 #include "visits/trip_wanted.h"
 #include "visits/trip_work.h"
@@ -42,10 +43,11 @@ class Planning {
  public:
   explicit Planning(VisitsPlan& plan) : plan_(plan), fleet_(*plan.list->fleet) {}
 
-  void add_site(SiteWork work) {
+  void add_site(const std::vector<CrewDay>& crew_days, const std::vector<TripPoint>& points) {
+    SiteWork work = groups_of(fleet_, crew_days, points, plan_.to);
     for (NotPossible& one : work.not_possible) plan_.not_possible.push_back(std::move(one));
     if (work.groups.empty()) return;
-    const SitePlans plans = plan_site(fleet_, work);
+    const SitePlans plans = plan_site_by_any(fleet_, crew_days, points, work);
     take(plans.best);
     plan_.bound = plan_.bound + plans.bound;
     plan_.on_own_days.total = plan_.on_own_days.total + plans.on_own_days.sums.total();
@@ -109,9 +111,7 @@ VisitsPlan plan_visits(std::shared_ptr<const DueList> list, const VisitsAsk& ask
   days.without = ask.without;
   const auto crew_days = visits::crew_days_of(fleet, days);
   Planning planning(plan);
-  for (auto& points : wanted_by_site(plan, crew_days)) {
-    planning.add_site(groups_of(fleet, crew_days, std::move(points), plan.to));
-  }
+  for (const auto& points : wanted_by_site(plan, crew_days)) planning.add_site(crew_days, points);
   planning.finish();
   return plan;
 }

@@ -17,6 +17,9 @@ constexpr std::size_t few_groups = 4;
 // A plan that could be cheaper by less than that is proven: money is whole pence.
 constexpr Cost hair = one_penny / 100;
 
+// With more services times crew-days than these, it is not asked what fewer crews would do.
+constexpr std::size_t most_by_fewer = 20'000;
+
 // A true bound on the unrounded cost, in whole pence.
 Money rounded_down(Cost value) { return {static_cast<std::int64_t>(value / one_penny)}; }
 
@@ -62,8 +65,8 @@ bool goes_as_cheaply(const SiteModel& model, const Group& group) {
 
 class SitePlanning {
  public:
-  SitePlanning(const Fleet& fleet, const SiteWork& work)
-      : work_(work), model_(std::make_shared<const SiteModel>(model_of(fleet, work))) {}
+  SitePlanning(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer)
+      : work_(work), by_fewer_(by_fewer), model_(std::make_shared<const SiteModel>(model_of(fleet, work))) {}
 
   SitePlans plan() const {
     SitePlans plans = plan_all();
@@ -86,14 +89,53 @@ class SitePlanning {
     plans.best = plan_of(improved(*model_, start.places));
     take_if_better(plans.best, plan_of(improved(*model_, own.places)));
     take_if_better(plans.best, plans.on_own_days);
+    fill_bound(plans, whole, start);
+    if (!by_fewer_ || (plans.bound == plans.best.sums.total() && is_complete(plans.best)) || !is_searched()) {
+      return plans;
+    }
+    // Where more crews can go, the search may have lost its way among them: it begins again from what fewer would do.
+    for (const SitePlan& fewer : by_fewer_()) {
+      SitePlan other = plan_of(taken_over(fewer));
+      if (told_rank(other) >= told_rank(plans.best)) continue;
+      plans.best = std::move(other);
+      take_if_better(plans.best, plan_of(improved(*model_, plans.best.places)));
+    }
+    fill_bound(plans, whole, start);
+    return plans;
+  }
+
+  void fill_bound(SitePlans& plans, bool whole, const Start& start) const {
     const Rank rank = rank_of(*model_, plans.best.places);
-    const bool all = whole && rank.left == 0 && rank.unsafe == 0 && rank.late_days == 0;
+    const bool all = whole && is_complete(plans.best);
     const Cost path = all ? start.least : least_together(*model_, plans.best.places);
     const Cost least = std::max(path, bound_of(*model_, plans.best.places));
     const Money total = plans.best.sums.total();
     const bool proven = rank.left == 0 && rank.unsafe == 0 && rank.cost < least + hair;
     plans.bound = proven ? total : std::min(total, rounded_down(least));
-    return plans;
+  }
+
+  // All has a place, what never waits in time.
+  bool is_complete(const SitePlan& plan) const {
+    const Rank rank = rank_of(*model_, plan.places);
+    return rank.left == 0 && rank.unsafe == 0 && rank.late_days == 0;
+  }
+
+  bool is_searched() const { return model_->points.size() * model_->slots.size() <= most_by_fewer; }
+
+  // A plan of the same services by some of these crews; what they cannot do has no place.
+  Places taken_over(const SitePlan& fewer) const {
+    Places places(model_->points.size(), trip::nowhere);
+    for (std::size_t i = 0; i < fewer.places.size(); ++i) {
+      if (fewer.places[i] == trip::nowhere) continue;
+      const TripSlot& was = fewer.model->slots[slot(fewer.places[i])];
+      const auto point = std::find_if(model_->points.begin(), model_->points.end(),
+                                      [&](const TripPoint& one) { return one.point == fewer.model->points[i].point; });
+      const auto at = std::find_if(model_->slots.begin(), model_->slots.end(), [&](const TripSlot& one) {
+        return one.on == was.on && one.crew.crew == was.crew.crew;
+      });
+      places[static_cast<std::size_t>(point - model_->points.begin())] = static_cast<int>(at - model_->slots.begin());
+    }
+    return places;
   }
 
   Start best_order(bool own_days) const {
@@ -147,6 +189,7 @@ class SitePlanning {
   }
 
   const SiteWork& work_;
+  const OtherPlans& by_fewer_;
   std::shared_ptr<const SiteModel> model_;
 };
 
@@ -166,6 +209,8 @@ std::vector<const Point*> SitePlan::nowhere() const {
   return points;
 }
 
-SitePlans plan_site(const Fleet& fleet, const SiteWork& work) { return SitePlanning(fleet, work).plan(); }
+SitePlans plan_site(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer) {
+  return SitePlanning(fleet, work, by_fewer).plan();
+}
 
 }  // namespace service::visits::trip

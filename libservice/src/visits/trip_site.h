@@ -2,6 +2,7 @@
 // there, its groups one after the other, and is bettered.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -32,7 +33,10 @@ struct SitePlans {
   bool own_days_behind = false;  // they leave out more, or do work for safety later
 };
 
+// The best plans of the same services by fewer crews. Asked only where the plan is not proven without.
+using OtherPlans = std::function<std::vector<SitePlan>()>;
+
 // Of few groups all orders are tried. There is at least one.
-SitePlans plan_site(const Fleet& fleet, const SiteWork& work);
+SitePlans plan_site(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer);
 
 }  // namespace service::visits::trip

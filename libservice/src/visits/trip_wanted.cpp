@@ -24,7 +24,7 @@ std::optional<NotPlannedReason> not_planned_for(const VisitsPlan& plan, const st
 std::vector<std::vector<TripPoint>> wanted_by_site(VisitsPlan& plan, const std::vector<CrewDay>& crew_days) {
   const Fleet& fleet = *plan.list->fleet;
   std::vector<std::vector<TripPoint>> by_site(fleet.sites.size());
-  Worths worths(fleet);
+  Worths worths(*plan.list);
   for (const Point& point : plan.list->points) {
     if (point.standing == Standing::no_record) {
       plan.no_record.push_back(service::name_of(point));

@@ -17,22 +17,6 @@ std::string name_of(const Machine& machine, const Needs& needs) {
   return name;
 }
 
-Visit visit_for(const Fleet& fleet, const Machine& machine, std::string name, std::vector<const Point*> points) {
-  Visit visit;
-  visit.name = std::move(name);
-  visit.machine = &machine;
-  visit.site = fleet.site(machine.site);
-  visit.points = std::move(points);
-  Needs needs;
-  for (const Point* point : visit.points) {
-    needs = both(needs, needs_of(*point));
-    visit.safety = visit.safety || is_safety(*point);
-  }
-  visit.needs = needs.skills;
-  visit.people = needs.people;
-  return visit;
-}
-
 // The points of one machine, all in one visit where some crew can do that.
 void add_machine(std::vector<Visit>& visits, const Week& week, const std::vector<const Point*>& points) {
   const Fleet& fleet = *week.fleet;
@@ -78,6 +62,22 @@ Needs needs_of(const Point& point) {
 }
 
 Needs needs_of(const Visit& visit) { return {visit.needs, visit.people}; }
+
+Visit visit_for(const Fleet& fleet, const Machine& machine, std::string name, std::vector<const Point*> points) {
+  Visit visit;
+  visit.name = std::move(name);
+  visit.machine = &machine;
+  visit.site = fleet.site(machine.site);
+  visit.points = std::move(points);
+  Needs needs;
+  for (const Point* point : visit.points) {
+    needs = both(needs, needs_of(*point));
+    visit.safety = visit.safety || is_safety(*point);
+  }
+  visit.needs = needs.skills;
+  visit.people = needs.people;
+  return visit;
+}
 
 std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points, const DoneBefore& done) {
   std::vector<std::vector<const Point*>> by_machine;

@@ -16,6 +16,9 @@ Needs needs_of(const Visit& visit);
 // In the order of the points, calls last, without what stands at no site.
 std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points, const DoneBefore& done);
 
+// Of these points of one machine, before its work is reckoned.
+Visit visit_for(const Fleet& fleet, const Machine& machine, std::string name, std::vector<const Point*> points);
+
 // Of a point that is done by itself; none where its task says no `takes`.
 std::optional<int> minutes_of(const Point& point);
 

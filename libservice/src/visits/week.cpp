@@ -36,10 +36,11 @@ Week week_of_work(const Snapshot& snapshot, std::shared_ptr<const DueList> list,
   week.visits = visits::visits_of(week, wanted.points, done);
   visits::take_out_without_way(week);
 
-  visits::Worths worths(*week.fleet);
+  visits::Worths worths(*week.list);
   for (const Visit& visit : week.visits) week.options.push_back(visits::options_of(week, visit, worths));
   visits::fill_put_off(week, worths);
   visits::fill_impossible(week);
+  visits::set_safety_apart(week, done, worths);
   visits::join_points(week, wanted.may_join, worths);
   visits::fill_put_off(week, worths);  // of what joined, too
   visits::fill_came_from(week);

@@ -15,12 +15,12 @@ namespace service::visits {
 // What services are worth, reckoned once each.
 class Worths {
  public:
-  explicit Worths(const Fleet& fleet) : fleet_(fleet) {}
+  explicit Worths(const DueList& list) : list_(list) {}
   const PointWorth& of(const Point& point);
   std::vector<std::string> no_price() const { return {no_price_.begin(), no_price_.end()}; }
 
  private:
-  const Fleet& fleet_;
+  const DueList& list_;
   std::map<const Point*, PointWorth> worths_;
   std::set<std::string> no_price_;
 };
@@ -39,6 +39,10 @@ std::vector<bool> fits_alone(const Week& week, std::size_t visit);
 
 // The first three reasons why a visit cannot be made.
 void fill_impossible(Week& week);
+
+// Splits visits with work for safety that are unreachable (`week.impossible`): as much of that as fits in alone becomes
+// a visit of its own, `tractor+safety`, so that it is not left out because of other work at its machine.
+void set_safety_apart(Week& week, const DoneBefore& done, Worths& worths);
 
 // Ties promised visits to their crew-days.
 void keep_promises(Week& week);

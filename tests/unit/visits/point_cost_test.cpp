@@ -14,13 +14,13 @@ namespace {
 // `as_of` and `done` in days after the service was due.
 std::int64_t late(std::int64_t pence, int life, int as_of, int done) {
   const Day due = day("2026-05-01");
-  return late_cost({due, life, {}, Money{pence}}, due + std::chrono::days{as_of}, due + std::chrono::days{done})
+  return late_cost({due, life, life, {}, Money{pence}}, due + std::chrono::days{as_of}, due + std::chrono::days{done})
       .hundredths;
 }
 
 std::int64_t early(std::int64_t pence, int life, int given_up) {
   const Day due = day("2026-05-01");
-  return early_cost({due, life, Money{pence}, {}}, due - std::chrono::days{given_up}).hundredths;
+  return early_cost({due, life, life, Money{pence}, {}}, due - std::chrono::days{given_up}).hundredths;
 }
 
 }  // namespace
@@ -33,7 +33,11 @@ TEST_CASE("being late") {
   CHECK(late(100000, 365, 0, 365) == 100000);
   CHECK(late(100000, 365, 40, 40) == 0);
   CHECK(late(100000, 365, -20, -3) == 0);
-  CHECK(late(12345, 1, 0, 3) == 61725);
+  CHECK(late(12345, 1, 0, 1) == 12345);
+  CHECK(late(12345, 1, 0, 3) == 45265);          // beyond an interval by four thirds of an even share a day
+  CHECK(late(100000, 300, 0, 600) == 233333);    // another 4/3
+  CHECK(late(100000, 300, 0, 3000) == 1300000);  // nine times that
+  CHECK(late(100000, 300, 250, 301) == late(100000, 300, 0, 301) - late(100000, 300, 0, 250));
   CHECK(late(100'000'000'000, 30'000, 0, 29'999) == 99'995'555'593);
   CHECK(late(29406, 365, -5, 14) == late(29406, 365, 0, 14));
 }
@@ -60,16 +64,18 @@ TEST_CASE("what a service is worth") {
   estate::Texts texts;
   texts.tractor +=
       "  grease: {do: Grease it, every: {months: 3}, takes: 7 min, fluids: {grease: 0.3 kg}, people: 2, "
-      "follow-up: {look: {do: Look, within: {days: 2}, takes: 10 min}}, late: 5}\n";
+      "follow-up: {look: {do: Look, within: {days: 2}, takes: 10 min}}, late: 5}\n"
+      "  wash: {do: Wash it, every: {months: 12}, counts-from: earlier, takes: 10 min, late: 30}\n";
   estate::Estate place(texts);
   place.usual().done("loader", "grease", "2026-01-20");
+  place.done("loader", "wash", "2021-03-01").done("loader", "wash", "2022-05-10");
   const auto list = due_list(place.world.snapshot("2026-05-03"), {day("2026-05-10")}, straight_line());
   std::set<std::string> no_price;
   const auto worth = [&](std::string_view name) {
     const auto point =
         std::find_if(list.points.begin(), list.points.end(), [&](const Point& p) { return p.name == name; });
     REQUIRE((point != list.points.end()));
-    return worth_of(*list.fleet, *point, no_price);
+    return worth_of(list, *point, no_price);
   };
   CHECK(worth("engine-oil").value.hundredths == 9802);
   CHECK(worth("engine-oil").late.hundredths == 29406);
@@ -81,4 +87,11 @@ TEST_CASE("what a service is worth") {
   CHECK(worth("grease").late.hundredths == 500);
   CHECK((no_price == std::set<std::string>{"grease"}));
   CHECK(worth("grease/look").late.hundredths == 2199);  // of a check: by its own worth
+  // A check is skipped altogether with the interval of its service, not with the two days it is given.
+  CHECK(worth("grease/look").life_days == 2);
+  CHECK(worth("grease/look").interval_days == 90);
+  CHECK(worth("gland").interval_days == 182);
+  // Done late and due by the due point before: its life was cut short, its interval was not.
+  CHECK(worth("wash").life_days == 295);
+  CHECK(worth("wash").interval_days == 365);
 }

@@ -432,3 +432,70 @@ TEST_CASE("of tiny worlds the plan is the best of all in nearly all, and its bou
   CHECK(proven * 10 > worlds * 8);
   CHECK(other > 300);  // and not one that has to be made as it stands
 }
+
+namespace {
+
+// More crews and more work than the tiny worlds above, whose plans are still quickly made.
+World crowded_world(Roll& roll) {
+  World world = world_of(roll);
+  const std::array<const char*, 4> weeks{"mon-fri", "mon-tue", "tue-thu", "wed-fri"};
+  world.texts.crews = "";
+  for (const char* key : {"van", "lorry", "bike", "pickup"}) {
+    if (roll.one_in(4)) continue;
+    const int leaves = 7 * 60 + 30 * roll(0, 2);
+    world.texts.crews += std::string("  ") + key + ": {start: workshop, hours: {" +
+                         weeks[static_cast<std::size_t>(roll(0, 3))] + ": " +
+                         span_of(leaves, leaves + 30 * roll(7, 16)) + "}, per-km: " + std::to_string(roll(1, 9)) +
+                         (roll.one_in(2) ? ", qualified-for: [pressure]" : "") + "}\n";
+  }
+  world.texts.tractor = "";
+  world.done.clear();
+  for (int i = 0; i < 8; ++i) {
+    const std::string name = "t" + std::to_string(i);
+    world.texts.tractor += "  " + name + ": {do: It, every: {months: " + std::to_string(roll(1, 6)) +
+                           "}, takes: " + std::to_string(roll(4, 20) * 10) +
+                           " min, late: " + std::to_string(roll(1, 9) * 300) +
+                           (roll.one_in(4) ? ", needs: [pressure]" : "") + "}\n";
+    world.done.push_back({"loader", name, roll(28, 190)});
+  }
+  return world;
+}
+
+std::set<std::string> undone(const VisitsPlan& plan) {
+  std::set<std::string> names;
+  for (const NotPossible& out : plan.not_possible) names.insert(out.point->machine->key + ' ' + out.point->name);
+  return names;
+}
+
+}  // namespace
+
+TEST_CASE("no plan is behind one that is made without some of its crews") {
+  Roll roll(20260504);
+  const Day to = day(as_of) + std::chrono::days{span_days + 14};
+  int compared = 0;
+  for (int i = 0; i < 60; ++i) {
+    CAPTURE(i);
+    const World world = crowded_world(roll);
+    if (world.texts.crews.empty()) continue;
+    Estate place(world.texts);
+    for (const World::Done& one : world.done) {
+      place.done(one.machine, one.task, to_text(day(as_of) - std::chrono::days{one.days_ago}));
+    }
+    DueAsk ask{to};
+    ask.detail = Detail::coming;
+    auto list = std::make_shared<DueList>(due_list(place.world.snapshot(as_of), ask, straight_line()));
+    const VisitsPlan plan = plan_visits(list, {to});
+    for (const Crew& crew : list->fleet->crews) {
+      if (list->fleet->crews.size() < 2) continue;
+      const VisitsPlan without = plan_visits(list, {to, {crew.key}});
+      if (undone(without) != undone(plan)) continue;  // what nobody does costs nothing there
+      CAPTURE(crew.key);
+      CAPTURE(world.texts.crews);
+      CAPTURE(world.texts.tractor);
+      CHECK(plan.total <= without.total);
+      ++compared;
+    }
+  }
+  MESSAGE(compared << " plans compared");
+  CHECK(compared > 60);
+}

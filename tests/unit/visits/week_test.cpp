@@ -1,6 +1,7 @@
 // What is wanted in a week, where and when it can be done and at what cost; nothing is decided yet.
 #include <doctest/doctest.h>
 
+#include "service/day_alone.h"
 #include "unit/visits/estate.h"
 
 using namespace service;
@@ -215,6 +216,78 @@ TEST_CASE("what fits into no day, even alone, is out of reach") {
       "  relief: {do: Test it, every: {months: 12}, takes: 6 h}\n";
   // 13 hours of work in a day of eight and a half.
   CHECK(reason_of(Estate(texts).usual().week(), "pump") == "unreachable");
+}
+
+TEST_CASE("work for safety is not left out because of other work at its machine") {
+  // A stay at Holm is four hours at most, with ten minutes of set-up.
+  Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 3 h 30 min}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 40 min, safety: true, covers: [lights]}\n"
+      "  lights: {do: Look, every: {months: 6}, takes: 15 min}\n";
+  Estate place(texts);
+  place.usual().done("loader", "brakes", "2025-11-01").done("loader", "lights", "2025-11-01");
+  const Week week = place.week();
+  CHECK(names_of(week) == "loader+safety, loader, pump, pump+pressure, call c-01");
+  const Visit& apart = week.visits[visit_named(week, "loader+safety")];
+  CHECK(apart.safety);
+  CHECK(apart.work_minutes == 40);
+  CHECK(apart.points.size() == 2);  // what it includes is done with it
+  CHECK(apart.included.size() == 1);
+  const Visit& rest = week.visits[visit_named(week, "loader")];
+  CHECK_FALSE(rest.safety);
+  CHECK(rest.work_minutes == 210);
+  CHECK(reason_of(week, "loader+safety") == "none");
+  CHECK(reason_of(week, "loader") == "none");
+  CHECK(week.put_off.size() == week.visits.size());
+  CHECK(plan_rounds(week).value.safety_put_off == 0);
+
+  SUBCASE("nor where the rest fits into no day by itself") {
+    texts.tractor.replace(texts.tractor.find("3 h 30"), 6, "5 h 30");
+    Estate other(texts);
+    other.usual().done("loader", "brakes", "2025-11-01");
+    const Week longer = other.week();
+    CHECK(reason_of(longer, "loader+safety") == "none");
+    CHECK(reason_of(longer, "loader") == "unreachable");
+  }
+  SUBCASE("what fits whole stays whole, and so does what is for safety throughout and fits in no part") {
+    texts.tractor.replace(texts.tractor.find("3 h 30"), 6, "2 h 30");
+    Estate other(texts);
+    other.usual().done("loader", "brakes", "2025-11-01");
+    CHECK(other.week().visits.front().name == "loader");
+    CHECK(other.week().visits.front().points.size() == 2);
+    texts.tractor.replace(texts.tractor.find("40 min"), 6, "6 h");
+    Estate none(texts);
+    none.usual().done("loader", "brakes", "2025-11-01");
+    CHECK(reason_of(none.week(), "loader") == "unreachable");
+    CHECK(none.week().visits[1].name == "pump");
+  }
+}
+
+TEST_CASE("a day alone names all that a reader has to add up, the meal too") {
+  Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 3 h 40 min}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 40 min}\n";
+  texts.crews.replace(texts.crews.find("duty: 8 h"), 9, "duty: 8 h, meal: 30 min");
+  texts.crews.replace(texts.crews.find("07:30-16:00"), 11, "07:30-12:30");
+  Estate place(texts);
+  const Week week = place.usual().week();
+  REQUIRE(reason_of(week, "loader") == "unreachable");
+  const auto alone = nearest_day_alone(week, visit_named(week, "loader"));
+  REQUIRE(alone);
+  CHECK(alone->work == 220);
+  CHECK(alone->set_up == 10);
+  CHECK(alone->meal == 30);
+  CHECK(alone->drive == 46);
+  CHECK(alone->away == 300);
+  CHECK(alone->but_for_meal);
+
+  texts.tractor.replace(texts.tractor.find("3 h 40"), 6, "6 h 40");
+  Estate longer(texts);
+  const Week other = longer.usual().week();
+  REQUIRE(nearest_day_alone(other, visit_named(other, "loader")));
+  CHECK_FALSE(nearest_day_alone(other, visit_named(other, "loader"))->but_for_meal);
 }
 
 TEST_CASE("what is due soon after joins a visit where that is cheaper than another trip") {

@@ -1,0 +1,45 @@
+#include "render/shared/day_alone_words.h"
+
+#include <fmt/format.h>
+
+#include <vector>
+
+#include "render/shared/trip_words.h"
+#include "render/shared/words.h"
+
+namespace cli {
+namespace {
+
+constexpr int minutes_of_a_day = 24 * 60;
+
+std::string clock_words(int minutes) { return fmt::format("{:02}:{:02}", minutes / 60, minutes % 60); }
+
+std::string open_words(const std::vector<service::ClockSpan>& open) {
+  std::vector<std::string> spans;
+  for (const service::ClockSpan& span : open) {
+    if (span.from <= 0 && span.to >= minutes_of_a_day) return "";
+    spans.push_back(clock_words(span.from) + '-' + clock_words(span.to));
+  }
+  return listed(spans, "and");
+}
+
+}  // namespace
+
+std::string day_alone_words(const std::optional<service::DayAlone>& day, const service::Site& site, int work_minutes) {
+  if (!day) return span_words(work_minutes) + " of work";
+  std::vector<std::string> parts{span_words(day->work) + " of work"};
+  if (day->set_up > 0) parts.push_back(span_words(day->set_up) + " of set-up");
+  if (day->drive > 0) parts.push_back(span_words(day->drive) + " of driving there and back");
+  if (day->meal > 0) parts.push_back("a meal of " + span_words(day->meal));
+  std::string text = fmt::format("{}; {} can be away for {} on {}", listed(parts, "and"), crew_words(*day->crew),
+                                 span_words(day->away), to_text(day->on));
+  if (const std::string open = open_words(day->open); !open.empty()) {
+    text += fmt::format(", and {} is open {}, in one span of which the work has to lie", site_words(site), open);
+  }
+  if (day->but_for_meal) {
+    text += "; the meal comes before the last stop of a day: with another stop after it, it may fit";
+  }
+  return text;
+}
+
+}  // namespace cli
