@@ -88,8 +88,7 @@ PointWorth worth_of(const DueList& list, const Point& point, std::set<std::strin
   const Fleet& fleet = *list.fleet;
   PointWorth worth;
   worth.due_on = *point.due_on;
-  worth.life_days = life_days_of(point, worth.due_on);
-  worth.interval_days = interval_days_in(list, point);
+  worth.life_days = interval_days_in(list, point);
   worth.value = value_of(fleet, resources_of(*point.machine, *point.task, point.follow_up), no_price);
   // What a task says of being late is said of the task, not of a check that follows it.
   if (point.follow_up == nullptr && point.task->late) {
@@ -102,7 +101,7 @@ PointWorth worth_of(const DueList& list, const Point& point, std::set<std::strin
 }
 
 Fraction late_share(const PointWorth& worth, Day as_of, Day done_on) {
-  const Wide interval = worth.interval_days;
+  const Wide interval = worth.life_days;
   const Wide already = std::max(0, days_between(worth.due_on, as_of));
   const Wide then = std::max(0, days_between(worth.due_on, std::max(as_of, done_on)));
   return {worth.late.hundredths * (lost_by(then, interval) - lost_by(already, interval)), 3 * interval * interval};

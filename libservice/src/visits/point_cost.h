@@ -13,10 +13,9 @@ namespace service::visits {
 // A service with the figures that its costs are made of.
 struct PointWorth {
   Day due_on;
-  int life_days = 1;      // that it was given: from when it was fitted until it is due; a year where that is not known
-  int interval_days = 1;  // being late by so many days is skipping it altogether
-  Money value;            // parts and fluids, and the hours of one crew
-  Money late;             // what skipping it once altogether would cost on average
+  int life_days = 1;  // of the interval under way; being late by so many is skipping it altogether
+  Money value;        // parts and fluids, and the hours of one crew
+  Money late;         // what skipping it once altogether would cost on average
 };
 
 // From when it was fitted until that day; a year where that is not known.

@@ -46,9 +46,8 @@ SpanCost::SpanCost(const Point& point, const PointWorth& worth, Day as_of)
   const auto ends = ends_of(point, as_of);
   for (std::size_t i = 0; i < ends.size(); ++i) {
     worths_[i].due_on = ends[i];
-    worths_[i].life_days = life_days_of(point, ends[i]);
     // That of a check is its service's, whenever the check itself comes due.
-    if (point.follow_up == nullptr) worths_[i].interval_days = interval_days_of(point, ends[i]);
+    if (point.follow_up == nullptr) worths_[i].life_days = interval_days_of(point, ends[i]);
   }
 }
 

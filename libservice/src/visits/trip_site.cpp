@@ -95,10 +95,9 @@ class SitePlanning {
     }
     // Where more crews can go, the search may have lost its way among them: it begins again from what fewer would do.
     for (const SitePlan& fewer : by_fewer_()) {
-      SitePlan other = plan_of(taken_over(fewer));
-      if (told_rank(other) >= told_rank(plans.best)) continue;
-      plans.best = std::move(other);
-      take_if_better(plans.best, plan_of(improved(*model_, plans.best.places)));
+      const Places places = taken_over(fewer);
+      take_if_better(plans.best, plan_of(places));
+      take_if_better(plans.best, plan_of(improved(*model_, places)));
     }
     fill_bound(plans, whole, start);
     return plans;

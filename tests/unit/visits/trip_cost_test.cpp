@@ -20,7 +20,7 @@ SpanCost span_cost(std::optional<Day> p10, std::optional<Day> p50, std::optional
   point.due_span = {p10, p50, p90};
   point.fitted = Fitted{};
   point.fitted->on = {day("2025-05-01"), day("2025-05-01")};
-  const PointWorth worth{day("2026-05-01"), 365, 365, Money{10000}, Money{30000}};
+  const PointWorth worth{day("2026-05-01"), 365, Money{10000}, Money{30000}};
   return {point, worth, day(as_of)};
 }
 
@@ -58,7 +58,7 @@ TEST_CASE("a half is rounded up once, over the whole span") {
   point.due_on = day("2026-05-11");
   point.fitted = Fitted{};
   point.fitted->on = {day("2026-05-01"), day("2026-05-01")};
-  const SpanCost cost(point, {day("2026-05-11"), 10, 10, Money{5}, Money{}}, day("2026-05-01"));
+  const SpanCost cost(point, {day("2026-05-11"), 10, Money{5}, Money{}}, day("2026-05-01"));
   CHECK(cost.early(day("2026-05-10")).hundredths == 1);  // 0.5
   CHECK(cost.early(day("2026-05-08")).hundredths == 2);  // 1.5
 }

@@ -275,7 +275,7 @@ TEST_CASE("a day alone names all that a reader has to add up, the meal too") {
   const Week week = place.usual().week();
   REQUIRE(reason_of(week, "loader") == "unreachable");
   const auto alone = nearest_day_alone(week, visit_named(week, "loader"));
-  REQUIRE(alone);
+  REQUIRE(alone.has_value());
   CHECK(alone->work == 220);
   CHECK(alone->set_up == 10);
   CHECK(alone->meal == 30);
@@ -286,7 +286,7 @@ TEST_CASE("a day alone names all that a reader has to add up, the meal too") {
   texts.tractor.replace(texts.tractor.find("3 h 40"), 6, "6 h 40");
   Estate longer(texts);
   const Week other = longer.usual().week();
-  REQUIRE(nearest_day_alone(other, visit_named(other, "loader")));
+  REQUIRE(nearest_day_alone(other, visit_named(other, "loader")).has_value());
   CHECK_FALSE(nearest_day_alone(other, visit_named(other, "loader"))->but_for_meal);
 }
 
