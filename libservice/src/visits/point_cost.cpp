@@ -70,7 +70,7 @@ int life_days_of(const Point& point, Day due_on) {
 
 int interval_days_of(const Point& point, Day due_on) {
   const int life = life_days_of(point, due_on);
-  if (!point.ruled_by) return life;
+  if (!point.ruled_by || point.task->counts_from == CountsFrom::done) return life;
   const LimbStanding& limb = point.limbs[*point.ruled_by];
   if (limb.kind == LimbKind::calendar && limb.counted_from) {
     return std::max(life, days_between(*limb.counted_from, due_on));

@@ -37,7 +37,6 @@ TEST_CASE("being late") {
   CHECK(late(12345, 1, 0, 3) == 45265);          // beyond an interval by four thirds of an even share a day
   CHECK(late(100000, 300, 0, 600) == 233333);    // another 4/3
   CHECK(late(100000, 300, 0, 3000) == 1300000);  // nine times that
-  CHECK(late(100000, 300, 250, 301) == late(100000, 300, 0, 301) - late(100000, 300, 0, 250));
   CHECK(late(100'000'000'000, 30'000, 0, 29'999) == 99'995'555'593);
   CHECK(late(29406, 365, -5, 14) == late(29406, 365, 0, 14));
 }

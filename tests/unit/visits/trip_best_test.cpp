@@ -317,7 +317,8 @@ class Judge {
     return static_cast<double>((there + home + set_up_cost(fleet_, crew, site_)).hundredths);
   }
 
-  // Late: what skipping it would cost x (2T(n - m) + n^2 - m^2) / 3T^2; early: value x days / T.
+  // Late: what skipping it would cost x (2T(n - m) + n^2 - m^2) / 3T^2, beyond T as fast as there; early: value x
+  // days / T.
   double cost(const Point& point, Day on) const {
     const auto resources = resources_of(*point.machine, *point.task, point.follow_up);
     double parts = 0;
@@ -328,7 +329,10 @@ class Judge {
     const double n = std::max(0, days_between(*point.due_on, on));
     const double m = std::max(0, days_between(*point.due_on, plan_.as_of));
     const double early = std::max(0, days_between(on, *point.due_on));
-    return late * (2 * life * (n - m) + n * n - m * m) / (3 * life * life) + value * early / life;
+    const auto lost = [&](double days) {
+      return days <= life ? 2 * life * days + days * days : 3 * life * life + 4 * life * (days - life);
+    };
+    return late * (lost(n) - lost(m)) / (3 * life * life) + value * early / life;
   }
 
   const VisitsPlan& plan_;

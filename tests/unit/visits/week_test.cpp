@@ -225,9 +225,12 @@ TEST_CASE("work for safety is not left out because of other work at its machine"
       "  engine-oil: {do: Change it, every: {months: 12}, takes: 3 h 30 min}\n"
       "  brakes: {do: Look, every: {months: 6}, takes: 40 min, safety: true, covers: [lights]}\n"
       "  lights: {do: Look, every: {months: 6}, takes: 15 min}\n";
-  Estate place(texts);
-  place.usual().done("loader", "brakes", "2025-11-01").done("loader", "lights", "2025-11-01");
-  const Week week = place.week();
+  const auto served = [](Estate place) {
+    place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-01");
+    place.done("loader", "lights", "2025-11-01").done("pump", "gland", "2025-10-20");
+    return place.done("pump", "relief", "2025-05-01").week();
+  };
+  const Week week = served(Estate(texts));
   CHECK(names_of(week) == "loader+safety, loader, pump, pump+pressure, call c-01");
   const Visit& apart = week.visits[visit_named(week, "loader+safety")];
   CHECK(apart.safety);
@@ -244,23 +247,19 @@ TEST_CASE("work for safety is not left out because of other work at its machine"
 
   SUBCASE("nor where the rest fits into no day by itself") {
     texts.tractor.replace(texts.tractor.find("3 h 30"), 6, "5 h 30");
-    Estate other(texts);
-    other.usual().done("loader", "brakes", "2025-11-01");
-    const Week longer = other.week();
+    const Week longer = served(Estate(texts));
     CHECK(reason_of(longer, "loader+safety") == "none");
     CHECK(reason_of(longer, "loader") == "unreachable");
   }
-  SUBCASE("what fits whole stays whole, and so does what is for safety throughout and fits in no part") {
+  SUBCASE("what fits whole stays whole, and so does what is for safety and fits in no part") {
     texts.tractor.replace(texts.tractor.find("3 h 30"), 6, "2 h 30");
-    Estate other(texts);
-    other.usual().done("loader", "brakes", "2025-11-01");
-    CHECK(other.week().visits.front().name == "loader");
-    CHECK(other.week().visits.front().points.size() == 2);
+    const Week whole = served(Estate(texts));
+    CHECK(whole.visits.front().name == "loader");
+    CHECK(whole.visits.front().points.size() == 3);
     texts.tractor.replace(texts.tractor.find("40 min"), 6, "6 h");
-    Estate none(texts);
-    none.usual().done("loader", "brakes", "2025-11-01");
-    CHECK(reason_of(none.week(), "loader") == "unreachable");
-    CHECK(none.week().visits[1].name == "pump");
+    const Week none = served(Estate(texts));
+    CHECK(reason_of(none, "loader") == "unreachable");
+    CHECK(none.visits[1].name == "pump");
   }
 }
 
