@@ -297,7 +297,8 @@ const std::vector<Command>& table() {
            "true` stay, and who is to be rung up is said; as a calendar its events are above those of that plan, and "
            "what is no more in it comes as cancelled, once. With --check a plan is judged by the same rules, fault by "
            "fault, and not changed. One that was changed by hand is judged most easily with times and money left out: "
-           "only `crew` and `on` of each round, the `visit` of each stop and the `visit` of what is put off are needed.",
+           "only `crew` and `on` of each round, the `visit` of each stop and the `visit` of what is put off are "
+           "needed.",
        .words = {},
        .options = {{"from", "DAY", "the first day of the week; usually a Monday"},
                    {"days", "N", "how many days; 7 unless told"},
@@ -516,8 +517,7 @@ const std::vector<Command>& table() {
        .options = {{"messages", "", "lines that people sent, as `loader 1511.4`"},
                    {"on", "DAY", "of messages: the day of lines of which no stamp says any"},
                    {"by", "WHO", "of messages: who did what is done"},
-                   {"history", "",
-                    "services of long ago: of their checks, only those of tasks for safety are asked for"},
+                   {"history", "", "of long ago: only safety tasks owe their checks"},
                    {"skip-bad", "", "store the good rows, write the bad ones to a file"},
                    {"rejects", "FILE", "that file; beside the first, unless told"},
                    {"decimal", "point|comma", "how the file writes decimals"},
