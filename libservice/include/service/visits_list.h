@@ -49,7 +49,10 @@ struct VisitsList {
   std::vector<CrowdedDay> crowded;  // of a plan of all sites
   // Not planned by itself: of what was asked about, and of all else where one of the visits goes.
   std::vector<WaitsToMend> to_mend;
-  std::vector<PlannedLoad> loads;      // of every service of the plan that takes something, in the order of the plan
+  // Of every service that takes something, of a plan of all sites whatever is told, in the order of that plan. They
+  // point into a list of its own where not all are planned here.
+  std::vector<PlannedLoad> loads;
+  std::shared_ptr<const DueList> loads_from;
   std::vector<ShortPart> short_parts;  // that visits which are told lack; by key; filled by `hold_against_stock`
   std::size_t left_off = 0;            // by `keep_first`
 

@@ -64,10 +64,16 @@ std::vector<PointName> again_of(const VisitsPlan& plan) {
   return again;
 }
 
+// The loads of a plan of more sites stand in another due list.
+bool is_load_of(const TripTask& task, const PlannedLoad& load) {
+  return task.point->machine == load.point->machine && task.point->name == load.point->name &&
+         task.point->position == load.point->position;
+}
+
 bool is_told(const VisitsPlan& plan, const PlannedLoad& load) {
   return std::any_of(plan.visits.begin(), plan.visits.end(), [&](const SiteVisit& visit) {
     return std::any_of(visit.tasks.begin(), visit.tasks.end(),
-                       [&](const TripTask& task) { return task.point == load.point; });
+                       [&](const TripTask& task) { return is_load_of(task, load); });
   });
 }
 
@@ -136,7 +142,10 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   list.visits = list.plan.visits.size();
   for (const SiteVisit& visit : list.plan.visits) list.tasks += visit.tasks.size();
   if (!scope.machines) list.crowded = crowded_of(list.plan);
-  list.loads = loads_of(list.plan);
+  // Stock is the whole fleet's: what visits to other sites take before is there no more.
+  const std::optional<VisitsPlan> all = scope.machines ? std::optional(plan_visits(list_of({}), ask)) : std::nullopt;
+  list.loads = loads_of(all ? *all : list.plan);
+  if (all) list.loads_from = all->list;
   if (wider) keep_only(list.plan, scope);
   for (PlannedLoad& load : list.loads) load.told = is_told(list.plan, load);
   list.told = list.plan.visits.size();
@@ -156,13 +165,13 @@ void hold_against_stock(VisitsList& list, const PartsList& parts) {
 }
 
 std::vector<PartLack> lacks_of(const VisitsList& list, const TripTask& task) {
-  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) { return load.point == task.point; });
+  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) { return is_load_of(task, load); });
 }
 
 std::vector<PartLack> lacks_of(const VisitsList& list, const SiteVisit& visit) {
   return visits::lacks_of(list.loads, [&](const PlannedLoad& load) {
     return std::any_of(visit.tasks.begin(), visit.tasks.end(),
-                       [&](const TripTask& task) { return task.point == load.point; });
+                       [&](const TripTask& task) { return is_load_of(task, load); });
   });
 }
 
