@@ -149,7 +149,8 @@ Overheard::Call Overheard::call_of(const Machine& machine) const {
 
 Overheard::Named Overheard::named(const Machine& machine) const {
   const auto known = named_.find(machine.key);
-  return known != named_.end() ? known->second : named_.emplace(machine.key, find_named(machine)).first->second;
+  if (known != named_.end()) return known->second.named;
+  return named_.emplace(machine.key, Found{find_named(machine)}).first->second.named;
 }
 
 Overheard::Named Overheard::find_named(const Machine& machine) const {

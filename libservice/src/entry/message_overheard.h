@@ -48,7 +48,10 @@ class Overheard {
   bool denies_ = false;
   bool small_talk_ = false;
   std::vector<Call> calls_;  // of each machine of the fleet
-  mutable std::map<std::string, Named> named_;
+  struct Found {
+    Named named = Named::none;
+  };
+  mutable std::map<std::string, Found> named_;  // of those asked about
 };
 
 // The words of a name or of a text, in plain small letters.
