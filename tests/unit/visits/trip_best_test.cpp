@@ -32,7 +32,14 @@ namespace {
 
 constexpr const char* as_of = "2026-05-03";  // a Sunday
 constexpr int span_days = 6;
+// Of each world all plans are made. Where each step is watched a part of them has to do.
+#ifdef __SANITIZE_ADDRESS__
+constexpr int worlds_tried = 250;
+constexpr int crowded_tried = 12;
+#else
 constexpr int worlds_tried = 2500;
+constexpr int crowded_tried = 60;
+#endif
 
 class Roll {
  public:
@@ -431,10 +438,10 @@ TEST_CASE("of tiny worlds the plan is the best of all in nearly all, and its bou
     other += plan.on_own_days.visits != plan.visits.size() ? 1 : 0;
   }
   MESSAGE(worlds << " worlds, best in " << best << ", proven in " << proven << ", " << other << " on other days");
-  CHECK(worlds > 2000);
+  CHECK(worlds * 10 > worlds_tried * 8);
   CHECK(best * 1000 >= worlds * 995);
   CHECK(proven * 10 > worlds * 8);
-  CHECK(other > 300);  // and not one that has to be made as it stands
+  CHECK(other * 8 > worlds);  // and not one that has to be made as it stands
 }
 
 namespace {
@@ -477,7 +484,7 @@ TEST_CASE("no plan is behind one that is made without some of its crews") {
   Roll roll(20260504);
   const Day to = day(as_of) + std::chrono::days{span_days + 14};
   int compared = 0;
-  for (int i = 0; i < 60; ++i) {
+  for (int i = 0; i < crowded_tried; ++i) {
     CAPTURE(i);
     const World world = crowded_world(roll);
     if (world.texts.crews.empty()) continue;
@@ -501,5 +508,5 @@ TEST_CASE("no plan is behind one that is made without some of its crews") {
     }
   }
   MESSAGE(compared << " plans compared");
-  CHECK(compared > 60);
+  CHECK(compared > crowded_tried);
 }
