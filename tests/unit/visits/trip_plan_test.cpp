@@ -401,7 +401,12 @@ TEST_CASE("of any fleet each service is done once, sums add up, and own days are
   int open_ends = 0;
   int saved = 0;
   int compared = 0;
-  for (int world = 0; world < 60; ++world) {
+#ifdef __SANITIZE_ADDRESS__  // each step is watched
+  constexpr int worlds = 20;
+#else
+  constexpr int worlds = 60;
+#endif
+  for (int world = 0; world < worlds; ++world) {
     CAPTURE(world);
     Texts texts;
     texts.crews +=
@@ -451,8 +456,8 @@ TEST_CASE("of any fleet each service is done once, sums add up, and own days are
     if (plan.on_own_days.total > plan.total) ++saved;
   }
   CHECK(open_ends > 0);
-  CHECK(saved > 20);
-  CHECK(compared > 5);
+  CHECK(saved * 3 > worlds);
+  CHECK(compared * 12 > worlds);
 }
 
 TEST_CASE("of each task is told the cheapest of all other trips that could do it") {
