@@ -103,6 +103,7 @@ void set_safety_apart(Week& week, const DoneBefore& done, Worths& worths) {
     if (!visit.safety || visit.call != nullptr || week.impossible[i] != PutOffReason::unreachable) continue;
     if (!Splitting(week, i, worths).split()) continue;
     any = true;
+    fill_put_off(week, worths);
     fill_impossible(week);  // the rest stands next, and may be split again
   }
   for (std::size_t i = week.visits.size(); any && i-- > 0;) {
