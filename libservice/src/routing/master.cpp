@@ -89,6 +89,7 @@ bool Master::add(const Column& column) {
   program_->clp.addColumn(static_cast<int>(numbers.size()), numbers.data(), values.data(), 0, COIN_DBL_MAX,
                           static_cast<double>(column.round.cost));
   columns_.push_back(column);
+  chosen_.push_back(0);  // until it is solved again
   return true;
 }
 

@@ -37,7 +37,7 @@ class Master {
   std::vector<Column> dive(std::size_t passed_over) const;
 
   const std::vector<Column>& columns() const { return columns_; }
-  const std::vector<double>& chosen() const { return chosen_; }  // of each column so much
+  const std::vector<double>& chosen() const { return chosen_; }  // of each column, when solved last
 
  private:
   struct Program;
