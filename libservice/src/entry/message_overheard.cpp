@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "entry/message_denial.h"
 #include "entry/message_line.h"
 #include "service/text.h"
 
@@ -16,16 +17,9 @@ bool is_among(const std::array<View, Count>& words, View word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-// What says that something is not so, or not yet, or takes back what was said.
-constexpr auto of_denial = std::to_array<View>(
-    {"not",        "no",      "nope",      "never",   "none",    "nothing",    "nobody",    "neither",
-     "nor",        "cannot",  "cant",      "dont",    "doesnt",  "didnt",      "isnt",      "arent",
-     "wasnt",      "werent",  "hasnt",     "havent",  "hadnt",   "wont",       "wouldnt",   "shouldnt",
-     "couldnt",    "still",   "yet",       "without", "undone",  "unsafe",     "undo",      "incomplete",
-     "unfinished", "half",    "partly",    "almost",  "nearly",  "only",       "except",    "but",
-     "wrong",      "false",   "untrue",    "mistake", "error",   "correction", "sorry",     "ignore",
-     "disregard",  "forgot",  "forgotten", "missed",  "skipped", "cancel",     "cancelled", "canceled",
-     "postponed",  "instead", "again",     "worse",   "stop",    "danger",     "dangerous"});
+// What goes against what was said, or on beyond it, and is no denial.
+constexpr auto of_objection = std::to_array<View>({"unsafe", "undo", "only", "except", "but", "forgot", "forgotten",
+                                                   "instead", "again", "worse", "stop", "danger", "dangerous"});
 
 // What people say who say nothing of any machine.
 constexpr auto of_small_talk = std::to_array<View>(
@@ -62,7 +56,7 @@ bool is_near(const std::string& written, const std::string& name) {
   return written.starts_with(name) || !nearest(written, std::span(&name, 1)).empty();
 }
 
-bool is_denial(View word) { return is_among(of_denial, word) || word.ends_with("n't"); }
+bool speaks_against(View word) { return is_denial(word) || is_among(of_objection, word); }
 
 // Where these words stand side by side, in any order.
 std::vector<std::vector<bool>> places_of(const std::vector<std::string>& name, const std::vector<std::string>& words) {
@@ -111,11 +105,11 @@ std::vector<std::string> plain_words(View text) {
 
 bool denies(View text) {
   const auto words = plain_words(text);
-  return std::any_of(words.begin(), words.end(), is_denial);
+  return std::any_of(words.begin(), words.end(), speaks_against);
 }
 
 Overheard::Overheard(const Fleet& fleet, View text) : fleet_(fleet), words_(plain_words(text)) {
-  denies_ = std::any_of(words_.begin(), words_.end(), is_denial);
+  denies_ = std::any_of(words_.begin(), words_.end(), speaks_against);
   // What it asks may be whether it is so.
   const auto talk = plain_words(message::without_pictures(text));
   small_talk_ = text.find('?') == View::npos &&

@@ -6,6 +6,7 @@
 #include <array>
 
 #include "base/encodings.h"
+#include "entry/message_denial.h"
 #include "service/text.h"
 
 namespace service::entry::message {
@@ -19,23 +20,18 @@ constexpr auto of_days = std::to_array<View>(
      "sat",      "sun",     "next",   "soon",    "later",     "week",     "weeks",  "weekend",  "month",
      "months",   "morning", "noon",   "midday",  "afternoon", "evening",  "night",  "asap"});
 
-// What says that it is not so, or not yet. No list of such words is whole; these are the usual ones, and whoever is
-// called like one of them is known once the book has his name.
-constexpr auto of_no_fact = std::to_array<View>(
-    {"plan",      "plans",      "planned",    "planning", "todo",      "to",        "due",       "pending",
-     "open",      "scheduled",  "booked",     "upcoming", "proposed",  "suggested", "expected",  "intended",
-     "need",      "needs",      "needed",     "wanted",   "must",      "shall",     "should",    "could",
-     "would",     "might",      "can",        "cannot",   "can't",     "not",       "never",     "no",
-     "nope",      "none",       "nothing",    "don't",    "didn't",    "isn't",     "wasn't",    "hasn't",
-     "haven't",   "won't",      "yet",        "still",    "almost",    "nearly",    "partly",    "half",
-     "undone",    "unfinished", "incomplete", "cancel",   "cancelled", "canceled",  "postponed", "delayed",
-     "skipped",   "missed",     "waiting",    "wait",     "if",        "when",      "once",      "until",
-     "unless",    "before",     "old",        "outdated", "previous",  "draft",     "example",   "examples",
-     "sample",    "test",       "demo",       "template", "reminder",  "reminders", "remind",    "remember",
-     "ask",       "asks",       "asked",      "asking",   "question",  "query",     "request",   "requested",
-     "please",    "maybe",      "perhaps",    "probably", "possibly",  "hopefully", "wrong",     "false",
-     "mistake",   "error",      "correction", "sorry",    "ignore",    "disregard", "void",      "fwd",
-     "forwarded", "quote",      "copy"});
+// What is planned, hoped for, asked, or quoted, and so is none yet. No list of such words is whole, nor of those that
+// deny (`is_denial`); these are the usual ones, and whoever is called like one of them is known once the book has his
+// name.
+constexpr auto of_no_fact_yet = std::to_array<View>(
+    {"plan",      "plans",    "planned",   "planning",  "todo",      "to",       "due",      "pending",  "open",
+     "scheduled", "booked",   "upcoming",  "proposed",  "suggested", "expected", "intended", "need",     "needs",
+     "needed",    "wanted",   "must",      "shall",     "should",    "could",    "would",    "might",    "can",
+     "delayed",   "waiting",  "wait",      "if",        "when",      "once",     "until",    "unless",   "before",
+     "old",       "outdated", "previous",  "draft",     "example",   "examples", "sample",   "test",     "demo",
+     "template",  "reminder", "reminders", "remind",    "remember",  "ask",      "asks",     "asked",    "asking",
+     "question",  "query",    "request",   "requested", "please",    "maybe",    "perhaps",  "probably", "possibly",
+     "hopefully", "void",     "fwd",       "forwarded", "quote",     "copy"});
 
 // What is written like initials, and is none for certain: times, and that nobody knows yet.
 constexpr auto short_words = std::to_array<View>({"A.M.", "P.M.", "N.A.", "N.B.", "T.B.", "T.B.A.", "T.B.C.", "T.B.D.",
@@ -95,7 +91,9 @@ bool says_it_is_no_fact(const Word& word) {
     View part = rest.substr(0, rest.find('-'));
     rest.remove_prefix(std::min(rest.size(), part.size() + 1));
     while (part.ends_with('.')) part.remove_suffix(1);
-    if (std::find(of_no_fact.begin(), of_no_fact.end(), part) != of_no_fact.end()) return true;
+    if (is_denial(part) || std::find(of_no_fact_yet.begin(), of_no_fact_yet.end(), part) != of_no_fact_yet.end()) {
+      return true;
+    }
   }
   return false;
 }
@@ -158,8 +156,9 @@ bool says_not_yet(View text) {
   constexpr auto of_work = std::to_array<View>({"do", "be", "come"});
   constexpr auto to = std::to_array<View>({"to"});
   // What may stand before something that has come.
-  constexpr auto of_facts = std::to_array<View>({"correction", "sorry", "wrong", "mistake", "error", "fwd", "forwarded",
-                                                 "quote", "copy", "ask", "asks", "asked", "not", "no"});
+  constexpr auto of_facts =
+      std::to_array<View>({"correction", "sorry", "wrong", "mistake", "error", "fwd", "forwarded", "quote", "copy",
+                           "ask", "asks", "asked", "not", "no", "nobody", "neither", "nor", "without", "untrue"});
   const std::vector<Word> words = words_of(text);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool has_next = i + 1 < words.size();
