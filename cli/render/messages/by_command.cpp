@@ -25,6 +25,10 @@ std::string command_for(const service::MessageLine& line, const std::string& com
     return fmt::format("{} saw {} {}", command, word(first.machine), word(value)) + option("unit", first.unit) +
            option("position", first.position) + option("on", to_text(first.on));
   }
+  if (first.kind == service::FactKind::reading) {
+    return fmt::format("{} reading {} {}", command, word(first.machine), first.at ? to_text(*first.at) : "") +
+           option("meter", first.meter) + option("on", to_text(first.on)) + (first.sure ? " --sure" : "");
+  }
   const bool is_look = first.kind == service::FactKind::looked_at;
   std::string text = fmt::format("{} {} {}", command, is_look ? "looked" : "done", word(first.machine));
   for (const service::Fact& fact : facts) {

@@ -13,6 +13,7 @@
 #include "entry/message_overheard.h"
 #include "entry/message_tail.h"
 #include "entry/message_text.h"
+#include "entry/message_values.h"
 #include "entry/message_voice.h"
 #include "entry/message_who.h"
 #include "entry/message_words.h"
@@ -37,6 +38,7 @@ struct Draft {
   std::string no_day;         // why that is not known, where a stamp stands above
   bool above_stamps = false;  // no stamp stands above it, and one below
   bool names_day = true;      // a day that is the same whenever the text is read
+  bool own_day = false;       // it says its day itself
   bool day_counts = false;    // it says `today` or the like
   bool asked_back_for_others = false;  // for what other lines say, and for nothing in itself
   std::vector<Fact> facts;
@@ -261,6 +263,7 @@ class Reader {
       draft.facts = std::move(said.facts);
       const bool by_date = said.names_day && !said.day_counts;
       draft.names_day = by_date || (draft.sent_on ? !draft.sent_counts : ask_.on.has_value());
+      draft.own_day = said.names_day;
       draft.day_counts = said.day_counts;
       draft.line.on = draft.facts.front().on;
       draft.line.wrong.clear();
@@ -378,6 +381,7 @@ class Sorting {
       insist_on_a_day(draft);
     }
     insist_on_no_plan();
+    insist_on_values_that_agree(known);
     find_what_heals();
     for (Draft& draft : drafts_) insist_on_certainty(draft);
     insist_on_one_voice();
@@ -613,6 +617,114 @@ class Sorting {
                        "where it is so already, send it without that"});
       }
     }
+  }
+
+  // What the lines say that one meter shows.
+  struct Shown {
+    std::vector<Draft*> drafts;
+    std::vector<entry::LineValue> values;
+  };
+
+  std::map<std::pair<std::string, const Meter*>, Shown> shown_by_meter() {
+    std::map<std::pair<std::string, const Meter*>, Shown> all;
+    for (Draft& draft : drafts_) {
+      const bool counts = draft.line.fate == LineFate::taken || draft.line.fate == LineFate::already_there;
+      const Fact* const told = counts ? value_told(draft) : nullptr;
+      if (told == nullptr) continue;
+      const bool is_timed = !draft.own_day && draft.sent_on && draft.stamp && draft.stamp->second;
+      Shown& shown = all[{told->machine, meter_of(*told)}];
+      shown.drafts.push_back(&draft);
+      shown.values.push_back({told->on.first, is_timed ? draft.stamp->second : std::nullopt, *told->at, told->sure});
+    }
+    return all;
+  }
+
+  // Null: it tells none of a day.
+  static const Fact* value_told(const Draft& draft) {
+    const auto told = std::find_if(draft.facts.begin(), draft.facts.end(),
+                                   [](const Fact& fact) { return fact.at && fact.on.whole_day(); });
+    return told == draft.facts.end() ? nullptr : &*told;
+  }
+
+  const Meter* meter_of(const Fact& fact) const {
+    const Machine& machine = *fleet_.machine(fact.machine);
+    return fact.meter.empty() ? machine.first_meter() : machine.meter(fact.meter);
+  }
+
+  // The book does not say that it is wrong.
+  bool may_be_right(const Draft& draft, const Extract& known) const {
+    if (draft.line.fate != LineFate::taken) return true;
+    const std::vector<Proposal> alone{{*value_told(draft), false, std::nullopt}};
+    return judge(fleet_, known.facts, alone, stamp_of(writer_, ask_.origin, alone), ask_.today).refused.empty();
+  }
+
+  // On one of the days of these values another meter began to count.
+  bool was_changed(const std::string& machine, const Meter* meter, const Shown& shown) const {
+    const auto book = by_machine_.find(machine);
+    if (book == by_machine_.end()) return false;
+    const auto [first, last] = std::minmax_element(shown.values.begin(), shown.values.end(),
+                                                   [](const auto& a, const auto& b) { return a.on < b.on; });
+    return std::any_of(book->second.begin(), book->second.end(), [&](const Fact& fact) {
+      return fact.kind == FactKind::meter_change && meter_of(fact) == meter && fact.on.last >= first->on &&
+             fact.on.first <= last->on;
+    });
+  }
+
+  // Those that cannot all be right, as far as the book does not tell which of them is wrong: the judge does then.
+  std::vector<entry::NotCertain> not_certain(const Meter& meter, Shown& shown, const Extract& known) const {
+    while (true) {
+      std::vector<entry::NotCertain> all = entry::not_certain(meter, shown.values);
+      std::set<std::size_t> wrong;
+      for (const entry::NotCertain& one : all) {
+        for (const std::size_t at : {one.value, one.other}) {
+          if (!may_be_right(*shown.drafts[at], known)) wrong.insert(at);
+        }
+      }
+      if (wrong.empty()) return all;
+      for (auto at = wrong.rbegin(); at != wrong.rend(); ++at) {
+        shown.drafts.erase(shown.drafts.begin() + static_cast<std::ptrdiff_t>(*at));
+        shown.values.erase(shown.values.begin() + static_cast<std::ptrdiff_t>(*at));
+      }
+    }
+  }
+
+  // Of two values of a meter that cannot both be right nobody can tell which is wrong, so both are asked back.
+  void insist_on_values_that_agree(const Extract& known) {
+    auto all = shown_by_meter();
+    for (auto& [of, shown] : all) {
+      const auto& [machine, meter] = of;
+      if (meter == nullptr || shown.values.size() < 2 || was_changed(machine, meter, shown)) continue;
+      for (const entry::NotCertain& one : not_certain(*meter, shown, known)) {
+        Draft& draft = *shown.drafts[one.value];
+        if (draft.line.fate != LineFate::taken) continue;
+        draft.line.instead = draft.facts;
+        refuse(draft, why_not_certain(machine, *meter, shown, one));
+      }
+    }
+  }
+
+  static Diagnostic why_not_certain(const std::string& machine, const Meter& meter, const Shown& shown,
+                                    const entry::NotCertain& one) {
+    const auto [first, second] = std::minmax(one.value, one.other);
+    const auto value_of = [&](std::size_t at) {
+      constexpr int minute = 60;
+      const entry::LineValue& value = shown.values[at];
+      std::string text =
+          fmt::format("{} {}", meter.unit == "h" ? to_text_tenths(value.at) : to_text(value.at), meter.unit);
+      if (value.on != shown.values[one.value].on) text += " of " + to_text(value.on);
+      if (!value.second) return text;
+      return text + fmt::format(" at {:02}:{:02}", *value.second / minute / minute, *value.second / minute % minute);
+    };
+    const bool falls = apart(meter, shown.values[first], shown.values[second]) == entry::Apart::falls;
+    return {
+        "values-apart",
+        fmt::format("line {} says that meter `{}` of {} shows {}, line {} {}: {}; {}", shown.drafts[first]->line.number,
+                    meter.name, machine, value_of(first), shown.drafts[second]->line.number, value_of(second),
+                    falls ? "no meter runs backwards" : "more use than the time between them allows",
+                    one.alone ? "what else is said of it speaks for the other"
+                              : "one of the two is wrong, and nothing tells which"),
+        "read the meter again and send what it shows; where a value was read long before it was sent, say its day "
+        "behind it"};
   }
 
   bool is_plainly_sent(const Draft& draft) const {

@@ -587,7 +587,7 @@ TEST_CASE("lines are taken in the order in which they were sent") {
       "[15.06.2026, 18:00] Anna: done loader hoses\n"
       "[15.06.2026, 7:10 am] Ola: saw loader leak\n"
       "[15.06.2026, 7:00 am] Ola: loader 1510\n"
-      "[15.06.2026, 12:00] Ola: loader 1520\n",
+      "[15.06.2026, 12:00] Ola: loader 1514\n",
       0);
   CHECK(lines[0]["line"] == 1);
   CHECK(lines[0]["clears"][0]["sign"] == "leak");
