@@ -223,8 +223,7 @@ bool is_back(const service::OverdueEntry& entry, const service::OverdueNews& new
   return told != nullptr && told->back;
 }
 
-std::string first_line_of(const service::UrgentHead::Line& told, const service::OverdueNews& news) {
-  const service::UrgentLine& line = *told.line;
+std::string first_line_of(const service::UrgentLine& line, const service::OverdueNews& news) {
   std::vector<std::string> parts;
   for (const service::OverdueEntry& entry : line.entries) parts.push_back(first_words_of(entry));
   const bool back = std::any_of(line.entries.begin(), line.entries.end(),
@@ -234,14 +233,13 @@ std::string first_line_of(const service::UrgentHead::Line& told, const service::
   const std::string name = line.stopped ? fmt::format("{}{}{}", do_not_run, who, back ? ", back in use" : "")
                            : back       ? "back in use: " + who
                                         : who;
-  return fmt::format("{}: {}{}", name, fmt::join(parts, "; "),
-                     told.more == 0 ? "" : fmt::format("; {} more", told.more));
+  return fmt::format("{}: {}", name, fmt::join(parts, "; "));
 }
 
 std::vector<std::string> first_lines(const service::OverdueNews& news) {
   const service::UrgentHead head = urgent_head(news, most_first);
   std::vector<std::string> lines;
-  for (const service::UrgentHead::Line& line : head.lines) lines.push_back(first_line_of(line, news));
+  for (const service::UrgentLine* line : head.lines) lines.push_back(first_line_of(*line, news));
   if (head.machines_left_off > 0) {
     lines.push_back(fmt::format("and {} more, below: {}", counted(head.machines_left_off, "machine", "machines"),
                                 all_counts(head.left_off)));

@@ -146,12 +146,11 @@ struct ToldBefore {
   std::vector<UseReason> reasons_since = {};  // of a machine out of use: what was said of it since then
 };
 
-// What of a machine must not wait, in one line: one thing, or all that nobody knows of it.
+// All that must not wait of a machine, in one line.
 struct UrgentLine {
   const Machine* machine = nullptr;
-  std::vector<OverdueEntry> entries;
-  bool stopped = false;  // nobody may run the machine
-  bool leads = false;    // the first line of its machine: its worst
+  std::vector<OverdueEntry> entries;  // what forbids to run it first, else in the order of the list
+  bool stopped = false;               // nobody may run the machine
 };
 
 struct OverdueNews {
@@ -159,7 +158,7 @@ struct OverdueNews {
   OverdueCounts counts;              // of them; machines of which they hold what forbids to run them
   // Of them: what must not wait. What nobody may run; what somebody saw and nobody has found good; of what never waits,
   // what is past its due point and what nobody knows; and of a machine that is back in use, all that is past it. A line
-  // a machine before all second ones, those of machines that nobody may run first; of the others first what forbids it.
+  // a machine, those of machines that nobody may run first.
   std::vector<UrgentLine> first;
   NotToRun not_to_run;                  // of the whole list, told before or not
   std::vector<ToldBefore> told_before;  // of the blocks; all others are new
@@ -173,15 +172,11 @@ struct OverdueNews {
   const ToldBefore* told(const MachineUse& use) const;
 };
 
-// What of `first` stands at the head of a message that has room for so many lines.
+// What of `first` stands at the head of a message that has room for so many machines.
 struct UrgentHead {
-  struct Line {
-    const UrgentLine* line = nullptr;
-    std::size_t more = 0;  // of a line that leads: how many things more of its machine no line of the head tells
-  };
-  std::vector<Line> lines;
-  std::size_t machines_left_off = 0;   // with no line at all
-  std::vector<HeadingCount> left_off;  // the lines of those, by heading
+  std::vector<const UrgentLine*> lines;
+  std::size_t machines_left_off = 0;
+  std::vector<HeadingCount> left_off;  // what is told of those, by heading: all that nobody knows of a machine is one
 };
 
 // A machine that nobody may run always has its line; none is left off alone, for it takes the line that would say so.
