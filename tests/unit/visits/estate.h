@@ -8,6 +8,7 @@
 
 #include "routing/timing.h"
 #include "service/rounds.h"
+#include "service/workload.h"
 #include "support/estate_files.h"
 #include "support/world.h"
 #include "visits/plan_made.h"
@@ -17,6 +18,25 @@ namespace estate {
 
 using service::Day;
 using test::day;
+
+// Its loader alone, and no call.
+inline Texts loader_alone() {
+  Texts texts;
+  texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+  texts.calls = "";
+  return texts;
+}
+
+// Oil filters, of which there are so many in stock, and by the days of need too few from that day on. `known`: of them.
+inline service::PartNeed need_of_filters(const service::Part& known, std::int64_t stock, std::string_view short_on) {
+  service::PartNeed need;
+  need.key = "oil-filter-a";
+  need.part = &known;
+  need.stock = service::PartAmount::units(stock);
+  need.short_on = day(short_on);
+  need.order_by = day("2026-05-03");
+  return need;
+}
 
 // The estate with what was done at it.
 class Estate {

@@ -49,13 +49,10 @@ TEST_CASE("of a site is told what is its own, and sums stay those of the week") 
 }
 
 TEST_CASE("work that has its place is no reason to see to anything") {
-  Texts texts;
-  texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
-  texts.calls = "";
-  Estate estate(texts);
-  estate.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-06");
-  estate.world.reading("2026-05-01", "100").machine = "loader";
-  const Week week = estate.week();
+  Estate place(estate::loader_alone());
+  place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-06");
+  place.world.reading("2026-05-01", "100").machine = "loader";
+  const Week week = place.week();
   CHECK_FALSE(needs_doing(rounds_list(by_hand(week, {{"loader"}}))));
   CHECK(needs_doing(rounds_list(by_hand(week, {{}}))));
   CHECK(needs_doing(rounds_list(usual_plan())));
@@ -168,12 +165,7 @@ TEST_CASE("what the rounds load is taken from stock in the order of the plan") {
   parts.as_of = day("2026-05-03");
   Part known;
   known.lead_days = 5;
-  PartNeed need;
-  need.key = "oil-filter-a";
-  need.part = &known;
-  need.stock = PartAmount::units(1);
-  need.short_on = day("2026-05-03");  // by the days of need
-  need.order_by = day("2026-05-03");
+  const PartNeed need = estate::need_of_filters(known, 1, "2026-05-03");
   PartNeed not_counted = need;
   not_counted.key = "engine-oil-15w40";
   not_counted.unit = "L";

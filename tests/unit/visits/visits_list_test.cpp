@@ -124,9 +124,7 @@ TEST_CASE("a plan is cut by visits and rows, its sums stay, and what never waits
 }
 
 TEST_CASE("work that has its day is no reason to see to anything, and work that has none is") {
-  Texts texts;
-  texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
-  Estate place(texts);
+  Estate place(estate::loader_alone());
   place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-06");
   CHECK_FALSE(told_of(place).plan.visits.empty());
   CHECK_FALSE(needs_doing(told_of(place)));
@@ -226,13 +224,7 @@ TEST_CASE("what the visits load is taken from stock in the order of the plan") {
   parts.as_of = day("2026-05-03");
   Part known;
   known.lead_days = 5;
-  PartNeed need;
-  need.key = "oil-filter-a";
-  need.part = &known;
-  need.short_on = day("2026-05-04");
-  need.order_by = day("2026-05-03");
-  need.stock = PartAmount{};
-  parts.needs = {need};
+  parts.needs = {estate::need_of_filters(known, 0, "2026-05-04")};
   hold_against_stock(list, parts);
   std::vector<std::pair<const SiteVisit*, const TripTask*>> takers;
   for (const SiteVisit& visit : list.plan.visits) {
