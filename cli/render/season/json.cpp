@@ -1,6 +1,9 @@
+#include <algorithm>
+
 #include "render/season/season.h"
 #include "render/shared/figures.h"
 #include "render/shared/json_answers.h"
+#include "render/shared/mend_json.h"
 #include "render/shared/not_to_run.h"
 
 namespace cli {
@@ -19,6 +22,16 @@ Json resources_as_json(const service::Resources& resources) {
           {"people", resources.people},
           {"parts", std::move(parts)},
           {"fluids", std::move(fluids)}};
+}
+
+std::vector<service::WaitsToMend> waiting_of(const SeasonItem& item, const SeasonPlan& plan) {
+  std::vector<service::WaitsToMend> all;
+  const service::Machine* const machine = item.point.machine;
+  const auto use = std::find_if(plan.not_in_use.begin(), plan.not_in_use.end(),
+                                [&](const service::MachineUse& each) { return each.machine == machine; });
+  const service::UseState* const state = use == plan.not_in_use.end() ? nullptr : &use->state;
+  for (const service::SeenSign& seen : item.to_mend) all.push_back(waits_to_mend(*plan.fleet, seen, state));
+  return all;
 }
 
 Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
@@ -62,9 +75,7 @@ Json item_as_json(const SeasonItem& item, const SeasonPlan& plan, Json reason) {
   json["waits_for"] = array_of(item.waits_for, [](const service::SeasonAwaited& awaited) {
     return Json{{"part", awaited.part}, {"from", to_text(awaited.from)}, {"counted", awaited.counted}};
   });
-  json["to_mend"] = array_of(item.to_mend, [](const service::SeenSign& seen) {
-    return Json{{"sign", seen.sign}, {"on", to_text(seen.on.first)}, {"note", text_or_null(seen.note)}};
-  });
+  json["to_mend"] = to_mend_as_json(waiting_of(item, plan), *plan.fleet, plan.not_to_run);
   json["takes"] = resources_as_json(item.resources);
   return json;
 }
@@ -148,7 +159,7 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   }
   json["absent"] =
       array_of(plan.absent, [&](const service::SeasonAbsent& absent) { return absent_as_json(absent, plan); });
-  json["not_to_run"] = stopped_as_json(plan.not_to_run, plan.not_in_use, fleet);
+  json["not_to_run"] = bans_as_json(plan.not_to_run.bans(), fleet);
   json["beforehand"] =
       array_of(plan.beforehand, [&](const SeasonItem& item) { return item_as_json(item, plan, to_text(item.reason)); });
   json["have_ready"] =

@@ -25,13 +25,6 @@ Json again_or_null(const service::Sighting* again) {
   return again == nullptr ? Json(nullptr) : Json(to_text(again->on.first));
 }
 
-// As of what is kept as seen; of a sign that nobody saw there is nothing.
-void add_sightings(Json& json, const service::NoticedSign* sign) {
-  json["note"] = sign == nullptr ? Json(nullptr) : text_or_null(sign->note());
-  json["again_on"] = sign == nullptr ? Json(nullptr) : again_or_null(sign->again());
-  json["sightings"] = sign == nullptr ? Json::array() : sightings_as_json(sign->sightings);
-}
-
 void add_limb_figures(Json& json, const LimbStanding& limb, const service::Point& point) {
   switch (limb.kind) {
     case LimbKind::usage:
@@ -94,6 +87,12 @@ Json put_off_as_json(const service::PutOff& put_off) {
 }
 
 }  // namespace
+
+void add_sightings(Json& json, const service::NoticedSign* sign) {
+  json["note"] = sign == nullptr ? Json(nullptr) : text_or_null(sign->note());
+  json["again_on"] = sign == nullptr ? Json(nullptr) : again_or_null(sign->again());
+  json["sightings"] = sign == nullptr ? Json::array() : sightings_as_json(sign->sightings);
+}
 
 Json put_off_or_null(const std::optional<service::PutOff>& put_off) {
   return put_off ? put_off_as_json(*put_off) : Json(nullptr);

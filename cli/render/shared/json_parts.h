@@ -60,6 +60,8 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet, con
 Json gap_as_json(const service::Gap& gap, const service::Fleet& fleet);
 Json gaps_as_json(const std::vector<service::Gap>& gaps, const service::Fleet& fleet);
 Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped);
+// note, again_on and sightings, as of what is kept as seen; null: of a sign that nobody saw there is nothing.
+void add_sightings(Json& json, const service::NoticedSign* sign);
 Json fact_as_json(const service::Fact& fact);
 Json diagnostic_as_json(const service::Diagnostic& diagnostic, const std::string& command);  // command: see Look
 Json need_as_json(const service::PartNeed& need, const service::Fleet& fleet);

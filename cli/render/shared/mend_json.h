@@ -1,4 +1,4 @@
-// What waits to be mended and has no place in a plan, as JSON. For the files that write JSON alone.
+// What waits to be mended, as JSON: the same keys in every answer. For the files that write JSON alone.
 #pragma once
 
 #include <vector>

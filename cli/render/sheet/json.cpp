@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "render/shared/json_parts.h"
+#include "render/shared/mend_json.h"
 #include "render/shared/not_to_run.h"
 #include "render/shared/trip_json.h"
 #include "render/sheet/sheet.h"
@@ -238,7 +239,7 @@ Json sheet_as_json(const MachineSheet& sheet, const service::Fleet& fleet, const
   json["forbidden_by"] = array_of(sheet.forbidden_by, [](const service::Point* each) { return place_of(*each); });
   json["forbidden_by_seen"] =
       array_of(sheet.forbidden_by_seen, [](const service::SeenSign* each) { return Json(each->sign); });
-  json["to_mend"] = sheet.to_mend;
+  json["to_mend"] = to_mend_as_json(sheet.to_mend, fleet, stopped);
   json["overdue_safety"] = array_of(sheet.overdue_safety, [](const service::Point* each) { return place_of(*each); });
   json["tasks"] = array_of(sheet.tasks, [&](const SheetTask& task) { return task_as_json(task, fleet, stopped); });
   json["minutes"] = sheet.labour.minutes;
@@ -295,7 +296,7 @@ std::string sheet_as_json(const service::JobSheet& sheet) {
   json["sheets"] = array_of(sheet.pages, page);
   json["others"] = array_of(sheet.others, page);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
-  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
+  json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   return dumped(json);
 }
@@ -322,7 +323,7 @@ std::string readings_as_json(const service::ReadingRound& round) {
   json["without_meters"] = array_of(round.without_meters,
                                     [&](const service::Machine* machine) { return machine_of(*machine, *list.fleet); });
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
-  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
+  json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   return dumped(json);
 }

@@ -20,8 +20,9 @@ using service::SheetTask;
 
 // `hoses is mended`, `hoses and fork@left are both mended`.
 std::string mended_words(const MachineSheet& sheet) {
-  if (sheet.to_mend.size() < 2) return listed(sheet.to_mend, "and") + " is mended";
-  return fmt::format("{} are {}mended", listed(sheet.to_mend, "and"), sheet.to_mend.size() > 2 ? "all " : "both ");
+  const std::vector<std::string> names = sheet.to_mend_names();
+  if (names.size() < 2) return listed(names, "and") + " is mended";
+  return fmt::format("{} are {}mended", listed(names, "and"), names.size() > 2 ? "all " : "both ");
 }
 
 // Of a page, or of later work: `automatic start`, `the power`, or both.

@@ -20,6 +20,7 @@
 #include "service/element_label.h"
 #include "service/not_to_run.h"
 #include "service/part_lack.h"
+#include "service/waiting_to_mend.h"
 #include "service/workload.h"
 
 #pragma GCC visibility push(default)
@@ -249,8 +250,9 @@ struct MachineSheet {
   bool not_to_run = false;
   std::vector<const Point*> forbidden_by;          // see `forbidding_limbs`
   std::vector<const SeenSign*> forbidden_by_seen;  // of what was kept as seen, see `forbids_running`
-  // What both of these are about, each once: nobody runs it before all of it is mended. `hoses`, `fork@left`.
-  std::vector<std::string> to_mend;
+  // Each value, sign and thing seen of both of these: nobody runs it before all of it is mended.
+  std::vector<WaitsToMend> to_mend;
+  std::vector<std::string> to_mend_names() const;  // what these are about, each once: `hoses`, `fork@left`
   // What never waits and is overdue, but for what forbids to run it; those too that another task includes.
   std::vector<const Point*> overdue_safety;
   std::vector<SheetLook> checks_owed;    // after an earlier service, and not due yet

@@ -208,6 +208,12 @@ std::vector<const Point*> MachineSheet::due_and_put_off() const {
   return points;
 }
 
+std::vector<std::string> MachineSheet::to_mend_names() const {
+  std::vector<std::string> names;
+  for (const WaitsToMend& one : to_mend) load::add_each(names, {label_of(one)});
+  return names;
+}
+
 std::vector<const Point*> MachineSheet::look_first() const {
   std::vector<const Point*> points;
   std::copy_if(find_out.begin(), find_out.end(), std::back_inserter(points), [&](const Point* point) {

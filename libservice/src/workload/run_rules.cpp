@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "service/minding.h"
+#include "service/run_ban.h"
 #include "workload/job_tasks.h"
 
 namespace service::load {
@@ -53,11 +54,6 @@ class Unsafe {
   bool all_known_ = true;
 };
 
-// `fork@left` of `fork@left found worn`; else what was seen.
-std::string what_is_bad(const Fleet& fleet, const SeenSign& seen) {
-  return found_bad_task(fleet, seen) == nullptr ? seen.sign : seen.sign.substr(0, seen.sign.rfind(" found "));
-}
-
 // Of a check nobody can tell.
 bool runs(const SheetTask& entry) { return entry.runs; }
 bool runs(const SheetLook& look) { return look.check != nullptr || runs_it(*look.task); }
@@ -87,10 +83,12 @@ bool is_overdue_safety(const SheetTask& entry) {
 void say_what_is_unsafe(MachineSheet& page, const Fleet& fleet) {
   const Unsafe unsafe(page, fleet);
   for (SheetTask& entry : page.tasks) entry.unsafe = unsafe.is_about(entry);
-  std::vector<std::string> all;
-  for (const Point* point : page.forbidden_by) all.push_back(point_label(point->name, point->position));
-  for (const SeenSign* seen : page.forbidden_by_seen) all.push_back(what_is_bad(fleet, *seen));
-  add_each(page.to_mend, all);
+  for (const Point* point : page.forbidden_by) {
+    for (const LimbStanding* limb : forbidding_limbs(*point)) {
+      page.to_mend.push_back(waits_to_mend(fleet, *point, *limb, page.state));
+    }
+  }
+  for (const SeenSign* seen : page.forbidden_by_seen) page.to_mend.push_back(waits_to_mend(fleet, *seen, page.state));
 }
 
 void say_run_rules(MachineSheet& page, const Fleet& fleet) {

@@ -115,7 +115,15 @@ TEST_CASE("every row of a sheet says in data whether anybody may run the machine
   must(place, "done loader engine-oil --at 100 --on 2026-06-10");
   must(place, "saw loader leak");
   const auto sheet = json_of(place, "sheet loader --within 24m")["sheets"][0];
-  CHECK(sheet["to_mend"][0] == "hoses");
+  REQUIRE(sheet["to_mend"].size() == 1);
+  const auto& mend = sheet["to_mend"][0];
+  CHECK(mend["machine"] == "loader");
+  CHECK(mend["task"] == "hoses");
+  CHECK(mend["sign"] == "leak");
+  CHECK(mend["on"] == "2026-06-15");
+  CHECK(mend["sightings"].size() == 1);
+  CHECK(mend["found"].is_null());
+  CHECK(mend["name"].is_null());
   CHECK(sheet["tasks"].size() > 1);
   for (const auto& task : sheet["tasks"]) {
     for (const auto& point : task["points"]) CHECK(point["do_not_run"] == true);

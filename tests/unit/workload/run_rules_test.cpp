@@ -184,7 +184,7 @@ TEST_CASE("while something forbids to run it, what stands behind the repair is r
   CHECK(page_of(world, "2025-08-01")->to_mend.empty());
   world.sign("leak", "2025-07-20");
   const auto leaks = page_of(world, "2025-08-01");
-  CHECK(joined(leaks->to_mend) == "hose");
+  CHECK(joined(leaks->to_mend_names()) == "hose");
   CHECK(run_rules(leaks->tasks) == "hose not-at-all, seal free, oil after-mending, exam after-mending");
 
   // Each cause is named, once, and whoever mends one does not run it with the others.
@@ -193,7 +193,7 @@ TEST_CASE("while something forbids to run it, what stands behind the repair is r
   world.done("fork", "2025-07-22", "", "left").found = Found::worn;
   world.measured("wear", "11", "2025-07-23", "mm", "left");
   const auto all = page_of(world, "2025-08-01");
-  CHECK(joined(all->to_mend) == "hose, fork@left, brakes");
+  CHECK(joined(all->to_mend_names()) == "hose, fork@left, brakes");
   CHECK(run_rules(all->tasks) ==
         "fork at-rest, hose not-at-all, brakes once-mended, seal free, oil after-mending, exam after-mending");
 
@@ -207,7 +207,13 @@ TEST_CASE("while something forbids to run it, what stands behind the repair is r
   look.note = "loose";
   world.add(look);
   const auto none = page_of(world, "2025-08-01");
-  CHECK(joined(none->to_mend) == "hose, fork@left, brakes, rattle");
+  CHECK(joined(none->to_mend_names()) == "hose, fork@left, brakes, rattle");
+  // Both the value and what the check found are told of the one fork.
+  std::string told;
+  for (const WaitsToMend& one : none->to_mend) {
+    told += (told.empty() ? "" : ", ") + one.task + (one.measured() ? " measured" : one.limb != nullptr ? " sign" : "");
+  }
+  CHECK(told == "hose sign, fork measured, brakes, fork, ");
   CHECK(run_rules(none->tasks) ==
         "fork at-rest, hose not-at-all, brakes not-at-all, seal at-rest, oil not-at-all, exam not-at-all");
 }

@@ -20,7 +20,7 @@ std::vector<const LimbStanding*> past_limit(const Point& point) {
 }
 
 // `fork@left` of `fork@left found worn`.
-std::string_view label_of(std::string_view sign) {
+std::string_view without_found(std::string_view sign) {
   for (const std::string_view end : {" found worn", " found failed"}) {
     if (sign.ends_with(end)) return sign.substr(0, sign.size() - end.size());
   }
@@ -34,41 +34,54 @@ const Call* call_to(const Fleet& fleet, const Machine& machine) {
 }
 
 // Where it stands, and who may come for it.
-void place(WaitsToMend& one, const DueList& list, const Machine& machine) {
+WaitsToMend placed(const Fleet& fleet, const Machine& machine, const UseState* state) {
+  WaitsToMend one;
   one.machine = &machine;
-  one.site = list.fleet->site(machine.site);
-  one.state = list.state_of(machine);
-  one.call = call_to(*list.fleet, machine);
+  one.site = fleet.site(machine.site);
+  one.state = state;
+  one.call = call_to(fleet, machine);
+  return one;
 }
 
 }  // namespace
+
+WaitsToMend waits_to_mend(const Fleet& fleet, const SeenSign& seen, const UseState* state) {
+  WaitsToMend one = placed(fleet, *seen.machine, state);
+  one.seen = &seen;
+  one.found = found_of(fleet, seen);
+  if (found_bad_task(fleet, seen) == nullptr) return one;
+  const std::string_view label = without_found(seen.sign);
+  const std::size_t at = label.find('@');
+  one.task = label.substr(0, at);
+  if (at != std::string_view::npos) one.position = label.substr(at + 1);
+  return one;
+}
+
+WaitsToMend waits_to_mend(const Fleet& fleet, const Point& point, const LimbStanding& limb, const UseState* state) {
+  WaitsToMend one = placed(fleet, *point.machine, state);
+  one.point = &point;
+  one.limb = &limb;
+  one.task = point.name;
+  one.position = point.position;
+  one.found = limb.found;
+  return one;
+}
+
+std::string label_of(const WaitsToMend& one) {
+  return one.task.empty() ? one.seen->sign : point_label(one.task, one.position);
+}
 
 std::vector<WaitsToMend> waiting_to_mend(const DueList& list) {
   const Fleet& fleet = *list.fleet;
   std::vector<WaitsToMend> all;
   for (const SeenSign& seen : list.seen) {
-    const bool by_a_check = found_bad_task(fleet, seen) != nullptr;
-    if (!by_a_check && !seen.found) continue;  // nobody has looked yet, so nobody knows
-    WaitsToMend& one = all.emplace_back();
-    one.seen = &seen;
-    one.found = found_of(fleet, seen);
-    place(one, list, *seen.machine);
-    if (by_a_check) {
-      const std::string_view label = label_of(seen.sign);
-      const std::size_t at = label.find('@');
-      one.task = label.substr(0, at);
-      if (at != std::string_view::npos) one.position = label.substr(at + 1);
-    }
+    if (!found_of(fleet, seen)) continue;  // nobody has looked yet, so nobody knows
+    all.push_back(waits_to_mend(fleet, seen, list.state_of(*seen.machine)));
   }
   for (const Point& point : list.points) {
     if (!to_mend(list.seen, point).empty()) continue;
     for (const LimbStanding* limb : past_limit(point)) {
-      WaitsToMend& one = all.emplace_back();
-      one.point = &point;
-      one.limb = limb;
-      one.task = point.name;
-      one.position = point.position;
-      place(one, list, *point.machine);
+      all.push_back(waits_to_mend(fleet, point, *limb, list.state_of(*point.machine)));
     }
   }
   return all;
