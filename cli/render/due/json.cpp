@@ -16,7 +16,7 @@ Json due_answer(const DueAnswer& due) {
   json["seen"] = seen_as_json(list.seen, *list.fleet, stopped);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
-  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
+  json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["caution_sentences"] = sentences_of(cautions_of(rows.points));
   json["left_off"] = rows.left_off;
   return json;

@@ -15,7 +15,7 @@ std::string due_as_markdown(const DueAnswer& due, const std::string& command) {
   const service::DueList& list = due.list;
   std::string text =
       fmt::format("# {}: due on {}\n\n", markdown_cell(whose_list(*list.fleet, list.scope)), to_text(list.as_of));
-  if (const std::string out = markdown_stopped(list); !out.empty()) text += out + '\n';
+  if (const std::string out = markdown_stopped(run_bans(list)); !out.empty()) text += out + '\n';
   const service::DueRows shown = due.rows();
   const std::string points = markdown_points(shown.points, shown.no_record, list, command);
   text += points.empty() ? fmt::format("Nothing to list until {}, of {}.\n", to_text(list.within),

@@ -60,7 +60,7 @@ std::string due_as_text(const DueAnswer& due, const Look& look) {
   const DueList& list = due.list;
   std::string text = heading(look, fmt::format("{}, {}, looking ahead to {}", whose_list(*list.fleet, list.scope),
                                                to_text(list.as_of), to_text(list.within)));
-  text += stopped_first(list, look);
+  text += stopped_first(run_bans(list), look);
   const service::DueRows rows = due.rows();
   if (!rows.anything_due) text += '\n' + nothing_due(due) + '\n';
   if (!rows.points.empty() || !rows.no_record.empty()) {

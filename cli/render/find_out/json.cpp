@@ -38,7 +38,7 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
     return json;
   });
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
-  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
+  json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   std::vector<const service::Point*> points;
   for (const service::MachineQuestions& asked : answer.machines) {
     for (const service::Question& question : asked.questions) {

@@ -93,7 +93,7 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   const auto& all = answer.machines;
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
-  text += stopped_first(list, look);
+  text += stopped_first(run_bans(list), look);
   if (all.empty()) return text + '\n' + none(list) + not_known(without_blanks(list), look);
   const auto columns = static_cast<std::size_t>(look.columns);
   if (!run_bans(list).empty()) text += '\n';

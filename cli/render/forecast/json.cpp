@@ -87,7 +87,7 @@ Json forecast_answer(const ForecastAnswer& answer) {
   json["unknown"] = places_of(forecast.unknown, *forecast.fleet);
   json["gaps"] = gaps_as_json(forecast.gaps, *forecast.fleet);
   json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet, forecast.not_to_run);
-  json["not_to_run"] = stopped_as_json(forecast.not_to_run, forecast.not_in_use, *forecast.fleet);
+  json["not_to_run"] = bans_as_json(forecast.not_to_run.bans(), *forecast.fleet);
   json["left_off"] = forecast.left_off();
   return json;
 }

@@ -155,7 +155,7 @@ std::string forecast_as_text(const ForecastAnswer& answer, const Look& look) {
   const service::Forecast& forecast = answer.forecast;
   std::string text = heading(look, fmt::format("{}, {}: use ahead to {}", whose_list(*forecast.fleet, forecast.scope),
                                                to_text(forecast.as_of), to_text(forecast.to)));
-  text += stopped_first(forecast.not_in_use, forecast.not_to_run, look);
+  text += stopped_first(forecast.not_to_run.bans(), look);
   if (const auto lines = machines_that(forecast.not_in_use, service::UseKind::laid_up); !lines.empty()) {
     text += '\n' + heading(look, "Laid up") + said_rows(lines, look);
   }

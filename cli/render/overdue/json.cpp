@@ -25,7 +25,7 @@ Json overdue_answer(const service::DueList& list) {
     if (entry.gap != nullptr) add("gaps", gap_as_json(*entry.gap, *list.fleet));
     if (entry.use != nullptr) add("not_in_use", machine_as_json(*entry.use, *list.fleet, stopped));
   }
-  json["not_to_run"] = stopped_as_json(stopped, list.not_in_use, *list.fleet);
+  json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["left_off"] = 0;  // it is never cut
   return json;

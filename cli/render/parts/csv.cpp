@@ -4,12 +4,14 @@
 namespace cli {
 
 std::string parts_as_csv(const service::PartsList& list) {
-  CsvTable table({"row",     "part",        "listed",   "what",      "number",     "supplier", "fluid",
-                  "unit",    "need",        "more",     "stock",     "counted_on", "short_by", "buy",
-                  "packs",   "missed_from", "order_by", "late_days", "price",      "cost",     "ready",
-                  "machine", "site",        "customer", "task",      "position",   "safety",   "competent_person",
-                  "fact",    "meter",       "kind",     "state",     "since",      "until",    "note",
-                  "say",     "doubtful"});
+  CsvTable table(
+      columns_with({"row",     "part",        "listed",   "what",      "number",     "supplier", "fluid",
+                    "unit",    "need",        "more",     "stock",     "counted_on", "short_by", "buy",
+                    "packs",   "missed_from", "order_by", "late_days", "price",      "cost",     "ready",
+                    "machine", "site",        "customer", "task",      "position",   "safety",   "competent_person",
+                    "fact",    "meter",       "kind",     "state",     "since",      "until",    "note",
+                    "say",     "doubtful"},
+                   {columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}));
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"row", "part"},
@@ -37,7 +39,7 @@ std::string parts_as_csv(const service::PartsList& list) {
   }
   add_unknown(table, list.unknown, *list.fleet);
   for (const service::Gap& gap : list.gaps) add_gap(table, gap, *list.fleet);
-  for (const service::MachineUse& use : list.not_in_use) add_machine(table, use, *list.fleet);
+  for (const service::MachineUse& use : list.not_in_use) add_machine(table, use, *list.fleet, list.not_to_run);
   add_stopped(table, list.not_to_run, *list.fleet);
   return table.text();
 }

@@ -13,7 +13,7 @@ Json parts_answer(const service::PartsList& list) {
   json["parts"] = array_of(list.needs, [&](const service::PartNeed& need) { return need_as_json(need, *list.fleet); });
   json["unknown"] = places_of(list.unknown, *list.fleet);
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, list.not_to_run);
-  json["not_to_run"] = stopped_as_json(list.not_to_run, list.not_in_use, *list.fleet);
+  json["not_to_run"] = bans_as_json(list.not_to_run.bans(), *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["left_off"] = list.left_off;
   return json;

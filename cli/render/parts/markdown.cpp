@@ -17,12 +17,11 @@ using service::PartNeed;
 using service::PartsList;
 using service::to_text;
 
-std::string parts_as_markdown(const PartsList& list, const std::string& command) {
+std::string parts_as_markdown(const PartsList& list) {
   std::string text =
       fmt::format("# {}: parts and fluids, {} to {}\n", markdown_cell(whose_list(*list.fleet, list.scope)),
                   to_text(list.as_of), to_text(list.to));
-  if (const std::string out = markdown_stopped(list.not_in_use, list.not_to_run, command); !out.empty())
-    text += '\n' + out;
+  if (const std::string out = markdown_stopped(list.not_to_run.bans()); !out.empty()) text += '\n' + out;
   if (const std::string doubts = parts_doubts(list); !doubts.empty()) text += '\n' + markdown_cell(doubts) + '\n';
   const auto orders = orders_of(list);
   if (orders.empty()) text += "\nNothing is short.\n";

@@ -11,7 +11,7 @@ namespace cli {
 std::string parts_as_text(const service::PartsList& list, const Look& look);
 std::string parts_as_json(const service::PartsList& list);
 std::string parts_as_csv(const service::PartsList& list);  // one row a part
-std::string parts_as_markdown(const service::PartsList& list, const std::string& command);
+std::string parts_as_markdown(const service::PartsList& list);
 
 inline constexpr Format<service::PartsList> parts_formats[] = {
     {"text", parts_as_text}, {"json", parts_as_json}, {"csv", parts_as_csv}, {"md", parts_as_markdown}};

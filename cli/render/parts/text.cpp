@@ -23,7 +23,7 @@ std::string parts_as_text(const PartsList& list, const Look& look) {
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(look, fmt::format("{}, {}: parts and fluids {}", whose_list(*list.fleet, list.scope),
                                                to_text(list.as_of), parts_span(list)));
-  text += stopped_first(list.not_in_use, list.not_to_run, look);
+  text += stopped_first(list.not_to_run.bans(), look);
   if (const std::string doubts = parts_doubts(list); !doubts.empty()) text += '\n' + wrapped("", doubts, columns, 0);
   const auto [shorts, perhaps, enough, others] = parts_tables(list);
   if (shorts.size() > 1)

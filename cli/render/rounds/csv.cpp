@@ -15,62 +15,64 @@ namespace {
 
 // In the order in which a driver reads them; what fewer ask for stands behind.
 std::vector<std::string> columns() {
-  return {"crew",
-          "on",
-          "visit",
-          "site",
-          "arrives",
-          "starts",
-          "ends",
-          "cautions",
-          "row",
-          "leaves",
-          "back",
-          "customer",
-          "machine",
-          "call",
-          "tasks",
-          "do",
-          "takes_parts",
-          "takes_fluids",
-          "takes_minutes",
-          "takes_people",
-          "contact",
-          "access",
-          "promised",
-          "safety",
-          "competent_person",
-          "do_not_run",
-          "drive_min",
-          "km",
-          "set_up_min",
-          "work_min",
-          "waiting",
-          "reason",
-          "why",
-          "until",
-          "cost",
-          "keep_out_of_use",
-          "task",
-          "position",
-          "meter",
-          "kind",
-          "state",
-          "since",
-          "sign",
-          "fact",
-          "found",
-          "note",
-          "say",
-          "was_crew",
-          "was_on",
-          "is_crew",
-          "is_on",
-          "needs",
-          "again_on",
-          "also_there",
-          "broken_by",
-          "short"};
+  return columns_with({"crew",
+                       "on",
+                       "visit",
+                       "site",
+                       "arrives",
+                       "starts",
+                       "ends",
+                       "cautions",
+                       "row",
+                       "leaves",
+                       "back",
+                       "customer",
+                       "machine",
+                       "call",
+                       "tasks",
+                       "do",
+                       "takes_parts",
+                       "takes_fluids",
+                       "takes_minutes",
+                       "takes_people",
+                       "contact",
+                       "access",
+                       "promised",
+                       "safety",
+                       "competent_person",
+                       "do_not_run",
+                       "drive_min",
+                       "km",
+                       "set_up_min",
+                       "work_min",
+                       "waiting",
+                       "reason",
+                       "why",
+                       "until",
+                       "cost",
+                       "keep_out_of_use",
+                       "task",
+                       "position",
+                       "meter",
+                       "kind",
+                       "state",
+                       "since",
+                       "sign",
+                       "fact",
+                       "found",
+                       "note",
+                       "say",
+                       "was_crew",
+                       "was_on",
+                       "is_crew",
+                       "is_on",
+                       "needs",
+                       "again_on",
+                       "also_there",
+                       "broken_by",
+                       "short"},
+                      {columns_of_unknown(), columns_of_gaps(), columns_of_seen(), columns_of_to_mend(),
+                       columns_of_machines(), columns_of_stopped()});
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -153,18 +155,6 @@ void add_left_out(CsvTable& table, const RoundsList& list, const service::NotThi
   table.add(cells);
 }
 
-void add_points(CsvTable& table, const char* row, const std::vector<service::PointName>& points,
-                const service::Fleet& fleet) {
-  for (const service::PointName& point : points) {
-    CsvCells cells = cli::cells_of(row, *point.machine, fleet);
-    cells.insert(cells.end(), {{"task", csv_text(point.task)},
-                               {"position", csv_text(point.position)},
-                               {"safety", yes_or_no(point.safety)},
-                               {"competent_person", yes_or_no(point.competent_person)}});
-    table.add(cells);
-  }
-}
-
 void add_not_planned(CsvTable& table, const service::NotPlanned& row, const service::Fleet& fleet) {
   CsvCells cells{{"row", "not-planned"}};
   if (row.point.machine != nullptr) cells = cli::cells_of("not-planned", *row.point.machine, fleet);
@@ -205,8 +195,8 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
     for (const service::RoundStop& stop : round.stops) add_stop(table, list, round, stop);
   }
   for (const service::NotThisWeek& out : list.plan.not_this_week) add_left_out(table, list, out);
-  add_points(table, "no-record", week.no_record, fleet);
-  add_points(table, "unknown", week.unknown, fleet);
+  add_unknown(table, week.no_record, fleet, "no-record");
+  add_unknown(table, week.unknown, fleet);
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
   for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, list.not_to_run);

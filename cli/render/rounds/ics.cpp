@@ -6,6 +6,7 @@
 #include "render/rounds/words.h"
 #include "render/shared/cautions.h"
 #include "render/shared/mend_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "today.h"
@@ -74,12 +75,17 @@ class Events {
     for (const std::string& words : {cost_words(list_), bound_words(list_)}) {
       if (!words.empty()) event.description += words + '\n';
     }
-    for (const service::MachineUse* use : list_.not_in_use) {
-      const bool out = use->state.kind == service::UseKind::out_of_use;
-      event.description +=
-          fmt::format("{}{}: {}\n", out ? "Do not run: " : "", use->machine->key, words_of(use->state));
+    const auto [out_of_use, to_be_mended] = stopped_lines(list_.not_to_run.bans());
+    for (const auto& [machine, words] : out_of_use) {
+      event.description += fmt::format("{}: {}: {}\n", not_to_run_title, machine, words);
     }
-    for (const std::string& line : to_be_mended_lines(*week.list, list_.site)) event.description += line + '\n';
+    for (const auto& [machine, words] : to_be_mended) {
+      event.description += fmt::format("{}: {}: {}\n", not_before_mended_title, machine, words);
+    }
+    for (const service::MachineUse* use : list_.not_in_use) {
+      if (use->state.kind == service::UseKind::out_of_use) continue;
+      event.description += fmt::format("{}: {}\n", use->machine->key, words_of(use->state));
+    }
     for (const service::PlanChange& change : list_.plan.changes) {
       event.description += fmt::format("Changed: {}: {}\n", change.visit, change_words(list_, change));
     }

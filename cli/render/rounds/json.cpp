@@ -248,7 +248,7 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["unknown"] = points(week.unknown);
   json["not_in_use"] = array_of(
       list.not_in_use, [&](const service::MachineUse* use) { return machine_as_json(*use, fleet, list.not_to_run); });
-  json["not_to_run"] = stopped_as_json(list.not_to_run, week.list->not_in_use, fleet);
+  json["not_to_run"] = bans_as_json(list.not_to_run.bans(), fleet);
   json["done"] = week.done;
   json["no_time"] = points(week.no_time);
   json["no_price"] = week.no_price;

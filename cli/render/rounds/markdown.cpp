@@ -119,9 +119,10 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   const service::Week& week = list.week();
   std::string text =
       fmt::format("# {}: rounds {} to {}\n\n", markdown_cell(whose_rounds(list)), to_text(week.from), to_text(week.to));
-  std::string stopped;
-  for (const service::MachineUse* use : list.not_in_use) stopped += markdown_machine(*use);
-  stopped += markdown_to_be_mended(*week.list, list.site);
+  std::string stopped = markdown_stopped(list.not_to_run.bans());
+  for (const service::MachineUse* use : list.not_in_use) {
+    if (use->state.kind == service::UseKind::laid_up) stopped += markdown_machine(*use);
+  }
   text += stopped.empty() ? stopped : stopped + '\n';
   text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
   for (const std::string& words : {cost_words(list), bound_words(list), lacking_words(list.loads)}) {

@@ -31,7 +31,7 @@ class Writer {
     const service::Week& week = list_.week();
     text_ += heading(look_, fmt::format("{}, {}: rounds {} to {}", whose_rounds(list_), to_text(week.as_of),
                                         to_text(week.from), to_text(week.to)));
-    const std::string stopped = stopped_first(*week.list, look_, list_.site);
+    const std::string stopped = stopped_first(list_.not_to_run.bans(), look_);
     text_ += stopped.empty() ? stopped : stopped + '\n';
     line("", counts_of(list_));
     line("", cost_words(list_));

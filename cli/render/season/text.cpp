@@ -55,7 +55,7 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   std::string text =
       heading(look, fmt::format("{}, {}: {} {}, {} to {}", whose_list(*plan.fleet, plan.scope), to_text(plan.as_of),
                                 plan.under_way() ? "in" : "before", season, to_text(plan.from), to_text(plan.to)));
-  const std::string stopped = stopped_first(plan.not_in_use, plan.not_to_run, look);
+  const std::string stopped = stopped_first(plan.not_to_run.bans(), look);
   text += stopped;
   text += (stopped.empty() ? "" : "\n") + wrapped("", season_in_a_line(plan, look.command), columns_of(look), 0);
   text += '\n' + in_a_line(look) + laid_up(plan, look);

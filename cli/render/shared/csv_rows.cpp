@@ -2,8 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <utility>
 
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/minding.h"
 #include "service/workload.h"
@@ -21,71 +24,126 @@ void add_put_off(CsvCells& cells, const service::Point& point) {
                              {"put_off_by_estimate", yes_or_no(point.put_off->by_estimate)}});
 }
 
+// Of a listed sign that nobody has found good since, as of one that is kept as seen.
+void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
+  const service::NoticedSign* const sign = limb.open_sign();
+  if (sign == nullptr) return;
+  cells.insert(cells.end(), {{"sign", csv_text(sign->name)},
+                             {"on", to_text(sign->first().on.first)},
+                             {"until", to_text(sign->first().on.last)},
+                             {"fact", to_text(sign->first().fact)},
+                             {"note", csv_text(sign->note())},
+                             {"found", std::string(limb.found ? to_text(*limb.found) : "")},
+                             {"again_on", sign->again() == nullptr ? "" : to_text(sign->again()->on.first)},
+                             {"sightings", joined_sightings(sign->sightings)}});
+}
+
 // Of a list with headings, with the one under which the row stands.
 void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
   if (!heading.empty()) cells.emplace_back("heading", heading);
   table.add(cells);
 }
 
+constexpr auto of_gaps =
+    std::to_array<std::string_view>({"row", "machine", "site", "customer", "fact", "meter", "kind", "since", "say"});
+constexpr auto of_seen =
+    std::to_array<std::string_view>({"row", "machine", "site", "customer", "sign", "on", "until", "fact", "note",
+                                     "found", "do_not_run", "say", "again_on", "sightings"});
+constexpr auto of_machines = std::to_array<std::string_view>(
+    {"row", "machine", "site", "customer", "state", "since", "until", "note", "do_not_run", "say"});
+constexpr auto of_stopped =
+    std::to_array<std::string_view>({"row", "machine", "site", "customer", "do_not_run", "say"});
+constexpr auto of_unknown = std::to_array<std::string_view>(
+    {"row", "machine", "site", "customer", "task", "position", "safety", "competent_person"});
+constexpr auto of_standing = std::to_array<std::string_view>({"row",           "machine",
+                                                              "site",          "customer",
+                                                              "task",          "position",
+                                                              "safety",        "competent_person",
+                                                              "cautions",      "standing",
+                                                              "by_estimate",   "due_span_p10",
+                                                              "due_span_p50",  "due_span_p90",
+                                                              "sooner_if",     "measure_again",
+                                                              "put_off_until", "put_off_at",
+                                                              "put_off_shown", "put_off_by",
+                                                              "put_off_note",  "put_off_by_estimate",
+                                                              "doubtful",      "past_grace_by_estimate"});
+
 }  // namespace
 
+CsvColumns columns_of_gaps() { return of_gaps; }
+CsvColumns columns_of_seen() { return of_seen; }
+CsvColumns columns_of_machines() { return of_machines; }
+CsvColumns columns_of_stopped() { return of_stopped; }
+CsvColumns columns_of_unknown() { return of_unknown; }
+CsvColumns columns_of_standing() { return of_standing; }
+
+std::vector<std::string> columns_with(std::vector<std::string> first, std::initializer_list<CsvColumns> rows) {
+  for (const CsvColumns row : rows) {
+    for (const std::string_view column : row) {
+      if (std::find(first.begin(), first.end(), column) == first.end()) first.emplace_back(column);
+    }
+  }
+  return first;
+}
+
 std::vector<std::string> point_columns() {
-  return {"row",
-          "machine",
-          "site",
-          "customer",
-          "task",
-          "position",
-          "standing",
-          "by_estimate",
-          "past_grace_by_estimate",
-          "ruled_by",
-          "due_on",
-          "due_span_p10",
-          "due_span_p50",
-          "due_span_p90",
-          "sooner_if",
-          "measure_again",
-          "usage_every",
-          "usage_used",
-          "usage_left",
-          "usage_estimated_used",
-          "usage_estimated_left",
-          "usage_unit",
-          "calendar_every",
-          "calendar_due_on",
-          "calendar_left_days",
-          "fitted_on",
-          "fitted_until",
-          "fitted_at",
-          "unknown",
-          "put_off_until",
-          "put_off_at",
-          "put_off_shown",
-          "put_off_by",
-          "put_off_note",
-          "meter",
-          "kind",
-          "state",
-          "since",
-          "until",
-          "note",
-          "sign",
-          "on",
-          "fact",
-          "found",
-          "say",
-          "safety",
-          "competent_person",
-          "cautions",
-          "put_off_by_estimate",
-          "usage_meter",
-          "fitted_meter",
-          "do_not_run",
-          "doubtful",
-          "people",
-          "usage_estimated_from",
-          "again_on"};
+  return columns_with({"row",
+                       "machine",
+                       "site",
+                       "customer",
+                       "task",
+                       "position",
+                       "standing",
+                       "by_estimate",
+                       "past_grace_by_estimate",
+                       "ruled_by",
+                       "due_on",
+                       "due_span_p10",
+                       "due_span_p50",
+                       "due_span_p90",
+                       "sooner_if",
+                       "measure_again",
+                       "usage_every",
+                       "usage_used",
+                       "usage_left",
+                       "usage_estimated_used",
+                       "usage_estimated_left",
+                       "usage_unit",
+                       "calendar_every",
+                       "calendar_due_on",
+                       "calendar_left_days",
+                       "fitted_on",
+                       "fitted_until",
+                       "fitted_at",
+                       "unknown",
+                       "put_off_until",
+                       "put_off_at",
+                       "put_off_shown",
+                       "put_off_by",
+                       "put_off_note",
+                       "meter",
+                       "kind",
+                       "state",
+                       "since",
+                       "until",
+                       "note",
+                       "sign",
+                       "on",
+                       "fact",
+                       "found",
+                       "say",
+                       "safety",
+                       "competent_person",
+                       "cautions",
+                       "put_off_by_estimate",
+                       "usage_meter",
+                       "fitted_meter",
+                       "do_not_run",
+                       "doubtful",
+                       "people",
+                       "usage_estimated_from",
+                       "again_on"},
+                      {columns_of_standing(), columns_of_seen(), columns_of_gaps(), columns_of_machines()});
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
@@ -121,6 +179,7 @@ void add_point(CsvTable& table, const service::Point& point, const service::Flee
                                {"fitted_at", figure(point.fitted->at)},
                                {"fitted_meter", csv_text(point.fitted->meter)}});
   }
+  if (const auto* limb = service::limb_of(point, service::LimbKind::sign)) add_open_sign(cells, *limb);
   add_under(table, heading, std::move(cells));
 }
 
@@ -148,54 +207,36 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
                              {"fact", to_text(seen.fact)},
                              {"note", csv_text(seen.note)},
                              {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
+                             {"sightings", joined_sightings(seen.sightings)},
                              {"found", std::string(found ? to_text(*found) : "")},
                              {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
                              {"say", csv_text(words_of(seen))}});
   add_under(table, heading, std::move(cells));
 }
 
-namespace {
-
-CsvCells state_cells(const service::MachineUse& use, const service::Fleet& fleet) {
+void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
+                 const service::NotToRun& stopped, std::string_view heading) {
   CsvCells cells = cells_of("machine", *use.machine, fleet);
   cells.insert(cells.end(), {{"state", std::string(service::to_text(use.state.kind))},
                              {"since", figure(use.state.since)},
                              {"until", figure(use.state.until)},
                              {"note", csv_text(use.state.note)},
+                             {"do_not_run", yes_or_no(stopped.holds(*use.machine))},
                              {"say", csv_text(words_of(use.state))}});
-  return cells;
-}
-
-}  // namespace
-
-void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet) {
-  table.add(state_cells(use, fleet));
-}
-
-void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
-                 const service::NotToRun& stopped, std::string_view heading) {
-  CsvCells cells = state_cells(use, fleet);
-  cells.emplace_back("do_not_run", yes_or_no(stopped.holds(*use.machine)));
   add_under(table, heading, std::move(cells));
 }
 
 void add_stopped(CsvTable& table, const service::NotToRun& stopped, const service::Fleet& fleet) {
-  for (const service::Machine* machine : stopped.machines()) {
-    CsvCells cells = cells_of("not-to-run", *machine, fleet);
-    cells.emplace_back("say", "do not run");
+  for (const service::RunBan& ban : stopped.bans()) {
+    CsvCells cells = cells_of("not-to-run", *ban.machine, fleet);
+    cells.insert(cells.end(), {{"do_not_run", yes_or_no(true)}, {"say", csv_text(why_not_to_run(ban))}});
     table.add(cells);
   }
 }
 
-void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet) {
-  for (const service::PointName& point : points) {
-    CsvCells cells = cells_of("unknown", *point.machine, fleet);
-    cells.insert(cells.end(), {{"task", csv_text(point.task)},
-                               {"position", csv_text(point.position)},
-                               {"safety", yes_or_no(point.safety)},
-                               {"competent_person", yes_or_no(point.competent_person)}});
-    table.add(cells);
-  }
+void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet,
+                 std::string_view row) {
+  for (const service::PointName& point : points) table.add(cells_of(row, point, fleet));
 }
 
 CsvCells cells_of(std::string_view row, const service::Machine& machine, const service::Fleet& fleet) {
@@ -203,6 +244,15 @@ CsvCells cells_of(std::string_view row, const service::Machine& machine, const s
           {"machine", csv_text(machine.key)},
           {"site", csv_text(machine.site)},
           {"customer", csv_text(customer_of(fleet, machine))}};
+}
+
+CsvCells cells_of(std::string_view row, const service::PointName& point, const service::Fleet& fleet) {
+  CsvCells cells = cells_of(row, *point.machine, fleet);
+  cells.insert(cells.end(), {{"task", csv_text(point.task)},
+                             {"position", csv_text(point.position)},
+                             {"safety", yes_or_no(point.safety)},
+                             {"competent_person", yes_or_no(point.competent_person)}});
+  return cells;
 }
 
 CsvCells cells_of(std::string_view row, const service::Point& point, const service::Fleet& fleet) {
@@ -226,6 +276,14 @@ void add_standing(CsvCells& cells, const service::Point& point) {
                              {"measure_again", joined_names(point.measure_again)},
                              {"doubtful", yes_or_no(point.doubtful)}});
   add_put_off(cells, point);
+}
+
+std::string joined_sightings(const std::vector<service::Sighting>& sightings) {
+  std::vector<std::string> times;
+  for (const service::Sighting& one : sightings) {
+    times.push_back(one.note.empty() ? to_text(one.on.first) : fmt::format("{}: {}", to_text(one.on.first), one.note));
+  }
+  return csv_text(fmt::format("{}", fmt::join(times, "; ")));
 }
 
 std::string joined_names(const std::vector<std::string>& names) {

@@ -1,11 +1,29 @@
 // Rows that CSV answers share. Keys are those of JSON, a key inside another joined to it by `_`.
 #pragma once
 
+#include <initializer_list>
+#include <span>
+#include <string_view>
+#include <vector>
+
 #include "render/shared/csv_line.h"
 #include "service/due_list.h"
 #include "service/not_to_run.h"
 
 namespace cli {
+
+// The columns of each kind of row, one list for all answers that have such rows. What comes new to a row goes to the
+// end of its list here, and so to the end of each answer.
+using CsvColumns = std::span<const std::string_view>;
+CsvColumns columns_of_gaps();
+CsvColumns columns_of_seen();
+CsvColumns columns_of_machines();  // not in use
+CsvColumns columns_of_stopped();   // not to be run
+CsvColumns columns_of_unknown();   // points by name
+CsvColumns columns_of_standing();
+
+// `first` in its order, then what these rows have beside it.
+std::vector<std::string> columns_with(std::vector<std::string> first, std::initializer_list<CsvColumns> rows);
 
 // Of lists of points, gaps and machines, told apart by the first column.
 std::vector<std::string> point_columns();
@@ -14,37 +32,36 @@ std::vector<std::string> point_columns();
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
                const service::NotToRun& stopped, std::string_view heading = "");
 
-// Columns machine, site, customer, meter, kind, since, fact, say.
 void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fleet, std::string_view heading = "");
 
-// Columns machine, site, customer, sign, on, fact, note, found, do_not_run, say.
 void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
               const service::NotToRun& stopped, std::string_view heading = "");
 
-// Columns machine, site, customer, state, since, until, note, say.
-void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet);
-
-// And do_not_run.
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
                  const service::NotToRun& stopped, std::string_view heading = "");
 
-// Rows `not-to-run`, of what no other row says it. Columns machine, site, customer, say.
+// Rows `not-to-run`: all machines that nobody may run, and why.
 void add_stopped(CsvTable& table, const service::NotToRun& stopped, const service::Fleet& fleet);
 
-// Points of which nothing can be said. Columns machine, site, customer, task, position, safety, competent_person.
-void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet);
+// Points of which no more is told than their names: of which nothing can be said, or what `row` says.
+void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet,
+                 std::string_view row = "unknown");
 
 using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
 
 // How a row about a machine begins: columns row, machine, site, customer.
 CsvCells cells_of(std::string_view row, const service::Machine& machine, const service::Fleet& fleet);
 
+CsvCells cells_of(std::string_view row, const service::PointName& point, const service::Fleet& fleet);
+
 // How a row about a point begins: those, task, position, safety, competent_person, cautions.
 CsvCells cells_of(std::string_view row, const service::Point& point, const service::Fleet& fleet);
 
-// And of a row that says when it comes due: columns standing, by_estimate, past_grace_by_estimate, due_span_*,
-// sooner_if, measure_again, put_off_*.
+// And of a row that says when it comes due.
 void add_standing(CsvCells& cells, const service::Point& point);
+
+// `2026-06-10: drips; 2026-06-12`: each time that something was seen.
+std::string joined_sightings(const std::vector<service::Sighting>& sightings);
 
 std::string joined_names(const std::vector<std::string>& names);  // `leak; hard start`
 

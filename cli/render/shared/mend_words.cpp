@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 #include "render/shared/figures.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
@@ -66,6 +68,13 @@ std::vector<MendBlock> mend_blocks(const std::vector<const WaitsToMend*>& waitin
   return blocks;
 }
 
+CsvColumns columns_of_to_mend() {
+  static constexpr auto columns = std::to_array<std::string_view>(
+      {"row",  "machine", "site",       "customer", "task",     "position",  "call", "sign",  "on",    "until", "fact",
+       "note", "found",   "do_not_run", "say",      "again_on", "sightings", "name", "value", "limit", "unit"});
+  return columns;
+}
+
 void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& fleet,
                  const service::NotToRun& stopped) {
   CsvCells cells = cells_of("to-mend", *one.machine, fleet);
@@ -82,12 +91,17 @@ void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& 
                                {"until", to_text(seen.on.last)},
                                {"fact", to_text(seen.fact)},
                                {"note", csv_text(seen.note)},
-                               {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)}});
+                               {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
+                               {"sightings", joined_sightings(seen.sightings)}});
   } else {
     cells.insert(cells.end(), {{"sign", csv_text(measured_words(*one.limb))},
                                {"on", figure(one.limb->noticed_on)},
                                {"until", figure(one.limb->noticed_on)},
-                               {"fact", one.limb->fact ? to_text(*one.limb->fact) : ""}});
+                               {"fact", one.limb->fact ? to_text(*one.limb->fact) : ""},
+                               {"name", csv_text(one.limb->name)},
+                               {"value", figure(one.limb->measured)},
+                               {"limit", to_text(one.limb->limit)},
+                               {"unit", csv_text(one.limb->unit)}});
   }
   table.add(cells);
 }

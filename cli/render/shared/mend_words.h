@@ -29,7 +29,8 @@ struct MendBlock {
 };
 std::vector<MendBlock> mend_blocks(const std::vector<const service::WaitsToMend*>& waiting);
 
-// A row `to-mend`, with the columns of one that was seen, task, position and call.
+// A row `to-mend`.
+CsvColumns columns_of_to_mend();
 void add_to_mend(CsvTable& table, const service::WaitsToMend& one, const service::Fleet& fleet,
                  const service::NotToRun& stopped);
 

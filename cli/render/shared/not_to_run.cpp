@@ -1,7 +1,5 @@
 #include "render/shared/not_to_run.h"
 
-#include <algorithm>
-
 namespace cli {
 
 using service::Fleet;
@@ -55,16 +53,6 @@ Json ban_as_json(const service::RunBan& ban, const Fleet& fleet) {
 
 Json bans_as_json(const std::vector<service::RunBan>& bans, const Fleet& fleet) {
   return array_of(bans, [&](const service::RunBan& ban) { return ban_as_json(ban, fleet); });
-}
-
-Json stopped_as_json(const NotToRun& stopped, const std::vector<service::MachineUse>& not_in_use, const Fleet& fleet) {
-  return array_of(stopped.machines(), [&](const service::Machine* machine) {
-    Json json = machine_of(*machine, fleet);
-    json["out_of_use"] = std::any_of(not_in_use.begin(), not_in_use.end(), [&](const service::MachineUse& use) {
-      return use.machine == machine && use.state.kind == service::UseKind::out_of_use;
-    });
-    return json;
-  });
 }
 
 }  // namespace cli

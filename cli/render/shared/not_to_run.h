@@ -18,8 +18,4 @@ Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const 
 Json ban_as_json(const service::RunBan& ban, const service::Fleet& fleet);
 Json bans_as_json(const std::vector<service::RunBan>& bans, const service::Fleet& fleet);
 
-// The machines themselves: machine, site, customer, out_of_use.
-Json stopped_as_json(const service::NotToRun& stopped, const std::vector<service::MachineUse>& not_in_use,
-                     const service::Fleet& fleet);
-
 }  // namespace cli

@@ -62,16 +62,6 @@ std::string markdown_machine(const service::MachineUse& use) {
   return fmt::format("- **{}**: {}\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
 }
 
-std::string markdown_out_of_use(const std::vector<service::MachineUse>& not_in_use) {
-  std::string text;
-  for (const service::MachineUse& use : not_in_use) {
-    if (use.state.kind != service::UseKind::out_of_use) continue;
-    text +=
-        fmt::format("- **{}**: {}: do not run\n", markdown_cell(use.machine->key), markdown_cell(words_of(use.state)));
-  }
-  return text;
-}
-
 std::string markdown_seen(const service::SeenSign& seen) {
   return fmt::format("- **{}**: {}\n", markdown_cell(seen.machine->key), markdown_cell(words_of(seen)));
 }

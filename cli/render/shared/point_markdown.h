@@ -17,8 +17,6 @@ std::string markdown_points(const std::vector<const service::Point*>& points,
 // A line of a list for each: `- **pump-3**: no reading for 119 days`.
 std::string markdown_gaps(const std::vector<const service::Gap*>& gaps);
 std::string markdown_machine(const service::MachineUse& use);
-// Of one out of use, where no heading says that nobody may run it.
-std::string markdown_out_of_use(const std::vector<service::MachineUse>& not_in_use);
 std::string markdown_seen(const service::SeenSign& seen);
 
 }  // namespace cli

@@ -31,6 +31,10 @@ std::string ban_words(const RunBan& ban) {
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
+std::string why_not_to_run(const RunBan& ban) {
+  return ban.out_of_use() ? "do not run it: " + ban_words(ban) : stop_words(ban);
+}
+
 std::string stop_words(const RunBan& ban) {
   const std::string mend = to_mend_words(ban);
   return mend.empty() ? "do not run it" : fmt::format("{}: {}", not_before_this, mend);

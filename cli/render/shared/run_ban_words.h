@@ -23,6 +23,10 @@ inline constexpr std::string_view not_before_it_is_mended = "do not run it befor
 // What is to be mended first: `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
 std::string to_mend_words(const service::RunBan& ban);
 
+// In a line by itself: `do not run it: out of use since 2026-05-21: fork worn`, `do not run it before this is mended:
+// hoses, leak seen 2026-06-11`.
+std::string why_not_to_run(const service::RunBan& ban);
+
 // On a page that leaves by itself, at the machine: `do not run it before this is mended: hoses, leak seen 2026-06-11`.
 // Of one that is out of use for another reason: `do not run it`.
 std::string stop_words(const service::RunBan& ban);

@@ -15,83 +15,85 @@ using service::VisitsPlan;
 
 // In the order in which they are read; what fewer ask for stands behind.
 std::vector<std::string> columns() {
-  return {"row",
-          "on",
-          "site",
-          "customer",
-          "crew",
-          "machine",
-          "task",
-          "position",
-          "do",
-          "due_on",
-          "early_days",
-          "late_days",
-          "early",
-          "late",
-          "reason",
-          "why",
-          "cautions",
-          "trip_cost",
-          "work_min",
-          "drive_min",
-          "km",
-          "set_up_min",
-          "parts",
-          "fluids",
-          "takes_minutes",
-          "takes_people",
-          "takes_parts",
-          "takes_fluids",
-          "contact",
-          "access",
-          "safety",
-          "competent_person",
-          "do_not_run",
-          "keep_out_of_use",
-          "standing",
-          "by_estimate",
-          "past_grace_by_estimate",
-          "doubtful",
-          "due_span_p10",
-          "due_span_p50",
-          "due_span_p90",
-          "included_in_task",
-          "included_in_position",
-          "own_day",
-          "own_cost",
-          "full_day",
-          "lacking",
-          "sites",
-          "trips",
-          "minutes",
-          "has_minutes",
-          "meter",
-          "kind",
-          "state",
-          "since",
-          "until",
-          "sign",
-          "fact",
-          "found",
-          "note",
-          "again_on",
-          "say",
-          "call",
-          "full_by",
-          "next_best_on",
-          "next_best_crew",
-          "next_best_made",
-          "next_best_cost",
-          "also_there",
-          "limit",
-          "longest_stay_min",
-          "part",
-          "unit",
-          "short_by",
-          "short_on",
-          "there",
-          "short"};
+  return columns_with({"row",
+                       "on",
+                       "site",
+                       "customer",
+                       "crew",
+                       "machine",
+                       "task",
+                       "position",
+                       "do",
+                       "due_on",
+                       "early_days",
+                       "late_days",
+                       "early",
+                       "late",
+                       "reason",
+                       "why",
+                       "cautions",
+                       "trip_cost",
+                       "work_min",
+                       "drive_min",
+                       "km",
+                       "set_up_min",
+                       "parts",
+                       "fluids",
+                       "takes_minutes",
+                       "takes_people",
+                       "takes_parts",
+                       "takes_fluids",
+                       "contact",
+                       "access",
+                       "safety",
+                       "competent_person",
+                       "do_not_run",
+                       "keep_out_of_use",
+                       "standing",
+                       "by_estimate",
+                       "past_grace_by_estimate",
+                       "doubtful",
+                       "due_span_p10",
+                       "due_span_p50",
+                       "due_span_p90",
+                       "included_in_task",
+                       "included_in_position",
+                       "own_day",
+                       "own_cost",
+                       "full_day",
+                       "lacking",
+                       "sites",
+                       "trips",
+                       "minutes",
+                       "has_minutes",
+                       "meter",
+                       "kind",
+                       "state",
+                       "since",
+                       "until",
+                       "sign",
+                       "fact",
+                       "found",
+                       "note",
+                       "again_on",
+                       "say",
+                       "call",
+                       "full_by",
+                       "next_best_on",
+                       "next_best_crew",
+                       "next_best_made",
+                       "next_best_cost",
+                       "also_there",
+                       "limit",
+                       "longest_stay_min",
+                       "part",
+                       "unit",
+                       "short_by",
+                       "short_on",
+                       "there",
+                       "short"},
+                      {columns_of_unknown(), columns_of_gaps(), columns_of_seen(), columns_of_to_mend(),
+                       columns_of_machines(), columns_of_stopped()});
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -147,11 +149,11 @@ class Rows {
   }
 
   void points(const char* row, const std::vector<service::PointName>& points) {
-    for (const service::PointName& point : points) table_.add(of_name(row, point));
+    add_unknown(table_, points, fleet_, row);
   }
 
   void not_planned(const service::NotPlanned& row) {
-    CsvCells cells = of_name("not-planned", row.point);
+    CsvCells cells = cells_of("not-planned", row.point, fleet_);
     cells.insert(cells.end(), {{"reason", std::string(service::to_text(row.reason))},
                                {"say", csv_text(not_planned_words(list_, row))}});
     table_.add(cells);
@@ -185,6 +187,7 @@ class Rows {
     for (const service::SeenSign& seen : list_.asked->seen) add_seen(table_, seen, fleet_, stopped_);
     for (const service::WaitsToMend& one : list_.to_mend) add_to_mend(table_, one, fleet_, stopped_);
     for (const service::MachineUse& use : list_.asked->not_in_use) add_machine(table_, use, fleet_, stopped_);
+    add_stopped(table_, service::NotToRun(*list_.asked), fleet_);
   }
 
   const std::string& text() const { return table_.text(); }
@@ -215,15 +218,6 @@ class Rows {
                   {"due_on", figure(point.due_on)},
                   {"standing", std::string(service::to_text(point.standing))},
                   {"do_not_run", yes_or_no(stopped_.holds(*point.machine))}});
-    return cells;
-  }
-
-  CsvCells of_name(std::string_view row, const service::PointName& point) const {
-    CsvCells cells = cells_of(row, *point.machine, fleet_);
-    cells.insert(cells.end(), {{"task", csv_text(point.task)},
-                               {"position", csv_text(point.position)},
-                               {"safety", yes_or_no(point.safety)},
-                               {"competent_person", yes_or_no(point.competent_person)}});
     return cells;
   }
 

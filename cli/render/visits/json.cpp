@@ -149,7 +149,7 @@ std::string visits_as_json(const VisitsList& list) {
   json["seen"] = seen_as_json(list.asked->seen, fleet, stopped);
   json["to_mend"] = to_mend_as_json(list.to_mend, fleet, stopped);
   json["not_in_use"] = not_in_use_as_json(list.asked->not_in_use, fleet, stopped);
-  json["not_to_run"] = stopped_as_json(service::NotToRun(*list.asked), list.asked->not_in_use, fleet);
+  json["not_to_run"] = bans_as_json(service::NotToRun(*list.asked).bans(), fleet);
   json["crowded"] = array_of(list.crowded, crowded_as_json);
   json["again"] = places_of(list.again, fleet);
   json["no_time"] = places_of(plan.no_time, fleet);

@@ -30,7 +30,7 @@ class Writer {
   void head() {
     text_ += heading(look_, fmt::format("{}, {}: visits until {}", whose_list(list_.fleet(), list_.asked->scope),
                                         to_text(plan_.as_of), to_text(plan_.to)));
-    const std::string stopped = stopped_first(*list_.asked, look_);
+    const std::string stopped = stopped_first(run_bans(*list_.asked), look_);
     text_ += stopped.empty() ? stopped : stopped + '\n';
     if (list_.told == 0) {
       line("", nothing_words());

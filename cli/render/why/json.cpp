@@ -25,7 +25,7 @@ std::string why_as_json(const service::Explanations& why) {
   json["seen"] = seen_as_json(why.seen, *why.fleet, why.not_to_run);
   json["gaps"] = gaps_as_json(why.gaps, *why.fleet);
   json["not_in_use"] = not_in_use_as_json(why.not_in_use, *why.fleet, why.not_to_run);
-  json["not_to_run"] = stopped_as_json(why.not_to_run, why.not_in_use, *why.fleet);
+  json["not_to_run"] = bans_as_json(why.not_to_run.bans(), *why.fleet);
   json["left_off"] = why.left_off;
   return dumped(json);
 }

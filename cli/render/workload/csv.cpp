@@ -18,7 +18,8 @@ std::vector<std::string> columns() {
                               "meter", "kind", "state", "since", "until", "note", "say"}) {
     head.emplace_back(of_gaps);
   }
-  return head;
+  return columns_with(std::move(head),
+                      {columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()});
 }
 
 template <class Sums>
@@ -44,7 +45,7 @@ std::string workload_as_csv(const service::Workload& load) {
   add_sums(table, head, "in-all", load.as_of, load.to, load);
   add_unknown(table, load.unknown, *load.fleet);
   for (const service::Gap& gap : load.gaps) add_gap(table, gap, *load.fleet);
-  for (const service::MachineUse& use : load.not_in_use) add_machine(table, use, *load.fleet);
+  for (const service::MachineUse& use : load.not_in_use) add_machine(table, use, *load.fleet, load.not_to_run);
   add_stopped(table, load.not_to_run, *load.fleet);
   return table.text();
 }

@@ -60,7 +60,7 @@ Json workload_answer(const service::Workload& load) {
       array_of(load.machines, [&](const service::WorkloadMachine& machine) { return load_of(machine, *load.fleet); });
   json["unknown"] = places_of(load.unknown, *load.fleet);
   json["not_in_use"] = not_in_use_as_json(load.not_in_use, *load.fleet, load.not_to_run);
-  json["not_to_run"] = stopped_as_json(load.not_to_run, load.not_in_use, *load.fleet);
+  json["not_to_run"] = bans_as_json(load.not_to_run.bans(), *load.fleet);
   json["gaps"] = gaps_as_json(load.gaps, *load.fleet);
   json["doubtful"] = load.doubtful;
   json["no_time"] = places_of(load.no_time, *load.fleet);

@@ -45,7 +45,7 @@ std::string workload_as_text(const service::Workload& load, const Look& look) {
   const auto columns = static_cast<std::size_t>(look.columns);
   std::string text = heading(look, fmt::format("{}, {}: workload to {}, by {}", whose_list(*load.fleet, load.scope),
                                                to_text(load.as_of), to_text(load.to), weeks ? "week" : "month"));
-  text += stopped_first(load.not_in_use, load.not_to_run, look);
+  text += stopped_first(load.not_to_run.bans(), look);
   if (load.machines.empty()) text += "\nNothing is to be reckoned here.\n";
   std::vector<Row> rows = workload_rows(load);
   const bool bars = add_bars(rows, load, look);

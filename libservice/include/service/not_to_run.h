@@ -3,7 +3,7 @@
 // start it.
 #pragma once
 
-#include <unordered_set>
+#include <memory>
 #include <vector>
 
 #include "service/due_list.h"
@@ -20,26 +20,30 @@ struct RunBan {
   std::vector<const Point*> points;   // that forbid it, in the order of the list
   std::vector<const SeenSign*> seen;  // likewise
   bool out_of_use() const { return state != nullptr && state->kind == UseKind::out_of_use; }
-  bool forbidden_by(const Point& point) const;
+  bool forbidden_by(const Point& point) const;  // by name, so of any list
 };
 
 // Those out of use first, then in the order of the fleet file. Points into the list.
 std::vector<RunBan> run_bans(const DueList& list);
 
-// The machines alone. Points into the fleet of the list of which it is made, and is no part of that list.
+// The same, kept: a value that an answer holds though its list is gone. Copies share what they keep. It points into the
+// fleet of the list of which it is made, and into no list.
 class NotToRun {
  public:
   NotToRun() = default;
   explicit NotToRun(const DueList& list, const Site* site = nullptr);  // `site`: of that alone
 
-  bool holds(const Machine& machine) const;
+  bool holds(const Machine& machine) const { return ban_of(machine) != nullptr; }
 
-  // In the order of `run_bans`.
-  const std::vector<const Machine*>& machines() const { return machines_; }
+  // Null: it may be run. Lives as long as this, or any copy of it.
+  const RunBan* ban_of(const Machine& machine) const;
+
+  // In the order of `run_bans`. Likewise.
+  const std::vector<RunBan>& bans() const;
 
  private:
-  std::vector<const Machine*> machines_;
-  std::unordered_set<const Machine*> held_;
+  struct Kept;
+  std::shared_ptr<const Kept> kept_;  // null: none
 };
 
 }  // namespace service

@@ -1,13 +1,15 @@
 #include "service/not_to_run.h"
 
 #include <algorithm>
+#include <deque>
 #include <map>
 #include <string_view>
+#include <unordered_map>
 
 namespace service {
 
 bool RunBan::forbidden_by(const Point& point) const {
-  return std::find(points.begin(), points.end(), &point) != points.end();
+  return std::any_of(points.begin(), points.end(), [&](const Point* each) { return name_of(*each) == name_of(point); });
 }
 
 std::vector<RunBan> run_bans(const DueList& list) {
@@ -36,13 +38,38 @@ std::vector<RunBan> run_bans(const DueList& list) {
   return all;
 }
 
+// What the bans point to, in places that stay.
+struct NotToRun::Kept {
+  std::deque<Point> points;
+  std::deque<SeenSign> seen;
+  std::deque<UseState> states;
+  std::vector<RunBan> bans;
+  std::unordered_map<const Machine*, const RunBan*> of;
+};
+
 NotToRun::NotToRun(const DueList& list, const Site* site) {
-  for (const RunBan& ban : run_bans(list)) {
-    if (site == nullptr || ban.machine->site == site->key) machines_.push_back(ban.machine);
+  auto kept = std::make_shared<Kept>();
+  std::vector<RunBan> bans = run_bans(list);
+  for (RunBan& ban : bans) {
+    if (site != nullptr && ban.machine->site != site->key) continue;
+    if (ban.state != nullptr) ban.state = &kept->states.emplace_back(*ban.state);
+    for (const Point*& point : ban.points) point = &kept->points.emplace_back(*point);
+    for (const SeenSign*& seen : ban.seen) seen = &kept->seen.emplace_back(*seen);
+    kept->bans.push_back(std::move(ban));
   }
-  held_.insert(machines_.begin(), machines_.end());
+  for (const RunBan& ban : kept->bans) kept->of.emplace(ban.machine, &ban);
+  kept_ = std::move(kept);
 }
 
-bool NotToRun::holds(const Machine& machine) const { return held_.contains(&machine); }
+const RunBan* NotToRun::ban_of(const Machine& machine) const {
+  if (kept_ == nullptr) return nullptr;
+  const auto found = kept_->of.find(&machine);
+  return found == kept_->of.end() ? nullptr : found->second;
+}
+
+const std::vector<RunBan>& NotToRun::bans() const {
+  static const std::vector<RunBan> none;
+  return kept_ == nullptr ? none : kept_->bans;
+}
 
 }  // namespace service

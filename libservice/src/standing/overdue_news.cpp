@@ -212,7 +212,7 @@ OverdueNews overdue_news(const DueList& list, const Handed* before, const Snapsh
   news.first = urgent_lines(urgent, news.not_to_run, *list.fleet);
   const std::size_t stopped = machines_stopped_by(news.blocks, *list.fleet);
   news.counts = counts_of(news.blocks, list, stopped);
-  news.said_before = counts_of(told, list, news.not_to_run.machines().size() - stopped);
+  news.said_before = counts_of(told, list, news.not_to_run.bans().size() - stopped);
   return news;
 }
 

@@ -5,8 +5,10 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <string>
+#include <vector>
 
 #include "unit/cli/place.h"
 
@@ -22,6 +24,31 @@ inline void must(Place& place, const std::string& line) {
 inline nlohmann::json json_of(Place& place, const std::string& line) {
   must(place, line + " --format json");
   return nlohmann::json::parse(place.out);
+}
+
+// What it answers as rows of CSV, by the names of their columns.
+inline std::vector<std::map<std::string, std::string>> rows_of(Place& place, const std::string& line) {
+  must(place, line + " --format csv");
+  std::vector<std::vector<std::string>> lines{{""}};
+  bool quoted = false;
+  for (const char c : place.out) {
+    if (c == '"') {
+      quoted = !quoted;
+    } else if (c == ',' && !quoted) {
+      lines.back().emplace_back();
+    } else if (c == '\n' && !quoted) {
+      lines.push_back({""});
+    } else if (c != '\r') {
+      lines.back().back() += c;
+    }
+  }
+  std::vector<std::map<std::string, std::string>> rows;
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    if (lines[i].size() != lines[0].size()) continue;
+    auto& row = rows.emplace_back();
+    for (std::size_t k = 0; k < lines[i].size(); ++k) row[lines[0][k]] = lines[i][k];
+  }
+  return rows;
 }
 
 // The whole record, as export writes it.

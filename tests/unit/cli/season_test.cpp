@@ -165,8 +165,9 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   REQUIRE(row != std::string::npos);
   const auto end = place.out.find_first_of("\r\n", row);
   CHECK(place.out.substr(0, place.out.find_first_of("\r\n"))
-            .ends_with(",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate,to_mend,again_on"));
-  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no,,"));
+            .ends_with(
+                ",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate,to_mend,again_on,sightings"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no,,,"));
   must(place, "season harvest drill");
   CHECK(std::regex_search(
       place.out,
@@ -248,7 +249,13 @@ TEST_CASE("what was found failed stands first before a season, as work to mend, 
   CHECK(first["reason"] == "mend");
   CHECK(first["group"] == "mend");
   CHECK(first["do_by"] == told["as_of"]);
-  CHECK(first["to_mend"][0]["sign"] == "brakes found failed");
+  const auto& mend = first["to_mend"][0];
+  CHECK(mend["sign"] == "brakes found failed");
+  CHECK(mend["task"] == "brakes");
+  CHECK(mend["found"] == "failed");
+  CHECK(mend["do_not_run"] == true);
+  CHECK(mend["sightings"].size() == 1);
+  CHECK(mend["value"].is_null());
   for (const auto& rest : told["not_before_end"]) {
     const bool it = rest["machine"] == "drill" && rest["task"] == "brakes";
     CHECK_FALSE(it);

@@ -433,8 +433,8 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
   {
     const auto list = list_of();
     const auto news = overdue_news(list);
-    CHECK(urgent(news) == "m:brakes n:brakes m:guards n:guards");
-    CHECK(news.not_to_run.machines().empty());
+    CHECK(urgent(news) == "m:brakes;guards n:brakes;guards");
+    CHECK(news.not_to_run.bans().empty());
   }
   service::Fact leak;
   leak.kind = FactKind::sign;
@@ -444,10 +444,10 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
   world.add(leak);
   const auto list = list_of();
   const auto news = overdue_news(list);
-  CHECK(urgent(news) == "n:hoses m:brakes n:brakes n:guards m:guards");
+  CHECK(urgent(news) == "n:hoses;brakes;guards m:brakes;guards");
   CHECK(bool(news.first[0].entries[0].heading == service::OverdueHeading::do_not_run));
-  REQUIRE(news.not_to_run.machines().size() == 1);
-  CHECK(news.not_to_run.machines().front()->key == "n");
+  REQUIRE(news.not_to_run.bans().size() == 1);
+  CHECK(news.not_to_run.bans().front().machine->key == "n");
   // The sign was told; what is new of that machine all the same says that nobody may run it, and is not cut.
   const auto later = world.due("2026-02-11");
   Handed before = overdue_news(later).then;
@@ -462,18 +462,14 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
   const auto shown = [](const OverdueNews& told, std::size_t room) {
     std::string text;
     const service::UrgentHead head = urgent_head(told, room);
-    for (const auto& line : head.lines) {
-      text += line.line->machine->key + (line.more == 0 ? "" : "+" + std::to_string(line.more)) + ' ';
-    }
+    for (const service::UrgentLine* line : head.lines) text += line->machine->key + ' ';
     return text + std::to_string(head.machines_left_off);
   };
-  CHECK(shown(news, 8) == "n m n n m 0");
-  CHECK(shown(news, 4) == "n m+1 n n 0");
-  CHECK(shown(news, 2) == "n+2 m+1 0");
-  CHECK(shown(news, 1) == "n+2 m+1 0");  // one machine alone is not left off: that would take its line
+  CHECK(shown(news, 8) == "n m 0");
+  CHECK(shown(news, 1) == "n m 0");  // one machine alone is not left off: that would take its line
 }
 
-TEST_CASE("every machine with something that must not wait is named before any second line") {
+TEST_CASE("a machine with something that must not wait has one line, with all of it") {
   service::FleetFiles files;
   std::string machines;
   for (int i = 0; i < 12; ++i) machines += "  m" + std::to_string(i) + ": {schedule: kind, in-service: 2020-01-01}\n";
@@ -498,13 +494,13 @@ TEST_CASE("every machine with something that must not wait is named before any s
   const auto news = overdue_news(list);
   const service::UrgentHead head = urgent_head(news, 8);
   REQUIRE(head.lines.size() == 8);
-  CHECK(head.lines[0].line->machine->key == "m11");
-  CHECK(head.lines[0].line->stopped);
-  CHECK(head.lines[0].more == 3);  // brakes, guards and the noise
+  CHECK(head.lines[0]->machine->key == "m11");
+  CHECK(head.lines[0]->stopped);
+  CHECK(head.lines[0]->entries.size() == 4);  // hoses, brakes, guards and the noise
+  CHECK(head.lines[0]->entries[0].point->name == "hoses");
   for (std::size_t i = 1; i < head.lines.size(); ++i) {
-    CHECK(head.lines[i].line->machine->key == "m" + std::to_string(i - 1));
-    CHECK(head.lines[i].line->leads);
-    CHECK(head.lines[i].more == 1);
+    CHECK(head.lines[i]->machine->key == "m" + std::to_string(i - 1));
+    CHECK(head.lines[i]->entries.size() == 2);
   }
   CHECK(head.machines_left_off == 4);
   CHECK(bool(head.left_off == std::vector<service::HeadingCount>{{service::OverdueHeading::overdue, 8}}));
