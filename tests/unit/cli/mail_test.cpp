@@ -302,8 +302,7 @@ TEST_CASE("a machine goes back into use with what put it out of use not mended, 
   const std::string second = place.read("sent/2");
   CHECK(subject(second) == "New or worse: 1 overdue, 1 seen: Skarvey estate");
   CHECK(holds(second, "Must not wait:"));
-  CHECK(holds(second, "back in use: loader: hoses overdue"));
-  CHECK(holds(second, "back in use: loader: steering loose"));
+  CHECK(holds(second, "back in use: loader: hoses overdue; steering loose"));
   CHECK(holds(second, "loader: hoses (yard) the machine was out of use when last said, and is back since 2026-06-17"));
   CHECK(day("2026-06-18") == 2);
 }

@@ -806,8 +806,8 @@ TEST_CASE("stamps of many kinds, settled by all of a paste") {
   };
   CHECK(days("[12/06/2026, 07:40] A: pump 20\n[14/06/2026, 07:40] A: pump 21\n") == " 2026-06-12 2026-06-14");
   CHECK(days("[6/14/26, 7:40:12 PM] A: pump 21\n[6/12/26, 7:40 PM] A: pump 20\n") == " 2026-06-14 2026-06-12");
-  CHECK(days("15.06.26, 07:40 - A: pump 20\n2026-06-13 07:40 A.F.: pump 19\n15 Jun 2026, 07:50 - A.F.: pump 21\n"
-             "June 15, 2026 8:00 am A.F.: pump 22\n15/6/26 08:44 A.F.: pump 23\n") ==
+  CHECK(days("15.06.26, 07:40 - A: pump 20\n2026-06-13 07:40 A.F.: pump 19\n15 Jun 2026, 07:50 - A.F.: pump 20.1\n"
+             "June 15, 2026 8:00 am A.F.: pump 20.3\n15/6/26 08:44 A.F.: pump 21\n") ==
         " 2026-06-15 2026-06-13 2026-06-15 2026-06-15 2026-06-15");
   // Neither does any other stamp say, nor do two that contradict each other.
   for (const char* other :
