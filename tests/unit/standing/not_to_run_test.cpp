@@ -92,9 +92,9 @@ TEST_CASE("an answer keeps why a machine must not be run, though its list is gon
   kept.reset();
   REQUIRE(copy.bans().size() == 1);
   const RunBan& ban = copy.bans().front();
-  CHECK(copy.ban_of(*ban.machine) == &ban);
+  CHECK((copy.ban_of(*ban.machine) == &ban));
   CHECK(ban.out_of_use());
-  CHECK(ban.state->since == day("2025-07-22"));
+  CHECK((ban.state->since == day("2025-07-22")));
   REQUIRE(ban.points.size() == 1);
   CHECK(ban.points[0]->name == "brakes");
   CHECK(forbidding_limbs(*ban.points[0])[0]->seen == "pull");

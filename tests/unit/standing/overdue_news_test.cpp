@@ -345,7 +345,7 @@ TEST_CASE("it is said of what is on a machine that is back, and must not wait wh
   REQUIRE(list.seen.size() == 1);
   CHECK(bool(news.told(list.seen.front()) != nullptr));
   // Neither is of safety; nor is what nobody knows, which waits.
-  CHECK(urgent(news) == "m:t m:seen");
+  CHECK(urgent(news) == "m:t;seen");
   // Once that was said, it is told of as all else is.
   const auto next = world.due("2026-02-09");
   CHECK(overdue_news(next, &news.then, &snapshot).blocks.empty());
@@ -413,7 +413,7 @@ TEST_CASE("first of all is what must not wait, and nothing else") {
   world.state(FactKind::out_of_use, "2026-02-10");
   const auto list = world.due("2026-02-10");
   const auto news = overdue_news(list);
-  CHECK(urgent(news) == "m:machine m:brakes");
+  CHECK(urgent(news) == "m:machine;brakes");
   // Told already, it is not in the message, and so not first in it.
   CHECK(overdue_news(list, &news.then).first.empty());
 }
@@ -562,10 +562,10 @@ TEST_CASE("whatever somebody saw must not wait, nor what nobody knows of safety"
   world.sign("pulls to the left", "2026-02-05");
   const auto list = world.due("2026-02-10");
   const auto news = overdue_news(list);
-  CHECK(urgent(news) == "m:seen m:brakes");  // and not the other without record
+  CHECK(urgent(news) == "m:seen;brakes");  // and not the other without record
   CHECK(news.first[0].entries[0].seen->sign == "pulls to the left");
   CHECK_FALSE(news.first[0].entries[0].seen->safety);
-  CHECK(bool(news.first[1].entries[0].heading == service::OverdueHeading::find_out));
+  CHECK(bool(news.first[0].entries[1].heading == service::OverdueHeading::find_out));
 }
 
 TEST_CASE("what is worse says how far over it was when it was last told, and what is new says nothing") {
