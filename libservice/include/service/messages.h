@@ -16,6 +16,7 @@
 //   - where a line says of its machine something in its own words, or a listed sign later, or nobody knows when;
 //   - where its day is not certain, or a sign of the record may be newer;
 //   - where no plain name stands where the sender does.
+// Two values of one meter that cannot both be right are both refused, where nothing tells which of them is wrong.
 // One text is one command.
 #pragma once
 
