@@ -112,7 +112,7 @@ std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
   const auto broken = broken_promise(list.plan, out);
   if (!broken) return "it was promised for a day";
   std::string text = fmt::format("{}, but {}", promised_words(list, *out.promised), breaking_words(list, out, *broken));
-  if (const auto other = list.week().but_for_promise[out.visit]) {
+  if (const auto other = list.week().visits[out.visit].but_for_promise) {
     text += fmt::format("; without that promise it would fit, by itself, with {}", crew_and_day(list, *other));
   }
   return fmt::format("{}; to give the promise up, {}take `\"promised\": true` out of that stop in the kept plan", text,

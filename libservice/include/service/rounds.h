@@ -131,22 +131,6 @@ struct Leg {
   friend bool operator==(const Leg&, const Leg&) = default;
 };
 
-// A trip that may be made to a machine, or for a call: done whole, in one stay inside one opening span, or not at all.
-struct Visit {
-  std::string name;  // `loader`, `pump+pressure` (a machine that takes several crews), `call c-01`
-  const Site* site = nullptr;
-  const Machine* machine = nullptr;  // null: a call to the site alone
-  const Call* call = nullptr;        // null: work that is due
-  std::vector<const Point*> points;  // in the order of the due list; empty for a call
-  // Of `points`: done by the service of another one that covers them; they take no time and no parts of their own.
-  std::vector<const Point*> included;
-  std::vector<const Point*> joined;  // of `points`: not due this week, and done along with it (`WeekAsk::join_days`)
-  std::vector<std::string> needs;    // what whoever goes must be qualified for, in the order of the alphabet
-  int people = 1;
-  int work_minutes = 0;
-  bool safety = false;  // one of its points, or the call, is work for safety
-};
-
 // What it costs, and where it is possible, to make a visit on one crew-day.
 struct VisitOption {
   bool possible = false;         // qualified, promised to nobody else, and some span is open; not that a round fits
@@ -191,6 +175,34 @@ struct CameFrom {
   bool promised = false;
 };
 
+// A trip that may be made to a machine, or for a call: done whole, in one stay inside one opening span, or not at all.
+struct Visit {
+  std::string name;  // `loader`, `pump+pressure` (a machine that takes several crews), `call c-01`
+  const Site* site = nullptr;
+  const Machine* machine = nullptr;  // null: a call to the site alone
+  const Call* call = nullptr;        // null: work that is due
+  std::vector<const Point*> points;  // in the order of the due list; empty for a call
+  // Of `points`: done by the service of another one that covers them; they take no time and no parts of their own.
+  std::vector<const Point*> included;
+  std::vector<const Point*> joined;  // of `points`: not due this week, and done along with it (`WeekAsk::join_days`)
+  std::vector<std::string> needs;    // what whoever goes must be qualified for, in the order of the alphabet
+  int people = 1;
+  int work_minutes = 0;
+  bool safety = false;  // one of its points, or the call, is work for safety
+
+  std::vector<VisitOption> options;  // [crew-day]
+  Money put_off;                     // what leaving it out costs
+  // It cannot be made at all, whatever is planned (the first three reasons, and promises that cannot be kept).
+  std::optional<PutOffReason> impossible;
+  std::optional<std::size_t> promised;  // to that crew-day
+  // Of a promise that cannot be kept the first crew-day on which it would fit in alone without it.
+  std::optional<std::size_t> but_for_promise;
+  // The stop of its name, else one at which some of its points were to be done, for what a machine needs is split into
+  // other visits, of other names, when other crews go. Of several the one that is promised, else the first. None: the
+  // visit is new.
+  std::optional<CameFrom> came_from;
+};
+
 // The question of a week, with every figure that a plan is made of: what plans and judges alike take from.
 struct Week {
   std::shared_ptr<const Fleet> fleet;
@@ -202,26 +214,13 @@ struct Week {
   std::vector<CrewDay> crew_days;  // by day, then in the order of the fleet file
   std::vector<Visit> visits;       // in the order of the due list, calls last
 
-  std::vector<std::vector<VisitOption>> options;  // [visit][crew-day]
-  std::vector<Money> put_off;                     // [visit]: what leaving it out costs
-  // [visit]: of those that cannot be made at all, whatever is planned (the first three reasons, and promises that
-  // cannot be kept).
-  std::vector<std::optional<PutOffReason>> impossible;
-  std::vector<std::optional<std::size_t>> promised;  // [visit]: to that crew-day
-  // [visit]: of a promise that cannot be kept the first crew-day on which the visit would fit in alone without it.
-  std::vector<std::optional<std::size_t>> but_for_promise;
-
   std::vector<PointName> no_record;  // somebody must look: nobody knows whether it is due
   std::vector<PointName> unknown;    // not due by what is known, but one of their limbs cannot be computed
   std::vector<NotPlanned> not_planned;
   std::vector<PointName> no_time;     // planned with no minutes, for their tasks say no `takes`
   std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
   std::optional<GivenPlan> kept;      // what is replanned
-  // [visit]: the stop of its name, else one at which some of its points were to be done, for what a machine needs is
-  // split into other visits, of other names, when other crews go. Of several the one that is promised, else the first.
-  // None: the visit is new.
-  std::vector<std::optional<CameFrom>> came_from;
-  std::vector<std::string> done;  // of it: visits of days before `from`, taken as made, though no fact says so
+  std::vector<std::string> done;      // of it: visits of days before `from`, taken as made, though no fact says so
 };
 
 // The last day up to which points are wanted, for the due list that a week is made of. Fails with bad_data where no

@@ -108,7 +108,7 @@ std::optional<BrokenPromise> broken_promise(const RoundsPlan& plan, const NotThi
   } else if (!is_open(*week.fleet, visit, on)) {
     broken.why = WhyBroken::closed;
   } else {
-    broken.why = week.impossible[out.visit] ? WhyBroken::no_time : WhyBroken::no_room;
+    broken.why = week.visits[out.visit].impossible ? WhyBroken::no_time : WhyBroken::no_room;
   }
   return broken;
 }

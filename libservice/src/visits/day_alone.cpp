@@ -55,7 +55,7 @@ std::optional<DayAlone> nearest_day_alone(const Week& week, std::size_t visit) {
   const Visit& of = week.visits[visit];
   Nearest nearest(*week.fleet, *of.site, of.work_minutes);
   for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
-    const VisitOption& option = week.options[visit][d];
+    const VisitOption& option = week.visits[visit].options[d];
     if (option.possible) nearest.add(week.crew_days[d], option.spans);
   }
   return nearest.take();

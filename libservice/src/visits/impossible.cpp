@@ -14,7 +14,7 @@ namespace {
 
 std::optional<PutOffReason> reason_of(const Week& week, std::size_t visit) {
   if (!any_can(week.crew_days, needs_of(week.visits[visit]))) return PutOffReason::not_qualified;
-  const auto& options = week.options[visit];
+  const auto& options = week.visits[visit].options;
   const auto possible = [](const VisitOption& option) { return option.possible; };
   if (std::none_of(options.begin(), options.end(), possible)) return PutOffReason::closed;
   const auto fits = fits_alone(week, visit);
@@ -47,30 +47,32 @@ std::vector<bool> fits_alone(const Week& week, std::size_t visit) {
 }
 
 void fill_impossible(Week& week) {
-  week.promised.assign(week.visits.size(), std::nullopt);
-  week.but_for_promise.assign(week.visits.size(), std::nullopt);
-  week.impossible.assign(week.visits.size(), std::nullopt);
-  for (std::size_t i = 0; i < week.visits.size(); ++i) week.impossible[i] = reason_of(week, i);
+  for (std::size_t i = 0; i < week.visits.size(); ++i) {
+    Visit& visit = week.visits[i];
+    visit.promised.reset();
+    visit.but_for_promise.reset();
+    visit.impossible = reason_of(week, i);
+  }
 }
 
 void keep_promises(Week& week) {
   for (std::size_t number = 0; number < week.visits.size(); ++number) {
-    const auto& promise = week.came_from[number];
-    if (!promise || !promise->promised || week.impossible[number]) continue;
+    const auto& promise = week.visits[number].came_from;
+    if (!promise || !promise->promised || week.visits[number].impossible) continue;
     const auto day = std::find_if(week.crew_days.begin(), week.crew_days.end(), [&](const CrewDay& one) {
       return one.crew->key == promise->crew && one.on == promise->on;
     });
     const auto at = static_cast<std::size_t>(day - week.crew_days.begin());
     const auto fits = fits_alone(week, number);
     if (day == week.crew_days.end() || !fits[at]) {
-      week.impossible[number] = PutOffReason::promise_broken;
+      week.visits[number].impossible = PutOffReason::promise_broken;
       const auto other = std::find(fits.begin(), fits.end(), true);
-      if (other != fits.end()) week.but_for_promise[number] = static_cast<std::size_t>(other - fits.begin());
+      if (other != fits.end()) week.visits[number].but_for_promise = static_cast<std::size_t>(other - fits.begin());
     } else {
-      week.promised[number] = at;
+      week.visits[number].promised = at;
     }
     for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
-      if (d != at) week.options[number][d].possible = false;
+      if (d != at) week.visits[number].options[d].possible = false;
     }
   }
 }

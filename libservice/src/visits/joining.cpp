@@ -15,7 +15,7 @@ bool covers(const Needs& has, const Needs& wanted) { return both(has, wanted) ==
 std::optional<Money> least_given_up(const Week& week, std::size_t visit, const PointWorth& worth) {
   std::optional<Money> least;
   for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
-    if (!week.options[visit][d].possible) continue;
+    if (!week.visits[visit].options[d].possible) continue;
     const Money cost = waiting_cost(worth, week.as_of, week.crew_days[d].on);
     if (!least || cost < *least) least = cost;
   }
@@ -27,15 +27,12 @@ void join(Week& week, std::size_t number, const Point& point, Money share, Worth
   if (!given_up || *given_up >= share) return;
   const auto fits = fits_alone(week, number);
   const Visit visit = week.visits[number];
-  const std::vector<VisitOption> options = week.options[number];
   Visit& joined = week.visits[number];
   joined.points.push_back(&point);
   joined.joined.push_back(&point);
   reckon_work(*week.fleet, joined);
-  week.options[number] = options_of(week, joined, worths);
-  if (fits_alone(week, number) == fits) return;
-  week.visits[number] = visit;
-  week.options[number] = options;
+  joined.options = options_of(week, joined, worths);
+  if (fits_alone(week, number) != fits) joined = visit;
 }
 
 }  // namespace

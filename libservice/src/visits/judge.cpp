@@ -166,7 +166,7 @@ class PlanJudge {
     if (!round.crew_day) return;
     sums_.travel = sums_.travel + travel_cost(week_, *round.crew, round.way);
     for (const WayStop& stop : round.way.stops) {
-      sums_.waiting = sums_.waiting + week_.options[*stop.visit][*round.crew_day].waiting;
+      sums_.waiting = sums_.waiting + week_.visits[*stop.visit].options[*round.crew_day].waiting;
     }
   }
 
@@ -180,7 +180,7 @@ class PlanJudge {
     } else if (!out_.insert(*number).second) {
       faults_.add_grave(PlanRule::twice, where, "is put off twice");
     } else {
-      sums_.put_off = sums_.put_off + week_.put_off[*number];
+      sums_.put_off = sums_.put_off + week_.visits[*number].put_off;
       if (week_.visits[*number].safety) ++sums_.safety_put_off;
       judge_broken(week_, rounds_, *number, where, faults_);
     }

@@ -35,7 +35,7 @@ PutOffReason reason_by_rules(const Week& week, std::size_t visit) {
   for (std::size_t d = 0; d < week.crew_days.size() && !possible; ++d) {
     if (!lacks(*week.crew_days[d].crew, week.visits[visit]).empty()) continue;
     able = true;
-    if (week.options[visit][d].spans.empty()) continue;
+    if (week.visits[visit].options[d].spans.empty()) continue;
     open = true;
     possible = fits(week, d, {visit});
   }
@@ -63,10 +63,10 @@ void judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit
                fmt::format("is put off until {}; what is not made this week waits until {}", to_text(*given.until),
                            to_text(week.later)));
   }
-  if (given.cost && *given.cost != week.put_off[visit]) {
+  if (given.cost && *given.cost != week.visits[visit].put_off) {
     faults.add(PlanRule::figure, where,
                fmt::format("costs {}; until {} it is {}", money_words(*given.cost), to_text(week.later),
-                           money_words(week.put_off[visit])));
+                           money_words(week.visits[visit].put_off)));
   }
 }
 

@@ -108,7 +108,7 @@ std::optional<std::size_t> crew_day_of(const Week& week, const std::string& crew
 }
 
 std::optional<std::pair<std::string, Day>> promise_of(const Week& week, std::size_t visit) {
-  const auto& kept = week.came_from[visit];
+  const auto& kept = week.visits[visit].came_from;
   if (!kept || !kept->promised) return std::nullopt;
   return std::pair{kept->crew, kept->on};
 }
@@ -134,7 +134,7 @@ std::string closed_words(const Week& week, std::size_t visit, Day on) {
 
 std::string open_words(const Week& week, std::size_t visit, std::size_t crew_day) {
   const Visit& of = week.visits[visit];
-  const std::string spans = span_words(week.options[visit][crew_day].spans);
+  const std::string spans = span_words(week.visits[visit].options[crew_day].spans);
   if (of.call != nullptr && !of.call->between.empty()) return "it is possible " + spans;
   return fmt::format("{} is open {}", of.site->key, spans);
 }
@@ -158,7 +158,7 @@ void judge_stop(const Week& week, const JudgedRound& round, std::size_t stop, Fa
     faults.add(PlanRule::qualified, where, std::move(lack));
   }
   if (!round.crew_day) return;
-  const VisitOption& option = week.options[*of.visit][*round.crew_day];
+  const VisitOption& option = week.visits[*of.visit].options[*round.crew_day];
   if (option.spans.empty()) faults.add(PlanRule::closed, where, closed_words(week, *of.visit, round.given->on));
   if (given.waiting && *given.waiting != option.waiting) {
     faults.add(PlanRule::figure, where,

@@ -71,7 +71,7 @@ TimedRound timed(const Week& week, std::size_t crew_day, const Way& way) {
   const CrewDay& day = week.crew_days[crew_day];
   TimedRound round;
   for (const WayStop& stop : way.stops) {
-    round.stops.push_back({stop.leg->minutes, stop.stay(), &week.options[*stop.visit][crew_day].spans, {}, {}});
+    round.stops.push_back({stop.leg->minutes, stop.stay(), &week.visits[*stop.visit].options[crew_day].spans, {}, {}});
   }
   round.home = way.home->minutes;
   round.from = day.hours.from;

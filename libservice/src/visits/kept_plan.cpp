@@ -89,9 +89,8 @@ bool DoneBefore::holds(const Point& point) const {
 bool DoneBefore::holds(const std::string& visit) const { return whole_.contains(visit); }
 
 void fill_came_from(Week& week) {
-  week.came_from.assign(week.visits.size(), std::nullopt);
-  for (std::size_t i = 0; i < week.visits.size(); ++i) {
-    const Visit& visit = week.visits[i];
+  for (Visit& visit : week.visits) {
+    visit.came_from.reset();
     int best = 0;
     for (const KeptStop& kept : stops_ahead(week)) {
       const bool same_name = kept.stop->visit == visit.name;
@@ -99,7 +98,7 @@ void fill_came_from(Week& week) {
       const int rank = (same_name ? 2 : 0) + (kept.stop->promised ? 1 : 0) + 1;
       if (rank <= best) continue;
       best = rank;
-      week.came_from[i] = CameFrom{kept.stop->visit, kept.crew, kept.on, kept.stop->promised};
+      visit.came_from = CameFrom{kept.stop->visit, kept.crew, kept.on, kept.stop->promised};
     }
   }
 }
@@ -119,8 +118,8 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
   std::map<std::string, std::vector<std::size_t>> come_from;  // by the stop's name
   std::set<std::size_t> old;
   for (std::size_t i = 0; i < week.visits.size(); ++i) {
-    if (!week.came_from[i]) continue;
-    come_from[week.came_from[i]->stop].push_back(i);
+    if (!week.visits[i].came_from) continue;
+    come_from[week.visits[i].came_from->stop].push_back(i);
     old.insert(i);
   }
   std::vector<PlanChange> changes;

@@ -55,13 +55,12 @@ std::vector<VisitOption> options_of(const Week& week, const Visit& visit, Worths
 }
 
 void fill_put_off(Week& week, Worths& worths) {
-  week.put_off.clear();
-  for (const Visit& visit : week.visits) {
+  for (Visit& visit : week.visits) {
     const auto at_site = std::count_if(week.visits.begin(), week.visits.end(),
                                        [&](const Visit& other) { return other.site == visit.site; });
     const auto trip = cheapest_trip(*week.fleet, week.crew_days, *visit.site);
-    week.put_off.push_back(waiting_on(week, visit, week.later, worths) +
-                           later_trip_share(*week.fleet, trip, static_cast<std::size_t>(at_site)));
+    visit.put_off = waiting_on(week, visit, week.later, worths) +
+                    later_trip_share(*week.fleet, trip, static_cast<std::size_t>(at_site));
   }
 }
 

@@ -17,13 +17,13 @@ NotThisWeek left_out(const Week& week, const WeekProblem& of, const routing::Pla
   NotThisWeek out;
   out.visit = visit;
   out.until = week.later;
-  out.cost = week.put_off[visit];
-  out.reason =
-      week.impossible[visit].value_or(week.promised[visit] ? PutOffReason::promise_broken : PutOffReason::dearer);
+  out.cost = week.visits[visit].put_off;
+  out.reason = week.visits[visit].impossible.value_or(week.visits[visit].promised ? PutOffReason::promise_broken
+                                                                                  : PutOffReason::dearer);
   if (out.reason == PutOffReason::not_qualified) {
     out.lacking = lacking(week.crew_days, needs_of(week.visits[visit]));
   }
-  if (const auto& kept = week.came_from[visit]; kept && kept->promised) out.promised = {kept->crew, kept->on};
+  if (const auto& kept = week.visits[visit].came_from; kept && kept->promised) out.promised = {kept->crew, kept->on};
   const auto job = std::find(of.visits.begin(), of.visits.end(), visit);
   if (job != of.visits.end()) out.next_best = next_best_of(of, plan, static_cast<int>(job - of.visits.begin()));
   return out;
@@ -56,7 +56,8 @@ std::vector<std::size_t> not_made(const RoundsPlan& plan) {
   }
   std::sort(visits.begin(), visits.end(), [&](std::size_t a, std::size_t b) {
     const auto rank = [&](std::size_t i) {
-      return std::tuple<bool, Money, const std::string&>{!week.visits[i].safety, -week.put_off[i], week.visits[i].name};
+      return std::tuple<bool, Money, const std::string&>{!week.visits[i].safety, -week.visits[i].put_off,
+                                                         week.visits[i].name};
     };
     return rank(a) < rank(b);
   });
@@ -66,7 +67,7 @@ std::vector<std::size_t> not_made(const RoundsPlan& plan) {
 void fill_left_out(RoundsPlan& plan, const WeekProblem& of, const routing::Plan& routes) {
   for (const std::size_t visit : not_made(plan)) {
     plan.not_this_week.push_back(left_out(plan.week, of, routes, visit));
-    plan.put_off = plan.put_off + plan.week.put_off[visit];
+    plan.put_off = plan.put_off + plan.week.visits[visit].put_off;
     if (plan.week.visits[visit].safety) ++plan.value.safety_put_off;
   }
 }
@@ -83,7 +84,7 @@ PlanValue value_of(const Week& week, const routing::Value& value) {
   PlanValue whole{value.safety, Money{value.money}};
   for (std::size_t i = 0; i < week.visits.size(); ++i) {
     if (!never_made(week, i)) continue;
-    whole.total = whole.total + week.put_off[i];
+    whole.total = whole.total + week.visits[i].put_off;
     if (week.visits[i].safety) ++whole.safety_put_off;
   }
   return whole;

@@ -43,7 +43,7 @@ routing::Option option_of(const VisitOption& option) {
 }
 
 routing::Rank rank_of(const Week& week, std::size_t visit) {
-  if (week.promised[visit]) return routing::Rank::promise;
+  if (week.visits[visit].promised) return routing::Rank::promise;
   return week.visits[visit].safety ? routing::Rank::safety : routing::Rank::money;
 }
 
@@ -60,7 +60,7 @@ WeekProblem problem_of(const Week& week, std::vector<std::size_t> visits) {
   for (const std::size_t number : made.visits) {
     const Visit& visit = week.visits[number];
     made.problem.jobs.push_back(
-        {places.of(*visit.site), visit.work_minutes, week.put_off[number].hundredths, rank_of(week, number), 0});
+        {places.of(*visit.site), visit.work_minutes, week.visits[number].put_off.hundredths, rank_of(week, number), 0});
   }
   std::map<const Crew*, int> profiles;
   for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
@@ -75,14 +75,14 @@ WeekProblem problem_of(const Week& week, std::vector<std::size_t> visits) {
     shift.closes = day.hours.to;
     if (day.duty) shift.duty = static_cast<int>(day.duty->count());
     shift.meal = static_cast<int>(day.crew->meal.count());
-    for (const std::size_t number : made.visits) shift.options.push_back(option_of(week.options[number][d]));
+    for (const std::size_t number : made.visits) shift.options.push_back(option_of(week.visits[number].options[d]));
     made.problem.shifts.push_back(std::move(shift));
   }
   return made;
 }
 
 bool never_made(const Week& week, std::size_t visit) {
-  return week.impossible[visit] && *week.impossible[visit] != PutOffReason::unreachable;
+  return week.visits[visit].impossible && *week.visits[visit].impossible != PutOffReason::unreachable;
 }
 
 WeekProblem problem_of(const Week& week) {

@@ -14,7 +14,7 @@ struct WeekProblem {
   std::vector<std::size_t> visits;  // of its jobs
 };
 
-// Whether no plan can make a visit (`Week::impossible`). One that is unreachable alone may be made behind another one
+// Whether no plan can make a visit (`Visit::impossible`). One that is unreachable alone may be made behind another one
 // at its site, which has done the setting up.
 bool never_made(const Week& week, std::size_t visit);
 

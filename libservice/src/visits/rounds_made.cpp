@@ -32,8 +32,8 @@ std::optional<Round> round_of(const Week& week, const WeekProblem& of, std::size
     stop.ends = at.ends;
     stop.set_up_minutes = at.set_up;
     stop.work_minutes = visit.work_minutes;
-    stop.waiting = week.options[number][crew_day].waiting;
-    stop.promised = week.promised[number].has_value();
+    stop.waiting = week.visits[number].options[crew_day].waiting;
+    stop.promised = week.visits[number].promised.has_value();
     round.tenths_of_km += stop.leg.tenths_of_km;
     round.stops.push_back(stop);
     before = visit.site;

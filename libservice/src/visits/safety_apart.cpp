@@ -17,7 +17,7 @@ bool holds(const std::vector<const Point*>& points, const Point* point) {
 class Splitting {
  public:
   Splitting(Week& week, std::size_t number, Worths& worths)
-      : week_(week), number_(number), worths_(worths), whole_(week.visits[number]), options_(week.options[number]) {}
+      : week_(week), number_(number), worths_(worths), whole_(week.visits[number]) {}
 
   // Where some of it fits in alone, that becomes the visit, and the rest one behind it.
   bool split() {
@@ -35,13 +35,10 @@ class Splitting {
       if (!holds(safe, point)) rest.push_back(point);
     }
     if (safe.empty() || rest.empty() || !fits(in_order(safe))) {
-      set(number_, whole_, options_);
+      week_.visits[number_] = whole_;
       return false;
     }
-    const Visit behind = visit_with(rest, whole_.name);
-    week_.visits.insert(week_.visits.begin() + static_cast<std::ptrdiff_t>(number_) + 1, behind);
-    week_.options.insert(week_.options.begin() + static_cast<std::ptrdiff_t>(number_) + 1,
-                         options_of(week_, behind, worths_));
+    week_.visits.insert(week_.visits.begin() + static_cast<std::ptrdiff_t>(number_) + 1, visit_with(rest, whole_.name));
     return true;
   }
 
@@ -54,16 +51,16 @@ class Splitting {
     return ordered;
   }
 
-  Visit visit_with(std::vector<const Point*> points, std::string name) const {
+  Visit visit_with(std::vector<const Point*> points, std::string name) {
     Visit visit = visit_for(*week_.fleet, *whole_.machine, std::move(name), std::move(points));
     reckon_work(*week_.fleet, visit);
+    visit.options = options_of(week_, visit, worths_);
     return visit;
   }
 
   bool fits(const std::vector<const Point*>& points) {
     if (points.empty()) return false;
-    const Visit visit = visit_with(points, free_name());
-    set(number_, visit, options_of(week_, visit, worths_));
+    week_.visits[number_] = visit_with(points, free_name());
     const auto fits = fits_alone(week_, number_);
     return std::find(fits.begin(), fits.end(), true) != fits.end();
   }
@@ -82,16 +79,10 @@ class Splitting {
     return name;
   }
 
-  void set(std::size_t number, const Visit& visit, const std::vector<VisitOption>& options) {
-    week_.visits[number] = visit;
-    week_.options[number] = options;
-  }
-
   Week& week_;
   std::size_t number_;
   Worths& worths_;
   Visit whole_;
-  std::vector<VisitOption> options_;
 };
 
 }  // namespace
@@ -100,18 +91,14 @@ void set_safety_apart(Week& week, const DoneBefore& done, Worths& worths) {
   bool any = false;
   for (std::size_t i = 0; i < week.visits.size(); ++i) {
     const Visit& visit = week.visits[i];
-    if (!visit.safety || visit.call != nullptr || week.impossible[i] != PutOffReason::unreachable) continue;
+    if (!visit.safety || visit.call != nullptr || week.visits[i].impossible != PutOffReason::unreachable) continue;
     if (!Splitting(week, i, worths).split()) continue;
     any = true;
     fill_put_off(week, worths);
     fill_impossible(week);  // the rest stands next, and may be split again
   }
-  for (std::size_t i = week.visits.size(); any && i-- > 0;) {
-    if (!done.holds(week.visits[i].name)) continue;
-    week.visits.erase(week.visits.begin() + static_cast<std::ptrdiff_t>(i));
-    week.options.erase(week.options.begin() + static_cast<std::ptrdiff_t>(i));
-  }
   if (!any) return;
+  std::erase_if(week.visits, [&](const Visit& visit) { return done.holds(visit.name); });
   fill_put_off(week, worths);
   fill_impossible(week);
 }

@@ -40,8 +40,8 @@ std::vector<bool> fits_alone(const Week& week, std::size_t visit);
 // The first three reasons why a visit cannot be made.
 void fill_impossible(Week& week);
 
-// Splits visits with work for safety that are unreachable (`week.impossible`): as much of that as fits in alone becomes
-// a visit of its own, `tractor+safety`, so that it is not left out because of other work at its machine.
+// Splits visits with work for safety that are unreachable (`Visit::impossible`): as much of that as fits in alone
+// becomes a visit of its own, `tractor+safety`, so that it is not left out because of other work at its machine.
 void set_safety_apart(Week& week, const DoneBefore& done, Worths& worths);
 
 // Ties promised visits to their crew-days.

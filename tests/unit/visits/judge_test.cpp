@@ -346,7 +346,7 @@ TEST_CASE("no gap is told from a plan that leaves out another number of visits f
 
 TEST_CASE("what is planned against a rule is not handed out") {
   Week week = Estate().usual().week();
-  week.impossible[visit_named(week, "loader")] = PutOffReason::closed;  // which is not so
+  week.visits[visit_named(week, "loader")].impossible = PutOffReason::closed;  // which is not so
   try {
     plan_rounds(week);
     FAIL("handed out");

@@ -58,10 +58,10 @@ TEST_CASE("a promise ties a visit to its crew and day") {
   plan.rounds[0].stops[0].promised = true;
   const Week week = replanned(plan);
   const std::size_t loader = visit_named(week, "loader");
-  CHECK((week.promised[loader] == 0U));
-  CHECK(week.options[loader][0].possible);
-  CHECK_FALSE(week.options[loader][1].possible);
-  CHECK_FALSE(week.impossible[loader].has_value());
+  CHECK((week.visits[loader].promised == 0U));
+  CHECK(week.visits[loader].options[0].possible);
+  CHECK_FALSE(week.visits[loader].options[1].possible);
+  CHECK_FALSE(week.visits[loader].impossible.has_value());
   const auto made = by_hand(week, {{"loader"}});
   CHECK(made.rounds[0].stops[0].promised);
   // Left out all the same, it is a broken promise.
@@ -78,11 +78,11 @@ TEST_CASE("a promise that can no longer be kept is broken") {
   closed.sites = std::string(closed.sites).replace(closed.sites.find("[2026-05-04, harvest]"), 21, "[2026-05-05]");
   const Week week = replanned(plan, "2026-05-04", closed);
   const std::size_t pump = visit_named(week, "pump");
-  CHECK((week.impossible[pump] == PutOffReason::promise_broken));
-  CHECK_FALSE(week.options[pump][0].possible);
+  CHECK((week.visits[pump].impossible == PutOffReason::promise_broken));
+  CHECK_FALSE(week.visits[pump].options[0].possible);
 
   plan.rounds[1].crew = "lorry";  // which is not there
-  CHECK((replanned(plan).impossible[pump] == PutOffReason::promise_broken));
+  CHECK((replanned(plan).visits[pump].impossible == PutOffReason::promise_broken));
 }
 
 TEST_CASE("what differs from the plan that was kept") {
@@ -156,8 +156,8 @@ TEST_CASE("a visit that is split anew when a crew does not go comes from its sto
 
 TEST_CASE("what was promised of a visit that is split is promised of each of its parts") {
   const RoundsPlan plan = replanned_without("gang", true, {"call c-01"});
-  CHECK((plan.week.impossible[visit_named(plan.week, "pump")] == PutOffReason::promise_broken));
-  CHECK((plan.week.impossible[visit_named(plan.week, "pump+pressure")] == PutOffReason::not_qualified));
+  CHECK((plan.week.visits[visit_named(plan.week, "pump")].impossible == PutOffReason::promise_broken));
+  CHECK((plan.week.visits[visit_named(plan.week, "pump+pressure")].impossible == PutOffReason::not_qualified));
 }
 
 TEST_CASE("a stop whose work goes along with another one's has a line of its own") {
@@ -189,8 +189,8 @@ TEST_CASE("a stop whose work goes along with another one's has a line of its own
 TEST_CASE("of a promise that cannot be kept it is known where it could go without it, and what is new is told as new") {
   const RoundsPlan plan = replanned_without("gang", true, {"call c-01"});
   const std::size_t pump = visit_named(plan.week, "pump");
-  REQUIRE(plan.week.but_for_promise[pump].has_value());
-  CHECK(plan.week.crew_days[*plan.week.but_for_promise[pump]].crew->key == "van");
+  REQUIRE(plan.week.visits[pump].but_for_promise.has_value());
+  CHECK(plan.week.crew_days[*plan.week.visits[pump].but_for_promise].crew->key == "van");
   CHECK(plan.promises_kept == 0);
   CHECK(plan.promises_broken == 2);  // of the pump's two visits, each
   for (const NotThisWeek& out : plan.not_this_week)

@@ -203,7 +203,7 @@ TEST_CASE("what does not fit in alone may go behind another visit there, which h
   Texts texts;
   texts.calls = "  c-01: {site: beck, do: Hydraulic leak, takes: 60 min, wait: 20, between: [\"08:47-09:47\"]}\n";
   const Week week = Estate(texts).usual().week();
-  CHECK((week.impossible[estate::visit_named(week, "call c-01")] == PutOffReason::unreachable));
+  CHECK((week.visits[estate::visit_named(week, "call c-01")].impossible == PutOffReason::unreachable));
   const RoundsPlan plan = plan_rounds(week);
   REQUIRE(plan.rounds.size() == 2);
   CHECK(stops_of(plan, 1) == "pump 07:52 07:52 08:47, call c-01 08:47 08:47 09:47");

@@ -22,7 +22,7 @@ std::string spans_of(const VisitOption& option) {
 }
 
 std::string reason_of(const Week& week, std::string_view visit) {
-  const auto& reason = week.impossible[visit_named(week, visit)];
+  const auto& reason = week.visits[visit_named(week, visit)].impossible;
   return reason ? std::string(to_text(*reason)) : "none";
 }
 
@@ -67,23 +67,23 @@ TEST_CASE("the week of the worked example") {
   CHECK(week.visits[loader].site->key == "holm");
   CHECK(week.visits[loader].work_minutes == 50);
   CHECK_FALSE(week.visits[loader].safety);
-  CHECK(week.options[loader][0].possible);
-  CHECK(week.options[loader][0].waiting.hundredths == 56);
-  CHECK(spans_of(week.options[loader][0]) == "08:00-12:00 13:00-17:00");
+  CHECK(week.visits[loader].options[0].possible);
+  CHECK(week.visits[loader].options[0].waiting.hundredths == 56);
+  CHECK(spans_of(week.visits[loader].options[0]) == "08:00-12:00 13:00-17:00");
 
   const std::size_t pump = visit_named(week, "pump");
-  CHECK_FALSE(week.options[pump][0].possible);  // closed on that day
-  CHECK(week.options[pump][1].waiting.hundredths == 300);
-  CHECK(spans_of(week.options[pump][1]) == "00:00-24:00");
+  CHECK_FALSE(week.visits[pump].options[0].possible);  // closed on that day
+  CHECK(week.visits[pump].options[1].waiting.hundredths == 300);
+  CHECK(spans_of(week.visits[pump].options[1]) == "00:00-24:00");
 
   const std::size_t call = visit_named(week, "call c-01");
-  CHECK(week.options[call][1].waiting.hundredths == 4000);
-  CHECK(spans_of(week.options[call][1]) == "08:00-12:30");
+  CHECK(week.visits[call].options[1].waiting.hundredths == 4000);
+  CHECK(spans_of(week.visits[call].options[1]) == "08:00-12:30");
   CHECK(week.visits[call].work_minutes == 60);
 
   const std::size_t relief = visit_named(week, "pump+pressure");
   CHECK((week.visits[relief].needs == std::vector<std::string>{"pressure"}));
-  CHECK(week.put_off[relief].hundredths == 3579);
+  CHECK(week.visits[relief].put_off.hundredths == 3579);
   CHECK(reason_of(week, "pump+pressure") == "not-qualified");
   CHECK(reason_of(week, "pump") == "none");
 }
@@ -100,8 +100,8 @@ TEST_CASE("a machine's points are one visit where one crew can do them all") {
   REQUIRE(week.crew_days.size() == 3);
   CHECK(week.crew_days[0].crew->key == "van");  // by day, then as the fleet file has them
   CHECK(week.crew_days[1].crew->key == "lorry");
-  CHECK_FALSE(week.options[pump][0].possible);
-  CHECK(week.options[pump][1].possible);
+  CHECK_FALSE(week.visits[pump].options[0].possible);
+  CHECK(week.visits[pump].options[1].possible);
 
   // And none where that crew does not go.
   WeekAsk ask{day("2026-05-04")};
@@ -170,8 +170,8 @@ TEST_CASE("what is put off until a day of the week is done from that day on") {
   place.world.put_off("engine-oil", "2026-05-01", "2026-05-05").machine = "loader";
   const Week week = place.week();
   const std::size_t loader = visit_named(week, "loader");
-  CHECK_FALSE(week.options[loader][0].possible);
-  CHECK(week.options[loader][1].possible);
+  CHECK_FALSE(week.visits[loader].options[0].possible);
+  CHECK(week.visits[loader].options[1].possible);
 }
 
 TEST_CASE("without a site or a way there is nothing to plan") {
@@ -195,8 +195,8 @@ TEST_CASE("days and windows of a call") {
   CHECK(reason_of(week, "call early") == "closed");
   CHECK(reason_of(week, "call noon") == "closed");
   const std::size_t second = visit_named(week, "call second");
-  CHECK_FALSE(week.options[second][0].possible);
-  CHECK(spans_of(week.options[second][1]) == "11:00-12:00 13:00-14:00");
+  CHECK_FALSE(week.visits[second].options[0].possible);
+  CHECK(spans_of(week.visits[second].options[1]) == "11:00-12:00 13:00-14:00");
   CHECK(week.visits[second].safety);
 }
 
@@ -242,7 +242,6 @@ TEST_CASE("work for safety is not left out because of other work at its machine"
   CHECK(rest.work_minutes == 210);
   CHECK(reason_of(week, "loader+safety") == "none");
   CHECK(reason_of(week, "loader") == "none");
-  CHECK(week.put_off.size() == week.visits.size());
   CHECK(plan_rounds(week).value.safety_put_off == 0);
 
   SUBCASE("nor where the rest fits into no day by itself") {
@@ -250,6 +249,33 @@ TEST_CASE("work for safety is not left out because of other work at its machine"
     const Week longer = served(Estate(texts));
     CHECK(reason_of(longer, "loader+safety") == "none");
     CHECK(reason_of(longer, "loader") == "unreachable");
+  }
+  SUBCASE("nor of that of two machines, with a third behind them") {
+    // A day at Holm holds neither machine whole, and of the last one only work that is not for safety.
+    texts.machines +=
+        "  second: {name: Second, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n"
+        "  third: {name: Third, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
+    Estate place(texts);
+    for (const char* machine : {"second", "third"}) {
+      place.done(machine, "engine-oil", "2025-04-20").done(machine, "brakes", "2025-11-01");
+      place.done(machine, "lights", "2025-11-01");
+    }
+    const Week three = served(place);
+    CHECK(names_of(three) ==
+          "loader+safety, loader, second+safety, second, third+safety, third, pump, pump+pressure, call c-01");
+    for (const Visit& visit : three.visits) {
+      CAPTURE(visit.name);
+      CHECK(visit.options.size() == three.crew_days.size());
+      CHECK(visit.put_off > Money{});
+      if (visit.machine == nullptr || visit.machine->schedule != "tractor") continue;
+      const bool apart = visit.name.ends_with("+safety");
+      const Visit& same = three.visits[visit_named(three, apart ? "loader+safety" : "loader")];
+      CHECK(visit.put_off == same.put_off);
+      CHECK(visit.options[0].waiting == same.options[0].waiting);
+      CHECK(visit.work_minutes == same.work_minutes);
+    }
+    const RoundsPlan plan = plan_rounds(three);
+    CHECK(plan.value.safety_put_off == 0);
   }
   SUBCASE("what fits whole stays whole, and so does what is for safety and fits in no part") {
     texts.tractor.replace(texts.tractor.find("3 h 30"), 6, "2 h 30");
@@ -304,7 +330,7 @@ TEST_CASE("what is due soon after joins a visit where that is cheaper than anoth
   CHECK(loader.joined.front()->name == "brakes");
   CHECK(loader.work_minutes == 90);
   // 29.33 for 181 days: two of them are 0.32.
-  CHECK(week.options[0][0].waiting.hundredths == 56 + 32);
+  CHECK(week.visits[0].options[0].waiting.hundredths == 56 + 32);
 
   Texts free_trips;
   free_trips.costs = "{hour: 44, km: 0.55, later-trip: 0%}";
