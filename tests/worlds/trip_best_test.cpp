@@ -210,10 +210,22 @@ class Judge {
     return {unsafe, late, left, twice, money};
   }
 
-  // Of all ways to share out the services to crew-days.
-  Value best() {
+  // How many crews too many there are at a machine on a day, in all.
+  int meetings(const Assigned& assigned) const {
+    std::set<std::pair<const Machine*, int>> by_trip;
+    std::set<std::pair<const Machine*, Day>> by_day;
+    for (std::size_t i = 0; i < assigned.size(); ++i) {
+      if (assigned[i] < 0) continue;
+      by_trip.emplace(machine(i), assigned[i]);
+      by_day.emplace(machine(i), days_[n(assigned[i])].on);
+    }
+    return static_cast<int>(by_trip.size() - by_day.size());
+  }
+
+  // Of all ways to share out the services to crew-days; and in which of the best ones crews meet least.
+  std::pair<Value, int> best() {
     Assigned assigned(points_.size(), -1);
-    Value least{1'000, 0, 0, 0, 0};
+    std::pair<Value, int> least{{1'000, 0, 0, 0, 0}, 0};
     try_all(0, assigned, least);
     return least;
   }
@@ -221,10 +233,14 @@ class Judge {
  private:
   static std::size_t n(int number) { return static_cast<std::size_t>(number); }
 
-  void try_all(std::size_t i, Assigned& assigned, Value& least) {
+  void try_all(std::size_t i, Assigned& assigned, std::pair<Value, int>& least) {
     if (i == assigned.size()) {
       const Value now = value(assigned);
-      if (better(now, least)) least = now;
+      if (better(now, least.first)) {
+        least = {now, meetings(assigned)};
+      } else if (!better(least.first, now)) {
+        least.second = std::min(least.second, meetings(assigned));
+      }
       return;
     }
     for (int d = -1; d < crew_days(); ++d) {
@@ -390,6 +406,8 @@ TEST_CASE("of tiny worlds the plan is the best of all in nearly all, and its bou
   int best = 0;
   int other = 0;
   int proven = 0;
+  int meet = 0;  // crews at a machine
+  int meet_needlessly = 0;
   for (int i = 0; i < worlds_tried; ++i) {
     CAPTURE(i);
     const World world = world_of(roll);
@@ -417,11 +435,14 @@ TEST_CASE("of tiny worlds the plan is the best of all in nearly all, and its bou
     REQUIRE(judge.feasible(given));
     CHECK(move_that_helps(judge, given) == "");
     const Value is = judge.value(given);
-    const Value least = judge.best();
+    const auto [least, least_meetings] = judge.best();
     CHECK_FALSE(better(is, least));
     ++worlds;
     const bool as_good = !better(least, is);
     best += as_good ? 1 : 0;
+    if (as_good) CHECK(judge.meetings(given) >= least_meetings);
+    meet += as_good && judge.meetings(given) > 0 ? 1 : 0;
+    meet_needlessly += as_good && judge.meetings(given) > least_meetings ? 1 : 0;
     proven += plan.exact ? 1 : 0;
     // What is rounded is each of its lines.
     const double lines = plan.exact ? 0.5 * 2 * static_cast<double>(judge.points()) : 0;
@@ -432,6 +453,8 @@ TEST_CASE("of tiny worlds the plan is the best of all in nearly all, and its bou
     other += plan.on_own_days.visits != plan.visits.size() ? 1 : 0;
   }
   MESSAGE(worlds << " worlds, best in " << best << ", proven in " << proven << ", " << other << " on other days");
+  MESSAGE("crews meet at a machine in " << meet << ", for nothing in " << meet_needlessly);
+  CHECK(meet_needlessly * 5 < meet);
   CHECK(worlds * 10 > worlds_tried * 8);
   CHECK(best * 1000 >= worlds * 995);
   CHECK(proven * 10 > worlds * 8);

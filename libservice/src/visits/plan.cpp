@@ -3,6 +3,7 @@
 
 #include "routing/solve.h"
 #include "service/rounds.h"
+#include "visits/one_crew.h"
 #include "visits/plan_made.h"
 #include "visits/problem_of.h"
 
@@ -41,7 +42,8 @@ RoundsPlan plan_rounds(Week week, const Effort& effort) {
       effort.progress({done, all, visits::value_of(week, value), visits::value_of(week, bound)});
     };
   }
-  const routing::Solution solution = routing::solve(of.problem, steps);
+  routing::Solution solution = routing::solve(of.problem, steps);
+  solution.plan = visits::with_one_crew(week, of, std::move(solution.plan));
   RoundsPlan plan = visits::plan_of(std::move(week), of, solution);
   if (solution.stopped) plan.stopped = stopped;
   insist_on_no_fault(plan);

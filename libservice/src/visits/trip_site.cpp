@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "visits/trip_bound.h"
+#include "visits/trip_gather.h"
 #include "visits/trip_search.h"
 #include "visits/trip_start.h"
 
@@ -70,6 +71,7 @@ class SitePlanning {
 
   SitePlans plan() const {
     SitePlans plans = plan_all();
+    plans.best = plan_of(gathered(*model_, plans.best.places));
     plans.own_days_behind = is_behind(plans.on_own_days, plans.best);
     return plans;
   }
