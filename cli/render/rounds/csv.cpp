@@ -211,11 +211,16 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
 }
 
 std::string judged_as_csv(const JudgedAnswer& answer) {
-  CsvTable table({"rule", "where", "says"});
-  for (const service::PlanFault& fault : answer.judged.faults) {
+  CsvTable table({"rule", "where", "says", "follow_on"});
+  const auto add = [&](const service::PlanFault& fault, std::string follow_on) {
     table.add({{"rule", std::string(service::to_text(fault.rule))},
                {"where", csv_text(fault.where)},
-               {"says", csv_text(fault.says)}});
+               {"says", csv_text(fault.says)},
+               {"follow_on", std::move(follow_on)}});
+  };
+  for (const service::PlanFault& fault : answer.judged.faults) {
+    add(fault, "");
+    for (const service::PlanFault& figure : fault.follow_on) add(figure, "yes");
   }
   return table.text();
 }

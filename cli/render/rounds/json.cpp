@@ -263,8 +263,13 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
 
 std::string judged_as_json(const JudgedAnswer& answer) {
   Json json{{"ok", answer.judged.ok()}};
-  json["faults"] = array_of(answer.judged.faults, [](const service::PlanFault& fault) {
+  const auto said = [](const service::PlanFault& fault) {
     return Json{{"rule", service::to_text(fault.rule)}, {"where", fault.where}, {"says", fault.says}};
+  };
+  json["faults"] = array_of(answer.judged.faults, [&](const service::PlanFault& fault) {
+    Json one = said(fault);
+    one["follow_on"] = array_of(fault.follow_on, said);
+    return one;
   });
   json["safety_left_out"] = answer.judged.safety_left_out;
   json["not_judged"] = answer.not_judged;

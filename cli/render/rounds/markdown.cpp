@@ -161,7 +161,8 @@ std::string judged_as_markdown(const JudgedAnswer& answer) {
   for (const service::PlanFault& fault : answer.judged.faults) text += item(fault_words(fault));
   std::string beside;
   if (answer.judged.value) beside += item(value_words(*answer.week, *answer.judged.value));
-  for (const std::string& each : {safety_left_out_words(answer.judged), not_judged_words(answer.not_judged)}) {
+  for (const std::string& each :
+       {follow_on_words(answer.judged), safety_left_out_words(answer.judged), not_judged_words(answer.not_judged)}) {
     if (!each.empty()) beside += item(each);
   }
   return beside.empty() ? text : text + '\n' + beside;

@@ -229,6 +229,7 @@ std::string judged_as_text(const JudgedAnswer& answer, const Look& look) {
   for (const service::PlanFault& fault : judged.faults) {
     text += wrapped("  ", fault_words(fault), columns, 4);
   }
+  if (const std::string words = follow_on_words(judged); !words.empty()) text += '\n' + wrapped("", words, columns, 0);
   return text;
 }
 

@@ -453,7 +453,17 @@ std::string safety_left_out_words(const service::PlanJudgement& judged) {
 std::string fault_words(const service::PlanFault& fault) {
   std::string text = std::string(to_text(fault.rule)) + ": ";
   if (!fault.where.empty()) text += cleaned(fault.where) + ": ";
-  return text + cleaned(fault.says);
+  text += cleaned(fault.says);
+  const auto figures = static_cast<std::int64_t>(fault.follow_on.size());
+  if (figures == 0) return text;
+  return text +
+         fmt::format(" ({} from this)", figures == 1 ? "1 figure follows" : fmt::format("{} figures follow", figures));
+}
+
+std::string follow_on_words(const service::PlanJudgement& judged) {
+  const bool any = std::any_of(judged.faults.begin(), judged.faults.end(),
+                               [](const service::PlanFault& fault) { return !fault.follow_on.empty(); });
+  return any ? "Figures that were right before such a change are counted with it; --format json names them." : "";
 }
 
 }  // namespace cli

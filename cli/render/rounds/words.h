@@ -87,5 +87,6 @@ std::string not_judged_words(const std::vector<std::string>& fields);
 std::string safety_left_out_words(const service::PlanJudgement& judged);  // empty where there is none
 std::string fault_words(
     const service::PlanFault& fault);  // `qualified: van 2026-05-05 pump+pressure: van lacks pressure`
+std::string follow_on_words(const service::PlanJudgement& judged);  // what those are; empty where there are none
 
 }  // namespace cli

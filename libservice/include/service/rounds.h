@@ -372,6 +372,8 @@ struct PlanFault {
   PlanRule rule = PlanRule::form;
   std::string where;  // `van 2026-05-05 pump+pressure`
   std::string says;   // `van lacks pressure`
+  // Figures that were right before a stop was moved, left out or put in, and are wrong since. These have none.
+  std::vector<PlanFault> follow_on = {};
 };
 
 struct PlanJudgement {

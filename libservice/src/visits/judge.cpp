@@ -39,8 +39,8 @@ class PlanJudge {
           judgement.safety_left_out.push_back(week_.visits[visit].name);
         }
       }
-      judge_plan_sums(given_, sums_, faults_);
-      judge_bound(given_, *judgement.value, faults_);
+      const auto cause = judge_plan_sums(given_, sums_, cause_of_sums(), faults_);
+      judge_bound(given_, *judgement.value, cause, faults_);
     }
     judgement.faults = faults_.all();
     return judgement;
@@ -127,14 +127,15 @@ class PlanJudge {
     }
     round.crew_day = crew_day_of(week_, given.crew, given.on);
     if (!round.crew_day) {
-      faults_.add_grave(PlanRule::off_day, round.where, why_off(given, round.crew));
+      round.of_day = faults_.add_grave(PlanRule::off_day, round.where, why_off(given, round.crew));
     } else if (!used_.insert(*round.crew_day).second) {
-      faults_.add_grave(PlanRule::off_day, round.where, "it has another round that day");
+      round.of_day = faults_.add_grave(PlanRule::off_day, round.where, "it has another round that day");
     }
     std::vector<std::optional<std::size_t>> visits;
     for (std::size_t i = 0; i < given.stops.size(); ++i)
       visits.push_back(made(given.stops[i].visit, round.where_of(i)));
     round.way = way_of(week_, round.crew, visits);
+    round.of_stops.resize(given.stops.size());
     for (std::size_t i = 0; i < given.stops.size(); ++i) judge_stop(week_, round, i, faults_);
     judge_home(round);
     if (round.way.whole) {
@@ -144,6 +145,17 @@ class PlanJudge {
     }
     if (round.crew != nullptr) judge_load(week_, round, faults_);
     rounds_.push_back(std::move(round));
+  }
+
+  // Why sums of the plan are wrong: a round was changed, else a sum is wrong of which they are made.
+  Faults::Cause cause_of_sums() const {
+    for (const JudgedRound& round : rounds_) {
+      if (const auto cause = round.first_cause()) return cause;
+    }
+    for (const JudgedRound& round : rounds_) {
+      if (round.of_cost) return round.of_cost;
+    }
+    return cost_put_off_;
   }
 
   // The number of a visit that is made there.
@@ -184,7 +196,8 @@ class PlanJudge {
       if (week_.visits[*number].safety) ++sums_.safety_put_off;
       judge_broken(week_, rounds_, *number, where, faults_);
     }
-    judge_put_off(week_, given, *number, where, faults_);
+    const auto cost = judge_put_off(week_, given, *number, where, faults_);
+    if (!cost_put_off_) cost_put_off_ = cost;
   }
 
   void judge_left_out() {
@@ -200,6 +213,7 @@ class PlanJudge {
   std::vector<std::string> names_;
   Faults faults_;
   std::vector<JudgedRound> rounds_;
+  Faults::Cause cost_put_off_;
   std::set<std::size_t> used_;               // crew-days
   std::map<std::size_t, std::string> made_;  // visits, and where
   std::set<std::size_t> out_;

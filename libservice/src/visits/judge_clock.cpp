@@ -13,8 +13,7 @@ constexpr int midnight_after = 24 * 60;
 
 class RoundClock {
  public:
-  RoundClock(const Week& week, const JudgedRound& round, Faults& faults)
-      : week_(week), round_(round), faults_(faults) {}
+  RoundClock(const Week& week, JudgedRound& round, Faults& faults) : week_(week), round_(round), faults_(faults) {}
 
   void judge() {
     read();
@@ -76,9 +75,15 @@ class RoundClock {
     return !leaves_ || std::any_of(stops_.begin(), stops_.end(), [](const Times& times) { return !times.starts; });
   }
 
-  void fault(PlanRule rule, const std::string& where, std::string says) {
-    faults_.add(rule, where, std::move(says));
+  Faults::Number fault(const Faults::Cause& cause, PlanRule rule, const std::string& where, std::string says) {
     out_of_step_ = true;
+    return faults_.add_figure(cause, rule, where, std::move(says));
+  }
+
+  // Why times that hang on the stops before it may be wrong.
+  Faults::Cause cause_until(std::size_t stop) {
+    const auto cause = round_.cause_until(stop);
+    return cause ? cause : put_in(round_, stop, faults_);
   }
 
   void judge_stays() {
@@ -87,12 +92,12 @@ class RoundClock {
       if (!times.starts) continue;
       if (*times.ends - *times.starts != times.stay) {
         const WayStop& stop = round_.way.stops[i];
-        fault(PlanRule::stay, round_.where_of(i),
+        fault(round_.of_day ? round_.of_day : round_.of_stops[i], PlanRule::stay, round_.where_of(i),
               fmt::format("from {} to {} are {} min; set-up {} and work {} min are {}", clock_words(*times.starts),
                           clock_words(*times.ends), *times.ends - *times.starts, stop.set_up_minutes, stop.work_minutes,
                           times.stay));
       } else if (times.arrives && *times.starts < *times.arrives) {
-        fault(PlanRule::stay, round_.where_of(i),
+        fault({}, PlanRule::stay, round_.where_of(i),
               fmt::format("starts at {}, before it arrives at {}", clock_words(*times.starts),
                           clock_words(*times.arrives)));
       }
@@ -104,7 +109,7 @@ class RoundClock {
     int takes = 0;                       // from then on
     const auto judge = [&](std::size_t i, std::string_view does, int at) {
       if (!since || *since + takes <= at) return;
-      fault(PlanRule::drive, round_.where_of(i),
+      fault(cause_until(i), PlanRule::drive, round_.where_of(i),
             fmt::format("{} at {}; from {} on it takes {}, so {} at the earliest", does, clock_words(at),
                         clock_words(*since), duration_words(takes), clock_words(*since + takes)));
     };
@@ -133,9 +138,10 @@ class RoundClock {
     if (!back_ || !last.ends) return;
     const int home = round_.way.home->minutes;
     if (*back_ == last.earliest_end() + home || *back_ == last.latest_end() + home) return;
-    fault(PlanRule::drive, round_.where,
-          fmt::format("is back at {}; its last stop ends at {} and the way home takes {}, so {}", clock_words(*back_),
-                      clock_words(*last.ends), duration_words(home), clock_words(*last.ends + home)));
+    round_.of_end = fault(
+        cause_until(stops_.size() - 1), PlanRule::drive, round_.where,
+        fmt::format("is back at {}; its last stop ends at {} and the way home takes {}, so {}", clock_words(*back_),
+                    clock_words(*last.ends), duration_words(home), clock_words(*last.ends + home)));
   }
 
   // Rules that are found broken are not asked for again where the rest of the times is looked for.
@@ -187,7 +193,7 @@ class RoundClock {
   }
 
   const Week& week_;
-  const JudgedRound& round_;
+  JudgedRound& round_;
   Faults& faults_;
   std::optional<int> leaves_;
   std::optional<int> back_;
@@ -197,7 +203,7 @@ class RoundClock {
 
 }  // namespace
 
-void judge_clock(const Week& week, const JudgedRound& round, Faults& faults) {
+void judge_clock(const Week& week, JudgedRound& round, Faults& faults) {
   if (!round.given->stops.empty()) RoundClock(week, round, faults).judge();
 }
 

@@ -43,19 +43,20 @@ Loads in_pieces(const std::vector<std::pair<std::string, PartAmount>>& parts) {
   return loads;
 }
 
-void judge_loads(std::string_view what, const std::optional<Loads>& given, const Loads& needed,
-                 const std::string& where, Faults& faults) {
+void judge_loads(std::string_view what, const std::optional<Loads>& given, const Loads& needed, JudgedRound& round,
+                 Faults& faults) {
   if (!given) return;
   const auto said = load_words(with_units(*given, needed));
   const auto is = load_words(needed);
   if (said == is) return;
-  faults.add(PlanRule::figure, where,
-             fmt::format("{} to load are {}; its work takes {}", what, listed(said, "none"), listed(is, "none")));
+  faults.add_figure(
+      cause_of_sums(round, faults), PlanRule::figure, round.where,
+      fmt::format("{} to load are {}; its work takes {}", what, listed(said, "none"), listed(is, "none")));
 }
 
 }  // namespace
 
-void judge_load(const Week& week, const JudgedRound& round, Faults& faults) {
+void judge_load(const Week& week, JudgedRound& round, Faults& faults) {
   std::map<std::string, PartAmount> pieces;
   std::map<std::pair<std::string, std::string>, PartAmount> poured;  // by name and unit
   for (const WayStop& stop : round.way.stops) {
@@ -82,8 +83,8 @@ void judge_load(const Week& week, const JudgedRound& round, Faults& faults) {
   Loads fluids;
   for (const auto& [name, amount] : poured) fluids.emplace_back(name.first, Quantity{amount, name.second});
   const auto& given = round.given->parts;
-  judge_loads("parts", given ? std::optional(in_pieces(*given)) : std::nullopt, parts, round.where, faults);
-  judge_loads("fluids", round.given->fluids, fluids, round.where, faults);
+  judge_loads("parts", given ? std::optional(in_pieces(*given)) : std::nullopt, parts, round, faults);
+  judge_loads("fluids", round.given->fluids, fluids, round, faults);
 }
 
 }  // namespace service::visits

@@ -14,13 +14,23 @@ namespace service::visits {
 
 class Faults {
  public:
-  void add(PlanRule rule, const std::string& where, std::string says) {
+  using Number = std::size_t;  // of a fault
+  using Cause = std::optional<Number>;
+
+  Number add(PlanRule rule, const std::string& where, std::string says) {
     all_.push_back({rule, where, std::move(says)});
+    return all_.size() - 1;
   }
   // One after which the plan has no value.
-  void add_grave(PlanRule rule, const std::string& where, std::string says) {
-    add(rule, where, std::move(says));
+  Number add_grave(PlanRule rule, const std::string& where, std::string says) {
     grave_ = true;
+    return add(rule, where, std::move(says));
+  }
+  // A figure: said behind its cause, and without one by itself. Where it is said.
+  Number add_figure(const Cause& cause, PlanRule rule, const std::string& where, std::string says) {
+    if (!cause) return add(rule, where, std::move(says));
+    all_[*cause].follow_on.push_back({rule, where, std::move(says)});
+    return *cause;
   }
   bool grave() const { return grave_; }
   const std::vector<PlanFault>& all() const { return all_; }
@@ -72,7 +82,23 @@ struct JudgedRound {
   Way way;                              // its stops are those of `given`
   std::string where;
   std::string where_of(std::size_t stop) const { return where + ' ' + cleaned(given->stops[stop].visit); }
+
+  // Faults by which its figures are wrong that were right before: of its crew or day, of each stop, of its end.
+  Faults::Cause of_day;
+  std::vector<Faults::Cause> of_stops;
+  Faults::Cause of_end;
+  Faults::Cause of_cost;  // likewise, of sums of the plan
+  // The last of these before a stop has ended; the first of all.
+  Faults::Cause cause_until(std::size_t stop) const;
+  Faults::Cause first_cause() const;
 };
+
+// Says of a stop that was put in without figures into a round that has them, if there is one until there, that it was;
+// for figures of the round that are wrong for no other cause.
+Faults::Cause put_in(JudgedRound& round, std::size_t until, Faults& faults);
+
+// Why sums of a round are wrong that were right before.
+Faults::Cause cause_of_sums(JudgedRound& round, Faults& faults);
 
 // What a crew lacks for a visit: skills, and people. Empty: nothing.
 std::string lacks(const Crew& crew, const Visit& visit);
@@ -84,14 +110,14 @@ std::optional<std::size_t> crew_day_of(const Week& week, const std::string& crew
 // Whether a visit that is promised can be made there, alone.
 bool can_keep(const Week& week, std::size_t visit, const std::pair<std::string, Day>& promise);
 
-void judge_stop(const Week& week, const JudgedRound& round, std::size_t stop, Faults& faults);
+void judge_stop(const Week& week, JudgedRound& round, std::size_t stop, Faults& faults);
 
 // Of a way that is whole.
-void judge_clock(const Week& week, const JudgedRound& round, Faults& faults);
+void judge_clock(const Week& week, JudgedRound& round, Faults& faults);
 // Whether the times that are given can be completed, where `asked` holds them and no rule that is broken already.
 void judge_gaps(const Week& week, const JudgedRound& round, TimedRound asked, Faults& faults);
-void judge_round_sums(const Week& week, const JudgedRound& round, Faults& faults);
-void judge_load(const Week& week, const JudgedRound& round, Faults& faults);
+void judge_round_sums(const Week& week, JudgedRound& round, Faults& faults);
+void judge_load(const Week& week, JudgedRound& round, Faults& faults);
 
 // Why it is not possible to do it at any time of that day, in words.
 std::string closed_words(const Week& week, std::size_t visit, Day on);
@@ -101,8 +127,9 @@ std::string open_words(const Week& week, std::size_t visit, std::size_t crew_day
 // The first reason that holds, as all rules say that are named here.
 PutOffReason reason_by_rules(const Week& week, std::size_t visit);
 
-void judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
-                   Faults& faults);
+// The fault of its cost, if that is one.
+Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
+                            Faults& faults);
 // Whether a promise was broken that could be kept beside all others that the plan keeps.
 void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
                   Faults& faults);
@@ -116,7 +143,8 @@ struct PlanSums {
   PlanValue value() const { return {safety_put_off, travel + waiting + put_off}; }
 };
 
-void judge_plan_sums(const GivenPlan& given, const PlanSums& sums, Faults& faults);
-void judge_bound(const GivenPlan& given, const PlanValue& value, Faults& faults);
+// By `cause` figures of the plan are wrong that were right before. Of the bound's, why.
+Faults::Cause judge_plan_sums(const GivenPlan& given, const PlanSums& sums, Faults::Cause cause, Faults& faults);
+void judge_bound(const GivenPlan& given, const PlanValue& value, const Faults::Cause& cause, Faults& faults);
 
 }  // namespace service::visits

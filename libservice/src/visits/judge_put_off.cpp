@@ -45,8 +45,8 @@ PutOffReason reason_by_rules(const Week& week, std::size_t visit) {
   return promise_of(week, visit) ? PutOffReason::promise_broken : PutOffReason::dearer;
 }
 
-void judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
-                   Faults& faults) {
+Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
+                            Faults& faults) {
   const Visit& of = week.visits[visit];
   if (given.safety && *given.safety != of.safety) {
     faults.add(PlanRule::safety, where,
@@ -63,11 +63,10 @@ void judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit
                fmt::format("is put off until {}; what is not made this week waits until {}", to_text(*given.until),
                            to_text(week.later)));
   }
-  if (given.cost && *given.cost != week.visits[visit].put_off) {
-    faults.add(PlanRule::figure, where,
-               fmt::format("costs {}; until {} it is {}", money_words(*given.cost), to_text(week.later),
-                           money_words(week.visits[visit].put_off)));
-  }
+  if (!given.cost || *given.cost == week.visits[visit].put_off) return std::nullopt;
+  return faults.add(PlanRule::figure, where,
+                    fmt::format("costs {}; until {} it is {}", money_words(*given.cost), to_text(week.later),
+                                money_words(week.visits[visit].put_off)));
 }
 
 void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,

@@ -46,31 +46,55 @@ void judge_tasks(const Visit& visit, const GivenStop& given, const std::string& 
                          visit.call != nullptr ? "its call alone" : listed(is, "no tasks")));
 }
 
-void judge_lengths(const Week& week, const WayStop& stop, const GivenStop& given, const std::string& where,
-                   Faults& faults) {
+// Of the way to it, which depends on the stop before: where that is another one, all of it is wrong, and so is the way
+// to the stop behind it.
+void judge_way(const Week& week, JudgedRound& round, std::size_t number, Faults& faults) {
+  const WayStop& stop = round.way.stops[number];
+  const GivenStop& given = round.given->stops[number];
   const Site& site = *week.visits[*stop.visit].site;
+  Faults::Cause cause = round.of_day;
+  if (!cause && number > 0) cause = round.of_stops[number - 1];
+  const auto fault = [&](PlanRule rule, std::string says) {
+    cause = faults.add_figure(cause, rule, round.where_of(number), std::move(says));
+    round.of_stops[number] = cause;
+  };
   if (stop.leg) {
     const std::string way = fmt::format("from {} to {} it is", stop.from->key, site.key);
     if (given.drive_min && *given.drive_min != stop.leg->minutes) {
-      faults.add(PlanRule::drive, where,
-                 fmt::format("drives {} min; {} {} min", *given.drive_min, way, stop.leg->minutes));
+      fault(PlanRule::drive, fmt::format("drives {} min; {} {} min", *given.drive_min, way, stop.leg->minutes));
     }
     if (given.tenths_of_km && *given.tenths_of_km != stop.leg->tenths_of_km) {
-      faults.add(PlanRule::drive, where,
-                 fmt::format("drives {}; {} {}", km_words(*given.tenths_of_km), way, km_words(stop.leg->tenths_of_km)));
+      fault(PlanRule::drive,
+            fmt::format("drives {}; {} {}", km_words(*given.tenths_of_km), way, km_words(stop.leg->tenths_of_km)));
     }
   }
   if (stop.from != nullptr && given.set_up_min && *given.set_up_min != stop.set_up_minutes) {
     const bool there_already = stop.from->key == site.key;
-    faults.add(PlanRule::stay, where,
-               fmt::format("sets up for {} min; {}", *given.set_up_min,
-                           there_already ? fmt::format("it is at {} already", site.key)
-                                         : fmt::format("at {} it is {} min", site.key, stop.set_up_minutes)));
+    fault(PlanRule::stay,
+          fmt::format("sets up for {} min; {}", *given.set_up_min,
+                      there_already ? fmt::format("it is at {} already", site.key)
+                                    : fmt::format("at {} it is {} min", site.key, stop.set_up_minutes)));
   }
-  if (given.work_min && *given.work_min != stop.work_minutes) {
-    faults.add(PlanRule::stay, where,
-               fmt::format("works {} min; its work takes {} min", *given.work_min, stop.work_minutes));
-  }
+}
+
+void judge_work(JudgedRound& round, std::size_t number, Faults& faults) {
+  const WayStop& stop = round.way.stops[number];
+  const GivenStop& given = round.given->stops[number];
+  if (!given.work_min || *given.work_min == stop.work_minutes) return;
+  const auto fault = faults.add(PlanRule::stay, round.where_of(number),
+                                fmt::format("works {} min; its work takes {} min", *given.work_min, stop.work_minutes));
+  if (!round.of_stops[number]) round.of_stops[number] = fault;
+}
+
+// Which depends on the day alone.
+void judge_waiting(const VisitOption& option, JudgedRound& round, std::size_t number, Faults& faults) {
+  const GivenStop& given = round.given->stops[number];
+  if (!given.waiting || *given.waiting == option.waiting) return;
+  auto& cause = round.of_stops[number];
+  const auto fault = faults.add_figure(round.of_day ? round.of_day : cause, PlanRule::figure, round.where_of(number),
+                                       fmt::format("waiting costs {}; on {} it is {}", money_words(*given.waiting),
+                                                   to_text(round.given->on), money_words(option.waiting)));
+  if (!cause) cause = fault;
 }
 
 // A visit that was promised is made by that crew on that day, or not at all.
@@ -139,7 +163,7 @@ std::string open_words(const Week& week, std::size_t visit, std::size_t crew_day
   return fmt::format("{} is open {}", of.site->key, spans);
 }
 
-void judge_stop(const Week& week, const JudgedRound& round, std::size_t stop, Faults& faults) {
+void judge_stop(const Week& week, JudgedRound& round, std::size_t stop, Faults& faults) {
   const WayStop& of = round.way.stops[stop];
   if (!of.visit) return;
   const Visit& visit = week.visits[*of.visit];
@@ -147,7 +171,8 @@ void judge_stop(const Week& week, const JudgedRound& round, std::size_t stop, Fa
   const std::string where = round.where_of(stop);
   judge_names(visit, given, where, faults);
   judge_tasks(visit, given, where, faults);
-  judge_lengths(week, of, given, where, faults);
+  judge_way(week, round, stop, faults);
+  judge_work(round, stop, faults);
   judge_promise(week, round, *of.visit, where, faults);
   if (round.crew == nullptr) return;
   if (of.from != nullptr && !of.leg) {
@@ -160,11 +185,7 @@ void judge_stop(const Week& week, const JudgedRound& round, std::size_t stop, Fa
   if (!round.crew_day) return;
   const VisitOption& option = week.visits[*of.visit].options[*round.crew_day];
   if (option.spans.empty()) faults.add(PlanRule::closed, where, closed_words(week, *of.visit, round.given->on));
-  if (given.waiting && *given.waiting != option.waiting) {
-    faults.add(PlanRule::figure, where,
-               fmt::format("waiting costs {}; on {} it is {}", money_words(*given.waiting), to_text(round.given->on),
-                           money_words(option.waiting)));
-  }
+  judge_waiting(option, round, stop, faults);
 }
 
 }  // namespace service::visits
