@@ -133,6 +133,8 @@ std::string visits_as_json(const VisitsList& list) {
                   {"early", number(plan.early)}};
   json["bound"] = number(plan.bound);
   json["exact"] = plan.exact;
+  json["crews_tried"] =
+      plan.crews_tried ? Json{{"at_home", plan.crews_tried->at_home}, {"of", plan.crews_tried->of}} : Json(nullptr);
   json["on_own_days"] = {{"total", number(plan.on_own_days.total)},
                          {"trips", number(plan.on_own_days.trips)},
                          {"visits", plan.on_own_days.visits},

@@ -142,6 +142,16 @@ std::string own_days_words(const VisitsList& list) {
                                       : fmt::format("{}: this saves {}.", text, plain(list.saved()));
 }
 
+namespace {
+
+std::string tried_words(const service::CrewsTried& tried) {
+  if (tried.at_home == 0) return " At a site with so much work it was not tried which crews had better stay at home.";
+  return fmt::format(" Of {} crews for one site it was tried which {} had better stay at home.", tried.of,
+                     tried.at_home == 1 ? "one" : fmt::format("{} or fewer", tried.at_home));
+}
+
+}  // namespace
+
 std::string bound_words(const VisitsList& list) {
   const VisitsPlan& plan = list.plan;
   if (plan.exact) return "No plan of visits costs less: this one is proven to be the best.";
@@ -149,7 +159,8 @@ std::string bound_words(const VisitsList& list) {
   const double share =
       static_cast<double>(list.at_most_better().hundredths) / static_cast<double>(plan.total.hundredths);
   return fmt::format("No plan of visits can cost less than {}: a better one can save {} at most ({:.1f} %).",
-                     plain(plan.bound), plain(list.at_most_better()), share * percent);
+                     plain(plan.bound), plain(list.at_most_better()), share * percent) +
+         (plan.crews_tried ? tried_words(*plan.crews_tried) : "");
 }
 
 std::string trip_words(const VisitsList& list, const SiteVisit& visit) {

@@ -116,6 +116,9 @@ struct SiteVisit {
   std::vector<std::string> cautions;                      // of all its work, and of all that these may be about
 };
 
+// By day, then site and crew in the order of the fleet file.
+bool comes_before(const SiteVisit& a, const SiteVisit& b);
+
 // A service that is due in the span and that nobody can do in it.
 struct NotPossible {
   const Point* point = nullptr;
@@ -140,6 +143,12 @@ struct OnOwnDays {
   bool behind = false;  // where days overflow they leave out more, or do work for safety later, and so may cost less
 };
 
+// Each choice of up to so many of these crews stayed at home; of a large site none.
+struct CrewsTried {
+  std::size_t at_home = 0;
+  std::size_t of = 0;
+};
+
 struct VisitsPlan {
   std::shared_ptr<const DueList> list;  // its fleet, gaps, what was seen, and machines that stand
   Day as_of;
@@ -157,6 +166,9 @@ struct VisitsPlan {
   Money bound;
   bool exact = true;  // bound = total: nothing is better
   OnOwnDays on_own_days;
+  // Of the site of which least was tried, where that is not all: a site that is not proven is planned with crews left
+  // out, too, but of many crews only few at a time.
+  std::optional<CrewsTried> crews_tried;
 
   std::vector<PointName> no_record;  // somebody must look: nobody knows whether it is due
   std::vector<PointName> unknown;    // not due by what is known, but something about it cannot be told ahead

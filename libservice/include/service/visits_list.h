@@ -49,8 +49,8 @@ struct VisitsList {
   std::vector<CrowdedDay> crowded;  // of a plan of all sites
   // Not planned by itself: of what was asked about, and of all else where one of the visits goes.
   std::vector<WaitsToMend> to_mend;
-  // Of every service that takes something, of a plan of all sites whatever is told, in the order of that plan. They
-  // point into a list of its own where not all are planned here.
+  // Of every service that takes something, of a plan of all sites whatever is told, in the order of that plan. Those of
+  // sites that are not planned here point into a list of their own.
   std::vector<PlannedLoad> loads;
   std::shared_ptr<const DueList> loads_from;
   std::vector<ShortPart> short_parts;  // that visits which are told lack; by key; filled by `hold_against_stock`

@@ -54,14 +54,15 @@ class Planning {
     plan_.on_own_days.trips = plan_.on_own_days.trips + plans.on_own_days.sums.trips;
     plan_.on_own_days.visits += plans.on_own_days.visits();
     plan_.on_own_days.behind = plan_.on_own_days.behind || plans.own_days_behind;
+    if (plans.crews_tried && (!plan_.crews_tried || plans.crews_tried->at_home < plan_.crews_tried->at_home)) {
+      plan_.crews_tried = plans.crews_tried;
+    }
   }
 
   void finish() {
     plan_.total = plan_.trips + plan_.early + plan_.late;
     plan_.exact = plan_.bound == plan_.total;
-    std::stable_sort(plan_.visits.begin(), plan_.visits.end(), [](const SiteVisit& a, const SiteVisit& b) {
-      return std::tie(a.on, a.site, a.crew) < std::tie(b.on, b.site, b.crew);  // both stand in the order of the file
-    });
+    std::stable_sort(plan_.visits.begin(), plan_.visits.end(), comes_before);
     for (const Point& point : plan_.list->points) {
       if (std::find(no_time_.begin(), no_time_.end(), &point) != no_time_.end()) {
         plan_.no_time.push_back(name_of(point));
@@ -96,6 +97,10 @@ class Planning {
 
 }  // namespace
 }  // namespace visits::trip
+
+bool comes_before(const SiteVisit& a, const SiteVisit& b) {
+  return std::tie(a.on, a.site, a.crew) < std::tie(b.on, b.site, b.crew);  // they stand in the order of the file
+}
 
 VisitsPlan plan_visits(std::shared_ptr<const DueList> list, const VisitsAsk& ask) {
   using namespace visits::trip;

@@ -79,10 +79,13 @@ class Search {
 
   Rank after(const Move& move) {
     count(places_.size());
-    const Places before = places_;
-    for (const int point : move.points) places_[slot(point)] = move.to;
+    before_.clear();
+    for (const int point : move.points) {
+      before_.push_back(places_[slot(point)]);
+      places_[slot(point)] = move.to;
+    }
     const Rank rank = rank_of(model_, places_);
-    places_ = before;
+    for (std::size_t i = 0; i < move.points.size(); ++i) places_[slot(move.points[i])] = before_[i];
     return rank;
   }
 
@@ -94,9 +97,11 @@ class Search {
 
   void count(std::size_t steps) { steps_ -= std::min(steps_, steps); }
 
-  bool has_time_for(const Move& move) {
+  // Once these are gone from where it goes.
+  bool has_time_for(const Move& move, const std::vector<int>& gone = {}) {
     count(time_steps);
     std::vector<int> all = trip(move.to);
+    std::erase_if(all, [&](int point) { return std::find(gone.begin(), gone.end(), point) != gone.end(); });
     for (const int point : move.points) {
       if (places_[slot(point)] != move.to) all.push_back(point);
     }
@@ -208,9 +213,9 @@ class Search {
       for (const auto& chunk : chunks_of(out)) {
         if (only_money() && !may_help(gain, chunk, move.to)) continue;
         count(model_.slots.size());
+        if (!has_time_for(move, chunk)) continue;
         Search other = *this;
         other.apply({chunk, nowhere});
-        if (!other.has_time_for(move)) continue;
         other.apply(move);
         other.put_back(chunk);
         if (other.rank_ >= rank_) continue;
@@ -330,14 +335,16 @@ class Search {
   Places places_;
   std::vector<std::vector<int>> trips_;
   Rank rank_;
+  Places before_;       // of a move that is looked at
   std::size_t& steps_;  // that are left, of all that is tried beside moves
 };
 
 }  // namespace
 
-Places improved(const SiteModel& model, Places places) {
+Improved improved(const SiteModel& model, Places places) {
   std::size_t steps = most_steps;
-  return Search(model, std::move(places), steps).run();
+  Places better = Search(model, std::move(places), steps).run();
+  return {std::move(better), steps > 0};
 }
 
 }  // namespace service::visits::trip

@@ -10,6 +10,11 @@ namespace service::visits::trip {
 // which goes where it costs least then; to shift a trip by some days; to give one up,
 // whose work goes where it costs least; to make one more, with all that is better done then. Of changes that are as
 // good the first, so that the same work makes the same plan.
-Places improved(const SiteModel& model, Places places);
+struct Improved {
+  Places places;
+  bool settled = false;  // nothing that is tried helps any more; else the steps were used up
+};
+
+Improved improved(const SiteModel& model, Places places);
 
 }  // namespace service::visits::trip

@@ -1,6 +1,7 @@
 #include "visits/trip_site.h"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <tuple>
 
@@ -66,10 +67,13 @@ bool goes_as_cheaply(const SiteModel& model, const Group& group) {
 
 class SitePlanning {
  public:
-  SitePlanning(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer)
-      : work_(work), by_fewer_(by_fewer), model_(std::make_shared<const SiteModel>(model_of(fleet, work))) {}
+  SitePlanning(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer, Asked asked)
+      : work_(work),
+        by_fewer_(by_fewer),
+        asked_(asked),
+        model_(std::make_shared<const SiteModel>(model_of(fleet, work))) {}
 
-  SitePlans plan() const {
+  SitePlans plan() {
     SitePlans plans = plan_all();
     plans.best = plan_of(gathered(*model_, plans.best.places));
     plans.own_days_behind = is_behind(plans.on_own_days, plans.best);
@@ -77,7 +81,7 @@ class SitePlanning {
   }
 
  private:
-  SitePlans plan_all() const {
+  SitePlans plan_all() {
     const Start start = best_order(false);
     const Start own = best_order(true);
     SitePlans plans{plan_of(start.places), plan_of(own.places), {}};
@@ -88,21 +92,33 @@ class SitePlanning {
       plans.bound = plans.best.sums.total();
       return plans;
     }
-    plans.best = plan_of(improved(*model_, start.places));
-    take_if_better(plans.best, plan_of(improved(*model_, own.places)));
+    plans.best = plan_of(improved_from(start.places));
+    take_if_better(plans.best, plan_of(improved_from(own.places)));
     take_if_better(plans.best, plans.on_own_days);
+    if (!by_fewer_ && asked_ == Asked::plan) return plans;
     fill_bound(plans, whole, start);
     if (!by_fewer_ || (plans.bound == plans.best.sums.total() && is_complete(plans.best)) || !is_searched()) {
       return plans;
     }
     // Where more crews can go, the search may have lost its way among them: it begins again from what fewer would do.
+    plans.by_fewer = true;
+    const Places before = plans.best.places;
     for (const SitePlan& fewer : by_fewer_()) {
       const Places places = taken_over(fewer);
       take_if_better(plans.best, plan_of(places));
-      take_if_better(plans.best, plan_of(improved(*model_, places)));
+      take_if_better(plans.best, plan_of(improved_from(places)));
     }
-    fill_bound(plans, whole, start);
+    if (asked_ == Asked::plan_and_bound && plans.best.places != before) fill_bound(plans, whole, start);
     return plans;
+  }
+
+  // From where it began or ended once, the search ends there again.
+  const Places& improved_from(const Places& places) {
+    const auto known = improved_.find(places);
+    if (known != improved_.end()) return known->second;
+    const Improved better = improved(*model_, places);
+    if (better.settled) improved_.emplace(better.places, better.places);
+    return improved_.emplace(places, better.places).first->second;
   }
 
   void fill_bound(SitePlans& plans, bool whole, const Start& start) const {
@@ -191,7 +207,9 @@ class SitePlanning {
 
   const SiteWork& work_;
   const OtherPlans& by_fewer_;
+  Asked asked_;
   std::shared_ptr<const SiteModel> model_;
+  std::map<Places, Places> improved_;  // by where the search began
 };
 
 }  // namespace
@@ -210,8 +228,8 @@ std::vector<const Point*> SitePlan::nowhere() const {
   return points;
 }
 
-SitePlans plan_site(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer) {
-  return SitePlanning(fleet, work, by_fewer).plan();
+SitePlans plan_site(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer, Asked asked) {
+  return SitePlanning(fleet, work, by_fewer, asked).plan();
 }
 
 }  // namespace service::visits::trip

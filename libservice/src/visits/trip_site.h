@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "visits/trip_model.h"
@@ -29,14 +30,19 @@ struct SitePlan {
 struct SitePlans {
   SitePlan best;
   SitePlan on_own_days;
-  Money bound;                   // no plan for what `best` does costs less
-  bool own_days_behind = false;  // they leave out more, or do work for safety later
+  Money bound;                                 // no plan for what `best` does costs less
+  bool own_days_behind = false;                // they leave out more, or do work for safety later
+  bool by_fewer = false;                       // those of fewer crews were asked
+  std::optional<CrewsTried> crews_tried = {};  // where not all choices of crews were
 };
 
 // The best plans of the same services by fewer crews. Asked only where the plan is not proven without.
 using OtherPlans = std::function<std::vector<SitePlan>()>;
 
+// Whether somebody asks what is proven: of plans that are only tried nobody does, and it takes its time.
+enum class Asked { plan, plan_and_bound };
+
 // Of few groups all orders are tried. There is at least one.
-SitePlans plan_site(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer);
+SitePlans plan_site(const Fleet& fleet, const SiteWork& work, const OtherPlans& by_fewer, Asked asked);
 
 }  // namespace service::visits::trip

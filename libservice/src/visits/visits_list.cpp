@@ -24,6 +24,14 @@ Scope whole_sites(const Fleet& fleet, const Scope& scope) {
   return whole;
 }
 
+Scope all_but(const Fleet& fleet, const Scope& scope) {
+  Scope rest{std::vector<std::string>{}};
+  for (const Machine& machine : fleet.machines) {
+    if (!scope.holds(machine.key)) rest.machines->push_back(machine.key);
+  }
+  return rest;
+}
+
 std::vector<const Site*> sites_of(const Fleet& fleet, const Scope& scope) {
   std::vector<const Site*> sites;
   if (!scope.machines) return sites;
@@ -77,10 +85,17 @@ bool is_told(const VisitsPlan& plan, const PlannedLoad& load) {
   });
 }
 
-std::vector<PlannedLoad> loads_of(const VisitsPlan& plan) {
+// Of plans of different sites, as if they were one.
+std::vector<PlannedLoad> loads_of(const std::vector<const VisitsPlan*>& plans) {
+  std::vector<const SiteVisit*> all;
+  for (const VisitsPlan* plan : plans) {
+    for (const SiteVisit& visit : plan->visits) all.push_back(&visit);
+  }
+  std::stable_sort(all.begin(), all.end(), [](const SiteVisit* a, const SiteVisit* b) { return comes_before(*a, *b); });
   std::vector<PlannedLoad> loads;
   std::size_t number = 0;
-  for (const SiteVisit& visit : plan.visits) {
+  for (const SiteVisit* made : all) {
+    const SiteVisit& visit = *made;
     visits::Carried carried = visits::carried_by(*visit.crew);
     for (const TripTask& task : visit.tasks) {
       Resources takes = takes_of(task);
@@ -143,9 +158,10 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   for (const SiteVisit& visit : list.plan.visits) list.tasks += visit.tasks.size();
   if (!scope.machines) list.crowded = crowded_of(list.plan);
   // Stock is the whole fleet's: what visits to other sites take before is there no more.
-  const std::optional<VisitsPlan> all = scope.machines ? std::optional(plan_visits(list_of({}), ask)) : std::nullopt;
-  list.loads = loads_of(all ? *all : list.plan);
-  if (all) list.loads_from = all->list;
+  const Scope rest = all_but(fleet, whole);
+  const VisitsPlan others = rest.machines->empty() ? VisitsPlan{} : plan_visits(list_of(rest), ask);
+  list.loads = loads_of({&list.plan, &others});
+  list.loads_from = others.list;
   if (wider) keep_only(list.plan, scope);
   for (PlannedLoad& load : list.loads) load.told = is_told(list.plan, load);
   list.told = list.plan.visits.size();
