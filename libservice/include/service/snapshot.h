@@ -21,12 +21,17 @@ namespace service {
 
 // --- Snapshot ----------------------------------------------------------------------------------------------
 
+struct Derived;  // machine_book.h
+
 // What was read of a record. Nothing in it may be left out: without the machines of the kind other days come out, and
 // without the newest day a clock that is behind goes unnoticed.
 struct Extract {
   std::vector<Fact> facts;    // of the machines of `read`, struck ones and strikes too
   Scope read;                 // at least the machines asked about and those of their kinds (`kin_of`)
   std::optional<Day> newest;  // the newest effective day in the whole record; none: it holds no fact with a day
+  // Machines of which `facts` holds no more than what bears on a standing, and what was worked out of them all; none of
+  // their facts is after as-of.
+  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived = {};
 };
 
 // All facts that there are. The newest day is taken from them.
@@ -46,15 +51,22 @@ class Snapshot {
   const Scope& scope() const { return scope_; }
   std::optional<Day> newest_fact() const { return newest_; }
 
-  // The unstruck facts of a machine up to as-of, in the one order.
+  // The unstruck facts of a machine up to as-of, in the one order. Fails with internal where not all of them were read.
   std::span<const Fact> facts_of(std::string_view machine) const&;
   std::span<const Fact> facts_of(std::string_view machine) const&& = delete;
+
+  // Those of them that bear on a standing: all, but where only the derived state of the machine was read.
+  std::span<const Fact> bearing_facts_of(std::string_view machine) const&;
+  std::span<const Fact> bearing_facts_of(std::string_view machine) const&& = delete;
+
+  // Null where all facts of the machine were read.
+  std::shared_ptr<const Derived> derived_of(std::string_view machine) const;
 
   // The same about other machines. Fails with internal where their facts, or those of their kinds, were not read.
   Snapshot within(Scope scope) const;
 
   // All facts of the record were read, so that what concerns the whole fleet (stock, say) can be told.
-  bool holds_all() const { return !read_.machines; }
+  bool holds_all() const { return !read_.machines && book_->derived.empty(); }
 
   // Machines with facts which the fleet does not list, in order, with the number of their facts.
   const std::vector<std::pair<std::string, int>>& unlisted() const& { return unlisted_; }
@@ -72,6 +84,7 @@ class Snapshot {
   struct Book {
     std::vector<Fact> facts;  // by machine, then in the one order
     std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges;
+    std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived;
   };
   std::shared_ptr<const Book> book_;
   std::vector<std::pair<std::string, int>> unlisted_;
@@ -79,6 +92,10 @@ class Snapshot {
 
 // A scope and all other machines of its kinds (of the same schedules), from which its use ahead is learnt.
 Scope kin_of(const Fleet& fleet, const Scope& scope);
+
+// What has to be read of a record for a question about a scope: its kin, and machines that the fleet does not list.
+// Where such a machine stood nobody can tell, so every scope is told of it.
+Scope to_be_read(const Fleet& fleet, const Record& record, const Scope& scope);
 
 // What the record holds about a scope on a day, with all that it takes to answer as a question about the whole fleet
 // would. Fails as `Record::facts` does.

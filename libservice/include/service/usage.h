@@ -57,22 +57,45 @@ struct Contradiction {
   Amount held;  // usage that held before it
   std::optional<FactId> later;
   std::optional<FactId> earlier;  // none where it is the value at in-service or bought
+  friend bool operator==(const Contradiction&, const Contradiction&) = default;
+};
+
+// What usage the value of a fact stands for.
+struct UsageOfFact {
+  FactId fact;
+  Amount usage;
+  friend bool operator==(const UsageOfFact&, const UsageOfFact&) = default;
 };
 
 // All that is known of one meter; of none of the arguments anything is kept.
 class MeterHistory {
  public:
+  // What it holds, for whoever keeps one.
+  struct Parts {
+    std::vector<Knot> knots;
+    std::vector<Contradiction> contradictions;
+    std::vector<UsageOfFact> by_fact;  // by id, each once
+    std::optional<KnownUsage> last_known;
+    Amount offset;  // of the current segment
+    std::optional<Amount> rolls_over_at;
+    bool read = false;
+    bool from_start = false;
+    friend bool operator==(const Parts&, const Parts&) = default;
+  };
+
   MeterHistory() = default;
 
   // `facts`: of that machine, unstruck, in the one order (`Snapshot::facts_of`).
   MeterHistory(const Machine& machine, const Meter& meter, std::span<const Fact> facts);
+  explicit MeterHistory(Parts parts) : parts_(std::move(parts)) {}
 
-  const std::vector<Knot>& knots() const { return knots_; }  // one a day, usage never falls
-  const std::vector<Contradiction>& contradictions() const { return contradictions_; }
-  bool empty() const { return knots_.empty(); }
-  bool read() const { return read_; }              // some value beyond the one at in-service or bought
-  bool from_start() const { return from_start_; }  // the first value is the one at in-service or bought
-  const std::optional<KnownUsage>& last_known() const { return last_known_; }
+  const Parts& parts() const { return parts_; }
+  const std::vector<Knot>& knots() const { return parts_.knots; }  // one a day, usage never falls
+  const std::vector<Contradiction>& contradictions() const { return parts_.contradictions; }
+  bool empty() const { return parts_.knots.empty(); }
+  bool read() const { return parts_.read; }              // some value beyond the one at in-service or bought
+  bool from_start() const { return parts_.from_start; }  // the first value is the one at in-service or bought
+  const std::optional<KnownUsage>& last_known() const { return parts_.last_known; }
 
   // Known usage on a day: between readings by interpolation, after the last one the last known.
   std::optional<Amount> on(Day day) const;
@@ -90,19 +113,13 @@ class MeterHistory {
   std::optional<Amount> usage_of(const FactId& fact) const;
 
  private:
-  std::vector<Knot> knots_;
-  std::vector<Contradiction> contradictions_;
-  std::map<FactId, Amount> by_fact_;
-  std::optional<KnownUsage> last_known_;
-  Amount offset_;  // of the current segment
-  std::optional<Amount> rolls_over_at_;
-  bool read_ = false;
-  bool from_start_ = false;
+  Parts parts_;
 };
 
 // The histories of all meters of a machine, by meter name, an empty one for a meter that nobody ever read.
 using Histories = std::map<std::string, MeterHistory, std::less<>>;
 
+// Of a machine of which only the derived state was read, as that holds them.
 Histories meter_histories(const Snapshot& snapshot, const Machine& machine);
 
 // A step between two values of a meter that is possible and yet unlike it: an hour meter that would have run over 16 h
@@ -124,6 +141,7 @@ struct Doubt {
   // What it showed most likely, where one slip of the pen (a digit swapped, doubled or misread, a point missed) leads
   // to something that was to be expected.
   std::optional<Amount> likely;
+  friend bool operator==(const Doubt&, const Doubt&) = default;
 };
 
 // The doubts about one meter that still stand, oldest first. One ends where it is confirmed (`sure`, on the fact, on

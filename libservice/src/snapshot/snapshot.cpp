@@ -66,6 +66,7 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
   book->facts = unstruck(std::move(extract.facts));
   std::erase_if(book->facts, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
   group_by_machine(book->facts);
+  book->derived = std::move(extract.derived);
   const std::vector<Fact>& facts = book->facts;
   for (std::size_t from = 0; from < facts.size();) {
     std::size_t to = from;
@@ -94,25 +95,44 @@ Snapshot Snapshot::within(Scope scope) const {
 }
 
 std::span<const Fact> Snapshot::facts_of(std::string_view machine) const& {
+  if (book_->derived.contains(machine)) {
+    throw Failure(FailureKind::internal,
+                  {"facts-condensed",
+                   "all facts of machine " + std::string(machine) + " are asked for, and not all of them were read",
+                   "take a snapshot of the facts (take_snapshot)"});
+  }
+  return bearing_facts_of(machine);
+}
+
+std::shared_ptr<const Derived> Snapshot::derived_of(std::string_view machine) const {
+  const auto found = book_->derived.find(machine);
+  return found == book_->derived.end() ? nullptr : found->second;
+}
+
+std::span<const Fact> Snapshot::bearing_facts_of(std::string_view machine) const& {
   const auto range = book_->ranges.find(machine);
   if (range == book_->ranges.end()) return {};
   const auto [from, to] = range->second;
   return std::span{book_->facts}.subspan(from, to - from);
 }
 
-Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
-                       const Scope& scope) {
-  Scope kin = kin_of(*fleet, scope);
-  // Where a machine stood that the fleet does not list, nobody can tell: every scope is told of it.
+Scope to_be_read(const Fleet& fleet, const Record& record, const Scope& scope) {
+  Scope kin = kin_of(fleet, scope);
   if (kin.machines) {
     for (std::string& machine : record.machines()) {
-      if (!machine.empty() && fleet->machine(machine) == nullptr) kin.machines->push_back(std::move(machine));
+      if (!machine.empty() && fleet.machine(machine) == nullptr) kin.machines->push_back(std::move(machine));
     }
   }
-  auto facts = record.facts(kin);
+  return kin;
+}
+
+Snapshot take_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                       const Scope& scope) {
+  Scope read = to_be_read(*fleet, record, scope);
+  auto facts = record.facts(read);
   // After the facts: what another program adds in between may make the newest day too new, and never too old.
   const auto newest = record.newest_day();
-  return {std::move(fleet), {std::move(facts), std::move(kin), newest}, as_of, day_is_given, scope};
+  return {std::move(fleet), {std::move(facts), std::move(read), newest}, as_of, day_is_given, scope};
 }
 
 Snapshot take_fleet_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,

@@ -69,7 +69,7 @@ UseState use_state(std::span<const Fact> facts, Day on) {
 }
 
 UseState use_state(const Snapshot& snapshot, const Machine& machine) {
-  return use_state(snapshot.facts_of(machine.key), snapshot.as_of());
+  return use_state(snapshot.bearing_facts_of(machine.key), snapshot.as_of());
 }
 
 bool kept_on(const Machine& machine, Day day) {

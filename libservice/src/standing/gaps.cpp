@@ -83,7 +83,7 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
 }
 
 std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point>& points) {
-  if (view.facts.empty() && view.machine.start.kind != StartKind::in_service) {
+  if (view.book->nothing_recorded() && view.machine.start.kind != StartKind::in_service) {
     return {Gap{view.machine.key, {}, GapKind::nothing_recorded, {}, "nothing is recorded of it", {}}};
   }
   std::vector<Gap> gaps;
@@ -143,7 +143,7 @@ std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine)
   const bool to_come = machine.start.kind != StartKind::unknown && snapshot.as_of() < machine.start.on.first;
   int after = 0;
   Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
-  for (const Fact& fact : snapshot.facts_of(machine.key)) {
+  for (const Fact& fact : snapshot.bearing_facts_of(machine.key)) {
     const bool too_late = machine.left && fact.on.first > *machine.left;
     const bool too_early = to_come || (is_new && fact.on.last < machine.start.on.first);
     if (!too_late && !too_early) continue;

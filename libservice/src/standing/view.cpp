@@ -8,16 +8,11 @@ MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecast
       schedule(from.fleet().schedule_of(of)),
       as_of(from.as_of()),
       state(use_state(from, of)),
-      facts(from.facts_of(of.key)),
+      book(book_of(from, of)),
+      facts(book->facts()),
       tasks(tasks_of(from.fleet(), of)),
-      histories(meter_histories(from, of)),
+      histories(book->histories()),
       ahead(aheads_of(from, of, histories, forecaster)) {}
-
-const std::vector<Doubt>& MachineView::doubts(const Meter& meter) const {
-  const auto [at, is_new] = doubts_.try_emplace(meter.name);
-  if (is_new) at->second = standing_doubts(snapshot.fleet(), machine, meter, facts);
-  return at->second;
-}
 
 const MeterHistory* MachineView::history(const std::string& meter) const {
   const auto found = histories.find(meter);

@@ -2,13 +2,13 @@
 #pragma once
 
 #include <algorithm>
-#include <map>
 #include <memory>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "service/due_list.h"
+#include "service/machine_book.h"
 #include "service/snapshot.h"
 #include "service/usage.h"
 
@@ -22,13 +22,14 @@ struct MachineView {
   const Schedule& schedule;
   Day as_of;
   UseState state;
-  std::span<const Fact> facts;
+  std::shared_ptr<const MachineBook> book;
+  std::span<const Fact> facts;  // that bear on a standing
   std::vector<MachineTask> tasks;
-  Histories histories;
+  const Histories& histories;  // of the book
   Aheads ahead;
 
   // Those that still stand; worked out when first asked.
-  const std::vector<Doubt>& doubts(const Meter& meter) const;
+  const std::vector<Doubt>& doubts(const Meter& meter) const { return book->doubts(meter); }
 
   const MeterHistory* history(const std::string& meter) const;
 
@@ -42,9 +43,6 @@ struct MachineView {
 
   // Usage at in-service of a machine that was new: its first meter's delivery hours, zero on the others.
   std::optional<Amount> usage_when_new(const std::string& meter) const;
-
- private:
-  mutable std::map<std::string, std::vector<Doubt>> doubts_;
 };
 
 }  // namespace service

@@ -110,8 +110,8 @@ class Walk {
     if (step.used() <= Amount{}) return std::nullopt;
     const bool too_long = ran_too_long(i);
     const auto before = facts_before(*step.fact);
-    const MeterHistory known(machine_, meter_, before);
-    const auto ahead = spans_enough(before) ? expected_from(before, known, step) : nullptr;
+    const auto book = std::make_shared<const MachineBook>(fleet_, machine_, before);
+    const auto ahead = spans_enough(before) ? expected_from(book, step) : nullptr;
     const Day by = step.to + std::chrono::days{1};
     const auto odds = ahead != nullptr ? ahead->odds(step.usage, std::nullopt) : nullptr;
     if (!too_long && (odds == nullptr || odds->by(by) >= hardly)) return std::nullopt;
@@ -159,10 +159,12 @@ class Walk {
   }
 
   // Without its kind: what is like this machine is what it did itself.
-  std::unique_ptr<const UsageAhead> expected_from(std::span<const Fact> before, const MeterHistory& known,
+  std::unique_ptr<const UsageAhead> expected_from(const std::shared_ptr<const MachineBook>& before,
                                                   const Step& step) const {
+    const MeterHistory& known = before->history(meter_);
     if (known.empty()) return nullptr;
-    const auto learnt = usage::learn(fleet_, {{&machine_, before}}, meter_.name, step.to, usage::LatenessAsked::no);
+    const auto learnt = usage::learn(
+        fleet_, {&machine_}, [&](const Machine&) { return before; }, meter_.name, step.to, usage::LatenessAsked::no);
     auto own = learnt.pooled->of(machine_.key);
     if (!own) return nullptr;
     return usage::ahead_of({std::move(*own), learnt.pooled, known, UseState{}, step.to, learnt.unit});

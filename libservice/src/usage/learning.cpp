@@ -27,43 +27,6 @@ std::vector<ReadingGap> gaps_of(const MeterHistory& history, const std::vector<S
   return gaps;
 }
 
-// The interval of a task on a meter.
-std::optional<Amount> interval_on(const MachineTask& task, const std::string& meter) {
-  std::optional<Amount> every;
-  for (const LimbChoice& choice : task.every) {
-    const auto* limb = std::get_if<UsageLimb>(&choice.candidates.front());
-    if (limb != nullptr && limb->meter == meter) every = limb->every;
-  }
-  return every && every->hundredths > 0 ? every : std::nullopt;
-}
-
-// Use between one service of a point and the next over the interval, where both were written down with the meter's
-// value. A service of a covering task ends the interval of what it covers as much as one of the task itself.
-void add_lateness(std::span<const ServiceDay> services, Amount every, const MeterHistory& history, Lateness& lateness) {
-  std::optional<Amount> fitted;
-  for (const ServiceDay& service : services) {
-    const Fact& fact = service.spoken_for();
-    const auto usage = fact.at ? history.usage_of(fact.id) : std::nullopt;
-    if (fitted && usage && *usage > *fitted) {
-      lateness.push_back(static_cast<double>((*usage - *fitted).hundredths) / static_cast<double>(every.hundredths));
-    }
-    fitted = usage;
-  }
-}
-
-void add_lateness(const Fleet& fleet, const Machine& machine, const MeterHistory& history, const std::string& meter,
-                  std::span<const Fact> facts, Lateness& lateness) {
-  const Schedule& schedule = fleet.schedule_of(machine);
-  for (const MachineTask& task : tasks_of(fleet, machine)) {
-    const auto every = interval_on(task, meter);
-    if (!every) continue;
-    const std::vector<std::string> nowhere{""};
-    for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
-      add_lateness(services_of(facts, schedule, task.task->name, position), *every, history, lateness);
-    }
-  }
-}
-
 // A day's mean use of the kind is the unit of all that is learnt: hours, kilometres and bales are alike.
 double unit_of(const std::vector<Trace>& traces) {
   double use = 0;
@@ -87,19 +50,19 @@ double unit_of(const std::vector<Trace>& traces) {
 
 }  // namespace
 
-LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of,
-                  LatenessAsked lateness_asked) {
+LearntMeter learn(const Fleet& fleet, const std::vector<const Machine*>& kin, const BookOf& book_of,
+                  const std::string& meter, Day as_of, LatenessAsked lateness_asked) {
   std::vector<Trace> traces;
   Lateness lateness;
   bool services = false;
-  for (const auto& [member, facts] : kin) {
+  for (const Machine* member : kin) {
     const Machine& machine = *member;
     const Meter* own = machine.meter(meter);
     if (own == nullptr) continue;
-    const MeterHistory history(machine, *own, facts);
+    const auto book = book_of(machine);
     Trace trace;
     trace.machine = machine.key;
-    trace.gaps = gaps_of(history, standstills_of(facts, as_of));
+    trace.gaps = gaps_of(book->history(*own), standstills_of(book->facts(), as_of));
     if (machine.first_meter() == own) {
       if (machine.expect.per_year) {
         trace.expected_rate = static_cast<double>(machine.expect.per_year->hundredths) / 100 / year_days;
@@ -108,9 +71,9 @@ LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const st
     }
     traces.push_back(std::move(trace));
     if (lateness_asked == LatenessAsked::no) continue;
-    add_lateness(fleet, machine, history, meter, facts, lateness);
-    services = services ||
-               std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return fact.kind == FactKind::service; });
+    const Lateness& late = book->lateness(*own);
+    lateness.insert(lateness.end(), late.begin(), late.end());
+    services = services || book->serviced();
   }
   LearntMeter learnt;
   learnt.unit = unit_of(traces);

@@ -1,21 +1,16 @@
-// From the facts of a kind's machines to what they teach about one of their meters.
+// From the books of a kind's machines to what they teach about one of their meters.
 #pragma once
 
+#include <functional>
 #include <memory>
-#include <span>
 #include <string>
 #include <vector>
 
+#include "service/machine_book.h"
 #include "service/usage.h"
 #include "usage/pooled_model.h"
 
 namespace service::usage {
-
-// A machine of the kind and its unstruck facts, in the one order.
-struct KinFacts {
-  const Machine* machine = nullptr;
-  std::span<const Fact> facts;
-};
 
 struct LearntMeter {
   std::shared_ptr<const PooledModel> pooled;
@@ -25,7 +20,10 @@ struct LearntMeter {
 // Whether it will be asked how late services come: by odds that are told an interval.
 enum class LatenessAsked { yes, no };
 
-LearntMeter learn(const Fleet& fleet, const std::vector<KinFacts>& kin, const std::string& meter, Day as_of,
-                  LatenessAsked lateness_asked = LatenessAsked::yes);
+using BookOf = std::function<std::shared_ptr<const MachineBook>(const Machine&)>;
+
+// `kin`: the machines of the kind.
+LearntMeter learn(const Fleet& fleet, const std::vector<const Machine*>& kin, const BookOf& book_of,
+                  const std::string& meter, Day as_of, LatenessAsked lateness_asked = LatenessAsked::yes);
 
 }  // namespace service::usage

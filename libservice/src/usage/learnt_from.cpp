@@ -10,10 +10,10 @@
 namespace service {
 namespace {
 
-std::vector<usage::KinFacts> kin_facts(const Snapshot& kin, const Fleet& fleet, const std::string& schedule) {
-  std::vector<usage::KinFacts> all;
+std::vector<const Machine*> machines_of(const Fleet& fleet, const std::string& schedule) {
+  std::vector<const Machine*> all;
   for (const Machine& machine : fleet.machines) {
-    if (machine.schedule == schedule) all.push_back({&machine, kin.facts_of(machine.key)});
+    if (machine.schedule == schedule) all.push_back(&machine);
   }
   return all;
 }
@@ -27,8 +27,9 @@ Forecaster learnt_from(const Snapshot& kin) {
     if (question.history.empty()) return usage::nothing_expected();
     const auto [at, is_new] = kinds->try_emplace({question.machine.schedule, question.meter.name});
     if (is_new) {
-      at->second = usage::learn(question.fleet, kin_facts(kin, question.fleet, question.machine.schedule),
-                                question.meter.name, kin.as_of());
+      at->second = usage::learn(
+          question.fleet, machines_of(question.fleet, question.machine.schedule),
+          [&kin](const Machine& machine) { return book_of(kin, machine); }, question.meter.name, kin.as_of());
     }
     auto learnt = at->second.pooled->of(question.machine.key);
     if (!learnt) return usage::nothing_expected();

@@ -1,0 +1,49 @@
+#include "usage/lateness.h"
+
+#include <algorithm>
+
+namespace service::usage {
+namespace {
+
+// The interval of a task on a meter.
+std::optional<Amount> interval_on(const MachineTask& task, const std::string& meter) {
+  std::optional<Amount> every;
+  for (const LimbChoice& choice : task.every) {
+    const auto* limb = std::get_if<UsageLimb>(&choice.candidates.front());
+    if (limb != nullptr && limb->meter == meter) every = limb->every;
+  }
+  return every && every->hundredths > 0 ? every : std::nullopt;
+}
+
+// Use between one service of a point and the next over the interval, where both were written down with the meter's
+// value. A service of a covering task ends the interval of what it covers as much as one of the task itself.
+void add_lateness(std::span<const ServiceDay> services, Amount every, const MeterHistory& history, Lateness& lateness) {
+  std::optional<Amount> fitted;
+  for (const ServiceDay& service : services) {
+    const Fact& fact = service.spoken_for();
+    const auto usage = fact.at ? history.usage_of(fact.id) : std::nullopt;
+    if (fitted && usage && *usage > *fitted) {
+      lateness.push_back(static_cast<double>((*usage - *fitted).hundredths) / static_cast<double>(every.hundredths));
+    }
+    fitted = usage;
+  }
+}
+
+}  // namespace
+
+Lateness lateness_of(const Fleet& fleet, const Machine& machine, const std::string& meter, const MeterHistory& history,
+                     std::span<const Fact> facts) {
+  Lateness lateness;
+  const Schedule& schedule = fleet.schedule_of(machine);
+  for (const MachineTask& task : tasks_of(fleet, machine)) {
+    const auto every = interval_on(task, meter);
+    if (!every) continue;
+    const std::vector<std::string> nowhere{""};
+    for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
+      add_lateness(services_of(facts, schedule, task.task->name, position), *every, history, lateness);
+    }
+  }
+  return lateness;
+}
+
+}  // namespace service::usage
