@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "event_numbers.h"
+#include "service/kept_books.h"
 
 namespace cli {
 
@@ -20,6 +21,14 @@ const service::Snapshot& Asking::snapshot() {
   if (!snapshot_) {
     const auto take = whole_fleet_ ? service::take_fleet_snapshot : service::take_snapshot;
     snapshot_.emplace(take(session_.fleet, record(), session_.today, session_.day_is_given, scope_));
+  }
+  return *snapshot_;
+}
+
+const service::Snapshot& Asking::list_snapshot() {
+  if (!snapshot_) {
+    snapshot_.emplace(
+        service::take_list_snapshot(session_.fleet, record(), session_.today, session_.day_is_given, scope_));
   }
   return *snapshot_;
 }

@@ -35,6 +35,8 @@ class Asking {
   // The record is opened by the first of these that is called, so that mistakes in options are told before it is
   // missed. Fails with not_found, io, busy and bad_data.
   const service::Snapshot& snapshot();
+  // For a list of what is due or not known, which reads no history where it need not.
+  const service::Snapshot& list_snapshot();
   const service::Forecaster& forecaster();
   service::Replay replay();
   service::CalendarVersion version();  // by the whole book, so that it is the same in every scope

@@ -10,6 +10,7 @@
 #include "commands/commands.h"
 #include "render/shared/fact_words.h"
 #include "service/entry.h"
+#include "service/kept_books.h"
 #include "session.h"
 
 namespace cli {
@@ -57,11 +58,20 @@ int check(Context& context) {
     checked.findings = failure.diagnostics();
   }
   const auto folder = fleet_folder(context);
-  const service::Legible book = open_record(folder, service::Access::read).legible();
+  std::vector<service::KeptState> kept;
+  const service::Legible book = open_record(folder, service::Access::read).legible(&kept);
   checked.facts = static_cast<int>(book.facts.size());
   const std::string file = (folder / "record.db").lexically_normal().string();
   for (const auto& found : check_all(session.fleet, book, session.today, session.day_is_given, strict)) {
     checked.findings.push_back(told(found, session.fleet.get(), file));
+  }
+  // Of damaged facts nothing is worked out anew.
+  if (session.fleet != nullptr && book.diagnostics.empty()) {
+    checked.unused_books = unused_books(*session.fleet, book.facts, kept);
+    for (Diagnostic& what : remarks_on(checked.unused_books)) {
+      what.place = service::Place{file, 0, 0, 0, {}};
+      checked.findings.push_back(std::move(what));
+    }
   }
   put_answer(context, check_formats, checked);
   if (bad_fleet) return static_cast<int>(service::FailureKind::bad_fleet);

@@ -48,8 +48,8 @@ int due(Context& context) {
   DueAnswer answer;
   answer.all = arguments.has("all");
   answer.first = first_option(arguments);
-  answer.list = due_list(asking.snapshot(), {horizon, {}, detail_of(arguments)});
-  answer.newest_fact = asking.snapshot().newest_fact();
+  answer.list = due_list(asking.list_snapshot(), {horizon, {}, detail_of(arguments)});
+  answer.newest_fact = asking.list_snapshot().newest_fact();
   const int status = arguments.has("exit-code") && needs_doing(answer.list) ? 1 : 0;
   const bool as_calendar = arguments.value("format") == "ics";
   if (arguments.has("overdue")) {

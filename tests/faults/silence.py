@@ -58,12 +58,20 @@ def change(folder, old, new):
     (folder / "fleet.yaml").write_text(text.replace(old, new))
 
 
+def read_all_facts(folder):
+    """Takes away what is kept of machines, by which a list need not read their facts."""
+    with sqlite3.connect(folder / "record.db") as database:
+        database.execute("DELETE FROM derived")
+
+
 def bend(folder):
-    file = folder / "record.db"
-    data = bytearray(file.read_bytes())
-    at = data.rfind(b"tester")  # in the row of a command
-    data[at] ^= 1
-    file.write_bytes(data)
+    read_all_facts(folder)
+    bend_row(folder)
+
+
+def bend_row(folder):
+    with sqlite3.connect(folder / "record.db") as database:
+        database.execute("UPDATE command SET entered_by = 'uester' WHERE key = (SELECT max(key) FROM command)")
 
 
 def foreign(folder):
@@ -73,6 +81,11 @@ def foreign(folder):
 
 
 def lose_a_fact(folder):
+    read_all_facts(folder)
+    lose_row(folder)
+
+
+def lose_row(folder):
     with sqlite3.connect(folder / "record.db") as database:
         database.execute("DELETE FROM fact WHERE command = (SELECT max(command) FROM fact)")
 
@@ -197,6 +210,28 @@ def main():
         else:
             line = next(line for line in said.splitlines() if REASONS[name] in line)
             print(f"{name}: {done.returncode}: {line.replace(str(top), '').strip()}")
+    # Facts that a list need not read, for what was worked out of them is kept: it is as it was, overdue or well, and
+    # `check` tells of the damage.
+    overdue = top / "kept-overdue"
+    shutil.copytree(well, overdue)
+    must(overdue, "saw", "pump", "gap=6")
+    for whose in (well, overdue):
+        before = run(whose, "due", "--overdue")
+        for spoil in (bend_row, lose_row):
+            folder = top / f"{whose.name}-{spoil.__name__}"
+            shutil.copytree(whose, folder)
+            spoil(folder)
+            after, told = run(folder, "due", "--overdue"), run(folder, "check")
+            tried += 1
+            if (after.returncode, after.stdout, after.stderr) != (before.returncode, before.stdout, before.stderr):
+                print(f"FAILED: {folder.name}: another answer: {after.stdout + after.stderr!r}")
+                failures += 1
+            elif told.returncode != 65:
+                print(f"FAILED: {folder.name}: check does not tell: {told.stdout!r}")
+                failures += 1
+    if not run(overdue, "due", "--overdue").stdout:
+        print("FAILED: nothing was overdue")
+        failures += 1
     # A holder of the lock that does not let go.
     folder = top / "locked"
     shutil.copytree(well, folder)

@@ -2,6 +2,7 @@
 import json
 import re
 import shutil
+import sqlite3
 
 import columns
 import strictness
@@ -98,6 +99,8 @@ STATES = [
     *AHEAD, ("season harvest --machine unknown", 0), ("season pumping", 64), ("forecast unknown", 0),
     ("forecast unread --replay", 0),
 ]
+KEPT = [("new .", 0), ("import facts.csv", 0), ("check", None)]
+OUT_OF_KEEPING = [("due", 0), ("check", None)]  # after `alter_what_is_kept`
 LATER = [("due", 0), ("due --overdue", 0), *AHEAD]  # as of today, which is before the newest fact
 NOBODY = [
     ("new .", 0), ("due", 0), ("due --overdue", 0), ("find-out", 0), ("check", None), ("history pump", 0),
@@ -240,10 +243,23 @@ def enums(schema, whole):
                 yield from enums(part, whole)
 
 
+def alter_what_is_kept(folder):
+    """One machine has nothing kept, of one it is damaged, and the fleet was edited since."""
+    with sqlite3.connect(folder / "record.db") as database:
+        rows = database.execute("SELECT machine, state FROM derived ORDER BY machine").fetchall()
+        database.execute("DELETE FROM derived WHERE machine = ?", (rows[0][0],))
+        database.execute("UPDATE derived SET state = ? WHERE machine = ?", (rows[1][1][:-1], rows[1][0]))
+    database.close()
+    (folder / "fleet.yaml").write_text((folder / "fleet.yaml").read_text() + "# an edit\n")
+
+
 def validated(program):
     """How many answers are as their schema says, and what is wrong."""
     answers = Answers(program)
     answers.scene("sample", verdicts.root / "sample-fleet", SAMPLE)
+    answers.scene("kept", verdicts.root / "sample-fleet", KEPT)
+    alter_what_is_kept(program.top / "kept")
+    answers.scene("kept", verdicts.root / "sample-fleet", OUT_OF_KEEPING)
     answers.scene("states", here / "odd" / "states", STATES)
     answers.scene("states", here / "odd" / "states", LATER, as_of=())
     answers.scene("nobody", here / "odd" / "nobody", NOBODY)

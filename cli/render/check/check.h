@@ -7,6 +7,7 @@
 
 #include "render/shared/formats.h"
 #include "service/base.h"
+#include "service/kept_books.h"
 
 namespace cli {
 
@@ -14,6 +15,7 @@ struct Checked {
   std::optional<int> machines;  // none: the fleet files cannot be read
   int facts = 0;
   std::vector<service::Diagnostic> findings;
+  std::vector<service::UnusedBook> unused_books;  // of which lists read all facts
 };
 
 std::string check_as_text(const Checked& checked, const std::string& command);

@@ -16,9 +16,16 @@ std::string check_as_text(const Checked& checked, const std::string& command) {
   text += "Checked: ";
   if (checked.machines) text += service::counted(*checked.machines, "machine", "machines") + ", ";
   text += service::counted(checked.facts, "fact", "facts") + ". ";
-  if (checked.findings.empty()) return text + "Nothing is wrong.\n";
-  return text + fmt::format("{}, {}.\n", service::counted(errors, "error", "errors"),
-                            service::counted(remarks, "remark", "remarks"));
+  text += checked.findings.empty() ? "Nothing is wrong.\n"
+                                   : fmt::format("{}, {}.\n", service::counted(errors, "error", "errors"),
+                                                 service::counted(remarks, "remark", "remarks"));
+  const auto outdated = std::count_if(checked.unused_books.begin(), checked.unused_books.end(),
+                                      [](const auto& book) { return book.why != service::UnusedBook::Why::spoilt; });
+  if (outdated == 0) return text;
+  return text + fmt::format(
+                    "Lists read all facts of {} until something is entered: since the last entry the fleet files or "
+                    "this program have changed. The answers are the same.\n",
+                    service::counted(outdated, "machine", "machines"));
 }
 
 }  // namespace cli

@@ -351,6 +351,9 @@ struct Fleet {
   std::vector<Call> calls;
   std::vector<Diagnostic> remarks;          // no errors, but worth a look: said by `check`
   std::shared_ptr<const FleetIndex> index;  // made by the reader for the look-ups below; they work without it, slower
+  // Of every byte of the files that it was read from; none where a program put it together. Whoever changes a fleet
+  // that was read takes it away: what was worked out of the one is not taken for the other.
+  std::optional<std::uint64_t> files_checksum;
 
   const Machine* machine(std::string_view key) const;  // null where there is none; so the next three
   const Schedule* schedule(std::string_view name) const;

@@ -213,6 +213,9 @@ struct Legible {
   std::vector<Diagnostic> diagnostics;
 };
 
+struct KeptState;  // kept_state.h
+class StateKeeper;
+
 // To be used by one thread at a time.
 class Record {
  public:
@@ -237,6 +240,10 @@ class Record {
   // (counts, strikes) are always there. Fails with bad_data where a row's checksum does not agree.
   std::vector<Fact> facts(const Scope& scope = {}) const;
 
+  // The same without those of machines whose kept state is taken: `take` is given each that is kept. In one view, so
+  // that states and facts are of one moment. What is not taken is as good as not there.
+  std::vector<Fact> facts_beside(const Scope& scope, const std::function<bool(const KeptState& state)>& take) const;
+
   // The machines of which the record holds a fact, struck or not, in order.
   std::vector<std::string> machines() const;
 
@@ -244,7 +251,8 @@ class Record {
   std::optional<Day> newest_day() const;
 
   // The whole book read past all damage, for `check` and for saving what is left. Looks at the file's structure too.
-  Legible legible() const;
+  // `kept`: to be given all states that are kept, of the same moment.
+  Legible legible(std::vector<KeptState>* kept = nullptr) const;
 
   // A copy, verified and on the disk when this returns, readable by its owner alone. Fails with bad_data where the
   // target exists or the record is damaged; where it fails no target is left behind.
@@ -255,8 +263,12 @@ class Record {
   // Facts whose id is already there are left out; one that is there with another content, or under a command entered
   // otherwise, is bad_data, and so is a fact that breaks the rules at `Fact`. Returns what was added (or would be), in
   // the order of `decide`.
+  //
+  // What is kept of machines that the facts are about ends with them. Where something was added, `keeper` works out
+  // anew, in the same transaction, what he wants kept and does not hold for right.
   std::vector<Fact> append(const Scope& scope, bool dry_run,
-                           const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide);
+                           const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide,
+                           const StateKeeper* keeper = nullptr);
 
  private:
   struct Impl;

@@ -14,6 +14,7 @@
 #include "entry/untold_values.h"
 #include "service/entry.h"
 #include "service/in_scope.h"
+#include "service/kept_books.h"
 
 namespace service {
 namespace {
@@ -247,7 +248,8 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   bool from_file = false;
   std::vector<Proposal> proposals;
   Stamp stamp;
-  entered.added = record.append(known->read, request.dry_run, [&](const std::vector<Fact>& facts) {
+  const BookKeeper keeper(*fleet);
+  const auto decide = [&](const std::vector<Fact>& facts) {
     known->facts = facts;
     known->newest = record.newest_day();
     proposals = request.propose(*known);
@@ -262,7 +264,8 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
     to_store = store.size();
     if (from_file) proposals = std::vector<Proposal>();  // not asked about any more, and may be many
     return store;
-  });
+  };
+  entered.added = record.append(known->read, request.dry_run, decide, &keeper);
   // Facts that came with an id of their own may be there from another copy of the record.
   entered.already_there += static_cast<int>(to_store - entered.added.size());
   entered.known = {known, &known->facts};

@@ -1,6 +1,7 @@
 // The record of a fleet that was taken over.
 #include <utility>
 
+#include "service/kept_books.h"
 #include "service/snapshot.h"
 #include "service/taking_over.h"
 
@@ -16,7 +17,8 @@ constexpr std::string_view origin = "new ";
 void make_record(const TakenOver& taken, const std::filesystem::path& record, const Writer& writer) {
   if (taken.readings.empty()) return Record::create(record);
   Record::create(record, [&](Record& made) {
-    made.append({}, false, [&](const std::vector<Fact>& known) {
+    const BookKeeper keeper(*taken.fleet);
+    const auto judge_all = [&](const std::vector<Fact>& known) {
       std::vector<Proposal> proposals;
       for (const Fact& reading : taken.readings) proposals.push_back({reading, false, std::nullopt});
       const std::string file = std::filesystem::path(taken.file).filename().string();
@@ -24,7 +26,8 @@ void make_record(const TakenOver& taken, const std::filesystem::path& record, co
       Judgement judged = judge(*taken.fleet, known, proposals, stamp, taken.today);
       if (!judged.refused.empty()) throw Failure(FailureKind::bad_data, std::move(judged.refused));
       return std::move(judged.accepted);
-    });
+    };
+    made.append({}, false, judge_all, &keeper);
   });
 }
 

@@ -101,6 +101,7 @@ MadeInCode::MadeInCode(Fleet fleet, Diagnostics& diagnostics, Draft& draft) : di
   const Spot whole = spot_of("the fleet");
   draft_.fleet = std::move(fleet);
   draft_.fleet.index.reset();
+  draft_.fleet.files_checksum.reset();
   draft_.fleet.remarks.clear();
   const auto at_whole = [&](const auto&) { return whole; };
   check_keys(draft_.fleet.sites, key_of, "site", at_whole, diagnostics_);

@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "base/checksum.h"
 #include "fleet/compiled.h"
 #include "fleet/conclude.h"
 #include "fleet/fleet_file.h"
@@ -112,7 +113,9 @@ class FleetReader {
     for (const auto& file : files_.texts) {
       if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
     }
-    return conclude(std::move(draft_), diagnostics_, {main_, {}});
+    Fleet fleet = conclude(std::move(draft_), diagnostics_, {main_, {}});
+    fleet.files_checksum = checksum_of_files();
+    return fleet;
   }
 
  private:
@@ -122,6 +125,15 @@ class FleetReader {
     const std::string name = files_.folder.empty() ? file.first : (files_.folder / file.first).generic_string();
     sources_.push_back(std::make_unique<Source>(name, static_cast<int>(sources_.size()), without_bom(file.second)));
     return *sources_.back();
+  }
+
+  std::uint64_t checksum_of_files() const {
+    Checksum sum;
+    for (const auto& [name, text] : files_.texts) {
+      sum.add(name);
+      sum.add(text);
+    }
+    return sum.value();
   }
 
   std::optional<Node> tree_of(const Source& source) {

@@ -8,6 +8,7 @@
 
 #include "record/checksum.h"
 #include "record/errors.h"
+#include "record/kept.h"
 #include "record/order.h"
 
 namespace service::record {
@@ -175,6 +176,12 @@ void FactReader::read_legible() {
   const bool is_read = past_damage([&] { scan_forwards(); });
   if (!is_read) past_damage([&] { scan_backwards(); });
   if (has_machines && is_read) compare_all();
+}
+
+std::vector<KeptState> FactReader::read_states() {
+  std::vector<KeptState> states;
+  past_damage([&] { states = read_kept(database_); });
+  return states;
 }
 
 // By the table, read from end to end: once, however many machines are asked for.

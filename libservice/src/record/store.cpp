@@ -9,10 +9,12 @@
 
 #include "record/copying.h"
 #include "record/errors.h"
+#include "record/kept.h"
 #include "record/opening.h"
 #include "record/reading.h"
 #include "record/rows.h"
 #include "record/writing.h"
+#include "service/kept_state.h"
 #include "service/record.h"
 
 namespace service {
@@ -119,6 +121,17 @@ std::vector<Fact> Record::facts(const Scope& scope) const {
   return impl_->ask([&] { return read_facts_of(impl_->database, scope); });
 }
 
+std::vector<Fact> Record::facts_beside(const Scope& scope,
+                                       const std::function<bool(const KeptState& state)>& take) const {
+  return impl_->ask([&] {
+    FactReader reader(impl_->database);
+    read_beside(impl_->database, reader, scope, take);
+    reader.sort();
+    insist_on_no_damage(reader.diagnostics);
+    return std::move(reader.facts);
+  });
+}
+
 std::vector<std::string> Record::machines() const {
   return impl_->ask([&] {
     FactReader reader(impl_->database);
@@ -141,11 +154,12 @@ std::optional<Day> Record::newest_day() const {
   });
 }
 
-Legible Record::legible() const {
+Legible Record::legible(std::vector<KeptState>* kept) const {
   return impl_->ask([&] {
     FactReader reader(impl_->database);
     reader.read_legible();
     reader.sort();
+    if (kept != nullptr) *kept = reader.read_states();
     return Legible{std::move(reader.facts), std::move(reader.diagnostics)};
   });
 }
@@ -156,7 +170,8 @@ void Record::backup(const std::filesystem::path& target) const {
 }
 
 std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
-                                 const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide) {
+                                 const std::function<std::vector<Fact>(const std::vector<Fact>& known)>& decide,
+                                 const StateKeeper* keeper) {
   if (impl_->access != Access::write) {
     throw Failure(FailureKind::internal,
                   {"record-read-only", "the record was opened for reading only; nothing was stored",
@@ -168,6 +183,7 @@ std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
     SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
     std::vector<Fact> written = FactWriter(impl_->database).add(decide(read_facts_of(impl_->database, scope)));
     if (dry_run) return written;
+    if (keeper != nullptr && !written.empty()) renew_kept(impl_->database, *keeper);
     try {
       transaction.commit();
     } catch (const SQLite::Exception& error) {

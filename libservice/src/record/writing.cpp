@@ -7,6 +7,7 @@
 
 #include "record/checksum.h"
 #include "record/errors.h"
+#include "record/kept.h"
 #include "record/opening.h"
 #include "record/rules.h"
 
@@ -116,10 +117,33 @@ void FactWriter::store(const Command& command, const Fact& fact, std::uint64_t c
   insert_fact_.exec();
   machine.tally.count(fact, checksum);
   book_.tally.count(fact, checksum);
+  if (fact.strikes) touch_struck(fact.id, fact.strikes);
+}
+
+// A strike changes what is known of the machine of the fact that it strikes, or of which it strikes a strike. One that
+// is not later than its target counts for nothing, so the way is never round.
+void FactWriter::touch_struck(FactId strike, std::optional<FactId> target) {
+  SQLite::Statement find(database_,
+                         "SELECT fact.machine, fact.strikes, fact.strikes_n FROM fact "
+                         "JOIN command ON command.key = fact.command WHERE command.id = ? AND fact.n = ?");
+  while (target && *target < strike) {
+    strike = *target;
+    target.reset();
+    find.reset();
+    bind_command_id(find, 1, strike.command);
+    find.bind(2, std::int64_t{strike.number});
+    if (!find.executeStep()) return;
+    touched_.insert(find.getColumn(0).getInt64());
+    if (const auto next = command_id_at(find, 1)) target = FactId{*next, find.getColumn(2).getInt()};
+  }
 }
 
 void FactWriter::finish() {
-  for (const auto& [name, row] : machines_) machine_rows_.write(row);
+  for (const auto& [name, row] : machines_) {
+    machine_rows_.write(row);
+    touched_.insert(row.key);
+  }
+  forget_kept(database_, {touched_.begin(), touched_.end()});
   write_book(database_, book_);
 }
 

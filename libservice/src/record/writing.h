@@ -4,6 +4,8 @@
 #include <SQLiteCpp/Database.h>
 
 #include <cstdint>
+#include <optional>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -31,6 +33,7 @@ class FactWriter {
   MachineRow& machine_of(const std::string& name);
   std::int64_t task_of(const std::string& name);
   void store(const Command& command, const Fact& fact, std::uint64_t checksum);
+  void touch_struck(FactId strike, std::optional<FactId> target);
   void finish();
 
   SQLite::Database& database_;
@@ -38,6 +41,7 @@ class FactWriter {
   SQLite::Statement find_fact_;
   MachineRows machine_rows_;
   std::unordered_map<std::string, MachineRow> machines_;  // those touched
+  std::set<std::int64_t> touched_;                        // machines of which something else is known now
   std::unordered_map<std::string, std::int64_t> tasks_;
   BookRow book_;
   std::int64_t next_machine_ = 0;

@@ -1,5 +1,6 @@
 """Runs a command that writes while something goes wrong, and looks at the book and at what was said of it."""
 import itertools
+import json
 import shutil
 import stat
 
@@ -113,6 +114,9 @@ class Bench:
             if not self.summary.check(works, f"{what}the same command afterwards: {again.returncode} "
                                              f"{again.stderr.decode()}") and writing.starts:
                 return  # there is no fleet to ask
-        listed = run(self.binary, words("due"), folder, fleet)  # reads all facts, and the files of the fleet
+        checked = run(self.binary, words("check", "--format json"), folder, fleet)  # reads all facts
+        unused = json.loads(checked.stdout)["unused_books"] if checked.stdout else checked.stderr.decode()
+        self.summary.check(unused == [], f"{what}`check` afterwards: what is kept of machines is not used: {unused}")
+        listed = run(self.binary, words("due"), folder, fleet)
         self.summary.check(listed.returncode == 0,
                            f"{what}`due` afterwards: {listed.returncode} {listed.stderr.decode()}")

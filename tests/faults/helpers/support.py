@@ -66,8 +66,8 @@ class Damaged(Exception):
     pass
 
 
-# What differs between two runs of a command. The command's own `export` looks at the checksums.
-DRAWN = {"id", "entered", "checksum", "checksums", "seal"}
+# What differs between two runs of a command. The command's own `export` looks at the checksums, its `check` at the states.
+DRAWN = {"id", "entered", "checksum", "checksums", "seal", "state"}
 
 
 def rows_of(record, without=()):

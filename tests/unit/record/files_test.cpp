@@ -92,7 +92,7 @@ TEST_CASE("each wrong file is refused with words of its own, and nothing is made
   std::filesystem::create_symlink("nowhere", folder / "dangling.db");
   REQUIRE(::mkfifo((folder / "pipe.db").c_str(), 0600) == 0);
   std::filesystem::copy_file(made(folder), folder / "newer.db");
-  run_sql(folder / "newer.db", "PRAGMA user_version = 2");
+  run_sql(folder / "newer.db", "PRAGMA user_version = 3");
   std::filesystem::copy_file(folder / "record.db", folder / "older.db");
   run_sql(folder / "older.db", "PRAGMA user_version = 0");
   std::filesystem::copy_file(folder / "record.db", folder / "cut.db");

@@ -1,0 +1,15 @@
+# Writes OUT, a header with a checksum of the text by which books of machines are worked out (of the rooms in FOLDER): a
+# program that reckons otherwise uses no book that this one kept.
+file(GLOB files ${FOLDER}/include/service/*.h)
+foreach(room base fleet record snapshot usage standing)
+  file(GLOB more ${FOLDER}/src/${room}/*.cpp ${FOLDER}/src/${room}/*.h)
+  list(APPEND files ${more})
+endforeach()
+list(SORT files)
+set(sums "")
+foreach(file IN LISTS files)
+  file(SHA256 ${file} sum)
+  string(APPEND sums ${sum})
+endforeach()
+string(SHA256 sum "${sums}")
+file(WRITE ${OUT} "// Made by reckoning.cmake.\n#pragma once\n\n#include <string_view>\n\nnamespace service {\n\ninline constexpr std::string_view reckoning = \"${sum}\";\n\n}  // namespace service\n")

@@ -1,0 +1,31 @@
+// The states that are kept of machines, as rows.
+#pragma once
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "record/reading.h"
+#include "record/tally.h"
+#include "service/kept_state.h"
+
+namespace service::record {
+
+using Take = std::function<bool(const KeptState& state)>;
+
+// The facts about machines of the scope whose state is not taken, into the reader.
+void read_beside(SQLite::Database& database, FactReader& reader, const Scope& scope, const Take& take);
+
+std::vector<KeptState> read_kept(SQLite::Database& database);
+
+void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& machines);
+
+// What the keeper wants and does not hold for right is worked out of the facts as they are in the database now.
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper);
+
+}  // namespace service::record

@@ -1,0 +1,175 @@
+// A kept book is its bytes (`packed`) behind what they were worked out by and from: a seal over all that follows, the
+// fleet files and the program, and the machine's facts.
+#include "service/kept_books.h"
+
+#include <algorithm>
+#include <bit>
+#include <map>
+#include <utility>
+
+#include "base/checksum.h"
+#include "standing/packed.h"
+#include "standing/reckoning.gen.h"
+
+namespace service {
+namespace {
+
+struct Behind {
+  std::uint64_t inputs = 0;
+  FactTally facts;
+  friend bool operator==(const Behind&, const Behind&) = default;
+};
+
+constexpr std::size_t number_size = 8;
+constexpr std::size_t behind_size = 5 * number_size;  // without the seal
+
+void add_number(std::string& bytes, std::uint64_t value) {
+  for (unsigned shift = 0; shift < 64; shift += 8) bytes += static_cast<char>(value >> shift & 0xFFU);
+}
+
+std::uint64_t take_number(std::string_view& bytes) {
+  std::uint64_t value = 0;
+  for (std::size_t i = 0; i < number_size; ++i) value |= std::uint64_t{static_cast<std::uint8_t>(bytes[i])} << (8 * i);
+  bytes.remove_prefix(number_size);
+  return value;
+}
+
+std::string to_bytes(const Behind& behind) {
+  std::string bytes;
+  add_number(bytes, behind.inputs);
+  add_number(bytes, static_cast<std::uint64_t>(behind.facts.facts));
+  add_number(bytes, behind.facts.checksums);
+  add_number(bytes, behind.facts.newest ? 1 : 0);
+  const Day newest = behind.facts.newest.value_or(Day{});
+  add_number(bytes, static_cast<std::uint64_t>(std::int64_t{newest.time_since_epoch().count()}));
+  return bytes;
+}
+
+// Takes it off the front; nothing where the seal is broken.
+std::optional<Behind> take_behind(std::string_view& bytes) {
+  if (bytes.size() < number_size + behind_size) return std::nullopt;
+  if (take_number(bytes) != checksum_of(bytes)) return std::nullopt;
+  Behind behind;
+  behind.inputs = take_number(bytes);
+  behind.facts.facts = static_cast<std::int64_t>(take_number(bytes));
+  behind.facts.checksums = take_number(bytes);
+  const bool has_day = take_number(bytes) != 0;
+  const auto day = static_cast<std::int64_t>(take_number(bytes));
+  if (has_day) behind.facts.newest = Day{std::chrono::days{static_cast<int>(day)}};
+  return behind;
+}
+
+// The files of the fleet, and the text of this program as far as a book is worked out by it.
+std::uint64_t inputs_of(const Fleet& fleet) {
+  Checksum sum;
+  sum.add(*fleet.files_checksum);
+  sum.add(reckoning);
+  return sum.value();
+}
+
+// The unstruck facts of each machine, in the one order.
+std::map<std::string, std::vector<Fact>, std::less<>> by_machine(const std::vector<Fact>& facts) {
+  std::map<std::string, std::vector<Fact>, std::less<>> all;
+  for (Fact& fact : unstruck(facts)) {
+    if (!fact.machine.empty()) all[fact.machine].push_back(std::move(fact));
+  }
+  return all;
+}
+
+// Of the days before a machine is there other things are told.
+bool is_to_come(const Machine& machine, Day day) {
+  return machine.start.kind != StartKind::unknown && day < machine.start.on.first;
+}
+
+}  // namespace
+
+bool BookKeeper::wants(const std::string& machine) const {
+  return fleet_.files_checksum && fleet_.machine(machine) != nullptr;
+}
+
+bool BookKeeper::holds(const KeptState& state) const {
+  if (!wants(state.machine)) return false;
+  std::string_view bytes = state.bytes;
+  return take_behind(bytes) == Behind{inputs_of(fleet_), state.facts};
+}
+
+std::string BookKeeper::work_out(const std::string& machine, const FactTally& facts,
+                                 const std::vector<Fact>& unstruck) const {
+  const std::string rest =
+      to_bytes({inputs_of(fleet_), facts}) + packed(condensed(fleet_, *fleet_.machine(machine), unstruck));
+  std::string bytes;
+  add_number(bytes, checksum_of(rest));
+  return bytes + rest;
+}
+
+std::optional<Condensed> BookKeeper::book(const KeptState& state) const {
+  if (!holds(state)) return std::nullopt;
+  return unpacked(std::string_view(state.bytes).substr(number_size + behind_size), *fleet_.machine(state.machine));
+}
+
+Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                            const Scope& scope) {
+  const BookKeeper keeper(*fleet);
+  Extract extract;
+  extract.read = to_be_read(*fleet, record, scope);
+  std::vector<Fact> bearing;
+  extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
+    const Machine* machine = fleet->machine(state.machine);
+    if (machine == nullptr || is_to_come(*machine, as_of)) return false;
+    if (state.facts.newest && *state.facts.newest > as_of) return false;  // not yet known then
+    auto book = keeper.book(state);
+    if (!book) return false;
+    std::move(book->facts.begin(), book->facts.end(), std::back_inserter(bearing));
+    extract.derived.emplace(state.machine, std::make_shared<const Derived>(std::move(book->derived)));
+    return true;
+  });
+  std::move(bearing.begin(), bearing.end(), std::back_inserter(extract.facts));
+  // After the facts, as `take_snapshot` does.
+  extract.newest = record.newest_day();
+  return {std::move(fleet), std::move(extract), as_of, day_is_given, scope};
+}
+
+std::string_view to_text(UnusedBook::Why why) {
+  if (why == UnusedBook::Why::missing) return "missing";
+  return why == UnusedBook::Why::stale ? "stale" : "spoilt";
+}
+
+std::vector<Diagnostic> remarks_on(const std::vector<UnusedBook>& unused) {
+  std::vector<Diagnostic> remarks;
+  for (const UnusedBook& book : unused) {
+    if (book.why != UnusedBook::Why::spoilt) continue;
+    remarks.push_back(
+        {"spoilt-book",
+         "what is kept of machine " + cleaned(book.machine) +
+             ", so that lists need not read all its facts, is damaged; it is not used, and the facts are whole",
+         "look at the disk; the next entry makes it anew", std::nullopt, Severity::remark});
+  }
+  return remarks;
+}
+
+std::vector<UnusedBook> unused_books(const Fleet& fleet, const std::vector<Fact>& facts,
+                                     const std::vector<KeptState>& states) {
+  const BookKeeper keeper(fleet);
+  std::map<std::string_view, const KeptState*> kept;
+  for (const KeptState& state : states) kept.emplace(state.machine, &state);
+  std::vector<UnusedBook> unused;
+  for (const auto& [machine, its] : by_machine(facts)) {
+    if (!keeper.wants(machine)) continue;
+    const auto found = kept.find(machine);
+    if (found == kept.end()) {
+      unused.push_back({machine, UnusedBook::Why::missing});
+      continue;
+    }
+    const KeptState& state = *found->second;
+    std::string_view bytes = state.bytes;
+    const auto behind = take_behind(bytes);
+    if (behind && behind->inputs != inputs_of(fleet)) {
+      unused.push_back({machine, UnusedBook::Why::stale});
+    } else if (!behind || keeper.work_out(machine, state.facts, its) != state.bytes) {
+      unused.push_back({machine, UnusedBook::Why::spoilt});
+    }
+  }
+  return unused;
+}
+
+}  // namespace service

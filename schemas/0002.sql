@@ -1,0 +1,8 @@
+-- What is worked out of the facts of a machine and kept beside them, so that a list need not read them all. It is
+-- written by the transaction that adds facts, never changed, and may be deleted at any time: what is missing is worked
+-- out of the facts again. `state` says by itself of which facts it is, and whether it is whole.
+
+CREATE TABLE derived (
+  machine INTEGER PRIMARY KEY REFERENCES machine (key),
+  state BLOB NOT NULL
+) STRICT;

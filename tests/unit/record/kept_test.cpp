@@ -1,0 +1,128 @@
+// What is kept of machines beside their facts, by somebody who counts them.
+#include <doctest/doctest.h>
+
+#include <map>
+#include <stdexcept>
+
+#include "service/kept_state.h"
+#include "unit/record/support.h"
+
+using namespace service;
+using record_test::Folder;
+
+namespace {
+
+// Keeps how many unstruck facts there are.
+class Counting : public StateKeeper {
+ public:
+  bool wants(const std::string& machine) const override { return machine != "unlisted"; }
+  bool holds(const KeptState& state) const override { return state.bytes != "stale"; }
+  std::string work_out(const std::string& machine, const FactTally& facts,
+                       const std::vector<Fact>& unstruck) const override {
+    if (machine == "hopeless") throw std::runtime_error("cannot be worked out");
+    worked_out.push_back(machine);
+    if (machine == "of-old") return "stale";
+    return std::to_string(unstruck.size()) + " of " + std::to_string(facts.facts);
+  }
+  mutable std::vector<std::string> worked_out;
+};
+
+std::map<std::string, std::string> kept(const Record& record) {
+  std::vector<KeptState> states;
+  CHECK(record.legible(&states).diagnostics.empty());
+  std::map<std::string, std::string> by_machine;
+  for (const KeptState& state : states) by_machine[state.machine] = state.bytes;
+  return by_machine;
+}
+
+void add(Record& record, const std::vector<Fact>& facts, const Counting& keeper, bool dry_run = false) {
+  record.append(
+      {}, dry_run, [&](const std::vector<Fact>&) { return facts; }, &keeper);
+}
+
+using Kept = std::map<std::string, std::string>;
+
+}  // namespace
+
+TEST_CASE("what is kept is worked out of all facts of the machines that were written about, and of no others") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  const Day day = day_of(2026, 1, 1);
+  add(record, {record_test::reading("a", day, 1, 1), record_test::reading("b", day, 1, 1, 2)}, keeper);
+  CHECK((kept(record) == Kept{{"a", "1 of 1"}, {"b", "1 of 1"}}));
+  keeper.worked_out.clear();
+  add(record, {record_test::reading("a", day, 2, 2), record_test::reading("unlisted", day, 2, 2, 2)}, keeper);
+  CHECK((kept(record) == Kept{{"a", "2 of 2"}, {"b", "1 of 1"}}));
+  CHECK((keeper.worked_out == std::vector<std::string>{"a"}));
+  add(record, {record_test::reading("a", day, 3, 3)}, keeper, true);
+  CHECK((kept(record) == Kept{{"a", "2 of 2"}, {"b", "1 of 1"}}));
+}
+
+TEST_CASE("a strike, a strike of it, and a strike that was there before its target") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  const Day day = day_of(2026, 1, 1);
+  add(record, {record_test::reading("a", day, 1, 1), record_test::reading("b", day, 1, 1, 2)}, keeper);
+  keeper.worked_out.clear();
+  add(record, {record_test::strike(record_test::fact_id(1, 1), 2)}, keeper);
+  CHECK((kept(record) == Kept{{"a", "0 of 1"}, {"b", "1 of 1"}}));
+  add(record, {record_test::strike(record_test::fact_id(2, 1), 3)}, keeper);
+  CHECK((kept(record) == Kept{{"a", "1 of 1"}, {"b", "1 of 1"}}));
+  CHECK((keeper.worked_out == std::vector<std::string>{"a", "a"}));
+  add(record, {record_test::strike(record_test::fact_id(4, 1), 5)}, keeper);
+  add(record, {record_test::reading("b", day, 1, 4)}, keeper);
+  CHECK((kept(record) == Kept{{"a", "1 of 1"}, {"b", "1 of 2"}}));
+}
+
+TEST_CASE("what does not hold is worked out by the next entry, about whatever machine") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  const Day day = day_of(2026, 1, 1);
+  record_test::add(record, {record_test::reading("a", day, 1, 1), record_test::reading("of-old", day, 1, 1, 2)});
+  CHECK(kept(record).empty());
+  add(record, {record_test::reading("b", day, 1, 2)}, keeper);
+  CHECK((kept(record) == Kept{{"a", "1 of 1"}, {"b", "1 of 1"}, {"of-old", "stale"}}));
+  keeper.worked_out.clear();
+  add(record, {record_test::reading("b", day, 2, 3)}, keeper);
+  CHECK((keeper.worked_out == std::vector<std::string>{"of-old", "b"}));
+  // Whoever writes without a keeper takes away what is no longer true.
+  record_test::add(record, {record_test::reading("a", day, 2, 4)});
+  CHECK((kept(record) == Kept{{"b", "2 of 2"}, {"of-old", "stale"}}));
+}
+
+TEST_CASE("facts are stored where nothing can be worked out of them") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  add(record, {record_test::reading("hopeless", day_of(2026, 1, 1), 1, 1)}, keeper);
+  CHECK(record.facts().size() == 1);
+  CHECK(kept(record).empty());
+}
+
+TEST_CASE("facts beside what is taken: of the others, whether few or most, and of no machine") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  std::vector<Fact> facts;
+  for (int i = 1; i <= 20; ++i) {
+    facts.push_back(record_test::reading("m-" + std::to_string(i % 10), day_of(2026, 1, 1), i, 1, i));
+  }
+  add(record, facts, keeper);
+  add(record, {record_test::strike(record_test::fact_id(1, 3), 2)}, keeper);
+  for (const int others : {0, 1, 5, 10}) {
+    CAPTURE(others);
+    int given = 0;
+    const auto take = [&](const KeptState& state) {
+      CHECK(state.facts.facts == 2);
+      return ++given > others;
+    };
+    CHECK(static_cast<int>(record.facts_beside({}, take).size()) == 2 * others + 1);
+    CHECK(given == 10);
+  }
+  const Scope two{{{"m-1", "m-2"}}};
+  CHECK(record.facts_beside(two, [](const KeptState& state) { return state.machine == "m-1"; }).size() == 3);
+  CHECK(record.facts_beside(two, [](const KeptState&) { return false; }).size() == 5);
+}
