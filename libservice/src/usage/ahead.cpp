@@ -15,14 +15,16 @@ double share_of(Quantile quantile) { return quantile == Quantile::p10 ? 0.1 : qu
 
 }  // namespace
 
-LearntAhead::LearntAhead(AheadFrom from)
-    : learnt_(std::move(from.learnt)),
-      pooled_(std::move(from.pooled)),
+LearntAhead::LearntAhead(const AheadFrom& from)
+    : history_(from.history),
+      learnt_(from.learnt),
+      pooled_(from.pooled),
       last_(from.history.knots().back()),
       as_of_(from.as_of),
       end_(add_months(from.as_of, horizon_months)),
       unit_(from.unit),
       rate_(learnt_.rate.mean()),
+      components_(learnt_.rate.components),
       exposure_(learnt_.profile, last_.day - std::chrono::days{366 + prior_phase_shifts().back().days},
                 end_ + std::chrono::days{prior_phase_shifts().back().days}) {
   if (from.state.kind != UseKind::in_use) {
@@ -30,9 +32,6 @@ LearntAhead::LearntAhead(AheadFrom from)
     idle_to_ = from.state.until ? std::max(*idle_from_, *from.state.until) : end_ + std::chrono::days{1};
   }
   merge_alike();
-  learn_phase_shift(from.history);
-  tell_grounds(from.history);
-  today_ = as_of_ > last_.day ? usage_at(as_of_, 0.5) : last_.usage;
 }
 
 double LearntAhead::mean_days(Day day, int shift, int pause) const {
@@ -47,52 +46,68 @@ double LearntAhead::mean_days(Day day, int shift, int pause) const {
 
 // Two components that say the same cost twice the time.
 void LearntAhead::merge_alike() {
-  auto& components = learnt_.rate.components;
-  if (components.size() != 2) return;
-  const RateComponent& a = components[0];
-  const RateComponent& b = components[1];
+  if (components_.size() != 2) return;
+  const RateComponent& a = components_[0];
+  const RateComponent& b = components_[1];
   if (std::abs(a.mean() / b.mean() - 1) > constants.alike_mean ||
       std::abs(a.shape / b.shape - 1) > constants.alike_shape)
     return;
   const double mean = a.weight * a.mean() + b.weight * b.mean();
   const double shape = a.weight * a.shape + b.weight * b.shape;
-  components = {{shape, shape / mean, 1}};
+  components_ = {{shape, shape / mean, 1}};
 }
 
-void LearntAhead::tell_grounds(const MeterHistory& history) {
-  grounds_.gaps = learnt_.gaps;
-  const auto& knots = history.knots();
-  const std::size_t first = history.from_start() ? 1 : 0;
-  grounds_.readings = static_cast<int>(knots.size() - first);
-  if (grounds_.readings > 1) grounds_.years = days_between(knots[first].day, knots.back().day) / year_days;
-  grounds_.start = history.from_start();
-  grounds_.others = learnt_.others;
-  grounds_.expected = learnt_.expected;
-  grounds_.expected_seasons = learnt_.expected_seasons;
-  grounds_.per_year = rate_ * year_days * unit_;
-  if (learnt_.mean_days > 0) grounds_.so_far = learnt_.used / learnt_.mean_days * year_days * unit_;
-  grounds_.dispersion = learnt_.spread.lump * unit_;
-  grounds_.idle = Probability{learnt_.rate.idle};
+const Grounds* LearntAhead::grounds() const {
+  if (!grounds_) grounds_ = tell_grounds();
+  return &*grounds_;
+}
+
+Grounds LearntAhead::tell_grounds() const {
+  Grounds grounds;
+  grounds.gaps = learnt_.gaps;
+  const auto& knots = history_.knots();
+  const std::size_t first = history_.from_start() ? 1 : 0;
+  grounds.readings = static_cast<int>(knots.size() - first);
+  if (grounds.readings > 1) grounds.years = days_between(knots[first].day, knots.back().day) / year_days;
+  grounds.start = history_.from_start();
+  grounds.others = learnt_.others;
+  grounds.expected = learnt_.expected;
+  grounds.expected_seasons = learnt_.expected_seasons;
+  grounds.per_year = rate_ * year_days * unit_;
+  if (learnt_.mean_days > 0) grounds.so_far = learnt_.used / learnt_.mean_days * year_days * unit_;
+  grounds.dispersion = learnt_.spread.lump * unit_;
+  grounds.idle = Probability{learnt_.rate.idle};
+  BinWalk walk(std::chrono::sys_days{std::chrono::year{2023} / 1 / 1});
   for (unsigned month = 1; month <= 12; ++month) {
     const auto first = std::chrono::year{2023} / std::chrono::month{month} / 1;
     const Day from = std::chrono::sys_days{first};
     const Day to = std::chrono::sys_days{first + std::chrono::months{1}};
     double sum = 0;
-    for (Day day = from; day < to; day += std::chrono::days{1})
-      sum += learnt_.profile[static_cast<std::size_t>(bin_of(day))];
-    grounds_.months[month - 1] = sum / 365;
+    for (Day day = from; day < to; day += std::chrono::days{1}, walk.next())
+      sum += learnt_.profile[static_cast<std::size_t>(walk.bin())];
+    grounds.months[month - 1] = sum / 365;
   }
+  return grounds;
 }
 
+// In growing steps: mostly it is near, and days that are not asked about need not be summed up.
 Day LearntAhead::expected_day(double left, Day from) const {
-  if (expected(end_) < left) return end_;
-  return first_day(from, end_, [&](Day day) { return expected(day) >= left; });
+  Day below = from;
+  for (int step = constants.first_search_days;; step *= 2) {
+    const Day at = std::min(below + std::chrono::days{step}, end_);
+    if (expected(at) >= left) {
+      return first_day(below, at, [&](Day day) { return expected(day) >= left; });
+    }
+    if (at == end_) return end_;
+    below = at;
+  }
 }
 
 std::optional<Amount> LearntAhead::on(Day day, Quantile quantile) const {
   if (day <= last_.day) return last_.usage;
-  if (day == as_of_ && quantile == Quantile::p50) return today_;
-  return usage_at(day, share_of(quantile));
+  if (day != as_of_ || quantile != Quantile::p50) return usage_at(day, share_of(quantile));
+  if (!today_) today_ = usage_at(day, share_of(quantile));
+  return today_;
 }
 
 std::optional<Day> LearntAhead::reaches(Amount level, Quantile quantile) const {
@@ -119,6 +134,6 @@ std::unique_ptr<const ReachOdds> LearntAhead::odds_since(Day from, Amount use) c
   return std::make_unique<SinceOdds>(*this, std::max(from, last_.day), so_much);
 }
 
-std::unique_ptr<const UsageAhead> ahead_of(AheadFrom from) { return std::make_unique<LearntAhead>(std::move(from)); }
+std::unique_ptr<const UsageAhead> ahead_of(const AheadFrom& from) { return std::make_unique<LearntAhead>(from); }
 
 }  // namespace service::usage

@@ -52,7 +52,7 @@ using PhaseShifts = std::vector<PhaseShift>;
 PhaseShifts prior_phase_shifts();
 
 struct AheadFrom {
-  Learnt learnt;
+  const Learnt& learnt;  // of the model
   std::shared_ptr<const PooledModel> pooled;
   const MeterHistory& history;
   UseState state;
@@ -60,6 +60,6 @@ struct AheadFrom {
   double unit = 1;  // what is learnt in, by the meter: a day's mean use of the kind
 };
 
-std::unique_ptr<const UsageAhead> ahead_of(AheadFrom from);
+std::unique_ptr<const UsageAhead> ahead_of(const AheadFrom& from);
 
 }  // namespace service::usage

@@ -14,34 +14,29 @@ int day_in_year(const std::chrono::year_month_day& day) {
   return before[month - 1] + (month == 2 ? std::min(in_month, 28) : in_month) - 1;
 }
 
-// Days one after the other with their places in the year, without taking each apart.
-class DayWalk {
- public:
-  explicit DayWalk(Day day) : day_(day), number_(day_in_year(std::chrono::year_month_day{day})) { find_leap_day(); }
-
-  int bin() const { return number_ / bin_days; }
-
-  void next() {
-    day_ += std::chrono::days{1};
-    if (day_ == leap_day_) return;
-    if (++number_ == bin_count * bin_days) {
-      number_ = 0;
-      find_leap_day();
-    }
-  }
-
- private:
-  void find_leap_day() {
-    const auto year = std::chrono::year_month_day{day_}.year();
-    leap_day_ = year.is_leap() ? Day{std::chrono::sys_days{year / 2 / 29}} : Day::min();
-  }
-
-  Day day_;
-  int number_;
-  Day leap_day_ = Day::min();  // of this year, where it has one
-};
-
 }  // namespace
+
+BinWalk::BinWalk(Day day) : day_(day), number_(day_in_year(std::chrono::year_month_day{day})) { find_leap_day(); }
+
+void BinWalk::find_leap_day() {
+  const auto year = std::chrono::year_month_day{day_}.year();
+  leap_day_ = year.is_leap() ? Day{std::chrono::sys_days{year / 2 / 29}} : Day::min();
+}
+
+int BinWalk::days_left() const {
+  constexpr int with_leap_day = 11;  // of the bins
+  const bool one_more = bin() == with_leap_day && day_ < leap_day_;
+  return (bin() + 1) * bin_days - number_ + (one_more ? 1 : 0);
+}
+
+void BinWalk::next_bin() {
+  day_ += std::chrono::days{days_left()};
+  number_ = (bin() + 1) * bin_days;
+  if (number_ == bin_count * bin_days) {
+    number_ = 0;
+    find_leap_day();
+  }
+}
 
 int bin_of(Day day) { return day_in_year(std::chrono::year_month_day{day}) / bin_days; }
 
@@ -58,12 +53,16 @@ void make_mean_one(Profile& profile) {
 
 std::vector<BinDays> days_by_bin(Day from, Day to) {
   std::vector<BinDays> days;
-  DayWalk walk(from);
-  for (Day day = from; day <= to; day += std::chrono::days{1}, walk.next()) {
-    const double part = day == from || day == to ? 0.5 : 1.0;
-    if (days.empty() || days.back().bin != walk.bin()) days.push_back({walk.bin(), 0});
-    days.back().days += part;
+  int left = days_between(from, to) + 1;
+  if (left <= 0) return days;
+  days.reserve(static_cast<std::size_t>(left / bin_days) + 2);
+  for (BinWalk walk(from); left > 0; walk.next_bin()) {
+    const int taken = std::min(left, walk.days_left());
+    days.push_back({walk.bin(), static_cast<double>(taken)});
+    left -= taken;
   }
+  days.front().days -= 0.5;
+  if (from < to) days.back().days -= 0.5;
   return days;
 }
 
@@ -73,20 +72,22 @@ double exposure(const Profile& profile, const std::vector<BinDays>& days) {
   return sum;
 }
 
-RunningExposure::RunningExposure(const Profile& profile, Day from, Day to) : from_(from) {
-  ends_.reserve(static_cast<std::size_t>(std::max(0, days_between(from, to))) + 2);
-  DayWalk walk(from);
-  double sum = 0;
-  ends_.push_back(sum);
-  for (Day day = from; day <= to; day += std::chrono::days{1}, walk.next()) {
-    sum += profile[static_cast<std::size_t>(walk.bin())];
+RunningExposure::RunningExposure(const Profile& profile, Day from, Day to)
+    : profile_(profile), from_(from), last_(std::max(1, days_between(from, to) + 1)) {}
+
+void RunningExposure::sum_up(std::size_t place) const {
+  constexpr std::size_t some_more = 64;
+  const std::size_t size = std::min(place + some_more, static_cast<std::size_t>(last_)) + 1;
+  if (ends_.empty()) {
+    ends_.reserve(static_cast<std::size_t>(last_) + 1);
+    ends_.push_back(0);
+  }
+  double sum = ends_.back();
+  BinWalk walk(from_ + std::chrono::days{static_cast<int>(ends_.size()) - 1});
+  for (; ends_.size() < size; walk.next()) {
+    sum += profile_[static_cast<std::size_t>(walk.bin())];
     ends_.push_back(sum);
   }
-}
-
-std::size_t RunningExposure::at(Day day) const {
-  const int last = static_cast<int>(ends_.size()) - 1;
-  return static_cast<std::size_t>(std::clamp(days_between(from_, day) + 1, 1, last));
 }
 
 }  // namespace service::usage

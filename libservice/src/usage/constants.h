@@ -99,6 +99,8 @@ struct ForecastConstants {
   int first_search_days = 8;  // the first step out from the likely day; each next one is so many times as long:
   int search_growth = 3;
   double use_precision = 0.004;  // of the meter's unit, to which a quantile of usage is found: under half a hundredth
+  int most_steps_out = 10;       // from the mean, to where a level is sought that few odds come to
+  int most_asked = 12;           // levels that are asked about beforehand, so that others need not be
   int path_step_days = 7;        // between two values of a sample path
 
   // That no service was written down.

@@ -165,9 +165,9 @@ class Walk {
     if (known.empty()) return nullptr;
     const auto learnt = usage::learn(
         fleet_, {&machine_}, [&](const Machine&) { return before; }, meter_.name, step.to, usage::LatenessAsked::no);
-    auto own = learnt.pooled->of(machine_.key);
-    if (!own) return nullptr;
-    return usage::ahead_of({std::move(*own), learnt.pooled, known, UseState{}, step.to, learnt.unit});
+    const usage::Learnt* own = learnt.pooled->of(machine_.key);
+    if (own == nullptr) return nullptr;
+    return usage::ahead_of({*own, learnt.pooled, known, UseState{}, step.to, learnt.unit});
   }
 
   const Fleet& fleet_;

@@ -4,40 +4,9 @@
 #include <cmath>
 
 #include "usage/constants.h"
-#include "usage/gamma.h"
 #include "usage/learnt_ahead.h"
 
 namespace service::usage {
-
-namespace {
-
-// A normal variable as three values with their weights, which get its first five moments right (Gauss-Hermite:
-// Abramowitz & Stegun 25.4.46, from memory).
-constexpr double node = 1.7320508075688772;
-constexpr double outer = 1.0 / 6;
-
-}  // namespace
-
-// A log-normal factor whose median is 1: so the doubt about a rate widens the span on both sides, and leaves the middle
-// where it is; put into the size of the steps it would draw the middle to later days.
-RateDoubt::RateDoubt(double variance)
-    : variance_(variance), squared_(std::log1p(variance)), factor_(std::exp(node * std::sqrt(squared_))) {}
-
-double RateDoubt::passed(double mean, double lump, double left) const {
-  if (left > constants.many_lumps * lump) {
-    // The sum of many steps is all but log-normal itself: its median lies a third of a step below its mean.
-    const double middle = mean - lump / 3;
-    if (middle <= 0) return 0;
-    const double squared = squared_ + std::log1p(lump / std::sqrt(left * middle));
-    return 0.5 * std::erfc(std::log(left / middle) / std::sqrt(2 * squared));
-  }
-  if (variance_ * mean < constants.small_doubt * lump) {
-    const double scale = lump + mean * variance_;
-    return upper_gamma(mean / scale, left / scale);
-  }
-  const auto at = [&](double level) { return upper_gamma(level / lump, left / lump); };
-  return (1 - 2 * outer) * at(mean) + outer * (at(mean * factor_) + at(mean / factor_));
-}
 
 double LearntAhead::passed_since(Day from, double left, Day day, const Straying& straying) const {
   if (left <= 0) return day >= from ? 1 : 0;
@@ -54,11 +23,11 @@ double LearntAhead::passed_after(int pause, double weight, Day from, double left
                                  const Straying& straying) const {
   if (weight <= 0) return 0;
   double sum = 0;
-  for (const PhaseShift& shift : shifts_) {
+  for (const PhaseShift& shift : shifts()) {
     const double days = mean_days(day, shift.days, pause) - mean_days(from, shift.days, pause);
     if (days <= 0) continue;
     for (std::size_t i = 0; i < straying.doubts.size(); ++i) {
-      const RateComponent& component = learnt_.rate.components[i];
+      const RateComponent& component = components_[i];
       sum += shift.weight * component.weight * straying.doubts[i].passed(component.mean() * days, straying.lump, left);
     }
   }
@@ -93,28 +62,40 @@ double LearntAhead::season_doubt(Day from, Day to) const {
 Straying LearntAhead::straying_between(Day from, Day to) const {
   Straying straying{learnt_.spread.lump, {}, 0};
   const double doubt = doubt_at(learnt_.spread, days_between(from, to)) + season_doubt(from, to);
-  for (const RateComponent& component : learnt_.rate.components) {
+  for (const RateComponent& component : components_) {
     straying.doubts.emplace_back(rate_variance(component) + doubt);
   }
   // How long it stands is known of a machine that was laid up, and is not to be guessed.
   if (idle_from_) return straying;
   const double idle = learnt_.rate.idle > constants.idle_shown ? learnt_.rate.idle : 0;
   // In a machine that rests each year the season says when it stands.
-  const double stops = rests_ ? 0 : 1 - std::exp(-learnt_.stop_rate * days_between(from, to));
+  const double stops = quiet().rests ? 0 : 1 - std::exp(-learnt_.stop_rate * days_between(from, to));
   straying.stands = idle + (1 - idle) * (stops > constants.idle_shown ? stops : 0);
   return straying;
 }
 
+// As passed_since the last reading, of a later day.
+Passage LearntAhead::passage_to(Day day, const Straying& straying) const {
+  Passage passage(straying.lump);
+  const auto add = [&](int pause, double weight) {
+    if (weight <= 0) return;
+    passage.add_pause(weight);
+    for (const PhaseShift& shift : shifts()) {
+      const double days = mean_days(day, shift.days, pause) - mean_days(last_.day, shift.days, pause);
+      if (days <= 0) continue;
+      for (std::size_t i = 0; i < straying.doubts.size(); ++i) {
+        const RateComponent& component = components_[i];
+        passage.add_term(shift.weight * component.weight, component.mean() * days, straying.doubts[i]);
+      }
+    }
+  };
+  add(0, 1 - straying.stands);
+  for (const int days : constants.idle_days) add(days, straying.stands / static_cast<double>(constants.idle_days.size()));
+  return passage;
+}
+
 Amount LearntAhead::usage_at(Day day, double share) const {
-  const Straying straying = straying_to(day);
-  double low = 0;
-  double high = std::max(1.0, 2 * expected(day));
-  while (passed(high, day, straying) > 1 - share && high < 1e9) high *= 2;
-  for (int i = 0; i < 40 && (high - low) * unit_ > constants.use_precision; ++i) {
-    const double middle = (low + high) / 2;
-    (passed(middle, day, straying) >= 1 - share ? low : high) = middle;
-  }
-  return amount(low);
+  return amount(level_with(passage_to(day, straying_to(day)), 1 - share, expected(day), unit_));
 }
 
 }  // namespace service::usage

@@ -8,22 +8,9 @@
 #include <vector>
 
 #include "usage/ahead.h"
+#include "usage/passage.h"
 
 namespace service::usage {
-
-// That the rate of use is another one than was thought.
-class RateDoubt {
- public:
-  explicit RateDoubt(double variance);  // as a share squared
-
-  // Odds that gamma steps of size `lump` with a mean of `mean` have come to `left`.
-  double passed(double mean, double lump, double left) const;
-
- private:
-  double variance_;
-  double squared_;  // deviation of its logarithm
-  double factor_;   // at the outer nodes
-};
 
 // How use strays over a span of days: it comes in lumps, the rate is in doubt (by component), and the machine stands,
 // now or before the span is over (odds).
@@ -33,10 +20,19 @@ struct Straying {
   double stands = 0;
 };
 
-// What was learnt of a meter, asked about its future.
+// The quietest weeks of the year.
+struct Quiet {
+  int middle = 0;      // the bin
+  bool rests = false;  // so quiet that there is a season, and that says when the machine stands
+};
+
+// What was learnt of a meter, asked about its future. Many are asked one thing: each part is worked out when it is first
+// needed. One thread at a time.
 class LearntAhead : public UsageAhead {
  public:
-  explicit LearntAhead(AheadFrom from);
+  explicit LearntAhead(const AheadFrom& from);
+  LearntAhead(const LearntAhead&) = delete;
+  LearntAhead& operator=(const LearntAhead&) = delete;
 
   std::optional<Amount> on(Day day, Quantile quantile) const override;
   std::optional<Day> reaches(Amount level, Quantile quantile) const override;
@@ -44,7 +40,7 @@ class LearntAhead : public UsageAhead {
   std::optional<Amount> mean(Day day) const override;
   std::unique_ptr<const ReachOdds> odds_since(Day from, Amount use) const override;
   std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const override;
-  const Grounds* grounds() const override { return &grounds_; }
+  const Grounds* grounds() const override;
 
   // Odds that use since the last reading has come to `left` by a day.
   double passed(double left, Day day, const Straying& straying) const {
@@ -68,8 +64,11 @@ class LearntAhead : public UsageAhead {
   // `pause`.
   double mean_days(Day day, int shift, int pause) const;
   void merge_alike();
-  void learn_phase_shift(const MeterHistory& history);
-  void tell_grounds(const MeterHistory& history);
+  const Quiet& quiet() const;
+  const PhaseShifts& shifts() const;
+  PhaseShifts learn_phase_shift() const;
+  Grounds tell_grounds() const;
+  Passage passage_to(Day day, const Straying& straying) const;
   Amount amount(double use) const {
     return last_.usage + Amount{static_cast<std::int64_t>(std::llround(use * unit_ * 100))};
   }
@@ -78,20 +77,22 @@ class LearntAhead : public UsageAhead {
   double season_doubt(Day from, Day to) const;
   double passed_after(int pause, double weight, Day from, double left, Day day, const Straying& straying) const;
 
-  Learnt learnt_;
+  const MeterHistory& history_;
+  const Learnt& learnt_;  // of the model
   std::shared_ptr<const PooledModel> pooled_;
   Knot last_;
   Day as_of_;
   Day end_;
   double unit_;
   double rate_ = 0;
+  std::vector<RateComponent> components_;
   std::optional<Day> idle_from_;
   Day idle_to_{};
   RunningExposure exposure_;
-  PhaseShifts shifts_ = prior_phase_shifts();
-  bool rests_ = false;  // for a part of each year
-  Grounds grounds_{};
-  Amount today_;  // at even odds
+  mutable std::optional<Quiet> quiet_;
+  mutable PhaseShifts shifts_;  // empty: not worked out yet
+  mutable std::optional<Grounds> grounds_;
+  mutable std::optional<Amount> today_;  // at even odds
 };
 
 // The odds of a level as read off the record, without regard to services that nobody wrote down. They remember the days

@@ -31,10 +31,10 @@ Forecaster learnt_from(const Snapshot& kin) {
           question.fleet, machines_of(question.fleet, question.machine.schedule),
           [&kin](const Machine& machine) { return book_of(kin, machine); }, question.meter.name, kin.as_of());
     }
-    auto learnt = at->second.pooled->of(question.machine.key);
-    if (!learnt) return usage::nothing_expected();
+    const usage::Learnt* learnt = at->second.pooled->of(question.machine.key);
+    if (learnt == nullptr) return usage::nothing_expected();
     return usage::ahead_of(
-        {std::move(*learnt), at->second.pooled, question.history, question.state, question.as_of, at->second.unit});
+        {*learnt, at->second.pooled, question.history, question.state, question.as_of, at->second.unit});
   };
 }
 

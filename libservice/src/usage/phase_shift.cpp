@@ -14,46 +14,57 @@ PhaseShifts prior_phase_shifts() {
   return {{-days, 1.0 / 6}, {0, 2.0 / 3}, {days, 1.0 / 6}};
 }
 
-// A season under way tells by its use so far whether it began early or late.
-void LearntAhead::learn_phase_shift(const MeterHistory& history) {
+const Quiet& LearntAhead::quiet() const {
+  if (quiet_) return *quiet_;
   const Profile& profile = learnt_.profile;
   constexpr int bins = constants.quiet_days / bin_days;
   double quietest = 1e300;
-  int at = 0;
+  quiet_.emplace();
   for (int b = 0; b < bin_count; ++b) {
     double sum = 0;
     for (int k = 0; k < bins; ++k) sum += profile[static_cast<std::size_t>((b + k) % bin_count)];
     if (sum / bins < quietest) {
       quietest = sum / bins;
-      at = (b + bins / 2) % bin_count;
+      quiet_->middle = (b + bins / 2) % bin_count;
     }
   }
-  if (quietest >= constants.quiet_share) {
-    shifts_ = {PhaseShift{0, 1}};  // nothing to be early or late
-    return;
-  }
-  rests_ = true;
-  Day middle = last_.day;
-  for (int back = 0; back <= 366 && bin_of(middle) != at; ++back) middle -= std::chrono::days{1};
-  const auto then = history.on(middle);
-  if (days_between(middle, last_.day) <= constants.least_season_days || !then || middle < history.knots().front().day) {
-    return;
+  quiet_->rests = quietest < constants.quiet_share;
+  return *quiet_;
+}
+
+const PhaseShifts& LearntAhead::shifts() const {
+  if (shifts_.empty()) shifts_ = learn_phase_shift();
+  return shifts_;
+}
+
+// A season under way tells by its use so far whether it began early or late.
+PhaseShifts LearntAhead::learn_phase_shift() const {
+  if (!quiet().rests) return {PhaseShift{0, 1}};  // nothing to be early or late
+  PhaseShifts shifts = prior_phase_shifts();
+  // Back to that bin, most of the way at once: none is shorter than five days.
+  const int bins_back = (bin_of(last_.day) - quiet().middle + bin_count) % bin_count;
+  Day middle = last_.day - std::chrono::days{bin_days * std::max(0, bins_back - 1)};
+  for (int back = 0; back <= 366 && bin_of(middle) != quiet().middle; ++back) middle -= std::chrono::days{1};
+  const auto then = history_.on(middle);
+  if (days_between(middle, last_.day) <= constants.least_season_days || !then || middle < history_.knots().front().day) {
+    return shifts;
   }
   const double use =
       std::max(static_cast<double>((last_.usage - *then).hundredths) / 100 / unit_, constants.least_season_use);
   double sum = 0;
-  std::vector<double> logs(shifts_.size());
-  for (std::size_t i = 0; i < shifts_.size(); ++i) {
-    const auto shift = std::chrono::days{shifts_[i].days};
+  std::vector<double> logs(shifts.size());
+  for (std::size_t i = 0; i < shifts.size(); ++i) {
+    const auto shift = std::chrono::days{shifts[i].days};
     const double mean = std::max(rate_ * exposure_.between(middle - shift, last_.day - shift), 1e-6);
     const double scale = learnt_.spread.lump + constants.shift_error * mean;
     const double shape = mean / scale;
     logs[i] = (shape - 1) * std::log(use / scale) - use / scale - log_gamma(shape) - std::log(scale) +
-              std::log(shifts_[i].weight);
+              std::log(shifts[i].weight);
   }
   const double most = *std::max_element(logs.begin(), logs.end());
   for (const double each : logs) sum += std::exp(each - most);
-  for (std::size_t i = 0; i < shifts_.size(); ++i) shifts_[i].weight = std::exp(logs[i] - most) / sum;
+  for (std::size_t i = 0; i < shifts.size(); ++i) shifts[i].weight = std::exp(logs[i] - most) / sum;
+  return shifts;
 }
 
 }  // namespace service::usage

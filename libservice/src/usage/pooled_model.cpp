@@ -245,7 +245,8 @@ void PooledModel::learn_spreads() {
     // Use as even as a clock's is not expected to change as other use does, nor with the season.
     const double a_year = year_days * std::max(learnt.rate.mean(), 1e-9);
     const double uneven = std::min(1.0, constants.even_use * std::sqrt(learnt.spread.lump / a_year));
-    for (double& each : learnt.unseen) each *= std::sqrt(uneven);
+    const double of_doubt = std::sqrt(uneven);
+    for (double& each : learnt.unseen) each *= of_doubt;
     for (std::size_t s = 0; s < own[i].size(); ++s) {
       // One span is spent on what is predicted from.
       learnt.spread.doubts[s] = std::max(
@@ -254,10 +255,10 @@ void PooledModel::learn_spreads() {
   }
 }
 
-std::optional<Learnt> PooledModel::of(const std::string& machine) const {
+const Learnt* PooledModel::of(const std::string& machine) const {
   const auto found = index_.find(machine);
-  if (found == index_.end() || !members_[found->second].known) return std::nullopt;
-  return members_[found->second].learnt;
+  if (found == index_.end() || !members_[found->second].known) return nullptr;
+  return &members_[found->second].learnt;
 }
 
 double PooledModel::unserviced_at(double share) const {

@@ -42,23 +42,15 @@ double heaviest_of(const std::vector<Component>& components) {
 // The profile around a day, averaged over about a fortnight: how steep it is there is told without the bins' edges.
 class SoftProfile {
  public:
-  explicit SoftProfile(const Profile& profile) : profile_(profile) {
-    double sum = 0;
-    for (int k = -reach; k <= reach; ++k) {
-      const double w = std::exp(-0.5 * k * k / (sd * sd));
-      const int index = k + reach;
-      weights_[static_cast<std::size_t>(index)] = w;
-      sum += w;
-    }
-    for (double& weight : weights_) weight /= sum;
-  }
+  explicit SoftProfile(const Profile& profile) : profile_(profile) {}
 
   double around(Day day) const {
+    static const Weights weights = weigh();
     double sum = 0;
-    for (int k = -reach; k <= reach; ++k) {
-      const int index = k + reach;
-      sum += weights_[static_cast<std::size_t>(index)] *
-             profile_[static_cast<std::size_t>(bin_of(day + std::chrono::days{k}))];
+    BinWalk walk(day - std::chrono::days{reach});
+    for (const double weight : weights) {
+      sum += weight * profile_[static_cast<std::size_t>(walk.bin())];
+      walk.next();
     }
     return sum;
   }
@@ -66,8 +58,22 @@ class SoftProfile {
  private:
   static constexpr double sd = constants.soft_profile_sd;
   static constexpr int reach = 15;  // three standard deviations
+  using Weights = std::array<double, 2 * reach + 1>;
+
+  static Weights weigh() {
+    Weights weights;
+    double sum = 0;
+    for (int k = -reach; k <= reach; ++k) {
+      const double w = std::exp(-0.5 * k * k / (sd * sd));
+      const int index = k + reach;
+      weights[static_cast<std::size_t>(index)] = w;
+      sum += w;
+    }
+    for (double& weight : weights) weight /= sum;
+    return weights;
+  }
+
   const Profile& profile_;
-  std::array<double, 2 * reach + 1> weights_{};
 };
 
 bool heavier(const Component& a, const Component& b) { return a.log_weight > b.log_weight; }
@@ -82,7 +88,8 @@ void normalise(std::vector<Component>& components) {
   }
   double sum = 0;
   for (const Component& component : components) sum += std::exp(component.log_weight - heaviest);
-  for (Component& component : components) component.log_weight -= heaviest + std::log(sum);
+  const double whole = heaviest + std::log(sum);
+  for (Component& component : components) component.log_weight -= whole;
 }
 
 class RateFilter {
@@ -137,10 +144,11 @@ class RateFilter {
   // What the days of a window do before its use is seen: the rate may have changed, and old windows are forgotten.
   void age(double days) {
     const double hazard = 1 - std::exp(-constants.changes_a_year * days / year_days);
+    const double log_stays = std::log(1 - hazard);
+    const double remembered = std::exp(-days / year_days / constants.memory_years);
     for (Component& each : components_) {
-      each.log_weight += std::log(1 - hazard);
-      const double kept = std::max(std::exp(-days / year_days / constants.memory_years),
-                                   std::min(1.0, constants.least_kept / each.shape));
+      each.log_weight += log_stays;
+      const double kept = std::max(remembered, std::min(1.0, constants.least_kept / each.shape));
       each.shape *= kept;
       each.rate *= kept;
     }
@@ -158,12 +166,17 @@ class RateFilter {
     return dispersion_ + shift * shift / mean + constants.loose_share * mean;
   }
 
+  // The odds that it stands in a window, before its use is seen.
+  double idle_in(const Window& window) const {
+    return idle_ * std::pow(constants.idle_lasts, window.length() / double{constants.window_days}) +
+           (1 - idle_) * constants.idle_begins;
+  }
+
   void weigh(const Window& window) {
     const double mean = std::max(usual() * window.exposure, 1e-9);
     const double scale = scale_of(window, mean);
     const bool little = window.use <= constants.idle_share * mean;
-    const double idle_now = idle_ * std::pow(constants.idle_lasts, window.length() / double{constants.window_days}) +
-                            (1 - idle_) * constants.idle_begins;
+    const double idle_now = little ? idle_in(window) : 0;
     const WindowLikelihood likelihood(window.use, window.exposure, scale);
     stood_.clear();
     for (Component& each : components_) {
@@ -233,13 +246,14 @@ Scatter window_errors(const std::vector<Window>& windows) {
   const std::size_t n = windows.size();
   std::vector<double> use(n, 0.0);
   std::vector<double> exposures(n, 0.0);
-  const auto fade = [&](std::size_t a, std::size_t b) {
-    return std::exp(-days_between(windows[a].to, windows[b].to) / constants.local_days);
-  };
+  std::vector<double> fades(n, 0.0);  // from the window before
+  for (std::size_t j = 1; j < n; ++j) {
+    fades[j] = std::exp(-days_between(windows[j - 1].to, windows[j].to) / constants.local_days);
+  }
   double u = 0;
   double w = 0;
   for (std::size_t j = 0; j < n; ++j) {
-    const double f = j == 0 ? 0 : fade(j - 1, j);
+    const double f = fades[j];
     u = u * f + windows[j].use;
     w = w * f + windows[j].exposure;
     use[j] = u;
@@ -247,7 +261,7 @@ Scatter window_errors(const std::vector<Window>& windows) {
   }
   u = w = 0;
   for (std::size_t j = n; j-- > 0;) {
-    const double f = j + 1 == n ? 0 : fade(j, j + 1);
+    const double f = j + 1 == n ? 0 : fades[j + 1];
     u *= f;
     w *= f;
     use[j] += u;

@@ -20,8 +20,8 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Prob
     }
     return choices[0];
   };
-  const int shift = pick(shifts_, season.value).days;
-  const RateComponent& component = pick(learnt_.rate.components, even(random));
+  const int shift = pick(shifts(), season.value).days;
+  const RateComponent& component = pick(components_, even(random));
   const double doubt =
       rate_variance(component) + learnt_.spread.doubts[1] + season_doubt(as_of_, as_of_ + std::chrono::days{days});
   const double times = std::exp(boost::random::normal_distribution<double>(0, std::sqrt(std::log1p(doubt)))(random));
@@ -32,7 +32,7 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Prob
   };
   Day runs_from = last_.day;
   if (!idle_from_ && even(random) < learnt_.rate.idle) runs_from += standstill();
-  const double stops = idle_from_ || rests_ ? 0 : 1 - std::exp(-learnt_.stop_rate * step);
+  const double stops = idle_from_ || quiet().rests ? 0 : 1 - std::exp(-learnt_.stop_rate * step);
   double use = 0;
   Day before = last_.day;
   std::vector<Amount> usage;
