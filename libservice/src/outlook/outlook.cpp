@@ -35,8 +35,8 @@ struct LimbRule {
 // How a limb stands on a day of one sample path.
 struct LimbOnPath {
   const LimbRule* rule = nullptr;
-  std::optional<Amount> start;    // of the usage interval
-  std::optional<ChainDay> chain;  // of the calendar interval
+  std::optional<Amount> start;               // of the usage interval
+  std::optional<CalendarInterval> calendar;  // the interval under way
   std::optional<Day> season_due;
   bool counts = false;         // changes limbs: since a known day
   int count = 0;               // of changes
@@ -68,6 +68,12 @@ struct SlotState {
 };
 
 using Paths = std::vector<std::unique_ptr<const UsagePath>>;  // by meter; null where nothing is expected
+
+// The future of one of the meters, and the number that its draws begin from.
+struct MeterDraw {
+  const UsageAhead* ahead = nullptr;
+  std::uint64_t name = 0;
+};
 
 const UsagePath* path_of(const Paths& paths, std::size_t meter) {
   return meter < paths.size() ? paths[meter].get() : nullptr;
@@ -106,15 +112,16 @@ struct Outlook::Impl {
   std::size_t meter_index(const std::string& name) const;
   LimbRule rule_of(const LimbChoice& choice, const Grace& grace) const;
   CalendarRule calendar_rule(const Slot& slot) const;
+  CalendarInterval interval_from(const ChainDay& from, const LimbRule& rule, const Slot& slot) const;
   const Point* standing_of(const std::string& name, const std::string& position) const;
   void note_today(Slot& slot, SlotState& state, const Point& point) const;
   std::size_t checks_end(std::size_t index) const;
   bool expected(std::size_t meter) const;
 
-  Day due_of(std::size_t index, const std::vector<SlotState>& states, const Paths& paths) const;
+  Day due_of(std::size_t index, const Paths& paths) const;
   Day put_off_until(std::size_t index, Day due, const Paths& paths) const;
-  void renew(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const;
-  void serve(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const;
+  void renew(std::size_t index, Day day, const Paths& paths) const;
+  void serve(std::size_t index, Day day, const Paths& paths) const;
   std::vector<ComingService> along(const Paths& paths, Day to) const;
 
   MachineView view;
@@ -129,6 +136,12 @@ struct Outlook::Impl {
   bool stands = false;
   Grace no_grace;
   std::vector<std::vector<LimbChoice>> check_limbs;
+  std::vector<MeterDraw> meters;
+
+  // What goes along a path, kept from one to the next.
+  mutable std::vector<SlotState> states;
+  mutable std::vector<Day> due;
+  mutable std::vector<LimbOnPath> next_limbs;
 };
 
 Outlook::Impl::Impl(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster)
@@ -151,6 +164,9 @@ Outlook::Impl::Impl(const Snapshot& snapshot, const Machine& machine, const Fore
     for (const std::string& position : task.positions) add_task(task, position);
   }
   link();
+  for (const Meter& meter : machine.meters) {
+    meters.push_back({view.ahead.find(meter.name)->second.get(), number_of(machine.key) * 31 + number_of(meter.name)});
+  }
 }
 
 std::size_t Outlook::Impl::meter_index(const std::string& name) const {
@@ -186,6 +202,10 @@ LimbRule Outlook::Impl::rule_of(const LimbChoice& choice, const Grace& grace) co
 CalendarRule Outlook::Impl::calendar_rule(const Slot& slot) const {
   if (slot.follow_up != nullptr) return {false, no_grace};
   return {slot.task->task->until_month_end, slot.task->grace};
+}
+
+CalendarInterval Outlook::Impl::interval_from(const ChainDay& from, const LimbRule& rule, const Slot& slot) const {
+  return calendar_interval(from, *rule.choice, calendar_rule(slot));
 }
 
 const Point* Outlook::Impl::standing_of(const std::string& name, const std::string& position) const {
@@ -235,8 +255,8 @@ void Outlook::Impl::add_task(const MachineTask& task, const std::string& positio
         any = any || (limb.start && expected(slot.now[i].meter));
         break;
       case LimbKind::calendar:
-        limb.chain = calendar_start(view, task, services);
-        any = any || limb.chain;
+        if (const auto from = calendar_start(view, task, services)) limb.calendar = interval_from(*from, slot.now[i], slot);
+        any = any || limb.calendar;
         break;
       case LimbKind::changes:
         limb.counts = standing.count.has_value();
@@ -285,7 +305,7 @@ void Outlook::Impl::add_check(std::size_t parent, const FollowUp& follow_up, con
     if (point != nullptr && rule.kind == LimbKind::usage && rule.meter < view.machine.meters.size()) {
       limb.start = usage_then(view, services.back(), view.machine.meters[rule.meter].name).usage;
     } else if (point != nullptr && rule.kind == LimbKind::calendar) {
-      limb.chain = ChainDay{services.back().day(), 0};
+      limb.calendar = interval_from({services.back().day(), 0}, rule, slot);
     }
     state.limbs.push_back(limb);
   }
@@ -336,7 +356,7 @@ void Outlook::Impl::link() {
   }
 }
 
-Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& states, const Paths& paths) const {
+Day Outlook::Impl::due_of(std::size_t index, const Paths& paths) const {
   const SlotState& state = states[index];
   if (!state.open) return never;
   Day due = state.now.value_or(never);
@@ -345,7 +365,7 @@ Day Outlook::Impl::due_of(std::size_t index, const std::vector<SlotState>& state
     const LimbRule& rule = *limb.rule;
     const UsagePath* path = limb.start ? path_of(paths, rule.meter) : nullptr;
     if (path != nullptr) due = std::min(due, path->first_day_at(*limb.start + rule.every).value_or(never));
-    if (limb.chain) due = std::min(due, calendar_interval(*limb.chain, *rule.choice, calendar_rule(slots[index])).due);
+    if (limb.calendar) due = std::min(due, limb.calendar->due);
     if (limb.counts && limb.count >= rule.changes) due = std::min(due, limb.changed.value_or(first_day));
     if (limb.season_due) due = std::min(due, *limb.season_due);
   }
@@ -364,13 +384,12 @@ Day Outlook::Impl::put_off_until(std::size_t index, Day due, const Paths& paths)
   return end == never ? never : std::max(due, end);
 }
 
-void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const {
+void Outlook::Impl::renew(std::size_t index, Day day, const Paths& paths) const {
   const Slot& slot = slots[index];
   SlotState& state = states[index];
   const CountsFrom from = slot.task->task->counts_from;
   const CalendarRule calendar = calendar_rule(slot);
-  std::vector<LimbOnPath> next;
-  next.reserve(slot.every.size());
+  next_limbs.clear();
   for (const LimbRule& rule : slot.every) {
     LimbOnPath limb;
     limb.rule = &rule;
@@ -388,10 +407,10 @@ void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& st
         }
         break;
       case LimbKind::calendar:
-        limb.chain = before != nullptr && before->chain
-                         ? next_start(calendar_interval(*before->chain, *before->rule->choice, calendar), day,
-                                      *rule.choice, calendar, from)
-                         : ChainDay{day, 0};
+        limb.calendar = interval_from(before != nullptr && before->calendar
+                                          ? next_start(*before->calendar, day, *rule.choice, calendar, from)
+                                          : ChainDay{day, 0},
+                                      rule, slot);
         break;
       case LimbKind::changes:
         limb.counts = true;
@@ -402,9 +421,9 @@ void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& st
       default:
         break;
     }
-    next.push_back(limb);
+    next_limbs.push_back(limb);
   }
-  state.limbs = std::move(next);
+  state.limbs.swap(next_limbs);
   state.fitted = day;
   state.now.reset();
   state.waits = false;
@@ -412,20 +431,20 @@ void Outlook::Impl::renew(std::size_t index, Day day, std::vector<SlotState>& st
 }
 
 // A service of one point on a day, with all that counts as done with it.
-void Outlook::Impl::serve(std::size_t index, Day day, std::vector<SlotState>& states, const Paths& paths) const {
+void Outlook::Impl::serve(std::size_t index, Day day, const Paths& paths) const {
   if (slots[index].follow_up != nullptr) {
     states[index].open = false;
     return;
   }
   for (const std::size_t served : slots[index].serves) {
-    renew(served, day, states, paths);
+    renew(served, day, paths);
     for (std::size_t check = served + 1; check < checks_end(served); ++check) {
       SlotState& state = states[check];
       state.open = true;
       state.now.reset();
       state.waits = false;
       for (LimbOnPath& limb : state.limbs) {
-        if (limb.rule->kind == LimbKind::calendar) limb.chain = ChainDay{day, 0};
+        if (limb.rule->kind == LimbKind::calendar) limb.calendar = interval_from({day, 0}, *limb.rule, slots[check]);
         if (limb.rule->kind != LimbKind::usage) continue;
         const UsagePath* path = path_of(paths, limb.rule->meter);
         limb.start = path != nullptr ? std::optional{path->on(day)} : std::nullopt;
@@ -447,9 +466,9 @@ std::vector<ComingService> Outlook::Impl::along(const Paths& paths, Day to) cons
   std::vector<ComingService> services;
   if (stands) return services;
   if (view.machine.left) to = std::min(to, *view.machine.left - std::chrono::days{1});
-  std::vector<SlotState> states = start;
-  std::vector<Day> due(slots.size());
-  for (std::size_t i = 0; i < slots.size(); ++i) due[i] = due_of(i, states, paths);
+  states = start;
+  due.resize(slots.size());
+  for (std::size_t i = 0; i < slots.size(); ++i) due[i] = due_of(i, paths);
   constexpr std::size_t most = 100'000;  // an interval of hundredths of an hour must not run for ever
   while (services.size() < most) {
     std::size_t next = slots.size();
@@ -462,9 +481,9 @@ std::vector<ComingService> Outlook::Impl::along(const Paths& paths, Day to) cons
     if (next == slots.size()) break;
     const Day day = due[next];
     services.push_back({next, day, ++states[next].rounds});
-    serve(next, day, states, paths);
+    serve(next, day, paths);
     for (const std::size_t touched : slots[next].touches) {
-      due[touched] = due_of(touched, states, paths);
+      due[touched] = due_of(touched, paths);
       // What a service renews comes due on a later day, however small its interval is.
       const std::size_t parent = slots[touched].follow_up == nullptr ? touched : slots[touched].parent;
       if (states[parent].fitted == day && due[touched] <= day) due[touched] = day + std::chrono::days{1};
@@ -488,13 +507,13 @@ bool Outlook::stands() const { return impl_->stands; }
 
 std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {
   const Probability season = season_of(number);
+  const int days = std::max(1, days_between(impl_->view.as_of, to));
   Paths paths;
-  for (const Meter& meter : impl_->view.machine.meters) {
+  paths.reserve(impl_->meters.size());
+  for (const MeterDraw& meter : impl_->meters) {
     // A stream for each meter, so that how far one is drawn does not change another.
-    const std::uint64_t name = number_of(impl_->view.machine.key) * 31 + number_of(meter.name);
-    std::mt19937_64 random(name ^ (number * 0x9E3779B97F4A7C15U));
-    paths.push_back(impl_->view.ahead.find(meter.name)
-                        ->second->draw(random, season, std::max(1, days_between(impl_->view.as_of, to))));
+    std::mt19937_64 random(meter.name ^ (number * 0x9E3779B97F4A7C15U));
+    paths.push_back(meter.ahead->draw(random, season, days));
   }
   return impl_->along(paths, to);
 }

@@ -1,6 +1,7 @@
 #include "standing/chain.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace service {
 namespace {
@@ -31,22 +32,23 @@ ChainDay ChainDay::plus(const CalendarSpan& span) const {
 
 CalendarInterval calendar_interval(const ChainDay& start, const LimbChoice& choice, const CalendarRule& rule) {
   CalendarInterval interval;
-  bool chosen = false;
+  std::optional<Day> end;
   for (const Limb& limb : choice.candidates) {
     const CalendarSpan& span = std::get<CalendarLimb>(limb).every;
     const ChainDay next = start.plus(span);
-    if (chosen && next.day() >= interval.next.day()) continue;
+    const Day day = next.day();
+    if (end && day >= *end) continue;
     interval.span = span;
     interval.next = next;
-    chosen = true;
+    end = day;
   }
-  interval.due = rule.until_month_end ? last_of_month(interval.next.day()) : interval.next.day();
+  const Day next = *end;
+  interval.due = rule.until_month_end ? last_of_month(next) : next;
   if (rule.grace.days) {
     interval.grace_days = *rule.grace.days;
   } else if (rule.grace.percent_hundredths) {
     // Whole days, rounded down, of the days in this very interval (as written, without the month's rest).
-    interval.grace_days =
-        static_cast<int>(percent_of(days_between(start.day(), interval.next.day()), *rule.grace.percent_hundredths));
+    interval.grace_days = static_cast<int>(percent_of(days_between(start.day(), next), *rule.grace.percent_hundredths));
   }
   return interval;
 }

@@ -35,11 +35,15 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Prob
   const double stops = idle_from_ || quiet().rests ? 0 : 1 - std::exp(-learnt_.stop_rate * step);
   double use = 0;
   Day before = last_.day;
+  double exposed = 0;  // by then, from the last reading on
   std::vector<Amount> usage;
+  usage.reserve(static_cast<std::size_t>(days / step) + 2);
   for (int day = 0;; day += step) {
     const Day now = as_of_ + std::chrono::days{day};
     const Day from = std::max(before, runs_from);
-    const double exposure = from < now ? mean_days(now, shift, 0) - mean_days(from, shift, 0) : 0;
+    const double by_now = mean_days(now, shift, 0);
+    const double exposure = from < now ? by_now - (from == before ? exposed : mean_days(from, shift, 0)) : 0;
+    exposed = by_now;
     const double shape = component.mean() * times * exposure / scale;
     if (shape > 1e-9) use += boost::random::gamma_distribution<double>(shape, scale)(random);
     usage.push_back(amount(use));
