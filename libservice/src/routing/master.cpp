@@ -2,25 +2,22 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wconversion"
-#pragma GCC diagnostic ignored "-Wpedantic"
-#include <ClpSimplex.hpp>
-#include <CoinHelperFunctions.hpp>
-#pragma GCC diagnostic pop
+#include "routing/linear_program.h"
 
 namespace service::routing {
 
 namespace {
 
 constexpr double nearly_none = 1e-6;  // of a round
+constexpr double without_limit = std::numeric_limits<double>::max();
 
 }  // namespace
 
 struct Master::Program {
-  ClpSimplex clp;
+  std::unique_ptr<LinearProgram> linear = make_linear_program();
   std::map<std::pair<std::size_t, Route>, std::size_t> known;  // by kind and set of jobs: the column
 };
 
@@ -48,15 +45,9 @@ bool does_twice(const Route& route) {
 
 Master::Master(std::size_t jobs, const std::vector<ShiftKind>& kinds)
     : program_(std::make_unique<Program>()), jobs_(jobs), kinds_(kinds.size()) {
-  program_->clp.setLogLevel(0);
-  program_->clp.setOptimizationDirection(1);
-  program_->clp.resize(static_cast<int>(jobs + kinds.size()), 0);
-  for (std::size_t row = 0; row < jobs; ++row) {
-    program_->clp.setRowBounds(static_cast<int>(row), -COIN_DBL_MAX, 1);
-  }
-  for (std::size_t kind = 0; kind < kinds.size(); ++kind) {
-    program_->clp.setRowBounds(static_cast<int>(jobs + kind), -COIN_DBL_MAX, kinds[kind].multiplicity());
-  }
+  std::vector<double> most(jobs, 1);
+  for (const ShiftKind& kind : kinds) most.push_back(kind.multiplicity());
+  program_->linear->bound_rows_at_most(most);
 }
 
 Master::~Master() = default;
@@ -69,7 +60,7 @@ bool Master::add(const Column& column) {
     Column& old = columns_[known->second];
     if (old.round.cost <= column.round.cost) return false;
     old = column;
-    program_->clp.setObjectiveCoefficient(static_cast<int>(known->second), static_cast<double>(column.round.cost));
+    program_->linear->set_cost(static_cast<int>(known->second), static_cast<double>(column.round.cost));
     return true;
   }
   std::map<int, double> rows;
@@ -86,8 +77,7 @@ bool Master::add(const Column& column) {
     numbers.push_back(row);
     values.push_back(value);
   }
-  program_->clp.addColumn(static_cast<int>(numbers.size()), numbers.data(), values.data(), 0, COIN_DBL_MAX,
-                          static_cast<double>(column.round.cost));
+  program_->linear->add_column(numbers, values, static_cast<double>(column.round.cost));
   columns_.push_back(column);
   chosen_.push_back(0);  // until it is solved again
   return true;
@@ -102,7 +92,7 @@ void Master::add(const Triple& triple) {
       values.push_back(times);
     }
   }
-  program_->clp.addRow(static_cast<int>(numbers.size()), numbers.data(), values.data(), -COIN_DBL_MAX, 1);
+  program_->linear->add_row(numbers, values, 1);
   triples_.push_back(triple);
 }
 
@@ -115,11 +105,11 @@ void Master::ban(std::size_t column) {
 
 void Master::leave_out(std::size_t column, bool out) {
   // Its rows keep it from being chosen more than once: a limit of 1 would only blur the prices.
-  program_->clp.setColumnBounds(static_cast<int>(column), 0, out ? 0 : COIN_DBL_MAX);
+  program_->linear->set_bounds(static_cast<int>(column), 0, out ? 0 : without_limit);
 }
 
 void Master::hold(std::size_t column, bool held) {
-  program_->clp.setColumnLower(static_cast<int>(column), held ? 1 : 0);
+  program_->linear->set_least(static_cast<int>(column), held ? 1 : 0);
 }
 
 bool Master::has(const Triple& triple) const {
@@ -136,10 +126,10 @@ Prices Master::solve() {
     chosen_.clear();
     return prices;
   }
-  ClpSimplex& clp = program_->clp;
-  clp.primal();
-  chosen_.assign(clp.primalColumnSolution(), clp.primalColumnSolution() + columns_.size());
-  const double* duals = clp.dualRowSolution();
+  LinearProgram& linear = *program_->linear;
+  linear.solve_primal();
+  chosen_.assign(linear.chosen(), linear.chosen() + columns_.size());
+  const double* duals = linear.prices();
   const auto price = [&](std::size_t row) {
     const double dual = duals[row] * static_cast<double>(mills);
     if (!std::isfinite(dual) || dual >= 0 || dual < -0x1p52) return Mills{0};
@@ -154,31 +144,31 @@ Prices Master::solve() {
 std::vector<Column> Master::dive(std::size_t passed_over) const {
   std::vector<Column> held;
   if (columns_.empty()) return held;
-  ClpSimplex clp(program_->clp);
+  const auto linear = program_->linear->copy();
   for (std::size_t c = 0; c < columns_.size(); ++c) {
-    if (does_twice(columns_[c].round.route)) clp.setColumnUpper(static_cast<int>(c), 0);
+    if (does_twice(columns_[c].round.route)) linear->set_most(static_cast<int>(c), 0);
   }
-  clp.dual();
-  while (clp.isProvenOptimal()) {
+  linear->solve_dual();
+  while (linear->solved()) {
     std::vector<std::pair<double, std::size_t>> partly;  // by how little
     for (std::size_t c = 0; c < columns_.size(); ++c) {
       const int column = static_cast<int>(c);
-      const double share = clp.primalColumnSolution()[c];
-      if (share < nearly_none || clp.getColLower()[c] > 0) continue;
+      const double share = linear->chosen()[c];
+      if (share < nearly_none || linear->least()[c] > 0) continue;
       if (share < 1 - nearly_none) {
         partly.emplace_back(-share, c);
         continue;
       }
-      clp.setColumnLower(column, 1);
+      linear->set_least(column, 1);
       held.push_back(columns_[c]);
     }
     if (partly.empty()) break;
     std::sort(partly.begin(), partly.end());
     const std::size_t next = partly[std::min(passed_over, partly.size() - 1)].second;
     passed_over = 0;
-    clp.setColumnLower(static_cast<int>(next), 1);
+    linear->set_least(static_cast<int>(next), 1);
     held.push_back(columns_[next]);
-    clp.dual();
+    linear->solve_dual();
   }
   return held;
 }

@@ -1,4 +1,4 @@
-// Which rounds together, as a linear program: each job in at most one, each shift at most one. The only use of CLP.
+// Which rounds together, as a linear program: each job in at most one, each shift at most one.
 #pragma once
 
 #include <memory>
