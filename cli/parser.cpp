@@ -52,6 +52,13 @@ struct Bound {
   CLI::Option* parsed = nullptr;
 };
 
+struct Offered {
+  const Command* command = nullptr;
+  CLI::App* parsed = nullptr;
+  std::vector<Bound> options;
+  std::unique_ptr<Values> words = std::make_unique<Values>();
+};
+
 void bind(CLI::App& app, const Option& option, std::vector<Bound>& bounds) {
   Bound bound{&option};
   const std::string name = "--" + std::string(option.name);
@@ -178,17 +185,18 @@ Arguments parse(const std::vector<std::string>& written) {
 
   std::vector<Bound> global;
   for (const Option& option : global_options()) bind(app, option, global);
-  std::vector<std::pair<CLI::App*, std::vector<Bound>>> subs;
-  std::vector<std::unique_ptr<Values>> words;
+  std::vector<Offered> offered;
   for (const Command& command : commands()) {
-    CLI::App* sub = app.add_subcommand(std::string(command.name));
-    sub->set_help_flag();
-    sub->allow_extras();
-    sub->fallthrough();
-    subs.emplace_back(sub, std::vector<Bound>{});
-    for (const Option& option : command.options) bind(*sub, option, subs.back().second);
-    words.push_back(std::make_unique<Values>());
-    sub->add_option("words", *words.back());
+    // Whichever is not among the words is not meant, and need not be told.
+    if (std::find(written.begin(), written.end(), command.name) == written.end()) continue;
+    Offered& one = offered.emplace_back();
+    one.command = &command;
+    one.parsed = app.add_subcommand(std::string(command.name));
+    one.parsed->set_help_flag();
+    one.parsed->allow_extras();
+    one.parsed->fallthrough();
+    for (const Option& option : command.options) bind(*one.parsed, option, one.options);
+    one.parsed->add_option("words", *one.words);
   }
 
   Arguments arguments;
@@ -200,14 +208,10 @@ Arguments parse(const std::vector<std::string>& written) {
   } catch (const CLI::Error&) {
     failed = true;
   }
-  std::size_t index = 0;
-  for (const auto& [sub, bounds] : subs) {
-    if (sub->parsed()) {
-      arguments.command = &commands()[index];
-      arguments.words = *words[index];
-      break;
-    }
-    ++index;
+  const auto meant = std::find_if(offered.begin(), offered.end(), [](const Offered& one) { return one.parsed->parsed(); });
+  if (meant != offered.end()) {
+    arguments.command = meant->command;
+    arguments.words = *meant->words;
   }
   arguments.help = help;
   arguments.version = version;
@@ -225,7 +229,7 @@ Arguments parse(const std::vector<std::string>& written) {
     if (help || version) return arguments;
     wrong("no-command", "no command is given", help_hint(nullptr));
   }
-  take_options(subs[index].second, arguments);
+  take_options(meant->options, arguments);
   if (arguments.has("format") && arguments.command->formats.empty()) {
     wrong("unknown-option", fmt::format("`{}` has no option `--format`", arguments.command->name),
           "it has one form; leave it out");
