@@ -1,5 +1,6 @@
 // How early or late the season is: the prior, and what its use so far tells.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "usage/constants.h"
@@ -20,9 +21,12 @@ const Quiet& LearntAhead::quiet() const {
   constexpr int bins = constants.quiet_days / bin_days;
   double quietest = 1e300;
   quiet_.emplace();
+  std::array<double, bin_count + bins> round_the_year;  // and on into the next
+  std::copy(profile.begin(), profile.end(), round_the_year.begin());
+  std::copy_n(profile.begin(), bins, round_the_year.begin() + bin_count);
   for (int b = 0; b < bin_count; ++b) {
     double sum = 0;
-    for (int k = 0; k < bins; ++k) sum += profile[static_cast<std::size_t>((b + k) % bin_count)];
+    for (int k = 0; k < bins; ++k) sum += round_the_year[static_cast<std::size_t>(b + k)];
     if (sum / bins < quietest) {
       quietest = sum / bins;
       quiet_->middle = (b + bins / 2) % bin_count;
