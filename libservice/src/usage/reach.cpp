@@ -66,9 +66,11 @@ std::optional<Day> UsagePath::first_day_at(Amount level) const {
   const auto at = std::lower_bound(usage_.begin(), usage_.end(), level);
   if (at == usage_.end()) return std::nullopt;
   if (at == usage_.begin()) return from_;
-  Day day = from_ + std::chrono::days{static_cast<int>(at - usage_.begin() - 1) * step_ + 1};
-  while (on(day) < level) day += std::chrono::days{1};
-  return day;
+  // The first of the days in between on which `on` has come to it.
+  const std::int64_t grown = (*at - *(at - 1)).hundredths;
+  const std::int64_t wanted = (2 * (level - *(at - 1)).hundredths - 1) * step_;
+  const auto days = static_cast<int>((wanted + 2 * grown - 1) / (2 * grown));
+  return from_ + std::chrono::days{static_cast<int>(at - usage_.begin() - 1) * step_ + days};
 }
 
 }  // namespace service

@@ -1,11 +1,11 @@
 // One future of a meter, drawn by its odds.
 #include <algorithm>
-#include <boost/random/gamma_distribution.hpp>
 #include <boost/random/normal_distribution.hpp>
 #include <boost/random/uniform_real_distribution.hpp>
 #include <cmath>
 
 #include "usage/constants.h"
+#include "usage/gamma_draw.h"
 #include "usage/learnt_ahead.h"
 
 namespace service::usage {
@@ -45,7 +45,7 @@ std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Prob
     const double exposure = from < now ? by_now - (from == before ? exposed : mean_days(from, shift, 0)) : 0;
     exposed = by_now;
     const double shape = component.mean() * times * exposure / scale;
-    if (shape > 1e-9) use += boost::random::gamma_distribution<double>(shape, scale)(random);
+    if (shape > 1e-9) use += draw_gamma(random, shape, scale);
     usage.push_back(amount(use));
     if (day >= days) break;
     if (stops > 0 && now >= runs_from && even(random) < stops) runs_from = now + standstill();

@@ -1,0 +1,11 @@
+// A draw from a gamma distribution: to the bit that of Boost.Random, which is Marsaglia's and others' rejections, told
+// without most of its tangents and powers.
+#pragma once
+
+#include <random>
+
+namespace service::usage {
+
+double draw_gamma(std::mt19937_64& random, double shape, double scale);
+
+}  // namespace service::usage
