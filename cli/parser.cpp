@@ -208,7 +208,8 @@ Arguments parse(const std::vector<std::string>& written) {
   } catch (const CLI::Error&) {
     failed = true;
   }
-  const auto meant = std::find_if(offered.begin(), offered.end(), [](const Offered& one) { return one.parsed->parsed(); });
+  const auto meant =
+      std::find_if(offered.begin(), offered.end(), [](const Offered& one) { return one.parsed->parsed(); });
   if (meant != offered.end()) {
     arguments.command = meant->command;
     arguments.words = *meant->words;

@@ -82,6 +82,21 @@ def only_public(prefix):
         raise RuntimeError("inner symbols are exported:\n" + "\n".join(inner[:20]))
 
 
+def plans(prefix, top):
+    whichever, fleet = prefix / "bin" / "whichever", shutil.copytree(SAMPLE, top / "fleet")
+    must(whichever, "new", fleet)
+    must(whichever, "--fleet", fleet, "import", fleet / "facts.csv", "--as-of", "2026-06-15")
+    asked = [whichever, "--fleet", fleet, "rounds", "--from", "2026-06-15", "--as-of", "2026-06-15"]
+    if "round" not in must(*asked):
+        raise RuntimeError("it plans no round")
+    solver = next(prefix.rglob("whichever-solver.so"))
+    solver.rename(solver.with_suffix(".away"))
+    without = run(*asked)
+    solver.with_suffix(".away").rename(solver)
+    if without.returncode != 74 or "whichever-solver.so" not in without.stderr:
+        raise RuntimeError(f"without its solver it ends with {without.returncode}: {without.stderr}")
+
+
 def timers(prefix):
     for written in (HERE.parents[1] / "cli" / "timers").iterdir():
         placed = prefix / "share" / "doc" / "whichever" / "timers" / written.name
@@ -97,6 +112,7 @@ def main():
         prefix.parent.mkdir()
         (top / "first").rename(prefix)
         case("the command", must, prefix / "bin" / "whichever", "--version")
+        case("a plan, by the solver that it loads", plans, prefix, top)
         case("files for cron and systemd", timers, prefix)
         kinds = [kind for kind in ("static", "shared") if list(prefix.rglob(f"service-{kind}.cmake"))]
         for kind in {"static", "shared"} - set(kinds):

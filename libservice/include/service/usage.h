@@ -164,6 +164,9 @@ class ReachOdds {
 
   // About where the odds are even, so that whoever searches begins there; any day will do.
   virtual std::optional<Day> likely() const { return std::nullopt; }
+
+  // False where it can be told without working them out that the odds by a day are below even ones.
+  virtual bool may_be_even(Day /*day*/) const { return true; }
 };
 
 // The first day by which the odds have come to `level`, from one day to another, both inclusive; nothing where they

@@ -255,7 +255,8 @@ void Outlook::Impl::add_task(const MachineTask& task, const std::string& positio
         any = any || (limb.start && expected(slot.now[i].meter));
         break;
       case LimbKind::calendar:
-        if (const auto from = calendar_start(view, task, services)) limb.calendar = interval_from(*from, slot.now[i], slot);
+        if (const auto from = calendar_start(view, task, services))
+          limb.calendar = interval_from(*from, slot.now[i], slot);
         any = any || limb.calendar;
         break;
       case LimbKind::changes:

@@ -1,5 +1,5 @@
-// The linear programs of who links the solver. The command defines this function itself, and takes its own: so this file
-// stands alone, and nothing else may be added to it.
+// The linear programs of who links the solver. The command defines this function itself, and takes its own: so this
+// file stands alone, and nothing else may be added to it.
 #include "routing/clp.h"
 
 namespace service::routing {

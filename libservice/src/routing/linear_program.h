@@ -1,8 +1,8 @@
 // A linear program whose rows bound sums of columns, and which is solved again and again as rows and columns come. The
 // only use of CLP stands behind it (`clp.cpp`).
 //
-// Nothing but this is known of whoever solves it, so that the command need not carry the solver: it loads it when a plan
-// is made (`cli/solver`), for the solver's libraries take longer to load than most answers take to work out.
+// Nothing but this is known of whoever solves it, so that the command need not carry the solver: it loads it when a
+// plan is made (`cli/solver`), for the solver's libraries take longer to load than most answers take to work out.
 #pragma once
 
 #include <memory>

@@ -59,7 +59,12 @@ class Days {
     const DueOdds odds(point, view_);
     if (ask_.odds_by && odds.known()) point.odds = odds.by(*ask_.odds_by);
     if (ask_.earlier_by && odds.known()) point.earlier_odds = odds.by(*ask_.earlier_by);
-    if (days || (days_if_likely && odds.known() && odds.by(ask_.within) >= ask_.days_from_odds)) date(i, odds);
+    if (days || (days_if_likely && likely_within(odds))) date(i, odds);
+  }
+
+  bool likely_within(const DueOdds& odds) const {
+    if (!odds.known() || (ask_.days_from_odds >= Probability{0.5} && !odds.may_be_even(ask_.within))) return false;
+    return odds.by(ask_.within) >= ask_.days_from_odds;
   }
 
   // The span of a point, the own days of its limbs, and which of them rules.

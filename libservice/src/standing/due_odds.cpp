@@ -54,6 +54,13 @@ Probability DueOdds::by(Day day) const {
   return Probability{std::clamp(std::round((1 - not_yet) * digits) / digits, 0.0, 1.0)};
 }
 
+// Two that race may come to even odds together, though neither does.
+bool DueOdds::may_be_even(Day day) const {
+  const bool capped = cap_ && day >= *cap_;
+  if (usage_.empty() && changes_.empty()) return capped;
+  return capped || usage_.size() != 1 || !changes_.empty() || usage_.front()->may_be_even(day);
+}
+
 std::optional<Day> DueOdds::likely() const {
   std::optional<Day> likely = cap_;
   for (const auto& odds : usage_) {

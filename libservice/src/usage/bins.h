@@ -37,7 +37,7 @@ class BinWalk {
   void find_leap_day();
 
   Day day_;
-  int number_;  // in the year; the leap day has that of the day before
+  int number_;                 // in the year; the leap day has that of the day before
   Day leap_day_ = Day::min();  // of this year, where it has one
 };
 

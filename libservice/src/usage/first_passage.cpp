@@ -19,6 +19,26 @@ double LearntAhead::passed_since(Day from, double left, Day day, const Straying&
   return std::min(1.0, sum);
 }
 
+// Of a level above the mean the odds are below even ones, for the median of a gamma variable lies below its mean; so it
+// is under small doubt and in the log-normal. Of three nodes the outer one above may count whole: then the others have
+// to stay below 2/5, which Cantelli's inequality tells, 1 / (1 + (left - mean)^2 / variance). A machine that stands a
+// while only comes later.
+bool LearntAhead::may_be_even(double left, Day day) const {
+  if (left <= 0) return true;
+  constexpr double more = 1 + 1e-6;  // than any rounding
+  constexpr double of_variance = 1.6;
+  const double lump = learnt_.spread.lump;
+  for (const PhaseShift& shift : shifts()) {
+    const double days = mean_days(day, shift.days, 0);
+    for (const RateComponent& component : components_) {
+      const double mean = component.mean() * days;
+      const double beyond = left - mean * more;
+      if (beyond <= 0 || beyond * beyond <= of_variance * mean * lump) return true;
+    }
+  }
+  return false;
+}
+
 double LearntAhead::passed_after(int pause, double weight, Day from, double left, Day day,
                                  const Straying& straying) const {
   if (weight <= 0) return 0;
@@ -90,7 +110,8 @@ Passage LearntAhead::passage_to(Day day, const Straying& straying) const {
     }
   };
   add(0, 1 - straying.stands);
-  for (const int days : constants.idle_days) add(days, straying.stands / static_cast<double>(constants.idle_days.size()));
+  for (const int days : constants.idle_days)
+    add(days, straying.stands / static_cast<double>(constants.idle_days.size()));
   return passage;
 }
 

@@ -17,7 +17,8 @@ using Plain = policies::policy<
 }  // namespace
 
 // Stirling's series from 10 on (Abramowitz & Stegun 6.1.41, from memory; what it leaves out is below the last digit),
-// and the recurrence up to there. Boost's takes a logarithm for each step of it, and most of a kind's learning was that.
+// and the recurrence up to there. Boost's takes a logarithm for each step of it, and most of a kind's learning was
+// that.
 double log_gamma(double x) {
   constexpr double enough = 10;
   constexpr double half_log_two_pi = 0.91893853320467274178;

@@ -26,8 +26,8 @@ struct Quiet {
   bool rests = false;  // so quiet that there is a season, and that says when the machine stands
 };
 
-// What was learnt of a meter, asked about its future. Many are asked one thing: each part is worked out when it is first
-// needed. One thread at a time.
+// What was learnt of a meter, asked about its future. Many are asked one thing: each part is worked out when it is
+// first needed. One thread at a time.
 class LearntAhead : public UsageAhead {
  public:
   explicit LearntAhead(const AheadFrom& from);
@@ -48,6 +48,8 @@ class LearntAhead : public UsageAhead {
   }
   // The same since a later day, whatever was used until then.
   double passed_since(Day from, double left, Day day, const Straying& straying) const;
+  // False where bounds tell that odds since the last reading are below even ones.
+  bool may_be_even(double left, Day day) const;
   double expected(Day day) const { return rate_ * mean_days(day, 0, 0); }
   // The day after `from` by which the mean comes to it, or the end.
   Day expected_day(double left, Day from) const;
@@ -99,24 +101,25 @@ class LearntAhead : public UsageAhead {
 // they were asked about, for the three quantiles of a span are searched on much the same days. One thread at a time.
 class PlainOdds : public ReachOdds {
  public:
-  PlainOdds(const LearntAhead& ahead, double left)
-      : ahead_(ahead),
-        left_(left),
-        likely_(ahead.expected_day(left, ahead.first())),
-        straying_(ahead.straying_to(likely_)) {}
+  PlainOdds(const LearntAhead& ahead, double left) : ahead_(ahead), left_(left) {}
   Probability by(Day day) const override {
     for (const auto& [asked, odds] : answers_) {
       if (asked == day) return odds;
     }
-    return answers_.emplace_back(day, Probability{ahead_.passed(left_, day, straying_)}).second;
+    if (!straying_) straying_ = ahead_.straying_to(*likely());
+    return answers_.emplace_back(day, Probability{ahead_.passed(left_, day, *straying_)}).second;
   }
-  std::optional<Day> likely() const override { return likely_; }
+  std::optional<Day> likely() const override {
+    if (!likely_) likely_ = ahead_.expected_day(left_, ahead_.first());
+    return likely_;
+  }
+  bool may_be_even(Day day) const override { return ahead_.may_be_even(left_, day); }
 
  private:
   const LearntAhead& ahead_;
   double left_;
-  Day likely_;
-  Straying straying_;
+  mutable std::optional<Day> likely_;
+  mutable std::optional<Straying> straying_;
   mutable std::vector<std::pair<Day, Probability>> answers_;
 };
 

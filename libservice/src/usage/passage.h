@@ -50,8 +50,8 @@ class Passage {
 };
 
 // The level that has been come to with odds of `share`, found by halves from below, so finely as the meter shows it:
-// `unit` is the meter's, `likely` the mean. The odds are costly and fall with the level, so that most halves are told by
-// a few levels near the one sought.
+// `unit` is the meter's, `likely` the mean. The odds are costly and fall with the level, so that most halves are told
+// by a few levels near the one sought.
 double level_with(const Passage& passage, double share, double likely, double unit);
 
 }  // namespace service::usage

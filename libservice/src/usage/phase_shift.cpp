@@ -50,7 +50,8 @@ PhaseShifts LearntAhead::learn_phase_shift() const {
   Day middle = last_.day - std::chrono::days{bin_days * std::max(0, bins_back - 1)};
   for (int back = 0; back <= 366 && bin_of(middle) != quiet().middle; ++back) middle -= std::chrono::days{1};
   const auto then = history_.on(middle);
-  if (days_between(middle, last_.day) <= constants.least_season_days || !then || middle < history_.knots().front().day) {
+  if (days_between(middle, last_.day) <= constants.least_season_days || !then ||
+      middle < history_.knots().front().day) {
     return shifts;
   }
   const double use =

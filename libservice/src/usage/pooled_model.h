@@ -49,7 +49,8 @@ class PooledModel {
  public:
   explicit PooledModel(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true);
 
-  // Null where neither the machine's readings nor the owner nor the kind says how much it is used. Lives as long as this.
+  // Null where neither the machine's readings nor the owner nor the kind says how much it is used. Lives as long as
+  // this.
   const Learnt* of(const std::string& machine) const;
 
   bool services_are_recorded() const { return services_are_recorded_; }

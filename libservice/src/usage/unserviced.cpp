@@ -4,41 +4,49 @@
 
 namespace service::usage {
 
-UnservicedOdds::UnservicedOdds(const LearntAhead& ahead, double left, double every) : plain_(ahead, left) {
-  const double now = ahead.expected(ahead.as_of());
-  to_ = ahead.expected_day(now + (1 - constants.fresh_element) * every, ahead.as_of());
-  if (plain_.by(to_).value < constants.negligible) {
-    from_ = to_;  // it comes so much later that nothing is to be weighed
+UnservicedOdds::UnservicedOdds(const LearntAhead& ahead, double left, double every)
+    : ahead_(ahead), every_(every), plain_(ahead, left) {}
+
+UnservicedOdds::Weighed UnservicedOdds::weigh() const {
+  Weighed weighed;
+  const double now = ahead_.expected(ahead_.as_of());
+  const Day to = ahead_.expected_day(now + (1 - constants.fresh_element) * every_, ahead_.as_of());
+  if (plain_.by(to).value < constants.negligible) {
+    weighed.from = to;  // it comes so much later that nothing is to be weighed
   } else {
     // Mostly next to nothing could have come before as-of.
-    const bool late = plain_.by(ahead.as_of()).value < constants.negligible;
-    from_ = late ? ahead.as_of()
-                 : first_day_with(plain_, Probability{constants.negligible}, ahead.first(), to_).value_or(to_);
+    const bool late = plain_.by(ahead_.as_of()).value < constants.negligible;
+    weighed.from = late ? ahead_.as_of()
+                        : first_day_with(plain_, Probability{constants.negligible}, ahead_.first(), to).value_or(to);
   }
-  const int days = days_between(from_, to_);
-  step_ = std::max(1, (days + constants.weighing_steps - 1) / constants.weighing_steps);
+  const int days = days_between(weighed.from, to);
+  weighed.step = std::max(1, (days + constants.weighing_steps - 1) / constants.weighing_steps);
   double mass = 0;
-  double odds = plain_.by(from_).value;
-  for (Day day = from_; day < to_;) {
-    const Day next = std::min(day + std::chrono::days{step_}, to_);
+  double odds = plain_.by(weighed.from).value;
+  for (Day day = weighed.from; day < to;) {
+    const Day next = std::min(day + std::chrono::days{weighed.step}, to);
     const double later = plain_.by(next).value;
     const Day middle = day + std::chrono::days{days_between(day, next) / 2};
-    const double weight = ahead.unserviced_at(1 - (ahead.expected(middle) - now) / every);
-    steps_.push_back({mass, odds, weight});
+    const double weight = ahead_.unserviced_at(1 - (ahead_.expected(middle) - now) / every_);
+    weighed.steps.push_back({mass, odds, weight});
     mass += (later - odds) * weight;
     odds = later;
     day = next;
   }
-  steps_.push_back({mass, odds, ahead.unserviced_at(1 - (ahead.expected(to_) - now) / every)});
-  whole_ = mass + (1 - odds) * steps_.back().weight;
+  weighed.steps.push_back({mass, odds, ahead_.unserviced_at(1 - (ahead_.expected(to) - now) / every_)});
+  weighed.whole = mass + (1 - odds) * weighed.steps.back().weight;
+  return weighed;
 }
 
 Probability UnservicedOdds::by(Day day) const {
-  if (whole_ <= 0) return plain_.by(day);
-  if (day < from_) return {};
-  const auto i = std::min(steps_.size() - 1, static_cast<std::size_t>(days_between(from_, day) / step_));
-  const double since = plain_.by(day).value - steps_[i].odds;
-  return Probability{(steps_[i].mass + since * steps_[i].weight) / whole_};
+  if (!weighed_) weighed_ = weigh();
+  const Weighed& weighed = *weighed_;
+  if (weighed.whole <= 0) return plain_.by(day);
+  if (day < weighed.from) return {};
+  const auto i =
+      std::min(weighed.steps.size() - 1, static_cast<std::size_t>(days_between(weighed.from, day) / weighed.step));
+  const double since = plain_.by(day).value - weighed.steps[i].odds;
+  return Probability{(weighed.steps[i].mass + since * weighed.steps[i].weight) / weighed.whole};
 }
 
 }  // namespace service::usage

@@ -11,7 +11,8 @@ namespace service::usage {
 
 // The plain odds, held against the silence of the record: had the level been reached long ago, somebody would have
 // written down a service. The odds of reaching it on a day are multiplied by the odds that an element is still in at
-// the use that would have followed by as-of, and normalised.
+// the use that would have followed by as-of, and normalised. What comes latest is weighed most, so that no day becomes
+// likelier than by the plain odds.
 class UnservicedOdds : public ReachOdds {
  public:
   // `every`: the interval, in what is learnt in.
@@ -19,6 +20,7 @@ class UnservicedOdds : public ReachOdds {
 
   Probability by(Day day) const override;
   std::optional<Day> likely() const override { return plain_.likely(); }
+  bool may_be_even(Day day) const override { return plain_.may_be_even(day); }
 
  private:
   // From a day on: what was weighed before it, the plain odds by then, and the weight of the days up to the next.
@@ -28,12 +30,19 @@ class UnservicedOdds : public ReachOdds {
     double weight;
   };
 
+  struct Weighed {
+    Day from{};
+    int step = 1;
+    std::vector<Step> steps;
+    double whole = 1;
+  };
+
+  Weighed weigh() const;
+
+  const LearntAhead& ahead_;
+  double every_;
   PlainOdds plain_;
-  Day from_{};
-  Day to_{};
-  int step_ = 1;
-  std::vector<Step> steps_;
-  double whole_ = 1;
+  mutable std::optional<Weighed> weighed_;  // when it is first asked
 };
 
 }  // namespace service::usage

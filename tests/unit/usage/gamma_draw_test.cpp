@@ -8,8 +8,8 @@
 using service::usage::draw_gamma;
 
 TEST_CASE("a draw is that of Boost, to the bit, and takes as many numbers") {
-  for (const double shape : {1e-8, 0.001, 0.05, 0.3, 0.7, 0.97, 0.999999, 1.0, 1.0000001, 1.00001, 1.02, 1.3, 1.9, 3.0,
-                             9.5, 60.0, 2000.0}) {
+  for (const double shape :
+       {1e-8, 0.001, 0.05, 0.3, 0.7, 0.97, 0.999999, 1.0, 1.0000001, 1.00001, 1.02, 1.3, 1.9, 3.0, 9.5, 60.0, 2000.0}) {
     CAPTURE(shape);
     std::mt19937_64 random(20'260'615);
     std::mt19937_64 same = random;
