@@ -24,7 +24,7 @@ class Jobs : public service::UsageAhead {
   std::optional<Amount> on(Day, service::Quantile) const override { return Amount{}; }
   std::optional<Day> reaches(Amount, service::Quantile) const override { return std::nullopt; }
   std::unique_ptr<const service::ReachOdds> odds(Amount, std::optional<Amount>) const override { return nullptr; }
-  std::unique_ptr<const service::UsagePath> draw(std::mt19937_64& random, service::Probability,
+  std::unique_ptr<const service::UsagePath> draw(service::Draws& random, service::Probability,
                                                  int days) const override {
     boost::random::poisson_distribution<std::int64_t> jobs(rate_);
     std::vector<Amount> usage{Amount{}};

@@ -22,7 +22,7 @@ class ToldAhead : public service::UsageAhead {
   std::unique_ptr<const service::ReachOdds> odds(service::Amount, std::optional<service::Amount> every) const override {
     return std::make_unique<Always>(every ? tell_.silent : tell_.plain);
   }
-  std::unique_ptr<const service::UsagePath> draw(std::mt19937_64&, service::Probability, int) const override {
+  std::unique_ptr<const service::UsagePath> draw(service::Draws&, service::Probability, int) const override {
     return nullptr;
   }
 

@@ -14,11 +14,11 @@
 #include <map>
 #include <memory>
 #include <optional>
-#include <random>
 #include <string>
 #include <vector>
 
 #include "service/base.h"
+#include "service/draws.h"
 #include "service/fleet.h"
 #include "service/record.h"
 #include "service/snapshot.h"
@@ -234,9 +234,9 @@ class UsageAhead {
   virtual std::unique_ptr<const ReachOdds> odds_since(Day from, Amount use) const;
 
   // A sample path, `days` from as-of on. `season`: the odds of a season as early as this draw's or earlier, itself
-  // drawn evenly, so that the machines of one fleet can share the weather. The same engine draws the same path whatever
+  // drawn evenly, so that the machines of one fleet can share the weather. The same seed draws the same path whatever
   // standard library the program is built with. Null where nothing is known.
-  virtual std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const = 0;
+  virtual std::unique_ptr<const UsagePath> draw(Draws& random, Probability season, int days) const = 0;
 
   // Lives as long as this; null where there is nothing to say.
   virtual const Grounds* grounds() const { return nullptr; }

@@ -513,7 +513,7 @@ std::vector<ComingService> Outlook::draw(std::uint64_t number, Day to) const {
   paths.reserve(impl_->meters.size());
   for (const MeterDraw& meter : impl_->meters) {
     // A stream for each meter, so that how far one is drawn does not change another.
-    std::mt19937_64 random(meter.name ^ (number * 0x9E3779B97F4A7C15U));
+    Draws random(meter.name ^ (number * 0x9E3779B97F4A7C15U));
     paths.push_back(meter.ahead->draw(random, season, days));
   }
   return impl_->along(paths, to);

@@ -11,10 +11,10 @@ namespace {
 // Bounds are taken to tell only what they do by more than any rounding.
 constexpr double surely = 1e-9;
 
-double even(std::mt19937_64& random) { return boost::random::uniform_01<double>()(random); }
+double even(Draws& random) { return boost::random::uniform_01<double>()(random); }
 
 // From a Cauchy variable, the tangent of an even angle, shifted and stretched.
-double draw_peaked(std::mt19937_64& random, double shape) {
+double draw_peaked(Draws& random, double shape) {
   const double minus_one = shape - 1;
   const double stretch = std::sqrt(2 * shape - 1);
   const double least = minus_one / stretch;  // the tangent below whose negative nothing is drawn
@@ -35,7 +35,7 @@ double draw_peaked(std::mt19937_64& random, double shape) {
 }
 
 // From a power of an exponential variable below 1, and such a variable itself above.
-double draw_falling(std::mt19937_64& random, double shape) {
+double draw_falling(Draws& random, double shape) {
   const double below = std::numbers::e / (shape + std::numbers::e);
   boost::random::exponential_distribution<double> exponential(1);
   for (;;) {
@@ -60,7 +60,7 @@ double draw_falling(std::mt19937_64& random, double shape) {
 
 }  // namespace
 
-double draw_gamma(std::mt19937_64& random, double shape, double scale) {
+double draw_gamma(Draws& random, double shape, double scale) {
   if (shape == 1) return boost::random::exponential_distribution<double>(1)(random) * scale;
   return (shape > 1 ? draw_peaked(random, shape) : draw_falling(random, shape)) * scale;
 }

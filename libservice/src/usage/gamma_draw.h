@@ -2,10 +2,10 @@
 // without most of its tangents and powers.
 #pragma once
 
-#include <random>
+#include "service/draws.h"
 
 namespace service::usage {
 
-double draw_gamma(std::mt19937_64& random, double shape, double scale);
+double draw_gamma(Draws& random, double shape, double scale);
 
 }  // namespace service::usage

@@ -39,7 +39,7 @@ class LearntAhead : public UsageAhead {
   std::unique_ptr<const ReachOdds> odds(Amount level, std::optional<Amount> every) const override;
   std::optional<Amount> mean(Day day) const override;
   std::unique_ptr<const ReachOdds> odds_since(Day from, Amount use) const override;
-  std::unique_ptr<const UsagePath> draw(std::mt19937_64& random, Probability season, int days) const override;
+  std::unique_ptr<const UsagePath> draw(Draws& random, Probability season, int days) const override;
   const Grounds* grounds() const override;
 
   // Odds that use since the last reading has come to `left` by a day.

@@ -10,7 +10,7 @@ class NothingExpected : public UsageAhead {
   std::unique_ptr<const ReachOdds> odds(Amount /*level*/, std::optional<Amount> /*every*/) const override {
     return nullptr;
   }
-  std::unique_ptr<const UsagePath> draw(std::mt19937_64& /*random*/, Probability /*season*/,
+  std::unique_ptr<const UsagePath> draw(Draws& /*random*/, Probability /*season*/,
                                         int /*days*/) const override {
     return nullptr;
   }

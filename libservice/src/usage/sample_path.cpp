@@ -10,7 +10,7 @@
 
 namespace service::usage {
 
-std::unique_ptr<const UsagePath> LearntAhead::draw(std::mt19937_64& random, Probability season, int days) const {
+std::unique_ptr<const UsagePath> LearntAhead::draw(Draws& random, Probability season, int days) const {
   constexpr int step = constants.path_step_days;
   boost::random::uniform_real_distribution<double> even(0, 1);
   const auto pick = [](const auto& choices, double where) -> const auto& {

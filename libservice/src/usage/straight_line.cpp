@@ -71,7 +71,7 @@ class CertainLine : public UsageAhead {
     return std::make_unique<CertainOdds>(reaches(level, Quantile::p50));
   }
 
-  std::unique_ptr<const UsagePath> draw(std::mt19937_64& /*random*/, Probability /*season*/, int days) const override {
+  std::unique_ptr<const UsagePath> draw(Draws& /*random*/, Probability /*season*/, int days) const override {
     std::vector<Amount> usage;
     for (int day = 0; day <= days; ++day) usage.push_back(*on(as_of_ + std::chrono::days{day}, Quantile::p50));
     return std::make_unique<UsagePath>(as_of_, 1, std::move(usage));
