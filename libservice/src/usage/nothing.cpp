@@ -10,8 +10,7 @@ class NothingExpected : public UsageAhead {
   std::unique_ptr<const ReachOdds> odds(Amount /*level*/, std::optional<Amount> /*every*/) const override {
     return nullptr;
   }
-  std::unique_ptr<const UsagePath> draw(Draws& /*random*/, Probability /*season*/,
-                                        int /*days*/) const override {
+  std::unique_ptr<const UsagePath> draw(Draws& /*random*/, Probability /*season*/, int /*days*/) const override {
     return nullptr;
   }
 };
