@@ -67,8 +67,8 @@ int check(Context& context) {
   }
   // Of damaged facts nothing is worked out anew.
   if (session.fleet != nullptr && book.diagnostics.empty()) {
-    checked.unused_books = unused_books(*session.fleet, book.facts, kept);
-    for (Diagnostic& what : remarks_on(checked.unused_books)) {
+    checked.odd_books = odd_books(*session.fleet, book.facts, kept);
+    for (Diagnostic& what : remarks_on(checked.odd_books)) {
       what.place = service::Place{file, 0, 0, 0, {}};
       checked.findings.push_back(std::move(what));
     }

@@ -71,7 +71,7 @@ class Fleet:
     def unused(self):
         """Why which books are not used, as `check` has it; and what else it found, by code."""
         told = json.loads(self.run(("check", "--format", "json"))[1])
-        return {row["machine"]: row["why"] for row in told["unused_books"]}, [each["code"] for each in told["findings"]]
+        return {row["machine"]: row["why"] for row in told["odd_books"]}, [each["code"] for each in told["findings"]]
 
     def same(self, after, questions=QUESTIONS, days=(0,)):
         """Whether lists with what is kept are those without, byte for byte."""

@@ -44,11 +44,11 @@ service::Snapshot the_same(const std::shared_ptr<const service::Fleet>& fleet, c
   return by_books;
 }
 
-std::vector<service::UnusedBook> unused(const service::Fleet& fleet, const Record& record) {
+std::vector<service::OddBook> odd(const service::Fleet& fleet, const Record& record) {
   std::vector<service::KeptState> kept;
   const auto book = record.legible(&kept);
   REQUIRE(book.diagnostics.empty());
-  return service::unused_books(fleet, book.facts, kept);
+  return service::odd_books(fleet, book.facts, kept);
 }
 
 void store(Record& record, const service::Fleet& fleet, const std::vector<Fact>& facts) {
@@ -129,7 +129,7 @@ TEST_CASE("kept books answer as the facts do, in whatever order the facts came")
       const auto& machine = world.fleet->machines[luck() % world.fleet->machines.size()];
       the_same(world.fleet, record, world.as_of, service::Scope{{{machine.key}}});
     }
-    CHECK(unused(*world.fleet, record).empty());
+    CHECK(odd(*world.fleet, record).empty());
   });
   CHECK(by_books > 300);
   CHECK(by_facts > 100);  // facts after the day that is asked about
@@ -157,7 +157,7 @@ TEST_CASE("a strike, and a strike of it, change what is kept of the machine of t
       store(record, *world.fleet, {strike});
       strike.strikes = strike.id;
       the_same(world.fleet, record, world.as_of + std::chrono::days{900});
-      REQUIRE(unused(*world.fleet, record).empty());
+      REQUIRE(odd(*world.fleet, record).empty());
       ++struck;
     }
   });
@@ -178,12 +178,12 @@ TEST_CASE("books of other fleet files are not used, and the next entry makes the
     const auto other = std::make_shared<const service::Fleet>(std::move(edited));
     const service::Day as_of = world.as_of + std::chrono::days{900};
     CHECK(used(the_same(other, record, as_of)) == 0);
-    for (const auto& book : unused(*other, record)) {
-      CHECK((book.why == service::UnusedBook::Why::stale));
+    for (const auto& book : odd(*other, record)) {
+      CHECK((book.why == service::OddBook::Why::stale));
       ++stale;
     }
     store(record, *other, {last});
-    CHECK(unused(*other, record).empty());
+    CHECK(odd(*other, record).empty());
     the_same(other, record, as_of);
 
     // Of a fleet that a program put together nothing is known to hold.
@@ -211,23 +211,46 @@ TEST_CASE("a spoilt book is noticed and not used, and the next entry makes it an
     {
       auto record = Record::open(file, Access::write);
       the_same(world.fleet, record, as_of);
-      const auto found = unused(*world.fleet, record);
+      const auto found = odd(*world.fleet, record);
       REQUIRE(found.size() == 1);
-      CHECK((found.front().why == service::UnusedBook::Why::spoilt));
+      CHECK((found.front().why == service::OddBook::Why::spoilt));
       CHECK(service::remarks_on(found).size() == 1);
       CHECK(service::take_list_snapshot(world.fleet, record, as_of, true).derived_of(found.front().machine) == nullptr);
       ++spoilt;
       store(record, *world.fleet, {last});
-      CHECK(unused(*world.fleet, record).empty());
+      CHECK(odd(*world.fleet, record).empty());
     }
     run_sql(file, "UPDATE derived SET state = (SELECT state FROM derived ORDER BY machine DESC LIMIT 1)");
     auto record = Record::open(file, Access::write);
     the_same(world.fleet, record, as_of);
     run_sql(file, "DELETE FROM derived");
     CHECK(used(the_same(world.fleet, record, as_of)) == 0);
-    for (const auto& book : unused(*world.fleet, record)) CHECK((book.why == service::UnusedBook::Why::missing));
+    for (const auto& book : odd(*world.fleet, record)) CHECK((book.why == service::OddBook::Why::missing));
   });
   CHECK(spoilt > 10);
+}
+
+TEST_CASE("a book that is whole and says something else than the facts is told") {
+  class Forgetting : public service::BookKeeper {
+   public:
+    using BookKeeper::BookKeeper;
+    std::string work_out(const std::string& machine, const service::FactTally& facts,
+                         const std::vector<Fact>&) const override {
+      return BookKeeper::work_out(machine, facts, {});
+    }
+  };
+  int told = 0;
+  each_world(20'000'001, 20, [&](const test::Built& world, const std::filesystem::path& file) {
+    auto record = Record::open(file, Access::write);
+    const Forgetting keeper(*world.fleet);
+    record.append(
+        {}, false, [&](const std::vector<Fact>&) { return world.facts; }, &keeper);
+    const auto found = odd(*world.fleet, record);
+    for (const auto& book : found) CHECK((book.why == service::OddBook::Why::differs));
+    CHECK(service::remarks_on(found).size() == found.size());
+    told += static_cast<int>(found.size());
+  });
+  CHECK(told > 10);
 }
 
 TEST_CASE("who asks a list's snapshot for all facts of a machine is told that they are not there") {

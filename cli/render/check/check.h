@@ -15,7 +15,7 @@ struct Checked {
   std::optional<int> machines;  // none: the fleet files cannot be read
   int facts = 0;
   std::vector<service::Diagnostic> findings;
-  std::vector<service::UnusedBook> unused_books;  // of which lists read all facts
+  std::vector<service::OddBook> odd_books;  // that are not what would be worked out now
 };
 
 std::string check_as_text(const Checked& checked, const std::string& command);

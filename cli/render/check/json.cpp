@@ -10,7 +10,7 @@ std::string check_as_json(const Checked& checked, const std::string& command) {
     part["severity"] = diagnostic.severity == service::Severity::error ? "error" : "remark";
     return part;
   });
-  json["unused_books"] = array_of(checked.unused_books, [](const service::UnusedBook& book) {
+  json["odd_books"] = array_of(checked.odd_books, [](const service::OddBook& book) {
     return Json{{"machine", book.machine}, {"why", to_text(book.why)}};
   });
   return dumped(json);

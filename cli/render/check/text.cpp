@@ -19,12 +19,13 @@ std::string check_as_text(const Checked& checked, const std::string& command) {
   text += checked.findings.empty() ? "Nothing is wrong.\n"
                                    : fmt::format("{}, {}.\n", service::counted(errors, "error", "errors"),
                                                  service::counted(remarks, "remark", "remarks"));
-  const auto outdated = std::count_if(checked.unused_books.begin(), checked.unused_books.end(),
-                                      [](const auto& book) { return book.why != service::UnusedBook::Why::spoilt; });
+  const auto outdated = std::count_if(checked.odd_books.begin(), checked.odd_books.end(), [](const auto& book) {
+    return book.why == service::OddBook::Why::missing || book.why == service::OddBook::Why::stale;
+  });
   if (outdated == 0) return text;
   return text + fmt::format(
-                    "Lists read all facts of {} until something is entered: since the last entry the fleet files or "
-                    "this program have changed. The answers are the same.\n",
+                    "Of {} lists read all facts until the next entry, for fleet files or this program have changed "
+                    "since the last one; the answers are the same.\n",
                     service::counted(outdated, "machine", "machines"));
 }
 

@@ -43,26 +43,27 @@ class BookKeeper : public StateKeeper {
 Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                             const Scope& scope = {});
 
-// A machine whose kept book is not used, and why.
-struct UnusedBook {
+// A machine of which the kept book is not what would be worked out now, and why.
+struct OddBook {
   enum class Why {
     missing,  // there is none yet
-    stale,    // of other fleet files or of another version of this program
-    spoilt    // damaged, or not what its facts say
+    stale,    // of other fleet files or of another version of this program: not used
+    spoilt,   // damaged, or of other facts: not used
+    differs   // whole, and something else comes out of the facts on this computer
   };
   std::string machine;
   Why why = Why::missing;
 };
 
-std::string_view to_text(UnusedBook::Why why);
+std::string_view to_text(OddBook::Why why);
 
 // All books worked out anew and compared, in the order of the machines' keys. `facts`: the whole undamaged record, of
 // the same moment as the states.
-std::vector<UnusedBook> unused_books(const Fleet& fleet, const std::vector<Fact>& facts,
-                                     const std::vector<KeptState>& states);
+std::vector<OddBook> odd_books(const Fleet& fleet, const std::vector<Fact>& facts,
+                               const std::vector<KeptState>& states);
 
-// Of those that are spoilt; what is stale or missing is nobody's mistake.
-std::vector<Diagnostic> remarks_on(const std::vector<UnusedBook>& unused);
+// Of those that are spoilt or differ; what is stale or missing is nobody's mistake.
+std::vector<Diagnostic> remarks_on(const std::vector<OddBook>& unused);
 
 }  // namespace service
 

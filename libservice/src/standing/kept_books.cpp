@@ -3,7 +3,7 @@
 #include "service/kept_books.h"
 
 #include <algorithm>
-#include <bit>
+#include <array>
 #include <map>
 #include <utility>
 
@@ -129,47 +129,55 @@ Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& re
   return {std::move(fleet), std::move(extract), as_of, day_is_given, scope};
 }
 
-std::string_view to_text(UnusedBook::Why why) {
-  if (why == UnusedBook::Why::missing) return "missing";
-  return why == UnusedBook::Why::stale ? "stale" : "spoilt";
+std::string_view to_text(OddBook::Why why) {
+  constexpr std::array<std::string_view, 4> names{"missing", "stale", "spoilt", "differs"};  // as the enumerators
+  return names[static_cast<std::size_t>(why)];
 }
 
-std::vector<Diagnostic> remarks_on(const std::vector<UnusedBook>& unused) {
+std::vector<Diagnostic> remarks_on(const std::vector<OddBook>& odd) {
   std::vector<Diagnostic> remarks;
-  for (const UnusedBook& book : unused) {
-    if (book.why != UnusedBook::Why::spoilt) continue;
-    remarks.push_back(
-        {"spoilt-book",
-         "what is kept of machine " + cleaned(book.machine) +
-             ", so that lists need not read all its facts, is damaged; it is not used, and the facts are whole",
-         "look at the disk; the next entry makes it anew", std::nullopt, Severity::remark});
+  for (const OddBook& book : odd) {
+    const std::string kept =
+        "what is kept of machine " + cleaned(book.machine) + ", so that lists need not read all its facts, ";
+    if (book.why == OddBook::Why::spoilt) {
+      remarks.push_back({"spoilt-book", kept + "is damaged; it is not used, and the facts are whole",
+                         "look at the disk; the next entry makes it anew", std::nullopt, Severity::remark});
+    } else if (book.why == OddBook::Why::differs) {
+      remarks.push_back({"other-book",
+                         kept + "is not what this computer works out of its facts; lists go by what is kept",
+                         "write something down of that machine, which makes it anew; where it is said again, please "
+                         "report it",
+                         std::nullopt, Severity::remark});
+    }
   }
   return remarks;
 }
 
-std::vector<UnusedBook> unused_books(const Fleet& fleet, const std::vector<Fact>& facts,
-                                     const std::vector<KeptState>& states) {
+std::vector<OddBook> odd_books(const Fleet& fleet, const std::vector<Fact>& facts,
+                               const std::vector<KeptState>& states) {
   const BookKeeper keeper(fleet);
   std::map<std::string_view, const KeptState*> kept;
   for (const KeptState& state : states) kept.emplace(state.machine, &state);
-  std::vector<UnusedBook> unused;
+  std::vector<OddBook> odd;
   for (const auto& [machine, its] : by_machine(facts)) {
     if (!keeper.wants(machine)) continue;
     const auto found = kept.find(machine);
     if (found == kept.end()) {
-      unused.push_back({machine, UnusedBook::Why::missing});
+      odd.push_back({machine, OddBook::Why::missing});
       continue;
     }
     const KeptState& state = *found->second;
     std::string_view bytes = state.bytes;
     const auto behind = take_behind(bytes);
     if (behind && behind->inputs != inputs_of(fleet)) {
-      unused.push_back({machine, UnusedBook::Why::stale});
-    } else if (!behind || keeper.work_out(machine, state.facts, its) != state.bytes) {
-      unused.push_back({machine, UnusedBook::Why::spoilt});
+      odd.push_back({machine, OddBook::Why::stale});
+    } else if (!keeper.holds(state)) {
+      odd.push_back({machine, OddBook::Why::spoilt});
+    } else if (keeper.work_out(machine, state.facts, its) != state.bytes) {
+      odd.push_back({machine, OddBook::Why::differs});
     }
   }
-  return unused;
+  return odd;
 }
 
 }  // namespace service
