@@ -21,6 +21,7 @@ FLEET = """fleet: Little farm
 machines:
   pump: {schedule: pump, in-service: {on: START, at: 0}}
   mill: {schedule: pump, in-service: {on: START, at: 0}}
+mail: {to: [office@farm.example]}
 """
 SCHEDULE = """schedule: pump
 meters: {engine: {unit: h}}
@@ -211,7 +212,7 @@ def main():
             line = next(line for line in said.splitlines() if REASONS[name] in line)
             print(f"{name}: {done.returncode}: {line.replace(str(top), '').strip()}")
     # Facts that a list need not read, for what was worked out of them is kept: it is as it was, overdue or well, and
-    # `check` tells of the damage.
+    # `check` and `mail` tell of the damage.
     overdue = top / "kept-overdue"
     shutil.copytree(well, overdue)
     must(overdue, "saw", "pump", "gap=6")
@@ -221,13 +222,16 @@ def main():
             folder = top / f"{whose.name}-{spoil.__name__}"
             shutil.copytree(whose, folder)
             spoil(folder)
-            after, told = run(folder, "due", "--overdue"), run(folder, "check")
+            after, told, mailed = run(folder, "due", "--overdue"), run(folder, "check"), run(folder, "mail")
             tried += 1
             if (after.returncode, after.stdout, after.stderr) != (before.returncode, before.stdout, before.stderr):
                 print(f"FAILED: {folder.name}: another answer: {after.stdout + after.stderr!r}")
                 failures += 1
             elif told.returncode != 65:
                 print(f"FAILED: {folder.name}: check does not tell: {told.stdout!r}")
+                failures += 1
+            elif b"damaged" not in mailed.stdout and b"were stored" not in mailed.stdout:
+                print(f"FAILED: {folder.name}: mail does not tell: {mailed.stdout + mailed.stderr!r}")
                 failures += 1
     if not run(overdue, "due", "--overdue").stdout:
         print("FAILED: nothing was overdue")
