@@ -145,7 +145,7 @@ std::string messages_as_text(const MessagesWritten& written, const Look& look) {
   text += counts(written);
   if (entered.added.empty()) return text;
   text += run_not_in_use_lines(entered, look.command);
-  text += list_changes(entered, look);
+  text += list_changes(entered, look) + meter_news_lines(entered, look.command);
   const service::Entered rest = rest_of(messages);
   text += seen_lines(rest) + values_ended_lines(entered, look.command) + values_healed_lines(entered, look.command) +
           value_lines(rest, look.command, ToldBy::message);

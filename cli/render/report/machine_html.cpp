@@ -9,6 +9,7 @@
 #include "render/overdue/words.h"
 #include "render/report/parts_of_page.h"
 #include "render/report/usage_chart.h"
+#include "render/shared/doubt_words.h"
 #include "render/shared/fact_words.h"
 #include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
@@ -101,6 +102,11 @@ void add_use(const Element& section, const ReportPage& page, const MachinePage& 
     for (const auto& [name, words] : meter_lines(*meter, page.look.command)) {
       said.add("dt").say(name.empty() ? "use" : name);
       say_whole(said.add("dd"), words);
+    }
+    for (const service::Gap* gap : of.gaps) {
+      if (gap->meter != meter->ahead.meter->name || gap->kind != service::GapKind::doubtful) continue;
+      said.add("dt").say("in doubt");
+      say_whole(said.add("dd"), gap->say + ". " + if_it_shows_less(*gap, page.look.command));
     }
     if (meter->ahead.now) add_usage_table(add_numbers(block, "The same in figures", "screen"), *meter);
   }

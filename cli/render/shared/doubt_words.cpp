@@ -24,4 +24,10 @@ std::string doubt_words(const service::ReadingDoubts& doubts, std::string_view w
                      listed(machines, "and"), readings, what, one && !doubts.contradict ? "it" : "them");
 }
 
+std::string if_it_shows_less(const service::Gap& gap, const std::string& command) {
+  if (gap.kind != service::GapKind::doubtful || gap.facts.empty()) return "";
+  return fmt::format("If it shows less, strike that value before you type in what it shows: {} strike {}", command,
+                     short_text(gap.facts.front()));
+}
+
 }  // namespace cli

@@ -309,11 +309,6 @@ SaidLines machines_that(const std::vector<service::MachineUse>& not_in_use, serv
   return lines;
 }
 
-std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use, const Look& look) {
-  const SaidLines lines = machines_that(not_in_use, service::UseKind::out_of_use);
-  return lines.empty() ? "" : '\n' + heading(look, out_of_use_title) + said_rows(lines, look);
-}
-
 std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& look) {
   SaidLines lines;
   for (const service::GapLine& line : gap_lines(gaps)) lines.push_back(line_of(line, look));

@@ -29,9 +29,6 @@ std::string said_rows(const SaidLines& rows, const Look& look);
 // Of the machines that are not in use, those that are so; and why.
 SaidLines machines_that(const std::vector<service::MachineUse>& not_in_use, service::UseKind kind);
 
-// A part of an answer that names the machines out of use, for its beginning; empty where there are none.
-std::string out_of_use_first(const std::vector<service::MachineUse>& not_in_use, const Look& look);
-
 // Whose gap it is, and what to do about it.
 // A heading, and what is not known line by line; empty where all is.
 std::string not_known(const std::vector<const service::Gap*>& gaps, const Look& look);

@@ -42,7 +42,7 @@ void add_plate(const Element& section, const MachineSheet& sheet, const JobSheet
   add_cell(cells, "Notes", sheet.machine->notes);
 }
 
-void add_meters(const Element& section, const MachineSheet& sheet) {
+void add_meters(const Element& section, const MachineSheet& sheet, const std::string& command) {
   if (sheet.meters.empty()) return;
   const Element table = section.add("table", "stack whole");
   const Element head = table.add("thead").add("tr");
@@ -52,7 +52,7 @@ void add_meters(const Element& section, const MachineSheet& sheet) {
     const Element row = rows.add("tr");
     row.add("th").with("scope", "row").say(meter.meter->name);
     const Element last = row.add("td").with("data-label", "Showed last").say(last_words(meter));
-    for (const std::string& doubt : doubts_of(meter)) last.add("div", "doubt").say(doubt);
+    add_doubts(last, meter, command);
     add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit, "value");
   }
 }
@@ -252,7 +252,7 @@ void add_page(Page& page, const MachineSheet& sheet, const JobSheet& of, const s
   page.on_pages_of_its_own(section, page_head(sheet, of.list->as_of));
   add_plate(section, sheet, of);
   if (!sheet.has_work()) section.add("p").say(nothing_words(sheet, of));
-  add_meters(section, sheet);
+  add_meters(section, sheet, command);
   add_cautions(section, sheet);
   add_to_take(section, sheet, of.list->as_of);
   add_seen(section, sheet);

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/shared/label_words.h"
+#include "render/sheet/words.h"
 #include "service/cautions.h"
 
 namespace cli {
@@ -88,6 +89,13 @@ void add_tick(const Element& parent) { parent.add("span", "tick").say(no_break_s
 void add_blank(const Element& parent, std::string_view unit, std::string_view kind) {
   parent.add("span", kind.empty() ? "blank" : fmt::format("blank {}", kind)).say(no_break_space);
   if (!unit.empty()) parent.say(fmt::format(" {}", unit));
+}
+
+void add_doubts(const Element& parent, const service::SheetMeter& meter, const std::string& command) {
+  for (const MeterDoubt& doubt : doubts_of(meter, command)) {
+    parent.add("div", "doubt").say(doubt.say);
+    if (!doubt.if_less.empty()) parent.add("div", "quiet").say(doubt.if_less);
+  }
 }
 
 void say_with_blanks(const Element& parent, std::string_view text) {

@@ -1,9 +1,11 @@
 // What both kinds of printed lists share: their rules, and the cautions.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "render/html/page.h"
+#include "service/job_sheet.h"
 
 namespace cli {
 
@@ -17,6 +19,9 @@ void add_tick(const Element& parent);  // a box to tick
 
 // A blank to write in, as wide as its kind (`name`, `value`, `when`); `unit` stands behind it.
 void add_blank(const Element& parent, std::string_view unit = {}, std::string_view kind = {});
+
+// What is not known of a meter or hard to believe, below what it showed last.
+void add_doubts(const Element& parent, const service::SheetMeter& meter, const std::string& command);
 
 // Text, its blanks for a day or a value drawn as wide as somebody writes.
 void say_with_blanks(const Element& parent, std::string_view text);

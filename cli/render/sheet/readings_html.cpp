@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "render/shared/headings.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "render/sheet/paper.h"
 #include "render/sheet/sheet.h"
@@ -11,19 +12,19 @@
 namespace cli {
 namespace {
 
-void add_rows(const Element& rows, const service::RoundMachine& machine) {
+void add_rows(const Element& rows, const service::RoundMachine& machine, const std::string& command) {
   for (const service::SheetMeter& meter : machine.meters) {
     const Element row = rows.add("tr");
     const Element name = row.add("th").with("scope", "row").say(name_of(*machine.machine));
     for (const std::string& line : stands_words(machine)) name.add("div", "quiet").say(line);
     row.add("td").with("data-label", "Meter").say(meter.meter->name);
     const Element last = row.add("td").with("data-label", "Showed last").say(last_words(meter));
-    for (const std::string& doubt : doubts_of(meter)) last.add("div", "doubt").say(doubt);
+    add_doubts(last, meter, command);
     add_blank(row.add("td").with("data-label", "Shows today"), meter.meter->unit, "value");
   }
 }
 
-void add_site(const Element& parent, const service::RoundSite& site) {
+void add_site(const Element& parent, const service::RoundSite& site, const std::string& command) {
   const Element section =
       add_section(parent, site.site == nullptr ? std::string("Without a site") : site_of(*site.site));
   if (site.site != nullptr) {
@@ -36,7 +37,12 @@ void add_site(const Element& parent, const service::RoundSite& site) {
     head.add("th").with("scope", "col").say(heading);
   }
   const Element rows = table.add("tbody");
-  for (const service::RoundMachine& machine : site.machines) add_rows(rows, machine);
+  for (const service::RoundMachine& machine : site.machines) add_rows(rows, machine, command);
+}
+
+void add_stopped(const Element& parent, std::string_view title, const SaidLines& lines) {
+  for (const auto& [machine, words] : lines)
+    parent.add("p", "stop").say(fmt::format("{}: {}: {}", title, machine, words));
 }
 
 }  // namespace
@@ -49,12 +55,11 @@ std::string readings_as_html(const service::ReadingRound& round, const std::stri
   page.add_style(paper_rules());
   const Element body = page.body().add("main", "sheet");
   body.add("h1").say(title);
-  for (const service::MachineUse& use : list.not_in_use) {
-    if (use.state.kind != service::UseKind::out_of_use) continue;
-    body.add("p", "stop").say(fmt::format("{}: {}, {}", out_of_use_title, use.machine->key, words_of(use.state)));
-  }
+  const StoppedLines stopped = stopped_lines(run_bans(list));
+  add_stopped(body, out_of_use_title, stopped.out_of_use);
+  add_stopped(body, not_before_mended_title, stopped.to_be_mended);
   if (round.meters() == 0) body.add("p").say("No machine here has a meter.");
-  for (const service::RoundSite& site : round.sites) add_site(body, site);
+  for (const service::RoundSite& site : round.sites) add_site(body, site, command);
   if (!list.gaps.empty()) {
     const Element gaps = add_section(body, "Not known").add("ul");
     for (const service::GapLine& line : gap_lines(list.gaps)) gaps.add("li").say(whose(line) + ": " + line.gap->say);

@@ -4,6 +4,7 @@
 #include "render/shared/cautions.h"
 #include "render/shared/headings.h"
 #include "render/shared/point_rows.h"
+#include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
 #include "render/sheet/sheet.h"
 #include "render/sheet/words.h"
@@ -26,7 +27,7 @@ std::string readings_as_text(const service::ReadingRound& round, const Look& loo
   const std::size_t columns = columns_of(look);
   std::string text =
       heading(look, fmt::format("{}, meters to read, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
-  text += out_of_use_first(list.not_in_use, look);
+  text += stopped_first(run_bans(list), look);
   if (round.meters() == 0) text += "\nNo machine here has a meter.\n";
   for (const service::RoundSite& site : round.sites) {
     text += '\n' + heading(look, heading_of(site));
@@ -44,10 +45,11 @@ std::string readings_as_text(const service::ReadingRound& round, const Look& loo
       for (const service::SheetMeter& meter : machine.meters) {
         rows.push_back(
             {cleaned(machine.machine->key), cleaned(meter.meter->name), last_words(meter), blank_words(meter)});
-        for (const std::string& doubt : doubts_of(meter)) {
-          said += wrapped("  !  ",
-                          fmt::format("{} {}: {}", cleaned(machine.machine->key), cleaned(meter.meter->name), doubt),
-                          columns, 5);
+        for (const MeterDoubt& doubt : doubts_of(meter, look.command)) {
+          said += wrapped(
+              "  !  ", fmt::format("{} {}: {}", cleaned(machine.machine->key), cleaned(meter.meter->name), doubt.say),
+              columns, 5);
+          if (!doubt.if_less.empty()) said += wrapped("     ", doubt.if_less, columns, 5);
         }
         below.push_back(std::move(said));
         said.clear();

@@ -50,8 +50,9 @@ void add_meters(Writer& out, const MachineSheet& sheet) {
   out.head("Meters");
   out.raw(table(rows, "  ", out.columns()));
   for (const service::SheetMeter& meter : sheet.meters) {
-    for (const std::string& doubt : doubts_of(meter)) {
-      out.line("  !  ", fmt::format("{}: {}", cleaned(meter.meter->name), doubt));
+    for (const MeterDoubt& doubt : doubts_of(meter, out.look().command)) {
+      out.line("  !  ", fmt::format("{}: {}", cleaned(meter.meter->name), doubt.say));
+      out.line("     ", doubt.if_less);
     }
   }
 }

@@ -6,6 +6,7 @@
 #include <array>
 
 #include "render/shared/cautions.h"
+#include "render/shared/doubt_words.h"
 #include "render/shared/label_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
@@ -118,10 +119,10 @@ std::string blank_words(const service::SheetMeter& meter) {
   return fmt::format("{} {}", blank_value, cleaned(meter.meter->unit));
 }
 
-std::vector<std::string> doubts_of(const service::SheetMeter& meter) {
-  std::vector<std::string> lines;
-  for (const service::Gap* gap : meter.gaps) lines.push_back(cleaned(gap->say));
-  return lines;
+std::vector<MeterDoubt> doubts_of(const service::SheetMeter& meter, const std::string& command) {
+  std::vector<MeterDoubt> doubts;
+  for (const service::Gap* gap : meter.gaps) doubts.push_back({cleaned(gap->say), if_it_shows_less(*gap, command)});
+  return doubts;
 }
 
 std::string doing_of(const SheetTask& task) {

@@ -24,9 +24,15 @@ std::string site_of(const service::Site& site);
 // Why nobody may run it, and what is looked at before it runs: below the head. Nothing where it may.
 std::vector<std::string> stop_lines(const service::MachineSheet& sheet);
 
-std::string last_words(const service::SheetMeter& meter);              // `2161.5 h on 2026-06-01`, `never read`
-std::string blank_words(const service::SheetMeter& meter);             // `________ h`
-std::vector<std::string> doubts_of(const service::SheetMeter& meter);  // what is not known of it, or hard to believe
+std::string last_words(const service::SheetMeter& meter);   // `2161.5 h on 2026-06-01`, `never read`
+std::string blank_words(const service::SheetMeter& meter);  // `________ h`
+
+// What is not known of a meter, or hard to believe, and what to do where it shows less than that; empty elsewhere.
+struct MeterDoubt {
+  std::string say;
+  std::string if_less;
+};
+std::vector<MeterDoubt> doubts_of(const service::SheetMeter& meter, const std::string& command);
 
 // At a machine whose meters are read: how it stands, and that nobody may run it.
 std::vector<std::string> stands_words(const service::RoundMachine& machine);

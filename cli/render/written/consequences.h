@@ -23,6 +23,9 @@ std::string seen_lines(const service::Entered& entered);
 // That a look found good what was not open, and where that is open. Of all that was added, or of these facts alone.
 std::string idle_look_lines(const service::Entered& entered, const std::vector<service::Fact>& only);
 
+// Of which values of the book the doubt has ended, and which first values of a meter are far above its kind.
+std::string meter_news_lines(const service::Entered& entered, const std::string& command);
+
 // Where a value was told, and would be told better: a message has words for options.
 enum class ToldBy { command, message };
 

@@ -48,6 +48,23 @@ Json twice_as_json(const service::WrittenTwice& twice) {
           {"earlier_on", to_text(twice.earlier.on)}};
 }
 
+Json ended_as_json(const service::EndedDoubt& ended) {
+  return {{"machine", ended.machine},    {"meter", ended.meter},    {"unit", ended.unit},
+          {"fact", to_text(ended.fact)}, {"on", to_text(ended.on)}, {"shown", number(ended.shown)}};
+}
+
+Json high_first_as_json(const service::HighFirstValue& value) {
+  const bool read = !value.most_used.empty();
+  return {{"machine", value.machine},
+          {"meter", value.meter},
+          {"unit", value.unit},
+          {"fact", to_text(value.fact)},
+          {"on", to_text(value.on)},
+          {"shown", number(value.shown)},
+          {"most_used", text_or_null(value.most_used)},
+          {"most", read ? number(value.most) : Json(nullptr)}};
+}
+
 Json untold_as_json(const service::UntoldValue& untold) {
   Json json{{"machine", untold.machine}, {"meter", untold.meter}, {"unit", untold.unit},  {"tasks", untold.tasks},
             {"on", to_text(untold.on)},  {"last_on", nullptr},    {"last_shown", nullptr}};
@@ -110,6 +127,8 @@ Json json_of(const Written& written, const std::string& command) {
   json["answers_nothing"] = array_of(looks_at_nothing(entered), idle_as_json);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());
+  json["ended_doubts"] = array_of(entered.ended_doubts, ended_as_json);
+  json["high_first_values"] = array_of(entered.high_first_values, high_first_as_json);
   json["untold"] = array_of(entered.untold, untold_as_json);
   json["checks_owed"] = array_of(checks_owed(entered),
                                  [&](const service::Point* check) { return check_as_json(entered, check, stopped); });

@@ -158,6 +158,8 @@ std::string meter_meant(const service::Entered& entered, const service::Cure& me
                      by == ToldBy::command ? "--" : "");
 }
 
+constexpr std::size_t page = 80;
+
 // What follows from a value that is hard to believe, and how to say that it is right after all.
 std::string doubts_text(const service::Entered& entered, const std::string& command, ToldBy by) {
   constexpr std::size_t most = 5;
@@ -190,6 +192,23 @@ std::string doubts_text(const service::Entered& entered, const std::string& comm
   return text;
 }
 
+// `20603.0 h is the first value known, and ...`, and how to take it back where it is wrong: a lower one is refused
+// after it.
+std::string first_value_words(const service::HighFirstValue& value, const service::Entered& entered,
+                              const std::string& command) {
+  const std::string above = value.most_used.empty()
+                                ? "more than ten years by day and night"
+                                : fmt::format("far above the {} that {} has run, the most of its kind",
+                                              with_unit(value.most, value.unit), service::cleaned(value.most_used));
+  std::string text = wrapped("",
+                             fmt::format("{} {}: {} is the first value known, and {}. Is a decimal point missing?",
+                                         service::cleaned(value.machine), service::cleaned(value.meter),
+                                         with_unit(value.shown, value.unit), above),
+                             page, 0);
+  if (entered.dry_run) return text;
+  return text + fmt::format("  If it is wrong: {} strike {}\n", command, short_text(value.fact));
+}
+
 // `leaks: nobody told what the meter showed, so its use counts from ...`.
 std::string untold_text(const service::Entered& entered, const std::string& command, ToldBy by) {
   std::string text;
@@ -214,8 +233,6 @@ std::string untold_text(const service::Entered& entered, const std::string& comm
   }
   return text;
 }
-
-constexpr std::size_t page = 80;
 
 std::string twice_text(const service::Entered& entered, const std::string& command) {
   constexpr std::size_t most = 5;
@@ -326,6 +343,22 @@ std::string list_changes(const service::Entered& entered, const Look& look) {
   return text;
 }
 
+std::string meter_news_lines(const service::Entered& entered, const std::string& command) {
+  constexpr std::size_t most = 5;
+  std::string text;
+  const auto& ended = entered.ended_doubts;
+  for (std::size_t i = 0; i < std::min(most, ended.size()); ++i) {
+    text +=
+        fmt::format("No more in doubt: {} {}: {} of {}\n", service::cleaned(ended[i].machine),
+                    service::cleaned(ended[i].meter), with_unit(ended[i].shown, ended[i].unit), to_text(ended[i].on));
+  }
+  if (ended.size() > most) text += fmt::format("And {} more that are no more in doubt.\n", ended.size() - most);
+  const auto& high = entered.high_first_values;
+  for (std::size_t i = 0; i < std::min(most, high.size()); ++i) text += first_value_words(high[i], entered, command);
+  if (high.size() > most) text += fmt::format("And {} more first values that are as high.\n", high.size() - most);
+  return text;
+}
+
 std::string seen_lines(const service::Entered& entered) {
   std::string text;
   for (const service::SeenSign& seen : entered.seen) {
@@ -374,7 +407,7 @@ std::string written_as_text(const Written& written, const Look& look) {
   text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
   for (const std::string& what : written.what) text += "  " + what + '\n';
   text += run_not_in_use_lines(entered, look.command);
-  text += list_changes(entered, look);
+  text += list_changes(entered, look) + meter_news_lines(entered, look.command);
   text += seen_lines(entered) + idle_look_lines(entered, entered.added);
   text += values_ended_lines(entered, look.command) + values_healed_lines(entered, look.command);
   text += value_lines(entered, look.command);

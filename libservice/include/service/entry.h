@@ -104,6 +104,30 @@ struct MeterMeant {
   Cure meter;  // `other_meter`
 };
 
+// A value of the book that was hard to believe until then and is not any more: confirmed, or read on from.
+struct EndedDoubt {
+  std::string machine;
+  std::string meter;
+  std::string unit;
+  FactId fact;  // of the value
+  Day on;
+  Amount shown;
+};
+
+// The first value known of a meter, where it is possible and far above what any other machine of the kind has run; of
+// an hour meter where none of them was read, above ten years by day and night. Nothing of its own speaks against it, so
+// it is no doubtful reading; but a true value after it would be refused as lower.
+struct HighFirstValue {
+  std::string machine;
+  std::string meter;
+  std::string unit;
+  FactId fact;
+  Day on;
+  Amount shown;
+  std::string most_used;  // the other machine of its kind that has run most; empty: none was read
+  Amount most;            // and how much
+};
+
 // What was entered, or with a dry run would be. Everything in it stays valid as long as it or a copy of it lives.
 struct Entered {
   Day today;
@@ -126,8 +150,10 @@ struct Entered {
   std::vector<WrittenTwice> twice;    // where what was added is one of the two
   std::vector<Gap> doubts;            // about values of the meters that were read: the added ones, and what stands on
   std::vector<FactId> newly_doubted;  // of these, values that were in the book and that nobody doubted before
-  std::vector<MeterMeant> meters_meant;  // of added values that are doubted and came from no file
-  std::vector<UntoldValue> untold;       // of services that came from no file
+  std::vector<EndedDoubt> ended_doubts;           // that stood before, of the machines that this is about
+  std::vector<HighFirstValue> high_first_values;  // of meters of which nothing was known before
+  std::vector<MeterMeant> meters_meant;           // of added values that are doubted and came from no file
+  std::vector<UntoldValue> untold;                // of services that came from no file
 
   // The book before and after, for the questions below.
   std::shared_ptr<const std::vector<Fact>> known;

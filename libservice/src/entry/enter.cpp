@@ -10,6 +10,8 @@
 #include <utility>
 
 #include "entry/added_ids.h"
+#include "entry/ended_doubts.h"
+#include "entry/first_values.h"
 #include "entry/refused_values.h"
 #include "entry/untold_values.h"
 #include "service/entry.h"
@@ -133,11 +135,6 @@ std::vector<SeenSign> to_be_looked_at(const std::vector<Fact>& added, const DueL
   return seen;
 }
 
-bool doubted_in(const DueList& list, const FactId& value) {
-  return std::any_of(list.gaps.begin(), list.gaps.end(),
-                     [&](const Gap& gap) { return gap.kind == GapKind::doubtful && gap.facts.front() == value; });
-}
-
 using MeterName = std::pair<std::string_view, std::string_view>;  // of which machine, and its own
 
 // Those of which a value is hard to believe, and of which these facts show one.
@@ -181,12 +178,14 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
     if (gap.kind != GapKind::doubtful) continue;
     const bool is_new =
         std::any_of(gap.facts.begin(), gap.facts.end(), [&](const FactId& fact) { return fresh.contains(fact); });
-    if (!is_new && !meters_read.contains({gap.machine, gap.meter})) continue;
+    // What is newly in doubt is always told: a strike may take back that somebody was sure.
+    const bool was_doubted = is_doubted(*entered.before, gap.facts.front());
+    if (was_doubted && !is_new && !meters_read.contains({gap.machine, gap.meter})) continue;
     entered.doubts.push_back(gap);
-    if (!fresh.contains(gap.facts.front()) && !doubted_in(*entered.before, gap.facts.front())) {
-      entered.newly_doubted.push_back(gap.facts.front());
-    }
+    if (!was_doubted && !fresh.contains(gap.facts.front())) entered.newly_doubted.push_back(gap.facts.front());
   }
+  entered.ended_doubts = ended_doubts(*entered.before, *entered.after, *entered.is);
+  entered.high_first_values = high_first_values(entered);
   for (WrittenTwice& twice : written_twice(*entered.is)) {
     const bool is_part = fresh.contains(twice.earlier.id) || fresh.contains(twice.later.id);
     if (is_part) entered.twice.push_back(std::move(twice));

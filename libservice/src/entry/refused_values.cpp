@@ -21,7 +21,7 @@ class Cures {
   void put_first(Judgement& judgement) {
     for (std::size_t i = 0; i < judgement.refused.size(); ++i) {
       Diagnostic& refused = judgement.refused[i];
-      if (refused.code == "reading-falls" || refused.code == "reading-jumps") {
+      if (refused.code == "reading-falls" || refused.code == "reading-jumps" || refused.code == "reading-beyond") {
         put_first(refused, judgement.refused_rows[i]);
       }
     }

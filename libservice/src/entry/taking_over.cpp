@@ -570,7 +570,8 @@ class TakingOver {
     ask_back(row, TakenColumn::at, what.code, what.message,
              by_start                ? "mend the hours, their day, or the day and hours at which the machine came"
              : what.code == "future" ? "mend the day of the reading"
-                                     : "mend the hours or their day");
+             : what.code == "reading-beyond" ? "mend the hours: is a decimal point missing?"
+                                             : "mend the hours or their day");
   }
 
   void propose_readings() {

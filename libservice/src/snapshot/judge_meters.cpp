@@ -50,11 +50,33 @@ Cure cure_for_known(const Step& newer, const Machine& machine, const Meter& mete
 
 Amount most_in(Day from, Day to) { return on_hour_meter(std::chrono::hours{24} * (days_between(from, to) + 1)); }
 
+// No hour meter has run for longer, whatever it is on: a hundred years by day and night. The figure is ours.
+constexpr Amount most_ever = on_hour_meter(std::chrono::hours{24} * 36525);
+
+bool beyond_all(Amount shown, const Meter& meter) { return meter.unit == "h" && shown > most_ever; }
+
+Diagnostic never_shown(const Machine& machine, const Meter& meter, Amount shown, const DaySpan& on) {
+  return {"reading-beyond",
+          fmt::format("meter `{}` of {} shows {} on {}: over 24 h a day for a hundred years", meter.name, machine.key,
+                      with_unit(shown, meter), to_text(on)),
+          "",
+          std::nullopt,
+          Severity::error,
+          {{CureKind::mend_value, {{"slip", "point"}}}}};
+}
+
 class Walk {
  public:
   Walk(const Machine& machine, const Meter& meter) : machine_(machine), meter_(meter) {}
 
   void take(const Step& step) {
+    // Of any other value what the meter showed before tells more.
+    const bool first = !last_ && beyond_all(step.before, meter_);
+    const bool fresh = step.change && beyond_all(step.after, meter_);
+    if (step.row && (first || fresh)) {
+      refuse(step, never_shown(machine_, meter_, first ? step.before : step.after, step.fact->on));
+      return;
+    }
     if (!last_) {
       accept(step, Amount{});
       return;
@@ -244,6 +266,10 @@ MeterJudgement judge_meter_values(const Machine& machine, const Meter& meter, co
   for (const NewValue& value : values) {
     const Fact& fact = *value.fact;
     if (fact.kind != FactKind::service || fact.on.whole_day() || !fact.at) continue;
+    if (beyond_all(*fact.at, meter)) {
+      walk.judgement.refused.push_back({value.row, never_shown(machine, meter, *fact.at, fact.on)});
+      continue;
+    }
     if (auto wrong = judge_partial(machine, meter, fact, events, walk.judgement.roll_overs)) {
       walk.judgement.refused.push_back({value.row, std::move(*wrong)});
     }

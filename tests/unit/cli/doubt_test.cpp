@@ -49,7 +49,8 @@ TEST_CASE("a doubt that stands on is said when the meter is read again") {
   CHECK(place.says("Still in doubt: loader engine: 1420.0 h on 2026-06-14 is hard to believe"));
   CHECK(place.says("whichever reading loader 1420 --on 2026-06-14 --sure"));
   must(place, "reading loader 1420 --sure");  // of a later day: the meter shows that much
-  CHECK_FALSE(place.says("in doubt"));
+  CHECK_FALSE(place.says("Still in doubt"));
+  CHECK(place.says("No more in doubt"));
 }
 
 TEST_CASE("a doubt that comes with an older service is said to be new") {
@@ -105,4 +106,66 @@ TEST_CASE("below a value read without its tenths it is the value before that hol
   must(place, strike_in(place.err));
   CHECK(place.says("struck: loader: reading engine 500.7 h of 2026-06-09"));
   must(place, "reading loader 500.2");
+}
+
+TEST_CASE("that a doubt has ended is said, by whatever ended it") {
+  const std::string words = "No more in doubt: loader engine: 1420.0 h of 2026-06-14\n";
+  for (const char* const line :
+       {"reading loader 1420 --on 2026-06-14 --sure", "reading loader 1430", "done loader hoses --at 1430"}) {
+    CAPTURE(line);
+    Place place;
+    doubt(place);
+    must(place, line);
+    CHECK(place.says(words));
+    must(place, "due --overdue");
+    CHECK_FALSE(place.says("hard to believe"));
+  }
+  Place place;
+  doubt(place);
+  must(place, "reading loader 1420");  // equal: it ends nothing
+  CHECK_FALSE(place.says("No more in doubt"));
+  must(place, "reading loader 1430 --format json");
+  const auto ended = nlohmann::json::parse(place.out)["ended_doubts"];
+  REQUIRE(ended.size() == 1);
+  CHECK(ended[0]["machine"] == "loader");
+  CHECK(ended[0]["meter"] == "engine");
+  CHECK(ended[0]["on"] == "2026-06-14");
+  CHECK(ended[0]["shown"] == 1420.0);
+  CHECK(ended[0]["unit"] == "h");
+  must(place, "reading loader 1431");
+  CHECK_FALSE(place.says("No more in doubt"));  // it had ended before
+}
+
+TEST_CASE("messages say it too, and a struck value is not said to be right") {
+  Place place;
+  doubt(place);
+  place.write("messages.txt", "loader 1430\n");
+  must(place, "import --messages messages.txt");
+  CHECK(place.says("No more in doubt: loader engine: 1420.0 h of 2026-06-14"));
+  must(place, "undo");
+  CHECK(place.says("New doubt of an older value, by what is known now: loader engine: 1420.0 h on 2026-06-14"));
+  must(place, "sheet --readings");
+  must(place, strike_in(Place::unfolded(place.out)));
+  CHECK_FALSE(place.says("No more in doubt"));
+}
+
+TEST_CASE("at a doubtful value paper says what to do where the meter shows less") {
+  Place place;
+  doubt(place);
+  for (const char* const line : {"sheet loader --within 24m", "sheet loader --within 24m --format html",
+                                 "sheet --readings", "sheet --readings --format html", "report --format html"}) {
+    CAPTURE(line);
+    must(place, line);
+    const std::string text = Place::unfolded(place.out);
+    const std::string words = "If it shows less, strike that value before you type in what it shows: whichever strike ";
+    const auto at = text.find(words);
+    REQUIRE(at != std::string::npos);
+    CHECK(text.find("is hard to believe") < at);
+    CHECK(text.find(words, at + 1) == std::string::npos);  // once
+  }
+  must(place, "sheet --readings");
+  must(place, strike_in(Place::unfolded(place.out)));
+  must(place, "reading loader 1225");
+  must(place, "sheet --readings");
+  CHECK_FALSE(place.says("If it shows less"));
 }

@@ -268,3 +268,47 @@ TEST_CASE("a value before the bought day that does not go on to what the meter s
   fits.entry.reading("2025-10-08", "6115");
   CHECK(verdict(fits.judge()) == "1 accepted, 0 refused");
 }
+
+TEST_CASE("no hour meter shows more than a hundred years by day and night, and its first value is held against that") {
+  Bench most = hours();
+  most.entry.reading("2026-02-01", "876600");  // 24 h on 36525 days
+  CHECK(verdict(most.judge()) == "1 accepted, 0 refused");
+  Bench more = hours();
+  more.entry.reading("2026-02-01", "876600.1");
+  const auto judgement = more.judge();
+  REQUIRE(verdict(judgement) == "0 accepted, 1 refused");
+  CHECK(judgement.refused.front().code == "reading-beyond");
+  CHECK(tells(judgement, "shows 876600.1 h on 2026-02-01: over 24 h a day for a hundred years"));
+  CHECK(tells(judgement, "slip point"));
+  Bench serviced = hours();
+  serviced.entry.done("oil", "2026-02-01", "20600000");
+  CHECK(verdict(serviced.judge()) == "0 accepted, 1 refused");
+  Bench in_a_year = hours();
+  in_a_year.entry.done("oil", "2025", "20600000");
+  CHECK(verdict(in_a_year.judge()) == "0 accepted, 1 refused");
+  Bench changed = hours();
+  changed.known.reading("2026-01-01", "100");
+  changed.entry.meter_change("2026-02-01", "150", "20600000");
+  CHECK(verdict(changed.judge()) == "0 accepted, 1 refused");
+  // What it showed before says more.
+  Bench jumped = hours();
+  jumped.known.reading("2026-01-01", "100");
+  jumped.entry.reading("2026-02-01", "20600000");
+  REQUIRE(verdict(jumped.judge()) == "0 accepted, 1 refused");
+  CHECK(jumped.judge().refused.front().code == "reading-jumps");
+  // New in service: no more than 24 h a day since.
+  Bench fresh(oil, "in-service: {on: 2026-01-01, at: 4}");
+  fresh.entry.reading("2026-01-10", "2060");
+  CHECK(verdict(fresh.judge()) == "0 accepted, 1 refused");
+  Bench bales("  knives: {do: Knives, every: {usage: {engine: 250}}}\n", "bought: 2020-01-01", "",
+              "meters: {engine: {unit: bales}}\n");
+  bales.entry.reading("2026-02-01", "20600000");
+  CHECK(verdict(bales.judge()) == "1 accepted, 0 refused");
+}
+
+TEST_CASE("behind an impossible first value of a file the right ones are taken") {
+  Bench bench = hours();
+  bench.entry.reading("2026-02-01", "20600000");
+  bench.entry.reading("2026-03-01", "2060.3");
+  CHECK(verdict(bench.judge_file()) == "1 accepted, 1 refused");
+}
