@@ -93,6 +93,10 @@ class Browser:
     def ask(self, script):
         return self.driver.execute_script(script)
 
+    def painted(self):
+        """Until what was done to the page is on the screen: opened by a tick, it is laid out by the frame behind that."""
+        self.driver.execute_async_script("requestAnimationFrame(() => requestAnimationFrame(arguments[0]))")
+
     def laid_out(self):
         """How many lines of text there are, and what is wrong with where they stand."""
         return self.ask(LAID_OUT)

@@ -251,6 +251,7 @@ def folded(browser, top):
     tables = browser.ask(shown)
     check("folded: on a screen", len(tables) > 5 and not any(tables), str(tables))
     browser.ask("document.querySelector('.numbers:not(.screen):has(table) label').click()")
+    browser.painted()
     check("folded: a tick opens one", browser.ask(shown) == [True] + [False] * (len(tables) - 1))
     browser.screen(800, media="print")
     check("folded: not on paper", all(browser.ask(shown)))

@@ -196,13 +196,13 @@ def same_list(server):
             check(" ".join(gap["say"].split()) in flat, f"a gap is not in the mail: {gap['say']}")
     for step in list_["cautions"]:
         check(step.removeprefix("afterwards: ") in flat, f"a step is not in the mail: {step}")
-    # On a telephone's first screen: twelve lines of forty characters.
-    first = [line for line in text.split("\n")[:12]]
-    check(any("do not run: telehandler-yard: out of use" in line for line in first), "what nobody may run is not seen at once")
-    check(any("tractor-loader: brakes" in line for line in first), "what never waits is not seen at once")
-    # What nobody may run is said so, if it takes a second line.
-    check(all(len(line.replace("do not run: ", "")) <= 44 for line in first[:7]),
-          f"too wide for a telephone: {first[:7]}")
+    # On a telephone's first screen: twelve lines of some forty characters, and all that must not wait in them.
+    head = text[:text.index("\n\n")].split("\n")
+    check(head[0] == "Must not wait:" and head[-1].startswith("Before you touch"), f"another head: {head}")
+    check(len(head) <= 12, f"more than a telephone's first screen: {head}")
+    check(all(len(line) <= 44 for line in head), f"too wide for a telephone: {head}")
+    check(any("do not run: telehandler-yard: out of use" in line for line in head), "what nobody may run is not seen at once")
+    check(any("tractor-loader: brakes" in line for line in head), "what never waits is not seen at once")
     check("text/html" in {part.get_content_type() for part in message.walk()}, "no HTML")
 
 

@@ -70,6 +70,9 @@ void say_not_known_before(Letter& letter, const std::string& file, const std::st
 // that a message can be read as it is.
 inline constexpr std::size_t mail_columns = 76;
 
+// The longest line of its head, which is all seen on a telephone's first screen, and not broken there in mid line.
+inline constexpr std::size_t head_columns = 44;
+
 std::string letter_as_text(const Letter& letter);
 std::string letter_as_html(const Letter& letter);
 

@@ -60,10 +60,10 @@ void add_part(std::string& text, const LetterPart& part) {
 
 std::string letter_as_text(const Letter& letter) {
   std::string text;
-  if (!letter.counts.empty()) text += wrapped("", letter.counts, mail_columns, 0) + '\n';
+  if (!letter.counts.empty()) text += wrapped("", letter.counts, head_columns, 0) + '\n';
   if (!letter.first.empty()) {
     text += "Must not wait:\n";
-    for (const std::string& line : letter.first) text += wrapped("  ", line, mail_columns, 4);
+    for (const std::string& line : letter.first) text += wrapped("  ", line, head_columns, 4);
     text += "Before you touch a machine: the steps below.\n\n";
   }
   text += letter.title + '\n';
