@@ -191,28 +191,12 @@ LetterPart part_of(const service::OverdueBlock& block, const service::OverdueNew
 // Short, so that all of it stands on a telephone's first screen.
 constexpr std::size_t most_first = 8;
 
-// `hoses, leak seen`, `tyre@front-left at its limit`: in short why it forbids to run the machine.
-std::string forbidding_words(const Point& point) {
-  const auto limbs = forbidding_limbs(point);
-  const auto sign = std::find_if(limbs.begin(), limbs.end(), [](const service::LimbStanding* limb) {
-    return limb->kind == service::LimbKind::sign;
-  });
-  const std::string task = service::cleaned(task_of(point));
-  return sign == limbs.end() ? task + " at its limit"
-                             : fmt::format("{}, {} seen", task, service::cleaned((*sign)->seen));
-}
-
-// `tractor-loader: brakes overdue`, `tractor-yard: brakes, no record`.
+// Of what forbids nothing: `brakes overdue`, `brakes, no record`, `steering stiff`.
 std::string first_words_of(const service::OverdueEntry& entry) {
-  if (entry.use != nullptr) return "out of use";
-  if (entry.seen != nullptr) {
-    const auto found = entry.seen->looked_on ? entry.seen->found : std::nullopt;
-    return service::cleaned(entry.seen->sign) + (found ? fmt::format(", looked at: {}", to_text(*found)) : "");
-  }
+  if (entry.seen != nullptr) return service::cleaned(entry.seen->sign);
   const std::string task = service::cleaned(task_of(*entry.point));
   if (entry.heading == OverdueHeading::overdue) return task + " overdue";
   if (entry.heading == OverdueHeading::read_the_meter) return task + " overdue by estimate";
-  if (forbids_running(*entry.point)) return forbidding_words(*entry.point);
   return task + (entry.point->standing == service::Standing::no_record ? ", no record" : ", not known");
 }
 
@@ -224,15 +208,20 @@ bool is_back(const service::OverdueEntry& entry, const service::OverdueNews& new
 }
 
 std::string first_line_of(const service::UrgentLine& line, const service::OverdueNews& news) {
+  // Why nobody may run it, told before or not; and apart from that, what else there is, or it looks like a reason.
   std::vector<std::string> parts;
-  for (const service::OverdueEntry& entry : line.entries) parts.push_back(first_words_of(entry));
+  if (line.ban != nullptr) parts = short_causes(*line.ban);
+  for (std::size_t i = line.causes; i < line.entries.size(); ++i) {
+    const bool first = line.ban != nullptr && i == line.causes;
+    parts.push_back((first ? "also: " : "") + first_words_of(line.entries[i]));
+  }
   const bool back = std::any_of(line.entries.begin(), line.entries.end(),
                                 [&](const service::OverdueEntry& entry) { return is_back(entry, news); });
   // A telephone shows the beginning of a line.
   const std::string who = service::cleaned(line.machine->key);
-  const std::string name = line.stopped ? fmt::format("{}{}{}", do_not_run, who, back ? ", back in use" : "")
-                           : back       ? "back in use: " + who
-                                        : who;
+  const std::string name = line.ban != nullptr ? fmt::format("{}{}{}", do_not_run, who, back ? ", back in use" : "")
+                           : back              ? "back in use: " + who
+                                               : who;
   return fmt::format("{}: {}", name, fmt::join(parts, "; "));
 }
 

@@ -23,6 +23,24 @@ std::string to_mend_words(const RunBan& ban) {
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
+std::vector<std::string> short_causes(const RunBan& ban) {
+  std::vector<std::string> causes;
+  if (ban.out_of_use()) causes.emplace_back("out of use");
+  for (const service::Point* point : ban.points) {
+    std::string text = service::cleaned(task_of(*point));
+    for (const service::LimbStanding* limb : service::forbidding_limbs(*point)) {
+      text += limb->kind == service::LimbKind::sign ? fmt::format(", {} seen", service::cleaned(limb->seen))
+                                                    : ", " + words_of(*limb, *point);
+    }
+    causes.push_back(std::move(text));
+  }
+  for (const service::SeenSign* seen : ban.seen) {
+    const bool looked = seen->found && seen->looked_on;
+    causes.push_back(service::cleaned(seen->sign) + (looked ? fmt::format(", found {}", to_text(*seen->found)) : ""));
+  }
+  return causes;
+}
+
 std::string ban_words(const RunBan& ban) {
   std::vector<std::string> parts;
   if (ban.out_of_use()) parts.push_back(words_of(*ban.state));

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "service/not_to_run.h"
 
@@ -22,6 +23,10 @@ inline constexpr std::string_view not_before_it_is_mended = "do not run it befor
 
 // What is to be mended first: `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
 std::string to_mend_words(const service::RunBan& ban);
+
+// Each in short, in the same words but without days and notes, for where there is little room: `out of use`, `hoses,
+// leak seen`, `tyre@front-right, tread-depth 15 mm, limit 15 mm`, `fork found worn`.
+std::vector<std::string> short_causes(const service::RunBan& ban);
 
 // In a line by itself: `do not run it: out of use since 2026-05-21: fork worn`, `do not run it before this is mended:
 // hoses, leak seen 2026-06-11`.

@@ -150,7 +150,8 @@ struct ToldBefore {
 struct UrgentLine {
   const Machine* machine = nullptr;
   std::vector<OverdueEntry> entries;  // what forbids to run it first, else in the order of the list
-  bool stopped = false;               // nobody may run the machine
+  std::size_t causes = 0;             // so many of them, the first ones, forbid it
+  const RunBan* ban = nullptr;        // all that forbids it, told before or not; null: it may be run. Of `not_to_run`
 };
 
 struct OverdueNews {

@@ -58,21 +58,22 @@ std::vector<UrgentLine> urgent_lines(const std::vector<OverdueEntry>& urgent, co
     if (line != lines.end()) {
       line->entries.push_back(entry);
     } else {
-      lines.push_back({machine, {entry}, machine != nullptr && not_to_run.holds(*machine)});
+      lines.push_back({machine, {entry}, 0, machine == nullptr ? nullptr : not_to_run.ban_of(*machine)});
     }
   }
   for (UrgentLine& line : lines) {
-    std::stable_partition(line.entries.begin(), line.entries.end(),
-                          [](const OverdueEntry& entry) { return forbids_running(entry); });
+    const auto others = std::stable_partition(line.entries.begin(), line.entries.end(),
+                                              [](const OverdueEntry& entry) { return forbids_running(entry); });
+    line.causes = static_cast<std::size_t>(others - line.entries.begin());
   }
-  std::stable_partition(lines.begin(), lines.end(), [](const UrgentLine& line) { return line.stopped; });
+  std::stable_partition(lines.begin(), lines.end(), [](const UrgentLine& line) { return line.ban != nullptr; });
   return lines;
 }
 
 UrgentHead urgent_head(const OverdueNews& news, std::size_t room) {
   const std::size_t machines = news.first.size();
   const auto stopped = static_cast<std::size_t>(
-      std::count_if(news.first.begin(), news.first.end(), [](const UrgentLine& line) { return line.stopped; }));
+      std::count_if(news.first.begin(), news.first.end(), [](const UrgentLine& line) { return line.ban != nullptr; }));
   std::size_t shown = std::max(stopped, std::min(room, machines));
   if (shown + 1 == machines) shown = machines;
   UrgentHead head;

@@ -676,7 +676,14 @@ TEST_CASE("what forbids to run a machine is in every message until it is mended,
   must(place, "saw loader strange knock --on 2026-06-16 --as-of 2026-06-16");
   REQUIRE(place.run("mail --as-of 2026-06-16") == 0);
   CHECK(holds(place.out,
-              "do not run: loader: hoses, leak seen; strange knock pump: odd noise 0; odd noise 1; odd noise 2"));
+              "do not run: loader: hoses, leak seen; also: strange knock pump: odd noise 0; odd noise 1; odd noise 2"));
+  // Where only the knock is told, what forbids it is said all the same, and the knock is no reason.
+  const std::string by = mailer(place);
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
+  must(place, "saw loader strange hum --on 2026-06-17 --as-of 2026-06-17");
+  REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
+  const std::string changed = place.read("sent/" + std::to_string(sent(place)));
+  CHECK(holds(changed, "do not run: loader: hoses, leak seen; also: strange hum"));
   // What else stands of that machine says why, as it does in a list on a terminal.
   for (const char* asked : {"due --overdue", "due --overdue --format md", "mail"}) {
     REQUIRE(place.run(std::string(asked) + " --as-of 2027-09-01") == 0);
@@ -698,7 +705,7 @@ TEST_CASE("machines not to be run are one count, in the subject, in what was sai
   };
   const std::string first = morning("2026-06-16");
   CHECK(subject(first) == "2 not to be run, 1 overdue: Skarvey estate");
-  CHECK(holds(first, "Must not wait: do not run: pump: out of use do not run: loader: hoses overdue"));
+  CHECK(holds(first, "Must not wait: do not run: pump: out of use do not run: loader: hoses, leak seen"));
   must(place, "lay-up loader --on 2026-06-16 --as-of 2026-06-16");
   must(place, "mail --as-of 2026-06-16");
   CHECK(subject(place.out) == "2 not to be run, 1 laid up: Skarvey estate");
@@ -903,7 +910,7 @@ TEST_CASE("what must not wait of a machine out of use begins with that nobody ma
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
   must(place, "saw loader leak --on 2026-06-16 --as-of 2026-06-17");
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
-  CHECK(holds(place.read("sent/2"), "Must not wait: do not run: loader: hoses overdue"));
+  CHECK(holds(place.read("sent/2"), "Must not wait: do not run: loader: hoses, leak seen"));
 }
 
 TEST_CASE("all is well only where nothing is due; else what is due is named, with its steps") {

@@ -455,7 +455,9 @@ TEST_CASE("what forbids to run a machine stands first and is never cut, then wha
                 [](const service::SaidEntry& one) { return one.name.find("brakes") != std::string::npos; });
   const auto rest = overdue_news(later, &before);
   CHECK(urgent(rest) == "n:brakes m:brakes");
-  CHECK(rest.first[0].stopped);
+  REQUIRE(rest.first[0].ban != nullptr);
+  CHECK(rest.first[0].ban->points.front()->name == "hoses");
+  CHECK(rest.first[0].causes == 0);
   CHECK(counts(rest.counts) == "overdue:2");
   CHECK(counts(rest.said_before) == "not-to-run:1 overdue:3");
   // Told of the message: however little room there is, that machine has its line.
@@ -495,7 +497,8 @@ TEST_CASE("a machine with something that must not wait has one line, with all of
   const service::UrgentHead head = urgent_head(news, 8);
   REQUIRE(head.lines.size() == 8);
   CHECK(head.lines[0]->machine->key == "m11");
-  CHECK(head.lines[0]->stopped);
+  CHECK(head.lines[0]->ban != nullptr);
+  CHECK(head.lines[0]->causes == 1);
   CHECK(head.lines[0]->entries.size() == 4);  // hoses, brakes, guards and the noise
   CHECK(head.lines[0]->entries[0].point->name == "hoses");
   for (std::size_t i = 1; i < head.lines.size(); ++i) {
