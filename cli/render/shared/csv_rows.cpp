@@ -24,20 +24,6 @@ void add_put_off(CsvCells& cells, const service::Point& point) {
                              {"put_off_by_estimate", yes_or_no(point.put_off->by_estimate)}});
 }
 
-// Of a listed sign that nobody has found good since, as of one that is kept as seen.
-void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
-  const service::NoticedSign* const sign = limb.open_sign();
-  if (sign == nullptr) return;
-  cells.insert(cells.end(), {{"sign", csv_text(sign->name)},
-                             {"on", to_text(sign->first().on.first)},
-                             {"until", to_text(sign->first().on.last)},
-                             {"fact", to_text(sign->first().fact)},
-                             {"note", csv_text(sign->note())},
-                             {"found", std::string(limb.found ? to_text(*limb.found) : "")},
-                             {"again_on", sign->again() == nullptr ? "" : to_text(sign->again()->on.first)},
-                             {"sightings", joined_sightings(sign->sightings)}});
-}
-
 // Of a list with headings, with the one under which the row stands.
 void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
   if (!heading.empty()) cells.emplace_back("heading", heading);
@@ -276,6 +262,19 @@ void add_standing(CsvCells& cells, const service::Point& point) {
                              {"measure_again", joined_names(point.measure_again)},
                              {"doubtful", yes_or_no(point.doubtful)}});
   add_put_off(cells, point);
+}
+
+void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
+  const service::NoticedSign* const sign = limb.open_sign();
+  if (sign == nullptr) return;
+  cells.insert(cells.end(), {{"sign", csv_text(sign->name)},
+                             {"on", to_text(sign->first().on.first)},
+                             {"until", to_text(sign->first().on.last)},
+                             {"fact", to_text(sign->first().fact)},
+                             {"note", csv_text(sign->note())},
+                             {"found", std::string(limb.found ? to_text(*limb.found) : "")},
+                             {"again_on", sign->again() == nullptr ? "" : to_text(sign->again()->on.first)},
+                             {"sightings", joined_sightings(sign->sightings)}});
 }
 
 std::string joined_sightings(const std::vector<service::Sighting>& sightings) {

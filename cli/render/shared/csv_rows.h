@@ -60,6 +60,9 @@ CsvCells cells_of(std::string_view row, const service::Point& point, const servi
 // And of a row that says when it comes due.
 void add_standing(CsvCells& cells, const service::Point& point);
 
+// Of a listed sign that nobody has found good since, as of one that is kept as seen. Nothing of another limb.
+void add_open_sign(CsvCells& cells, const service::LimbStanding& limb);
+
 // `2026-06-10: drips; 2026-06-12`: each time that something was seen.
 std::string joined_sightings(const std::vector<service::Sighting>& sightings);
 

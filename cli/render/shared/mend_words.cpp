@@ -22,11 +22,12 @@ std::string stands_words(const WaitsToMend& one) {
   return one.state->kind == service::UseKind::out_of_use ? "out of use: do not run; " : "laid up; ";
 }
 
-// `fork@left found failed, seen 2026-06-02`, `tyre, tread-depth 15 mm, limit 15 mm, measured 2026-06-09`.
+// `fork@left found failed, seen 2026-06-02`, `tyre, tread-depth 15 mm, limit 15 mm, measured 2026-06-09`, `hoses, leak
+// seen 2026-06-11`.
 std::string what_words(const WaitsToMend& one) {
   if (one.seen != nullptr) return seen_words(*one.seen);
   std::string text = fmt::format("{}, {}", task_of(*one.point), words_of(*one.limb, *one.point));
-  return one.limb->noticed_on ? text + ", measured " + to_text(*one.limb->noticed_on) : text;
+  return one.measured() && one.limb->noticed_on ? text + ", measured " + to_text(*one.limb->noticed_on) : text;
 }
 
 }  // namespace
@@ -94,14 +95,17 @@ void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& 
                                {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
                                {"sightings", joined_sightings(seen.sightings)}});
   } else {
-    cells.insert(cells.end(), {{"sign", csv_text(measured_words(*one.limb))},
+    cells.insert(cells.end(), {{"sign", csv_text(one.measured() ? measured_words(*one.limb) : one.limb->seen)},
                                {"on", figure(one.limb->noticed_on)},
                                {"until", figure(one.limb->noticed_on)},
-                               {"fact", one.limb->fact ? to_text(*one.limb->fact) : ""},
-                               {"name", csv_text(one.limb->name)},
-                               {"value", figure(one.limb->measured)},
-                               {"limit", to_text(one.limb->limit)},
-                               {"unit", csv_text(one.limb->unit)}});
+                               {"fact", one.limb->fact ? to_text(*one.limb->fact) : ""}});
+    if (one.measured()) {
+      cells.insert(cells.end(), {{"name", csv_text(one.limb->name)},
+                                 {"value", figure(one.limb->measured)},
+                                 {"limit", to_text(one.limb->limit)},
+                                 {"unit", csv_text(one.limb->unit)}});
+    }
+    add_open_sign(cells, *one.limb);
   }
   table.add(cells);
 }

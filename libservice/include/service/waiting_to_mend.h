@@ -37,7 +37,8 @@ WaitsToMend waits_to_mend(const Fleet& fleet, const Point& point, const LimbStan
 std::string label_of(const WaitsToMend& one);
 
 // What has no place in a plan: of everything on the list, in the order of what was seen; then what was measured, in the
-// order of the list, but of points that were found worn or failed as well. Points into the list and its fleet.
+// order of the list, but of points that were found worn or failed as well. Of a machine that stands, for which nothing
+// is planned, also all that forbids to run it (`run_ban.h`), listed signs too. Points into the list and its fleet.
 std::vector<WaitsToMend> waiting_to_mend(const DueList& list);
 
 // What the task of a point does, as it is written, mends nothing of this: it was found worn or failed, or measured at

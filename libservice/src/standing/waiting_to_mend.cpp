@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "service/minding.h"
+#include "service/run_ban.h"
 #include "service/snapshot.h"
 
 namespace service {
@@ -15,6 +16,18 @@ std::vector<const LimbStanding*> past_limit(const Point& point) {
   if (puts_in_new(*point.machine, {point.task, nullptr})) return limbs;
   for (const LimbStanding& limb : point.limbs) {
     if (limb.kind == LimbKind::measured && reached(limb)) limbs.push_back(&limb);
+  }
+  return limbs;
+}
+
+// What of a point waits: what its own task does not mend. On a machine that stands nothing is planned, so there all that
+// forbids to run it waits as well, if a service would mend it.
+std::vector<const LimbStanding*> waiting_limbs(const DueList& list, const Point& point) {
+  std::vector<const LimbStanding*> limbs;
+  if (to_mend(list.seen, point).empty()) limbs = past_limit(point);
+  if (list.state_of(*point.machine) == nullptr) return limbs;
+  for (const LimbStanding* limb : forbidding_limbs(point)) {
+    if (std::find(limbs.begin(), limbs.end(), limb) == limbs.end()) limbs.push_back(limb);
   }
   return limbs;
 }
@@ -75,12 +88,13 @@ std::vector<WaitsToMend> waiting_to_mend(const DueList& list) {
   const Fleet& fleet = *list.fleet;
   std::vector<WaitsToMend> all;
   for (const SeenSign& seen : list.seen) {
-    if (!found_of(fleet, seen)) continue;  // nobody has looked yet, so nobody knows
-    all.push_back(waits_to_mend(fleet, seen, list.state_of(*seen.machine)));
+    const UseState* const state = list.state_of(*seen.machine);
+    const bool forbids = state != nullptr && forbids_running(seen);
+    if (!found_of(fleet, seen) && !forbids) continue;  // nobody has looked yet, so nobody knows
+    all.push_back(waits_to_mend(fleet, seen, state));
   }
   for (const Point& point : list.points) {
-    if (!to_mend(list.seen, point).empty()) continue;
-    for (const LimbStanding* limb : past_limit(point)) {
+    for (const LimbStanding* limb : waiting_limbs(list, point)) {
       all.push_back(waits_to_mend(fleet, point, *limb, list.state_of(*point.machine)));
     }
   }

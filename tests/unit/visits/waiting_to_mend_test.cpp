@@ -186,3 +186,35 @@ TEST_CASE("the visits of the weeks ahead tell it at the first visit to the site"
   std::erase_if(cut.plan.visits, [](const SiteVisit& visit) { return visit.site->key == "holm"; });
   CHECK(text_of(waiting_elsewhere(cut)) == "second brakes found failed");
 }
+
+TEST_CASE("all that forbids to run a machine that stands waits to be mended, for nothing of it is planned") {
+  Texts texts = two_loaders();
+  texts.tractor += "  shoe: {do: Renew it, safety: true, parts: {shoe: 1}, every: {months: 12, measured: {thick: ";
+  texts.tractor += "{below: 15, unit: mm}}}, takes: 1 h}\n";
+  texts.tractor += "  hoses: {do: Renew them, safety: true, parts: {hose: 2}, every: {years: 6, signs: [leak]}}\n";
+  Estate place(texts);
+  place.usual().done("second", "brakes", "2026-04-28").done("second", "engine-oil", "2026-04-20");
+  for (const char* task : {"shoe", "hoses"}) {
+    for (const char* machine : {"loader", "second"}) place.done(machine, task, "2026-04-01");
+  }
+  place.world.measured("thick", "9", "2026-05-01", "mm").machine = "second";
+  place.world.sign("leak", "2026-05-01").machine = "second";
+  looked(place, "second", "leak", Found::worn);
+  CHECK(waiting_to_mend(*place.week().list).empty());  // both have their services in the plan
+  Fact out;
+  out.kind = FactKind::out_of_use;
+  out.machine = "second";
+  out.on = test::span("2026-05-02");
+  place.world.add(out);
+  const Week week = place.week();
+  const auto waiting = waiting_to_mend(*week.list);
+  std::vector<const WaitsToMend*> all;
+  for (const WaitsToMend& one : waiting) all.push_back(&one);
+  const std::string text = text_of(all);
+  CHECK(waiting.size() == 2);
+  CHECK(text.find("second shoe thick") != std::string::npos);
+  CHECK(text.find("second hoses") != std::string::npos);
+  const NotToRun stopped(*week.list);
+  REQUIRE(stopped.bans().size() == 1);
+  CHECK(stopped.bans().front().points.size() == 2);
+}
