@@ -24,6 +24,11 @@ void add_put_off(CsvCells& cells, const service::Point& point) {
                              {"put_off_by_estimate", yes_or_no(point.put_off->by_estimate)}});
 }
 
+void add_look(CsvCells& cells, service::Day on, const std::string& by, const service::FactId& fact) {
+  cells.insert(cells.end(),
+               {{"looked_on", to_text(on)}, {"looked_by", csv_text(by)}, {"looked_fact", to_text(fact)}});
+}
+
 // Of a list with headings, with the one under which the row stands.
 void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
   if (!heading.empty()) cells.emplace_back("heading", heading);
@@ -34,7 +39,8 @@ constexpr auto of_gaps =
     std::to_array<std::string_view>({"row", "machine", "site", "customer", "fact", "meter", "kind", "since", "say"});
 constexpr auto of_seen =
     std::to_array<std::string_view>({"row", "machine", "site", "customer", "sign", "on", "until", "fact", "note",
-                                     "found", "do_not_run", "say", "again_on", "sightings"});
+                                     "found", "do_not_run", "say", "again_on", "sightings", "looked_on", "looked_by",
+                                     "looked_fact"});
 constexpr auto of_machines = std::to_array<std::string_view>(
     {"row", "machine", "site", "customer", "state", "since", "until", "note", "do_not_run", "say"});
 constexpr auto of_stopped =
@@ -197,6 +203,7 @@ void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fle
                              {"found", std::string(found ? to_text(*found) : "")},
                              {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
                              {"say", csv_text(words_of(seen))}});
+  add_look(cells, seen);
   add_under(table, heading, std::move(cells));
 }
 
@@ -264,6 +271,10 @@ void add_standing(CsvCells& cells, const service::Point& point) {
   add_put_off(cells, point);
 }
 
+void add_look(CsvCells& cells, const service::SeenSign& seen) {
+  if (seen.looked_on && seen.looked_fact) add_look(cells, *seen.looked_on, seen.looked_by, *seen.looked_fact);
+}
+
 void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
   const service::NoticedSign* const sign = limb.open_sign();
   if (sign == nullptr) return;
@@ -275,6 +286,9 @@ void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
                              {"found", std::string(limb.found ? to_text(*limb.found) : "")},
                              {"again_on", sign->again() == nullptr ? "" : to_text(sign->again()->on.first)},
                              {"sightings", joined_sightings(sign->sightings)}});
+  if (sign->looks.empty()) return;
+  const service::SignLook& look = sign->looks.back();
+  add_look(cells, look.on, look.by, look.fact);
 }
 
 std::string joined_sightings(const std::vector<service::Sighting>& sightings) {

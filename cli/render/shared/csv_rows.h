@@ -60,6 +60,9 @@ CsvCells cells_of(std::string_view row, const service::Point& point, const servi
 // And of a row that says when it comes due.
 void add_standing(CsvCells& cells, const service::Point& point);
 
+// The newest look at what was seen that found it worn or failed: its day, who looked and its fact.
+void add_look(CsvCells& cells, const service::SeenSign& seen);
+
 // Of a listed sign that nobody has found good since, as of one that is kept as seen. Nothing of another limb.
 void add_open_sign(CsvCells& cells, const service::LimbStanding& limb);
 

@@ -25,6 +25,14 @@ Json again_or_null(const service::Sighting* again) {
   return again == nullptr ? Json(nullptr) : Json(to_text(again->on.first));
 }
 
+// The newest look that found it worn or failed: its day, who looked, where that is written, and its fact.
+void add_look(Json& json, const std::optional<service::Day>& on, const std::string& by,
+              const std::optional<service::FactId>& fact) {
+  json["looked_on"] = day_or_null(on);
+  json["looked_by"] = text_or_null(by);
+  json["looked_fact"] = fact ? Json(to_text(*fact)) : Json(nullptr);
+}
+
 void add_limb_figures(Json& json, const LimbStanding& limb, const service::Point& point) {
   switch (limb.kind) {
     case LimbKind::usage:
@@ -92,6 +100,9 @@ void add_sightings(Json& json, const service::NoticedSign* sign) {
   json["note"] = sign == nullptr ? Json(nullptr) : text_or_null(sign->note());
   json["again_on"] = sign == nullptr ? Json(nullptr) : again_or_null(sign->again());
   json["sightings"] = sign == nullptr ? Json::array() : sightings_as_json(sign->sightings);
+  const service::SignLook* const look = sign == nullptr || sign->looks.empty() ? nullptr : &sign->looks.back();
+  add_look(json, look == nullptr ? std::nullopt : std::optional(look->on), look == nullptr ? "" : look->by,
+           look == nullptr ? std::nullopt : std::optional(look->fact));
 }
 
 Json put_off_or_null(const std::optional<service::PutOff>& put_off) {
@@ -168,6 +179,7 @@ Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, co
   json["do_not_run"] = stopped.holds(*seen.machine);
   json["again_on"] = again_or_null(seen.again());
   json["sightings"] = sightings_as_json(seen.sightings);
+  add_look(json, seen.looked_on, seen.looked_by, seen.looked_fact);
   return json;
 }
 

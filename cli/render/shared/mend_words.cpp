@@ -72,7 +72,7 @@ std::vector<MendBlock> mend_blocks(const std::vector<const WaitsToMend*>& waitin
 CsvColumns columns_of_to_mend() {
   static constexpr auto columns = std::to_array<std::string_view>(
       {"row",  "machine", "site",       "customer", "task",     "position",  "call", "sign",  "on",    "until", "fact",
-       "note", "found",   "do_not_run", "say",      "again_on", "sightings", "name", "value", "limit", "unit"});
+       "note", "found",   "do_not_run", "say",      "again_on", "sightings", "name", "value", "limit", "unit", "looked_on", "looked_by", "looked_fact"});
   return columns;
 }
 
@@ -94,6 +94,7 @@ void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& 
                                {"note", csv_text(seen.note)},
                                {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
                                {"sightings", joined_sightings(seen.sightings)}});
+    add_look(cells, seen);
   } else {
     cells.insert(cells.end(), {{"sign", csv_text(one.measured() ? measured_words(*one.limb) : one.limb->seen)},
                                {"on", figure(one.limb->noticed_on)},

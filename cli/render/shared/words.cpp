@@ -86,6 +86,12 @@ std::string sightings_words(const std::vector<service::Sighting>& sightings) {
   return text;
 }
 
+// `; looked at 2026-06-15, found worn: a bearing hums`, behind what was seen, be it listed or not.
+std::string look_words(service::Day on, service::Found found, const std::string& note) {
+  return fmt::format("; looked at {}, found {}{}", to_text(on), to_text(found),
+                     note.empty() ? "" : ": " + service::cleaned(note));
+}
+
 std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) {
   if (!limb.seen.empty()) {
     std::string text =
@@ -93,7 +99,7 @@ std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) 
     const service::NoticedSign* const open = limb.open_sign();
     if (open != nullptr) text += sightings_words(open->sightings);
     if (limb.found && limb.looked_on) {
-      text += fmt::format(", looked at {}: {}", to_text(*limb.looked_on), to_text(*limb.found));
+      text += look_words(*limb.looked_on, *limb.found, open == nullptr ? "" : open->looks.back().note);
     }
     return text;
   }
@@ -360,8 +366,8 @@ std::string seen_words(const service::SeenSign& seen) {
   // Whose word a note is must be seen: each sighting's stands behind its day, and behind the last thing of all without
   // brackets, where nothing could be taken for it.
   if (looked || seen.sightings.size() > 1) text += sightings_words(seen.sightings);
-  if (looked) text += fmt::format("; looked at {}, found {}", to_text(*seen.looked_on), to_text(*seen.found));
-  if (!seen.note.empty() && (looked || seen.sightings.size() < 2)) text += ": " + service::cleaned(seen.note);
+  if (looked) return text + look_words(*seen.looked_on, *seen.found, seen.note);
+  if (!seen.note.empty() && seen.sightings.size() < 2) text += ": " + service::cleaned(seen.note);
   return text;
 }
 

@@ -95,6 +95,9 @@ struct SeenSign {
   bool safety = false;  // of a task that never waits: whoever looks is named
   // Each time since it was found good, as it was entered; the first is `fact`, of its own day and note.
   std::vector<Sighting> sightings = {};
+  // Of the newest look that found it worn or failed: who looked, where that is written, and its fact.
+  std::string looked_by = {};
+  std::optional<FactId> looked_fact = {};
 
   // The last time, where it was seen more than once; null: once. Points into it.
   const Sighting* again() const { return sightings.size() < 2 ? nullptr : &sightings.back(); }

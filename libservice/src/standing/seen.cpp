@@ -111,6 +111,8 @@ class Keeping {
       if (thing.seen.sign != fact.name) continue;
       thing.seen.found = found;
       thing.seen.looked_on = fact.on.first;
+      thing.seen.looked_by = fact.by;
+      thing.seen.looked_fact = fact.id;
       thing.seen.note = fact.note;
     }
   }
