@@ -152,7 +152,7 @@ def as_the_list(fleet, *words, as_of=TODAY):
     for event in events.values():
         warned = re.split("[ :]", event["summary"])[0] in stopped
         check(f"{event['summary']}: says first that nobody may run it",
-              (event["warned"], event["description"].startswith("Do not run.\n"), "do-not-run" in event["categories"]),
+              (event["warned"], event["description"].startswith("Do not run: "), "do-not-run" in event["categories"]),
               (warned, warned, warned))
     return events
 

@@ -7,6 +7,7 @@
 #include "render/shared/ics.h"
 #include "render/shared/point_rows.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/minding.h"
 #include "service/not_to_run.h"
@@ -65,9 +66,9 @@ class Words {
   IcsEvent event(const CalendarEvent& event) const {
     IcsEvent ics{event.uid, event.on, event.sequence, event.changed, "", "", "", {}};
     say(event, ics);
-    if (not_to_run(event)) {
+    if (const service::RunBan* const ban = ban_of(event)) {
       ics.summary = "do not run: " + ics.summary;
-      ics.description = "Do not run.\n" + ics.description;
+      ics.description = fmt::format("{}: {}\n{}", not_to_run_title, ban_words(*ban), ics.description);
       ics.categories.emplace_back("do-not-run");
     }
     if (event.heading) {
@@ -82,14 +83,15 @@ class Words {
 
  private:
   // A telephone shows the beginning of a title, and nobody may run it.
-  bool not_to_run(const CalendarEvent& event) const {
+  // Whoever opens an entry has no list at hand that says why.
+  const service::RunBan* ban_of(const CalendarEvent& event) const {
     const service::Machine* const machine = event.point != nullptr  ? event.point->machine
                                             : event.use != nullptr  ? event.use->machine
                                             : event.seen != nullptr ? event.seen->machine
                                             : event.no_record       ? event.no_record->machine
                                             : event.gap             ? list_.fleet->machine(event.gap->gap->machine)
                                                                     : nullptr;
-    return machine != nullptr && stopped_.holds(*machine);
+    return machine == nullptr ? nullptr : stopped_.ban_of(*machine);
   }
 
   void say(const CalendarEvent& event, IcsEvent& ics) const {

@@ -202,6 +202,6 @@ TEST_CASE("a calendar says first what nobody may run, and of a fleet that is wel
     CHECK(place.out.find(std::string("SUMMARY:do not run: ") + title) != std::string::npos);
   }
   CHECK(place.out.find("SUMMARY:pump") == std::string::npos);
-  CHECK(place.out.find("DESCRIPTION:Do not run.\\n") != std::string::npos);
+  CHECK(place.out.find("DESCRIPTION:Do not run: out of use since ") != std::string::npos);
   CHECK(place.out.find("SUMMARY:loader") != std::string::npos);
 }

@@ -316,11 +316,11 @@ TEST_CASE("what a look found is told in the same words of a listed sign and of a
   must(place, "looked loader leak --found worn --by M.T. --on 2026-06-12 --note hose-split --as-of 2026-06-15");
   must(place, "saw loader odd-noise --on 2026-06-11");
   must(place, "looked loader odd-noise --found worn --by A.F. --on 2026-06-13 --note bearing-hums --as-of 2026-06-15");
-  for (const char* ask : {"due", "due --overdue", "mail", "season harvest", "sheet loader", "rounds --from 2026-06-22"}) {
+  for (const char* ask : {"due", "due --overdue", "mail", "season harvest", "sheet loader", "workload"}) {
     CAPTURE(ask);
     must(place, std::string(ask) + " --as-of 2026-06-15");
-    CHECK(holds(place.out, "leak seen 2026-06-10 (drips); looked at 2026-06-12, found worn: hose-split"));
-    CHECK(holds(place.out, "odd-noise, seen 2026-06-11; looked at 2026-06-13, found worn: bearing-hums"));
+    CHECK(place.says("leak seen 2026-06-10 (drips); looked at 2026-06-12, found worn: hose-split"));
+    CHECK(place.says("odd-noise, seen 2026-06-11; looked at 2026-06-13, found worn: bearing-hums"));
   }
   const auto due = json_of(place, "due --as-of 2026-06-15");
   const auto& seen = due["seen"][0];
@@ -333,8 +333,7 @@ TEST_CASE("what a look found is told in the same words of a listed sign and of a
     CHECK(limb["looked_by"] == "M.T.");
     CHECK(limb["looked_fact"].is_string());
   }
-  must(place, "due --format csv --as-of 2026-06-15");
-  for (const auto& row : rows_of(place.out)) {
+  for (const auto& row : rows_of(place, "due --as-of 2026-06-15")) {
     if (row.at("sign") == "leak") CHECK(row.at("looked_by") == "M.T.");
     if (row.at("sign") == "odd-noise") CHECK(row.at("looked_on") == "2026-06-13");
   }
