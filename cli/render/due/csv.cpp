@@ -19,6 +19,7 @@ std::string due_as_csv(const DueAnswer& due) {
   for (const service::SeenSign& seen : due.list.seen) add_seen(table, seen, fleet, stopped);
   for (const service::Gap& gap : due.list.gaps) add_gap(table, gap, fleet);
   add_machines(false);
+  add_stopped(table, stopped, fleet);
   return table.text();
 }
 

@@ -18,6 +18,7 @@ std::string overdue_as_csv(const service::DueList& list) {
     if (entry.gap != nullptr) add_gap(table, *entry.gap, *list.fleet, heading);
     if (entry.use != nullptr) add_machine(table, *entry.use, *list.fleet, stopped, heading);
   }
+  add_stopped(table, stopped, *list.fleet);
   return table.text();
 }
 

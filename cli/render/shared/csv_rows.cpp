@@ -135,7 +135,7 @@ std::vector<std::string> point_columns() {
                        "people",
                        "usage_estimated_from",
                        "again_on"},
-                      {columns_of_standing(), columns_of_seen(), columns_of_gaps(), columns_of_machines()});
+                      {columns_of_standing(), columns_of_seen(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()});
 }
 
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
