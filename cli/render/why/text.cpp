@@ -7,7 +7,6 @@
 #include "render/why/why.h"
 #include "render/why/words.h"
 #include "service/cautions.h"
-#include "service/run_ban.h"
 #include "terminal/wrap.h"
 
 namespace cli {
@@ -27,13 +26,6 @@ std::vector<std::string> seen_of(const service::Explanations& why) {
                                 seen.looked_on ? "nobody has found it good since" : "nobody has looked at it yet"));
   }
   return lines;
-}
-
-// Nobody may run the machine, for something else than this point, and than that it is out of use.
-bool forbidden_by_others(const service::Explanations& why, const service::Point& point) {
-  const bool out_of_use = std::any_of(why.not_in_use.begin(), why.not_in_use.end(),
-                                      [](const auto& use) { return use.state.kind == service::UseKind::out_of_use; });
-  return why.not_to_run.holds(*point.machine) && !out_of_use && !service::forbids_running(point);
 }
 
 }  // namespace
@@ -57,11 +49,8 @@ std::string why_as_text(const service::Explanations& why, const Look& look) {
     std::vector<std::string> notes = remarks_of(point);
     std::erase(notes, sooner_words(point));  // said of the days ahead
     add(text, "note", notes, columns);
-    if (forbidden_by_others(why, point)) {
-      add(text, "run",
-          {fmt::format("{}: {} due {} says what", not_before_it_is_mended, look.command,
-                       service::cleaned(point.machine->key))},
-          columns);
+    if (const service::RunBan* const ban = why.not_to_run.ban_of(*point.machine)) {
+      add(text, "run", {why_not_to_run(*ban)}, columns);
     }
     std::vector<std::string> cautions;
     for (const std::string& written : point.task->all_cautions) {
