@@ -79,8 +79,8 @@ struct CalendarEvent {
 
 // What its first event counts, in this order: of the due list what needs doing or is not known, in lines as people read
 // them (a machine without record is one), but what the overdue list has as put off or laid up as that; of the overdue
-// list its lines under each heading. Machines that nobody may run are one count of both, and of these what forbids it
-// is not counted as due (`OverdueCounts`). `coming` and `later` are no part of that, and counted beside it.
+// list its lines under each heading. Machines that nobody may run are one count of both (`OverdueCounts`), beside what
+// is due of them, as in the due list. `coming` and `later` are no part of that, and counted beside it.
 enum class Counted {
   not_to_run,
   overdue,

@@ -122,19 +122,9 @@ class LaidAside {
   std::map<OverdueHeading, std::size_t> lines_;
 };
 
-// What the overdue list has under a heading of its own, though it is due and not overdue.
-std::vector<const Point*> not_to_be_run(const DueList& list) {
-  std::vector<const Point*> points;
-  for (const OverdueEntry& entry : overdue_list(list)) {
-    if (entry.heading == OverdueHeading::do_not_run) points.push_back(entry.point);
-  }
-  return points;
-}
-
 // Of all, those that are not shown (`first`) too.
 std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) {
   const LaidAside aside(list);
-  const auto forbidding = not_to_be_run(list).size();
   const auto standing = [&](Standing one) {
     const auto found = shown.counts.find(one);
     const auto all = found == shown.counts.end() ? std::size_t{0} : static_cast<std::size_t>(found->second);
@@ -152,7 +142,7 @@ std::vector<CalendarCount> counts_of(const DueList& list, const DueRows& shown) 
   std::vector<CalendarCount> counts;
   add_count(counts, Counted::not_to_run, run_bans(list).size());
   add_count(counts, Counted::overdue, standing(Standing::overdue));
-  add_count(counts, Counted::due, standing(Standing::due) - forbidding);
+  add_count(counts, Counted::due, standing(Standing::due));
   add_count(counts, Counted::seen, list.seen.size());
   add_count(counts, Counted::find_out, lines);
   add_count(counts, Counted::put_off, aside.lines(OverdueHeading::put_off));
