@@ -106,11 +106,11 @@ def job_sheets(browser, top, folder):
     on_screens(browser, "sheets", file)
     pages = on_paper(browser, file, top / "sheets.pdf")
     answer = json.loads(run(folder, "sheet", "--as-of", AS_OF, "--format", "json"))
-    stands = {"out-of-use": " · OUT OF USE: do not run", "laid-up": " · LAID UP: do not run"}
+    stands = {"out-of-use": " · OUT OF USE: do not run", "laid-up": " · LAID UP: not before it is back"}
     stands["unsafe"] = " · DO NOT RUN before it is mended"
 
     def stands_so(sheet):
-        if sheet["state"]:
+        if sheet["state"] and sheet["do_not_run"] == (sheet["state"]["state"] == "out-of-use"):
             return stands[sheet["state"]["state"]]
         return stands["unsafe"] if sheet["do_not_run"] else ""
 

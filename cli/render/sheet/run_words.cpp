@@ -55,7 +55,8 @@ std::string overdue_words(const Point& point) {
 
 std::vector<std::string> stop_lines(const MachineSheet& sheet) {
   std::vector<std::string> lines;
-  if (sheet.state != nullptr) lines.push_back("Do not run: " + words_of(*sheet.state));
+  if (sheet.out_of_use()) lines.push_back("Do not run: " + words_of(*sheet.state));
+  if (sheet.laid_up()) lines.push_back("Not before it is back: " + words_of(*sheet.state));
   std::vector<std::string> unsafe;
   std::vector<std::string> past_limit;
   for (const Point* point : sheet.forbidden_by) {

@@ -89,8 +89,9 @@ std::string name_of(const service::Machine& machine) {
 
 std::string stop_mark(const MachineSheet& sheet) {
   if (sheet.out_of_use()) return "OUT OF USE: do not run";
-  if (sheet.laid_up()) return "LAID UP: do not run";
-  return sheet.not_to_run ? "DO NOT RUN before it is mended" : "";
+  const std::string laid_up = sheet.laid_up() ? "LAID UP: not before it is back" : "";
+  if (!sheet.not_to_run) return laid_up;
+  return "DO NOT RUN before it is mended" + (laid_up.empty() ? "" : "; " + laid_up);
 }
 
 std::string page_head(const MachineSheet& sheet, service::Day day) {
