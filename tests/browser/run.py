@@ -107,7 +107,7 @@ def job_sheets(browser, top, folder):
     pages = on_paper(browser, file, top / "sheets.pdf")
     answer = json.loads(run(folder, "sheet", "--as-of", AS_OF, "--format", "json"))
     stands = {"out-of-use": " · OUT OF USE: do not run", "laid-up": " · LAID UP: not before it is back"}
-    stands["unsafe"] = " · DO NOT RUN before it is mended"
+    stands["unsafe"] = " · DO NOT RUN before this is mended"
 
     def stands_so(sheet):
         if sheet["state"] and sheet["do_not_run"] == (sheet["state"]["state"] == "out-of-use"):

@@ -6,7 +6,7 @@ namespace cli {
 std::string due_as_csv(const DueAnswer& due) {
   const service::Fleet& fleet = *due.list.fleet;
   const service::NotToRun stopped(due.list);
-  CsvTable table(point_columns());
+  CsvTable table = table_of(point_columns(), stopped, fleet);
   // As text has them: what must not run stands first.
   const auto add_machines = [&](bool out_of_use) {
     for (const service::MachineUse& use : due.list.not_in_use) {

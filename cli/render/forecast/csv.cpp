@@ -35,7 +35,7 @@ void add_due_next(CsvTable& table, const service::Point& point, const service::F
 
 std::string forecast_as_csv(const ForecastAnswer& answer) {
   const service::Fleet& fleet = *answer.forecast.fleet;
-  CsvTable table(columns_with(
+  CsvTable table = table_of(columns_with(
       {"row",
        "machine",
        "site",
@@ -78,7 +78,7 @@ std::string forecast_as_csv(const ForecastAnswer& answer) {
        "put_off_by_estimate",
        "past_grace_by_estimate",
        "do_not_run"},
-      {columns_of_standing(), columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}));
+      {columns_of_standing(), columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}), answer.forecast.not_to_run, fleet);
   for (const service::MeterForecast& each : answer.forecast.meters) {
     add_meter(table, "now", each.ahead, fleet,
               each.ahead.now);  // a meter that nobody read has a row, and nothing in it

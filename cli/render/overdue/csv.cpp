@@ -10,7 +10,7 @@ std::string overdue_as_csv(const service::DueList& list) {
   const auto entries = overdue_list(list);
   if (entries.empty()) return "";
   const service::NotToRun stopped(list);
-  CsvTable table(columns);
+  CsvTable table = table_of(columns, stopped, *list.fleet);
   for (const service::OverdueEntry& entry : entries) {
     const std::string_view heading = service::to_text(entry.heading);
     if (entry.point != nullptr) add_point(table, *entry.point, *list.fleet, stopped, heading);

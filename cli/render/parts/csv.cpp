@@ -4,14 +4,14 @@
 namespace cli {
 
 std::string parts_as_csv(const service::PartsList& list) {
-  CsvTable table(
+  CsvTable table = table_of(
       columns_with({"row",     "part",        "listed",   "what",      "number",     "supplier", "fluid",
                     "unit",    "need",        "more",     "stock",     "counted_on", "short_by", "buy",
                     "packs",   "missed_from", "order_by", "late_days", "price",      "cost",     "ready",
                     "machine", "site",        "customer", "task",      "position",   "safety",   "competent_person",
                     "fact",    "meter",       "kind",     "state",     "since",      "until",    "note",
                     "say",     "doubtful"},
-                   {columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}));
+                   {columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}), list.not_to_run, *list.fleet);
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"row", "part"},

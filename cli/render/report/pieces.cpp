@@ -65,7 +65,7 @@ void add_point(const Element& rows, const ReportPage& page, const Point& point, 
   const auto mark = [&](std::string_view remark, std::string_view says) {
     if (std::erase(remarks, remark) > 0) marks.emplace_back(says);
   };
-  mark(not_before_mended, not_before_this);
+  mark(not_before_mended, not_before_mended);
   for (const service::SeenSign* seen : to_mend(page.report.due.seen, point)) {
     marks.push_back(fmt::format("to be mended: {}", words_of(*seen)));
   }

@@ -190,7 +190,7 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   const RoundsList& list = answer.list;
   const service::Week& week = list.week();
   const service::Fleet& fleet = *week.fleet;
-  CsvTable table(columns());
+  CsvTable table = table_of(columns(), list.not_to_run, fleet);
   for (const service::Round& round : list.plan.rounds) {
     for (const service::RoundStop& stop : round.stops) add_stop(table, list, round, stop);
   }

@@ -60,7 +60,7 @@ void add_point(CsvTable& table, const char* row, const service::Point& point, co
 
 std::string season_as_csv(const service::SeasonPlan& plan) {
   const service::Fleet& fleet = *plan.fleet;
-  CsvTable table(columns_with(
+  CsvTable table = table_of(columns_with(
       {"row",
        "machine",
        "site",
@@ -123,7 +123,7 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
        "past_grace_by_estimate",
        "to_mend",
        "again_on"},
-      {columns_of_standing(), columns_of_gaps(), columns_of_seen(), columns_of_machines(), columns_of_stopped()}));
+      {columns_of_standing(), columns_of_gaps(), columns_of_seen(), columns_of_machines(), columns_of_stopped()}), plan.not_to_run, fleet);
   const auto stopped = [&](const service::Machine& machine) { return yes_or_no(plan.not_to_run.holds(machine)); };
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, plan, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, plan, "");

@@ -186,10 +186,10 @@ std::vector<SeasonRow> rows_in_words(const std::vector<SeasonItem>& items, const
   std::vector<SeasonRow> rows;
   for (const Said& said : said_of(items)) {
     const SeasonItem& item = *said.item;
-    const bool is_stopped = stopped.holds(*item.point.machine) && !says_why(item);
+    const service::RunBan* const ban = says_why(item) ? nullptr : stopped.ban_of(*item.point.machine);
     rows.push_back({&item, mark_of(item), to_text(item.do_by), task_cell(said), said.odds, said.lost,
                     item.resources.time ? hours_of(said.minutes, item.resources.people) : "not said",
-                    is_stopped ? std::string(not_before_it_is_mended) : "", remarks_of(said)});
+                    ban == nullptr ? "" : why_not_to_run(*ban), remarks_of(said)});
   }
   return rows;
 }

@@ -1,6 +1,7 @@
 // Lines of CSV (RFC 4180) that a spreadsheet can open without starting a formula.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -28,12 +29,19 @@ inline std::string yes_or_no(bool value) { return value ? "yes" : "no"; }
 class CsvTable {
  public:
   explicit CsvTable(std::vector<std::string> columns);
+  // Each row about a machine says under `do_not_run` whether nobody may run it, though it does not fill that column.
+  // Empty of a machine that is not known.
+  using DoNotRun = std::function<std::optional<bool>(std::string_view machine)>;
+  CsvTable(std::vector<std::string> columns, DoNotRun do_not_run);
   void add(const std::vector<std::pair<std::string_view, std::string>>& cells);
   const std::string& text() const { return text_; }
 
  private:
+  void fill_do_not_run(std::vector<std::string>& row) const;
+
   std::vector<std::string> columns_;
   std::string text_;
+  DoNotRun do_not_run_;
 };
 
 }  // namespace cli

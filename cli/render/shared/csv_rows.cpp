@@ -78,6 +78,13 @@ std::vector<std::string> columns_with(std::vector<std::string> first, std::initi
   return first;
 }
 
+CsvTable table_of(std::vector<std::string> columns, const service::NotToRun& stopped, const service::Fleet& fleet) {
+  return {std::move(columns), [&stopped, &fleet](std::string_view key) -> std::optional<bool> {
+            const service::Machine* const machine = fleet.machine(key);
+            return machine == nullptr ? std::nullopt : std::optional(stopped.holds(*machine));
+          }};
+}
+
 std::vector<std::string> point_columns() {
   return columns_with({"row",
                        "machine",

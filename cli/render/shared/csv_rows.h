@@ -25,6 +25,9 @@ CsvColumns columns_of_standing();
 // `first` in its order, then what these rows have beside it.
 std::vector<std::string> columns_with(std::vector<std::string> first, std::initializer_list<CsvColumns> rows);
 
+// Each of its rows about a machine says whether nobody may run that. Both outlive the table.
+CsvTable table_of(std::vector<std::string> columns, const service::NotToRun& stopped, const service::Fleet& fleet);
+
 // Of lists of points, gaps and machines, told apart by the first column.
 std::vector<std::string> point_columns();
 

@@ -55,7 +55,7 @@ std::string why_not_to_run(const RunBan& ban) {
 
 std::string stop_words(const RunBan& ban) {
   const std::string mend = to_mend_words(ban);
-  return mend.empty() ? "do not run it" : fmt::format("{}: {}", not_before_this, mend);
+  return mend.empty() ? "do not run it" : fmt::format("{}: {}", not_before_mended, mend);
 }
 
 std::string stop_words(const service::DueList& list, const service::Machine& machine) {
@@ -69,7 +69,7 @@ std::string state_in_row(const service::UseState* state, const RunBan* ban, cons
   if (ban != nullptr && ban->out_of_use()) return "out of use: do not run it";
   std::vector<std::string> parts;
   if (ban != nullptr && (point == nullptr || !ban->forbidden_by(*point))) {
-    parts.push_back(fmt::format("{}: {}", not_before_this, to_mend_words(*ban)));
+    parts.push_back(fmt::format("{}: {}", not_before_mended, to_mend_words(*ban)));
   }
   if (state != nullptr && state->kind == service::UseKind::laid_up) {
     parts.push_back(state->until ? "laid up until " + to_text(*state->until) : "laid up");

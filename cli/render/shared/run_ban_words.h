@@ -12,14 +12,8 @@ namespace cli {
 // Above all of them.
 inline constexpr std::string_view not_to_run_title = "Do not run";
 
-// At the row of what forbids it, in front of what was seen.
-inline constexpr std::string_view not_before_this = "do not run it before this is mended";
-
 // Below that title: `out of use since 2026-05-21: fork worn`, `before this is mended: hoses, leak seen 2026-06-11`.
 std::string ban_words(const service::RunBan& ban);
-
-// At any row of its machine, where the reasons stand elsewhere.
-inline constexpr std::string_view not_before_it_is_mended = "do not run it before it is mended";
 
 // What is to be mended first: `hoses, leak seen 2026-06-11; strange knocking noise, seen 2026-06-14`.
 std::string to_mend_words(const service::RunBan& ban);

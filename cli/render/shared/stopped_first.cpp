@@ -5,6 +5,7 @@
 #include "render/shared/headings.h"
 #include "render/shared/markdown.h"
 #include "render/shared/run_ban_words.h"
+#include "render/shared/words.h"
 
 namespace cli {
 namespace {
@@ -39,7 +40,7 @@ std::string markdown_stopped(const std::vector<service::RunBan>& bans) {
     text += fmt::format("- **{}**: do not run it: {}\n", markdown_cell(machine), markdown_cell(words));
   }
   for (const auto& [machine, words] : to_be_mended) {
-    text += fmt::format("- **{}**: {}: {}\n", markdown_cell(machine), not_before_it_is_mended, markdown_cell(words));
+    text += fmt::format("- **{}**: {}: {}\n", markdown_cell(machine), not_before_mended, markdown_cell(words));
   }
   return text;
 }

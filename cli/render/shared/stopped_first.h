@@ -13,7 +13,7 @@
 namespace cli {
 
 // Above those that are in use, or laid up, and that nobody may run.
-inline constexpr std::string_view not_before_mended_title = "Do not run before it is mended";
+inline constexpr std::string_view not_before_mended_title = "Do not run before this is mended";
 
 // By machine: `out of use since 2026-05-21: fork worn`, of one of which more forbids it that too; of the others what is
 // to be mended first.

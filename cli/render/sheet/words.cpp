@@ -91,7 +91,7 @@ std::string stop_mark(const MachineSheet& sheet) {
   if (sheet.out_of_use()) return "OUT OF USE: do not run";
   const std::string laid_up = sheet.laid_up() ? "LAID UP: not before it is back" : "";
   if (!sheet.not_to_run) return laid_up;
-  return "DO NOT RUN before it is mended" + (laid_up.empty() ? "" : "; " + laid_up);
+  return "DO NOT RUN before this is mended" + (laid_up.empty() ? "" : "; " + laid_up);
 }
 
 std::string page_head(const MachineSheet& sheet, service::Day day) {

@@ -14,7 +14,7 @@ inline constexpr std::string_view found_choices = "good / worn / failed";
 std::string name_of(const service::Machine& machine);  // `Combine`, its key where it has no name
 
 // `Combine (combine) · 2026-06-15`, and that nobody may run it: at the head of each of its pages.
-std::string stop_mark(const service::MachineSheet& sheet);  // `DO NOT RUN before it is mended`; empty: it may be run
+std::string stop_mark(const service::MachineSheet& sheet);  // `DO NOT RUN before this is mended`; empty: it may be run
 std::string page_head(const service::MachineSheet& sheet, service::Day day);
 
 // `Quernholt grain store, for A. Thorne`; empty where it has no site.

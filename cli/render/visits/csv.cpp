@@ -110,7 +110,7 @@ service::Resources load_of(const SiteVisit& visit) {
 class Rows {
  public:
   explicit Rows(const VisitsList& list)
-      : list_(list), plan_(list.plan), fleet_(list.fleet()), stopped_(*plan_.list), table_(columns()) {}
+      : list_(list), plan_(list.plan), fleet_(list.fleet()), stopped_(*plan_.list), table_(table_of(columns(), stopped_, fleet_)) {}
 
   void visit(const SiteVisit& visit) {
     CsvCells cells = cells_at("visit", visit);

@@ -39,7 +39,7 @@ void add_sums(CsvTable& table, const std::vector<std::string>& head, const char*
 
 std::string workload_as_csv(const service::Workload& load) {
   const std::vector<std::string> head = columns();
-  CsvTable table(head);
+  CsvTable table = table_of(head, load.not_to_run, *load.fleet);
   const char* const step = load.step == service::Step::week ? "week" : "month";
   for (const auto& row : load.rows) add_sums(table, head, step, row.from, row.to, row);
   add_sums(table, head, "in-all", load.as_of, load.to, load);

@@ -61,10 +61,10 @@ TEST_CASE("each page that leaves by itself says what of a machine is to be mende
     must(place, ask);
     if (ask.starts_with("find-out")) {
       CHECK(place.says(
-          "Do not run before it is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
+          "Do not run before this is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
     } else {
       CHECK(place.says(std::string("!! ") + why));
-      CHECK_FALSE(place.says("\n   !! do not run it before that is mended"));
+      CHECK_FALSE(place.says("\n   !! do not run it before this is mended"));
     }
   }
   must(place, std::string(week) + " --format md");
@@ -72,7 +72,7 @@ TEST_CASE("each page that leaves by itself says what of a machine is to be mende
   must(place, std::string(week) + " --format ics");
   const std::string calendar = unfolded(place.out);
   CHECK(calendar.find(why) != std::string::npos);
-  CHECK(calendar.find("Do not run before it is mended: loader: hoses, leak seen 2026-05-01 (drips)") !=
+  CHECK(calendar.find("Do not run before this is mended: loader: hoses, leak seen 2026-05-01 (drips)") !=
         std::string::npos);
   must(place, "out-of-use hoist --note bent --on 2026-05-03 --as-of 2026-05-03");
   must(place, std::string(week) + " --format ics");
@@ -85,7 +85,7 @@ TEST_CASE("the form of what is to be found out says at its machine that nobody m
   must(place, "saw hoist odd-smell --on 2026-05-02 --as-of 2026-05-03");
   must(place, "looked hoist odd-smell --found failed --note burnt --on 2026-05-02 --as-of 2026-05-03");
   must(place, "find-out hoist --as-of 2026-05-03");
-  CHECK(place.says("Do not run before it is mended\n   hoist  odd-smell, seen 2026-05-02"));
+  CHECK(place.says("Do not run before this is mended\n   hoist  odd-smell, seen 2026-05-02"));
   CHECK(
       place.says("!! do not run it before this is mended: odd-smell, seen 2026-05-02; looked at 2026-05-02, found "
                  "failed: burnt"));
@@ -94,7 +94,7 @@ TEST_CASE("the form of what is to be found out says at its machine that nobody m
   // Also where there is no blank to fill in.
   must(place, "find-out loader --as-of 2026-05-03");
   CHECK(
-      place.says("Do not run before it is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
+      place.says("Do not run before this is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
 }
 
 TEST_CASE("what was found failed, or measured at its limit and is only looked at, is told as waiting at its own stop") {
@@ -202,5 +202,5 @@ TEST_CASE("a sheet offers either the service that mends what was found, or the l
   CHECK(place.says("looked loader \"fork found worn\""));
   // On a screen too, first of all.
   must(place, "sheet loader --as-of 2026-05-03 --format html");
-  CHECK(place.says("<p class=\"stop\">DO NOT RUN before it is mended</p>"));
+  CHECK(place.says("<p class=\"stop\">DO NOT RUN before this is mended</p>"));
 }

@@ -668,7 +668,7 @@ TEST_CASE("what forbids to run a machine is in every message until it is mended,
   must(place, "saw loader leak --on 2026-06-16 --as-of 2026-06-16");
   REQUIRE(place.run("due --overdue --as-of 2026-06-16") == 0);
   CHECK(holds(place.out, "Not to be run before what is due is mended"));
-  CHECK(holds(place.out, "do not run it before that is mended"));
+  CHECK(holds(place.out, "do not run it before this is mended"));
   REQUIRE(place.run("mail --changed --as-of 2026-06-16") == 0);
   CHECK(subject(place.out) == "1 not to be run: Skarvey estate");
   CHECK(holds(place.out, "Must not wait: do not run: loader: hoses, leak seen"));

@@ -81,10 +81,10 @@ TEST_CASE("a forecast says first which machines nobody may run") {
     CAPTURE(ask);
     must(place, ask);
     CHECK(place.says("\nOut of use: do not run\n   pump  out of use since 2026-06-10: fork-worn\n"));
-    CHECK(place.says("\nDo not run before it is mended\n   loader  hoses, leak seen 2026-06-12\n"));
+    CHECK(place.says("\nDo not run before this is mended\n   loader  hoses, leak seen 2026-06-12\n"));
     CHECK(place.says("\nLaid up\n   mower  laid up since 2026-06-10\n"));
   }
-  CHECK(place.says("safety; do not run it before that is mended"));
+  CHECK(place.says("safety; do not run it before this is mended"));
 }
 
 TEST_CASE("every list begins with all machines that nobody may run, and not with those out of use alone") {
@@ -94,7 +94,7 @@ TEST_CASE("every list begins with all machines that nobody may run, and not with
   must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
   must(place, "saw loader leak --on 2026-06-12");
   const std::string out = "\nOut of use: do not run\n   pump  out of use since 2026-06-10: fork-worn\n";
-  const std::string title = "\nDo not run before it is mended\n   loader  ";
+  const std::string title = "\nDo not run before this is mended\n   loader  ";
   const std::string why = "hoses, leak seen 2026-06-12\n";
   for (const char* ask :
        {"due", "season harvest", "workload", "parts", "parts --before harvest", "forecast", "find-out"}) {
@@ -109,10 +109,10 @@ TEST_CASE("every list begins with all machines that nobody may run, and not with
   CHECK(place.says("out of use since 2026-06-10"));
   CHECK_FALSE(place.says("loader"));
   must(place, "due --format md");
-  CHECK(place.says("- **loader**: do not run it before it is mended: " + why));
+  CHECK(place.says("- **loader**: do not run it before this is mended: " + why));
   CHECK(place.says("- **pump**: do not run it: out of use since 2026-06-10: fork-worn\n"));
   must(place, "parts --format md");
-  CHECK(place.says("- **loader**: do not run it before it is mended: " + why));
+  CHECK(place.says("- **loader**: do not run it before this is mended: " + why));
   CHECK(place.says("- **pump**: do not run it: out of use since 2026-06-10: fork-worn\n"));
   for (const char* ask : {"season harvest", "workload", "parts"}) {
     CAPTURE(ask);
@@ -242,13 +242,13 @@ TEST_CASE("each row of a season and of a due list for notes says that nobody may
   must(place, "saw loader leak --on 2026-06-12");
   must(place, "season harvest");
   CHECK(place.says("engine-oil  due?"));
-  CHECK(place.says("do not run it before it is mended"));    // the oil
-  CHECK(place.says("do not run it before that is mended"));  // the hoses themselves
+  CHECK(place.says("do not run it before this is mended"));    // the oil
+  CHECK(place.says("do not run it before this is mended"));  // the hoses themselves
   must(place, "due --format md");
   CHECK(place.says("| engine-oil |"));
   CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-12; "));
   must(place, "why loader engine-oil");
-  CHECK(place.says("do not run it before it is mended: whichever due loader says what"));
+  CHECK(place.says("do not run it before this is mended: whichever due loader says what"));
   must(place, "why loader hoses");
   CHECK_FALSE(place.says("says what"));
   // Also where it comes due once more.
@@ -303,7 +303,7 @@ TEST_CASE("a list in Markdown says first what nobody may run, and what is laid u
   must(place, "due --format md");
   CHECK(
       place.out.find("\n\n- **pump**: do not run it: out of use since 2026-06-10: fork-worn\n- **loader**: do not run "
-                     "it before it is mended: hoses, "
+                     "it before this is mended: hoses, "
                      "leak seen 2026-06-12\n\n|") != std::string::npos);
   CHECK(place.out.find("\n\n## Laid up\n\n- **mower**: laid up since 2026-06-10\n") != std::string::npos);
 }
@@ -337,4 +337,36 @@ TEST_CASE("what a look found is told in the same words of a listed sign and of a
     if (row.at("sign") == "leak") CHECK(row.at("looked_by") == "M.T.");
     if (row.at("sign") == "odd-noise") CHECK(row.at("looked_on") == "2026-06-13");
   }
+}
+
+TEST_CASE("each row of CSV about a machine says whether nobody may run it, and so does why with the reasons") {
+  Place place;
+  furnish_three(place);
+  run_the_loader(place);
+  must(place, "out-of-use pump --note fork-worn --on 2026-06-10");
+  must(place, "lay-up mower --on 2026-06-10");
+  must(place, "saw loader leak --on 2026-06-12");
+  for (const char* ask : {"due --all", "due --overdue", "forecast --within 24m", "workload", "parts", "season harvest",
+                          "rounds --from 2026-06-22", "visits"}) {
+    CAPTURE(ask);
+    std::size_t bans = 0;
+    for (const auto& row : rows_of(place, ask)) {
+      if (row.at("row") == "not-to-run") ++bans;
+      if (row.at("machine").empty()) continue;
+      CAPTURE(row.at("row"));
+      CHECK(row.at("do_not_run") == (row.at("machine") == "mower" ? "no" : "yes"));
+    }
+    CHECK(bans == 2);
+  }
+  must(place, "why pump");
+  CHECK(place.says("do not run it: out of use since 2026-06-10: fork-worn"));
+  must(place, "why loader engine-oil");
+  CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-12"));
+  must(place, "why loader hoses");
+  CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-12"));
+  // Laid up alone is no ban, in no answer.
+  must(place, "sheet mower");
+  CHECK_FALSE(place.says("Do not run"));
+  CHECK(place.says("LAID UP: not before it is back"));
+  CHECK(json_of(place, "sheet mower")["sheets"][0]["do_not_run"] == false);
 }

@@ -241,7 +241,7 @@ TEST_CASE("what was found failed stands first before a season, as work to mend, 
   must(place, "season harvest");
   CHECK(place.says("\nFound worn or failed, and not mended since\n"));
   CHECK(place.says("brakes found failed, seen 2026-06-12"));
-  CHECK(place.says("do not run it before that is mended"));
+  CHECK(place.says("do not run it before this is mended"));
   CHECK(place.says("to mend"));
   const auto told = json_of(place, "season harvest");
   const auto& first = told["beforehand"][0];

@@ -66,8 +66,8 @@ TEST_CASE("whoever brings a machine back is told at each line what forbids to ru
   CHECK(place.says("Do what is due before it works"));
   must(place, "saw loader wear=11 --position left");
   must(place, "back loader --dry-run");
-  CHECK(place.says("fork@left: due; safety; do not run it before that is mended; wear 11 mm, limit 10 mm") !=
-        place.says("fork@left: overdue; safety; do not run it before that is mended; wear 11 mm, limit 10 mm"));
+  CHECK(place.says("fork@left: due; safety; do not run it before this is mended; wear 11 mm, limit 10 mm") !=
+        place.says("fork@left: overdue; safety; do not run it before this is mended; wear 11 mm, limit 10 mm"));
   CHECK(place.says("Do these before it works"));
   CHECK(json_of(place, "back loader --dry-run")["before_work"]["points"][0]["do_not_run"] == true);
 }

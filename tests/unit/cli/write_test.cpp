@@ -516,7 +516,7 @@ TEST_CASE("a check that finds a machine worn says that it is kept until it is fo
   CHECK(place.says("guard found worn, seen 2026-06-15"));
   must(place, "back pump");
   CHECK(place.says(
-      "See to these before it works:\n  guard found worn, seen 2026-06-15; do not run it before that is mended\n"));
+      "See to these before it works:\n  guard found worn, seen 2026-06-15; do not run it before this is mended\n"));
 }
 
 TEST_CASE("what a dry run asks to do can be done: nothing that it did not store is struck, and options are named") {
