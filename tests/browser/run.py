@@ -110,9 +110,11 @@ def job_sheets(browser, top, folder):
     stands["unsafe"] = " · DO NOT RUN before this is mended"
 
     def stands_so(sheet):
-        if sheet["state"] and sheet["do_not_run"] == (sheet["state"]["state"] == "out-of-use"):
-            return stands[sheet["state"]["state"]]
-        return stands["unsafe"] if sheet["do_not_run"] else ""
+        state = sheet["state"]["state"] if sheet["state"] else "in-use"
+        if state == "out-of-use":
+            return stands[state]
+        laid_up = stands[state] if state == "laid-up" else ""
+        return stands["unsafe"] + laid_up.replace(" · ", "; ") if sheet["do_not_run"] else laid_up
 
     heads = [f"{sheet['name']} ({sheet['machine']}) · {AS_OF}{stands_so(sheet)}" for sheet in answer["sheets"]]
     check("sheets: one is out of use, one laid up, one unsafe",

@@ -11,7 +11,8 @@ std::string parts_as_csv(const service::PartsList& list) {
                     "machine", "site",        "customer", "task",      "position",   "safety",   "competent_person",
                     "fact",    "meter",       "kind",     "state",     "since",      "until",    "note",
                     "say",     "doubtful"},
-                   {columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}), list.not_to_run, *list.fleet);
+                   {columns_of_unknown(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()}),
+      list.not_to_run, *list.fleet);
   for (const service::PartNeed& need : list.needs) {
     const service::Part* part = need.part;
     table.add({{"row", "part"},

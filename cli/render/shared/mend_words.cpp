@@ -71,8 +71,9 @@ std::vector<MendBlock> mend_blocks(const std::vector<const WaitsToMend*>& waitin
 
 CsvColumns columns_of_to_mend() {
   static constexpr auto columns = std::to_array<std::string_view>(
-      {"row",  "machine", "site",       "customer", "task",     "position",  "call", "sign",  "on",    "until", "fact",
-       "note", "found",   "do_not_run", "say",      "again_on", "sightings", "name", "value", "limit", "unit", "looked_on", "looked_by", "looked_fact"});
+      {"row",       "machine", "site",  "customer", "task",  "position",   "call",      "sign",
+       "on",        "until",   "fact",  "note",     "found", "do_not_run", "say",       "again_on",
+       "sightings", "name",    "value", "limit",    "unit",  "looked_on",  "looked_by", "looked_fact"});
   return columns;
 }
 

@@ -75,7 +75,8 @@ std::vector<std::string> limb_words(const service::Point& point);
 // `since 2026-02-14`, `today`, `on 2026-07-18`, `by 2026-07-18 at the latest`, `about 2026-07-02 (2026-06-20 to ...)`.
 std::string when(const service::Point& point, service::Day as_of);
 
-// Of what forbids to run a machine (`run_ban.h`): at its own row, in front of what was seen, and of what is named there.
+// Of what forbids to run a machine (`run_ban.h`): at its own row, in front of what was seen, and of what is named
+// there.
 inline constexpr std::string_view not_before_mended = "do not run it before this is mended";
 inline constexpr std::string_view rests_on_doubt = "rests on a doubtful reading";  // `doubtful` in data
 

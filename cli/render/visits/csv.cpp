@@ -110,7 +110,11 @@ service::Resources load_of(const SiteVisit& visit) {
 class Rows {
  public:
   explicit Rows(const VisitsList& list)
-      : list_(list), plan_(list.plan), fleet_(list.fleet()), stopped_(*plan_.list), table_(table_of(columns(), stopped_, fleet_)) {}
+      : list_(list),
+        plan_(list.plan),
+        fleet_(list.fleet()),
+        stopped_(*plan_.list),
+        table_(table_of(columns(), stopped_, fleet_)) {}
 
   void visit(const SiteVisit& visit) {
     CsvCells cells = cells_at("visit", visit);
@@ -184,10 +188,10 @@ class Rows {
 
   void known() {
     for (const service::Gap& gap : list_.asked->gaps) add_gap(table_, gap, fleet_);
-    for (const service::SeenSign& seen : list_.asked->seen) add_seen(table_, seen, fleet_, stopped_);
+    for (const service::SeenSign* seen : list_.seen) add_seen(table_, *seen, fleet_, stopped_);
     for (const service::WaitsToMend& one : list_.to_mend) add_to_mend(table_, one, fleet_, stopped_);
-    for (const service::MachineUse& use : list_.asked->not_in_use) add_machine(table_, use, fleet_, stopped_);
-    add_stopped(table_, service::NotToRun(*list_.asked), fleet_);
+    for (const service::MachineUse* use : list_.not_in_use) add_machine(table_, *use, fleet_, stopped_);
+    add_stopped(table_, list_.not_to_run, fleet_);
   }
 
   const std::string& text() const { return table_.text(); }

@@ -148,10 +148,12 @@ std::string visits_as_json(const VisitsList& list) {
       plan.not_possible, [&](const service::NotPossible& out) { return not_possible_as_json(list, out, stopped); });
   json["unknown"] = places_of(plan.unknown, fleet);
   json["gaps"] = gaps_as_json(list.asked->gaps, fleet);
-  json["seen"] = seen_as_json(list.asked->seen, fleet, stopped);
+  json["seen"] =
+      array_of(list.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); });
   json["to_mend"] = to_mend_as_json(list.to_mend, fleet, stopped);
-  json["not_in_use"] = not_in_use_as_json(list.asked->not_in_use, fleet, stopped);
-  json["not_to_run"] = bans_as_json(service::NotToRun(*list.asked).bans(), fleet);
+  json["not_in_use"] =
+      array_of(list.not_in_use, [&](const service::MachineUse* use) { return machine_as_json(*use, fleet, stopped); });
+  json["not_to_run"] = bans_as_json(list.not_to_run.bans(), fleet);
   json["crowded"] = array_of(list.crowded, crowded_as_json);
   json["again"] = places_of(list.again, fleet);
   json["no_time"] = places_of(plan.no_time, fleet);

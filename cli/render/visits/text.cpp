@@ -30,13 +30,14 @@ class Writer {
   void head() {
     text_ += heading(look_, fmt::format("{}, {}: visits until {}", whose_list(list_.fleet(), list_.asked->scope),
                                         to_text(plan_.as_of), to_text(plan_.to)));
-    const std::string stopped = stopped_first(run_bans(*list_.asked), look_);
+    const std::string stopped = stopped_first(list_.not_to_run.bans(), look_);
     text_ += stopped.empty() ? stopped : stopped + '\n';
     if (list_.told == 0) {
       line("", nothing_words());
       return;
     }
     line("", counts_of(list_));
+    line("", told_words(list_));
     line("", cost_words(list_));
     line("", own_days_words(list_));
     line("", bound_words(list_));
@@ -68,7 +69,7 @@ class Writer {
     for (const std::string& remark : remarks) line("", remark + ".");
     if (list_.left_off > 0) text_ += fmt::format("\nAnd {} more, left off by --first.\n", list_.left_off);
     // Also who only goes to look touches it.
-    const bool somebody_looks = !plan_.no_record.empty() || !list_.asked->seen.empty() || !plan_.not_possible.empty();
+    const bool somebody_looks = !plan_.no_record.empty() || !list_.seen.empty() || !plan_.not_possible.empty();
     if (plan_.visits.empty() && somebody_looks) text_ += foot_of_list(look_);
   }
 

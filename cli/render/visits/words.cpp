@@ -122,6 +122,14 @@ std::string counts_of(const VisitsList& list) {
   return fmt::format("{}{}{}.", text, parts.empty() ? "" : "; ", fmt::join(parts, ", "));
 }
 
+std::string told_words(const VisitsList& list) {
+  if (!of_machines(list)) return "";
+  return fmt::format(
+      "Where a visit goes, work, what waits to be mended, what was seen and what nobody may run is told "
+      "of all machines; what is not planned or not known, of {} alone.",
+      list.asked->scope.machines->size() == 1 ? "the one asked about" : "those asked about");
+}
+
 std::string cost_words(const VisitsList& list) {
   const VisitsPlan& plan = list.plan;
   return fmt::format("{} {}: {} for the trips, {} for life given up, {} for lateness.",

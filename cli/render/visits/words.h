@@ -16,6 +16,9 @@ using service::VisitsList;
 // plan of all work at Holm: 4 visits, 12 tasks.`
 std::string counts_of(const VisitsList& list);
 
+// Of which machines it is told, where some were asked about; else empty.
+std::string told_words(const VisitsList& list);
+
 // What it costs, beside each task on its own day, and how far it can be from the best.
 std::string cost_words(const VisitsList& list);
 std::string own_days_words(const VisitsList& list);

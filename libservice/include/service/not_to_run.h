@@ -3,6 +3,7 @@
 // start it.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -31,7 +32,8 @@ std::vector<RunBan> run_bans(const DueList& list);
 class NotToRun {
  public:
   NotToRun() = default;
-  explicit NotToRun(const DueList& list, const Site* site = nullptr);  // `site`: of that alone
+  explicit NotToRun(const DueList& list, const Site* site = nullptr);              // `site`: of that alone
+  NotToRun(const DueList& list, const std::function<bool(const Machine&)>& told);  // of these alone
 
   bool holds(const Machine& machine) const { return ban_of(machine) != nullptr; }
 

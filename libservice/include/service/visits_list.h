@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "service/not_to_run.h"
 #include "service/planned_load.h"
 #include "service/rounds_list.h"
 #include "service/visits.h"
@@ -39,7 +40,7 @@ struct CrowdedDay {
 struct VisitsList {
   // The visits and rows that are told. Sums are those of all work at `sites`, or of the whole fleet.
   VisitsPlan plan;
-  std::shared_ptr<const DueList> asked;  // of what was asked about: its gaps, what was seen, machines that stand
+  std::shared_ptr<const DueList> asked;  // of what was asked about: its gaps
   std::vector<const Site*> sites;        // to which visits were planned; empty: all
   std::size_t visits = 0;                // that the sums are of
   std::size_t tasks = 0;                 // likewise
@@ -47,8 +48,12 @@ struct VisitsList {
   // Each service is planned once: these would come round again in the span, by the length of their last interval.
   std::vector<PointName> again;
   std::vector<CrowdedDay> crowded;  // of a plan of all sites
-  // Not planned by itself: of what was asked about, and of all else where one of the visits goes.
+  // Not planned by itself: of what was asked about, and of all else where one of the visits goes, for whoever goes
+  // there is told of all of it. So is he of what nobody may run, and what stands or was seen there. Into `plan.list`.
   std::vector<WaitsToMend> to_mend;
+  NotToRun not_to_run;
+  std::vector<const MachineUse*> not_in_use;
+  std::vector<const SeenSign*> seen;
   // Of every service that takes something, of a plan of all sites whatever is told, in the order of that plan. Those of
   // sites that are not planned here point into a list of their own.
   std::vector<PlannedLoad> loads;

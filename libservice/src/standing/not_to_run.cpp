@@ -47,11 +47,14 @@ struct NotToRun::Kept {
   std::unordered_map<const Machine*, const RunBan*> of;
 };
 
-NotToRun::NotToRun(const DueList& list, const Site* site) {
+NotToRun::NotToRun(const DueList& list, const Site* site)
+    : NotToRun(list, [&](const Machine& machine) { return site == nullptr || machine.site == site->key; }) {}
+
+NotToRun::NotToRun(const DueList& list, const std::function<bool(const Machine&)>& told) {
   auto kept = std::make_shared<Kept>();
   std::vector<RunBan> bans = run_bans(list);
   for (RunBan& ban : bans) {
-    if (site != nullptr && ban.machine->site != site->key) continue;
+    if (!told(*ban.machine)) continue;
     if (ban.state != nullptr) ban.state = &kept->states.emplace_back(*ban.state);
     for (const Point*& point : ban.points) point = &kept->points.emplace_back(*point);
     for (const SeenSign*& seen : ban.seen) seen = &kept->seen.emplace_back(*seen);

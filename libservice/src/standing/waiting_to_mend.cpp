@@ -20,8 +20,8 @@ std::vector<const LimbStanding*> past_limit(const Point& point) {
   return limbs;
 }
 
-// What of a point waits: what its own task does not mend. On a machine that stands nothing is planned, so there all that
-// forbids to run it waits as well, if a service would mend it.
+// What of a point waits: what its own task does not mend. On a machine that stands nothing is planned, so there all
+// that forbids to run it waits as well, if a service would mend it.
 std::vector<const LimbStanding*> waiting_limbs(const DueList& list, const Point& point) {
   std::vector<const LimbStanding*> limbs;
   if (to_mend(list.seen, point).empty()) limbs = past_limit(point);

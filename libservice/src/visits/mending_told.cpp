@@ -93,12 +93,6 @@ std::vector<const WaitsToMend*> waiting_elsewhere(const VisitsList& list) {
   });
 }
 
-std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list) {
-  std::vector<const SeenSign*> all;
-  for (const SeenSign& seen : list.asked->seen) {
-    if (!tells_it(list.to_mend, seen)) all.push_back(&seen);
-  }
-  return all;
-}
+std::vector<const SeenSign*> seen_beside_mending(const VisitsList& list) { return beside(list.to_mend, list.seen); }
 
 }  // namespace service

@@ -167,11 +167,19 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   list.told = list.plan.visits.size();
   list.again = again_of(list.plan);
   list.to_mend = waiting_to_mend(*list.plan.list);
-  std::erase_if(list.to_mend, [&](const WaitsToMend& one) {
-    const bool there = std::any_of(list.plan.visits.begin(), list.plan.visits.end(),
-                                   [&](const SiteVisit& visit) { return visit.site == one.site; });
-    return !there && !scope.holds(one.machine->key);
-  });
+  const auto told = [&](const Machine& machine) {
+    return scope.holds(machine.key) ||
+           std::any_of(list.plan.visits.begin(), list.plan.visits.end(),
+                       [&](const SiteVisit& visit) { return visit.site->key == machine.site; });
+  };
+  std::erase_if(list.to_mend, [&](const WaitsToMend& one) { return !told(*one.machine); });
+  list.not_to_run = NotToRun(*list.plan.list, told);
+  for (const MachineUse& use : list.plan.list->not_in_use) {
+    if (told(*use.machine)) list.not_in_use.push_back(&use);
+  }
+  for (const SeenSign& seen : list.plan.list->seen) {
+    if (told(*seen.machine)) list.seen.push_back(&seen);
+  }
   return list;
 }
 
@@ -207,11 +215,10 @@ void keep_first(VisitsList& list, std::size_t first) {
 
 bool needs_doing(const VisitsList& list) {
   const VisitsPlan& plan = list.plan;
-  const auto& standing = list.asked->not_in_use;
-  const bool out_of_use = std::any_of(standing.begin(), standing.end(),
-                                      [](const MachineUse& one) { return one.state.kind == UseKind::out_of_use; });
+  const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
+                                      [](const MachineUse* one) { return one->state.kind == UseKind::out_of_use; });
   return out_of_use || !plan.not_possible.empty() || !plan.not_planned.empty() || !plan.no_record.empty() ||
-         !plan.unknown.empty() || !list.asked->gaps.empty() || !list.asked->seen.empty();
+         !plan.unknown.empty() || !list.asked->gaps.empty() || !list.seen.empty();
 }
 
 }  // namespace service

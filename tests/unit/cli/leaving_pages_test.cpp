@@ -93,8 +93,8 @@ TEST_CASE("the form of what is to be found out says at its machine that nobody m
   for (const auto& machine : answer["machines"]) CHECK(machine["do_not_run"].get<bool>() == true);
   // Also where there is no blank to fill in.
   must(place, "find-out loader --as-of 2026-05-03");
-  CHECK(
-      place.says("Do not run before this is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
+  CHECK(place.says(
+      "Do not run before this is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
 }
 
 TEST_CASE("what was found failed, or measured at its limit and is only looked at, is told as waiting at its own stop") {

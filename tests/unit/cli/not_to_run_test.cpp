@@ -242,7 +242,7 @@ TEST_CASE("each row of a season and of a due list for notes says that nobody may
   must(place, "saw loader leak --on 2026-06-12");
   must(place, "season harvest");
   CHECK(place.says("engine-oil  due?"));
-  CHECK(place.says("do not run it before this is mended"));    // the oil
+  CHECK(place.says("do not run it before this is mended"));  // the oil
   CHECK(place.says("do not run it before this is mended"));  // the hoses themselves
   must(place, "due --format md");
   CHECK(place.says("| engine-oil |"));
@@ -308,7 +308,8 @@ TEST_CASE("a list in Markdown says first what nobody may run, and what is laid u
   CHECK(place.out.find("\n\n## Laid up\n\n- **mower**: laid up since 2026-06-10\n") != std::string::npos);
 }
 
-TEST_CASE("what a look found is told in the same words of a listed sign and of any other, and in data with who looked") {
+TEST_CASE(
+    "what a look found is told in the same words of a listed sign and of any other, and in data with who looked") {
   Place place;
   furnish_three(place);
   run_the_loader(place);

@@ -143,8 +143,8 @@ TEST_CASE("what is seen of a machine is told at the visit, with the cautions of 
   REQUIRE(visit.seen.size() == 1);
   CHECK(visit.seen.front()->sign == "odd noise");
   CHECK(std::count(visit.cautions.begin(), visit.cautions.end(), "shafts-and-belts") == 1);
-  CHECK(list.asked->seen.size() == 1);
-  CHECK(told_of(place, machines({"loader"})).asked->seen.empty());
+  CHECK(list.seen.size() == 1);
+  CHECK(told_of(place, machines({"loader"})).seen.empty());
 }
 
 TEST_CASE("what comes round again in the span is planned once, and named") {
