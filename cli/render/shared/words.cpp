@@ -99,7 +99,8 @@ std::string sign_words(const LimbStanding& limb, const Point& point, bool loud) 
     const service::NoticedSign* const open = limb.open_sign();
     if (open != nullptr) text += sightings_words(open->sightings);
     if (limb.found && limb.looked_on) {
-      text += look_words(*limb.looked_on, *limb.found, open == nullptr ? "" : open->looks.back().note);
+      text += look_words(*limb.looked_on, *limb.found,
+                         open == nullptr || open->looks.empty() ? "" : open->looks.back().note);
     }
     return text;
   }

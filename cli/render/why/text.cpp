@@ -1,7 +1,5 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "render/why/why.h"
