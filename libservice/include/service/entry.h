@@ -148,7 +148,7 @@ struct Entered {
   std::vector<SeenSign> seen;         // to be looked at, newly or as the added facts say again
   std::vector<SeenSign> answered;     // no more to be looked at
   std::vector<WrittenTwice> twice;    // where what was added is one of the two
-  std::vector<Gap> doubts;            // about values of the meters that were read: the added ones, and what stands on
+  std::vector<Gap> doubts;            // about values of meters that are read or counted by: added, and what stands on
   std::vector<FactId> newly_doubted;  // of these, values that were in the book and that nobody doubted before
   std::vector<EndedDoubt> ended_doubts;           // that stood before, of the machines that this is about
   std::vector<HighFirstValue> high_first_values;  // of meters of which nothing was known before

@@ -12,6 +12,7 @@
 #include "entry/added_ids.h"
 #include "entry/ended_doubts.h"
 #include "entry/first_values.h"
+#include "entry/meters_counted.h"
 #include "entry/refused_values.h"
 #include "entry/untold_values.h"
 #include "service/entry.h"
@@ -137,18 +138,26 @@ std::vector<SeenSign> to_be_looked_at(const std::vector<Fact>& added, const DueL
 
 using MeterName = std::pair<std::string_view, std::string_view>;  // of which machine, and its own
 
-// Those of which a value is hard to believe, and of which these facts show one.
+// Of services without a value: they count by this meter, from what it shows.
+bool counts_from(const Fleet& fleet, const Fact& service, const Gap& doubted) {
+  const Machine* machine = fleet.machine(service.machine);
+  if (service.kind != FactKind::service || service.at || machine == nullptr || service.machine != doubted.machine)
+    return false;
+  const bool is_behind = !doubted.since || service.on.last >= *doubted.since;
+  return is_behind && meters_counted(fleet, *machine, service.task).contains(doubted.meter);
+}
+
+// Those of which a value is hard to believe, and of which these facts show one, or from which they count.
 std::set<MeterName> doubted_meters_read(const DueList& list, const std::vector<Fact>& facts) {
-  std::set<MeterName> doubted;
-  for (const Gap& gap : list.gaps) {
-    if (gap.kind == GapKind::doubtful) doubted.emplace(gap.machine, gap.meter);
-  }
   std::set<MeterName> read;
-  if (doubted.empty()) return read;
-  for (const Fact& fact : facts) {
-    const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
-    const MeterName name{fact.machine, fact.meter};
-    if (shows && fact.at && doubted.contains(name)) read.insert(name);
+  for (const Gap& gap : list.gaps) {
+    if (gap.kind != GapKind::doubtful) continue;
+    const bool is_read = std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+      const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
+      const bool is_its = shows && fact.at && fact.machine == gap.machine && fact.meter == gap.meter;
+      return is_its || counts_from(*list.fleet, fact, gap);
+    });
+    if (is_read) read.insert({gap.machine, gap.meter});
   }
   return read;
 }

@@ -53,6 +53,18 @@ TEST_CASE("a doubt that stands on is said when the meter is read again") {
   CHECK(place.says("No more in doubt"));
 }
 
+TEST_CASE("a service without a value says that its use counts from a doubtful one") {
+  Place place;
+  doubt(place);
+  must(place, "done loader engine-oil --by M.T.");
+  CHECK(place.says("Still in doubt: loader engine: 1420.0 h on 2026-06-14 is hard to believe"));
+  CHECK(place.says("whichever reading loader 1420 --on 2026-06-14 --sure"));
+  must(place, "done loader engine-oil --on 2026-02-01");  // before it
+  CHECK_FALSE(place.says("in doubt"));
+  must(place, "done loader hoses");  // which counts no use
+  CHECK_FALSE(place.says("in doubt"));
+}
+
 TEST_CASE("a doubt that comes with an older service is said to be new") {
   Place place;
   place.furnish();
