@@ -190,7 +190,8 @@ DoneWords done_words(const Told& told, const Machine& machine, Words written) {
   while (known > 0 && known < words.size() && parts_tasks(words[known])) ++known;
   std::size_t end = known;
   while (end < words.size() && !parts_tasks(words[end]) && !is_number(words[end].text) &&
-         !is_like_a_day(words[end].text) && option_of(words[end]).empty()) {
+         !is_like_a_day(words[end].text) && option_of(words[end]).empty() && !is_word(words[end], "by") &&
+         !is_word(words[end], "found")) {
     ++end;
   }
   const std::string unknown = joined(words.subspan(known, end - known));

@@ -92,15 +92,21 @@ Said said_by(Verb verb, const Told& told, Words words) {
   for (const auto& [verb, meaning] : verbs) {
     if (meaning != Verb::done) names.emplace_back(verb);
   }
-  const auto near_verbs = words.size() > 1 ? nearest(folded_name(words[0].text), names) : std::vector<std::string>{};
-  const bool near_machine = !machine_named(fleet, name).near.empty();
+  // Nor is a command to whoever denies something, or speaks another language: behind one stands a machine.
+  constexpr std::size_t least_near = 5;
+  const bool denied = denies(joined(words));
+  const bool may_begin = !denied && words.size() > 1 &&
+                         (machine_in(fleet, words.subspan(1)).machine != nullptr ||
+                          (words[1].text.size() >= least_near && !machine_named(fleet, words[1].text).near.empty()));
+  const auto near_verbs = may_begin ? nearest(folded_name(words[0].text), names) : std::vector<std::string>{};
+  const bool near_machine = !denied && !machine_named(fleet, name).near.empty();
   if (!near_machine && !near_verbs.empty()) {
     wrong("not-understood", fmt::format("`{}` is no word that begins a message", words[0].text),
           did_you_mean(near_verbs));
   }
-  if (near_machine || has_value) machine_told(fleet, name);
+  if (near_machine || (has_value && !denied)) machine_told(fleet, name);
   wrong("not-understood", "it begins with no machine, and with no word that says what was done or seen",
-        std::string(denies(joined(words)) ? forms_of_alarm : forms));
+        std::string(denied ? forms_of_alarm : forms));
 }
 
 }  // namespace

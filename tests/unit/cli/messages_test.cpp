@@ -125,7 +125,7 @@ TEST_CASE("a service that is not certain is asked back whole") {
   CHECK(field.refused("done loader test") == "needs-by");
   CHECK(field.refused("done loader engine-oil test") == "needs-by");                 // the oil neither
   CHECK(field.refused("[15.06.2026, 08:00] Anna: done loader test") == "needs-by");  // who sends is not who did it
-  CHECK(field.refused("not yet: done loader engine-oil") == "unknown-machine");
+  CHECK(field.refused("not yet: done loader engine-oil") == "not-understood");
   CHECK(field.refused("done loader engine-oil 1511.4 \u274c") == "not-understood");
   CHECK(field.refused("done loader engine-oil found broken") == "bad-found");
   CHECK(field.refused("put-off loader engine-oil") == "not-from-messages");
@@ -294,8 +294,8 @@ TEST_CASE("lines about one machine are judged together, in their order") {
   const json lines = field.lines("loader 1511.4\nloader 1511\nloader 1509\nloader 1512\n", 65);
   CHECK(lines[0]["fate"] == "taken");
   CHECK(lines[1]["fate"] == "taken");  // read to the whole hour
-  CHECK(lines[2]["wrong"][0]["code"] == "reading-falls");
-  CHECK(field.says("the earlier line is wrong"));
+  CHECK(lines[2]["wrong"][0]["code"] == "values-apart");
+  CHECK(field.says("what else is said of it speaks for the other"));
   CHECK(lines[3]["fate"] == "taken");
   CHECK(field.answer["facts"].size() == 3);
   CHECK(field.answer["refused"] == 1);
@@ -967,4 +967,23 @@ TEST_CASE("words around a listed sign that take nothing back are its note") {
                   text);
     CHECK(field.answer["lines"][0]["near"]["name"] == "long-pedal");
   }
+}
+
+TEST_CASE("a mistyped task is near to one, whoever did it") {
+  Field field;
+  for (const char* text : {"done loader engne-oil by M.T.", "done loader engine_oil by M.T.",
+                           "done loader brake by M.T.", "done loader filtr found worn"}) {
+    CHECK_MESSAGE(field.refused(text) == "unknown-task", text);
+    CHECK_MESSAGE(field.says("did you mean"), text);
+  }
+}
+
+TEST_CASE("a line in no words of a command is near to none") {
+  Field field;
+  for (const char* text : {"reding gemacht", "loked not done", "not 1712 but 1765", "lodaer not done"}) {
+    CHECK_MESSAGE(field.refused(text) == "not-understood", text);
+    CHECK_MESSAGE(!field.says("did you mean"), text);
+  }
+  CHECK(field.refused("redaing loader 1511.4") == "not-understood");
+  CHECK(field.says("did you mean `reading`?"));
 }
