@@ -71,7 +71,7 @@ class Contradictions {
 
 Apart apart(const Meter& meter, const LineValue& one, const LineValue& other) {
   const std::int64_t between = seconds_between(one, other);
-  const bool other_first = between < 0 || (between == 0 && other.at < one.at);
+  const bool other_first = between < 0;
   const LineValue& earlier = other_first ? other : one;
   const LineValue& later = other_first ? one : other;
   const Amount use = later.at - earlier.at;

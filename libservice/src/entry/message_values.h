@@ -27,7 +27,8 @@ inline constexpr Amount late_by = Amount::units(1);
 enum class Apart { no, falls, more_than_time };
 
 // Whether two values contradict each other: an hour meter runs no longer than the time between them, where both say
-// when they were sent, and else than 24 h a day; no meter falls, where their order is known.
+// when they were sent, and else than 24 h a day; no meter falls. Where nothing says which of them was sent first, it is
+// the one that is told first: `one`.
 Apart apart(const Meter& meter, const LineValue& one, const LineValue& other);
 
 // A value that is not certain, for `other` contradicts it.

@@ -84,6 +84,20 @@ TEST_CASE("without times a day's hours may lie between two values, and more may 
         "+ +");
 }
 
+TEST_CASE("of two values without times that fall neither is certain") {
+  Field field;
+  CHECK(fates(field, "loader 1510.1\nloader 1506.5\n") == "values-apart values-apart");
+  CHECK(field.says("no meter runs backwards"));
+  CHECK(fates(field, "combine road 190 km\ncombine road 120 km\n") == "values-apart values-apart");
+  CHECK(fates(field, "loader 1510.1 yesterday\nloader 1506.5 yesterday\n") == "values-apart values-apart");
+  // Without its tenths it is no other value.
+  CHECK(fates(field, "loader 1510.9\nloader 1510\n") == "+ +");
+  // What is lower than the book's own is told beside that, not beside the other line.
+  CHECK(fates(field, "loader 1510\nloader 1499\n") == "+ reading-falls");
+  CHECK(field.says("which is lower than 1500"));
+  CHECK_FALSE(field.says("lower than 1510"));
+}
+
 TEST_CASE("what else is known tells which of two values is wrong") {
   Field field;
   // A third that goes with one of them.
