@@ -9,11 +9,14 @@
 //
 // What is certain is taken, and nothing is guessed: a line that can be read in no way or in two is refused whole, and
 // says what it would need to hear. What clears something (a service, a look that finds good, a measurement back within
-// its limit) is taken only where the whole text speaks with one voice. It is refused
+// its limit, a reading that takes something off the overdue list) is taken only where the whole text speaks with one
+// voice. It is refused
 //   - where a line of its sender or of nobody is not taken, or one of anybody that may speak of it: that names its
-//     machine or its work, denies something, or stands right beside it and is about nothing else;
+//     machine or its work, denies something, or stands right beside it and is about nothing else; of what never waits,
+//     any later one but plain talk;
 //   - where it is a check that puts nothing in, done at a value at its limit;
-//   - where a line says of its machine something in its own words, or a listed sign later, or nobody knows when;
+//   - where a line says of its machine something in its own words, or of another one in words that name it or its work,
+//     or a listed sign later, or nobody knows when;
 //   - where its day is not certain, or a sign of the record may be newer;
 //   - where no plain name stands where the sender does.
 // Two values of one meter that cannot both be right are both refused, where nothing tells which of them is wrong.

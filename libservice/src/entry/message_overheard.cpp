@@ -56,16 +56,24 @@ bool is_near(const std::string& written, const std::string& name) {
   return written.starts_with(name) || !nearest(written, std::span(&name, 1)).empty();
 }
 
+// The same, for certain: a slip only in a name that is long enough to be no other word.
+bool is_it(const std::string& written, const std::string& name) {
+  constexpr std::size_t least = 6;
+  const bool is_one_of_several = written == name + 's' || written == name + "es";
+  return written == name || is_one_of_several || (name.size() >= least && is_near(written, name));
+}
+
 bool speaks_against(View word) { return is_denial(word) || is_among(of_objection, word); }
 
 // Where these words stand side by side, in any order.
-std::vector<std::vector<bool>> places_of(const std::vector<std::string>& name, const std::vector<std::string>& words) {
+std::vector<std::vector<bool>> places_of(const std::vector<std::string>& name, const std::vector<std::string>& words,
+                                         bool (&is_same)(const std::string&, const std::string&)) {
   std::vector<std::vector<bool>> places;
   for (std::size_t from = 0; !name.empty() && from + name.size() <= words.size(); ++from) {
     const auto begin = words.begin() + static_cast<std::ptrdiff_t>(from);
     const auto end = begin + static_cast<std::ptrdiff_t>(name.size());
     const bool is_here = std::all_of(name.begin(), name.end(), [&](const std::string& part) {
-      return std::any_of(begin, end, [&](const std::string& word) { return is_near(word, part); });
+      return std::any_of(begin, end, [&](const std::string& word) { return is_same(word, part); });
     });
     if (!is_here) continue;
     std::vector<bool> place(words.size(), false);
@@ -73,6 +81,13 @@ std::vector<std::vector<bool>> places_of(const std::vector<std::string>& name, c
     places.push_back(std::move(place));
   }
   return places;
+}
+
+bool is_within(const std::vector<bool>& place, const std::vector<bool>& all) {
+  for (std::size_t i = 0; i < place.size(); ++i) {
+    if (place[i] && !all[i]) return false;
+  }
+  return true;
 }
 
 bool has_any(const std::vector<bool>& places) { return std::find(places.begin(), places.end(), true) != places.end(); }
@@ -123,7 +138,7 @@ Overheard::Call Overheard::call_of(const Machine& machine) const {
   const std::vector<std::string> of_site =
       machine.site.empty() ? std::vector<std::string>{} : plain_words(machine.site);
   for (const std::vector<std::string>& name : {plain_words(machine.key), plain_words(machine.name)}) {
-    for (auto& place : places_of(name, words_)) call.whole.push_back(std::move(place));
+    for (auto& place : places_of(name, words_, is_near)) call.whole.push_back(std::move(place));
     for (const std::string& part : name) {
       if (!tells(part)) continue;
       const bool is_kind = !is_among(of_places, part) && !is_figure(part) &&
@@ -147,10 +162,40 @@ Overheard::Named Overheard::named(const Machine& machine) const {
   return named_.emplace(machine.key, Found{find_named(machine)}).first->second.named;
 }
 
+std::size_t Overheard::place_of(const Machine& machine) const {
+  return static_cast<std::size_t>(std::find_if(fleet_.machines.begin(), fleet_.machines.end(),
+                                               [&](const Machine& m) { return m.key == machine.key; }) -
+                                  fleet_.machines.begin());
+}
+
+std::vector<const Machine*> Overheard::others(const Machine& machine) const {
+  const std::size_t at = place_of(machine);
+  const auto& own = calls_[at].whole;
+  std::vector<const Machine*> found;
+  const auto is_another = [&](const std::vector<bool>& place) {
+    return std::none_of(own.begin(), own.end(), [&](const auto& mine) { return is_within(place, mine); });
+  };
+  for (std::size_t i = 0; i < calls_.size(); ++i) {
+    const Machine& other = fleet_.machines[i];
+    if (i == at || std::none_of(calls_[i].whole.begin(), calls_[i].whole.end(), is_another)) continue;
+    auto places = places_of(plain_words(other.key), words_, is_it);
+    for (auto& place : places_of(plain_words(other.name), words_, is_it)) places.push_back(std::move(place));
+    if (std::any_of(places.begin(), places.end(), is_another)) found.push_back(&other);
+  }
+  return found;
+}
+
+bool Overheard::mentions(const Machine& machine, std::span<const std::string> things) const {
+  if (may_name(machine)) return true;
+  return std::any_of(words_.begin(), words_.end(), [&](const std::string& word) {
+    return std::any_of(things.begin(), things.end(), [&](const std::string& thing) {
+      return tells(thing) && !is_among(of_places, thing) && is_near(word, thing);
+    });
+  });
+}
+
 Overheard::Named Overheard::find_named(const Machine& machine) const {
-  const auto at = static_cast<std::size_t>(std::find_if(fleet_.machines.begin(), fleet_.machines.end(),
-                                                        [&](const Machine& m) { return m.key == machine.key; }) -
-                                           fleet_.machines.begin());
+  const std::size_t at = place_of(machine);
   std::vector<bool> left = calls_[at].any;
   bool other = false;
   bool in_part = false;
@@ -160,8 +205,7 @@ Overheard::Named Overheard::find_named(const Machine& machine) const {
     for (const auto& place : calls_[i].whole) {
       other = true;
       // Where not all of another's name is of this one's too, those words are the other's.
-      bool is_all_mine = true;
-      for (std::size_t k = 0; k < place.size(); ++k) is_all_mine = is_all_mine && (!place[k] || calls_[at].any[k]);
+      const bool is_all_mine = is_within(place, calls_[at].any);
       for (std::size_t k = 0; k < place.size() && !is_all_mine; ++k) left[k] = left[k] && !place[k];
     }
   }
@@ -181,7 +225,7 @@ SpeaksOf Overheard::speaks_of(const Machine& machine, std::span<const std::strin
   if (is_thing) return SpeaksOf::it;
   if (name == Named::other_in_part) return SpeaksOf::other;
   if (denies_) return SpeaksOf::it;
-  return small_talk_ ? SpeaksOf::other : SpeaksOf::anything;
+  return small_talk_ ? SpeaksOf::talk : SpeaksOf::anything;
 }
 
 }  // namespace service::entry

@@ -15,7 +15,8 @@ namespace service::entry {
 enum class SpeaksOf {
   it,        // it names the machine or the work, or says of no machine that something is not so
   anything,  // nobody can tell
-  other      // it names another machine, or is such as thanks
+  other,     // it names another machine
+  talk       // it is such as thanks
 };
 
 // Whether the words say that something is not so, or not yet: `not`, `still`, `without`.
@@ -31,6 +32,13 @@ class Overheard {
   // `things`: the words of the work, and of what was seen.
   SpeaksOf speaks_of(const Machine& machine, std::span<const std::string> things) const;
 
+  // The same of words that are known to be said of another machine: that they name this one, or a thing of it.
+  bool mentions(const Machine& machine, std::span<const std::string> things) const;
+
+  // The machines whose key or name stands in it whole, in any order or number, a long one nearly so, but for this one.
+  // What is part of its own name where that stands whole is no other's.
+  std::vector<const Machine*> others(const Machine& machine) const;
+
  private:
   enum class Named { it, other, other_in_part, none };
   struct Call {
@@ -42,6 +50,7 @@ class Overheard {
   Call call_of(const Machine& machine) const;
   Named named(const Machine& machine) const;
   Named find_named(const Machine& machine) const;
+  std::size_t place_of(const Machine& machine) const;
 
   const Fleet& fleet_;
   std::vector<std::string> words_;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "entry/message_others.h"
 #include "entry/message_tail.h"
 #include "entry/message_tasks.h"
 #include "entry/message_verbs.h"
@@ -14,6 +15,8 @@
 
 namespace service::entry::message {
 namespace {
+
+constexpr std::string_view form_of_sign = "saw {} SIGN";
 
 // A day at the end, and the options with dashes; the rest is the worker's own words. `since yesterday` is part of them.
 struct OwnWords {
@@ -432,7 +435,15 @@ Said saw_in(const Told& told, const Machine& machine, Words words) {
   const OwnWords own = own_words(told, machine, Verb::saw, words);
   const bool is_measured = std::any_of(own.words.begin(), own.words.end(),
                                        [](const std::string& word) { return word.find('=') != std::string::npos; });
-  if (is_measured) return measured(told, machine, own);
+  if (is_measured) {
+    Said said = measured(told, machine, own);
+    const Fact& fact = said.facts.front();
+    const auto all = measured_names(told.fleet, machine);
+    const bool known =
+        std::any_of(all.begin(), all.end(), [&](const MeasuredName& one) { return one.name == fact.name; });
+    insist_on_one_machine(told, machine, words, known ? fact.unit : fact.name + ' ' + fact.unit, form_of_sign);
+    return said;
+  }
   if (!own.unit.empty() || !own.position.empty()) {
     wrong("no-measurement", "a unit or a position belongs to a measurement, and none is told",
           "say a measurement as NAME=VALUE");
@@ -453,7 +464,12 @@ Said saw_in(const Told& told, const Machine& machine, Words words) {
     listed = listed_in(usual.words, names);
     if (!listed.empty() && !usual.aside.empty()) fact.note = usual.aside + (fact.note.empty() ? "" : "; ") + fact.note;
   }
-  if (listed.empty()) listed.push_back(sign_told(own.words));
+  std::string unknown = fact.note;
+  if (listed.empty()) {
+    listed.push_back(sign_told(own.words));
+    unknown += ' ' + listed.front();
+  }
+  insist_on_one_machine(told, machine, words, unknown, form_of_sign);
   std::vector<Fact> facts;
   for (std::string& name : listed) {
     fact.name = std::move(name);
@@ -504,6 +520,8 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
   auto way =
       known == 1 ? std::find_if(ways.begin(), ways.end(), [](const Way& one) { return one.is_known; }) : ways.begin();
   Fact& fact = way->fact;
+  insist_on_one_machine(told, machine, words, look.note + ' ' + (way->is_known ? "" : fact.name),
+                        "looked {} SIGN found HOW");
   if (fact.found && look.found && *fact.found != *look.found) {
     wrong("said-twice", "the line says twice how it was found, and not the same", "say one of them");
   }
@@ -538,6 +556,7 @@ Said out_of_use_in(const Told& told, const Machine& machine, Words words) {
                       machine.key));
   }
   insist_on_no_denial(machine, own.words);
+  insist_on_one_machine(told, machine, words, joined(words), "out-of-use {} WHY");
   Fact fact = fact_about(told, FactKind::out_of_use, machine, own.on);
   for (const std::string& word : own.words) fact.note += (fact.note.empty() ? "" : " ") + word;
   for (const std::string* more : {&own.note, &own.by}) {

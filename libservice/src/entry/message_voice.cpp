@@ -43,8 +43,11 @@ std::vector<std::optional<std::size_t>> untaken_of_one_voice(
       if (nearest[at] && distance(i) > distance(*nearest[at])) continue;
       if (!may_be_one(lines[i].sender, lines[at].sender)) {
         const SpeaksOf of = speaks_of(at, i);
+        const bool is_later = i > at || lines[i].number > lines[at].number;
+        const bool holds_safety = lines[at].safety && is_later && of != SpeaksOf::talk;
         const bool is_beside = std::find(beside[at].begin(), beside[at].end(), i) != beside[at].end();
-        if (of == SpeaksOf::other || (of == SpeaksOf::anything && !is_beside)) continue;
+        const bool is_none = of == SpeaksOf::other || of == SpeaksOf::talk || (of == SpeaksOf::anything && !is_beside);
+        if (is_none && !holds_safety) continue;
       }
       nearest[at] = i;
     }

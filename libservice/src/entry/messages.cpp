@@ -10,6 +10,7 @@
 
 #include "entry/healed.h"
 #include "entry/message_line.h"
+#include "entry/message_lists.h"
 #include "entry/message_overheard.h"
 #include "entry/message_tail.h"
 #include "entry/message_text.h"
@@ -367,9 +368,10 @@ class Sorting {
  public:
   Sorting(const std::shared_ptr<const Fleet>& fleet, const MessagesAsk& ask, const Writer& writer, const Reader& reader,
           std::vector<Draft>& drafts)
-      : fleet_(*fleet), ask_(ask), writer_(writer), reader_(reader), drafts_(drafts) {}
+      : fleet_ptr_(fleet), fleet_(*fleet), ask_(ask), writer_(writer), reader_(reader), drafts_(drafts) {}
 
   std::vector<Proposal> propose(const Extract& known) {
+    lists_.emplace(fleet_ptr_, known, ask_.today, ask_.day_is_given);
     for (const Fact& fact : unstruck(known.facts)) by_machine_[fact.machine].push_back(fact);
     for (Draft& draft : drafts_) {
       reader_.understand(draft, [this](const Machine& machine) { return seen_names(machine); });
@@ -771,15 +773,55 @@ class Sorting {
   }
 
   // What stands where a sender does and is no plain name is not read either.
-  std::vector<entry::LineSent> lines_sent() const {
+  std::vector<entry::LineSent> lines_sent() {
     std::vector<entry::LineSent> sent;
+    bool any_untaken = false;
     for (const Draft& draft : drafts_) {
       const bool is_plain = is_plainly_sent(draft);
+      const bool clears = draft.line.fate == LineFate::taken && clears_anything(draft);
       sent.push_back({draft.line.number, folded_name(draft.line.sender),
-                      is_plain && draft.line.fate == LineFate::heading, !is_plain || is_untaken(draft),
-                      draft.line.fate == LineFate::taken && clears_anything(draft)});
+                      is_plain && draft.line.fate == LineFate::heading, !is_plain || is_untaken(draft), clears,
+                      clears && clears_safety(draft)});
+      any_untaken = any_untaken || sent.back().untaken;
+    }
+    // What a reading takes off the list has to be reckoned, and matters only where anything may speak against it.
+    for (std::size_t i = 0; any_untaken && i < drafts_.size(); ++i) {
+      if (sent[i].clears || drafts_[i].line.fate != LineFate::taken) continue;
+      const entry::TakesOff& off = taken_off_by_reading(drafts_[i]);
+      sent[i].clears = off.any;
+      sent[i].safety = off.safety;
     }
     return sent;
+  }
+
+  const entry::TakesOff& taken_off_by_reading(const Draft& draft) {
+    const auto [found, is_first] = off_by_reading_.try_emplace(draft.line.number);
+    const Fact& fact = draft.facts.front();
+    if (is_first && fact.kind == FactKind::reading) {
+      const std::vector<Proposal> alone{{fact, false, std::nullopt}};
+      found->second = lists_->taken_off_by(fact, stamp_of(writer_, ask_.origin, alone));
+    }
+    return found->second;
+  }
+
+  // Something of it never waits.
+  bool clears_safety(const Draft& draft) const {
+    for (std::size_t j = 0; j < draft.facts.size(); ++j) {
+      if (clears_at(draft, j) && is_of_safety(draft.facts[j])) return true;
+    }
+    return false;
+  }
+
+  bool is_of_safety(const Fact& fact) const {
+    const Machine& machine = *fleet_.machine(fact.machine);
+    if (fact.kind == FactKind::looked_at) return is_look_of_safety(fact);
+    const Schedule& schedule = fleet_.schedule_of(machine);
+    std::vector<std::string> names = done_with(schedule, fact.task);
+    names.push_back(fact.task);
+    return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+      const NamedTask named = task_named(schedule, name);
+      return named.task != nullptr && never_waits(*named.task, named.follow_up);
+    });
   }
 
   // What nobody reads of a line: what stands where its sender does too, where that is no plain name.
@@ -801,13 +843,39 @@ class Sorting {
     using entry::SpeaksOf;
     if (!other.line.wrong.empty() && other.line.wrong.front().code == "unreadable") return SpeaksOf::it;
     const Machine& machine = *fleet_.machine(cleared.facts.front().machine);
-    const auto [things, is_first] = things_.try_emplace(cleared.line.number);
-    if (is_first) things->second = things_of(machine, cleared.facts);
-    SpeaksOf most = SpeaksOf::other;
+    const std::vector<std::string>& things = things_of(cleared);
+    SpeaksOf most = SpeaksOf::talk;
     for (const entry::Overheard& heard : overheard(other)) {
-      most = std::min(most, heard.speaks_of(machine, things->second));
+      most = std::min(most, heard.speaks_of(machine, things));
     }
     return most;
+  }
+
+  const std::vector<std::string>& things_of(const Draft& cleared) const {
+    const auto [things, is_first] = things_.try_emplace(cleared.line.number);
+    if (is_first) {
+      // Of one that is asked back: what it would say.
+      const std::vector<Fact>& facts = cleared.facts.empty() ? cleared.line.instead : cleared.facts;
+      things->second = things_of(*fleet_.machine(facts.front().machine), facts);
+    }
+    return things->second;
+  }
+
+  // Somebody's own words about a machine, in a line that is taken: what is no name that is known.
+  std::string own_words_of(const Fact& said) const {
+    const Machine& machine = *fleet_.machine(said.machine);
+    if (said.kind == FactKind::out_of_use) return said.note;
+    if (said.kind != FactKind::sign && !is_bad_look(said)) return "";
+    const bool no_note = said.found && said.note == fmt::format("found {}", to_text(*said.found));
+    return (is_listed(machine, said.name) ? "" : said.name + ' ') + (no_note ? "" : said.note);
+  }
+
+  // They may be meant of another machine too, which they name, or the work on it.
+  bool mentions(const Fact& said, const Fact& answer, const Draft& its) const {
+    const std::string words = own_words_of(said);
+    if (words.empty()) return false;
+    const auto heard = own_words_.try_emplace(words, fleet_, words).first;
+    return heard->second.mentions(*fleet_.machine(answer.machine), things_of(its));
   }
 
   // The words of what is cleared: the work and all that it includes, where, and what was seen or measured.
@@ -826,6 +894,7 @@ class Sorting {
     const Schedule& schedule = fleet_.schedule_of(machine);
     for (const Fact& fact : facts) {
       for (const std::string& text : {fact.task, fact.position, fact.name}) add(text);
+      if (fact.kind == FactKind::reading) add("value reading meter hours");
       if (fact.kind != FactKind::service) continue;
       for (const std::string& name : done_with(schedule, fact.task)) {
         add(name);
@@ -990,7 +1059,7 @@ class Sorting {
   enum class Against { nothing, own_words, sign };
 
   Against speaks_against(const Fact& said, const Draft& its, const Fact& answer, const Draft& line) const {
-    if (said.machine != answer.machine) return Against::nothing;
+    if (said.machine != answer.machine) return mentions(said, answer, line) ? Against::own_words : Against::nothing;
     const bool earlier = is_earlier(said, its, answer, line);
     if (said.kind == FactKind::out_of_use) return earlier || said.note.empty() ? Against::nothing : Against::own_words;
     const Machine& machine = *fleet_.machine(said.machine);
@@ -1056,7 +1125,7 @@ class Sorting {
 
   // Nobody reads the words of a line that is not taken, and they may take back what the others say.
   bool refuse_beside(Draft& draft, const Draft& other, const std::set<std::string>& machines_of_untaken) {
-    if (draft.line.fate != LineFate::taken || !clears_anything(draft)) return false;
+    if (draft.line.fate != LineFate::taken) return false;
     draft.asked_back_for_others = true;
     const std::string& machine = draft.facts.front().machine;
     if (!machines_of_untaken.contains(machine) && !may_be_named(*fleet_.machine(machine))) {
@@ -1100,10 +1169,18 @@ class Sorting {
       const NamedTask named = task_named(fleet_.schedule_of(machine), fact.task);
       return named.task != nullptr && named.task->competent_person && named.follow_up == nullptr;
     }
-    if (fact.kind != FactKind::looked_at) return false;
+    return fact.kind == FactKind::looked_at && is_look_of_safety(fact);
+  }
+
+  bool is_look_of_safety(const Fact& fact) const {
     std::vector<Fact> facts;
     if (const auto book = by_machine_.find(fact.machine); book != by_machine_.end()) facts = book->second;
-    const auto sign = seen_sign_told(fleet_, machine, facts, fact.name);
+    for (const Draft& draft : drafts_) {
+      for (const Fact& told : draft.facts) {
+        if (told.machine == fact.machine) facts.push_back(told);
+      }
+    }
+    const auto sign = seen_sign_told(fleet_, *fleet_.machine(fact.machine), facts, fact.name);
     return sign && sign->safety;
   }
 
@@ -1192,11 +1269,25 @@ class Sorting {
       refused.fate = LineFate::refused;
       const auto said = [&](const Diagnostic& what) { return what.message == judgement.refused[i].message; };
       if (std::any_of(refused.wrong.begin(), refused.wrong.end(), said)) continue;
-      refused.wrong.push_back(in_words_of_messages(judgement.refused[i], proposals[judgement.refused_rows[i]].fact));
+      const Proposal& proposal = proposals[judgement.refused_rows[i]];
+      refused.wrong.push_back(
+          in_words_of_messages(beside_the_book(judgement.refused[i], known, proposal), proposal.fact));
     }
     return judgement.refused.empty();
   }
 
+  // What the book alone speaks against is not mended by another line of the text.
+  Diagnostic beside_the_book(const Diagnostic& refused, const Extract& known, const Proposal& proposal) const {
+    const std::vector<Proposal> alone{proposal};
+    const Stamp stamp = stamp_of(writer_, ask_.origin, alone);
+    auto judgement = judge(fleet_, known.facts, alone, stamp, ask_.today);
+    put_likelier_first(fleet_, known.facts, alone, stamp, ask_.today, judgement);
+    const auto same = std::find_if(judgement.refused.begin(), judgement.refused.end(),
+                                   [&](const Diagnostic& by_book) { return by_book.code == refused.code; });
+    return same == judgement.refused.end() ? refused : *same;
+  }
+
+  std::shared_ptr<const Fleet> fleet_ptr_;
   const Fleet& fleet_;
   const MessagesAsk& ask_;
   const Writer& writer_;
@@ -1204,7 +1295,10 @@ class Sorting {
   std::vector<Draft>& drafts_;
   std::map<std::string, std::vector<Fact>> by_machine_;
   std::map<int, std::vector<entry::Overheard>> overheard_;  // by line
-  std::map<int, std::vector<std::string>> things_;          // by line
+  mutable std::map<int, std::vector<std::string>> things_;  // by line
+  mutable std::map<std::string, entry::Overheard> own_words_;
+  std::map<int, entry::TakesOff> off_by_reading_;  // by line
+  std::optional<entry::ListsOf> lists_;
   struct Heals {
     entry::Healed what;
     Fact was;

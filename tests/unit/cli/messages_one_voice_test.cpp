@@ -4,46 +4,19 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
-#include "unit/cli/field.h"
+#include "unit/cli/voices.h"
 
 using cli_test::as_of;
+using cli_test::at;
 using cli_test::Field;
 using cli_test::must;
+using cli_test::Voices;
 using nlohmann::json;
 
 namespace {
 
 const std::string good = "looked loader leak by M.T. found good";
 const std::string done = "done loader brakes by M.T.";
-
-// A fleet in which a leak was seen, and what became of the lines of a text: their fates, or the codes of why not.
-class Voices : public Field {
- public:
-  Voices() { must(*this, std::string("saw loader leak --on 2026-06-11") + as_of); }
-
-  std::string fates(const std::string& text, const std::string& more = "") {
-    input = text;
-    run("import --messages - --dry-run --format json" + more + as_of);
-    REQUIRE_MESSAGE(!out.empty(), err);
-    answer = json::parse(out);
-    std::string all;
-    for (const json& line : answer["lines"]) {
-      const bool wrong = !line["wrong"].empty();
-      const std::string code = wrong ? line["wrong"][0]["code"] : line["fate"];
-      const bool told = code == "untaken-beside" || code == "own-words-beside" || code == "seen-after" ||
-                        code == "which-came-first" || code == "no-plain-sender" || code == "day-not-certain";
-      all += (all.empty() ? "" : " ") + (told ? code : line["fate"].get<std::string>());
-    }
-    return all;
-  }
-
-  std::string hint(std::size_t line) { return answer["lines"][line]["wrong"][0]["hint"]; }
-  bool has_command(std::size_t line) { return hint(line).find("whichever ") != std::string::npos; }
-};
-
-std::string at(const char* time, const std::string& text) {
-  return std::string("[15.06.2026, ") + time + "] " + text + '\n';
-}
 
 }  // namespace
 
@@ -390,10 +363,10 @@ TEST_CASE("what another says of the same machine or work is minded however far o
     CHECK_MESSAGE(far(said) == back + " taken refused", said);
     CHECK(field.has_command(0));
   }
-  CHECK(far("lunch at twelve") == "taken taken refused");
+  CHECK(far("lunch at twelve", good) == "taken taken refused");
   // Right beside it whatever may mean it; not what names another machine, nor plain talk.
   const auto beside = [&](const std::string& said) {
-    return field.fates(at("07:00", "Anna: " + done) + at("07:05", "Ola: " + said));
+    return field.fates(at("07:00", "Anna: done loader filter by M.T.") + at("07:05", "Ola: " + said));
   };
   for (const char* said : {"lunch at twelve", "ok?", "ok \u274c", "he told me so"}) {
     CHECK_MESSAGE(beside(said) == back + " refused", said);
@@ -501,4 +474,73 @@ TEST_CASE("out of use on a condition is asked back") {
   }
   CHECK(field.says("out-of-use loader WHY"));
   CHECK(field.taken("out-of-use loader leaks when cold") == "out-of-use loader 2026-06-15 leaks when cold");
+}
+
+TEST_CASE("what never waits is held by any later line that nobody understands, and is no plain talk") {
+  Voices field;
+  const std::string back = "untaken-beside";
+  const auto then = [&](const std::string& said, const std::string& did) {
+    return field.fates(at("07:00", "Anna: " + did) + at("07:02", "Ola: pump 20") + at("07:05", "Ola: " + said));
+  };
+  // In any language, of no machine or of another one, with what is harmless between.
+  for (const char* said :
+       {"noch nicht", "pas fait", "kein Wort wahr", "that is a lie", "nonsense", "wait for the parts first",
+        "M.T. says it was the other one", "there is oil under the blue one", "pending", "\U0001F44E", "lunch at twelve",
+        "it was the combine"}) {
+    CHECK_MESSAGE(then(said, done) == back + " taken refused", said);
+  }
+  CHECK(field.fates(at("07:00", "Anna: " + done) + at("07:02", "Ola: ok") + at("07:05", "Ola: pending")) ==
+        back + " refused refused");
+  CHECK(field.fates(at("07:00", "Anna: " + done) + at("07:02", "Ola: ok") + at("07:05", "Per: \U0001F44E")) ==
+        back + " refused refused");
+  // By when it was sent, wherever it stands.
+  CHECK(field.fates(at("07:05", "Ola: noch nicht") + at("07:02", "Ola: pump 20") + at("07:00", "Anna: " + done)) ==
+        "refused taken " + back);
+  // A look that answers a sign of such a task too.
+  CHECK(field.fates("saw loader long-pedal 2026-06-11\n" +
+                    at("07:00", "Anna: looked loader long-pedal by M.T. found good") + at("07:02", "Ola: pump 20") +
+                    at("07:05", "Ola: noch nicht")) == "taken " + back + " taken refused");
+  // Plain talk, what was sent before, and what may wait.
+  for (const char* said : {"ok", "thanks", "Good morning", "\U0001F44D"}) {
+    CHECK_MESSAGE(then(said, done) == "taken taken refused", said);
+  }
+  CHECK(field.fates(at("06:50", "Ola: lunch at twelve") + at("06:55", "Ola: pump 20") + at("07:00", "Anna: " + done)) ==
+        "refused taken taken");
+  CHECK(then("pas fait", "done loader filter by M.T.") == "taken taken refused");
+}
+
+TEST_CASE("a reading that takes something off the list is held as what clears anything is") {
+  Voices field;
+  const std::string back = "untaken-beside";
+  must(field, std::string("done loader engine-oil --at 1320 --on 2026-01-05") + as_of);
+  must(field, std::string("due loader") + as_of);
+  REQUIRE(field.says("by estimate"));
+  const auto then = [&](const std::string& reading, const std::string& who, const std::string& said) {
+    return field.fates(at("07:00", "Anna: " + reading) + at("07:05", who + ": " + said));
+  };
+  for (const char* said : {"sorry, 1565", "not 1510 but 1565", "about 1565", "1542 I think", "laoder 1565", "thanks"}) {
+    CHECK_MESSAGE(then("loader 1510", "Anna", said) == back + " refused", said);
+  }
+  for (const char* said : {"that loader value is wrong", "the reading is an old one", "no, it is not", "laoder 1565"}) {
+    CHECK_MESSAGE(then("loader 1510", "Ola", said) == back + " refused", said);
+  }
+  CHECK(field.says("line 2 is not taken"));
+  CHECK(then("loader 1510", "Ola", "ok, thanks") == "taken refused");
+  CHECK(then("loader 1510", "Ola", "the combine still leaks") == "taken refused");
+  // One that proves it, and one by which nothing comes due.
+  CHECK(then("loader 1580", "Anna", "sorry, 1585") == "taken refused");
+  CHECK(then("pump 20", "Anna", "sorry, 25") == "taken refused");
+}
+
+TEST_CASE("a reading that ends a doubt is held as what clears anything is") {
+  Voices field;
+  for (int week = 0; week < 22; ++week) {
+    const auto day = service::day_of(2026, 1, 5) + std::chrono::days{7 * week};
+    must(field,
+         "reading pump " + std::to_string(100 + 10 * week + week % 3) + ".5 --on " + service::to_text(day) + as_of);
+  }
+  must(field, std::string("reading pump 520 --on 2026-06-10") + as_of);
+  REQUIRE(field.says("is hard to believe"));
+  CHECK(field.fates(at("07:00", "Anna: pump 521") + at("07:05", "Anna: sorry, 321")) == "untaken-beside refused");
+  CHECK(field.fates(at("07:00", "Anna: pump 521") + at("07:05", "Ola: ok, thanks")) == "taken refused");
 }
