@@ -97,7 +97,7 @@ class PlanJudge {
     const std::string machine = name.substr(0, name.find('+'));
     if (const auto others = visits_at(machine); !others.empty()) {
       return fmt::format("{} is visited this week as {}{}", cleaned(machine), listed(others, "nothing"),
-                         others.size() > 1 ? ": its work is split by what crews can do" : "");
+                         others.size() > 1 ? ": its work is split by what crews can do, and by what waits" : "");
     }
     for (const NotPlanned& one : week_.not_planned) {
       const bool same = one.call != nullptr ? name == "call " + one.call->key

@@ -1,8 +1,10 @@
 #include "visits/visits_made.h"
 
 #include <algorithm>
+#include <map>
 
 #include "service/job_sheet.h"
+#include "visits/wanted.h"
 
 namespace service::visits {
 namespace {
@@ -11,17 +13,17 @@ bool holds(const std::vector<const Point*>& points, const Point* point) {
   return std::find(points.begin(), points.end(), point) != points.end();
 }
 
-std::string name_of(const Machine& machine, const Needs& needs) {
-  std::string name = machine.key;
+std::string name_of(std::string name, const Needs& needs) {
   for (const std::string& word : words_of(needs)) name += '+' + word;
   return name;
 }
 
-// The points of one machine, all in one visit where some crew can do that.
-void add_machine(std::vector<Visit>& visits, const Week& week, const std::vector<const Point*>& points) {
+// These points of one machine, all in one visit where some crew can do that.
+void add_points(std::vector<Visit>& visits, const Week& week, const std::string& name,
+                const std::vector<const Point*>& points) {
   const Fleet& fleet = *week.fleet;
   const Machine& machine = *points.front()->machine;
-  Visit whole = visit_for(fleet, machine, machine.key, points);
+  Visit whole = visit_for(fleet, machine, name, points);
   if (any_can(week.crew_days, needs_of(whole))) {
     visits.push_back(std::move(whole));
     return;
@@ -34,7 +36,20 @@ void add_machine(std::vector<Visit>& visits, const Week& week, const std::vector
     same->second.push_back(point);
   }
   for (auto& [needs, alike] : by_needs) {
-    visits.push_back(visit_for(fleet, machine, name_of(machine, needs), std::move(alike)));
+    visits.push_back(visit_for(fleet, machine, name_of(name, needs), std::move(alike)));
+  }
+}
+
+// What somebody put off waits alone: nothing else of its machine, work for safety least of all, waits with it. What may
+// be done first has the machine's name.
+void add_machine(std::vector<Visit>& visits, const Week& week, const std::vector<const Point*>& points) {
+  std::map<Day, std::vector<const Point*>> by_first_day;
+  for (const Point* point : points) {
+    by_first_day[std::max(not_before(*point), week.crew_days.front().on)].push_back(point);
+  }
+  const std::string& key = points.front()->machine->key;
+  for (const auto& [day, alike] : by_first_day) {
+    add_points(visits, week, day == by_first_day.begin()->first ? key : key + "+from-" + to_text(day), alike);
   }
 }
 

@@ -1,4 +1,5 @@
-// Visits out of points: those of one machine make one, or one for each different set of needs where no crew has all.
+// Visits out of points: those of one machine make one, or one for each different set of needs where no crew has all;
+// what was put off until a day of the week is apart from what may be done before, `loader+from-2026-05-05`.
 #pragma once
 
 #include <optional>

@@ -174,6 +174,32 @@ TEST_CASE("what is put off until a day of the week is done from that day on") {
   CHECK(week.visits[loader].options[1].possible);
 }
 
+TEST_CASE("what is put off keeps nothing else of its machine waiting") {
+  Texts texts;
+  texts.tractor =
+      "  engine-oil: {do: Change it, every: {months: 12}, takes: 1 h}\n"
+      "  brakes: {do: Look, every: {months: 6}, takes: 40 min, safety: true}\n"
+      "  lights: {do: Look, every: {months: 6}, takes: 15 min}\n";
+  Estate place(texts);
+  place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-01");
+  place.done("loader", "lights", "2025-11-01");
+  place.world.put_off("engine-oil", "2026-05-01", "2026-05-05").machine = "loader";
+  const Week week = place.week();
+  const Visit& now = week.visits[visit_named(week, "loader")];
+  CHECK(now.points.size() == 2);
+  CHECK(now.safety);
+  CHECK(now.options[0].possible);
+  const Visit& waits = week.visits[visit_named(week, "loader+from-2026-05-05")];
+  REQUIRE(waits.points.size() == 1);
+  CHECK(waits.points.front()->name == "engine-oil");
+  CHECK_FALSE(waits.safety);
+  CHECK(waits.work_minutes == 60);
+  CHECK_FALSE(waits.options[0].possible);
+  CHECK(waits.options[1].possible);
+  // Whose day has come by the first crew-day waits for nothing.
+  CHECK(names_of(place.week("2026-05-05")).find("+from") == std::string::npos);
+}
+
 TEST_CASE("without a site or a way there is nothing to plan") {
   Texts texts;
   texts.machines = std::string(texts.machines).replace(texts.machines.find(", site: holm"), 12, "");
