@@ -31,6 +31,7 @@ class PlanJudge {
     for (const GivenRound& round : given_.rounds) judge_round(round);
     for (const GivenPutOff& out : given_.put_off) judge_out(out);
     judge_left_out();
+    judge_safety_left_out();
     PlanJudgement judgement;
     if (!faults_.grave()) {
       judgement.value = sums_.value();
@@ -198,6 +199,15 @@ class PlanJudge {
     }
     const auto cost = judge_put_off(week_, given, *number, where, faults_);
     if (!cost_put_off_) cost_put_off_ = cost;
+  }
+
+  // Behind all rounds, whichever of both the plan has first.
+  void judge_safety_left_out() {
+    for (const std::size_t visit : out_) {
+      if (!made_.contains(visit)) {
+        judge_safety(week_, rounds_, visit, "put_off " + cleaned(week_.visits[visit].name), faults_);
+      }
+    }
   }
 
   void judge_left_out() {

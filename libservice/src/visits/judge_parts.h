@@ -134,6 +134,11 @@ Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::siz
 void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
                   Faults& faults);
 
+// Whether work for safety was left out that goes in where it pushes out at most what is neither for safety nor promised:
+// of all that counts, safety comes first.
+void judge_safety(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
+                  Faults& faults);
+
 // What a plan is worth, as it follows from what it makes and what it leaves out.
 struct PlanSums {
   int safety_put_off = 0;

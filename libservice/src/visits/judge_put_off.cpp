@@ -26,6 +26,39 @@ std::vector<std::size_t> kept_promises(const Week& week, const std::vector<Judge
   return kept;
 }
 
+// Of the visits that the plan makes on that crew-day those that no other work may push out, and the others.
+struct DayWork {
+  std::vector<std::size_t> first;
+  std::vector<std::string> beside;
+};
+
+DayWork work_of(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t crew_day) {
+  DayWork work;
+  for (const JudgedRound& round : rounds) {
+    if (round.crew_day != crew_day) continue;
+    for (const WayStop& stop : round.way.stops) {
+      if (!stop.visit) continue;
+      const Visit& visit = week.visits[*stop.visit];
+      if (visit.safety || promised_to(week, *stop.visit, crew_day)) {
+        work.first.push_back(*stop.visit);
+      } else {
+        work.beside.push_back(cleaned(visit.name));
+      }
+    }
+  }
+  return work;
+}
+
+// At some place of their order.
+bool fits_among(const Week& week, std::size_t crew_day, const std::vector<std::size_t>& others, std::size_t visit) {
+  for (std::size_t at = 0; at <= others.size(); ++at) {
+    auto with = others;
+    with.insert(with.begin() + static_cast<std::ptrdiff_t>(at), visit);
+    if (fits(week, crew_day, with)) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 PutOffReason reason_by_rules(const Week& week, std::size_t visit) {
@@ -75,12 +108,24 @@ void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std:
   if (!promise || !can_keep(week, visit, *promise)) return;
   const auto day = *crew_day_of(week, promise->first, promise->second);
   const auto kept = kept_promises(week, rounds, day);
-  for (std::size_t at = 0; at <= kept.size(); ++at) {
-    auto with = kept;
-    with.insert(with.begin() + static_cast<std::ptrdiff_t>(at), visit);
-    if (!fits(week, day, with)) continue;
-    faults.add(PlanRule::promised, where,
-               fmt::format("was promised to {} on {}, where it is possible", promise->first, to_text(promise->second)));
+  if (!fits_among(week, day, kept, visit)) return;
+  faults.add(PlanRule::promised, where,
+             fmt::format("was promised to {} on {}, where it is possible", promise->first, to_text(promise->second)));
+}
+
+void judge_safety(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
+                  Faults& faults) {
+  if (!week.visits[visit].safety || reason_by_rules(week, visit) != PutOffReason::dearer) return;
+  for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
+    const CrewDay& day = week.crew_days[d];
+    if (!lacks(*day.crew, week.visits[visit]).empty() || week.visits[visit].options[d].spans.empty()) continue;
+    const DayWork work = work_of(week, rounds, d);
+    if (!fits_among(week, d, work.first, visit)) continue;
+    faults.add(PlanRule::safety, where,
+               fmt::format("is work for safety, which is left out only where nothing else is possible: {} can do it on "
+                           "{}{}",
+                           day.crew->key, to_text(day.on),
+                           work.beside.empty() ? "" : ", if need be instead of " + listed(work.beside, "nothing")));
     return;
   }
 }

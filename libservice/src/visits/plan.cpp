@@ -6,6 +6,7 @@
 #include "visits/one_crew.h"
 #include "visits/plan_made.h"
 #include "visits/problem_of.h"
+#include "visits/safety_first.h"
 
 namespace service {
 namespace {
@@ -44,6 +45,7 @@ RoundsPlan plan_rounds(Week week, const Effort& effort) {
   }
   routing::Solution solution = routing::solve(of.problem, steps);
   solution.plan = visits::with_one_crew(week, of, std::move(solution.plan));
+  solution.plan = visits::with_safety_first(of.problem, std::move(solution.plan));
   RoundsPlan plan = visits::plan_of(std::move(week), of, solution);
   if (solution.stopped) plan.stopped = stopped;
   insist_on_no_fault(plan);

@@ -58,6 +58,40 @@ TEST_CASE("nobody is sent who lacks what it takes") {
   CHECK((judgement.value == PlanValue{0, Money{20262 - 3579 + 331}}));
 }
 
+TEST_CASE("work for safety is left out only where nothing else is possible") {
+  Texts texts;
+  texts.calls =
+      "  long: {site: beck, do: Look, takes: 6 h, safety: true}\n  other: {site: beck, do: Look, takes: 6 h}\n";
+  const Week week = Estate(texts).usual().week();
+  const auto said = [&](std::string_view made, const std::vector<const char*>& out) {
+    GivenPlan plan;
+    if (!made.empty()) {
+      plan.rounds.push_back({});
+      plan.rounds[0].crew = "van";
+      plan.rounds[0].on = day("2026-05-05");
+      plan.rounds[0].stops.emplace_back().visit = made;
+    }
+    for (const char* visit : out) plan.put_off.emplace_back().visit = visit;
+    return said_in(judge_plan(week, plan));
+  };
+  CHECK(said("", {"loader", "pump", "pump+pressure", "call other", "call long"}) ==
+        "safety put_off call long: is work for safety, which is left out only where nothing else is possible: van can "
+        "do it on 2026-05-05");
+  CHECK(said("call other", {"loader", "pump", "pump+pressure", "call long"}) ==
+        "safety put_off call long: is work for safety, which is left out only where nothing else is possible: van can "
+        "do it on 2026-05-05, if need be instead of call other");
+  CHECK(said("call long", {"loader", "pump", "pump+pressure", "call other"}) == "");
+  // Of two for which there is room for one, one is left out without fault.
+  texts.calls = with(texts.calls, "do: Look, takes: 6 h}", "do: Look, takes: 6 h, safety: true}");
+  GivenPlan one;
+  one.rounds.push_back({});
+  one.rounds[0].crew = "van";
+  one.rounds[0].on = day("2026-05-05");
+  one.rounds[0].stops.emplace_back().visit = "call long";
+  for (const char* visit : {"loader", "pump", "pump+pressure", "call other"}) one.put_off.emplace_back().visit = visit;
+  CHECK(said_in(judge_plan(Estate(texts).usual().week(), one)) == "");
+}
+
 TEST_CASE("people are counted as skills are") {
   Texts texts;
   texts.pump = with(texts.pump, "needs: [pressure]", "needs: [pressure], people: 2");

@@ -3,12 +3,14 @@
 #include <doctest/doctest.h>
 
 #include "unit/visits/estate.h"
+#include "visits/safety_first.h"
 
 using namespace service;
 using estate::by_hand;
 using estate::clock;
 using estate::Estate;
 using estate::Texts;
+using estate::visit_named;
 using test::day;
 
 namespace {
@@ -165,6 +167,25 @@ TEST_CASE("safety that is not done comes first, and pushes out what is not safet
   for (const NotThisWeek& out : turned.not_this_week) {
     if (turned.week.visits[out.visit].name == "call other") CHECK_FALSE(out.next_best.has_value());
   }
+}
+
+TEST_CASE("what a search cut short left out for safety goes in, and what gives way is put back where there is room") {
+  Texts texts;
+  texts.calls =
+      "  long: {site: beck, do: Look, takes: 5 h, safety: true}\n  other: {site: beck, do: Look, takes: 5 h}\n"
+      "  short: {site: beck, do: Look, takes: 20 min}\n";
+  const Week week = Estate(texts).usual().week();
+  const auto of = visits::problem_of(week);
+  routing::Plan plan(week.crew_days.size());
+  const auto job = [&](std::string_view name) {
+    return static_cast<int>(std::find(of.visits.begin(), of.visits.end(), visit_named(week, name)) - of.visits.begin());
+  };
+  plan[1] = {job("call other"), job("call short")};
+  const routing::Plan mended = visits::with_safety_first(of.problem, plan);
+  CHECK(routing::value_of(of.problem, mended).safety == 0);
+  CHECK(std::find(mended[1].begin(), mended[1].end(), job("call long")) != mended[1].end());
+  CHECK(std::find(mended[1].begin(), mended[1].end(), job("call short")) != mended[1].end());
+  CHECK(visits::with_safety_first(of.problem, mended) == mended);
 }
 
 TEST_CASE("the gap is a share of the plan, rounded once") {
