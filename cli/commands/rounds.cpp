@@ -60,7 +60,8 @@ Day from_of(const Asking& asking, const GivenPlan* judged) {
   return day_option(arguments, "from", asking.today());
 }
 
-int days_of(const Arguments& arguments, Day from, const GivenPlan* given) {
+// `end`: of the plan that is judged, or kept.
+int days_of(const Arguments& arguments, Day from, const std::optional<Day>& end) {
   if (const auto written = arguments.value("days")) {
     const auto days = service::parse_count(*written);
     if (days && *days >= 1 && *days <= longest_week) return *days;
@@ -68,8 +69,8 @@ int days_of(const Arguments& arguments, Day from, const GivenPlan* given) {
           "write how many days the plan is of, such as 7");
   }
   // The end of a plan stays where it is, though it is looked at on a later day.
-  if (given != nullptr && given->to) {
-    const int days = service::days_between(from, *given->to) + 1;
+  if (end) {
+    const int days = service::days_between(from, *end) + 1;
     if (days >= 1 && days <= longest_week) return days;
   }
   return service::WeekAsk{}.days;
@@ -190,7 +191,9 @@ int rounds(Context& context) {
 
   service::WeekAsk ask;
   if (auto kept = plan_named(context, "keep")) ask.keep = insist_whole(std::move(*kept), *arguments.value("keep"));
-  const GivenPlan* const given = judged ? &judged->plan : ask.keep ? &*ask.keep : nullptr;
+  // One that was made by hand may say none, and is judged as what the plan that is kept would be made to.
+  std::optional<Day> end = judged ? judged->plan.to : std::nullopt;
+  if (!end && ask.keep) end = ask.keep->to;
   ask.from = from_of(asking, judged ? &judged->plan : nullptr);
   if (ask.from < asking.today()) {
     wrong("from-is-over",
@@ -198,7 +201,7 @@ int rounds(Context& context) {
                       service::to_text(asking.today())),
           "begin it today or later with --from DAY, or ask as of an earlier day with --as-of DAY");
   }
-  ask.days = days_of(arguments, ask.from, given);
+  ask.days = days_of(arguments, ask.from, end);
   for (const std::string& crew : arguments.values("without")) ask.without.push_back(crew_told(asking.fleet(), crew));
   ask.join_days = join_days_of(arguments, asking.fleet(), ask);
 
