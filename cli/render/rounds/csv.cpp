@@ -123,21 +123,23 @@ std::string also_there(const RoundsList& list, const service::Round& round, cons
 void add_stop(CsvTable& table, const RoundsList& list, const service::Round& round, const service::RoundStop& stop) {
   const service::CrewDay& day = list.week().crew_days[round.crew_day];
   CsvCells cells = cells_of("stop", list, list.week().visits[stop.visit]);
-  cells.insert(cells.end(), {{"crew", csv_text(day.crew->key)},
-                             {"on", service::to_text(day.on)},
-                             {"arrives", clock_words(stop.arrives)},
-                             {"starts", clock_words(stop.starts)},
-                             {"ends", clock_words(stop.ends)},
-                             {"leaves", clock_words(round.leaves)},
-                             {"back", clock_words(round.back)},
-                             {"promised", yes_or_no(stop.promised)},
-                             {"drive_min", std::to_string(stop.leg.minutes)},
-                             {"km", km_text(stop.leg.tenths_of_km)},
-                             {"set_up_min", std::to_string(stop.set_up_minutes)},
-                             {"work_min", std::to_string(stop.work_minutes)},
-                             {"waiting", to_text(stop.waiting)},
-                             {"also_there", also_there(list, round, stop)},
-                             {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
+  cells.insert(cells.end(),
+               {{"crew", csv_text(day.crew->key)},
+                {"on", service::to_text(day.on)},
+                {"arrives", clock_words(stop.arrives)},
+                {"starts", clock_words(stop.starts)},
+                {"ends", clock_words(stop.ends)},
+                {"leaves", clock_words(round.leaves)},
+                {"back", clock_words(round.back)},
+                {"promised", yes_or_no(stop.promised)},
+                {"drive_min", std::to_string(stop.leg.minutes)},
+                {"km", km_text(stop.leg.tenths_of_km)},
+                {"set_up_min", std::to_string(stop.set_up_minutes)},
+                {"work_min", std::to_string(stop.work_minutes)},
+                {"waiting", to_text(stop.waiting)},
+                {"keep_out_of_use", yes_or_no(!keep_out_of_use(list.week().visits[stop.visit], day.on).empty())},
+                {"also_there", also_there(list, round, stop)},
+                {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
   table.add(cells);
 }
 

@@ -72,7 +72,7 @@ class Events {
     IcsEvent& event = add();
     event.summary = fmt::format("{}: rounds {} to {}", whose_rounds(list_), to_text(week.from), to_text(week.to));
     event.description = fmt::format("As of {}. {}\n", to_text(week.as_of), counts_of(list_));
-    for (const std::string& words : {cost_words(list_), bound_words(list_)}) {
+    for (const std::string& words : {cost_words(list_), bound_words(list_), kept_out_words(list_)}) {
       if (!words.empty()) event.description += words + '\n';
     }
     const auto [out_of_use, to_be_mended] = stopped_lines(list_.not_to_run.bans());
@@ -152,6 +152,7 @@ class Events {
     event.location = site_words(*visit.site);
     if (const std::string use = not_in_use_words(list_, visit); !use.empty()) event.description = use + '\n';
     if (!stopped.empty()) event.description += stopped + '\n';
+    for (const std::string& each : keep_out_lines(list_, round, stop)) event.description += each + '\n';
     event.description += times_words(stop, nullptr) + '\n';
     if (stop.promised) event.description += "Promised for this day.\n";
     if (!visit.site->access.empty()) event.description += "Access: " + visit.site->access + '\n';

@@ -37,7 +37,8 @@ bool holds(const std::vector<const Point*>& points, const Point* point) {
   return std::find(points.begin(), points.end(), point) != points.end();
 }
 
-Json tasks_as_json(const RoundsList& list, const Visit& visit) {
+// `made_on`: none, where it is not made.
+Json tasks_as_json(const RoundsList& list, const Visit& visit, std::optional<service::Day> made_on) {
   const bool not_run = forbids_running(*list.week().list, visit);
   return array_of(visit.points, [&](const Point* point) {
     Json json{{"task", point->name}, {"position", text_or_null(point->position)}};
@@ -51,6 +52,7 @@ Json tasks_as_json(const RoundsList& list, const Visit& visit) {
     json["do_not_run"] = not_run;
     json["included"] = holds(visit.included, point);
     json["joined"] = holds(visit.joined, point);
+    json["keep_out_of_use"] = made_on ? keep_out_of_use(*point, *made_on) : is_safety(*point);
     return json;
   });
 }
@@ -83,7 +85,8 @@ Json also_there(const std::vector<service::SharedMachine>& shared, const Visit& 
   return Json::array();
 }
 
-Json stop_as_json(const RoundsList& list, const RoundStop& stop, const std::vector<service::SharedMachine>& shared) {
+Json stop_as_json(const RoundsList& list, const RoundStop& stop, service::Day on,
+                  const std::vector<service::SharedMachine>& shared) {
   const Visit& visit = list.week().visits[stop.visit];
   Json json{{"visit", visit.name},
             {"site", visit.site->key},
@@ -97,7 +100,7 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop, const std::vect
             {"set_up_min", stop.set_up_minutes},
             {"work_min", stop.work_minutes},
             {"waiting", number(stop.waiting)},
-            {"tasks", tasks_as_json(list, visit)},
+            {"tasks", tasks_as_json(list, visit, on)},
             {"promised", stop.promised},
             {"safety", visit.safety},
             {"also_there", also_there(shared, visit)},
@@ -110,22 +113,23 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop, const std::vect
 Json round_as_json(const RoundsList& list, const Round& round) {
   const service::CrewDay& day = list.week().crew_days[round.crew_day];
   const auto shared = shared_machines(list.plan, round);
-  return {{"crew", day.crew->key},
-          {"on", to_text(day.on)},
-          {"leaves", clock_words(round.leaves)},
-          {"back", clock_words(round.back)},
-          {"drive_min", round.drive_minutes},
-          {"set_up_min", round.set_up_minutes},
-          {"work_min", round.work_minutes},
-          {"km", km_of(round.tenths_of_km)},
-          {"cost", number(round.cost)},
-          {"parts", parts_as_json(round.parts)},
-          {"fluids", fluids_as_json(round.fluids)},
-          {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop, shared); })},
-          {"short", array_of(lacks_of(list, round), lack_as_json)},
-          {"start", day.crew->start},
-          {"end", day.crew->end},
-          {"cautions", cautions_of(list, round)}};
+  return {
+      {"crew", day.crew->key},
+      {"on", to_text(day.on)},
+      {"leaves", clock_words(round.leaves)},
+      {"back", clock_words(round.back)},
+      {"drive_min", round.drive_minutes},
+      {"set_up_min", round.set_up_minutes},
+      {"work_min", round.work_minutes},
+      {"km", km_of(round.tenths_of_km)},
+      {"cost", number(round.cost)},
+      {"parts", parts_as_json(round.parts)},
+      {"fluids", fluids_as_json(round.fluids)},
+      {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop, day.on, shared); })},
+      {"short", array_of(lacks_of(list, round), lack_as_json)},
+      {"start", day.crew->start},
+      {"end", day.crew->end},
+      {"cautions", cautions_of(list, round)}};
 }
 
 Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {
@@ -165,7 +169,7 @@ Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
             {"next_best", next_best_as_json(list, out.next_best)},
             {"promised", where_as_json(out.promised)},
             {"broken_by", broken_as_json(broken_promise(list.plan, out))},
-            {"tasks", tasks_as_json(list, visit)}};
+            {"tasks", tasks_as_json(list, visit, std::nullopt)}};
   add_visit(json, list, visit);
   return json;
 }

@@ -57,7 +57,8 @@ std::string stop_row(const RoundsList& list, const Round& round, const RoundStop
   }
   std::vector<std::string> beside;
   if (const std::string use = not_in_use_words(list, visit); !use.empty()) beside.push_back(use);
-  if (std::string stop = not_to_run_words(list, visit); !stop.empty()) beside.push_back(std::move(stop));
+  if (std::string ban = not_to_run_words(list, visit); !ban.empty()) beside.push_back(std::move(ban));
+  for (std::string& each : keep_out_lines(list, round, stop)) beside.push_back(std::move(each));
   for (const std::string& each :
        {marks_of(visit), mind_words(service::cautions_of(*list.week().list, visit)), way_in(*visit.site)}) {
     if (!each.empty()) beside.push_back(each);
@@ -125,7 +126,8 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   }
   text += stopped.empty() ? stopped : stopped + '\n';
   text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
-  for (const std::string& words : {cost_words(list), bound_words(list), lacking_words(list.loads)}) {
+  for (const std::string& words :
+       {cost_words(list), bound_words(list), kept_out_words(list), lacking_words(list.loads)}) {
     if (!words.empty()) text += ' ' + markdown_cell(words);
   }
   text += '\n';

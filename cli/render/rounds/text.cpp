@@ -36,6 +36,7 @@ class Writer {
     line("", counts_of(list_));
     line("", cost_words(list_));
     line("", bound_words(list_));
+    line("", kept_out_words(list_));
     line("", lacking_words(list_.loads));
     if (list_.plan.rounds.empty()) {
       text_ += '\n';
@@ -127,6 +128,7 @@ class Writer {
     }
     line("   !! ", not_in_use_words(list_, visit));
     line("   !! ", not_to_run_words(list_, visit));
+    for (const std::string& each : keep_out_lines(list_, round, stop)) line("   !! ", each);
     line("   !! ", also_there_words(list_, round, visit));
     for (const std::string& job : job_lines(list_, visit)) line("   - ", job);
     for (const service::SeenSign* seen : to_look_at(list_, visit)) {

@@ -48,6 +48,8 @@ std::string crew_and_day(const RoundsList& list, std::size_t crew_day) {
   return fmt::format("{} on {}", crew_words(*day.crew), day_words(day.on));
 }
 
+service::Day day_of(const RoundsList& list, const Round& round) { return list.week().crew_days[round.crew_day].on; }
+
 std::string visits_words(const RoundsList& list, const std::vector<std::size_t>& visits) {
   std::vector<std::string> names;
   for (const std::size_t visit : visits) names.push_back(cleaned(visit_of(list, visit).name));
@@ -306,6 +308,44 @@ std::string keep_out_words(const RoundsList& list, const Visit& visit) {
   });
   return fmt::format("safety: not this week, keep {} out of use until {}",
                      visit.machine == nullptr ? "what it is about" : "it", unmended ? "mended" : "done");
+}
+
+std::vector<std::string> keep_out_lines(const RoundsList& list, const Round& round, const service::RoundStop& stop) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> said;  // and of which tasks
+  for (const Point* point : keep_out_of_use(visit_of(list, stop.visit), day_of(list, round))) {
+    const std::string words = keep_out_words(*list.week().list, *point);
+    auto same = std::find_if(said.begin(), said.end(), [&](const auto& one) { return one.first == words; });
+    if (same == said.end()) same = said.insert(said.end(), {words, {}});
+    same->second.push_back(task_of(*point));
+  }
+  std::vector<std::string> lines;
+  for (const auto& [words, tasks] : said) lines.push_back(fmt::format("{}: {}", listed(tasks, "and"), words));
+  return lines;
+}
+
+std::string kept_out_words(const RoundsList& list) {
+  std::vector<std::string> items;
+  for (const Round& round : list.plan.rounds) {
+    const service::Day on = day_of(list, round);
+    for (const service::RoundStop& stop : round.stops) {
+      const Visit& visit = visit_of(list, stop.visit);
+      std::vector<std::string> tasks;
+      std::optional<service::Day> from;
+      for (const Point* point : keep_out_of_use(visit, on)) {
+        tasks.push_back(task_of(*point));
+        from = std::min(*point->due_on, from.value_or(*point->due_on));
+      }
+      if (tasks.empty()) continue;
+      items.push_back(fmt::format("{} ({}{}, {})", called(visit),
+                                  *from > list.week().as_of ? fmt::format("from {} on, ", to_text(*from)) : "",
+                                  listed(tasks, "and"), day_words(on)));
+    }
+  }
+  for (const NotThisWeek& out : list.plan.not_this_week) {
+    const Visit& visit = visit_of(list, out.visit);
+    if (keep_out_of_use(visit)) items.push_back(fmt::format("{} (not this week)", called(visit)));
+  }
+  return items.empty() ? "" : fmt::format("Keep out of use until done, for safety: {}.", fmt::join(items, "; "));
 }
 
 std::string not_to_run_words(const RoundsList& list, const Visit& visit) {

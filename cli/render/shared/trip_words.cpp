@@ -7,6 +7,7 @@
 
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
+#include "service/waiting_to_mend.h"
 
 namespace cli {
 
@@ -82,6 +83,13 @@ std::string job_words(const Point& point, service::Day as_of, const std::vector<
   if (const std::string people = people_words(point); !people.empty()) said.push_back(people);
   said.insert(said.end(), more.begin(), more.end());
   return fmt::format("{}: {} ({})", task_of(point), doing, fmt::join(said, "; "));
+}
+
+std::string keep_out_words(const service::DueList& list, const service::Point& point) {
+  const std::string_view until = leaves_unmended(list, point) ? "mended" : "done";
+  return *point.due_on > list.as_of
+             ? fmt::format("safety: from {} on keep it out of use until {}", to_text(*point.due_on), until)
+             : fmt::format("safety: keep it out of use until {}", until);
 }
 
 std::string shared_words(const std::vector<const service::Crew*>& others) {

@@ -22,6 +22,10 @@ std::string need_words(const std::vector<std::string>& needs);  // `lifting and 
 // `engine-oil: Change the oil (overdue since 2026-04-20; safety)`, with what more is to be said of it in the brackets.
 std::string job_words(const service::Point& point, service::Day as_of, const std::vector<std::string>& more);
 
+// `safety: from 2026-05-10 on keep it out of use until done`, `until mended` where what is done there mends nothing: of
+// work for safety that is done after its due day, or not at all.
+std::string keep_out_words(const service::DueList& list, const service::Point& point);
+
 // `Van works at it that day too: agree who locks it off, and who gives it free`.
 std::string shared_words(const std::vector<const service::Crew*>& others);
 

@@ -246,23 +246,12 @@ std::string why_words(const VisitsList& list, const NotPossible& out) {
                      day_alone_words(nearest_day_alone(list.plan, out), site, minutes_of(point)));
 }
 
-namespace {
-
-std::string keep_out_from(const VisitsList& list, const Point& point) {
-  const std::string_view until = leaves_unmended(*list.plan.list, point) ? "mended" : "done";
-  return *point.due_on > list.plan.as_of
-             ? fmt::format("safety: from {} on keep it out of use until {}", to_text(*point.due_on), until)
-             : fmt::format("safety: keep it out of use until {}", until);
-}
-
-}  // namespace
-
 std::string keep_out_words(const VisitsList& list, const TripTask& task) {
-  return keep_out_of_use(task) ? keep_out_from(list, *task.point) : "";
+  return keep_out_of_use(task) ? keep_out_words(*list.plan.list, *task.point) : "";
 }
 
 std::string keep_out_words(const VisitsList& list, const NotPossible& out) {
-  return keep_out_of_use(out) ? keep_out_from(list, *out.point) : "";
+  return keep_out_of_use(out) ? keep_out_words(*list.plan.list, *out.point) : "";
 }
 
 std::string not_possible_words(const VisitsList& list, const NotPossible& out) {

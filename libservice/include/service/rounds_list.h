@@ -46,6 +46,10 @@ bool forbids_running(const DueList& list, const Visit& visit);
 // until it is done.
 inline bool keep_out_of_use(const Visit& visit) { return visit.safety; }
 
+// Of a visit that is made on that day: its work for safety that is due before, so that nobody uses the machine until
+// then.
+std::vector<const Point*> keep_out_of_use(const Visit& visit, Day on);
+
 // Whether the machine of a visit is laid up or out of use, and since when. Null: it is in use, or there is none.
 const MachineUse* use_at(const DueList& list, const Visit& visit);
 

@@ -225,6 +225,12 @@ struct Point {
 
 // A check that follows a task for safety is for safety itself; an examination is the task alone.
 inline bool is_safety(const Point& point) { return point.task->safety; }
+
+// Of work for safety that is done on that day, after its due day: nobody uses the machine from the due day on, until it
+// is done.
+inline bool keep_out_of_use(const Point& point, Day done_on) {
+  return is_safety(point) && point.due_on && done_on > *point.due_on;
+}
 inline bool by_competent_person(const Point& point) {
   return point.task->competent_person && point.follow_up == nullptr;
 }

@@ -92,7 +92,9 @@ struct TripTask {
 
 // Of work for safety that is done after its due day, or that nobody can do: nobody uses the machine from that day on,
 // until it is done.
-inline bool keep_out_of_use(const TripTask& task) { return is_safety(*task.point) && task.late_days > 0; }
+inline bool keep_out_of_use(const TripTask& task) {
+  return keep_out_of_use(*task.point, *task.point->due_on + std::chrono::days{task.late_days});
+}
 
 // One crew's trip to one site, and back.
 struct SiteVisit {

@@ -117,6 +117,14 @@ std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit) {
   return seen;
 }
 
+std::vector<const Point*> keep_out_of_use(const Visit& visit, Day on) {
+  std::vector<const Point*> points;
+  for (const Point* point : visit.points) {
+    if (keep_out_of_use(*point, on)) points.push_back(point);
+  }
+  return points;
+}
+
 const MachineUse* use_at(const DueList& list, const Visit& visit) {
   const auto use = std::find_if(list.not_in_use.begin(), list.not_in_use.end(), [&](const MachineUse& one) {
     return visit.machine != nullptr && one.machine->key == visit.machine->key;

@@ -430,6 +430,46 @@ TEST_CASE("a plan is kept as far as it can be, and whoever waits elsewhere is ru
   CHECK(next["week"]["to"] == "2026-05-10");
 }
 
+TEST_CASE("a plan made by hand is judged in the week in which the plan that is kept is made anew") {
+  Place place;
+  furnish_estate(place);
+  keep_plan(place, [](Json& plan) { plan["week"]["to"] = "2026-05-08"; });
+  place.write("hand.json", R"({"rounds": [{"crew": "van", "on": "2026-05-05",
+                               "stops": [{"visit": "pump"}, {"visit": "call c-01"}]}],
+                               "put_off": [{"visit": "pump+pressure"}]})");
+  const std::string anew = "rounds --from 2026-05-05 --as-of 2026-05-05 --keep plan.json";
+  const Json week = in_order(place, anew)["week"];
+  CHECK(week["to"] == "2026-05-08");
+  const Json judged = in_order(place, anew + " --check hand.json");
+  CHECK(judged["week"] == week);
+  CHECK(judged["ok"] == true);
+}
+
+TEST_CASE("work for safety after its due day is warned of on its page and in the head, in every format") {
+  Place place;
+  estate::Texts texts;
+  texts.tractor.replace(texts.tractor.find("takes: 50 min"), 13, "takes: 50 min, safety: true");
+  furnish_estate(place, texts);
+  must(place, asked);
+  CHECK(place.says("Keep out of use until done, for safety: loader (engine-oil, Monday 2026-05-04)."));
+  CHECK(place.says("!! engine-oil: safety: keep it out of use until done"));
+  must(place, std::string(asked) + " --format md");
+  CHECK(place.says("Keep out of use until done, for safety: loader (engine-oil, Monday 2026-05-04)."));
+  CHECK(place.says("engine-oil: safety: keep it out of use until done"));
+  const Json answer = in_order(place, asked);
+  CHECK(answer["rounds"][0]["stops"][0]["tasks"][0]["keep_out_of_use"] == true);
+  CHECK(answer["rounds"][1]["stops"][0]["tasks"][0]["keep_out_of_use"] == false);
+
+  // A plan that leaves it out, where there is a day for it, has a fault.
+  place.write("without.json", R"({"rounds": [], "put_off": [{"visit": "loader"}, {"visit": "pump"},
+                                  {"visit": "pump+pressure"}, {"visit": "call c-01"}]})");
+  const std::string check = std::string(asked) + " --check without.json";
+  const Json judged = in_order(place, check);
+  CHECK(judged["ok"] == false);
+  CHECK(rules_of(judged) == "safety ");
+  CHECK(place.run(check + " --exit-code") == 1);
+}
+
 TEST_CASE("what was promised keeps its day, though another would be cheaper") {
   Place place;
   estate::Texts texts;

@@ -70,6 +70,18 @@ TEST_CASE("cut short are rows that may wait, never rounds and never safety") {
   CHECK(list.left_off == 3);
 }
 
+TEST_CASE("work for safety that is done after its due day keeps its machine out of use until then") {
+  Texts texts;
+  texts.tractor =
+      std::string(texts.tractor).replace(texts.tractor.find("takes: 50 min"), 13, "takes: 50 min, safety: true");
+  const Week week = Estate(texts).usual().week();
+  const Visit& loader = week.visits[visit_named(week, "loader")];  // due on 20 April
+  REQUIRE(keep_out_of_use(loader, day("2026-05-04")).size() == 1);
+  CHECK(keep_out_of_use(loader, day("2026-05-04")).front()->name == "engine-oil");
+  CHECK(keep_out_of_use(loader, *loader.points.front()->due_on).empty());
+  CHECK(keep_out_of_use(week.visits[visit_named(week, "pump")], day("2026-05-05")).empty());
+}
+
 TEST_CASE("what a visit takes, whatever is on board") {
   Texts texts;
   texts.crews = std::string(texts.crews).replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 5}, duty");
