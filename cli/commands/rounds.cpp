@@ -60,8 +60,7 @@ Day from_of(const Asking& asking, const GivenPlan* judged) {
   return day_option(arguments, "from", asking.today());
 }
 
-// `end`: of the plan that is judged, or kept.
-int days_of(const Arguments& arguments, Day from, const std::optional<Day>& end) {
+int days_of(const Arguments& arguments, Day from, const GivenPlan* judged, const GivenPlan* kept) {
   if (const auto written = arguments.value("days")) {
     const auto days = service::parse_count(*written);
     if (days && *days >= 1 && *days <= longest_week) return *days;
@@ -69,8 +68,10 @@ int days_of(const Arguments& arguments, Day from, const std::optional<Day>& end)
           "write how many days the plan is of, such as 7");
   }
   // The end of a plan stays where it is, though it is looked at on a later day.
-  if (end) {
-    const int days = service::days_between(from, *end) + 1;
+  // One that was made by hand may say none, and is judged as what the plan that is kept would be made to.
+  for (const GivenPlan* plan : {judged, kept}) {
+    if (plan == nullptr || !plan->to) continue;
+    const int days = service::days_between(from, *plan->to) + 1;
     if (days >= 1 && days <= longest_week) return days;
   }
   return service::WeekAsk{}.days;
@@ -191,9 +192,6 @@ int rounds(Context& context) {
 
   service::WeekAsk ask;
   if (auto kept = plan_named(context, "keep")) ask.keep = insist_whole(std::move(*kept), *arguments.value("keep"));
-  // One that was made by hand may say none, and is judged as what the plan that is kept would be made to.
-  std::optional<Day> end = judged ? judged->plan.to : std::nullopt;
-  if (!end && ask.keep) end = ask.keep->to;
   ask.from = from_of(asking, judged ? &judged->plan : nullptr);
   if (ask.from < asking.today()) {
     wrong("from-is-over",
@@ -201,7 +199,7 @@ int rounds(Context& context) {
                       service::to_text(asking.today())),
           "begin it today or later with --from DAY, or ask as of an earlier day with --as-of DAY");
   }
-  ask.days = days_of(arguments, ask.from, end);
+  ask.days = days_of(arguments, ask.from, judged ? &judged->plan : nullptr, ask.keep ? &*ask.keep : nullptr);
   for (const std::string& crew : arguments.values("without")) ask.without.push_back(crew_told(asking.fleet(), crew));
   ask.join_days = join_days_of(arguments, asking.fleet(), ask);
 
