@@ -124,3 +124,17 @@ TEST_CASE("no plan is worse than going to the nearest next, or to what is due fi
   }
   CHECK(better >= 2 * weeks - 2);
 }
+
+TEST_CASE("more effort begins with the usual one, and finds and proves no less") {
+  for (std::uint64_t seed = 1; seed <= 6; ++seed) {
+    CAPTURE(seed);
+    const Problem problem = test::invented_week({2, 3, 16 + static_cast<int>(seed), seed % 2 == 1}, seed);
+    const Budget little{300, 3, 200, 200, 1000};
+    Effort effort;
+    const Solution once = solve(problem, effort, little);
+    effort.times = 3;
+    const Solution more = solve(problem, effort, little);
+    CHECK(more.value <= once.value);
+    CHECK(more.bound >= once.bound);
+  }
+}

@@ -24,7 +24,6 @@ Budget times(const Budget& once, int how_often) {
 }  // namespace
 
 Solution solve(const Problem& problem, const Effort& effort, const Budget& once) {
-  const Budget budget = times(once, effort.times);
   const Weights weights = weights_of(problem);
   const std::vector<ShiftKind> kinds = kinds_of(problem, weights);
   Pence skipped = 0;
@@ -50,7 +49,7 @@ Solution solve(const Problem& problem, const Effort& effort, const Budget& once)
   };
 
   Standing standing;
-  const std::size_t steps = std::min(budget.search_steps, steps_a_job * problem.jobs.size());
+  const std::size_t steps = std::min(once.search_steps, steps_a_job * problem.jobs.size());
   standing.plan = search(problem, weights, Plan(problem.shifts.size()), {steps, seed, false, stop});
   standing.value = weights.of(value_of(problem, standing.plan)) - skipped;
   tell(standing);
@@ -63,8 +62,23 @@ Solution solve(const Problem& problem, const Effort& effort, const Budget& once)
       return solution;
     }
   }
-  Generation generation(problem, weights, kinds, budget, stop, tell);
-  standing = generation.run(std::move(standing));
+  standing = Generation(problem, weights, kinds, once, stop, tell).run(std::move(standing));
+  // More effort comes behind the usual one, from the best plan so far: it finds nothing worse than less of it does.
+  if (effort.times > 1 && !standing.done && !stop()) {
+    const Budget more = times(once, effort.times);
+    const std::size_t more_steps = steps * static_cast<std::size_t>(effort.times);
+    Plan plan = search(problem, weights, standing.plan, {more_steps, seed + 1, true, stop});
+    const Pence value = weights.of(value_of(problem, plan)) - skipped;
+    if (value < standing.value) {
+      standing.plan = std::move(plan);
+      standing.value = value;
+      standing.done = whole_up(standing.proven_mills) >= value;
+      tell(standing);
+    }
+    if (!standing.done && !stop()) {
+      standing = Generation(problem, weights, kinds, more, stop, tell).run(std::move(standing));
+    }
+  }
   take(standing);
   return solution;
 }

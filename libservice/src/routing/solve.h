@@ -26,7 +26,8 @@ struct Solution {
 };
 
 struct Effort {
-  int times = 1;                    // the budget: steps, not seconds, so that equal problems give equal solutions
+  // The budget: steps, not seconds, so that equal problems give equal solutions. Of more than one, first once.
+  int times = 1;
   std::function<bool()> stop = {};  // true: hand out what there is
   std::function<void(std::size_t done, std::size_t of, const Value& value, const Value& bound)> progress = {};
 };
