@@ -23,6 +23,18 @@ std::string open_words(const std::vector<service::ClockSpan>& open) {
   return listed(spans, "and");
 }
 
+// When the work is possible, by the gate and by what was asked for; empty: all day.
+std::string gate_words(const service::DayAlone& day, const service::Site& site) {
+  const std::string open = open_words(day.open);
+  const std::string wanted = open_words(day.wanted);
+  if (wanted.empty() && open.empty()) return "";
+  const std::string when = wanted.empty() ? fmt::format("{} is open {}", site_words(site), open)
+                           : open.empty()
+                               ? fmt::format("it is wanted {}", wanted)
+                               : fmt::format("it is wanted {}, while {} is open {}", wanted, site_words(site), open);
+  return when + ", in one span of which the work has to lie";
+}
+
 }  // namespace
 
 std::string day_alone_words(const std::optional<service::DayAlone>& day, const service::Site& site, int work_minutes) {
@@ -31,11 +43,16 @@ std::string day_alone_words(const std::optional<service::DayAlone>& day, const s
   if (day->set_up > 0) parts.push_back(span_words(day->set_up) + " of set-up");
   if (day->drive > 0) parts.push_back(span_words(day->drive) + " of driving there and back");
   if (day->meal > 0) parts.push_back("a meal of " + span_words(day->meal));
-  std::string text = fmt::format("{}; {} can be away for {} on {}", listed(parts, "and"), crew_words(*day->crew),
-                                 span_words(day->away), to_text(day->on));
-  if (const std::string open = open_words(day->open); !open.empty()) {
-    text += fmt::format(", and {} is open {}, in one span of which the work has to lie", site_words(site), open);
-  }
+  const std::string takes = listed(parts, "and");
+  const std::string crew = crew_words(*day->crew);
+  const std::string away = fmt::format("can be away for {} on {}", span_words(day->away), to_text(day->on));
+  const std::string gate = gate_words(*day, site);
+  // What no crew can help comes first.
+  std::string text = gate.empty() ? fmt::format("{}; {} {}", takes, crew, away)
+                     : day->work + day->set_up > day->longest_span
+                         ? fmt::format("{}; {}, which is {} at most; nearest comes {}, who {}", takes, gate,
+                                       span_words(day->longest_span), crew, away)
+                         : fmt::format("{}; {} {}, and {}", takes, crew, away, gate);
   if (day->but_for_meal) {
     text += "; the meal comes before the last stop of a day: with another stop after it, it may fit";
   }

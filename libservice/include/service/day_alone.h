@@ -21,6 +21,10 @@ struct DayAlone {
   int drive = 0;                // there and back
   int away = 0;                 // the longest that the crew is away that day
   std::vector<ClockSpan> open;  // in one of which the work lies in one stay, with the set-up; the whole day: no gate
+  std::vector<ClockSpan> wanted = {};  // of a call: likewise; empty: at any time
+  // So long is that at most, by the gate and by when it is wanted, whoever goes: where the work is longer, no crew's
+  // hours stand in its way.
+  int longest_span = 0;
   // The meal stands in its way: it is eaten before the last stay at the latest. With another stop behind it, where
   // there is time for the meal, it may fit.
   bool but_for_meal = false;

@@ -1,6 +1,7 @@
 #include "service/day_alone.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "visits/crew_days.h"
 #include "visits/opening.h"
@@ -16,10 +17,13 @@ class Nearest {
  public:
   Nearest(const Fleet& fleet, const Site& site, int work) : fleet_(fleet), site_(site), work_(work) {}
 
-  void add(const CrewDay& day, const std::vector<ClockSpan>& open) {
+  // `wanted`: of a call; empty: at any time.
+  void add(const CrewDay& day, const std::vector<ClockSpan>& wanted = {}) {
     const auto trip = visits::trip_of(fleet_, *day.crew, site_);
-    if (!trip || open.empty()) return;
-    visits::trip::TripHours hours = visits::trip::hours_of(day, *trip, open);
+    const auto open = visits::opening_on(fleet_, site_, day.on);
+    const auto both = wanted.empty() ? open : visits::in_both(open, wanted);
+    if (!trip || both.empty()) return;
+    visits::trip::TripHours hours = visits::trip::hours_of(day, *trip, both);
     const int longest = visits::trip::longest_stay(hours);
     DayAlone one;
     one.crew = day.crew;
@@ -31,9 +35,12 @@ class Nearest {
     one.away = hours.back - hours.leaves;
     if (hours.duty) one.away = std::min(one.away, *hours.duty);
     one.open = open;
+    one.wanted = wanted;
+    for (const ClockSpan& span : both) one.longest_span = std::max(one.longest_span, span.to - span.from);
+    const int but_for_gate = visits::trip::longest_stay(visits::trip::without_gate(hours));
     hours.meal = 0;
     one.but_for_meal = visits::trip::longest_stay(hours) >= work_;
-    const auto rank = std::pair(one.but_for_meal, longest);
+    const auto rank = std::tuple(one.but_for_meal, longest, but_for_gate);
     if (nearest_ && rank <= rank_) return;
     nearest_ = std::move(one);
     rank_ = rank;
@@ -46,7 +53,7 @@ class Nearest {
   const Site& site_;
   int work_;
   std::optional<DayAlone> nearest_;
-  std::pair<bool, int> rank_;
+  std::tuple<bool, int, int> rank_;
 };
 
 }  // namespace
@@ -55,8 +62,8 @@ std::optional<DayAlone> nearest_day_alone(const Week& week, std::size_t visit) {
   const Visit& of = week.visits[visit];
   Nearest nearest(*week.fleet, *of.site, of.work_minutes);
   for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
-    const VisitOption& option = week.visits[visit].options[d];
-    if (option.possible) nearest.add(week.crew_days[d], option.spans);
+    if (!of.options[d].possible) continue;
+    nearest.add(week.crew_days[d], of.call == nullptr ? std::vector<ClockSpan>{} : of.call->between);
   }
   return nearest.take();
 }
@@ -72,7 +79,7 @@ std::optional<DayAlone> nearest_day_alone(const VisitsPlan& plan, const NotPossi
   for (const CrewDay& day : visits::crew_days_of(fleet, days)) {
     const auto& left = point.machine->left;
     if (day.on < earliest || (left && day.on >= *left) || !visits::can(*day.crew, visits::needs_of(point))) continue;
-    nearest.add(day, visits::opening_on(fleet, site, day.on));
+    nearest.add(day);
   }
   return nearest.take();
 }

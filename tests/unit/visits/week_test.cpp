@@ -341,6 +341,21 @@ TEST_CASE("a day alone names all that a reader has to add up, the meal too") {
   CHECK_FALSE(nearest_day_alone(other, visit_named(other, "loader"))->but_for_meal);
 }
 
+TEST_CASE("where the hours that a customer asked for are too few, it is they that are named, and who comes nearest") {
+  Texts texts;
+  texts.calls = "  far: {site: holm, do: Survey, takes: 5 h, between: [\"09:00-14:00\"]}\n";
+  texts.crews += "  gang: {start: workshop, hours: {mon: \"07:00-17:30\"}}\n";
+  const Week week = Estate(texts).usual().week();
+  REQUIRE(reason_of(week, "call far") == "unreachable");
+  const auto alone = nearest_day_alone(week, visit_named(week, "call far"));
+  REQUIRE(alone.has_value());
+  CHECK(alone->crew->key == "gang");  // of those with as long a stay the one who is away longest
+  REQUIRE(alone->wanted.size() == 1);
+  CHECK(alone->wanted[0].from == 9 * 60);
+  CHECK(alone->open.size() == 2);  // the gate, whatever was asked for
+  CHECK(alone->longest_span == 180);
+}
+
 TEST_CASE("what is due soon after joins a visit where that is cheaper than another trip") {
   WeekAsk ask{day("2026-05-04")};
   Estate place;
