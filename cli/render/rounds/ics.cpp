@@ -131,6 +131,7 @@ class Events {
                                     clock_words(round.leaves), site_words(end_of(list_, round)),
                                     clock_words(round.back), sums_of(list_, round));
     for (const std::string& line : load_lines(list_, round)) event.description += fmt::format("Load: {}\n", line);
+    if (const std::string words = fills_up_words(round); !words.empty()) event.description += words + '\n';
     for (const RoundStop& stop : round.stops) {
       const Visit& visit = list_.week().visits[stop.visit];
       event.description +=

@@ -129,7 +129,8 @@ Json round_as_json(const RoundsList& list, const Round& round) {
       {"short", array_of(lacks_of(list, round), lack_as_json)},
       {"start", day.crew->start},
       {"end", day.crew->end},
-      {"cautions", cautions_of(list, round)}};
+      {"cautions", cautions_of(list, round)},
+      {"fills_up", parts_as_json(round.fills_up)}};
 }
 
 Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {
@@ -262,6 +263,8 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["promises"] = {{"kept", plan.promises_kept}, {"broken", plan.promises_broken}};
   json["short"] = short_as_json(list.short_parts);
   json["sequence"] = answer.sequence;
+  const service::VisitLoad before = taken_before(list);
+  json["taken_before"] = {{"parts", parts_as_json(before.parts)}, {"fluids", fluids_as_json(before.fluids)}};
   return dumped(json);
 }
 

@@ -80,6 +80,7 @@ std::string page(const RoundsList& list, const Round& round) {
                         clock_words(round.leaves), markdown_cell(site_words(end_of(list, round))),
                         clock_words(round.back), sums_of(list, round));
     for (const std::string& each : load_lines(list, round)) text += "- load " + markdown_cell(each) + '\n';
+    if (const std::string words = fills_up_words(round); !words.empty()) text += "- " + markdown_cell(words) + '\n';
     if (!round.parts.empty() || !round.fluids.empty()) text += '\n';
   }
   text += row({"arrive", "begin", "done by", "site", "machine", "do", "takes", "mind"}) +

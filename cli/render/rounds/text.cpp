@@ -112,6 +112,7 @@ class Writer {
     const auto lines = load_lines(list_, round);
     for (const std::string& each : lines) line("  [ ] ", each);
     if (lines.empty()) line("  ", "Nothing beside what is always on board.");
+    line("  ", fills_up_words(round));
   }
 
   // Returns where it is. The way in, and whom to ask for, is read out once where several visits are at one site.

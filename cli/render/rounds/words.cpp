@@ -219,6 +219,22 @@ std::vector<std::string> load_lines(const RoundsList& list, const Round& round) 
   return load_lines(*list.week().fleet, round.parts, round.fluids, lacks_of(list, round), list.week().as_of);
 }
 
+namespace {
+
+std::vector<std::string> piece_words(const std::vector<std::pair<std::string, service::PartAmount>>& parts) {
+  std::vector<std::string> words;
+  for (const auto& [key, pieces] : parts) words.push_back(fmt::format("{} {}", to_text(pieces), cleaned(key)));
+  return words;
+}
+
+}  // namespace
+
+std::string fills_up_words(const Round& round) {
+  return round.fills_up.empty()
+             ? ""
+             : fmt::format("Of it, to fill up what is always on board: {}", listed(piece_words(round.fills_up), "and"));
+}
+
 std::string sums_of(const RoundsList& list, const Round& round) {
   std::vector<std::string> parts{
       fmt::format("{} of driving, {}", span_words(round.drive_minutes), km_words(round.tenths_of_km))};
@@ -458,6 +474,15 @@ std::vector<std::string> remark_lines(const RoundsList& list) {
     for (const std::string& name : week.done) names.push_back(cleaned(name));
     lines.push_back(
         fmt::format("Taken as done before {}, whatever the book says: {}", to_text(week.from), listed(names, "and")));
+  }
+  if (const service::VisitLoad taken = taken_before(list); !taken.parts.empty() || !taken.fluids.empty()) {
+    std::vector<std::string> words = piece_words(taken.parts);
+    for (const auto& [key, poured] : taken.fluids) {
+      words.push_back(fmt::format("{} {}", quantity(poured.amount, poured.unit), cleaned(key)));
+    }
+    lines.push_back(
+        fmt::format("What is to load is held against stock less what these took and the book does not have: {}",
+                    listed(words, "and")));
   }
   for (std::string& line : without_figures(week.no_time, week.no_price)) lines.push_back(std::move(line));
   return lines;

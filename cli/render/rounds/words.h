@@ -40,6 +40,9 @@ std::string takes_words(const Visit& visit);
 // `1 oil-filter-a (Engine oil filter)`, a line each; and where stock does not cover it, that.
 std::vector<std::string> load_lines(const RoundsList& list, const service::Round& round);
 
+// `Of it, to fill up what is always on board: 1 oil-filter-a`; empty where nothing was used of that.
+std::string fills_up_words(const service::Round& round);
+
 // `1 stop: 46 min of driving, 36.4 km, 10 min of set-up, 50 min of work, 30 min for the meal`.
 std::string sums_of(const RoundsList& list, const service::Round& round);
 

@@ -133,6 +133,9 @@ std::string lacking_words(const std::vector<service::PlannedLoad>& loads) {
   if (work.parts.empty()) return "";
   const auto count = static_cast<std::int64_t>(work.parts.size());
   std::string text = fmt::format("{} {} short", service::counted(count, "part", "parts"), count == 1 ? "is" : "are");
+  if (work.visits == 0 && work.fills_up_late) {
+    return fmt::format("{}: {}. No visit waits for it: it fills up what is always on board.", text, named(work.parts));
+  }
   if (work.visits == 0) return fmt::format("{}: {}. Ordered in time, all can be there.", text, named(work.parts));
   std::vector<std::pair<std::string, std::vector<std::string>>> where;
   for (const service::PlannedLoad* load : work.loads) {

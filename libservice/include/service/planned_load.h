@@ -15,6 +15,12 @@
 
 namespace service {
 
+enum class LoadFor {
+  work,
+  filling_up,   // what a crew used of what it always carries: no work waits for it
+  done_before,  // work that a kept plan has before the week, taken as made: it is no more in stock
+};
+
 // Of a stop of a round, or of one service of a visit.
 struct PlannedLoad {
   std::size_t visit = 0;         // of the week; or the number of the visit in its plan
@@ -25,6 +31,8 @@ struct PlannedLoad {
   std::vector<std::pair<std::string, Quantity>> fluids;
   bool told = true;                  // its stop is, not only that of another site or machine
   std::vector<PartLack> lacks = {};  // filled by `hold_against_stock`; by key
+  LoadFor what = LoadFor::work;      // of the others `visit` means nothing
+  const Crew* crew = nullptr;        // of what fills up
 
   // Some of it cannot be there on its day, or nobody knows.
   bool cannot_be_finished() const;
@@ -35,6 +43,7 @@ struct LackingWork {
   std::vector<std::string> parts;         // that are short, in the order of names
   std::vector<const PlannedLoad*> loads;  // that cannot be finished, in the order of the plan
   std::size_t visits = 0;                 // so many stops or visits
+  bool fills_up_late = false;             // what crews always carry cannot be filled up in time, or nobody knows
 };
 
 LackingWork lacking_work(const std::vector<PlannedLoad>& loads);

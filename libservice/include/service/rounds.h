@@ -203,6 +203,13 @@ struct Visit {
   std::optional<CameFrom> came_from;
 };
 
+// A round of a plan that was kept, of a day before the week: taken as made, though the book does not say so.
+struct DoneRound {
+  const Crew* crew = nullptr;  // null: the fleet has none of that name any more
+  Day on;
+  std::vector<const Point*> points;  // its work that the book does not have, each done by itself
+};
+
 // The question of a week, with every figure that a plan is made of: what plans and judges alike take from.
 struct Week {
   std::shared_ptr<const Fleet> fleet;
@@ -217,10 +224,11 @@ struct Week {
   std::vector<PointName> no_record;  // somebody must look: nobody knows whether it is due
   std::vector<PointName> unknown;    // not due by what is known, but one of their limbs cannot be computed
   std::vector<NotPlanned> not_planned;
-  std::vector<PointName> no_time;     // planned with no minutes, for their tasks say no `takes`
-  std::vector<std::string> no_price;  // parts and fluids without a price, which count as nothing
-  std::optional<GivenPlan> kept;      // what is replanned
-  std::vector<std::string> done;      // of it: visits of days before `from`, taken as made, though no fact says so
+  std::vector<PointName> no_time;      // planned with no minutes, for their tasks say no `takes`
+  std::vector<std::string> no_price;   // parts and fluids without a price, which count as nothing
+  std::optional<GivenPlan> kept;       // what is replanned
+  std::vector<std::string> done;       // of it: visits of days before `from`, taken as made, though no fact says so
+  std::vector<DoneRound> done_rounds;  // by day, then in the order of that plan
 };
 
 // The last day up to which points are wanted, for the due list that a week is made of. Fails with bad_data where no
@@ -261,7 +269,9 @@ struct Round {
   Money cost;                                             // of travel: legs and set-ups
   std::vector<std::pair<std::string, PartAmount>> parts;  // to load, in the order of names
   std::vector<std::pair<std::string, Quantity>> fluids;   // likewise
-  std::vector<std::string> cautions;                      // of all its work, each once
+  // Of `parts`: to fill up what the crew's round before used of what it always carries.
+  std::vector<std::pair<std::string, PartAmount>> fills_up;
+  std::vector<std::string> cautions;  // of all its work, each once
   std::vector<RoundStop> stops;
 };
 

@@ -71,9 +71,10 @@ struct RoundsList {
   std::vector<const MachineUse*> not_in_use;  // out of use first
   std::vector<WaitsToMend> to_mend;           // of `seen`; not planned by itself
   NotToRun not_to_run;                        // with a visit or without
-  std::vector<PlannedLoad> loads;             // of every stop of the week, in the order of the plan
-  std::vector<ShortPart> short_parts;         // that stops which are told lack; by key
-  std::size_t left_off = 0;                   // by `keep_first`
+  // Of every stop of the week, in the order of the plan; with what else is taken from stock.
+  std::vector<PlannedLoad> loads;
+  std::vector<ShortPart> short_parts;  // that stops which are told lack; by key
+  std::size_t left_off = 0;            // by `keep_first`
 
   const Week& week() const { return plan.week; }
 };
@@ -94,6 +95,10 @@ std::vector<const SeenSign*> to_look_at(const RoundsList& list, const Visit& vis
 // Tells which of what the rounds load stock does not cover. `parts`: what the fleet needs, at least to the last day up
 // to which work is planned.
 void hold_against_stock(RoundsList& list, const PartsList& parts);
+
+// What rounds of the plan that was kept took before the week, by work that the book does not have: it is taken from
+// stock before anything else.
+VisitLoad taken_before(const RoundsList& list);
 
 // What one stop lacks, and what one round has to load and does not find.
 std::vector<PartLack> lacks_of(const RoundsList& list, const RoundStop& stop);

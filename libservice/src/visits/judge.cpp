@@ -144,7 +144,7 @@ class PlanJudge {
       judge_round_sums(week_, round, faults_);
       add(round);
     }
-    if (round.crew != nullptr) judge_load(week_, round, faults_);
+    if (round.crew != nullptr) judge_load(week_, round, round_before(week_, rounds_, round), faults_);
     rounds_.push_back(std::move(round));
   }
 

@@ -44,26 +44,62 @@ Loads in_pieces(const std::vector<std::pair<std::string, PartAmount>>& parts) {
 }
 
 void judge_loads(std::string_view what, const std::optional<Loads>& given, const Loads& needed, JudgedRound& round,
-                 Faults& faults) {
+                 const Faults::Cause& cause, Faults& faults) {
   if (!given) return;
   const auto said = load_words(with_units(*given, needed));
   const auto is = load_words(needed);
   if (said == is) return;
   faults.add_figure(
-      cause_of_sums(round, faults), PlanRule::figure, round.where,
+      cause ? cause : cause_of_sums(round, faults), PlanRule::figure, round.where,
       fmt::format("{} to load are {}; its work takes {}", what, listed(said, "none"), listed(is, "none")));
+}
+
+bool is_included(const Visit& visit, const Point* point) {
+  return std::find(visit.included.begin(), visit.included.end(), point) != visit.included.end();
+}
+
+void add_pieces(RoundBefore& before, const Point& point) {
+  for (const auto& [name, amount] : resources_of(*point.machine, *point.task, point.follow_up).parts) {
+    before.pieces[name] = before.pieces[name] + amount;
+  }
 }
 
 }  // namespace
 
-void judge_load(const Week& week, JudgedRound& round, Faults& faults) {
+RoundBefore round_before(const Week& week, const std::vector<JudgedRound>& rounds, const JudgedRound& round) {
+  RoundBefore before;
+  const JudgedRound* last = nullptr;
+  for (const JudgedRound& other : rounds) {
+    if (other.crew != round.crew || other.given->on >= round.given->on) continue;
+    if (last == nullptr || other.given->on > last->given->on) last = &other;
+  }
+  if (last != nullptr) {
+    before.cause = last->first_cause();
+    for (const WayStop& stop : last->way.stops) {
+      if (!stop.visit) continue;
+      for (const Point* point : week.visits[*stop.visit].points) {
+        if (!is_included(week.visits[*stop.visit], point)) add_pieces(before, *point);
+      }
+    }
+    return before;
+  }
+  const DoneRound* done = nullptr;  // the last one of that crew
+  for (const DoneRound& one : week.done_rounds) {
+    if (one.crew == round.crew) done = &one;
+  }
+  if (done == nullptr) return before;
+  for (const Point* point : done->points) add_pieces(before, *point);
+  return before;
+}
+
+void judge_load(const Week& week, JudgedRound& round, const RoundBefore& before, Faults& faults) {
   std::map<std::string, PartAmount> pieces;
   std::map<std::pair<std::string, std::string>, PartAmount> poured;  // by name and unit
   for (const WayStop& stop : round.way.stops) {
     if (!stop.visit) return;
     const Visit& visit = week.visits[*stop.visit];
     for (const Point* point : visit.points) {
-      if (std::find(visit.included.begin(), visit.included.end(), point) != visit.included.end()) continue;
+      if (is_included(visit, point)) continue;
       const Resources takes = resources_of(*point->machine, *point->task, point->follow_up);
       for (const auto& [name, amount] : takes.parts) pieces[name] = pieces[name] + amount;
       for (const auto& [name, amount] : takes.fluids) {
@@ -72,19 +108,21 @@ void judge_load(const Week& week, JudgedRound& round, Faults& faults) {
       }
     }
   }
+  std::map<std::string, PartAmount> to_load = pieces;
+  for (const auto& [carried, on_board] : round.crew->carries) {
+    const auto used = before.pieces.find(carried);
+    const PartAmount fill = used == before.pieces.end() ? PartAmount{} : std::min(used->second, on_board);
+    to_load[carried] = std::max(to_load[carried] - on_board, PartAmount{}) + fill;
+  }
   Loads parts;
-  for (const auto& [name, amount] : pieces) {
-    PartAmount missing = amount;
-    for (const auto& [carried, on_board] : round.crew->carries) {
-      if (carried == name) missing = missing - on_board;
-    }
-    if (missing.hundredths > 0) parts.emplace_back(name, Quantity{missing, ""});
+  for (const auto& [name, amount] : to_load) {
+    if (amount.hundredths > 0) parts.emplace_back(name, Quantity{amount, ""});
   }
   Loads fluids;
   for (const auto& [name, amount] : poured) fluids.emplace_back(name.first, Quantity{amount, name.second});
   const auto& given = round.given->parts;
-  judge_loads("parts", given ? std::optional(in_pieces(*given)) : std::nullopt, parts, round, faults);
-  judge_loads("fluids", round.given->fluids, fluids, round, faults);
+  judge_loads("parts", given ? std::optional(in_pieces(*given)) : std::nullopt, parts, round, before.cause, faults);
+  judge_loads("fluids", round.given->fluids, fluids, round, std::nullopt, faults);
 }
 
 }  // namespace service::visits

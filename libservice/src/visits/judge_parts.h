@@ -2,6 +2,7 @@
 // the legs and the list of rules, and nothing that decides: neither may inherit the other's mistakes.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -117,7 +118,16 @@ void judge_clock(const Week& week, JudgedRound& round, Faults& faults);
 // Whether the times that are given can be completed, where `asked` holds them and no rule that is broken already.
 void judge_gaps(const Week& week, const JudgedRound& round, TimedRound asked, Faults& faults);
 void judge_round_sums(const Week& week, JudgedRound& round, Faults& faults);
-void judge_load(const Week& week, JudgedRound& round, Faults& faults);
+
+// What the crew's round before took, of which it fills up what it always carries; the plan's, else the last one that is
+// taken as made. `cause`: of what that was changed by.
+struct RoundBefore {
+  std::map<std::string, PartAmount> pieces;
+  Faults::Cause cause;
+};
+RoundBefore round_before(const Week& week, const std::vector<JudgedRound>& rounds, const JudgedRound& round);
+
+void judge_load(const Week& week, JudgedRound& round, const RoundBefore& before, Faults& faults);
 
 // Why it is not possible to do it at any time of that day, in words.
 std::string closed_words(const Week& week, std::size_t visit, Day on);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "service/job_sheet.h"
+
 namespace service::visits {
 namespace {
 
@@ -69,8 +71,10 @@ std::vector<KeptStop> stops_ahead(const Week& week) {
 
 DoneBefore::DoneBefore(const std::optional<GivenPlan>& kept, Day from) {
   if (!kept) return;
+  made_on_ = kept->as_of.value_or(Day::max());
   for (const GivenRound& round : kept->rounds) {
     if (round.on >= from) continue;
+    rounds_.push_back(&round);
     for (const GivenStop& stop : round.stops) {
       visits_.push_back(stop.visit);
       if (!stop.tasks || stop.tasks->empty()) {
@@ -87,6 +91,43 @@ bool DoneBefore::holds(const Point& point) const {
 }
 
 bool DoneBefore::holds(const std::string& visit) const { return whole_.contains(visit); }
+
+std::vector<DoneRound> DoneBefore::rounds_of(const Week& week, const std::vector<Visit>& taken_out) const {
+  const auto is_of = [](const GivenStop& stop, const Point& point) {
+    return machine_of(stop) == point.machine->key &&
+           std::any_of(stop.tasks->begin(), stop.tasks->end(), [&](const GivenTask& task) {
+             return task.task == point.name && task.position == point.position;
+           });
+  };
+  std::vector<DoneRound> rounds;
+  for (const GivenRound* given : rounds_) {
+    DoneRound& round = rounds.emplace_back();
+    round.on = given->on;
+    for (const Crew& crew : week.fleet->crews) {
+      if (crew.key == given->crew) round.crew = &crew;
+    }
+    const Day in_book_from = std::min(given->on, made_on_);
+    std::vector<const Point*> points;
+    const auto add = [&](const Point& point) {
+      if (!point.fitted || point.fitted->on.first < in_book_from) points.push_back(&point);
+    };
+    for (const GivenStop& stop : given->stops) {
+      if (stop.tasks && !stop.tasks->empty()) {
+        for (const Point& point : week.list->points) {
+          if (is_of(stop, point)) add(point);
+        }
+        continue;
+      }
+      for (const Visit& visit : taken_out) {
+        if (visit.name != stop.visit) continue;
+        for (const Point* point : visit.points) add(*point);
+      }
+    }
+    round.points = by_themselves(*week.fleet, points);
+  }
+  std::stable_sort(rounds.begin(), rounds.end(), [](const DoneRound& a, const DoneRound& b) { return a.on < b.on; });
+  return rounds;
+}
 
 void fill_came_from(Week& week) {
   for (Visit& visit : week.visits) {

@@ -13,6 +13,7 @@ namespace service::visits {
 // What its rounds of days before the week have done.
 class DoneBefore {
  public:
+  // Keeps what it points to.
   DoneBefore(const std::optional<GivenPlan>& kept, Day from);
 
   // A point of a stop that names its tasks.
@@ -20,12 +21,17 @@ class DoneBefore {
   // All of a visit whose stop did not name its tasks; and calls.
   bool holds(const std::string& visit) const;
 
+  // What its rounds did of these points and of these visits, which are in no visit of the week, and the book has not.
+  std::vector<DoneRound> rounds_of(const Week& week, const std::vector<Visit>& taken_out) const;
+
   // The names of all those visits, in the order of the plan.
   const std::vector<std::string>& visits() const { return visits_; }
 
  private:
   std::set<std::tuple<std::string, std::string, std::string>> points_;  // machine, task, position
   std::set<std::string> whole_;
+  std::vector<const GivenRound*> rounds_;
+  Day made_on_;  // from that day on the book may have what it did
   std::vector<std::string> visits_;
 };
 

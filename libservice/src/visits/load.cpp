@@ -30,6 +30,24 @@ Load load_of(const Crew& crew, const std::vector<const Point*>& points) {
   return load;
 }
 
+std::vector<std::pair<std::string, PartAmount>> used_of_carried(const Crew& crew,
+                                                                const std::vector<const Point*>& points) {
+  std::vector<std::pair<std::string, PartAmount>> used;
+  const Load takes = load_of(Crew{}, points);
+  for (const auto& [key, pieces] : crew.carries) {
+    for (const auto& [part, amount] : takes.parts) {
+      if (part == key && std::min(pieces, amount) > PartAmount{}) used.emplace_back(key, std::min(pieces, amount));
+    }
+  }
+  return used;
+}
+
+void add_parts(Load& load, const std::vector<std::pair<std::string, PartAmount>>& parts) {
+  std::map<std::string, PartAmount> all(load.parts.begin(), load.parts.end());
+  for (const auto& [key, pieces] : parts) all[key] = all[key] + pieces;
+  load.parts.assign(all.begin(), all.end());
+}
+
 void add_each(std::vector<std::string>& to, const std::vector<std::string>& names) {
   for (const std::string& name : names) {
     if (std::find(to.begin(), to.end(), name) == to.end()) to.push_back(name);

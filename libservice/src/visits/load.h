@@ -17,6 +17,13 @@ struct Load {
 // Beside what the crew carries, for these points, each done by itself.
 Load load_of(const Crew& crew, const std::vector<const Point*>& points);
 
+// What the work of a round, such points, used of what the crew always carries: with the next round it is filled up.
+std::vector<std::pair<std::string, PartAmount>> used_of_carried(const Crew& crew,
+                                                                const std::vector<const Point*>& points);
+
+// Adds them, in the order of names.
+void add_parts(Load& load, const std::vector<std::pair<std::string, PartAmount>>& parts);
+
 // Adds what is not among them yet.
 void add_each(std::vector<std::string>& to, const std::vector<std::string>& names);
 

@@ -41,6 +41,7 @@ void fill_rounds(RoundsPlan& plan, const WeekProblem& of, const routing::Plan& r
     for (const RoundStop& stop : round->stops) plan.waiting = plan.waiting + stop.waiting;
     plan.rounds.push_back(std::move(*round));
   }
+  fill_loads(plan.week, plan.rounds);
 }
 
 // For safety first, then dearest first, then by name.

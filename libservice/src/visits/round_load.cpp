@@ -1,4 +1,5 @@
 // What goes on board for a round, and what is to be minded on it.
+#include <map>
 #include <utility>
 
 #include "service/minding.h"
@@ -35,17 +36,36 @@ std::vector<std::string> cautions_of(const DueList& list, const Visit& visit) {
   return cautions;
 }
 
-void visits::fill_load(const Week& week, Round& round) {
+namespace visits {
+namespace {
+
+std::vector<const Point*> work_of(const Week& week, const Round& round) {
   std::vector<const Point*> work;
   for (const RoundStop& stop : round.stops) {
-    const Visit& visit = week.visits[stop.visit];
-    for (const Point* point : worked_on(visit)) work.push_back(point);
-    add_each(round.cautions, service::cautions_of(*week.list, visit));
+    for (const Point* point : worked_on(week.visits[stop.visit])) work.push_back(point);
   }
-  sort_by_catalogue(round.cautions);
-  Load load = load_of(*week.crew_days[round.crew_day].crew, work);
-  round.parts = std::move(load.parts);
-  round.fluids = std::move(load.fluids);
+  return work;
 }
 
+}  // namespace
+
+void fill_loads(const Week& week, std::vector<Round>& rounds) {
+  std::map<const Crew*, std::vector<const Point*>> before;  // of each crew's last round
+  for (const DoneRound& done : week.done_rounds) before[done.crew] = done.points;
+  for (Round& round : rounds) {
+    const Crew& crew = *week.crew_days[round.crew_day].crew;
+    const auto work = work_of(week, round);
+    for (const RoundStop& stop : round.stops)
+      add_each(round.cautions, service::cautions_of(*week.list, week.visits[stop.visit]));
+    sort_by_catalogue(round.cautions);
+    Load load = load_of(crew, work);
+    round.fills_up = used_of_carried(crew, before[&crew]);
+    add_parts(load, round.fills_up);
+    round.parts = std::move(load.parts);
+    round.fluids = std::move(load.fluids);
+    before[&crew] = work;
+  }
+}
+
+}  // namespace visits
 }  // namespace service

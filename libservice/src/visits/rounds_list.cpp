@@ -1,11 +1,14 @@
 #include "service/rounds_list.h"
 
 #include <algorithm>
+#include <iterator>
+#include <map>
 #include <set>
 
 #include "base/event_name.h"
 #include "service/first.h"
 #include "service/run_ban.h"
+#include "visits/load.h"
 #include "visits/short_parts.h"
 
 namespace service {
@@ -88,20 +91,82 @@ void add_cancelled(Calendar& calendar, const RoundsList& list, const CalendarVer
   }
 }
 
-std::vector<PlannedLoad> loads_of(const RoundsPlan& plan, const Site* site) {
-  std::vector<PlannedLoad> loads;
-  for (const Round& round : plan.rounds) {
-    const CrewDay& day = plan.week.crew_days[round.crew_day];
-    visits::Carried carried = visits::carried_by(*day.crew);
-    for (const RoundStop& stop : round.stops) {
-      const Visit& visit = plan.week.visits[stop.visit];
-      VisitLoad takes = load_of(visit);
-      loads.push_back({stop.visit, nullptr, visit.machine, day.on, visits::beside(carried, takes.parts),
-                       std::move(takes.fluids), site == nullptr || SitePart(*site).holds(visit.site)});
+// In the order in which they are taken from stock: what the kept plan did before the week, then day by day what stops
+// take, and behind them what fills up what crews always carry.
+class Loads {
+ public:
+  Loads(const RoundsPlan& plan, const Site* site) : plan_(plan), site_(site) {}
+
+  std::vector<PlannedLoad> all() {
+    for (const DoneRound& done : plan_.week.done_rounds) {
+      begin(done.on);
+      add(done);
     }
+    begin(Day::max());
+    for (const Round& round : plan_.rounds) {
+      begin(plan_.week.crew_days[round.crew_day].on);
+      add(round);
+    }
+    begin(Day::max());
+    return std::move(loads_);
   }
-  return loads;
-}
+
+ private:
+  void begin(Day on) {
+    if (on == on_) return;
+    on_ = on;
+    std::move(fill_up_.begin(), fill_up_.end(), std::back_inserter(loads_));
+    fill_up_.clear();
+  }
+
+  void add(const DoneRound& done) {
+    visits::Load takes = visits::load_of(Crew{}, done.points);
+    PlannedLoad load;
+    load.on = done.on;
+    load.parts = std::move(takes.parts);
+    load.fluids = std::move(takes.fluids);
+    load.told = false;
+    load.what = LoadFor::done_before;
+    if (done.crew == nullptr) {
+      loads_.push_back(std::move(load));
+      return;
+    }
+    visits::OnBoard& board = on_board(*done.crew);
+    load.parts = board.beside(load.parts);
+    loads_.push_back(std::move(load));
+    fill_up(*done.crew, LoadFor::done_before);
+  }
+
+  void add(const Round& round) {
+    const CrewDay& day = plan_.week.crew_days[round.crew_day];
+    for (const RoundStop& stop : round.stops) {
+      const Visit& visit = plan_.week.visits[stop.visit];
+      VisitLoad takes = load_of(visit);
+      loads_.push_back({stop.visit, nullptr, visit.machine, day.on, on_board(*day.crew).beside(takes.parts),
+                        std::move(takes.fluids), site_ == nullptr || SitePart(*site_).holds(visit.site)});
+    }
+    fill_up(*day.crew, LoadFor::filling_up);
+  }
+
+  void fill_up(const Crew& crew, LoadFor what) {
+    PlannedLoad load;
+    load.on = on_;
+    load.parts = on_board(crew).end_round();
+    load.told = what == LoadFor::filling_up && site_ == nullptr;
+    load.what = what;
+    load.crew = &crew;
+    if (!load.parts.empty()) fill_up_.push_back(std::move(load));
+  }
+
+  visits::OnBoard& on_board(const Crew& crew) { return on_board_.try_emplace(&crew, crew).first->second; }
+
+  const RoundsPlan& plan_;
+  const Site* site_;
+  Day on_ = Day::max();
+  std::map<const Crew*, visits::OnBoard> on_board_;
+  std::vector<PlannedLoad> loads_;
+  std::vector<PlannedLoad> fill_up_;  // of that day
+};
 
 std::string hours_of(const Crew& crew, int from, int to) {
   return crew.key + ' ' + std::to_string(from) + '-' + std::to_string(to);
@@ -164,7 +229,7 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
     if (site == nullptr || SitePart(*site).holds(use.machine)) told.not_in_use.push_back(&use);
   }
   told.not_to_run = NotToRun(list, site);
-  told.loads = loads_of(told.plan, site);
+  told.loads = Loads(told.plan, site).all();
   if (site != nullptr) SitePart(*site).cut(told.plan);
   return told;
 }
@@ -175,14 +240,34 @@ void hold_against_stock(RoundsList& list, const PartsList& parts) {
 }
 
 std::vector<PartLack> lacks_of(const RoundsList& list, const RoundStop& stop) {
-  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) { return load.visit == stop.visit; });
+  return visits::lacks_of(
+      list.loads, [&](const PlannedLoad& load) { return load.what == LoadFor::work && load.visit == stop.visit; });
 }
 
 std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round) {
+  const CrewDay& day = list.week().crew_days[round.crew_day];
   return visits::lacks_of(list.loads, [&](const PlannedLoad& load) {
+    if (load.what == LoadFor::filling_up) return load.crew == day.crew && load.on == day.on;
+    if (load.what != LoadFor::work) return false;
     return std::any_of(round.stops.begin(), round.stops.end(),
                        [&](const RoundStop& stop) { return stop.visit == load.visit; });
   });
+}
+
+VisitLoad taken_before(const RoundsList& list) {
+  std::map<std::string, PartAmount> parts;
+  std::map<std::pair<std::string, std::string>, PartAmount> fluids;  // by name and unit
+  for (const PlannedLoad& load : list.loads) {
+    if (load.what != LoadFor::done_before) continue;
+    for (const auto& [key, pieces] : load.parts) parts[key] = parts[key] + pieces;
+    for (const auto& [key, quantity] : load.fluids) {
+      PartAmount& amount = fluids[{key, quantity.unit}];
+      amount = amount + quantity.amount;
+    }
+  }
+  VisitLoad taken{{parts.begin(), parts.end()}, {}};
+  for (const auto& [name, amount] : fluids) taken.fluids.emplace_back(name.first, Quantity{amount, name.second});
+  return taken;
 }
 
 void keep_first(RoundsList& list, std::size_t first) {

@@ -40,7 +40,6 @@ std::optional<Round> round_of(const Week& week, const WeekProblem& of, std::size
   }
   round.home = *leg_of(fleet, crew, *before, *fleet.site(crew.end));
   round.tenths_of_km += round.home.tenths_of_km;
-  fill_load(week, round);
   return round;
 }
 

@@ -9,11 +9,12 @@
 
 namespace service::visits {
 
-// None where the visits cannot be made in that order. `route`: jobs of the problem, not empty.
+// None where the visits cannot be made in that order; loads come later. `route`: jobs of the problem, not empty.
 std::optional<Round> round_of(const Week& week, const WeekProblem& of, std::size_t crew_day,
                               const routing::Route& route);
 
-// What a round has to load, beside what its crew carries; and the cautions of its work.
-void fill_load(const Week& week, Round& round);
+// What each round has to load, beside what its crew carries and with what its round before used of that; and the
+// cautions of its work. All rounds of the week, by day.
+void fill_loads(const Week& week, std::vector<Round>& rounds);
 
 }  // namespace service::visits

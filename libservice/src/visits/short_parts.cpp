@@ -21,6 +21,10 @@ LackingWork lacking_work(const std::vector<PlannedLoad>& loads) {
       if (lack.is_short()) parts.insert(lack.key);
     }
     if (!load.cannot_be_finished()) continue;
+    if (load.what != LoadFor::work) {
+      work.fills_up_late = true;
+      continue;
+    }
     work.loads.push_back(&load);
     visits.insert(load.visit);
   }
@@ -54,6 +58,8 @@ class Shelves {
       add_lack(load.lacks, not_counted);
       return;
     }
+    // Who counts sees what is gone.
+    if (load.what == LoadFor::done_before && need->counted_on && *need->counted_on > load.on) return;
     Shelf& shelf = shelves_.try_emplace(key, Shelf{*need->stock, {}}).first->second;
     if (amount > shelf.left) {
       PartLack lack = lack_of(*need, amount - shelf.left, load.on, parts_.as_of);
@@ -112,6 +118,28 @@ std::vector<std::pair<std::string, PartAmount>> beside(Carried& carried,
     if (pieces > used) rest.emplace_back(key, pieces - used);
   }
   return rest;
+}
+
+std::vector<std::pair<std::string, PartAmount>> OnBoard::beside(
+    const std::vector<std::pair<std::string, PartAmount>>& parts) {
+  auto rest = visits::beside(left_, parts);
+  for (const auto& [key, pieces] : parts) takes_[key] = takes_[key] + pieces;
+  for (const auto& [key, pieces] : rest) loaded_[key] = loaded_[key] + pieces;
+  return rest;
+}
+
+std::vector<std::pair<std::string, PartAmount>> OnBoard::end_round() {
+  std::vector<std::pair<std::string, PartAmount>> fills_up;
+  for (const auto& [key, full] : full_) {
+    const PartAmount takes = takes_[key];
+    const PartAmount load = missing_[key] + std::max(takes - full, PartAmount{});
+    if (load > loaded_[key]) fills_up.emplace_back(key, load - loaded_[key]);
+    missing_[key] = std::min(takes, full);
+    left_[key] = full - missing_[key];
+  }
+  takes_.clear();
+  loaded_.clear();
+  return fills_up;
 }
 
 void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts) {

@@ -20,6 +20,25 @@ Carried carried_by(const Crew& crew);
 std::vector<std::pair<std::string, PartAmount>> beside(Carried& carried,
                                                        const std::vector<std::pair<std::string, PartAmount>>& parts);
 
+// What a crew carries, round by round: what a round used of it is taken on again with the load of the next one.
+class OnBoard {
+ public:
+  explicit OnBoard(const Crew& crew) : full_(carried_by(crew)), left_(full_) {}
+
+  // What the work of a stop takes beside what is left on board, which is used up with that.
+  std::vector<std::pair<std::string, PartAmount>> beside(const std::vector<std::pair<std::string, PartAmount>>& parts);
+
+  // Of the round that ends with its last stop: what it had to load beside that, to be full.
+  std::vector<std::pair<std::string, PartAmount>> end_round();
+
+ private:
+  Carried full_;
+  Carried left_;
+  Carried missing_;  // used by the round before
+  Carried takes_;    // this round, in all
+  Carried loaded_;   // likewise, beside what was left
+};
+
 // Fills in what each lacks, in their order.
 void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts);
 

@@ -107,7 +107,10 @@ std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points
   for (const Call& call : week.fleet->calls) {
     if (!call.from || *call.from <= week.crew_days.back().on) add_call(visits, week, call);
   }
-  std::erase_if(visits, [&](const Visit& visit) { return done.holds(visit.name); });
+  const auto out =
+      std::stable_partition(visits.begin(), visits.end(), [&](const Visit& visit) { return !done.holds(visit.name); });
+  week.done_rounds = done.rounds_of(week, {out, visits.end()});
+  visits.erase(out, visits.end());
   for (Visit& visit : visits) {
     if (visit.call == nullptr) reckon_work(*week.fleet, visit);
   }

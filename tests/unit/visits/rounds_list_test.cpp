@@ -233,6 +233,69 @@ TEST_CASE("what the rounds load is taken from stock in the order of the plan") {
   CHECK(elsewhere.short_parts.empty());
 }
 
+namespace {
+
+// So many filters in stock, and oil that nobody needs to count.
+PartsList filters(const Part& known, std::int64_t stock) {
+  PartsList parts;
+  parts.as_of = day("2026-05-03");
+  parts.needs = {estate::need_of_filters(known, stock, "2026-05-03")};
+  return parts;
+}
+
+}  // namespace
+
+TEST_CASE("what a kept plan did before the week is in stock no more") {
+  Texts texts;
+  texts.pump = std::string(texts.pump).replace(texts.pump.find("late: 380"), 9, "late: 380, parts: {oil-filter-a: 1}");
+  const GivenPlan kept = as_given(by_hand(Estate(texts).usual().week(), {{"loader"}, {"pump"}}));
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = kept;
+  const auto list_of = [&](const Estate& place, const PartsList& parts) {
+    RoundsList list = rounds_list(by_hand(place.week(ask, "2026-05-05"), {{"pump"}}));
+    hold_against_stock(list, parts);
+    return list;
+  };
+  const Part known;
+  Estate place(texts);
+  place.usual();
+  RoundsList list = list_of(place, filters(known, 1));
+  REQUIRE(list.short_parts.size() == 1);
+  CHECK(list.short_parts[0].short_by == PartAmount::units(1));
+  CHECK((list.short_parts[0].short_on == day("2026-05-05")));
+  REQUIRE(taken_before(list).parts.size() == 1);
+  CHECK(taken_before(list).parts[0].second == PartAmount::units(1));
+  CHECK(taken_before(list).fluids.size() == 1);
+  CHECK(lacking_work(list.loads).visits == 1);
+  // A count after that round has seen it.
+  PartsList counted = filters(known, 1);
+  counted.needs[0].counted_on = day("2026-05-05");
+  CHECK(list_of(place, counted).short_parts.empty());
+  // What the book has, stock has.
+  place.done("loader", "engine-oil", "2026-05-04");
+  list = list_of(place, filters(known, 1));
+  CHECK(list.short_parts.empty());
+  CHECK(taken_before(list).parts.empty());
+}
+
+TEST_CASE("what fills up a van is held against stock, and no visit waits for it") {
+  Texts texts;
+  texts.crews = std::string(texts.crews).replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 1}, duty");
+  RoundsList list = rounds_list(by_hand(Estate(texts).usual().week(), {{"loader"}, {"pump"}}));
+  const Part known;
+  hold_against_stock(list, filters(known, 0));
+  REQUIRE(list.short_parts.size() == 1);
+  CHECK((list.short_parts[0].short_on == day("2026-05-05")));
+  CHECK(lacks_of(list, list.plan.rounds[0]).empty());
+  REQUIRE(lacks_of(list, list.plan.rounds[1]).size() == 1);
+  CHECK(lacks_of(list, list.plan.rounds[1].stops[0]).empty());
+  CHECK(lacking_work(list.loads).visits == 0);
+  CHECK(lacking_work(list.loads).parts.size() == 1);
+  CHECK(lacking_work(list.loads).fills_up_late);
+  hold_against_stock(list, filters(known, 1));
+  CHECK(list.short_parts.empty());
+}
+
 TEST_CASE("a calendar of a plan made anew is above that of the plan kept, and cancels what is in it no more") {
   const Estate estate = std::move(Estate().usual());
   const Week week = estate.week();
