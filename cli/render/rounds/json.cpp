@@ -194,8 +194,17 @@ Json change_as_json(const service::PlanChange& change) {
 }
 
 Json stopped_by(service::StoppedBy stopped) {
-  if (stopped == service::StoppedBy::nothing) return nullptr;
-  return stopped == service::StoppedBy::time ? "time" : "interrupt";
+  switch (stopped) {
+    case service::StoppedBy::nothing:
+      return nullptr;
+    case service::StoppedBy::time:
+      return "time";
+    case service::StoppedBy::interrupt:
+      return "interrupt";
+    case service::StoppedBy::effort:
+      return "effort";
+  }
+  return nullptr;
 }
 
 Json sentences_as_json(const RoundsList& list) {

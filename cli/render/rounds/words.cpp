@@ -462,6 +462,10 @@ std::string bound_words(const RoundsList& list) {
         safety, plan.bound.safety_put_off);
   }
   if (plan.stopped == service::StoppedBy::time) text += " The time was up: with more of it there may be a better one.";
+  if (plan.stopped == service::StoppedBy::effort) {
+    text +=
+        " The effort set for it is used up: with more, such as --time 2min, there may be a better one, or more proven.";
+  }
   if (plan.stopped == service::StoppedBy::interrupt) text += " It was interrupted: this is the best so far.";
   return text;
 }

@@ -311,7 +311,8 @@ struct PlanChange {
   bool unheard_of = false;     // in that plan it was neither made nor put off
 };
 
-enum class StoppedBy { nothing, time, interrupt };
+// `effort`: all that is tried was tried, and the plan is not proven to be the best.
+enum class StoppedBy { nothing, time, interrupt, effort };
 
 struct RoundsPlan {
   Week week;

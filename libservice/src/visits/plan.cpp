@@ -46,8 +46,9 @@ RoundsPlan plan_rounds(Week week, const Effort& effort) {
   routing::Solution solution = routing::solve(of.problem, steps);
   solution.plan = visits::with_one_crew(week, of, std::move(solution.plan));
   solution.plan = visits::with_safety_first(of.problem, std::move(solution.plan));
+  solution.plan = visits::with_kept_order(week, of, std::move(solution.plan));
   RoundsPlan plan = visits::plan_of(std::move(week), of, solution);
-  if (solution.stopped) plan.stopped = stopped;
+  plan.stopped = solution.stopped ? stopped : plan.proven ? StoppedBy::nothing : StoppedBy::effort;
   insist_on_no_fault(plan);
   return plan;
 }
