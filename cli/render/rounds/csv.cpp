@@ -66,6 +66,8 @@ std::vector<std::string> columns() {
                        "was_on",
                        "is_crew",
                        "is_on",
+                       "was_starts",
+                       "is_starts",
                        "needs",
                        "again_on",
                        "also_there",
@@ -183,6 +185,8 @@ void add_change(CsvTable& table, const RoundsList& list, const service::PlanChan
              {"was_on", day(change.was)},
              {"is_crew", crew(change.is)},
              {"is_on", day(change.is)},
+             {"was_starts", change.was_starts ? clock_words(*change.was_starts) : ""},
+             {"is_starts", change.is_starts ? clock_words(*change.is_starts) : ""},
              {"say", csv_text(change_words(list, change))}});
 }
 

@@ -190,7 +190,9 @@ Json change_as_json(const service::PlanChange& change) {
           {"customer", change.site == nullptr ? Json(nullptr) : text_or_null(change.site->customer)},
           {"wanted", change.wanted},
           {"promised", change.promised},
-          {"unheard_of", change.unheard_of}};
+          {"unheard_of", change.unheard_of},
+          {"was_starts", change.was_starts ? Json(clock_words(*change.was_starts)) : Json(nullptr)},
+          {"is_starts", change.is_starts ? Json(clock_words(*change.is_starts)) : Json(nullptr)}};
 }
 
 Json stopped_by(service::StoppedBy stopped) {

@@ -133,7 +133,10 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   }
   text += '\n';
   std::string changes;
-  for (const service::PlanChange& change : list.plan.changes) changes += item(change.visit, change_words(list, change));
+  for (const ChangedFor& one : changes_by_whom(list)) {
+    changes += item(one.whom);
+    for (const auto& [visit, words] : one.changes) changes += "  " + item(visit, words);
+  }
   text += section("Changed since the plan that was kept", changes);
   if (!list.plan.rounds.empty()) text += '\n' + steps();
   for (const Round& round : list.plan.rounds) text += page(list, round);

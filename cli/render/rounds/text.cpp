@@ -49,8 +49,9 @@ class Writer {
     if (!list_.week().kept) return;
     title("Changed since the plan that was kept");
     if (list_.plan.changes.empty()) line("  ", "Nothing: every visit has its crew and day.");
-    for (const service::PlanChange& change : list_.plan.changes) {
-      line("  ", fmt::format("{}: {}", cleaned(change.visit), change_words(list_, change)));
+    for (const ChangedFor& one : changes_by_whom(list_)) {
+      line("  ", one.whom);
+      for (const auto& [visit, words] : one.changes) line("    - ", fmt::format("{}: {}", visit, words));
     }
   }
 

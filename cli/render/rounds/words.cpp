@@ -114,6 +114,9 @@ std::string broken_words(const RoundsList& list, const NotThisWeek& out) {
   const auto broken = broken_promise(list.plan, out);
   if (!broken) return "it was promised for a day";
   std::string text = fmt::format("{}, but {}", promised_words(list, *out.promised), breaking_words(list, out, *broken));
+  if (!out.lacking.empty() && broken->why != service::WhyBroken::not_qualified) {
+    text += fmt::format("; no crew that works this week has {}", need_words(out.lacking));
+  }
   if (const auto other = list.week().visits[out.visit].but_for_promise) {
     text += fmt::format("; without that promise it would fit, by itself, with {}", crew_and_day(list, *other));
   }
@@ -397,15 +400,40 @@ std::string rest_words(const RoundsList& list, const service::PlanChange& change
 
 }  // namespace
 
-std::string change_words(const RoundsList& list, const service::PlanChange& change) {
+namespace {
+
+std::string moved_words(const RoundsList& list, const service::PlanChange& change) {
+  const char* const promised = change.promised ? ", promised" : "";
+  if (change.moves_within_day()) {
+    return fmt::format("was {} at {}{}; now at {}", where_words(list, change.was), clock_words(*change.was_starts),
+                       promised, clock_words(*change.is_starts));
+  }
   const std::string is = (change.wanted ? where_words(list, change.is) : "no longer wanted") + rest_words(list, change);
-  const std::string text = change.unheard_of ? "new, " + is
-                                             : fmt::format("was {}{}; now {}", where_words(list, change.was),
-                                                           change.promised ? ", promised" : "", is);
-  if (change.site == nullptr) return text + "; nothing says whom to ring up";
-  const std::string contact = cleaned(change.site->contact);
-  return contact.empty() ? fmt::format("{}; {} has no contact to ring up", text, site_words(*change.site))
-                         : fmt::format("{}; ring up {}: {}", text, site_words(*change.site), contact);
+  return change.unheard_of ? "new, " + is
+                           : fmt::format("was {}{}; now {}", where_words(list, change.was), promised, is);
+}
+
+std::string whom_words(const service::Site* site) {
+  if (site == nullptr) return "nothing says whom to ring up";
+  const std::string contact = cleaned(site->contact);
+  return contact.empty() ? site_words(*site) + " has no contact to ring up"
+                         : fmt::format("ring up {}: {}", site_words(*site), contact);
+}
+
+}  // namespace
+
+std::string change_words(const RoundsList& list, const service::PlanChange& change) {
+  return fmt::format("{}; {}", moved_words(list, change), whom_words(change.site));
+}
+
+std::vector<ChangedFor> changes_by_whom(const RoundsList& list) {
+  std::vector<ChangedFor> all;
+  for (const service::PlanChange& change : list.plan.changes) {
+    std::string whom = whom_words(change.site);
+    if (all.empty() || all.back().whom != whom) all.push_back({std::move(whom), {}});
+    all.back().changes.emplace_back(cleaned(change.visit), moved_words(list, change));
+  }
+  return all;
 }
 
 std::string counts_of(const RoundsList& list) {
@@ -417,6 +445,10 @@ std::string counts_of(const RoundsList& list) {
   const auto add = [&](std::size_t count, std::string_view what) {
     if (count > 0) parts.push_back(fmt::format("{} {}", count, what));
   };
+  const auto broken =
+      static_cast<std::size_t>(std::count_if(plan.not_this_week.begin(), plan.not_this_week.end(),
+                                             [](const NotThisWeek& out) { return out.promised.has_value(); }));
+  add(broken, broken == 1 ? "promise broken" : "promises broken");
   add(plan.not_this_week.size(), "not this week");
   add(list.week().not_planned.size(), "not planned");
   add(list.week().no_record.size(), "without record");

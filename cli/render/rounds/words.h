@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "render/shared/trip_words.h"
@@ -81,6 +82,13 @@ std::string not_planned_words(const service::NotPlanned& row);
 
 // `was Van, Monday 2026-05-04; now not this week: ring up keeper, 01 23`.
 std::string change_words(const RoundsList& list, const service::PlanChange& change);
+
+// All of them, by whom to ring up: `ring up Beck: keeper, 01 23`, and of each visit what changed.
+struct ChangedFor {
+  std::string whom;
+  std::vector<std::pair<std::string, std::string>> changes;
+};
+std::vector<ChangedFor> changes_by_whom(const RoundsList& list);
 
 // How much there is, what it costs, and how far it can be from the best; the last two of the whole week alone.
 std::string counts_of(const RoundsList& list);

@@ -161,7 +161,7 @@ enum class PutOffReason {
   not_qualified,   // no crew that works this week is qualified, or is enough people
   closed,          // on none of those crews' days is there an opening span, promised windows counted in
   unreachable,     // it fits into none of those crew-days, even alone
-  promise_broken,  // it was promised to a crew and day on which it is no longer possible
+  promise_broken,  // it was promised to a crew and day on which it is no longer possible: this before all others
   dearer,          // all the rest: making it would cost more than leaving it out
 };
 
@@ -289,7 +289,8 @@ struct NotThisWeek {
   Day until;
   Money cost;
   std::optional<NextBest> next_best;  // of what is dearer, or a promise broken
-  std::vector<std::string> lacking;   // of what is not qualified: what no crew has, `two-people` among it
+  // Of what is not qualified, or promised and that too: what no crew has, `two-people` among it.
+  std::vector<std::string> lacking;
   // To whom and for when it was promised, by the plan that was kept; whatever the reason.
   std::optional<std::pair<std::string, Day>> promised;
 };
@@ -300,7 +301,8 @@ struct PlanValue {
   friend auto operator<=>(const PlanValue&, const PlanValue&) = default;
 };
 
-// A visit whose crew or day is another one than in the plan that was kept.
+// A visit whose crew or day is another one than in the plan that was kept; or that was promised, and begins at another
+// hour there: by more than half an hour (common practice, no source).
 struct PlanChange {
   std::string visit;
   std::optional<std::pair<std::string, Day>> was;  // crew and day; none: it was not made
@@ -309,6 +311,11 @@ struct PlanChange {
   bool wanted = true;          // else it is in no visit of the week any more: done, put off, out of use
   bool promised = false;       // to where it was
   bool unheard_of = false;     // in that plan it was neither made nor put off
+  // When the stay began and begins, minutes since midnight; none: that plan says no time, or it is not made.
+  std::optional<int> was_starts = {};
+  std::optional<int> is_starts = {};
+  // It has its crew and day.
+  bool moves_within_day() const { return was && is && *was == *is; }
 };
 
 // `effort`: all that is tried was tried, and the plan is not proven to be the best.
@@ -316,8 +323,9 @@ enum class StoppedBy { nothing, time, interrupt, effort };
 
 struct RoundsPlan {
   Week week;
-  std::vector<Round> rounds;               // by day, then crew in the order of the fleet file; empty ones are left out
-  std::vector<NotThisWeek> not_this_week;  // for safety first, then dearest first, then by name
+  std::vector<Round> rounds;  // by day, then crew in the order of the fleet file; empty ones are left out
+  // Broken promises first, then for safety, then dearest first, then by name.
+  std::vector<NotThisWeek> not_this_week;
   PlanValue value;
   Money travel;
   Money waiting;
@@ -327,6 +335,7 @@ struct RoundsPlan {
   bool gap_known = true;
   bool proven = false;  // nothing is better
   StoppedBy stopped = StoppedBy::nothing;
+  // By whom to ring up, who is rung up once: those first to whom something was promised that does not hold.
   std::vector<PlanChange> changes;
   // By the plan that was kept. The bound is that of plans which keep as many; without its promises a week may cost
   // less.
@@ -343,7 +352,7 @@ struct PlanProgress {
 };
 
 struct Effort {
-  // Steps, not seconds, so that equal input gives equal plans; 1 is the usual.
+  // Steps, not seconds, so that equal input gives equal plans; 1 is the usual, which more of it begins with.
   int times = 1;
   // Asked often; anything but `nothing` ends it, with the best plan so far and what is proven so far.
   std::function<StoppedBy()> stop = {};

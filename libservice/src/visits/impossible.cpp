@@ -58,7 +58,11 @@ void fill_impossible(Week& week) {
 void keep_promises(Week& week) {
   for (std::size_t number = 0; number < week.visits.size(); ++number) {
     const auto& promise = week.visits[number].came_from;
-    if (!promise || !promise->promised || week.visits[number].impossible) continue;
+    if (!promise || !promise->promised) continue;
+    if (week.visits[number].impossible) {  // on any day, and so on that one
+      week.visits[number].impossible = PutOffReason::promise_broken;
+      continue;
+    }
     const auto day = std::find_if(week.crew_days.begin(), week.crew_days.end(), [&](const CrewDay& one) {
       return one.crew->key == promise->crew && one.on == promise->on;
     });

@@ -13,10 +13,6 @@ namespace service {
 namespace visits {
 namespace {
 
-bool could_be_made(PutOffReason reason) {
-  return reason == PutOffReason::dearer || reason == PutOffReason::promise_broken;
-}
-
 class PlanJudge {
  public:
   PlanJudge(const Week& week, const GivenPlan& given) : week_(week), given_(given) {
@@ -36,7 +32,7 @@ class PlanJudge {
     if (!faults_.grave()) {
       judgement.value = sums_.value();
       for (const std::size_t visit : out_) {
-        if (week_.visits[visit].safety && could_be_made(reason_by_rules(week_, visit))) {
+        if (week_.visits[visit].safety && reason_but_for_promise(week_, visit) == PutOffReason::dearer) {
           judgement.safety_left_out.push_back(week_.visits[visit].name);
         }
       }
@@ -98,7 +94,7 @@ class PlanJudge {
     const std::string machine = name.substr(0, name.find('+'));
     if (const auto others = visits_at(machine); !others.empty()) {
       return fmt::format("{} is visited this week as {}{}", cleaned(machine), listed(others, "nothing"),
-                         others.size() > 1 ? ": its work is split by what crews can do, and by what waits" : "");
+                         others.size() > 1 ? ": its work is split by what crews can do" : "");
     }
     for (const NotPlanned& one : week_.not_planned) {
       const bool same = one.call != nullptr ? name == "call " + one.call->key

@@ -135,6 +135,8 @@ std::string closed_words(const Week& week, std::size_t visit, Day on);
 std::string open_words(const Week& week, std::size_t visit, std::size_t crew_day);
 
 // The first reason that holds, as all rules say that are named here.
+PutOffReason reason_but_for_promise(const Week& week, std::size_t visit);
+// And that before all: it was promised.
 PutOffReason reason_by_rules(const Week& week, std::size_t visit);
 
 // The fault of its cost, if that is one.
@@ -144,8 +146,8 @@ Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::siz
 void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
                   Faults& faults);
 
-// Whether work for safety was left out that goes in where it pushes out at most what is neither for safety nor promised:
-// of all that counts, safety comes first.
+// Whether work for safety was left out that goes in where it pushes out at most what is neither for safety nor
+// promised: of all that counts, safety comes first.
 void judge_safety(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
                   Faults& faults);
 

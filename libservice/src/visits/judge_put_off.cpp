@@ -61,7 +61,7 @@ bool fits_among(const Week& week, std::size_t crew_day, const std::vector<std::s
 
 }  // namespace
 
-PutOffReason reason_by_rules(const Week& week, std::size_t visit) {
+PutOffReason reason_but_for_promise(const Week& week, std::size_t visit) {
   bool able = false;
   bool open = false;
   bool possible = false;
@@ -74,8 +74,11 @@ PutOffReason reason_by_rules(const Week& week, std::size_t visit) {
   }
   if (!able) return PutOffReason::not_qualified;
   if (!open) return PutOffReason::closed;
-  if (!possible) return PutOffReason::unreachable;
-  return promise_of(week, visit) ? PutOffReason::promise_broken : PutOffReason::dearer;
+  return possible ? PutOffReason::dearer : PutOffReason::unreachable;
+}
+
+PutOffReason reason_by_rules(const Week& week, std::size_t visit) {
+  return promise_of(week, visit) ? PutOffReason::promise_broken : reason_but_for_promise(week, visit);
 }
 
 Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,

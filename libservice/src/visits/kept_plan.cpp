@@ -1,6 +1,7 @@
 #include "visits/kept_plan.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 
 #include "service/job_sheet.h"
@@ -48,6 +49,30 @@ bool was_put_off(const GivenPlan& kept, const Visit& visit) {
   return std::any_of(kept.put_off.begin(), kept.put_off.end(), [&](const GivenPutOff& out) {
     return out.visit == visit.name ||
            (visit.call == nullptr && out.visit.substr(0, out.visit.find('+')) == visit.machine->key);
+  });
+}
+
+// Whoever was told an hour need not be told that it is some minutes later.
+constexpr int moved_minutes = 30;
+
+bool has_moved(const std::optional<int>& was, const std::optional<int>& is) {
+  return was && is && std::abs(*was - *is) > moved_minutes;
+}
+
+// Whom to ring up: a contact may stand for several sites.
+std::string whom_of(const PlanChange& change) {
+  if (change.site == nullptr) return "";
+  return change.site->contact.empty() ? "site " + change.site->key : "contact " + change.site->contact;
+}
+
+void put_by_whom(std::vector<PlanChange>& changes) {
+  std::map<std::string, std::pair<bool, std::size_t>> places;  // nothing promised, and where first
+  for (std::size_t i = 0; i < changes.size(); ++i) {
+    auto& place = places.try_emplace(whom_of(changes[i]), true, i).first->second;
+    place.first = place.first && !changes[i].promised;
+  }
+  std::stable_sort(changes.begin(), changes.end(), [&](const PlanChange& a, const PlanChange& b) {
+    return std::pair(places.at(whom_of(a)), !a.promised) < std::pair(places.at(whom_of(b)), !b.promised);
   });
 }
 
@@ -147,12 +172,14 @@ void fill_came_from(Week& week) {
 std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
   const Week& week = plan.week;
   if (!week.kept) return {};
-  std::vector<std::optional<Where>> now(week.visits.size());  // [visit]
+  std::vector<std::optional<Where>> now(week.visits.size());   // [visit]
+  std::vector<std::optional<int>> starts(week.visits.size());  // likewise
   std::vector<std::size_t> order;
   for (const Round& round : plan.rounds) {
     const CrewDay& day = week.crew_days[round.crew_day];
     for (const RoundStop& stop : round.stops) {
       now[stop.visit] = Where{day.crew->key, day.on};
+      starts[stop.visit] = stop.starts;
       order.push_back(stop.visit);
     }
   }
@@ -170,26 +197,32 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
     const Where was{kept.crew, kept.on};
     if (const auto from_here = come_from.find(kept.stop->visit); from_here != come_from.end()) {
       for (const std::size_t visit : from_here->second) {
-        if (now[visit] == was) continue;
-        changes.push_back(
-            {week.visits[visit].name, was, now[visit], week.visits[visit].site, true, kept.stop->promised});
+        const bool moved = kept.stop->promised && has_moved(kept.stop->starts, starts[visit]);
+        if (now[visit] == was && !moved) continue;
+        changes.push_back({week.visits[visit].name, was, now[visit], week.visits[visit].site, true, kept.stop->promised,
+                           false, kept.stop->starts, starts[visit]});
       }
       continue;
     }
     const auto along = std::find_if(week.visits.begin(), week.visits.end(),
                                     [&](const Visit& visit) { return shares_work(week, *kept.stop, visit); });
     if (along == week.visits.end()) {
-      changes.push_back(
-          {kept.stop->visit, was, std::nullopt, site_of(*week.fleet, *kept.stop), false, kept.stop->promised});
-    } else if (const auto& is = now[static_cast<std::size_t>(along - week.visits.begin())]; is != was) {
-      changes.push_back({kept.stop->visit, was, is, along->site, true, kept.stop->promised});
+      changes.push_back({kept.stop->visit, was, std::nullopt, site_of(*week.fleet, *kept.stop), false,
+                         kept.stop->promised, false, kept.stop->starts});
+      continue;
     }
+    const auto number = static_cast<std::size_t>(along - week.visits.begin());
+    if (now[number] == was && !(kept.stop->promised && has_moved(kept.stop->starts, starts[number]))) continue;
+    changes.push_back({kept.stop->visit, was, now[number], along->site, true, kept.stop->promised, false,
+                       kept.stop->starts, starts[number]});
   }
   for (const std::size_t visit : order) {
     if (old.contains(visit)) continue;
     const Visit& made = week.visits[visit];
-    changes.push_back({made.name, std::nullopt, now[visit], made.site, true, false, !was_put_off(*week.kept, made)});
+    changes.push_back({made.name, std::nullopt, now[visit], made.site, true, false, !was_put_off(*week.kept, made),
+                       std::nullopt, starts[visit]});
   }
+  put_by_whom(changes);
   return changes;
 }
 

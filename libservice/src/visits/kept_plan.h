@@ -38,9 +38,9 @@ class DoneBefore {
 // Tells of each visit which stop it comes from.
 void fill_came_from(Week& week);
 
-// Each visit whose crew or day is another one than in the plan that was kept: in the order of that plan, then what is
-// new. A stop that is split has a line for each visit that comes from it; one whose work is done along with that of
-// another stop has a line of its own.
+// The changes of a plan (`RoundsPlan::changes`); of one to ring up in the order of the plan that was kept, what was
+// promised first, then what is new. A stop that is split has a line for each visit that comes from it; one whose work
+// is done along with that of another stop has a line of its own.
 std::vector<PlanChange> changes_of(const RoundsPlan& plan);
 
 }  // namespace service::visits

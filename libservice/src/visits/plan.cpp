@@ -3,6 +3,7 @@
 
 #include "routing/solve.h"
 #include "service/rounds.h"
+#include "visits/kept_order.h"
 #include "visits/one_crew.h"
 #include "visits/plan_made.h"
 #include "visits/problem_of.h"

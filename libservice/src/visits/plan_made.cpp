@@ -20,7 +20,7 @@ NotThisWeek left_out(const Week& week, const WeekProblem& of, const routing::Pla
   out.cost = week.visits[visit].put_off;
   out.reason = week.visits[visit].impossible.value_or(week.visits[visit].promised ? PutOffReason::promise_broken
                                                                                   : PutOffReason::dearer);
-  if (out.reason == PutOffReason::not_qualified) {
+  if (!any_can(week.crew_days, needs_of(week.visits[visit]))) {
     out.lacking = lacking(week.crew_days, needs_of(week.visits[visit]));
   }
   if (const auto& kept = week.visits[visit].came_from; kept && kept->promised) out.promised = {kept->crew, kept->on};
@@ -44,7 +44,9 @@ void fill_rounds(RoundsPlan& plan, const WeekProblem& of, const routing::Plan& r
   fill_loads(plan.week, plan.rounds);
 }
 
-// For safety first, then dearest first, then by name.
+bool was_promised(const Visit& visit) { return visit.came_from && visit.came_from->promised; }
+
+// Broken promises first, then for safety, then dearest first, then by name.
 std::vector<std::size_t> not_made(const RoundsPlan& plan) {
   const Week& week = plan.week;
   std::vector<bool> made(week.visits.size());
@@ -57,8 +59,9 @@ std::vector<std::size_t> not_made(const RoundsPlan& plan) {
   }
   std::sort(visits.begin(), visits.end(), [&](std::size_t a, std::size_t b) {
     const auto rank = [&](std::size_t i) {
-      return std::tuple<bool, Money, const std::string&>{!week.visits[i].safety, -week.visits[i].put_off,
-                                                         week.visits[i].name};
+      const Visit& visit = week.visits[i];
+      return std::tuple<bool, bool, Money, const std::string&>{!was_promised(visit), !visit.safety, -visit.put_off,
+                                                               visit.name};
     };
     return rank(a) < rank(b);
   });

@@ -293,7 +293,7 @@ void keep_first(RoundsList& list, std::size_t first) {
       return std::find(kept.begin(), kept.end(), point.machine) == kept.end();
     });
   };
-  cut(list.plan.not_this_week, [&](const NotThisWeek& out) { return week.visits[out.visit].safety; });
+  cut(list.plan.not_this_week, [&](const NotThisWeek& out) { return out.promised || week.visits[out.visit].safety; });
   cut_machines(week.no_record);
   cut_machines(week.unknown);
   cut(week.not_planned, [&](const NotPlanned& row) { return for_safety(row.point); });

@@ -157,7 +157,11 @@ TEST_CASE("a visit that is split anew when a crew does not go comes from its sto
 TEST_CASE("what was promised of a visit that is split is promised of each of its parts") {
   const RoundsPlan plan = replanned_without("gang", true, {"call c-01"});
   CHECK((plan.week.visits[visit_named(plan.week, "pump")].impossible == PutOffReason::promise_broken));
-  CHECK((plan.week.visits[visit_named(plan.week, "pump+pressure")].impossible == PutOffReason::not_qualified));
+  CHECK((plan.week.visits[visit_named(plan.week, "pump+pressure")].impossible == PutOffReason::promise_broken));
+  for (const NotThisWeek& out : plan.not_this_week) {  // and what nobody can do is known
+    CHECK(out.lacking.empty() == (out.visit != visit_named(plan.week, "pump+pressure")));
+  }
+  CHECK(plan.not_this_week.front().promised.has_value());
 }
 
 TEST_CASE("a stop whose work goes along with another one's has a line of its own") {
@@ -248,9 +252,9 @@ TEST_CASE("of a promise that cannot be kept it is known which rule stands agains
   CHECK(broken_by(with_text(&Texts::crews, "mon-thu:", "mon:")) == "off-day no-hours");
   CHECK(broken_by(with_text(&Texts::sites, "[2026-05-04, harvest]", "[2026-05-05]")) == "closed closed");
   CHECK(broken_by(with_text(&Texts::calls, "by: 2026-05-08", "from: 2026-05-11"), "call c-01") == "closed not-wanted");
-  CHECK(broken_by(with_text(&Texts::calls, "\"08:00-12:30\"", "\"17:00-18:00\""), "call c-01") == "not broken");
+  CHECK(broken_by(with_text(&Texts::calls, "\"08:00-12:30\"", "\"17:00-18:00\""), "call c-01") == "hours no-time");
   Texts gas = with_text(&Texts::pump, "late: 380", "late: 380, needs: [gas]");
-  CHECK(broken_by(gas, "pump+gas") == "not broken");  // nobody can do it on any day
+  CHECK(broken_by(gas, "pump+gas") == "qualified not-qualified gas");  // nor can anybody on any day
   gas.crews += "  gang: {start: workshop, hours: {mon-fri: \"07:30-16:00\"}, qualified-for: [gas]}\n";
   CHECK(broken_by(gas, "pump+gas") == "qualified not-qualified gas");
   const Texts shorter =
@@ -263,4 +267,55 @@ TEST_CASE("of a promise that cannot be kept it is known which rule stands agains
 
 TEST_CASE("a crew that is left out of the week cannot keep its promises") {
   CHECK(broken_of(replanned_without("gang", true, {"call c-01"}), "pump") == "off-day does-not-go");
+}
+
+namespace {
+
+GivenPlan with_loader_promised() {
+  GivenPlan plan = first_plan();
+  plan.rounds[0].stops[0].promised = true;
+  return plan;
+}
+
+}  // namespace
+
+TEST_CASE("whoever has to be rung up is rung up once, and first of what was promised") {
+  GivenPlan plan = first_plan();
+  std::swap(plan.rounds[0], plan.rounds[1]);  // beck, then holm
+  CHECK(changes_of(by_hand(replanned(plan), {})) ==
+        "pump: van 2026-05-05 -> none (beck); call c-01: van 2026-05-05 -> none (beck); "
+        "loader: van 2026-05-04 -> none (holm)");
+  plan.rounds[1].stops[0].promised = true;
+  CHECK(changes_of(by_hand(replanned(plan), {})) ==
+        "loader: van 2026-05-04 -> none (holm); pump: van 2026-05-05 -> none (beck); "
+        "call c-01: van 2026-05-05 -> none (beck)");
+}
+
+TEST_CASE("a promise that begins more than half an hour earlier or later is a change") {
+  const auto changes_of_moved = [](bool promised, int minutes) {
+    GivenPlan plan = promised ? with_loader_promised() : first_plan();
+    plan.rounds[0].stops[0].starts = *plan.rounds[0].stops[0].starts + minutes;
+    return by_hand(replanned(plan), {{"loader"}, {"pump", "call c-01"}}).changes;
+  };
+  CHECK(changes_of_moved(true, 30).empty());
+  CHECK(changes_of_moved(false, 120).empty());
+  for (const int minutes : {31, -31}) {
+    const auto changes = changes_of_moved(true, minutes);
+    REQUIRE(changes.size() == 1);
+    CHECK(changes[0].moves_within_day());
+    CHECK((changes[0].was_starts == 8 * 60 + minutes));
+    CHECK((changes[0].is_starts == 8 * 60));
+  }
+}
+
+TEST_CASE("another order that gains nothing is that of the plan that was kept") {
+  for (const bool turned : {false, true}) {
+    GivenPlan plan = first_plan();
+    if (turned) std::swap(plan.rounds[1].stops[0], plan.rounds[1].stops[1]);
+    const Week week = replanned(plan);
+    const RoundsPlan made = plan_rounds(week);
+    REQUIRE(made.rounds.size() == 2);
+    CHECK(week.visits[made.rounds[1].stops[0].visit].name == (turned ? "call c-01" : "pump"));
+    CHECK((made.value == PlanValue{0, Money{20262}}));
+  }
 }
