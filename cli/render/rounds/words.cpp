@@ -364,7 +364,8 @@ std::string kept_out_words(const RoundsList& list) {
     const Visit& visit = visit_of(list, out.visit);
     if (keep_out_of_use(visit)) items.push_back(fmt::format("{} (not this week)", called(visit)));
   }
-  return items.empty() ? "" : fmt::format("Keep out of use until done, for safety: {}.", fmt::join(items, "; "));
+  return items.empty() ? ""
+                       : fmt::format("Keep out of use until done or mended, for safety: {}.", fmt::join(items, "; "));
 }
 
 std::string not_to_run_words(const RoundsList& list, const Visit& visit) {

@@ -63,7 +63,7 @@ std::string left_out_words(const RoundsList& list, const service::NotThisWeek& o
 std::string keep_out_words(const RoundsList& list, const Visit& visit);  // empty where it may be used
 
 // Of a stop, a line for each thing that is said: `brakes: safety: keep it out of use until done`. Of the whole plan,
-// with what is not this week: `Keep out of use until done, for safety: loader (brakes, Monday 2026-05-04).`
+// with what is not this week: `Keep out of use until done or mended, for safety: loader (brakes, Monday 2026-05-04).`
 std::vector<std::string> keep_out_lines(const RoundsList& list, const service::Round& round,
                                         const service::RoundStop& stop);
 std::string kept_out_words(const RoundsList& list);

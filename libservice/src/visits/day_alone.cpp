@@ -40,7 +40,9 @@ class Nearest {
     const int but_for_gate = visits::trip::longest_stay(visits::trip::without_gate(hours));
     hours.meal = 0;
     one.but_for_meal = visits::trip::longest_stay(hours) >= work_;
-    const auto rank = std::tuple(one.but_for_meal, longest, but_for_gate);
+    // Where nobody can be there for so long, it is the rest of his day that tells.
+    const bool by_gate = work_ + one.set_up > one.longest_span;
+    const auto rank = std::tuple(one.but_for_meal, by_gate ? but_for_gate : longest, but_for_gate);
     if (nearest_ && rank <= rank_) return;
     nearest_ = std::move(one);
     rank_ = rank;

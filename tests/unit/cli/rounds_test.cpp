@@ -452,10 +452,10 @@ TEST_CASE("work for safety after its due day is warned of on its page and in the
   texts.tractor.replace(texts.tractor.find("takes: 50 min"), 13, "takes: 50 min, safety: true");
   furnish_estate(place, texts);
   must(place, asked);
-  CHECK(place.says("Keep out of use until done, for safety: loader (engine-oil, Monday 2026-05-04)."));
+  CHECK(place.says("Keep out of use until done or mended, for safety: loader (engine-oil, Monday 2026-05-04)."));
   CHECK(place.says("!! engine-oil: safety: keep it out of use until done"));
   must(place, std::string(asked) + " --format md");
-  CHECK(place.says("Keep out of use until done, for safety: loader (engine-oil, Monday 2026-05-04)."));
+  CHECK(place.says("Keep out of use until done or mended, for safety: loader (engine-oil, Monday 2026-05-04)."));
   CHECK(place.says("engine-oil: safety: keep it out of use until done"));
   const Json answer = in_order(place, asked);
   CHECK(answer["rounds"][0]["stops"][0]["tasks"][0]["keep_out_of_use"] == true);
