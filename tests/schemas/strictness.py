@@ -11,7 +11,7 @@ OPTIONAL = {"meter", "at", "task", "position", "name", "value", "unit", "until",
 WORDS = {"kind", "standing", "ruled_by", "basis", "state", "heading", "found", "severity", "before", "after"}
 
 # Maps whose keys are names out of the files of a fleet: any may stand there, or not.
-BY_NAME = {("takes", "parts"), ("takes", "fluids")}
+BY_NAME = {("takes", "parts"), ("takes", "fluids"), ("taken_before", "parts"), ("taken_before", "fluids")}
 
 
 # Answers inside an answer: each is tried by itself, with the schema that both have.
@@ -57,7 +57,7 @@ def complaints(name, schema, answer):
     for path in maps(answer):
         optional = OPTIONAL if "batch" in at(answer, path) else set()
         # Of a round or a visit they stand in the round itself.
-        by_name = path[-2:] in BY_NAME or (path[:1] in (("rounds",), ("visits",)) and path[2:] in (("parts",), ("fluids",)))
+        by_name = path[-2:] in BY_NAME or (path[:1] in (("rounds",), ("visits",)) and path[2:] in (("parts",), ("fluids",), ("fills_up",)))
         for key, part in at(answer, path).items():
             where = f"{name}: {'/'.join(map(str, (*path, key)))}"
             needed = key not in optional and not by_name
