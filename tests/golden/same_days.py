@@ -165,8 +165,10 @@ def not_to_run(fleet, points, rows):
                 check(f"{words} --format ics: {summary[2]}", bool(summary[1]), summary[2] in stopped)
                 check(f"{words} --format ics: category of {summary[2]}",
                       bool(re.search(r"^CATEGORIES:.*\bdo-not-run\b", event, re.M)), summary[2] in stopped)
+    check("due --format csv: rows not-to-run", sorted(row["machine"] for row in rows if row["row"] == "not-to-run"),
+          sorted(stopped))
     for row in rows:
-        if row["row"] != "gap":
+        if row["machine"]:
             check(f"due --format csv: do_not_run of {row['machine']}", row["do_not_run"],
                   yes_or_no(row["machine"] in stopped))
     for words in (["due"], ["due", "--overdue"], ["forecast"], ["season", "harvest"], ["workload"], ["parts"],

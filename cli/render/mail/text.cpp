@@ -63,7 +63,7 @@ std::string letter_as_text(const Letter& letter) {
   if (!letter.counts.empty()) text += wrapped("", letter.counts, head_columns, 0) + '\n';
   if (!letter.first.empty()) {
     text += "Must not wait:\n";
-    for (const std::string& line : letter.first) text += wrapped("  ", line, head_columns, 4);
+    for (const std::string& line : letter.first) text += wrapped("", line, head_columns, 2);
     text += "Before you touch a machine: the steps below.\n\n";
   }
   text += letter.title + '\n';

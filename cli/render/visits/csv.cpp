@@ -92,7 +92,7 @@ std::vector<std::string> columns() {
                        "short_on",
                        "there",
                        "short"},
-                      {columns_of_unknown(), columns_of_gaps(), columns_of_seen(), columns_of_to_mend(),
+                      {columns_of_unknown(), columns_of_gaps(), columns_of_to_mend(), columns_of_seen(),
                        columns_of_machines(), columns_of_stopped()});
 }
 

@@ -64,7 +64,7 @@ TEST_CASE("each page that leaves by itself says what of a machine is to be mende
           "Do not run before this is mended\n   loader  hoses, leak seen 2026-05-01 (drips); tyre, tread 15 mm"));
     } else {
       CHECK(place.says(std::string("!! ") + why));
-      CHECK_FALSE(place.says("\n   !! do not run it before this is mended"));
+      CHECK_FALSE(place.says("do not run it before this is mended\n"));  // each names what
     }
   }
   must(place, std::string(week) + " --format md");

@@ -895,7 +895,7 @@ TEST_CASE("of a machine out of use every message says first that nobody may run 
   must(place, "saw loader strange noise --as-of 2026-06-17");
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
   const std::string text = letter(place.read("sent/2"));
-  CHECK(text.find("\n\nSaid before: 0 still overdue, 1 not to be run.\n") != std::string::npos);
+  CHECK(text.find("\n\nSaid before: 0 still overdue, 1 not to be\nrun.\n") != std::string::npos);
   CHECK(text.find("do not run: loader: hoses") != std::string::npos);
   CHECK(text.find("do not run: loader\n") != std::string::npos);  // the noise
   CHECK(text.find("\nloader") == std::string::npos);
@@ -910,7 +910,7 @@ TEST_CASE("what must not wait of a machine out of use begins with that nobody ma
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-16", by)) == 0);
   must(place, "saw loader leak --on 2026-06-16 --as-of 2026-06-17");
   REQUIRE(place.run_words(with_mailer("mail --changed --as-of 2026-06-17", by)) == 0);
-  CHECK(holds(place.read("sent/2"), "Must not wait: do not run: loader: hoses, leak seen"));
+  CHECK(holds(place.read("sent/2"), "Must not wait: do not run: loader: out of use; hoses, leak seen"));
 }
 
 TEST_CASE("all is well only where nothing is due; else what is due is named, with its steps") {

@@ -182,7 +182,9 @@ TEST_CASE("in the table of what is due the rows of what must not run come first,
   must(place, "due --format csv");
   const std::size_t first = place.out.find('\n') + 1;
   CHECK(place.out.substr(first).starts_with("machine,pump,"));
-  const std::size_t last = place.out.rfind('\n', place.out.size() - 2) + 1;
+  const std::size_t stopped = place.out.rfind('\n', place.out.size() - 2) + 1;
+  CHECK(place.out.substr(stopped).starts_with("not-to-run,pump,"));
+  const std::size_t last = place.out.rfind('\n', stopped - 2) + 1;
   CHECK(place.out.substr(last).starts_with("machine,loader,"));
 }
 

@@ -45,7 +45,9 @@ TEST_CASE("what is told of a machine says that nobody may run it now, and what i
   must(place, "looked loader leak --by ann --found failed --note cut");
   CHECK(place.says("Do not run loader before this is mended"));
   must(place, "saw loader wear=10 --position left");
-  CHECK(place.says("hoses, leak seen 2026-06-15, looked at 2026-06-15: failed; fork@left, wear 10 mm, limit 10 mm."));
+  CHECK(
+      place.says("hoses, leak seen 2026-06-15; looked at 2026-06-15, found failed: cut; fork@left, wear 10 mm, limit "
+                 "10 mm."));
   must(place, "done loader hoses fork --on 2026-06-15");
   CHECK_FALSE(place.says("Do not run"));
 }
