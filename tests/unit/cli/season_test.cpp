@@ -166,8 +166,9 @@ TEST_CASE("a service that includes what never waits is told so by one key in JSO
   const auto end = place.out.find_first_of("\r\n", row);
   CHECK(place.out.substr(0, place.out.find_first_of("\r\n"))
             .ends_with(
-                ",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate,to_mend,again_on,sightings"));
-  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no,,,"));
+                ",never_wait,do_not_run,doubtful,included_in,group,past_grace_by_estimate,to_mend,again_on,sightings,"
+                "looked_on,looked_by,looked_fact"));
+  CHECK(place.out.substr(row, end - row).ends_with(",yes,no,no,,overdue,no,,,,,,"));
   must(place, "season harvest drill");
   CHECK(std::regex_search(
       place.out,
