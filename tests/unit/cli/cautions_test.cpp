@@ -140,9 +140,9 @@ TEST_CASE("JSON and CSV carry all steps, and each point its own, of what it cove
     CHECK(answer(place, line)["cautions"].size() == 9);
   }
   REQUIRE(place.run("due pump --format csv") == 0);
-  CHECK(place.says(",yes,no,shafts-and-belts,,,engine,no,no,1,,,\r\n"));
-  CHECK(place.says(",no,yes,,,,engine,no,no,1,,,\r\n"));
-  CHECK(place.says(",no,no,\"used-oil; Mind the geese\",,,engine,no,no,1,,,\r\n"));
+  CHECK(place.says(",yes,no,shafts-and-belts,,,engine,no,no,1,,,,,,\r\n"));
+  CHECK(place.says(",no,yes,,,,engine,no,no,1,,,,,,\r\n"));
+  CHECK(place.says(",no,no,\"used-oil; Mind the geese\",,,engine,no,no,1,,,,,,\r\n"));
 }
 
 TEST_CASE("what never waits is marked in every format, and comes first") {

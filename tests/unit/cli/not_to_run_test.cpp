@@ -289,7 +289,8 @@ TEST_CASE("lists say what is not for one alone") {
   CHECK(of_task(points, "engine-oil")["people"] == 1);
   must(place, "due --all --format csv");
   CHECK(place.out.substr(0, place.out.find_first_of("\r\n"))
-            .ends_with(",do_not_run,doubtful,people,usage_estimated_from,again_on,sightings"));
+            .ends_with(
+                ",do_not_run,doubtful,people,usage_estimated_from,again_on,sightings,looked_on,looked_by,looked_fact"));
 }
 
 TEST_CASE("a list in Markdown says first what nobody may run, and what is laid up under its heading") {
