@@ -104,10 +104,10 @@ TEST_CASE("the head of a sheet names what is overdue and never waits, the list o
   must(place, "saw loader leak");
   must(place, "sheet --readings");
   CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-15"));
-  CHECK(place.says("\nDo not run before it is mended\n   loader  hoses, leak seen 2026-06-15\n"));
+  CHECK(place.says("\nDo not run before this is mended\n   loader  hoses, leak seen 2026-06-15\n"));
   must(place, "sheet --readings --format html");
   CHECK(place.says("do not run it before this is mended: hoses, leak seen 2026-06-15"));
-  CHECK(place.says("Do not run before it is mended: loader: hoses, leak seen 2026-06-15"));
+  CHECK(place.says("Do not run before this is mended: loader: hoses, leak seen 2026-06-15"));
   const auto machine = json_of(place, "sheet --readings")["machines"][0];
   CHECK(machine["do_not_run"] == true);
   CHECK(machine["not_to_run"]["points"][0]["task"] == "hoses");
