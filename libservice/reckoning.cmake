@@ -1,7 +1,7 @@
-# Writes OUT, a header with a checksum of the text by which books of machines are worked out (of the rooms in FOLDER): a
+# Writes OUT, a header with a checksum of the text by which books of machines are worked out (of the ROOMS in FOLDER): a
 # program that reckons otherwise uses no book that this one kept.
 file(GLOB files ${FOLDER}/include/service/*.h)
-foreach(room base fleet record snapshot usage standing)
+foreach(room IN LISTS ROOMS)
   file(GLOB more ${FOLDER}/src/${room}/*.cpp ${FOLDER}/src/${room}/*.h)
   list(APPEND files ${more})
 endforeach()

@@ -23,11 +23,10 @@ void add_meter(CsvTable& table, const char* row, const service::MeterAhead& mete
   table.add(cells);
 }
 
-void add_due_next(CsvTable& table, const service::Point& point, const service::Forecast& forecast) {
-  CsvCells cells = cells_of("point", point, *forecast.fleet);
+void add_due_next(CsvTable& table, const service::Point& point, const service::Fleet& fleet) {
+  CsvCells cells = cells_of("point", point, fleet);
   add_standing(cells, point);
-  cells.insert(cells.end(), {{"due_on", figure(point.due_on)},
-                             {"do_not_run", yes_or_no(forecast.not_to_run.holds(*point.machine))}});
+  cells.emplace_back("due_on", figure(point.due_on));
   table.add(cells);
 }
 
@@ -85,11 +84,10 @@ std::string forecast_as_csv(const ForecastAnswer& answer) {
               each.ahead.now);  // a meter that nobody read has a row, and nothing in it
     for (const auto& span : each.ahead.ahead) add_meter(table, "ahead", each.ahead, fleet, span);
   }
-  for (const service::ForecastPoint& each : answer.forecast.points) add_due_next(table, each.point, answer.forecast);
+  for (const service::ForecastPoint& each : answer.forecast.points) add_due_next(table, each.point, fleet);
   add_unknown(table, answer.forecast.unknown, fleet);
   for (const service::Gap& gap : answer.forecast.gaps) add_gap(table, gap, fleet);
-  for (const service::MachineUse& use : answer.forecast.not_in_use)
-    add_machine(table, use, fleet, answer.forecast.not_to_run);
+  for (const service::MachineUse& use : answer.forecast.not_in_use) add_machine(table, use, fleet);
   add_stopped(table, answer.forecast.not_to_run, fleet);
   return table.text();
 }

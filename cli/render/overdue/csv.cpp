@@ -13,10 +13,10 @@ std::string overdue_as_csv(const service::DueList& list) {
   CsvTable table = table_of(columns, stopped, *list.fleet);
   for (const service::OverdueEntry& entry : entries) {
     const std::string_view heading = service::to_text(entry.heading);
-    if (entry.point != nullptr) add_point(table, *entry.point, *list.fleet, stopped, heading);
-    if (entry.seen != nullptr) add_seen(table, *entry.seen, *list.fleet, stopped, heading);
+    if (entry.point != nullptr) add_point(table, *entry.point, *list.fleet, heading);
+    if (entry.seen != nullptr) add_seen(table, *entry.seen, *list.fleet, heading);
     if (entry.gap != nullptr) add_gap(table, *entry.gap, *list.fleet, heading);
-    if (entry.use != nullptr) add_machine(table, *entry.use, *list.fleet, stopped, heading);
+    if (entry.use != nullptr) add_machine(table, *entry.use, *list.fleet, heading);
   }
   add_stopped(table, stopped, *list.fleet);
   return table.text();

@@ -40,7 +40,7 @@ std::string parts_as_csv(const service::PartsList& list) {
   }
   add_unknown(table, list.unknown, *list.fleet);
   for (const service::Gap& gap : list.gaps) add_gap(table, gap, *list.fleet);
-  for (const service::MachineUse& use : list.not_in_use) add_machine(table, use, *list.fleet, list.not_to_run);
+  for (const service::MachineUse& use : list.not_in_use) add_machine(table, use, *list.fleet);
   add_stopped(table, list.not_to_run, *list.fleet);
   return table.text();
 }

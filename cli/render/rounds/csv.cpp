@@ -205,9 +205,9 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   add_unknown(table, week.unknown, fleet);
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
-  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet, list.not_to_run);
-  for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet, list.not_to_run);
-  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet, list.not_to_run);
+  for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet);
+  for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet);
+  for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet);
   add_stopped(table, list.not_to_run, fleet);
   for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
   for (const service::ShortPart& part : list.short_parts) {

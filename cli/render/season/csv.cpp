@@ -24,8 +24,7 @@ void add_item(CsvTable& table, const char* row, const service::SeasonItem& item,
   for (const service::SeenSign& seen : item.to_mend) signs.push_back(seen.sign);
   CsvCells cells = cells_of(row, item.point, *plan.fleet);
   add_standing(cells, item.point);
-  cells.insert(cells.end(), {{"do_not_run", yes_or_no(plan.not_to_run.holds(*item.point.machine))},
-                             {"reason", std::string(reason)},
+  cells.insert(cells.end(), {{"reason", std::string(reason)},
                              {"odds", decimal(share_of(item.odds))},
                              {"odds_before", decimal(share_of(item.odds_before))},
                              {"odds_done", share(item.odds_done)},
@@ -125,7 +124,6 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
                                          {columns_of_standing(), columns_of_gaps(), columns_of_seen(),
                                           columns_of_machines(), columns_of_stopped()}),
                             plan.not_to_run, fleet);
-  const auto stopped = [&](const service::Machine& machine) { return yes_or_no(plan.not_to_run.holds(machine)); };
   for (const auto& item : plan.beforehand) add_item(table, "beforehand", item, plan, service::to_text(item.reason));
   for (const auto& item : plan.have_ready) add_item(table, "have-ready", item, plan, "");
   for (const auto& item : plan.put_off) add_item(table, "put-off", item, plan, "");
@@ -135,25 +133,21 @@ std::string season_as_csv(const service::SeasonPlan& plan) {
   for (const auto& rest : plan.not_before_end) {
     add_point(table, "not-before-end", rest.point, fleet,
               {{"odds", share(rest.odds)},
-               {"do_not_run", stopped(*rest.point.machine)},
                {"sooner_if", joined_names(rest.point.sooner_if)},
                {"measure_again", joined_names(rest.point.measure_again)},
                {"doubtful", yes_or_no(rest.point.doubtful)}});
   }
   for (const service::Point& point : plan.find_out) {
     add_point(table, "find-out", point, fleet,
-              {{"standing", std::string(service::to_text(point.standing))},
-               {"do_not_run", stopped(*point.machine)},
-               {"unknown", joined_kinds(point.unknown)}});
+              {{"standing", std::string(service::to_text(point.standing))}, {"unknown", joined_kinds(point.unknown)}});
   }
   for (const service::Gap& gap : plan.gaps) add_gap(table, gap, fleet);
-  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet, plan.not_to_run);
-  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet, plan.not_to_run);
+  for (const service::SeenSign& seen : plan.seen) add_seen(table, seen, fleet);
+  for (const service::MachineUse& use : plan.not_in_use) add_machine(table, use, fleet);
   add_stopped(table, plan.not_to_run, fleet);
   for (const service::OtherMachine& other : plan.others) {
     CsvCells cells = cells_of("other", *other.machine, fleet);
-    cells.insert(cells.end(), {{"do_not_run", stopped(*other.machine)},
-                               {"overdue", std::to_string(other.overdue)},
+    cells.insert(cells.end(), {{"overdue", std::to_string(other.overdue)},
                                {"due", std::to_string(other.due)},
                                {"no_record", std::to_string(other.no_record)},
                                {"unknown", std::to_string(other.unknown)},

@@ -28,6 +28,15 @@ void add_look(CsvCells& cells, service::Day on, const std::string& by, const ser
   cells.insert(cells.end(), {{"looked_on", to_text(on)}, {"looked_by", csv_text(by)}, {"looked_fact", to_text(fact)}});
 }
 
+// `2026-06-10: drips; 2026-06-12`: each time that something was seen.
+std::string joined_sightings(const std::vector<service::Sighting>& sightings) {
+  std::vector<std::string> times;
+  for (const service::Sighting& one : sightings) {
+    times.push_back(one.note.empty() ? to_text(one.on.first) : fmt::format("{}: {}", to_text(one.on.first), one.note));
+  }
+  return csv_text(fmt::format("{}", fmt::join(times, "; ")));
+}
+
 // Of a list with headings, with the one under which the row stands.
 void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
   if (!heading.empty()) cells.emplace_back("heading", heading);
@@ -144,15 +153,13 @@ std::vector<std::string> point_columns() {
       {columns_of_standing(), columns_of_seen(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()});
 }
 
-void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
-               const service::NotToRun& stopped, std::string_view heading) {
+void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
   CsvCells cells = cells_of("point", point, fleet);
   add_standing(cells, point);
   cells.insert(cells.end(),
                {{"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
                 {"due_on", figure(point.due_on)},
                 {"unknown", joined_kinds(point.unknown)},
-                {"do_not_run", yes_or_no(stopped.holds(*point.machine))},
                 {"people", std::to_string(resources_of(*point.machine, *point.task, point.follow_up).people)},
                 {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}});
   if (const auto* usage = service::limb_of(point, service::LimbKind::usage)) {
@@ -195,32 +202,21 @@ void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fle
              {"say", csv_text(gap.say)}});
 }
 
-void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
-              const service::NotToRun& stopped, std::string_view heading) {
+void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet, std::string_view heading) {
   const auto found = found_of(fleet, seen);
   CsvCells cells = cells_of("seen", *seen.machine, fleet);
-  cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
-                             {"on", to_text(seen.on.first)},
-                             {"until", to_text(seen.on.last)},
-                             {"fact", to_text(seen.fact)},
-                             {"note", csv_text(seen.note)},
-                             {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
-                             {"sightings", joined_sightings(seen.sightings)},
-                             {"found", std::string(found ? to_text(*found) : "")},
-                             {"do_not_run", yes_or_no(stopped.holds(*seen.machine))},
-                             {"say", csv_text(words_of(seen))}});
-  add_look(cells, seen);
+  add_sightings(cells, seen);
+  cells.insert(cells.end(), {{"found", std::string(found ? to_text(*found) : "")}, {"say", csv_text(words_of(seen))}});
   add_under(table, heading, std::move(cells));
 }
 
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
-                 const service::NotToRun& stopped, std::string_view heading) {
+                 std::string_view heading) {
   CsvCells cells = cells_of("machine", *use.machine, fleet);
   cells.insert(cells.end(), {{"state", std::string(service::to_text(use.state.kind))},
                              {"since", figure(use.state.since)},
                              {"until", figure(use.state.until)},
                              {"note", csv_text(use.state.note)},
-                             {"do_not_run", yes_or_no(stopped.holds(*use.machine))},
                              {"say", csv_text(words_of(use.state))}});
   add_under(table, heading, std::move(cells));
 }
@@ -228,7 +224,7 @@ void add_machine(CsvTable& table, const service::MachineUse& use, const service:
 void add_stopped(CsvTable& table, const service::NotToRun& stopped, const service::Fleet& fleet) {
   for (const service::RunBan& ban : stopped.bans()) {
     CsvCells cells = cells_of("not-to-run", *ban.machine, fleet);
-    cells.insert(cells.end(), {{"do_not_run", yes_or_no(true)}, {"say", csv_text(why_not_to_run(ban))}});
+    cells.emplace_back("say", csv_text(why_not_to_run(ban)));
     table.add(cells);
   }
 }
@@ -277,7 +273,14 @@ void add_standing(CsvCells& cells, const service::Point& point) {
   add_put_off(cells, point);
 }
 
-void add_look(CsvCells& cells, const service::SeenSign& seen) {
+void add_sightings(CsvCells& cells, const service::SeenSign& seen) {
+  cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
+                             {"on", to_text(seen.on.first)},
+                             {"until", to_text(seen.on.last)},
+                             {"fact", to_text(seen.fact)},
+                             {"note", csv_text(seen.note)},
+                             {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
+                             {"sightings", joined_sightings(seen.sightings)}});
   if (seen.looked_on && seen.looked_fact) add_look(cells, *seen.looked_on, seen.looked_by, *seen.looked_fact);
 }
 
@@ -295,14 +298,6 @@ void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
   if (sign->looks.empty()) return;
   const service::SignLook& look = sign->looks.back();
   add_look(cells, look.on, look.by, look.fact);
-}
-
-std::string joined_sightings(const std::vector<service::Sighting>& sightings) {
-  std::vector<std::string> times;
-  for (const service::Sighting& one : sightings) {
-    times.push_back(one.note.empty() ? to_text(one.on.first) : fmt::format("{}: {}", to_text(one.on.first), one.note));
-  }
-  return csv_text(fmt::format("{}", fmt::join(times, "; ")));
 }
 
 std::string joined_names(const std::vector<std::string>& names) {

@@ -33,15 +33,15 @@ std::vector<std::string> point_columns();
 
 // `heading`, where the list has headings, is that under which the row stands.
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
-               const service::NotToRun& stopped, std::string_view heading = "");
+               std::string_view heading = "");
 
 void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fleet, std::string_view heading = "");
 
 void add_seen(CsvTable& table, const service::SeenSign& seen, const service::Fleet& fleet,
-              const service::NotToRun& stopped, std::string_view heading = "");
+              std::string_view heading = "");
 
 void add_machine(CsvTable& table, const service::MachineUse& use, const service::Fleet& fleet,
-                 const service::NotToRun& stopped, std::string_view heading = "");
+                 std::string_view heading = "");
 
 // Rows `not-to-run`: all machines that nobody may run, and why.
 void add_stopped(CsvTable& table, const service::NotToRun& stopped, const service::Fleet& fleet);
@@ -63,14 +63,11 @@ CsvCells cells_of(std::string_view row, const service::Point& point, const servi
 // And of a row that says when it comes due.
 void add_standing(CsvCells& cells, const service::Point& point);
 
-// The newest look at what was seen that found it worn or failed: its day, who looked and its fact.
-void add_look(CsvCells& cells, const service::SeenSign& seen);
+// What was seen, each time, and the newest look that found it worn or failed: its day, who looked and its fact.
+void add_sightings(CsvCells& cells, const service::SeenSign& seen);
 
 // Of a listed sign that nobody has found good since, as of one that is kept as seen. Nothing of another limb.
 void add_open_sign(CsvCells& cells, const service::LimbStanding& limb);
-
-// `2026-06-10: drips; 2026-06-12`: each time that something was seen.
-std::string joined_sightings(const std::vector<service::Sighting>& sightings);
 
 std::string joined_names(const std::vector<std::string>& names);  // `leak; hard start`
 

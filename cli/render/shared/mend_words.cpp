@@ -77,25 +77,15 @@ CsvColumns columns_of_to_mend() {
   return columns;
 }
 
-void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& fleet,
-                 const service::NotToRun& stopped) {
+void add_to_mend(CsvTable& table, const WaitsToMend& one, const service::Fleet& fleet) {
   CsvCells cells = cells_of("to-mend", *one.machine, fleet);
   cells.insert(cells.end(), {{"task", csv_text(one.task)},
                              {"position", csv_text(one.position)},
                              {"call", one.call == nullptr ? "" : csv_text(one.call->key)},
                              {"found", std::string(one.found ? to_text(*one.found) : "")},
-                             {"do_not_run", yes_or_no(stopped.holds(*one.machine))},
                              {"say", csv_text(words_of(one))}});
   if (one.seen != nullptr) {
-    const service::SeenSign& seen = *one.seen;
-    cells.insert(cells.end(), {{"sign", csv_text(seen.sign)},
-                               {"on", to_text(seen.on.first)},
-                               {"until", to_text(seen.on.last)},
-                               {"fact", to_text(seen.fact)},
-                               {"note", csv_text(seen.note)},
-                               {"again_on", seen.again() == nullptr ? "" : to_text(seen.again()->on.first)},
-                               {"sightings", joined_sightings(seen.sightings)}});
-    add_look(cells, seen);
+    add_sightings(cells, *one.seen);
   } else {
     cells.insert(cells.end(), {{"sign", csv_text(one.measured() ? measured_words(*one.limb) : one.limb->seen)},
                                {"on", figure(one.limb->noticed_on)},

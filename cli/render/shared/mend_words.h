@@ -31,7 +31,6 @@ std::vector<MendBlock> mend_blocks(const std::vector<const service::WaitsToMend*
 
 // A row `to-mend`.
 CsvColumns columns_of_to_mend();
-void add_to_mend(CsvTable& table, const service::WaitsToMend& one, const service::Fleet& fleet,
-                 const service::NotToRun& stopped);
+void add_to_mend(CsvTable& table, const service::WaitsToMend& one, const service::Fleet& fleet);
 
 }  // namespace cli

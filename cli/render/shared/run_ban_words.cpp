@@ -60,9 +60,8 @@ std::string stop_words(const RunBan& ban) {
 
 std::string stop_words(const service::DueList& list, const service::Machine& machine) {
   const std::vector<RunBan> bans = run_bans(list);
-  const auto ban =
-      std::find_if(bans.begin(), bans.end(), [&](const RunBan& one) { return one.machine->key == machine.key; });
-  return ban == bans.end() ? "" : stop_words(*ban);
+  const RunBan* const ban = ban_of(bans, machine);
+  return ban == nullptr ? "" : stop_words(*ban);
 }
 
 std::string state_in_row(const service::UseState* state, const RunBan* ban, const service::Point* point) {
@@ -78,7 +77,8 @@ std::string state_in_row(const service::UseState* state, const RunBan* ban, cons
 }
 
 const RunBan* ban_of(const std::vector<RunBan>& bans, const service::Machine& machine) {
-  const auto found = std::find_if(bans.begin(), bans.end(), [&](const RunBan& ban) { return ban.machine == &machine; });
+  const auto found =
+      std::find_if(bans.begin(), bans.end(), [&](const RunBan& ban) { return ban.machine->key == machine.key; });
   return found == bans.end() ? nullptr : &*found;
 }
 

@@ -188,9 +188,9 @@ class Rows {
 
   void known() {
     for (const service::Gap& gap : list_.asked->gaps) add_gap(table_, gap, fleet_);
-    for (const service::SeenSign* seen : list_.seen) add_seen(table_, *seen, fleet_, stopped_);
-    for (const service::WaitsToMend& one : list_.to_mend) add_to_mend(table_, one, fleet_, stopped_);
-    for (const service::MachineUse* use : list_.not_in_use) add_machine(table_, *use, fleet_, stopped_);
+    for (const service::SeenSign* seen : list_.seen) add_seen(table_, *seen, fleet_);
+    for (const service::WaitsToMend& one : list_.to_mend) add_to_mend(table_, one, fleet_);
+    for (const service::MachineUse* use : list_.not_in_use) add_machine(table_, *use, fleet_);
     add_stopped(table_, list_.not_to_run, fleet_);
   }
 
@@ -220,8 +220,7 @@ class Rows {
     cells.insert(cells.end(),
                  {{"do", csv_text(point.follow_up != nullptr ? point.follow_up->doing : point.task->doing)},
                   {"due_on", figure(point.due_on)},
-                  {"standing", std::string(service::to_text(point.standing))},
-                  {"do_not_run", yes_or_no(stopped_.holds(*point.machine))}});
+                  {"standing", std::string(service::to_text(point.standing))}});
     return cells;
   }
 

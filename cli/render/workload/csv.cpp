@@ -45,7 +45,7 @@ std::string workload_as_csv(const service::Workload& load) {
   add_sums(table, head, "in-all", load.as_of, load.to, load);
   add_unknown(table, load.unknown, *load.fleet);
   for (const service::Gap& gap : load.gaps) add_gap(table, gap, *load.fleet);
-  for (const service::MachineUse& use : load.not_in_use) add_machine(table, use, *load.fleet, load.not_to_run);
+  for (const service::MachineUse& use : load.not_in_use) add_machine(table, use, *load.fleet);
   add_stopped(table, load.not_to_run, *load.fleet);
   return table.text();
 }

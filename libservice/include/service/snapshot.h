@@ -165,6 +165,9 @@ struct MachineTask {
   Grace grace;                    // the task's or the machine's own, unit by unit, else the fleet's; none for `safety`
   Grace own_grace;                // without the fleet's, which is not for signs, nor for what a competent person does
   std::vector<std::string> positions;
+
+  // Of a task without positions: one without a name.
+  std::vector<std::string> places() const { return positions.empty() ? std::vector<std::string>{""} : positions; }
 };
 
 std::vector<MachineTask> tasks_of(const Fleet& fleet, const Machine& machine);

@@ -3,9 +3,7 @@
 #define XXH_INLINE_ALL  // nothing to link: whoever uses the library need not have it
 #include <xxhash.h>
 
-#include <algorithm>
-#include <array>
-#include <bit>
+#include "base/eight_bytes.h"
 
 namespace service {
 
@@ -17,11 +15,7 @@ Checksum::Checksum() {
 }
 
 // The order of bytes is ours, so that a record means the same on every machine.
-void Checksum::add(std::uint64_t value) {
-  auto bytes = std::bit_cast<std::array<char, 8>>(value);
-  if constexpr (std::endian::native == std::endian::big) std::reverse(bytes.begin(), bytes.end());
-  bytes_.append(bytes.data(), bytes.size());
-}
+void Checksum::add(std::uint64_t value) { add_eight_bytes(bytes_, value); }
 
 void Checksum::add(std::string_view text) {
   add(static_cast<std::uint64_t>(text.size()));

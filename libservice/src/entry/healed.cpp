@@ -67,8 +67,7 @@ void for_each_limit(const Fleet& fleet, const Machine& machine, const See& see) 
       const auto* limb = std::get_if<MeasuredLimb>(&choice.candidates.front());
       if (limb == nullptr) continue;
       const auto services = counted_as(fleet.schedule_of(machine), task.task->name);
-      const std::vector<std::string> nowhere{""};
-      for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
+      for (const std::string& position : task.places()) {
         see(task, *limb, position, services);
       }
     }

@@ -2,7 +2,7 @@
 // only use of CLP stands behind it (`clp.cpp`).
 //
 // Nothing but this is known of whoever solves it, so that the command need not carry the solver: it loads it when a
-// plan is made (`cli/solver`), for the solver's libraries take longer to load than most answers take to work out.
+// plan is made (`loading`), for the solver's libraries take longer to load than most answers take to work out.
 #pragma once
 
 #include <memory>

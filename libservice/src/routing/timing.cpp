@@ -108,6 +108,17 @@ std::optional<Times> times_of(const Problem& problem, const Shift& shift, const 
   return times;
 }
 
+std::optional<Route> with_job(const Problem& problem, const Shift& shift, const Route& route, int job) {
+  std::optional<Route> best;
+  for (std::size_t at = 0; at <= route.size(); ++at) {
+    Route with = route;
+    with.insert(with.begin() + static_cast<std::ptrdiff_t>(at), job);
+    if (best && travel_of(problem, shift, with) >= travel_of(problem, shift, *best)) continue;
+    if (times_of(problem, shift, with)) best = std::move(with);
+  }
+  return best;
+}
+
 Pence travel_of(const Problem& problem, const Shift& shift, const Route& route) {
   if (route.empty()) return 0;
   const Profile& profile = problem.profiles[static_cast<std::size_t>(shift.profile)];

@@ -28,6 +28,9 @@ struct Times {
 // where the round is not possible. The route is not empty.
 std::optional<Times> times_of(const Problem& problem, const Shift& shift, const Route& route);
 
+// The route with one job more, at the place where its way costs least of those for which there are times.
+std::optional<Route> with_job(const Problem& problem, const Shift& shift, const Route& route, int job);
+
 // Legs and set-ups; nothing for an empty route.
 Pence travel_of(const Problem& problem, const Shift& shift, const Route& route);
 

@@ -8,13 +8,10 @@
 #include <tuple>
 
 #include "service/machine_book.h"
+#include "standing/gaps.h"
 
 namespace service {
 namespace {
-
-std::vector<std::string> positions_of(const MachineTask& task) {
-  return task.positions.empty() ? std::vector<std::string>{""} : task.positions;
-}
 
 // Whether a limb of the task, whichever interval it is in, passes `ask`.
 template <class Kind, class Ask>
@@ -47,7 +44,7 @@ class Condensing {
     keep_what_is_told();
     keep_answers_of_what_was_seen();
     for (const MachineTask& task : tasks_) {
-      for (const std::string& position : positions_of(task)) keep_point(task, position);
+      for (const std::string& position : task.places()) keep_point(task, position);
     }
     std::vector<Fact> left;
     for (std::size_t i = 0; i < facts_.size(); ++i) {
@@ -85,21 +82,10 @@ class Condensing {
 
   // Facts that are gaps: of a task that is no longer listed, and of days on which the machine was not the owner's.
   void keep_what_is_told() {
-    std::set<std::string_view> listed;
-    std::set<std::string> checks;
-    for (const MachineTask& task : tasks_) {
-      listed.insert(task.task->name);
-      for (const FollowUp& check : task.task->follow_ups) checks.insert(task.task->name + '/' + check.name);
-    }
+    const ListedTasks listed(tasks_);
     for (const Fact& fact : facts_) {
-      const bool is_listed = fact.task.empty() || listed.contains(fact.task) || checks.contains(fact.task);
-      if (!is_listed || is_outside(fact)) keep(fact);
+      if (!listed.holds(fact) || is_after_it_left(machine_, fact) || is_before_it_was_new(machine_, fact)) keep(fact);
     }
-  }
-
-  bool is_outside(const Fact& fact) const {
-    const bool too_late = machine_.left && fact.on.first > *machine_.left;
-    return too_late || (machine_.start.kind == StartKind::in_service && fact.on.last < machine_.start.on.first);
   }
 
   // What is kept as seen, and all that may have answered it. Of signs that a task lists, and of measured values, what
@@ -143,7 +129,7 @@ class Condensing {
     std::size_t first = facts_.size();
     for (const MachineTask& task : tasks_) {
       if (!any_limb<SignLimb>(task, [&](const SignLimb& limb) { return is_among(limb.signs, sign); })) continue;
-      for (const std::string& position : positions_of(task)) {
+      for (const std::string& position : task.places()) {
         const auto services = services_of(facts_, schedule_, task.task->name, position);
         if (services.empty()) return 0;
         first = std::min(first, static_cast<std::size_t>(&services.back().spoken_for() - facts_.data()));

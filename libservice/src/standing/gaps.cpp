@@ -102,16 +102,11 @@ std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point
 
 // A task that is gone from a file is gone from every list, though the book knows it.
 std::optional<Gap> gap_of_tasks(const MachineView& view) {
-  std::set<std::string_view> known;
-  std::set<std::string> checks;
-  for (const MachineTask& task : view.tasks) {
-    known.insert(task.task->name);
-    for (const FollowUp& check : task.task->follow_ups) checks.insert(task.task->name + '/' + check.name);
-  }
+  const ListedTasks listed(view.tasks);
   Gap gap{view.machine.key, {}, GapKind::unlisted, {}, {}, {}};
   std::vector<std::string> names;
   for (const Fact& fact : view.facts) {
-    if (fact.task.empty() || known.contains(fact.task) || checks.contains(fact.task)) continue;
+    if (listed.holds(fact)) continue;
     if (!gap.since) gap.since = fact.on.first;
     gap.facts.push_back(fact.id);
     if (std::find(names.begin(), names.end(), fact.task) == names.end()) names.push_back(fact.task);
@@ -139,13 +134,12 @@ Gap gap_of_example(const MachineView& view) {
 // A mistyped `left`, `in-service` or `bought` takes the machine off every list, though somebody writes things down of
 // it. Of a machine that was bought used and is there, papers may tell of days before.
 std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine) {
-  const bool is_new = machine.start.kind == StartKind::in_service;
   const bool to_come = machine.start.kind != StartKind::unknown && snapshot.as_of() < machine.start.on.first;
   int after = 0;
   Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
   for (const Fact& fact : snapshot.bearing_facts_of(machine.key)) {
-    const bool too_late = machine.left && fact.on.first > *machine.left;
-    const bool too_early = to_come || (is_new && fact.on.last < machine.start.on.first);
+    const bool too_late = is_after_it_left(machine, fact);
+    const bool too_early = to_come || is_before_it_was_new(machine, fact);
     if (!too_late && !too_early) continue;
     if (too_late) ++after;
     if (!gap.since) gap.since = fact.on.first;
@@ -153,6 +147,7 @@ std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine)
   }
   if (gap.facts.empty()) return std::nullopt;
   const int before = static_cast<int>(gap.facts.size()) - after;
+  const bool is_new = machine.start.kind == StartKind::in_service;
   std::vector<std::string> parts;
   if (before > 0) {
     parts.push_back(fmt::format("{} before it {} on {}: mend `{}` in the fleet file", counted(before, "fact", "facts"),
@@ -175,6 +170,23 @@ std::string_view to_text(GapKind kind) {
                                                    "doubtful",         "unlisted",      "outside-days", "clock",
                                                    "no-machine",       "example-values"};
   return names[static_cast<std::size_t>(kind)];
+}
+
+ListedTasks::ListedTasks(const std::vector<MachineTask>& tasks) {
+  for (const MachineTask& task : tasks) {
+    names_.insert(task.task->name);
+    for (const FollowUp& check : task.task->follow_ups) names_.insert(task.task->name + '/' + check.name);
+  }
+}
+
+bool ListedTasks::holds(const Fact& fact) const { return fact.task.empty() || names_.contains(fact.task); }
+
+bool is_after_it_left(const Machine& machine, const Fact& fact) {
+  return machine.left && fact.on.first > *machine.left;
+}
+
+bool is_before_it_was_new(const Machine& machine, const Fact& fact) {
+  return machine.start.kind == StartKind::in_service && fact.on.last < machine.start.on.first;
 }
 
 std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& points) {

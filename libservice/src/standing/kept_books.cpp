@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "base/checksum.h"
+#include "base/eight_bytes.h"
 #include "standing/packed.h"
 #include "standing/reckoning.gen.h"
 
@@ -20,41 +21,29 @@ struct Behind {
   friend bool operator==(const Behind&, const Behind&) = default;
 };
 
-constexpr std::size_t number_size = 8;
-constexpr std::size_t behind_size = 5 * number_size;  // without the seal
-
-void add_number(std::string& bytes, std::uint64_t value) {
-  for (unsigned shift = 0; shift < 64; shift += 8) bytes += static_cast<char>(value >> shift & 0xFFU);
-}
-
-std::uint64_t take_number(std::string_view& bytes) {
-  std::uint64_t value = 0;
-  for (std::size_t i = 0; i < number_size; ++i) value |= std::uint64_t{static_cast<std::uint8_t>(bytes[i])} << (8 * i);
-  bytes.remove_prefix(number_size);
-  return value;
-}
+constexpr std::size_t behind_size = 5 * eight_bytes;  // without the seal
 
 std::string to_bytes(const Behind& behind) {
   std::string bytes;
-  add_number(bytes, behind.inputs);
-  add_number(bytes, static_cast<std::uint64_t>(behind.facts.facts));
-  add_number(bytes, behind.facts.checksums);
-  add_number(bytes, behind.facts.newest ? 1 : 0);
+  add_eight_bytes(bytes, behind.inputs);
+  add_eight_bytes(bytes, static_cast<std::uint64_t>(behind.facts.facts));
+  add_eight_bytes(bytes, behind.facts.checksums);
+  add_eight_bytes(bytes, behind.facts.newest ? 1 : 0);
   const Day newest = behind.facts.newest.value_or(Day{});
-  add_number(bytes, static_cast<std::uint64_t>(std::int64_t{newest.time_since_epoch().count()}));
+  add_eight_bytes(bytes, static_cast<std::uint64_t>(std::int64_t{newest.time_since_epoch().count()}));
   return bytes;
 }
 
 // Takes it off the front; nothing where the seal is broken.
 std::optional<Behind> take_behind(std::string_view& bytes) {
-  if (bytes.size() < number_size + behind_size) return std::nullopt;
-  if (take_number(bytes) != checksum_of(bytes)) return std::nullopt;
+  if (bytes.size() < eight_bytes + behind_size) return std::nullopt;
+  if (take_eight_bytes(bytes) != checksum_of(bytes)) return std::nullopt;
   Behind behind;
-  behind.inputs = take_number(bytes);
-  behind.facts.facts = static_cast<std::int64_t>(take_number(bytes));
-  behind.facts.checksums = take_number(bytes);
-  const bool has_day = take_number(bytes) != 0;
-  const auto day = static_cast<std::int64_t>(take_number(bytes));
+  behind.inputs = take_eight_bytes(bytes);
+  behind.facts.facts = static_cast<std::int64_t>(take_eight_bytes(bytes));
+  behind.facts.checksums = take_eight_bytes(bytes);
+  const bool has_day = take_eight_bytes(bytes) != 0;
+  const auto day = static_cast<std::int64_t>(take_eight_bytes(bytes));
   if (has_day) behind.facts.newest = Day{std::chrono::days{static_cast<int>(day)}};
   return behind;
 }
@@ -98,13 +87,13 @@ std::string BookKeeper::work_out(const std::string& machine, const FactTally& fa
   const std::string rest =
       to_bytes({inputs_of(fleet_), facts}) + packed(condensed(fleet_, *fleet_.machine(machine), unstruck));
   std::string bytes;
-  add_number(bytes, checksum_of(rest));
+  add_eight_bytes(bytes, checksum_of(rest));
   return bytes + rest;
 }
 
 std::optional<Condensed> BookKeeper::book(const KeptState& state) const {
   if (!holds(state)) return std::nullopt;
-  return unpacked(std::string_view(state.bytes).substr(number_size + behind_size), *fleet_.machine(state.machine));
+  return unpacked(std::string_view(state.bytes).substr(eight_bytes + behind_size), *fleet_.machine(state.machine));
 }
 
 Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,

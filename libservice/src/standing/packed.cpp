@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "base/checksum.h"
+#include "base/eight_bytes.h"
 
 namespace service {
 namespace {
@@ -52,9 +53,7 @@ class Writer {
   void folded(std::int64_t value) {
     number((static_cast<std::uint64_t>(value) << 1U) ^ static_cast<std::uint64_t>(value >> 63));
   }
-  void fixed(std::uint64_t value) {
-    for (unsigned shift = 0; shift < 64; shift += 8) bytes += static_cast<char>(value >> shift & 0xFFU);
-  }
+  void fixed(std::uint64_t value) { add_eight_bytes(bytes, value); }
   void day(Day day) { folded(day.time_since_epoch().count()); }
   void amount(Amount amount) { folded(amount.hundredths); }
   void words(std::string_view text) {
@@ -99,9 +98,9 @@ class Reader {
     return static_cast<std::int64_t>(value >> 1U) ^ -static_cast<std::int64_t>(value & 1U);
   }
   std::uint64_t fixed() {
-    std::uint64_t value = 0;
-    for (unsigned shift = 0; shift < 64; shift += 8) value |= std::uint64_t{byte()} << shift;
-    return value;
+    if (rest_.size() >= eight_bytes) return take_eight_bytes(rest_);
+    fail();
+    return 0;
   }
   // Below a bound; of what is counted, each takes a byte at least.
   std::size_t below(std::size_t bound) {

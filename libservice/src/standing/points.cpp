@@ -192,8 +192,7 @@ bool rests_on_doubt(const MachineView& view, const Point& point) {
 std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
   std::vector<Point> points;
   for (const MachineTask& task : view.tasks) {
-    const std::vector<std::string> nowhere{""};
-    for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
+    for (const std::string& position : task.places()) {
       const auto services = services_of(view, task.task->name, position);
       points.push_back(task_point(view, task, position, services));
       for (const FollowUp& follow_up : task.task->follow_ups) {

@@ -1,6 +1,5 @@
 #include <algorithm>
 
-#include "service/machine_book.h"
 #include "service/usage.h"
 #include "usage/halving.h"
 
@@ -123,15 +122,6 @@ std::optional<Amount> MeterHistory::usage_of(const FactId& fact) const {
                                       [](const UsageOfFact& one, const FactId& wanted) { return one.fact < wanted; });
   if (found == all.end() || found->fact != fact) return std::nullopt;
   return found->usage;
-}
-
-Histories meter_histories(const Snapshot& snapshot, const Machine& machine) {
-  if (const auto derived = snapshot.derived_of(machine.key)) return derived->histories;
-  Histories histories;
-  for (const Meter& meter : machine.meters) {
-    histories.emplace(meter.name, MeterHistory(machine, meter, snapshot.facts_of(machine.key)));
-  }
-  return histories;
 }
 
 }  // namespace service

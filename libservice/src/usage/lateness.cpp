@@ -38,8 +38,7 @@ Lateness lateness_of(const Fleet& fleet, const Machine& machine, const std::stri
   for (const MachineTask& task : tasks_of(fleet, machine)) {
     const auto every = interval_on(task, meter);
     if (!every) continue;
-    const std::vector<std::string> nowhere{""};
-    for (const std::string& position : task.positions.empty() ? nowhere : task.positions) {
+    for (const std::string& position : task.places()) {
       add_lateness(services_of(facts, schedule, task.task->name, position), *every, history, lateness);
     }
   }

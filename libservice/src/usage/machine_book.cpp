@@ -52,4 +52,8 @@ std::shared_ptr<const MachineBook> book_of(const Snapshot& snapshot, const Machi
                                              snapshot.derived_of(machine.key));
 }
 
+Histories meter_histories(const Snapshot& snapshot, const Machine& machine) {
+  return book_of(snapshot, machine)->histories();
+}
+
 }  // namespace service

@@ -42,7 +42,7 @@ class KeptOrder {
     Route ordered;
     for (const auto& [place, job] : kept) ordered.push_back(job);
     for (const int job : fresh) {
-      auto longer = with(ordered, job);
+      auto longer = with_job(of_.problem, shift_, ordered, job);
       if (!longer) return std::nullopt;
       ordered = std::move(*longer);
     }
@@ -58,18 +58,6 @@ class KeptOrder {
         std::find_if(stops.begin(), stops.end(), [&](const GivenStop& one) { return one.visit == from->stop; });
     if (stop == stops.end()) return std::nullopt;
     return static_cast<std::size_t>(stop - stops.begin());
-  }
-
-  // At its cheapest place of those for which there are times.
-  std::optional<Route> with(const Route& route, int job) const {
-    std::optional<Route> best;
-    for (std::size_t at = 0; at <= route.size(); ++at) {
-      Route longer = route;
-      longer.insert(longer.begin() + static_cast<std::ptrdiff_t>(at), job);
-      if (best && travel_of(of_.problem, shift_, longer) >= travel_of(of_.problem, shift_, *best)) continue;
-      if (times_of(of_.problem, shift_, longer)) best = std::move(longer);
-    }
-    return best;
   }
 
   const Week& week_;

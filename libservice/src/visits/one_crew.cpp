@@ -57,10 +57,11 @@ class OneCrew {
       if (machine(job) == nullptr || std::none_of(plan_[to].begin(), plan_[to].end(), there)) continue;
       if (!may(to, job)) continue;
       const Route rest = without(plan_[from], job);
-      if (taken(from, to, {rest}, with(plan_[to], job))) return true;
+      const bool goes = rest.empty() || times_of(of_.problem, of_.problem.shifts[from], rest);
+      if (goes && taken(from, to, rest, with(to, plan_[to], job))) return true;
       for (const int other : Route(plan_[to])) {
         if (there(other) || !may(from, other)) continue;
-        if (taken(from, to, with(rest, other), with(without(plan_[to], other), job))) return true;
+        if (taken(from, to, with(from, rest, other), with(to, without(plan_[to], other), job))) return true;
       }
     }
     return false;
@@ -75,34 +76,15 @@ class OneCrew {
     return route;
   }
 
-  // At each place of the round.
-  static std::vector<Route> with(const Route& route, int job) {
-    std::vector<Route> routes;
-    for (std::size_t at = 0; at <= route.size(); ++at) {
-      routes.push_back(route);
-      routes.back().insert(routes.back().begin() + static_cast<std::ptrdiff_t>(at), job);
-    }
-    return routes;
+  std::optional<Route> with(std::size_t shift, const Route& route, int job) const {
+    return with_job(of_.problem, of_.problem.shifts[shift], route, job);
   }
 
-  // The way that takes least, of those for which there are times.
-  std::optional<Route> shortest(std::size_t shift, const std::vector<Route>& routes) const {
-    const routing::Shift& of = of_.problem.shifts[shift];
-    std::optional<Route> best;
-    for (const Route& route : routes) {
-      if (best && travel_of(of_.problem, of, route) >= travel_of(of_.problem, of, *best)) continue;
-      if (route.empty() || times_of(of_.problem, of, route)) best = route;
-    }
-    return best;
-  }
-
-  bool taken(std::size_t from, std::size_t to, const std::vector<Route>& left, const std::vector<Route>& gone) {
-    const auto first = shortest(from, left);
-    const auto second = first ? shortest(to, gone) : std::nullopt;
-    if (!second) return false;
+  bool taken(std::size_t from, std::size_t to, const std::optional<Route>& left, const std::optional<Route>& gone) {
+    if (!left || !gone) return false;
     Plan next = plan_;
-    next[from] = *first;
-    next[to] = *second;
+    next[from] = *left;
+    next[to] = *gone;
     if (value_of(of_.problem, next) > value_of(of_.problem, plan_) || meetings(next) >= meetings(plan_)) return false;
     plan_ = std::move(next);
     return true;

@@ -48,18 +48,10 @@ class SafetyFirst {
     }
   }
 
-  // At the place where it costs least of those for which there are times.
-  std::optional<Route> longer_by(std::size_t shift, const Route& route, int job) const {
-    const routing::Shift& of = problem_.shifts[shift];
-    if (!of.options[static_cast<std::size_t>(job)].possible) return std::nullopt;
-    std::optional<Route> best;
-    for (std::size_t at = 0; at <= route.size(); ++at) {
-      Route with = route;
-      with.insert(with.begin() + static_cast<std::ptrdiff_t>(at), job);
-      if (best && travel_of(problem_, of, with) >= travel_of(problem_, of, *best)) continue;
-      if (times_of(problem_, of, with)) best = std::move(with);
-    }
-    return best;
+  std::optional<Route> longer_by(std::size_t number, const Route& route, int job) const {
+    const routing::Shift& shift = problem_.shifts[number];
+    if (!shift.options[static_cast<std::size_t>(job)].possible) return std::nullopt;
+    return with_job(problem_, shift, route, job);
   }
 
   const routing::Problem& problem_;
