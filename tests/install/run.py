@@ -97,6 +97,17 @@ def plans(prefix, top):
         raise RuntimeError(f"without its solver it ends with {without.returncode}: {without.stderr}")
 
 
+def places(program):
+    """Where the loader looks for libraries: an empty place, or one without a root, is the folder in which one works."""
+    told = [line for line in must("readelf", "-d", program).splitlines() if "RUNPATH" in line or "RPATH" in line]
+    if not told:
+        raise RuntimeError(f"{program.name} does not say where its solver is")
+    for line in told:
+        for place in line[line.index("[") + 1:line.rindex("]")].split(":"):
+            if not place.startswith(("/", "$ORIGIN")):
+                raise RuntimeError(f"{program.name} takes libraries from {place or 'the current folder'}: {line.strip()}")
+
+
 def timers(prefix):
     for written in (HERE.parents[1] / "cli" / "timers").iterdir():
         placed = prefix / "share" / "doc" / "whichever" / "timers" / written.name
@@ -112,6 +123,8 @@ def main():
         prefix.parent.mkdir()
         (top / "first").rename(prefix)
         case("the command", must, prefix / "bin" / "whichever", "--version")
+        case("where it looks for libraries", places, prefix / "bin" / "whichever")
+        case("where it looks before it is installed", places, build / "cli" / "whichever")
         case("a plan, by the solver that it loads", plans, prefix, top)
         case("files for cron and systemd", timers, prefix)
         kinds = [kind for kind in ("static", "shared") if list(prefix.rglob(f"service-{kind}.cmake"))]
