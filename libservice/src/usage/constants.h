@@ -44,12 +44,15 @@ struct ForecastConstants {
   double least_kept = 0.7;       // gamma shape below which nothing is discounted (as first)
   double season_shift_days = 7;  // a season moved by a week is no change of rate (as first)
   double loose_share = 0.01;     // of a window's mean use, added to the dispersion (as first)
-  double idle_share = 0.02;      // of expected use; a window below may be a standstill (as first)
-  double idle_begins = 0.02;     // odds, a window (as first)
-  double idle_lasts = 0.85;      // odds that it goes on, a window of the shortest length (as first)
-  double lightest = 9;           // numerical: log weight behind the heaviest at which a component is dropped
-  int most_components = 12;      // numerical
-  int kept_components = 2;       // numerical: a third one changes next to nothing
+  double beside_season = 2;   // mean days, added to the dispersion for each time that the year's mean is more than the
+                              // profile of a window: so much beside the season may be chance (chosen: from 0.1 to 3
+                              // a reading out of season stops to count for the whole year, and the loss stays)
+  double idle_share = 0.02;   // of expected use; a window below may be a standstill (as first)
+  double idle_begins = 0.02;  // odds, a window (as first)
+  double idle_lasts = 0.85;   // odds that it goes on, a window of the shortest length (as first)
+  double lightest = 9;        // numerical: log weight behind the heaviest at which a component is dropped
+  int most_components = 12;   // numerical
+  int kept_components = 2;    // numerical: a third one changes next to nothing
   double change_to_come = 0.04;  // weight of a change not seen yet (chosen)
   double soft_profile_sd = 5;    // days over which the profile's slope is softened: a bin (as first)
 

@@ -156,14 +156,17 @@ class RateFilter {
   }
 
   // Variance of the window's use over its mean: the lumps', that of a season some days early or late where the profile
-  // is steep, and a share of the mean.
+  // is steep, a share of the mean, and in the quiet part of a year what is used beside the season: a combine that is
+  // driven to its shed in June says nothing of the harvest.
   double scale_of(const Window& window, double mean) {
     if (!slope_from_) slope_from_ = soft_.around(window.from);
     const double slope_to = soft_.around(window.to);  // where the next window begins
     const double slope = *slope_from_ - slope_to;
     slope_from_ = slope_to;
     const double shift = usual() * constants.season_shift_days * slope;
-    return dispersion_ + shift * shift / mean + constants.loose_share * mean;
+    const double quieter = std::max(0.0, window.length() / std::max(window.exposure, 1e-9) - 1);
+    return dispersion_ + shift * shift / mean + constants.loose_share * mean +
+           constants.beside_season * usual() * quieter;
   }
 
   // The odds that it stands in a window, before its use is seen.

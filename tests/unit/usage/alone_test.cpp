@@ -128,3 +128,35 @@ TEST_CASE("a machine that stopped again and again may stop before it gets there"
   CHECK(one.p90 < 220);
   CHECK(other.p90 > one.p90 + 30);
 }
+
+TEST_CASE("some hours out of season say nothing of the season") {
+  // Some 230 h in August and September and an hour in the rest of the year; then some more in May, once.
+  const auto a_year = [](int in_may) {
+    test::World world("  oil: {do: Oil, every: {hours: 250}}\n", "in-service: {on: 2020-01-01, at: 0}");
+    int usage = 0;
+    const auto read = [&](const std::string& on, int use) {
+      usage += use;
+      world.reading(on, std::to_string(usage));
+    };
+    for (int year = 2020; year < 2026; ++year) {
+      read(std::to_string(year) + "-05-06", 1);
+      read(std::to_string(year) + "-08-01", 0);
+      read(std::to_string(year) + "-09-20", 226 + 3 * (year % 3));
+    }
+    read("2026-05-06", 1);
+    if (in_may > 0) read("2026-06-10", in_may);
+    const auto snapshot = world.snapshot("2026-06-15");
+    const Machine& machine = *snapshot.fleet().machine("m");
+    const auto histories = meter_histories(snapshot, machine);
+    const auto ahead = learnt_from(snapshot)({snapshot.fleet(), machine, *machine.first_meter(), histories.at("engine"),
+                                              use_state(snapshot, machine), snapshot.as_of()});
+    REQUIRE(ahead->grounds() != nullptr);
+    return ahead->grounds()->per_year;
+  };
+  CHECK(a_year(0) == near(230, 0.1));
+  for (const int hours : {3, 7, 10}) {
+    CAPTURE(hours);
+    CHECK(a_year(hours) == near(230 + hours, 0.1));
+  }
+  CHECK(a_year(30) < 350);  // may be a sign of more to come, but not of several times as much
+}
