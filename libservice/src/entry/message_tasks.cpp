@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "entry/task_positions.h"
 #include "service/text.h"
 
 namespace service::entry::message {
@@ -15,10 +16,6 @@ struct TaskSaid {
   bool all = false;
 };
 using Way = std::vector<TaskSaid>;
-
-std::vector<std::string> positions_of(const Fleet& fleet, const Machine& machine, const std::string& task) {
-  return task_of(fleet, machine, task.substr(0, task.find('/')))->positions;
-}
 
 // Commas stand between tasks; those within a number stay, and those of a note.
 std::vector<Word> parted_at_commas(Words words) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "entry/task_positions.h"
 #include "service/entry.h"
 #include "service/near_safety.h"
 #include "service/typed.h"
@@ -23,10 +24,6 @@ std::vector<std::string> task_names(const Schedule& schedule) {
     for (const FollowUp& check : task.follow_ups) names.push_back(task.name + '/' + check.name);
   }
   return names;
-}
-
-std::vector<std::string> positions_of(const Fleet& fleet, const Machine& machine, const std::string& task) {
-  return task_of(fleet, machine, task.substr(0, task.find('/')))->positions;
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -78,7 +75,7 @@ TaskTold task_told(const Fleet& fleet, const Machine& machine, const std::string
   }
   TaskTold told{*meant, ""};
   if (!position) return told;
-  const auto positions = positions_of(fleet, machine, told.task);
+  const auto positions = entry::positions_of(fleet, machine, told.task);
   const auto where = name_written(*position, positions);
   if (!where) {
     wrong("unknown-position", fmt::format("{} of {} has no position `{}`", told.task, machine.key, *position),
@@ -93,7 +90,7 @@ std::optional<TaskTold> task_if_told(const Fleet& fleet, const Machine& machine,
   const auto meant = name_written(trimmed(name), task_names(fleet.schedule_of(machine)));
   if (!meant) return std::nullopt;
   if (!position) return TaskTold{*meant, ""};
-  const auto where = name_written(trimmed(*position), positions_of(fleet, machine, *meant));
+  const auto where = name_written(trimmed(*position), entry::positions_of(fleet, machine, *meant));
   if (!where) return std::nullopt;
   return TaskTold{*meant, *where};
 }

@@ -62,9 +62,9 @@ WrittenTwice as_entered(const Fact& one, const Fact& other) {
   return in_order ? WrittenTwice{one, other} : WrittenTwice{other, one};
 }
 
-class MachineBook {
+class MachineServices {
  public:
-  MachineBook(const Snapshot& snapshot, const Machine& machine)
+  MachineServices(const Snapshot& snapshot, const Machine& machine)
       : fleet_(snapshot.fleet()), machine_(machine), facts_(snapshot.facts_of(machine.key)) {
     if (!facts_.empty()) histories_ = meter_histories(snapshot, machine);
   }
@@ -136,7 +136,7 @@ std::vector<WrittenTwice> written_twice(const Snapshot& snapshot) {
   std::vector<WrittenTwice> twice;
   const InScope scope(snapshot.scope());
   for (const Machine& machine : snapshot.fleet().machines) {
-    if (scope.holds(machine.key)) MachineBook(snapshot, machine).find(twice);
+    if (scope.holds(machine.key)) MachineServices(snapshot, machine).find(twice);
   }
   return twice;
 }
