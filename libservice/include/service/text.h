@@ -25,8 +25,9 @@ std::string did_you_mean(std::string_view written, std::span<const std::string> 
 // The same, or else the other advice.
 std::string nearest_or(std::string_view written, std::span<const std::string> names, std::string otherwise);
 
-// What to say of a name that is not there: the nearest ones; else all of them where they are few, else how many there
-// are; `none` where there are no names at all.
+// What to say of a name that is not there: the nearest ones, or else those that have a word in common with it, and how
+// many there are; where none has, all of them where they are few, else how many there are. `none` where there are no
+// names at all.
 std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none);
 
 // A name as it is compared where people write it: case makes no difference, nor do blanks at its ends or several in a

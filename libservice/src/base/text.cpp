@@ -91,6 +91,39 @@ void add_letter(std::string& text, char32_t code) {
   text += static_cast<char>(0x80U | (code & 0x3FU));
 }
 
+// Of what stands between blanks, hyphens and the like; folded.
+std::vector<std::string> words_in(std::string_view name) {
+  constexpr std::string_view between = " -_/@.,";
+  std::vector<std::string> words;
+  while (!name.empty()) {
+    const std::size_t end = std::min(name.find_first_of(between), name.size());
+    if (end > 0) words.push_back(folded(name.substr(0, end)));
+    name.remove_prefix(std::min(end + 1, name.size()));
+  }
+  return words;
+}
+
+// Those that have a word in common with it, of three letters or more.
+std::vector<std::string> with_same_word(std::string_view written, std::span<const std::string> names) {
+  constexpr std::size_t shortest = 3;
+  const std::vector<std::string> words = words_in(written);
+  std::vector<std::string> same;
+  for (const std::string& name : names) {
+    const std::vector<std::string> of_name = words_in(name);
+    const bool shares = std::any_of(of_name.begin(), of_name.end(), [&](const std::string& word) {
+      return word.size() >= shortest && std::find(words.begin(), words.end(), word) != words.end();
+    });
+    if (shares) same.push_back(name);
+  }
+  return same;
+}
+
+std::string listed(std::span<const std::string> names) {
+  std::string all;
+  for (const std::string& name : names) all += (all.empty() ? "" : ", ") + name;
+  return all;
+}
+
 }  // namespace
 
 std::vector<std::string> nearest(std::string_view written, std::span<const std::string> names) {
@@ -144,12 +177,13 @@ std::string nearest_or(std::string_view written, std::span<const std::string> na
 std::string names_instead(std::string_view written, std::span<const std::string> names, std::string_view none) {
   constexpr std::size_t few = 20;
   if (names.empty()) return std::string(none);
-  std::string all = "there are: ";
-  if (names.size() > few) {
-    all = "there are " + std::to_string(names.size()) + "; the fleet files list them";
-  } else {
-    for (std::size_t i = 0; i < names.size(); ++i) all += (i == 0 ? "" : ", ") + names[i];
+  const std::vector<std::string> same = with_same_word(written, names);
+  if (!same.empty() && same.size() <= few && same.size() < names.size()) {
+    return nearest_or(written, names,
+                      "the nearest are: " + listed(same) + "; there are " + std::to_string(names.size()) + " in all");
   }
+  std::string all = "there are: " + listed(names);
+  if (names.size() > few) all = "there are " + std::to_string(names.size()) + "; the fleet files list them";
   return nearest_or(written, names, std::move(all));
 }
 

@@ -70,6 +70,9 @@ TEST_CASE("of a name that is not there the nearest are said, else all where they
   CHECK(names_instead("windscreen", std::vector<std::string>(21, "x"), "") ==
         "there are 21; the fleet files list them");
   CHECK(names_instead("windscreen", {}, "there are none") == "there are none");
+  // Those with a word of it stand before all others, of which there may be many.
+  CHECK(names_instead("Air filter", tasks, "") == "the nearest are: air-primary, air-safety; there are 5 in all");
+  CHECK(names_instead("filter/air", tasks, "") == "the nearest are: air-primary, air-safety; there are 5 in all");
 }
 
 TEST_CASE("a name that stands there twice is said once") {
