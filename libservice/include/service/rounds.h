@@ -88,6 +88,8 @@ struct GivenPutOff {
 };
 
 struct GivenPlan {
+  std::optional<std::string> fleet = {};     // its name
+  std::optional<std::string> currency = {};  // of its money; empty: none
   std::optional<Day> as_of;
   std::optional<Day> from;
   std::optional<Day> to;
@@ -207,7 +209,9 @@ struct Visit {
 struct DoneRound {
   const Crew* crew = nullptr;  // null: the fleet has none of that name any more
   Day on;
-  std::vector<const Point*> points;  // its work that the book does not have, each done by itself
+  std::vector<const Point*> points;   // its work that the book does not have, each done by itself
+  std::vector<const Point*> entered;  // likewise, that the book has since: what it took is no more in stock
+  std::vector<const Point*> all() const;
 };
 
 // The question of a week, with every figure that a plan is made of: what plans and judges alike take from.
@@ -273,6 +277,10 @@ struct Round {
   std::vector<std::pair<std::string, PartAmount>> fills_up;
   std::vector<std::string> cautions;  // of all its work, each once
   std::vector<RoundStop> stops;
+  // What could not be helped, or would cost something: the meal, or some of it, comes before the first stay; and it
+  // stops at these machines, then elsewhere, and at them again, in the order in which it comes to them.
+  bool meal_before_work = false;
+  std::vector<const Machine*> in_two_goes;
 };
 
 // The cheapest place into which a visit that is not made would still go, and by how much that would be dearer. Where it
@@ -337,8 +345,8 @@ struct RoundsPlan {
   StoppedBy stopped = StoppedBy::nothing;
   // By whom to ring up, who is rung up once: those first to whom something was promised that does not hold.
   std::vector<PlanChange> changes;
-  // By the plan that was kept. The bound is that of plans which keep as many; without its promises a week may cost
-  // less.
+  // By the plan that was kept; each as it was promised, whatever it is split into. The bound is that of plans which
+  // keep as many; without its promises a week may cost less.
   int promises_kept = 0;
   int promises_broken = 0;
 };
@@ -392,12 +400,14 @@ struct PlanFault {
   PlanRule rule = PlanRule::form;
   std::string where;  // `van 2026-05-05 pump+pressure`
   std::string says;   // `van lacks pressure`
-  // Figures that were right before a stop was moved, left out or put in, and are wrong since. These have none.
+  // What is wrong because of it alone: figures that were right before a stop was moved, left out or put in; of a plan
+  // of another fleet, week or day, or in other money, what differs for that. These have none.
   std::vector<PlanFault> follow_on = {};
 };
 
 struct PlanJudgement {
-  std::vector<PlanFault> faults;   // in the order of the plan
+  // In the order of the plan; what is wrong of fleet, day, week and currency first.
+  std::vector<PlanFault> faults;
   std::optional<PlanValue> value;  // none where a fault makes it meaningless
   // What it leaves out that is for safety, and could be made on some crew-day: names of visits.
   std::vector<std::string> safety_left_out;

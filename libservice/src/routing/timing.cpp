@@ -1,6 +1,7 @@
 #include "routing/timing.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "routing/stays.h"
 
@@ -65,12 +66,35 @@ std::optional<std::vector<Minute>> earliest_starts(const Lengths& lengths, Minut
   return starts;
 }
 
-// The starts as late as coming back then allows.
-void put_late(const Lengths& lengths, std::vector<Minute>& starts) {
-  for (std::size_t i = starts.size() - 1; i-- > 0;) {
-    const Minute until = starts[i + 1] - lengths.stops[i + 1].drive - lengths.stops[i].stay;
+// The starts before that stop as late as it allows, with so long a wait before it.
+void put_late(const Lengths& lengths, std::vector<Minute>& starts, std::size_t before, Minute wait = 0) {
+  for (std::size_t i = before; i-- > 0; wait = 0) {
+    const Minute until = starts[i + 1] - wait - lengths.stops[i + 1].drive - lengths.stops[i].stay;
     starts[i] = latest_start(lengths.stops[i].option->spans, until, lengths.stops[i].stay).value_or(starts[i]);
   }
+}
+
+// Before that stop, which is not the first one.
+Minute wait_before(const Lengths& lengths, const std::vector<Minute>& starts, std::size_t stop) {
+  return starts[stop] - lengths.stops[stop].drive - starts[stop - 1] - lengths.stops[stop - 1].stay;
+}
+
+// Nobody eats before his work begins if it can be helped: the meal in one piece between two stays, as near to the
+// middle of the round as it goes, where leaving and coming back as they are leave room for that.
+void put_meal_between(const Lengths& lengths, const Times& times, Minute meal, std::vector<Minute>& starts) {
+  const auto early = earliest_starts(lengths, times.leaves, 0);
+  if (meal == 0 || !early) return;
+  std::size_t best = 0;
+  Minute off_middle = 0;
+  for (std::size_t i = 1; i < starts.size(); ++i) {
+    if (wait_before(lengths, starts, i) >= meal) return;  // it is there anyway
+    const Minute over = starts[i] - lengths.stops[i].drive - (*early)[i - 1] - lengths.stops[i - 1].stay - meal;
+    const Minute off = std::abs(2 * starts[i] - meal - times.leaves - times.back);
+    if (over < 0 || (best != 0 && off >= off_middle)) continue;
+    best = i;
+    off_middle = off;
+  }
+  if (best != 0) put_late(lengths, starts, best, meal);
 }
 
 }  // namespace
@@ -92,13 +116,14 @@ std::optional<Times> times_of(const Problem& problem, const Shift& shift, const 
     if (shift.duty >= back - leaves) break;
     leaves = back - shift.duty;
   }
-  put_late(lengths, starts);
+  put_late(lengths, starts, starts.size() - 1);
   Times times{std::min(starts.front() - lengths.stops.front().drive, back - lengths.busy() - shift.meal),
               back,
               lengths.driving,
               lengths.set_up,
               lengths.work,
               {}};
+  put_meal_between(lengths, times, shift.meal, starts);
   Minute at = times.leaves;
   for (std::size_t i = 0; i < starts.size(); ++i) {
     const Lengths::Stop& stop = lengths.stops[i];
@@ -106,6 +131,12 @@ std::optional<Times> times_of(const Problem& problem, const Shift& shift, const 
     at = starts[i] + stop.stay;
   }
   return times;
+}
+
+bool meal_before_work(const Shift& shift, const Times& times) {
+  Minute waits = 0;
+  for (std::size_t i = 1; i < times.stops.size(); ++i) waits += times.stops[i].starts - times.stops[i].arrives;
+  return waits < shift.meal;
 }
 
 std::optional<Route> with_job(const Problem& problem, const Shift& shift, const Route& route, int job) {

@@ -24,9 +24,13 @@ struct Times {
   std::vector<StopTimes> stops;
 };
 
-// The earliest coming back, of these the latest leaving, and the latest arrival at each stop that both allow. None
-// where the round is not possible. The route is not empty.
+// The earliest coming back, of these the latest leaving, and the latest start at each stop that both allow; but where
+// they allow it, the stops before the meal so much earlier that it falls between two of them. None where the round is
+// not possible. The route is not empty.
 std::optional<Times> times_of(const Problem& problem, const Shift& shift, const Route& route);
+
+// There is no time for all of the meal but before the first stay.
+bool meal_before_work(const Shift& shift, const Times& times);
 
 // The route with one job more, at the place where its way costs least of those for which there are times.
 std::optional<Route> with_job(const Problem& problem, const Shift& shift, const Route& route, int job);

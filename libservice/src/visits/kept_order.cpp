@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "routing/timing.h"
+#include "visits/round_order.h"
 
 namespace service::visits {
 namespace {
@@ -22,9 +23,9 @@ const std::vector<GivenStop>* stops_of(const Week& week, const CrewDay& day) {
 class KeptOrder {
  public:
   KeptOrder(const Week& week, const WeekProblem& of, std::size_t shift)
-      : week_(week), of_(of), day_(week.crew_days[shift]), shift_(of.problem.shifts[shift]) {}
+      : week_(week), of_(of), day_(week.crew_days[shift]), shift_(of.problem.shifts[shift]), number_(shift) {}
 
-  // None: there is no such order, or it costs more.
+  // None: there is no such order, or it costs more, in money or in what a crew would rather not have.
   std::optional<Route> of(const Route& route) const {
     const auto* const stops = stops_of(week_, day_);
     if (stops == nullptr || route.size() < 2) return std::nullopt;
@@ -47,7 +48,9 @@ class KeptOrder {
       ordered = std::move(*longer);
     }
     if (travel_of(of_.problem, shift_, ordered) > travel_of(of_.problem, shift_, route)) return std::nullopt;
-    return times_of(of_.problem, shift_, ordered) ? std::optional(ordered) : std::nullopt;
+    if (!times_of(of_.problem, shift_, ordered)) return std::nullopt;
+    return faults_of(week_, of_, number_, ordered) <= faults_of(week_, of_, number_, route) ? std::optional(ordered)
+                                                                                            : std::nullopt;
   }
 
  private:
@@ -64,6 +67,7 @@ class KeptOrder {
   const WeekProblem& of_;
   const CrewDay& day_;
   const routing::Shift& shift_;
+  std::size_t number_;
 };
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "visits/one_crew.h"
 #include "visits/plan_made.h"
 #include "visits/problem_of.h"
+#include "visits/round_order.h"
 #include "visits/safety_first.h"
 
 namespace service {
@@ -47,6 +48,7 @@ RoundsPlan plan_rounds(Week week, const Effort& effort) {
   routing::Solution solution = routing::solve(of.problem, steps);
   solution.plan = visits::with_one_crew(week, of, std::move(solution.plan));
   solution.plan = visits::with_safety_first(of.problem, std::move(solution.plan));
+  solution.plan = visits::with_good_order(week, of, std::move(solution.plan));
   solution.plan = visits::with_kept_order(week, of, std::move(solution.plan));
   RoundsPlan plan = visits::plan_of(std::move(week), of, solution);
   plan.stopped = solution.stopped ? stopped : plan.proven ? StoppedBy::nothing : StoppedBy::effort;

@@ -1,6 +1,7 @@
 #include "visits/rounds_made.h"
 
 #include "routing/timing.h"
+#include "visits/round_order.h"
 
 namespace service::visits {
 
@@ -38,6 +39,8 @@ std::optional<Round> round_of(const Week& week, const WeekProblem& of, std::size
     round.stops.push_back(stop);
     before = visit.site;
   }
+  round.meal_before_work = routing::meal_before_work(shift, *times);
+  round.in_two_goes = in_two_goes(week, of, route);
   round.home = *leg_of(fleet, crew, *before, *fleet.site(crew.end));
   round.tenths_of_km += round.home.tenths_of_km;
   return round;
