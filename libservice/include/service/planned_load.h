@@ -23,7 +23,7 @@ enum class LoadFor {
 
 // Of a stop of a round, or of one service of a visit.
 struct PlannedLoad {
-  std::size_t visit = 0;         // of the week; or the number of the visit in its plan
+  std::size_t visit = 0;         // of the week; or the number of the trip in its plan, also of what fills up
   const Point* point = nullptr;  // that service; null: the whole stop
   const Machine* machine = nullptr;
   Day on{};
@@ -31,7 +31,7 @@ struct PlannedLoad {
   std::vector<std::pair<std::string, Quantity>> fluids;
   bool told = true;                  // its stop is, not only that of another site or machine
   std::vector<PartLack> lacks = {};  // filled by `hold_against_stock`; by key
-  LoadFor what = LoadFor::work;      // of the others `visit` means nothing
+  LoadFor what = LoadFor::work;      // of the others `visit` of a week means nothing
   const Crew* crew = nullptr;        // of what fills up
 
   // Some of it cannot be there on its day, or nobody knows.

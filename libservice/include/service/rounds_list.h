@@ -73,6 +73,7 @@ struct RoundsList {
   NotToRun not_to_run;                        // with a visit or without
   // Of every stop of the week, in the order of the plan; with what else is taken from stock.
   std::vector<PlannedLoad> loads;
+  bool carried = false;                // a crew of a round that is told always carries parts: see `Round::fills_up`
   std::vector<ShortPart> short_parts;  // that stops which are told lack; by key
   std::size_t left_off = 0;            // by `keep_first`
 

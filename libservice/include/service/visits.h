@@ -111,11 +111,14 @@ struct SiteVisit {
   Money late;
   // Machine by machine, that with the worst first; those of each in the order of the due list.
   std::vector<TripTask> tasks;
-  std::vector<std::pair<std::string, PartAmount>> parts;  // to load, beside what the crew carries; by name
-  std::vector<std::pair<std::string, Quantity>> fluids;   // likewise
-  std::vector<SharedMachine> shared;                      // machines at which others work that day
-  std::vector<const SeenSign*> seen;                      // of its machines, and nobody has found good
-  std::vector<std::string> cautions;                      // of all its work, and of all that these may be about
+  // To load, by name: what its work takes beside what the crew always carries, which is on board when its first trip
+  // of the plan begins; and what the crew's trip before used of that.
+  std::vector<std::pair<std::string, PartAmount>> parts;
+  std::vector<std::pair<std::string, Quantity>> fluids;      // likewise
+  std::vector<std::pair<std::string, PartAmount>> fills_up;  // of `parts`: what that trip used
+  std::vector<SharedMachine> shared;                         // machines at which others work that day
+  std::vector<const SeenSign*> seen;                         // of its machines, and nobody has found good
+  std::vector<std::string> cautions;                         // of all its work, and of all that these may be about
 };
 
 // By day, then site and crew in the order of the fleet file.

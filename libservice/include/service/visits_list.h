@@ -58,6 +58,7 @@ struct VisitsList {
   // sites that are not planned here point into a list of their own.
   std::vector<PlannedLoad> loads;
   std::shared_ptr<const DueList> loads_from;
+  bool carried = false;                // a crew of a visit that is told always carries parts: see `SiteVisit::fills_up`
   std::vector<ShortPart> short_parts;  // that visits which are told lack; by key; filled by `hold_against_stock`
   std::size_t left_off = 0;            // by `keep_first`
 

@@ -88,7 +88,7 @@ RoundBefore round_before(const Week& week, const std::vector<JudgedRound>& round
     if (one.crew == round.crew) done = &one;
   }
   if (done == nullptr) return before;
-  for (const Point* point : done->points) add_pieces(before, *point);
+  for (const Point* point : done->all()) add_pieces(before, *point);
   return before;
 }
 

@@ -6,7 +6,15 @@
 
 #include "service/job_sheet.h"
 
-namespace service::visits {
+namespace service {
+
+std::vector<const Point*> DoneRound::all() const {
+  std::vector<const Point*> work = points;
+  work.insert(work.end(), entered.begin(), entered.end());
+  return work;
+}
+
+namespace visits {
 namespace {
 
 // The machine of a stop: as it says, else by the visit's name, which begins with it.
@@ -59,12 +67,6 @@ bool has_moved(const std::optional<int>& was, const std::optional<int>& is) {
   return was && is && std::abs(*was - *is) > moved_minutes;
 }
 
-// Whom to ring up: a contact may stand for several sites.
-std::string whom_of(const PlanChange& change) {
-  if (change.site == nullptr) return "";
-  return change.site->contact.empty() ? "site " + change.site->key : "contact " + change.site->contact;
-}
-
 void put_by_whom(std::vector<PlanChange>& changes) {
   std::map<std::string, std::pair<bool, std::size_t>> places;  // nothing promised, and where first
   for (std::size_t i = 0; i < changes.size(); ++i) {
@@ -93,6 +95,11 @@ std::vector<KeptStop> stops_ahead(const Week& week) {
 }
 
 }  // namespace
+
+std::string whom_of(const PlanChange& change) {
+  if (change.site == nullptr) return "";
+  return change.site->contact.empty() ? "site " + change.site->key : "contact " + change.site->contact;
+}
 
 DoneBefore::DoneBefore(const std::optional<GivenPlan>& kept, Day from) {
   if (!kept) return;
@@ -133,8 +140,10 @@ std::vector<DoneRound> DoneBefore::rounds_of(const Week& week, const std::vector
     }
     const Day in_book_from = std::min(given->on, made_on_);
     std::vector<const Point*> points;
+    std::vector<const Point*> entered;
     const auto add = [&](const Point& point) {
-      if (!point.fitted || point.fitted->on.first < in_book_from) points.push_back(&point);
+      const bool in_book = point.fitted && point.fitted->on.first >= in_book_from;
+      (in_book ? entered : points).push_back(&point);
     };
     for (const GivenStop& stop : given->stops) {
       if (stop.tasks && !stop.tasks->empty()) {
@@ -149,6 +158,7 @@ std::vector<DoneRound> DoneBefore::rounds_of(const Week& week, const std::vector
       }
     }
     round.points = by_themselves(*week.fleet, points);
+    round.entered = by_themselves(*week.fleet, entered);
   }
   std::stable_sort(rounds.begin(), rounds.end(), [](const DoneRound& a, const DoneRound& b) { return a.on < b.on; });
   return rounds;
@@ -226,4 +236,5 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
   return changes;
 }
 
-}  // namespace service::visits
+}  // namespace visits
+}  // namespace service

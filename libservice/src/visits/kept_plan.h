@@ -43,4 +43,7 @@ void fill_came_from(Week& week);
 // is done along with that of another stop has a line of its own.
 std::vector<PlanChange> changes_of(const RoundsPlan& plan);
 
+// Names whom to ring up about it: a contact may stand for several sites. They stand by this.
+std::string whom_of(const PlanChange& change);
+
 }  // namespace service::visits

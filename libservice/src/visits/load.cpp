@@ -7,6 +7,27 @@
 #include "service/workload.h"
 
 namespace service::visits {
+namespace {
+
+std::vector<std::pair<std::string, PartAmount>> used_of_carried(const Crew& crew,
+                                                                const std::vector<const Point*>& points) {
+  std::vector<std::pair<std::string, PartAmount>> used;
+  const Load takes = load_of(Crew{}, points);
+  for (const auto& [key, pieces] : crew.carries) {
+    for (const auto& [part, amount] : takes.parts) {
+      if (part == key && std::min(pieces, amount) > PartAmount{}) used.emplace_back(key, std::min(pieces, amount));
+    }
+  }
+  return used;
+}
+
+void add_parts(Load& load, const std::vector<std::pair<std::string, PartAmount>>& parts) {
+  std::map<std::string, PartAmount> all(load.parts.begin(), load.parts.end());
+  for (const auto& [key, pieces] : parts) all[key] = all[key] + pieces;
+  load.parts.assign(all.begin(), all.end());
+}
+
+}  // namespace
 
 Load load_of(const Crew& crew, const std::vector<const Point*>& points) {
   std::map<std::string, PartAmount> parts;
@@ -30,22 +51,14 @@ Load load_of(const Crew& crew, const std::vector<const Point*>& points) {
   return load;
 }
 
-std::vector<std::pair<std::string, PartAmount>> used_of_carried(const Crew& crew,
-                                                                const std::vector<const Point*>& points) {
-  std::vector<std::pair<std::string, PartAmount>> used;
-  const Load takes = load_of(Crew{}, points);
-  for (const auto& [key, pieces] : crew.carries) {
-    for (const auto& [part, amount] : takes.parts) {
-      if (part == key && std::min(pieces, amount) > PartAmount{}) used.emplace_back(key, std::min(pieces, amount));
-    }
-  }
-  return used;
-}
-
-void add_parts(Load& load, const std::vector<std::pair<std::string, PartAmount>>& parts) {
-  std::map<std::string, PartAmount> all(load.parts.begin(), load.parts.end());
-  for (const auto& [key, pieces] : parts) all[key] = all[key] + pieces;
-  load.parts.assign(all.begin(), all.end());
+LoadsOfCrews::Loaded LoadsOfCrews::next(const Crew* crew, const std::vector<const Point*>& work) {
+  Loaded loaded;
+  if (crew == nullptr) return loaded;
+  loaded.load = load_of(*crew, work);
+  loaded.fills_up = used_of_carried(*crew, before_[crew]);
+  add_parts(loaded.load, loaded.fills_up);
+  before_[crew] = work;
+  return loaded;
 }
 
 void add_each(std::vector<std::string>& to, const std::vector<std::string>& names) {

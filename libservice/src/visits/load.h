@@ -1,6 +1,7 @@
 // What goes on board for work, and what is to be minded at it.
 #pragma once
 
+#include <map>
 #include <string>
 #include <utility>
 #include <vector>
@@ -17,12 +18,21 @@ struct Load {
 // Beside what the crew carries, for these points, each done by itself.
 Load load_of(const Crew& crew, const std::vector<const Point*>& points);
 
-// What the work of a round, such points, used of what the crew always carries: with the next round it is filled up.
-std::vector<std::pair<std::string, PartAmount>> used_of_carried(const Crew& crew,
-                                                                const std::vector<const Point*>& points);
+// Crews load for one round or trip after the other. What they always carry is on board when the first of them begins;
+// what its work used of that is filled up with the next one.
+class LoadsOfCrews {
+ public:
+  struct Loaded {
+    Load load;
+    std::vector<std::pair<std::string, PartAmount>> fills_up;  // of it; by name
+  };
 
-// Adds them, in the order of names.
-void add_parts(Load& load, const std::vector<std::pair<std::string, PartAmount>>& parts);
+  // The crew's next one, whose work is such points. No crew: nobody of this fleet goes.
+  Loaded next(const Crew* crew, const std::vector<const Point*>& work);
+
+ private:
+  std::map<const Crew*, std::vector<const Point*>> before_;
+};
 
 // Adds what is not among them yet.
 void add_each(std::vector<std::string>& to, const std::vector<std::string>& names);

@@ -1,5 +1,4 @@
 // What goes on board for a round, and what is to be minded on it.
-#include <map>
 #include <utility>
 
 #include "service/minding.h"
@@ -50,20 +49,16 @@ std::vector<const Point*> work_of(const Week& week, const Round& round) {
 }  // namespace
 
 void fill_loads(const Week& week, std::vector<Round>& rounds) {
-  std::map<const Crew*, std::vector<const Point*>> before;  // of each crew's last round
-  for (const DoneRound& done : week.done_rounds) before[done.crew] = done.points;
+  LoadsOfCrews loads;
+  for (const DoneRound& done : week.done_rounds) loads.next(done.crew, done.all());
   for (Round& round : rounds) {
-    const Crew& crew = *week.crew_days[round.crew_day].crew;
-    const auto work = work_of(week, round);
     for (const RoundStop& stop : round.stops)
       add_each(round.cautions, service::cautions_of(*week.list, week.visits[stop.visit]));
     sort_by_catalogue(round.cautions);
-    Load load = load_of(crew, work);
-    round.fills_up = used_of_carried(crew, before[&crew]);
-    add_parts(load, round.fills_up);
-    round.parts = std::move(load.parts);
-    round.fluids = std::move(load.fluids);
-    before[&crew] = work;
+    auto loaded = loads.next(week.crew_days[round.crew_day].crew, work_of(week, round));
+    round.parts = std::move(loaded.load.parts);
+    round.fluids = std::move(loaded.load.fluids);
+    round.fills_up = std::move(loaded.fills_up);
   }
 }
 

@@ -1,7 +1,6 @@
 #include "service/rounds_list.h"
 
 #include <algorithm>
-#include <iterator>
 #include <map>
 #include <set>
 
@@ -91,82 +90,41 @@ void add_cancelled(Calendar& calendar, const RoundsList& list, const CalendarVer
   }
 }
 
-// In the order in which they are taken from stock: what the kept plan did before the week, then day by day what stops
-// take, and behind them what fills up what crews always carry.
-class Loads {
- public:
-  Loads(const RoundsPlan& plan, const Site* site) : plan_(plan), site_(site) {}
+PlannedLoad filling_up(Day on, bool told, LoadFor what) {
+  PlannedLoad load;
+  load.on = on;
+  load.told = told;
+  load.what = what;
+  return load;
+}
 
-  std::vector<PlannedLoad> all() {
-    for (const DoneRound& done : plan_.week.done_rounds) {
-      begin(done.on);
-      add(done);
-    }
-    begin(Day::max());
-    for (const Round& round : plan_.rounds) {
-      begin(plan_.week.crew_days[round.crew_day].on);
-      add(round);
-    }
-    begin(Day::max());
-    return std::move(loads_);
+void add_loads(visits::LoadsInOrder& loads, const DoneRound& done) {
+  visits::Load takes = visits::load_of(Crew{}, done.points);
+  PlannedLoad load = filling_up(done.on, false, LoadFor::done_before);
+  load.parts = std::move(takes.parts);
+  load.fluids = std::move(takes.fluids);
+  loads.add(done.crew, std::move(load));
+  if (done.crew != nullptr) loads.end_round(*done.crew, filling_up(done.on, false, LoadFor::done_before));
+}
+
+void add_loads(visits::LoadsInOrder& loads, const Week& week, const Round& round, const Site* site) {
+  const CrewDay& day = week.crew_days[round.crew_day];
+  for (const RoundStop& stop : round.stops) {
+    const Visit& visit = week.visits[stop.visit];
+    VisitLoad takes = load_of(visit);
+    loads.add(day.crew, {stop.visit, nullptr, visit.machine, day.on, std::move(takes.parts), std::move(takes.fluids),
+                         site == nullptr || SitePart(*site).holds(visit.site)});
   }
+  loads.end_round(*day.crew, filling_up(day.on, site == nullptr, LoadFor::filling_up));
+}
 
- private:
-  void begin(Day on) {
-    if (on == on_) return;
-    on_ = on;
-    std::move(fill_up_.begin(), fill_up_.end(), std::back_inserter(loads_));
-    fill_up_.clear();
-  }
-
-  void add(const DoneRound& done) {
-    visits::Load takes = visits::load_of(Crew{}, done.points);
-    PlannedLoad load;
-    load.on = done.on;
-    load.parts = std::move(takes.parts);
-    load.fluids = std::move(takes.fluids);
-    load.told = false;
-    load.what = LoadFor::done_before;
-    if (done.crew == nullptr) {
-      loads_.push_back(std::move(load));
-      return;
-    }
-    visits::OnBoard& board = on_board(*done.crew);
-    load.parts = board.beside(load.parts);
-    loads_.push_back(std::move(load));
-    fill_up(*done.crew, LoadFor::done_before);
-  }
-
-  void add(const Round& round) {
-    const CrewDay& day = plan_.week.crew_days[round.crew_day];
-    for (const RoundStop& stop : round.stops) {
-      const Visit& visit = plan_.week.visits[stop.visit];
-      VisitLoad takes = load_of(visit);
-      loads_.push_back({stop.visit, nullptr, visit.machine, day.on, on_board(*day.crew).beside(takes.parts),
-                        std::move(takes.fluids), site_ == nullptr || SitePart(*site_).holds(visit.site)});
-    }
-    fill_up(*day.crew, LoadFor::filling_up);
-  }
-
-  void fill_up(const Crew& crew, LoadFor what) {
-    PlannedLoad load;
-    load.on = on_;
-    load.parts = on_board(crew).end_round();
-    load.told = what == LoadFor::filling_up && site_ == nullptr;
-    load.what = what;
-    load.crew = &crew;
-    if (!load.parts.empty()) fill_up_.push_back(std::move(load));
-  }
-
-  visits::OnBoard& on_board(const Crew& crew) { return on_board_.try_emplace(&crew, crew).first->second; }
-
-  const RoundsPlan& plan_;
-  const Site* site_;
-  Day on_ = Day::max();
-  std::map<const Crew*, visits::OnBoard> on_board_;
-  std::vector<PlannedLoad> loads_;
-  std::vector<PlannedLoad> fill_up_;  // of that day
-};
+// What the kept plan did before the week is taken from stock first.
+std::vector<PlannedLoad> loads_of(const RoundsPlan& plan, const Site* site) {
+  visits::LoadsInOrder loads;
+  for (const DoneRound& done : plan.week.done_rounds) add_loads(loads, done);
+  for (const Round& round : plan.rounds) add_loads(loads, plan.week, round, site);
+  return loads.take();
+}
 
 std::string hours_of(const Crew& crew, int from, int to) {
   return crew.key + ' ' + std::to_string(from) + '-' + std::to_string(to);
@@ -229,8 +187,12 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
     if (site == nullptr || SitePart(*site).holds(use.machine)) told.not_in_use.push_back(&use);
   }
   told.not_to_run = NotToRun(list, site);
-  told.loads = Loads(told.plan, site).all();
+  told.loads = loads_of(told.plan, site);
   if (site != nullptr) SitePart(*site).cut(told.plan);
+  told.carried =
+      site == nullptr && std::any_of(told.plan.rounds.begin(), told.plan.rounds.end(), [&](const Round& round) {
+        return !told.week().crew_days[round.crew_day].crew->carries.empty();
+      });
   return told;
 }
 

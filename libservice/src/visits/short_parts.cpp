@@ -1,6 +1,7 @@
 #include "visits/short_parts.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <tuple>
 
@@ -106,25 +107,18 @@ void name_only_told(std::vector<PlannedLoad>& loads) {
 
 }  // namespace
 
-Carried carried_by(const Crew& crew) { return {crew.carries.begin(), crew.carries.end()}; }
-
-std::vector<std::pair<std::string, PartAmount>> beside(Carried& carried,
-                                                       const std::vector<std::pair<std::string, PartAmount>>& parts) {
-  std::vector<std::pair<std::string, PartAmount>> rest;
-  for (const auto& [key, pieces] : parts) {
-    PartAmount& own = carried[key];
-    const PartAmount used = std::min(own, pieces);
-    own = own - used;
-    if (pieces > used) rest.emplace_back(key, pieces - used);
-  }
-  return rest;
-}
-
 std::vector<std::pair<std::string, PartAmount>> OnBoard::beside(
     const std::vector<std::pair<std::string, PartAmount>>& parts) {
-  auto rest = visits::beside(left_, parts);
-  for (const auto& [key, pieces] : parts) takes_[key] = takes_[key] + pieces;
-  for (const auto& [key, pieces] : rest) loaded_[key] = loaded_[key] + pieces;
+  std::vector<std::pair<std::string, PartAmount>> rest;
+  for (const auto& [key, pieces] : parts) {
+    PartAmount& own = left_[key];
+    const PartAmount used = std::min(own, pieces);
+    own = own - used;
+    takes_[key] = takes_[key] + pieces;
+    if (pieces == used) continue;
+    rest.emplace_back(key, pieces - used);
+    loaded_[key] = loaded_[key] + pieces - used;
+  }
   return rest;
 }
 
@@ -140,6 +134,30 @@ std::vector<std::pair<std::string, PartAmount>> OnBoard::end_round() {
   takes_.clear();
   loaded_.clear();
   return fills_up;
+}
+
+void LoadsInOrder::add(const Crew* crew, PlannedLoad load) {
+  begin(load.on);
+  if (crew != nullptr) load.parts = on_board(*crew).beside(load.parts);
+  loads_.push_back(std::move(load));
+}
+
+void LoadsInOrder::end_round(const Crew& crew, PlannedLoad of) {
+  of.crew = &crew;
+  of.parts = on_board(crew).end_round();
+  if (!of.parts.empty()) fill_up_.push_back(std::move(of));
+}
+
+std::vector<PlannedLoad> LoadsInOrder::take() {
+  begin(Day::max());
+  return std::move(loads_);
+}
+
+void LoadsInOrder::begin(Day on) {
+  if (on == on_) return;
+  on_ = on;
+  std::move(fill_up_.begin(), fill_up_.end(), std::back_inserter(loads_));
+  fill_up_.clear();
 }
 
 void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts) {

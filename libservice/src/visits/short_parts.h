@@ -14,16 +14,10 @@ namespace service::visits {
 
 using Carried = std::map<std::string, PartAmount>;
 
-Carried carried_by(const Crew& crew);
-
-// Without what the crew carries, which is used up with that.
-std::vector<std::pair<std::string, PartAmount>> beside(Carried& carried,
-                                                       const std::vector<std::pair<std::string, PartAmount>>& parts);
-
 // What a crew carries, round by round: what a round used of it is taken on again with the load of the next one.
 class OnBoard {
  public:
-  explicit OnBoard(const Crew& crew) : full_(carried_by(crew)), left_(full_) {}
+  explicit OnBoard(const Crew& crew) : full_(crew.carries.begin(), crew.carries.end()), left_(full_) {}
 
   // What the work of a stop takes beside what is left on board, which is used up with that.
   std::vector<std::pair<std::string, PartAmount>> beside(const std::vector<std::pair<std::string, PartAmount>>& parts);
@@ -37,6 +31,29 @@ class OnBoard {
   Carried missing_;  // used by the round before
   Carried takes_;    // this round, in all
   Carried loaded_;   // likewise, beside what was left
+};
+
+// The loads of a plan in the order in which they are taken from stock: day by day what stops take, and behind them what
+// fills up what crews always carry. Rounds, and trips, are put in by day.
+class LoadsInOrder {
+ public:
+  // Of a stop or service of the round that the crew makes: its parts are all that its work takes. No crew: it carries
+  // nothing.
+  void add(const Crew* crew, PlannedLoad load);
+
+  // That round is over. `of`: says of what fills up for whom and what it is.
+  void end_round(const Crew& crew, PlannedLoad of);
+
+  std::vector<PlannedLoad> take();
+
+ private:
+  void begin(Day on);
+  OnBoard& on_board(const Crew& crew) { return on_board_.try_emplace(&crew, crew).first->second; }
+
+  Day on_ = Day::max();
+  std::map<const Crew*, OnBoard> on_board_;
+  std::vector<PlannedLoad> loads_;
+  std::vector<PlannedLoad> fill_up_;  // of that day
 };
 
 // Fills in what each lacks, in their order.

@@ -63,6 +63,9 @@ class Planning {
     plan_.total = plan_.trips + plan_.early + plan_.late;
     plan_.exact = plan_.bound == plan_.total;
     std::stable_sort(plan_.visits.begin(), plan_.visits.end(), comes_before);
+    std::vector<SiteVisit*> all;
+    for (SiteVisit& visit : plan_.visits) all.push_back(&visit);
+    fill_loads(all);
     for (const Point& point : plan_.list->points) {
       if (std::find(no_time_.begin(), no_time_.end(), &point) != no_time_.end()) {
         plan_.no_time.push_back(name_of(point));

@@ -104,9 +104,6 @@ SiteVisit visit_of(const DueList& list, const SiteModel& model, int at, const st
     visit.early = visit.early + visit.tasks.back().early;
     visit.late = visit.late + visit.tasks.back().late;
   }
-  Load load = load_of(*crew.crew, alone);
-  visit.parts = std::move(load.parts);
-  visit.fluids = std::move(load.fluids);
   visit.cautions = service::cautions_of(points);
   for (const SeenSign& seen : list.seen) {
     if (std::none_of(points.begin(), points.end(),
@@ -154,6 +151,20 @@ std::vector<SiteVisit> visits_of(const DueList& list, const SitePlan& site) {
   }
   add_shared(visits);
   return visits;
+}
+
+void fill_loads(const std::vector<SiteVisit*>& visits) {
+  LoadsOfCrews loads;
+  for (SiteVisit* visit : visits) {
+    std::vector<const Point*> work;
+    for (const TripTask& task : visit->tasks) {
+      if (task.why != TripReason::included) work.push_back(task.point);
+    }
+    auto loaded = loads.next(visit->crew, work);
+    visit->parts = std::move(loaded.load.parts);
+    visit->fluids = std::move(loaded.load.fluids);
+    visit->fills_up = std::move(loaded.fills_up);
+  }
 }
 
 }  // namespace service::visits::trip

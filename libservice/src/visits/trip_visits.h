@@ -11,4 +11,7 @@ namespace service::visits::trip {
 // One a crew-day; by day.
 std::vector<SiteVisit> visits_of(const DueList& list, const SitePlan& site);
 
+// What each has to load; they stand in the order in which they are made.
+void fill_loads(const std::vector<SiteVisit*>& visits);
+
 }  // namespace service::visits::trip

@@ -1,12 +1,13 @@
 #include "service/visits_list.h"
 
 #include <algorithm>
-#include <map>
+#include <set>
 
 #include "service/first.h"
 #include "visits/opening.h"
 #include "visits/point_cost.h"
 #include "visits/short_parts.h"
+#include "visits/trip_visits.h"
 
 namespace service {
 namespace {
@@ -74,37 +75,48 @@ std::vector<PointName> again_of(const VisitsPlan& plan) {
 
 // The loads of a plan of more sites stand in another due list.
 bool is_load_of(const TripTask& task, const PlannedLoad& load) {
-  return task.point->machine == load.point->machine && task.point->name == load.point->name &&
+  return load.point != nullptr && task.point->machine == load.point->machine && task.point->name == load.point->name &&
          task.point->position == load.point->position;
 }
 
-bool is_told(const VisitsPlan& plan, const PlannedLoad& load) {
-  return std::any_of(plan.visits.begin(), plan.visits.end(), [&](const SiteVisit& visit) {
-    return std::any_of(visit.tasks.begin(), visit.tasks.end(),
-                       [&](const TripTask& task) { return is_load_of(task, load); });
-  });
+bool is_load_of(const SiteVisit& visit, const PlannedLoad& load) {
+  return std::any_of(visit.tasks.begin(), visit.tasks.end(),
+                     [&](const TripTask& task) { return is_load_of(task, load); });
 }
 
-// Of plans of different sites, as if they were one.
-std::vector<PlannedLoad> loads_of(const std::vector<const VisitsPlan*>& plans) {
-  std::vector<const SiteVisit*> all;
-  for (const VisitsPlan* plan : plans) {
-    for (const SiteVisit& visit : plan->visits) all.push_back(&visit);
+// Told are the loads of trips that are; what fills up goes along with the work of its trip.
+void mark_told(std::vector<PlannedLoad>& loads, const VisitsPlan& plan) {
+  std::set<std::size_t> told;
+  for (const PlannedLoad& load : loads) {
+    const auto holds = [&](const SiteVisit& visit) { return is_load_of(visit, load); };
+    if (std::any_of(plan.visits.begin(), plan.visits.end(), holds)) told.insert(load.visit);
+  }
+  for (PlannedLoad& load : loads) load.told = told.contains(load.visit);
+}
+
+// What trips of different plans load, as if they were one plan, for a crew goes to sites of both.
+std::vector<PlannedLoad> fill_loads(const std::vector<VisitsPlan*>& plans) {
+  std::vector<SiteVisit*> all;
+  for (VisitsPlan* plan : plans) {
+    for (SiteVisit& visit : plan->visits) all.push_back(&visit);
   }
   std::stable_sort(all.begin(), all.end(), [](const SiteVisit* a, const SiteVisit* b) { return comes_before(*a, *b); });
-  std::vector<PlannedLoad> loads;
+  visits::trip::fill_loads(all);
+  visits::LoadsInOrder loads;
   std::size_t number = 0;
-  for (const SiteVisit* made : all) {
-    const SiteVisit& visit = *made;
-    visits::Carried carried = visits::carried_by(*visit.crew);
-    for (const TripTask& task : visit.tasks) {
+  for (const SiteVisit* visit : all) {
+    for (const TripTask& task : visit->tasks) {
       Resources takes = takes_of(task);
-      loads.push_back({number, task.point, task.point->machine, visit.on, visits::beside(carried, takes.parts),
-                       std::move(takes.fluids)});
+      loads.add(visit->crew,
+                {number, task.point, task.point->machine, visit->on, std::move(takes.parts), std::move(takes.fluids)});
     }
-    ++number;
+    PlannedLoad filling_up;
+    filling_up.visit = number++;
+    filling_up.on = visit->on;
+    filling_up.what = LoadFor::filling_up;
+    loads.end_round(*visit->crew, std::move(filling_up));
   }
-  return loads;
+  return loads.take();
 }
 
 int hours_of(const Crew& crew, Day on) {
@@ -159,12 +171,14 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   if (!scope.machines) list.crowded = crowded_of(list.plan);
   // Stock is the whole fleet's: what visits to other sites take before is there no more.
   const Scope rest = all_but(fleet, whole);
-  const VisitsPlan others = rest.machines->empty() ? VisitsPlan{} : plan_visits(list_of(rest), ask);
-  list.loads = loads_of({&list.plan, &others});
+  VisitsPlan others = rest.machines->empty() ? VisitsPlan{} : plan_visits(list_of(rest), ask);
+  list.loads = fill_loads({&list.plan, &others});
   list.loads_from = others.list;
   if (wider) keep_only(list.plan, scope);
-  for (PlannedLoad& load : list.loads) load.told = is_told(list.plan, load);
+  mark_told(list.loads, list.plan);
   list.told = list.plan.visits.size();
+  list.carried = std::any_of(list.plan.visits.begin(), list.plan.visits.end(),
+                             [](const SiteVisit& visit) { return !visit.crew->carries.empty(); });
   list.again = again_of(list.plan);
   list.to_mend = waiting_to_mend(*list.plan.list);
   const auto told = [&](const Machine& machine) {
@@ -193,10 +207,10 @@ std::vector<PartLack> lacks_of(const VisitsList& list, const TripTask& task) {
 }
 
 std::vector<PartLack> lacks_of(const VisitsList& list, const SiteVisit& visit) {
-  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) {
-    return std::any_of(visit.tasks.begin(), visit.tasks.end(),
-                       [&](const TripTask& task) { return is_load_of(task, load); });
-  });
+  const auto own = std::find_if(list.loads.begin(), list.loads.end(),
+                                [&](const PlannedLoad& load) { return is_load_of(visit, load); });
+  if (own == list.loads.end()) return {};
+  return visits::lacks_of(list.loads, [&](const PlannedLoad& load) { return load.visit == own->visit; });
 }
 
 void keep_first(VisitsList& list, std::size_t first) {

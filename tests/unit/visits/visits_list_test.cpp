@@ -305,3 +305,59 @@ TEST_CASE("of a machine at which two crews work on one day each is told of the o
   CHECK(list.plan.visits[0].shared.size() == 1);
   for (const SiteVisit& visit : told_of(two_served()).plan.visits) CHECK(visit.shared.empty());
 }
+
+TEST_CASE("what a trip uses of what a crew always carries is to load with its next one") {
+  Texts texts;
+  texts.pump.replace(texts.pump.find("late: 380"), 9, "late: 380, parts: {oil-filter-a: 1}");
+  texts.crews.replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 1}, duty");
+  Estate place(texts);
+  place.usual();
+  VisitsList list = told_of(place);
+  REQUIRE(list.plan.visits.size() == 2);
+  CHECK(list.carried);
+  // The loader's filter is on board; the pump's is beside it again, for it is loaded before.
+  CHECK(list.plan.visits[0].parts.empty());
+  REQUIRE(list.plan.visits[1].parts.size() == 1);
+  CHECK(list.plan.visits[1].parts[0].second == PartAmount::units(1));
+  CHECK((list.plan.visits[1].fills_up == list.plan.visits[1].parts));
+  // Of one site alone: the same trip with the same load.
+  const VisitsList beck = told_of(place, scope_of_site(place.world.fleet(), "beck"));
+  REQUIRE(beck.plan.visits.size() == 1);
+  CHECK((beck.plan.visits[0].fills_up == list.plan.visits[1].fills_up));
+  // Nobody has one for the pump where there is none to fill up with.
+  const Part filter;
+  PartsList parts;
+  parts.as_of = day("2026-05-03");
+  parts.needs.push_back(estate::need_of_filters(filter, 0, "2026-05-05"));
+  hold_against_stock(list, parts);
+  CHECK(lacks_of(list, list.plan.visits[0]).empty());
+  CHECK(lacks_of(list, list.plan.visits[1]).size() == 1);
+  CHECK(lacking_work(list.loads).visits == 1);
+}
+
+TEST_CASE("what fills up a van is held against stock with the trip that loads it, and no work waits for it") {
+  Texts texts;
+  texts.crews.replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 1}, duty");
+  Estate place(texts);
+  place.usual();
+  VisitsList list = told_of(place);
+  REQUIRE(list.plan.visits.size() == 2);
+  CHECK((list.plan.visits[1].fills_up == list.plan.visits[1].parts));
+  std::size_t filling_up = 0;
+  for (const PlannedLoad& load : list.loads) {
+    if (load.what != LoadFor::filling_up) continue;
+    ++filling_up;
+    CHECK(load.told);
+    CHECK((load.on == list.plan.visits[1].on));
+  }
+  CHECK(filling_up == 1);
+  const Part filter;
+  PartsList parts;
+  parts.as_of = day("2026-05-03");
+  parts.needs.push_back(estate::need_of_filters(filter, 0, "2026-05-05"));
+  hold_against_stock(list, parts);
+  CHECK(lacks_of(list, list.plan.visits[0]).empty());
+  CHECK(lacks_of(list, list.plan.visits[1]).size() == 1);
+  CHECK(lacking_work(list.loads).visits == 0);
+  CHECK(lacking_work(list.loads).fills_up_late);
+}
