@@ -4,6 +4,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -40,6 +41,10 @@ struct BrokenPromise {
 
 // Of a visit that is not made because of a promise that cannot be kept; none of all others.
 std::optional<BrokenPromise> broken_promise(const RoundsPlan& plan, const NotThisWeek& out);
+
+// What was promised to customers and is broken by what is not made, as their plan named it. A promise is one, into
+// however many visits it is split, and broken where one of them is not made.
+std::set<std::string> broken_promises(const RoundsPlan& plan);
 
 }  // namespace service
 

@@ -113,4 +113,12 @@ std::optional<BrokenPromise> broken_promise(const RoundsPlan& plan, const NotThi
   return broken;
 }
 
+std::set<std::string> broken_promises(const RoundsPlan& plan) {
+  std::set<std::string> broken;
+  for (const NotThisWeek& out : plan.not_this_week) {
+    if (out.promised) broken.insert(plan.week.visits[out.visit].came_from->stop);
+  }
+  return broken;
+}
+
 }  // namespace service

@@ -1,8 +1,11 @@
 #include "visits/plan_made.h"
 
 #include <algorithm>
+#include <set>
+#include <string>
 #include <tuple>
 
+#include "service/broken_promise.h"
 #include "visits/crew_days.h"
 #include "visits/exact.h"
 #include "visits/kept_plan.h"
@@ -42,6 +45,20 @@ void fill_rounds(RoundsPlan& plan, const WeekProblem& of, const routing::Plan& r
     plan.rounds.push_back(std::move(*round));
   }
   fill_loads(plan.week, plan.rounds);
+}
+
+void count_promises(RoundsPlan& plan) {
+  const std::set<std::string> broken = broken_promises(plan);
+  std::set<std::string> kept;
+  for (const Round& round : plan.rounds) {
+    for (const RoundStop& stop : round.stops) {
+      if (!stop.promised) continue;
+      const std::string& promised = plan.week.visits[stop.visit].came_from->stop;
+      if (!broken.contains(promised)) kept.insert(promised);
+    }
+  }
+  plan.promises_kept = static_cast<int>(kept.size());
+  plan.promises_broken = static_cast<int>(broken.size());
 }
 
 bool was_promised(const Visit& visit) { return visit.came_from && visit.came_from->promised; }
@@ -110,13 +127,7 @@ RoundsPlan plan_of(Week week, const WeekProblem& of, const routing::Solution& so
   plan.gap_known = plan.bound.safety_put_off == plan.value.safety_put_off;
   if (plan.gap_known) plan.gap_millionths = gap_millionths(plan.value.total, plan.bound.total);
   plan.changes = changes_of(plan);
-  for (const Round& round : plan.rounds) {
-    plan.promises_kept += static_cast<int>(
-        std::count_if(round.stops.begin(), round.stops.end(), [](const RoundStop& stop) { return stop.promised; }));
-  }
-  plan.promises_broken =
-      static_cast<int>(std::count_if(plan.not_this_week.begin(), plan.not_this_week.end(),
-                                     [](const NotThisWeek& out) { return out.promised.has_value(); }));
+  count_promises(plan);
   return plan;
 }
 
