@@ -93,6 +93,8 @@ class Reader {
       fault("left_off", "rows were left off by --first, so it is no whole plan");
       read_.lacks_some = true;
     }
+    text(plan.fleet, whole_, "", "fleet");
+    text(plan.currency, whole_, "", "currency", true);
     day(plan.as_of, whole_, "", "as_of");
     if (const json* week = object(whole_, "", "week")) {
       day(plan.from, *week, "week.", "from");

@@ -48,6 +48,8 @@ GivenRound given_round(const Week& week, const Round& round) {
 GivenPlan as_given(const RoundsPlan& plan) {
   const Week& week = plan.week;
   GivenPlan given;
+  given.fleet = week.fleet->name;
+  given.currency = week.fleet->currency;
   given.as_of = week.as_of;
   given.from = week.from;
   given.to = week.to;

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "visits/judge_head.h"
 #include "visits/judge_parts.h"
 #include "visits/judge_words.h"
 #include "visits/opening.h"
@@ -23,7 +24,8 @@ class PlanJudge {
   }
 
   PlanJudgement judge() {
-    judge_week();
+    JudgedHead head(week_, given_, faults_);
+    faults_.end_head();
     for (const GivenRound& round : given_.rounds) judge_round(round);
     for (const GivenPutOff& out : given_.put_off) judge_out(out);
     judge_left_out();
@@ -39,23 +41,12 @@ class PlanJudge {
       const auto cause = judge_plan_sums(given_, sums_, cause_of_sums(), faults_);
       judge_bound(given_, *judgement.value, cause, faults_);
     }
+    head.put_behind();
     judgement.faults = faults_.all();
     return judgement;
   }
 
  private:
-  void judge_week() {
-    if (given_.as_of && *given_.as_of != week_.as_of) {
-      faults_.add(PlanRule::form, "plan",
-                  fmt::format("is as of {}; the week is as of {}", to_text(*given_.as_of), to_text(week_.as_of)));
-    }
-    if ((given_.from && *given_.from != week_.from) || (given_.to && *given_.to != week_.to)) {
-      faults_.add(PlanRule::form, "plan",
-                  fmt::format("is of the week {} to {}; asked is {} to {}", to_text(given_.from.value_or(week_.from)),
-                              to_text(given_.to.value_or(week_.to)), to_text(week_.from), to_text(week_.to)));
-    }
-  }
-
   // Why no crew-day is to be had, in words.
   std::string why_off(const GivenRound& given, const Crew* crew) const {
     if (crew == nullptr) {

@@ -19,6 +19,23 @@ bool has_sums(const GivenRound& round) {
 
 }  // namespace
 
+void Faults::put_behind(Number cause, const std::function<bool(const PlanFault&)>& follows) {
+  std::vector<PlanFault> behind;
+  std::vector<PlanFault> rest;
+  for (Number i = 0; i < all_.size(); ++i) {
+    const bool goes = i >= head_ && follows(all_[i]);
+    (goes ? behind : rest).push_back(std::move(all_[i]));
+  }
+  auto& follow_on = rest[cause].follow_on;  // the head stays where it is
+  for (PlanFault& fault : behind) {
+    auto more = std::move(fault.follow_on);
+    fault.follow_on.clear();
+    follow_on.push_back(std::move(fault));
+    follow_on.insert(follow_on.end(), more.begin(), more.end());
+  }
+  all_ = std::move(rest);
+}
+
 Faults::Cause JudgedRound::cause_until(std::size_t stop) const {
   for (std::size_t i = stop + 1; i-- > 0;) {
     if (of_stops[i]) return of_stops[i];

@@ -2,6 +2,8 @@
 // the legs and the list of rules, and nothing that decides: neither may inherit the other's mistakes.
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -33,11 +35,22 @@ class Faults {
     all_[*cause].follow_on.push_back({rule, where, std::move(says)});
     return *cause;
   }
+  // From here on all are of what the plan holds; those before are of what it says of itself, and are behind nothing.
+  void end_head() { head_ = all_.size(); }
+  // One more of what it says of itself, which only the rest shows. No number that was given before is used from here
+  // on.
+  Number add_to_head(PlanRule rule, const std::string& where, std::string says) {
+    all_.insert(all_.begin() + static_cast<std::ptrdiff_t>(head_), {rule, where, std::move(says)});
+    return head_++;
+  }
+  // Says those that follow from it behind it, and what is behind them.
+  void put_behind(Number cause, const std::function<bool(const PlanFault&)>& follows);
   bool grave() const { return grave_; }
   const std::vector<PlanFault>& all() const { return all_; }
 
  private:
   std::vector<PlanFault> all_;
+  Number head_ = 0;
   bool grave_ = false;
 };
 

@@ -16,13 +16,14 @@ std::string value_words(const PlanValue& value) {
                                                  counted(value.safety_put_off, "visit", "visits"));
 }
 
-void judge_gap(const GivenPlan& given, const PlanValue& value, const PlanValue& bound, const Faults::Cause& cause,
+// Where both what is claimed to be proven and the gap are wrong, it is the bound that was changed.
+void judge_gap(const GivenPlan& given, const PlanValue& value, const PlanValue& bound, Faults::Cause cause,
                Faults& faults) {
   const bool comparable = bound.safety_put_off == value.safety_put_off;
   if (given.proven && *given.proven != (bound == value)) {
-    faults.add_figure(cause, PlanRule::bound, of_plan,
-                      *given.proven ? fmt::format("says it is proven, and only {} is", value_words(bound))
-                                    : "says it is not proven, and the bound is what it costs");
+    cause = faults.add_figure(cause, PlanRule::bound, of_plan,
+                              *given.proven ? fmt::format("says it is proven, and only {} is", value_words(bound))
+                                            : "says it is not proven, and the bound is what it costs");
   }
   if (!given.gap_millionths) return;
   if (!comparable) {

@@ -185,7 +185,7 @@ TEST_CASE("the plan as a whole") {
       {[](GivenPlan& plan) { plan.gap_millionths = 1; }, "bound plan"},
       {[](GivenPlan& plan) { plan.proven = false; }, "bound plan"},
       // It is not proven then, and there is a gap.
-      {[](GivenPlan& plan) { plan.bound->second = Money{20261}; }, "bound plan; bound plan"},
+      {[](GivenPlan& plan) { plan.bound->second = Money{20261}; }, "bound plan"},
   });
 }
 
