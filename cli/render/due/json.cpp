@@ -19,6 +19,7 @@ Json due_answer(const DueAnswer& due) {
   json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["caution_sentences"] = sentences_of(cautions_of(rows.points));
   json["left_off"] = rows.left_off;
+  mark_rows(json, *list.fleet, stopped);
   return json;
 }
 

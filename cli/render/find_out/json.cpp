@@ -48,6 +48,7 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["left_off"] = answer.left_off;
+  mark_rows(json, *list.fleet, stopped);
   return dumped(json);
 }
 

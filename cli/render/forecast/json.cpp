@@ -89,6 +89,7 @@ Json forecast_answer(const ForecastAnswer& answer) {
   json["not_in_use"] = not_in_use_as_json(forecast.not_in_use, *forecast.fleet, forecast.not_to_run);
   json["not_to_run"] = bans_as_json(forecast.not_to_run.bans(), *forecast.fleet);
   json["left_off"] = forecast.left_off();
+  mark_rows(json, *forecast.fleet, forecast.not_to_run);
   return json;
 }
 

@@ -28,6 +28,7 @@ Json overdue_answer(const service::DueList& list) {
   json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["left_off"] = 0;  // it is never cut
+  mark_rows(json, *list.fleet, stopped);
   return json;
 }
 

@@ -16,6 +16,7 @@ Json parts_answer(const service::PartsList& list) {
   json["not_to_run"] = bans_as_json(list.not_to_run.bans(), *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
   json["left_off"] = list.left_off;
+  mark_rows(json, *list.fleet, list.not_to_run);
   return json;
 }
 

@@ -184,6 +184,7 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   json["currency"] = text_or_null(plan.fleet->currency);
   json["parts"] = array_of(plan.parts, [&](const service::PartNeed& need) { return need_as_json(need, *plan.fleet); });
   json["left_off"] = plan.left_off;
+  mark_rows(json, fleet, plan.not_to_run);
   return json;
 }
 

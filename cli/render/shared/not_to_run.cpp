@@ -41,6 +41,19 @@ Json not_in_use_as_json(const std::vector<service::MachineUse>& machines, const 
   return array_of(machines, [&](const service::MachineUse& use) { return machine_as_json(use, fleet, stopped); });
 }
 
+void mark_rows(Json& answer, const Fleet& fleet, const NotToRun& stopped) {
+  for (auto rows = answer.begin(); rows != answer.end(); ++rows) {
+    if (rows.value().is_object()) mark_rows(rows.value(), fleet, stopped);
+    if (rows.key() == "not_to_run" || !rows.value().is_array()) continue;
+    for (Json& row : rows.value()) {
+      if (!row.is_object() || row.contains("do_not_run") || !row.contains("machine")) continue;
+      const Json& key = row["machine"];
+      const service::Machine* const machine = key.is_string() ? fleet.machine(key.get<std::string>()) : nullptr;
+      row["do_not_run"] = machine == nullptr ? Json(nullptr) : Json(stopped.holds(*machine));
+    }
+  }
+}
+
 Json ban_as_json(const service::RunBan& ban, const Fleet& fleet) {
   Json json = machine_of(*ban.machine, fleet);
   json["out_of_use"] = ban.out_of_use();

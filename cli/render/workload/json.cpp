@@ -67,6 +67,7 @@ Json workload_answer(const service::Workload& load) {
   json["no_price"] = load.no_price;
   json["labour_priced"] = load.labour_priced;
   json["left_off"] = load.left_off();
+  mark_rows(json, *load.fleet, load.not_to_run);
   return json;
 }
 

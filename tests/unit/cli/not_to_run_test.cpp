@@ -339,7 +339,7 @@ TEST_CASE(
   }
 }
 
-TEST_CASE("each row of CSV about a machine says whether nobody may run it, and so does why with the reasons") {
+TEST_CASE("each row of CSV and JSON about a machine says whether nobody may run it, and so does why with the reasons") {
   Place place;
   furnish_three(place);
   run_the_loader(place);
@@ -357,6 +357,15 @@ TEST_CASE("each row of CSV about a machine says whether nobody may run it, and s
       CHECK(row.at("do_not_run") == (row.at("machine") == "mower" ? "no" : "yes"));
     }
     CHECK(bans == 2);
+    // So does each row of JSON: gaps, meters and points without a record, too.
+    const auto answer = json_of(place, ask);
+    for (const auto& [list, lines] : answer.items()) {
+      if (!lines.is_array() || list == "not_to_run") continue;
+      CAPTURE(list);
+      for (const auto& row : lines) {
+        if (row.is_object() && row.contains("machine")) CHECK(row["do_not_run"] == (row["machine"] != "mower"));
+      }
+    }
   }
   must(place, "why pump");
   CHECK(place.says("do not run it: out of use since 2026-06-10: fork-worn"));
