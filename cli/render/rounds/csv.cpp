@@ -7,74 +7,75 @@
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
+#include "service/ring_ups.h"
 #include "service/run_ban.h"
 #include "service/shared_machines.h"
 
 namespace cli {
 namespace {
 
-// In the order in which a driver reads them; what fewer ask for stands behind.
+// In the order in which a driver reads them; what fewer ask for stands behind, and what came later behind that.
 std::vector<std::string> columns() {
-  return columns_with({"crew",
-                       "on",
-                       "visit",
-                       "site",
-                       "arrives",
-                       "starts",
-                       "ends",
-                       "cautions",
-                       "row",
-                       "leaves",
-                       "back",
-                       "customer",
-                       "machine",
-                       "call",
-                       "tasks",
-                       "do",
-                       "takes_parts",
-                       "takes_fluids",
-                       "takes_minutes",
-                       "takes_people",
-                       "contact",
-                       "access",
-                       "promised",
-                       "safety",
-                       "competent_person",
-                       "do_not_run",
-                       "drive_min",
-                       "km",
-                       "set_up_min",
-                       "work_min",
-                       "waiting",
-                       "reason",
-                       "why",
-                       "until",
-                       "cost",
-                       "keep_out_of_use",
-                       "task",
-                       "position",
-                       "meter",
-                       "kind",
-                       "state",
-                       "since",
-                       "sign",
-                       "fact",
-                       "found",
-                       "note",
-                       "say",
-                       "was_crew",
-                       "was_on",
-                       "is_crew",
-                       "is_on",
-                       "was_starts",
-                       "is_starts",
-                       "needs",
-                       "again_on",
-                       "also_there",
-                       "broken_by",
-                       "short"},
-                      {columns_of_unknown(), columns_of_gaps(), columns_of_to_mend(), columns_of_seen(),
-                       columns_of_machines(), columns_of_stopped()});
+  auto columns = columns_with({"crew",
+                               "on",
+                               "visit",
+                               "site",
+                               "arrives",
+                               "starts",
+                               "ends",
+                               "cautions",
+                               "row",
+                               "leaves",
+                               "back",
+                               "customer",
+                               "machine",
+                               "call",
+                               "tasks",
+                               "do",
+                               "takes_parts",
+                               "takes_fluids",
+                               "takes_minutes",
+                               "takes_people",
+                               "contact",
+                               "access",
+                               "promised",
+                               "safety",
+                               "competent_person",
+                               "do_not_run",
+                               "drive_min",
+                               "km",
+                               "set_up_min",
+                               "work_min",
+                               "waiting",
+                               "reason",
+                               "why",
+                               "until",
+                               "cost",
+                               "keep_out_of_use",
+                               "task",
+                               "position",
+                               "meter",
+                               "kind",
+                               "state",
+                               "since",
+                               "sign",
+                               "fact",
+                               "found",
+                               "note",
+                               "say",
+                               "was_crew",
+                               "was_on",
+                               "is_crew",
+                               "is_on",
+                               "needs",
+                               "again_on",
+                               "also_there",
+                               "broken_by",
+                               "short"},
+                              {columns_of_unknown(), columns_of_gaps(), columns_of_to_mend(), columns_of_seen(),
+                               columns_of_machines(), columns_of_stopped()});
+  for (const char* later : {"was_starts", "is_starts", "ring_up"}) columns.emplace_back(later);
+  return columns;
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
@@ -172,7 +173,8 @@ void add_not_planned(CsvTable& table, const service::NotPlanned& row, const serv
   table.add(cells);
 }
 
-void add_change(CsvTable& table, const RoundsList& list, const service::PlanChange& change) {
+// `call`: the number of the ring-up in which it is told, from 1.
+void add_change(CsvTable& table, const RoundsList& list, const service::PlanChange& change, std::size_t call) {
   const auto crew = [](const auto& at) { return at ? csv_text(at->first) : ""; };
   const auto day = [](const auto& at) { return at ? service::to_text(at->second) : ""; };
   const service::Site* const site = change.site;
@@ -187,7 +189,8 @@ void add_change(CsvTable& table, const RoundsList& list, const service::PlanChan
              {"is_on", day(change.is)},
              {"was_starts", change.was_starts ? clock_words(*change.was_starts) : ""},
              {"is_starts", change.is_starts ? clock_words(*change.is_starts) : ""},
-             {"say", csv_text(change_words(list, change))}});
+             {"say", csv_text(change_words(list, change))},
+             {"ring_up", std::to_string(call)}});
 }
 
 }  // namespace
@@ -209,7 +212,11 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet);
   for (const service::MachineUse* use : list.not_in_use) add_machine(table, *use, fleet);
   add_stopped(table, list.not_to_run, fleet);
-  for (const service::PlanChange& change : list.plan.changes) add_change(table, list, change);
+  std::size_t call = 0;
+  for (const service::RingUp& ring_up : ring_ups(list.plan)) {
+    ++call;
+    for (const std::size_t number : ring_up.changes) add_change(table, list, list.plan.changes[number], call);
+  }
   for (const service::ShortPart& part : list.short_parts) {
     table.add({{"row", "short"}, {"takes_parts", csv_text(part.key)}, {"say", csv_text(short_words(part))}});
   }

@@ -86,8 +86,9 @@ class Events {
       if (use->state.kind == service::UseKind::out_of_use) continue;
       event.description += fmt::format("{}: {}\n", use->machine->key, words_of(use->state));
     }
-    for (const service::PlanChange& change : list_.plan.changes) {
-      event.description += fmt::format("Changed: {}: {}\n", change.visit, change_words(list_, change));
+    for (const ChangedFor& one : changes_by_whom(list_)) {
+      event.description += fmt::format("Changed; {}:\n", one.whom);
+      for (const auto& [visit, words] : one.changes) event.description += fmt::format("- {}: {}\n", visit, words);
     }
     for (const service::NotThisWeek& out : list_.plan.not_this_week) {
       const Visit& visit = week.visits[out.visit];
@@ -130,8 +131,9 @@ class Events {
     event.description = fmt::format("Leave {} at {}; back at {} by {}.\n{}.\n", site_words(start_of(list_, round)),
                                     clock_words(round.leaves), site_words(end_of(list_, round)),
                                     clock_words(round.back), sums_of(list_, round));
+    if (const std::string words = two_goes_words(round); !words.empty()) event.description += words + ".\n";
     for (const std::string& line : load_lines(list_, round)) event.description += fmt::format("Load: {}\n", line);
-    if (const std::string words = fills_up_words(round); !words.empty()) event.description += words + '\n';
+    if (const std::string words = fills_up_words(round.fills_up); !words.empty()) event.description += words + '\n';
     for (const RoundStop& stop : round.stops) {
       const Visit& visit = list_.week().visits[stop.visit];
       event.description +=

@@ -8,6 +8,7 @@
 #include "render/shared/trip_json.h"
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
+#include "service/ring_ups.h"
 #include "service/shared_machines.h"
 
 namespace cli {
@@ -130,7 +131,9 @@ Json round_as_json(const RoundsList& list, const Round& round) {
       {"start", day.crew->start},
       {"end", day.crew->end},
       {"cautions", cautions_of(list, round)},
-      {"fills_up", parts_as_json(round.fills_up)}};
+      {"fills_up", parts_as_json(round.fills_up)},
+      {"meal_before_work", round.meal_before_work},
+      {"in_two_goes", array_of(round.in_two_goes, [](const service::Machine* machine) { return Json(machine->key); })}};
 }
 
 Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {
@@ -193,6 +196,14 @@ Json change_as_json(const service::PlanChange& change) {
           {"unheard_of", change.unheard_of},
           {"was_starts", change.was_starts ? Json(clock_words(*change.was_starts)) : Json(nullptr)},
           {"is_starts", change.is_starts ? Json(clock_words(*change.is_starts)) : Json(nullptr)}};
+}
+
+Json ring_up_as_json(const RoundsList& list, const service::RingUp& call) {
+  return {{"contact", text_or_null(call.contact)},
+          {"sites", array_of(call.sites, [](const service::Site* site) { return Json(site->key); })},
+          {"promised", call.promised},
+          {"changes",
+           array_of(call.changes, [&](std::size_t number) { return change_as_json(list.plan.changes[number]); })}};
 }
 
 Json stopped_by(service::StoppedBy stopped) {
@@ -275,7 +286,9 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["short"] = short_as_json(list.short_parts);
   json["sequence"] = answer.sequence;
   const service::VisitLoad before = taken_before(list);
+  json["ring_up"] = array_of(ring_ups(plan), [&](const service::RingUp& call) { return ring_up_as_json(list, call); });
   json["taken_before"] = {{"parts", parts_as_json(before.parts)}, {"fluids", fluids_as_json(before.fluids)}};
+  mark_rows(json, fleet, list.not_to_run);
   return dumped(json);
 }
 

@@ -79,8 +79,10 @@ std::string page(const RoundsList& list, const Round& round) {
     text += fmt::format("Leave {} at {}; back at {} by {}. {}.\n\n", markdown_cell(site_words(start_of(list, round))),
                         clock_words(round.leaves), markdown_cell(site_words(end_of(list, round))),
                         clock_words(round.back), sums_of(list, round));
+    if (const std::string words = two_goes_words(round); !words.empty()) text += markdown_cell(words) + ".\n\n";
     for (const std::string& each : load_lines(list, round)) text += "- load " + markdown_cell(each) + '\n';
-    if (const std::string words = fills_up_words(round); !words.empty()) text += "- " + markdown_cell(words) + '\n';
+    if (const std::string words = fills_up_words(round.fills_up); !words.empty())
+      text += "- " + markdown_cell(words) + '\n';
     if (!round.parts.empty() || !round.fluids.empty()) text += '\n';
   }
   text += row({"arrive", "begin", "done by", "site", "machine", "do", "takes", "mind"}) +

@@ -63,6 +63,7 @@ class Writer {
       line("", fmt::format("Leave {} at {}; back at {} by {}.", cli::site_words(start_of(list_, round)),
                            clock_words(round.leaves), cli::site_words(end_of(list_, round)), clock_words(round.back)));
       line("", sums_of(list_, round) + ".");
+      if (const std::string words = two_goes_words(round); !words.empty()) line("", words + ".");
       load(round);
     }
     text_ += '\n' + steps_before(look_) + '\n';
@@ -113,7 +114,7 @@ class Writer {
     const auto lines = load_lines(list_, round);
     for (const std::string& each : lines) line("  [ ] ", each);
     if (lines.empty()) line("  ", "Nothing beside what is always on board.");
-    line("  ", fills_up_words(round));
+    line("  ", fills_up_words(round.fills_up));
   }
 
   // Returns where it is. The way in, and whom to ask for, is read out once where several visits are at one site.

@@ -10,6 +10,7 @@
 #include "render/shared/run_ban_words.h"
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
+#include "service/ring_ups.h"
 #include "service/shared_machines.h"
 
 namespace cli {
@@ -222,20 +223,12 @@ std::vector<std::string> load_lines(const RoundsList& list, const Round& round) 
   return load_lines(*list.week().fleet, round.parts, round.fluids, lacks_of(list, round), list.week().as_of);
 }
 
-namespace {
-
-std::vector<std::string> piece_words(const std::vector<std::pair<std::string, service::PartAmount>>& parts) {
-  std::vector<std::string> words;
-  for (const auto& [key, pieces] : parts) words.push_back(fmt::format("{} {}", to_text(pieces), cleaned(key)));
-  return words;
-}
-
-}  // namespace
-
-std::string fills_up_words(const Round& round) {
-  return round.fills_up.empty()
+std::string two_goes_words(const Round& round) {
+  std::vector<std::string> names;
+  for (const service::Machine* machine : round.in_two_goes) names.push_back(machine_words(*machine));
+  return names.empty()
              ? ""
-             : fmt::format("Of it, to fill up what is always on board: {}", listed(piece_words(round.fills_up), "and"));
+             : fmt::format("Comes back to {}, with other stops between: leave it safe each time", listed(names, "and"));
 }
 
 std::string sums_of(const RoundsList& list, const Round& round) {
@@ -244,7 +237,9 @@ std::string sums_of(const RoundsList& list, const Round& round) {
   if (round.set_up_minutes > 0) parts.push_back(span_words(round.set_up_minutes) + " of set-up");
   parts.push_back(span_words(round.work_minutes) + " of work");
   const auto meal = static_cast<int>(list.week().crew_days[round.crew_day].crew->meal.count());
-  if (meal > 0) parts.push_back(span_words(meal) + " for the meal");
+  if (meal > 0) {
+    parts.push_back(span_words(meal) + " for the meal" + (round.meal_before_work ? ", before the first work" : ""));
+  }
   return fmt::format("{}: {}", counted(static_cast<std::int64_t>(round.stops.size()), "stop", "stops"),
                      fmt::join(parts, ", "));
 }
@@ -414,25 +409,31 @@ std::string moved_words(const RoundsList& list, const service::PlanChange& chang
                            : fmt::format("was {}{}; now {}", where_words(list, change.was), promised, is);
 }
 
-std::string whom_words(const service::Site* site) {
-  if (site == nullptr) return "nothing says whom to ring up";
-  const std::string contact = cleaned(site->contact);
-  return contact.empty() ? site_words(*site) + " has no contact to ring up"
-                         : fmt::format("ring up {}: {}", site_words(*site), contact);
+std::string whom_words(const std::vector<const service::Site*>& sites, const std::string& contact) {
+  if (sites.empty()) return "nothing says whom to ring up";
+  std::vector<std::string> names;
+  for (const service::Site* site : sites) names.push_back(site_words(*site));
+  return contact.empty() ? listed(names, "and") + " has no contact to ring up"
+                         : fmt::format("ring up {}: {}", listed(names, "and"), cleaned(contact));
 }
 
 }  // namespace
 
 std::string change_words(const RoundsList& list, const service::PlanChange& change) {
-  return fmt::format("{}; {}", moved_words(list, change), whom_words(change.site));
+  const bool known = change.site != nullptr;
+  return fmt::format("{}; {}", moved_words(list, change),
+                     known ? whom_words({change.site}, change.site->contact) : whom_words({}, ""));
 }
 
 std::vector<ChangedFor> changes_by_whom(const RoundsList& list) {
   std::vector<ChangedFor> all;
-  for (const service::PlanChange& change : list.plan.changes) {
-    std::string whom = whom_words(change.site);
-    if (all.empty() || all.back().whom != whom) all.push_back({std::move(whom), {}});
-    all.back().changes.emplace_back(cleaned(change.visit), moved_words(list, change));
+  for (const service::RingUp& call : ring_ups(list.plan)) {
+    ChangedFor& one = all.emplace_back(ChangedFor{whom_words(call.sites, call.contact), {}});
+    for (const std::size_t number : call.changes) {
+      const service::PlanChange& change = list.plan.changes[number];
+      const std::string at = call.sites.size() > 1 ? fmt::format(" ({})", cleaned(change.site->key)) : "";
+      one.changes.emplace_back(cleaned(change.visit) + at, moved_words(list, change));
+    }
   }
   return all;
 }
@@ -446,9 +447,7 @@ std::string counts_of(const RoundsList& list) {
   const auto add = [&](std::size_t count, std::string_view what) {
     if (count > 0) parts.push_back(fmt::format("{} {}", count, what));
   };
-  const auto broken =
-      static_cast<std::size_t>(std::count_if(plan.not_this_week.begin(), plan.not_this_week.end(),
-                                             [](const NotThisWeek& out) { return out.promised.has_value(); }));
+  const std::size_t broken = broken_promises(plan).size();
   add(broken, broken == 1 ? "promise broken" : "promises broken");
   add(plan.not_this_week.size(), "not this week");
   add(list.week().not_planned.size(), "not planned");
@@ -521,6 +520,7 @@ std::vector<std::string> remark_lines(const RoundsList& list) {
         fmt::format("What is to load is held against stock less what these took and the book does not have: {}",
                     listed(words, "and")));
   }
+  if (list.carried) lines.emplace_back(carried_words);
   for (std::string& line : without_figures(week.no_time, week.no_price)) lines.push_back(std::move(line));
   return lines;
 }
@@ -556,16 +556,15 @@ std::string fault_words(const service::PlanFault& fault) {
   std::string text = std::string(to_text(fault.rule)) + ": ";
   if (!fault.where.empty()) text += cleaned(fault.where) + ": ";
   text += cleaned(fault.says);
-  const auto figures = static_cast<std::int64_t>(fault.follow_on.size());
-  if (figures == 0) return text;
-  return text +
-         fmt::format(" ({} from this)", figures == 1 ? "1 figure follows" : fmt::format("{} figures follow", figures));
+  const auto behind = static_cast<std::int64_t>(fault.follow_on.size());
+  if (behind == 0) return text;
+  return text + fmt::format(" ({} from this)", behind == 1 ? "1 more follows" : fmt::format("{} more follow", behind));
 }
 
 std::string follow_on_words(const service::PlanJudgement& judged) {
   const bool any = std::any_of(judged.faults.begin(), judged.faults.end(),
                                [](const service::PlanFault& fault) { return !fault.follow_on.empty(); });
-  return any ? "Figures that were right before such a change are counted with it; --format json names them." : "";
+  return any ? "What is wrong only because of such a fault is counted with it; --format json names it." : "";
 }
 
 }  // namespace cli

@@ -41,10 +41,10 @@ std::string takes_words(const Visit& visit);
 // `1 oil-filter-a (Engine oil filter)`, a line each; and where stock does not cover it, that.
 std::vector<std::string> load_lines(const RoundsList& list, const service::Round& round);
 
-// `Of it, to fill up what is always on board: 1 oil-filter-a`; empty where nothing was used of that.
-std::string fills_up_words(const service::Round& round);
+// `Comes back to Loader (loader), with other stops between: leave it safe each time`; empty where it does not.
+std::string two_goes_words(const service::Round& round);
 
-// `1 stop: 46 min of driving, 36.4 km, 10 min of set-up, 50 min of work, 30 min for the meal`.
+// `1 stop: 46 min of driving, 36.4 km, 10 min of set-up, 50 min of work, 30 min for the meal, before the first work`.
 std::string sums_of(const RoundsList& list, const service::Round& round);
 
 // `Arrive 08:00 (23 min, 18.2 km from Workshop); 15 min free; begin 08:15, 10 min of it set-up; done by 09:00.` `from`:
@@ -83,7 +83,7 @@ std::string not_planned_words(const service::NotPlanned& row);
 // `was Van, Monday 2026-05-04; now not this week: ring up keeper, 01 23`.
 std::string change_words(const RoundsList& list, const service::PlanChange& change);
 
-// All of them, by whom to ring up: `ring up Beck: keeper, 01 23`, and of each visit what changed.
+// All of them, a call a customer: `ring up Beck and Holm: keeper, 01 23`, and of each visit what changed.
 struct ChangedFor {
   std::string whom;
   std::vector<std::pair<std::string, std::string>> changes;

@@ -120,6 +120,18 @@ std::vector<std::string> load_lines(const service::Fleet& fleet,
   return lines;
 }
 
+std::vector<std::string> piece_words(const std::vector<std::pair<std::string, service::PartAmount>>& parts) {
+  std::vector<std::string> words;
+  for (const auto& [key, pieces] : parts) words.push_back(fmt::format("{} {}", to_text(pieces), cleaned(key)));
+  return words;
+}
+
+std::string fills_up_words(const std::vector<std::pair<std::string, service::PartAmount>>& fills_up) {
+  return fills_up.empty()
+             ? ""
+             : fmt::format("Of it, to fill up what is always on board: {}", listed(piece_words(fills_up), "and"));
+}
+
 std::vector<std::string> lack_lines(const std::vector<service::PartLack>& lacks, service::Day as_of) {
   std::vector<std::string> lines;
   for (const service::PartLack& lack : lacks) {

@@ -38,6 +38,19 @@ std::vector<std::string> load_lines(const service::Fleet& fleet,
                                     const std::vector<std::pair<std::string, service::Quantity>>& fluids,
                                     const std::vector<service::PartLack>& lacks, service::Day as_of);
 
+// `1 oil-filter-a`, each.
+std::vector<std::string> piece_words(const std::vector<std::pair<std::string, service::PartAmount>>& parts);
+
+// Of what is to load, `Of it, to fill up what is always on board: 1 oil-filter-a`; empty where nothing was used of
+// that.
+std::string fills_up_words(const std::vector<std::pair<std::string, service::PartAmount>>& fills_up);
+
+// Of crews that always carry something: what is taken for granted of that.
+inline constexpr std::string_view carried_words =
+    "What a crew always carries is on board when its first trip begins; what a trip uses of it is to load with the "
+    "next "
+    "one";
+
 // A line a part that some work lacks: `air-filter: 1 not in stock, order by 2026-07-01`.
 std::vector<std::string> lack_lines(const std::vector<service::PartLack>& lacks, service::Day as_of);
 

@@ -80,7 +80,8 @@ Json visit_as_json(const VisitsList& list, const SiteVisit& visit, const service
       {"access", text_or_null(visit.site->access)},
       {"seen",
        array_of(visit.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); })},
-      {"cautions", visit.cautions}};
+      {"cautions", visit.cautions},
+      {"fills_up", parts_as_json(visit.fills_up)}};
 }
 
 Json not_possible_as_json(const VisitsList& list, const service::NotPossible& out, const service::NotToRun& stopped) {
@@ -163,6 +164,7 @@ std::string visits_as_json(const VisitsList& list) {
   json["left_off"] = list.left_off;
   json["short"] = short_as_json(list.short_parts);
   json["without"] = plan.without;
+  mark_rows(json, fleet, stopped);
   return dumped(json);
 }
 

@@ -64,6 +64,7 @@ class Writer {
     to_mend();
     text_ += not_known(list_.asked->gaps, {}, look_);
     std::vector<std::string> remarks = without_figures(plan_.no_time, plan_.no_price);
+    if (list_.carried) remarks.insert(remarks.begin(), std::string(carried_words));
     if (std::string again = again_words(list_); !again.empty()) remarks.insert(remarks.begin(), std::move(again));
     if (!remarks.empty()) text_ += '\n';
     for (const std::string& remark : remarks) line("", remark + ".");
@@ -129,6 +130,7 @@ class Writer {
     const auto lines = load_lines(list_.fleet(), visit.parts, visit.fluids, lacks_of(list_, visit), plan_.as_of);
     line("  ", lines.empty() ? "To load: nothing beside what is always on board." : "To load:");
     for (const std::string& each : lines) line("    [ ] ", each);
+    line("    ", fills_up_words(visit.fills_up));
   }
 
   void crowded() {

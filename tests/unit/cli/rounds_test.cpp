@@ -431,6 +431,51 @@ TEST_CASE("a plan is kept as far as it can be, and whoever waits elsewhere is ru
   CHECK(next["week"]["to"] == "2026-05-10");
 }
 
+TEST_CASE("one contact of two sites is rung up once, and every format has the calls") {
+  Place place;
+  estate::Texts texts;
+  for (const char* site : {"set-up: 10", "set-up: 15"}) {
+    texts.sites.replace(texts.sites.find(site), 0, "contact: \"keeper, 01 45\", ");
+  }
+  furnish_estate(place, texts);
+  keep_plan(place);
+  for (const char* done : {"loader engine-oil", "pump gland"}) {
+    must(place, "done " + std::string(done) + " --on 2026-05-03 --as-of 2026-05-03");
+  }
+  const std::string keep = "rounds --from 2026-05-04 --as-of 2026-05-03 --keep plan.json";
+  const Json answer = in_order(place, keep);
+  REQUIRE(answer["changes"].size() == 2);
+  REQUIRE(answer["ring_up"].size() == 1);
+  const Json& call = answer["ring_up"][0];
+  CHECK(call["contact"] == "keeper, 01 45");
+  CHECK(call["sites"] == Json::parse(R"(["holm", "beck"])"));
+  CHECK(call["changes"] == answer["changes"]);
+  CHECK(call["promised"] == false);
+  must(place, keep);
+  CHECK(place.says("ring up Holm and Beck: keeper, 01 45"));
+  CHECK(place.says("- loader (holm): was Van, Monday 2026-05-04; now no longer wanted"));
+  std::size_t changes = 0;
+  for (const auto& row : rows_of(place, keep)) {
+    if (row.at("row") != "change") continue;
+    ++changes;
+    CHECK(row.at("ring_up") == "1");
+  }
+  CHECK(changes == 2);
+}
+
+TEST_CASE("a plan of another fleet, or in other money, is told so first") {
+  Place place;
+  furnish_estate(place);
+  keep_plan(place, [](Json& plan) {
+    plan["fleet"] = "Another estate";
+    plan["currency"] = nullptr;
+  });
+  const Json judged = in_order(place, std::string(asked) + " --check plan.json");
+  CHECK(judged["ok"] == false);
+  CHECK(rules_of(judged) == "form figure ");
+  for (const auto& field : judged["not_judged"]) CHECK((field != "fleet" && field != "currency"));
+}
+
 TEST_CASE("a plan made by hand is judged in the week in which the plan that is kept is made anew") {
   Place place;
   furnish_estate(place);
