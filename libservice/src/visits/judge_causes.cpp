@@ -19,11 +19,13 @@ bool has_sums(const GivenRound& round) {
 
 }  // namespace
 
-void Faults::put_behind(Number cause, const std::function<bool(const PlanFault&)>& follows) {
+void Faults::put_behind(Number cause, const std::function<bool(const PlanFault&, bool)>& follows) {
   std::vector<PlanFault> behind;
   std::vector<PlanFault> rest;
+  std::vector<bool> money;  // of the rest
   for (Number i = 0; i < all_.size(); ++i) {
-    const bool goes = i >= head_ && follows(all_[i]);
+    const bool goes = i >= head_ && follows(all_[i], money_[i]);
+    if (!goes) money.push_back(money_[i]);
     (goes ? behind : rest).push_back(std::move(all_[i]));
   }
   auto& follow_on = rest[cause].follow_on;  // the head stays where it is
@@ -34,6 +36,7 @@ void Faults::put_behind(Number cause, const std::function<bool(const PlanFault&)
     follow_on.insert(follow_on.end(), more.begin(), more.end());
   }
   all_ = std::move(rest);
+  money_ = std::move(money);
 }
 
 Faults::Cause JudgedRound::cause_until(std::size_t stop) const {

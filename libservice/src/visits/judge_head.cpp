@@ -10,8 +10,6 @@ namespace {
 
 constexpr const char* of_plan = "plan";
 
-bool is_figure(const PlanFault& fault) { return fault.rule == PlanRule::figure || fault.rule == PlanRule::bound; }
-
 // What is wanted, and what is said of that.
 bool is_of_work(const PlanFault& fault) {
   switch (fault.rule) {
@@ -20,9 +18,11 @@ bool is_of_work(const PlanFault& fault) {
     case PlanRule::tasks:
     case PlanRule::reason:
     case PlanRule::safety:
+    case PlanRule::figure:
+    case PlanRule::bound:
       return true;
     default:
-      return is_figure(fault);
+      return false;
   }
 }
 
@@ -82,7 +82,7 @@ JudgedHead::JudgedHead(const Week& week, const GivenPlan& given, Faults& faults)
                            fmt::format("is of the fleet {}; this one is {}", named(*given.fleet), named(fleet.name)));
   }
   if (given.as_of && *given.as_of != week.as_of) {
-    of_figures_ =
+    of_money_ =
         faults.add(PlanRule::form, of_plan,
                    fmt::format("is as of {}; the week is as of {}", to_text(*given.as_of), to_text(week.as_of)));
   }
@@ -91,7 +91,7 @@ JudgedHead::JudgedHead(const Week& week, const GivenPlan& given, Faults& faults)
     const auto fault = faults.add(
         PlanRule::figure, of_plan,
         fmt::format("its money is in {}; that of the fleet is in {}", named(*given.currency), named(fleet.currency)));
-    if (!of_figures_) of_figures_ = fault;
+    if (!of_money_) of_money_ = fault;
   }
 }
 
@@ -135,19 +135,22 @@ void JudgedHead::put_behind() {
   const bool other_fleet =
       std::any_of(all.begin(), all.end(), [](const PlanFault& fault) { return fault.rule == PlanRule::unknown_visit; });
   if (of_fleet_ && other_fleet) {
-    faults_.put_behind(*of_fleet_,
-                       [](const PlanFault& fault) { return fault.rule == PlanRule::off_day || is_of_work(fault); });
+    faults_.put_behind(
+        *of_fleet_, [](const PlanFault& fault, bool) { return fault.rule == PlanRule::off_day || is_of_work(fault); });
   }
   if (of_week_) {
     std::set<std::string> other_tasks;  // so that they take another time, too
     for (const PlanFault& fault : faults_.all()) {
       if (fault.rule == PlanRule::tasks) other_tasks.insert(fault.where);
     }
-    faults_.put_behind(*of_week_, [&](const PlanFault& fault) {
+    faults_.put_behind(*of_week_, [&](const PlanFault& fault, bool) {
       return is_of_other_week(fault) || (fault.rule == PlanRule::stay && other_tasks.contains(fault.where));
     });
   }
-  if (of_figures_) faults_.put_behind(*of_figures_, is_figure);
+  if (of_money_) {
+    faults_.put_behind(*of_money_,
+                       [](const PlanFault& fault, bool money) { return money || fault.rule == PlanRule::bound; });
+  }
 }
 
 }  // namespace service::visits

@@ -24,7 +24,7 @@ class JudgedHead {
   Faults& faults_;
   Faults::Cause of_fleet_;
   Faults::Cause of_week_;
-  Faults::Cause of_figures_;  // the day as of which it is, or the currency
+  Faults::Cause of_money_;  // the day as of which it is, or the currency
 };
 
 }  // namespace service::visits

@@ -22,6 +22,7 @@ class Faults {
 
   Number add(PlanRule rule, const std::string& where, std::string says) {
     all_.push_back({rule, where, std::move(says)});
+    money_.push_back(false);
     return all_.size() - 1;
   }
   // One after which the plan has no value.
@@ -35,21 +36,30 @@ class Faults {
     all_[*cause].follow_on.push_back({rule, where, std::move(says)});
     return *cause;
   }
+  // The same of a figure of money.
+  Number add_money(const Cause& cause, const std::string& where, std::string says) {
+    const Number at = add_figure(cause, PlanRule::figure, where, std::move(says));
+    if (!cause) money_[at] = true;
+    return at;
+  }
   // From here on all are of what the plan holds; those before are of what it says of itself, and are behind nothing.
   void end_head() { head_ = all_.size(); }
   // One more of what it says of itself, which only the rest shows. No number that was given before is used from here
   // on.
   Number add_to_head(PlanRule rule, const std::string& where, std::string says) {
     all_.insert(all_.begin() + static_cast<std::ptrdiff_t>(head_), {rule, where, std::move(says)});
+    money_.insert(money_.begin() + static_cast<std::ptrdiff_t>(head_), false);
     return head_++;
   }
-  // Says those that follow from it behind it, and what is behind them.
-  void put_behind(Number cause, const std::function<bool(const PlanFault&)>& follows);
+  // Says those that follow from it behind it, and what is behind them. `follows`: of a fault, and whether it is one of
+  // money.
+  void put_behind(Number cause, const std::function<bool(const PlanFault&, bool)>& follows);
   bool grave() const { return grave_; }
   const std::vector<PlanFault>& all() const { return all_; }
 
  private:
   std::vector<PlanFault> all_;
+  std::vector<bool> money_;  // of each
   Number head_ = 0;
   bool grave_ = false;
 };

@@ -100,9 +100,9 @@ Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::siz
                            to_text(week.later)));
   }
   if (!given.cost || *given.cost == week.visits[visit].put_off) return std::nullopt;
-  return faults.add(PlanRule::figure, where,
-                    fmt::format("costs {}; until {} it is {}", money_words(*given.cost), to_text(week.later),
-                                money_words(week.visits[visit].put_off)));
+  return faults.add_money({}, where,
+                          fmt::format("costs {}; until {} it is {}", money_words(*given.cost), to_text(week.later),
+                                      money_words(week.visits[visit].put_off)));
 }
 
 void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,

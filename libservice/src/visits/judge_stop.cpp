@@ -91,9 +91,9 @@ void judge_waiting(const VisitOption& option, JudgedRound& round, std::size_t nu
   const GivenStop& given = round.given->stops[number];
   if (!given.waiting || *given.waiting == option.waiting) return;
   auto& cause = round.of_stops[number];
-  const auto fault = faults.add_figure(round.of_day ? round.of_day : cause, PlanRule::figure, round.where_of(number),
-                                       fmt::format("waiting costs {}; on {} it is {}", money_words(*given.waiting),
-                                                   to_text(round.given->on), money_words(option.waiting)));
+  const auto fault = faults.add_money(round.of_day ? round.of_day : cause, round.where_of(number),
+                                      fmt::format("waiting costs {}; on {} it is {}", money_words(*given.waiting),
+                                                  to_text(round.given->on), money_words(option.waiting)));
   if (!cause) cause = fault;
 }
 

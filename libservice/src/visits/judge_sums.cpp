@@ -71,7 +71,8 @@ void judge_round_sums(const Week& week, JudgedRound& round, Faults& faults) {
   const Money cost = travel_cost(week, *round.crew, round.way);
   if (given.cost && *given.cost != cost) {
     round.of_cost =
-        fault(fmt::format("costs {}; legs and set-ups are {}", money_words(*given.cost), money_words(cost)));
+        faults.add_money(cause_of_sums(round, faults), round.where,
+                         fmt::format("costs {}; legs and set-ups are {}", money_words(*given.cost), money_words(cost)));
   }
 }
 
@@ -80,9 +81,8 @@ Faults::Cause judge_plan_sums(const GivenPlan& given, const PlanSums& sums, Faul
   const auto money = [&](std::string_view what, const std::optional<Money>& said, Money is) {
     if (!said || *said == is) return;
     if (!cause) cause = put_off_bare(given, faults);
-    const auto fault =
-        faults.add_figure(cause, PlanRule::figure, of_plan,
-                          fmt::format("{} is {}; the sum is {}", what, money_words(*said), money_words(is)));
+    const auto fault = faults.add_money(
+        cause, of_plan, fmt::format("{} is {}; the sum is {}", what, money_words(*said), money_words(is)));
     if (!first) first = fault;
   };
   money("travel", given.travel, sums.travel);

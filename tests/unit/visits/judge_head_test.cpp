@@ -90,6 +90,15 @@ TEST_CASE("of a week that ends on another day what waits until then tells") {
   CHECK(rules_of(judgement) == "form plan; twice put_off pump+pressure");
 }
 
+TEST_CASE("behind another currency is money alone") {
+  GivenPlan plan = worked_plan();
+  plan.currency = "EUR";
+  plan.total->hundredths *= 2;
+  plan.rounds[0].parts->clear();
+  CHECK(rules_of(judged(plan)) == "figure plan; figure van 2026-05-04");
+  CHECK(behind(judged(plan)) == 1);
+}
+
 TEST_CASE("of a plan as of another day the figures that differ for that are behind it") {
   const Week later = Estate().usual().week(WeekAsk{day("2026-05-04")}, "2026-05-04");
   const PlanJudgement judgement = judge_plan(later, worked_plan());
