@@ -346,6 +346,14 @@ std::string list_changes(const service::Entered& entered, const Look& look) {
 std::string meter_news_lines(const service::Entered& entered, const std::string& command) {
   constexpr std::size_t most = 5;
   std::string text;
+  const auto& known = entered.ended_gaps;
+  for (std::size_t i = 0; i < std::min(most, known.size()); ++i) {
+    text += wrapped(
+        "",
+        fmt::format("No longer on the find-out list: {}: {}", whose({&known[i], 1}), service::cleaned(known[i].say)),
+        page, 2);
+  }
+  if (known.size() > most) text += fmt::format("And {} more that are no longer on it.\n", known.size() - most);
   const auto& ended = entered.ended_doubts;
   for (std::size_t i = 0; i < std::min(most, ended.size()); ++i) {
     text +=

@@ -268,6 +268,13 @@ struct PointChange {
 // that a new reading moves is not a change.
 std::vector<PointChange> difference(const DueList& before, const DueList& after);
 
+// Gaps that what was told has ended: nothing was recorded of a machine, a meter was never read or not for long. Doubts
+// and contradictions are left out, for whoever ends one of them says so. In the order of the list before.
+std::vector<Gap> ended_gaps(const DueList& before, const DueList& after);
+
+// Of a gap: that any reading ends it, be it right or not.
+bool ends_by_reading(GapKind kind);
+
 // A point whose standing is the same, but which the overdue list shows under another heading, or no more, or newly:
 // somebody put it off, or its machine was laid up or came back.
 struct HeadingChange {

@@ -150,6 +150,7 @@ struct Entered {
   std::vector<WrittenTwice> twice;    // where what was added is one of the two
   std::vector<Gap> doubts;            // about values of meters that are read or counted by: added, and what stands on
   std::vector<FactId> newly_doubted;  // of these, values that were in the book and that nobody doubted before
+  std::vector<Gap> ended_gaps;        // what was not known before them
   std::vector<EndedDoubt> ended_doubts;           // that stood before, of the machines that this is about
   std::vector<HighFirstValue> high_first_values;  // of meters of which nothing was known before
   std::vector<MeterMeant> meters_meant;           // of added values that are doubted and came from no file

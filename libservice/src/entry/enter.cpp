@@ -193,6 +193,7 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
     entered.doubts.push_back(gap);
     if (!was_doubted && !fresh.contains(gap.facts.front())) entered.newly_doubted.push_back(gap.facts.front());
   }
+  entered.ended_gaps = ended_gaps(*entered.before, *entered.after);
   entered.ended_doubts = ended_doubts(*entered.before, *entered.after, *entered.is);
   entered.high_first_values = high_first_values(entered);
   for (WrittenTwice& twice : written_twice(*entered.is)) {

@@ -15,8 +15,8 @@ ListsOf::Names ListsOf::names_on(const std::string& machine, const std::vector<F
   for (const OverdueEntry& entry : overdue_list(list)) {
     if (entry.point != nullptr) {
       names[entry.point->name + '@' + entry.point->position] = never_waits(*entry.point);
-    } else if (entry.gap != nullptr && entry.gap->kind == GapKind::doubtful) {
-      names["?" + entry.gap->meter] = false;
+    } else if (entry.gap != nullptr && (entry.gap->kind == GapKind::doubtful || ends_by_reading(entry.gap->kind))) {
+      names[std::string("?") + std::string(to_text(entry.gap->kind)) + ' ' + entry.gap->meter] = false;
     }
   }
   return names;

@@ -1,4 +1,4 @@
-// What a reading takes off the overdue list, and which doubts it ends.
+// What a reading takes off the overdue list: points, doubts, and what was not known.
 #pragma once
 
 #include <map>
@@ -11,7 +11,7 @@
 namespace service::entry {
 
 struct TakesOff {
-  bool any = false;     // something that stands on the overdue list, or a doubt
+  bool any = false;     // something that stands on the overdue list
   bool safety = false;  // something of it never waits
 };
 
@@ -25,7 +25,7 @@ class ListsOf {
   TakesOff taken_off_by(const Fact& reading, const Stamp& stamp);
 
  private:
-  using Names = std::map<std::string, bool>;  // of points and doubts; whether they never wait
+  using Names = std::map<std::string, bool>;  // of points and gaps; whether they never wait
 
   Names names_on(const std::string& machine, const std::vector<Fact>& facts) const;
 

@@ -688,7 +688,7 @@ TEST_CASE("below a stamp that nobody understands no day is known") {
   CHECK(lines[0]["fate"] == "heading");
   CHECK(lines[1]["on"] == "2026-06-13");
   CHECK(field.refused("[07:50] A.F.: pump 20") == "bad-day");
-  CHECK(field.lines("thanks!\npump 20\n", 65, " --dry-run")[1]["fate"] == "taken");  // no stamp at all
+  CHECK(field.lines("thanks!\nloader 1511\n", 65, " --dry-run")[1]["fate"] == "taken");  // no stamp at all
   // A machine that is mistyped is no divider.
   CHECK(field.lines("[13.06.2026, 07:00] A: pump 20\nlodaer 1511.4 14.06.2026\npump-3 20\n", 65,
                     " --dry-run")[2]["on"] == "2026-06-13");
