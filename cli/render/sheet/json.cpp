@@ -106,6 +106,7 @@ Json entry_as_json(const service::SheetEntry& entry) {
             {"mends", entry.mends}};
   add_wait(json, entry.wait);
   json["past_limit"] = entry.past_limit;
+  json["sign_seen"] = entry.sign_seen;
   json["measures"] = array_of(entry.measures, measure_as_json);
   return json;
 }

@@ -25,6 +25,8 @@ constexpr std::string_view only_looked_say =
 constexpr std::string_view mended_say = "Mended, tried, and good now (not yet: leave it out, and nobody runs it):";
 constexpr std::string_view renewed_say =
     "Renewed or put right, tried, and good now, and what it measures now (not yet: leave the first line out{}):";
+constexpr std::string_view put_right_say =
+    "Renewed or put right, tried, and good now (not yet: leave it out, and nobody runs it):";
 constexpr std::string_view alone_say =
     "Where not all of that is done, but this alone, which is for safety and overdue:";
 constexpr std::string_view looked_say = "What was seen, and is good now (else add --found worn or --found failed):";
@@ -35,7 +37,10 @@ constexpr std::string_view measured_say =
     "Measured, where the part was not renewed; after the lines above, for a service ends what was measured before it:";
 
 std::string say_of(const service::SheetEntry& entry) {
-  std::string text(entry.mends ? mended_say : entry.puts_in_new ? new_in_say : only_looked_say);
+  std::string text(entry.mends         ? mended_say
+                   : entry.sign_seen   ? put_right_say
+                   : entry.puts_in_new ? new_in_say
+                                       : only_looked_say);
   if (entry.past_limit) {
     const bool stands = std::any_of(entry.measures.begin(), entry.measures.end(),
                                     [](const auto& measure) { return service::forbids_running(*measure.point); });
@@ -74,7 +79,7 @@ std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string
   std::stable_sort(entries.begin(), entries.end(), [](const service::SheetEntry* a, const service::SheetEntry* b) {
     const auto rank = [](const service::SheetEntry* entry) {
       const auto from = entry->wait ? std::optional(entry->wait->from) : std::nullopt;
-      return std::tuple{from, !entry->past_limit, !entry->mends, !entry->puts_in_new};
+      return std::tuple{from, !entry->past_limit, !entry->mends, !entry->sign_seen, !entry->puts_in_new};
     };
     return rank(a) < rank(b);
   });

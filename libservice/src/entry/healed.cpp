@@ -88,7 +88,7 @@ std::vector<Ended> ended_in(const Fleet& fleet, const Machine& machine, std::spa
   std::vector<Ended> all;
   const KeptAsSeen kept(fleet, machine);
   for_each_limit(fleet, machine, [&](const auto& task, const auto& limb, const auto& position, const auto& services) {
-    if (puts_in_new(machine, {task.task, nullptr})) return;
+    if (!may_only_be_looked_at(machine, *task.task, LimbKind::measured)) return;
     if (auto ended = ended_at(task, limb, position, services, facts, kept)) all.push_back(std::move(*ended));
   });
   return all;

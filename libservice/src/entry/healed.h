@@ -1,4 +1,5 @@
-// Measured values that come back within their limit, though nothing says that what was measured was renewed.
+// Measured values that come back within their limit, and values and signs that a service ends, though nothing says that
+// anything was renewed.
 #pragma once
 
 #include <cstddef>
@@ -36,5 +37,17 @@ struct Ended {
 
 // The same facts. A check that never waits and was found worn or failed ends nothing: it stays as seen.
 std::vector<Ended> ended_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
+
+// A listed sign that a service ended which puts in nothing new, though nobody had looked at it: put right, or only
+// looked at.
+struct EndedSign {
+  const Task* task = nullptr;  // which never waits
+  std::string position;        // of its point; empty where it has none
+  std::size_t was = 0;         // seen first, or found worn or failed by a look: which of the facts
+  std::size_t by = 0;          // the first service behind it
+};
+
+// The same facts, and the same of a check that was found worn or failed. Of several signs of a task the first.
+std::vector<EndedSign> ended_signs_in(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
 
 }  // namespace service::entry

@@ -11,7 +11,7 @@
 namespace service::entry {
 namespace {
 
-Diagnostic why_not_ended(const Machine& machine, const entry::Ended& ended, const Fact& was) {
+Diagnostic why_not_ended(const Machine& machine, const Ended& ended, const Fact& was) {
   const std::string unit = was.unit.empty() ? "" : ' ' + was.unit;
   const std::string task = point_label(ended.task->name, ended.position);
   const std::string looked =
@@ -24,6 +24,17 @@ Diagnostic why_not_ended(const Machine& machine, const entry::Ended& ended, cons
                       point_label(was.name, ended.position), to_text(*was.value), unit, to_text(was.on),
                       to_text(ended.limb.limit), unit, task),
           looked + "; where it was renewed or put right, enter that by the command"};
+}
+
+Diagnostic why_not_ended(const Machine& machine, const EndedSign& ended, const Fact& was) {
+  const std::string task = point_label(ended.task->name, ended.position);
+  return {"sign-ends",
+          fmt::format("`{}` of {} was seen on {}; this would take {} off the list, and may mean that it was renewed or "
+                      "put right, or only looked at",
+                      was.name, machine.key, to_text(was.on), task),
+          fmt::format("where it was only looked at: looked {} {} by WHO found good, or found worn, or found failed; "
+                      "where it was renewed or put right, enter that by the command",
+                      machine.key, was.name)};
 }
 
 }  // namespace
@@ -104,7 +115,7 @@ bool Clearing::refuse_what_heals(Draft& draft) {
   return false;
 }
 
-bool Clearing::refuse_what_ends_values() {
+bool Clearing::refuse_what_ends() {
   std::set<std::string> machines;
   for (const Draft& draft : text_.drafts()) {
     const bool serves = draft.line.fate == LineFate::taken && draft.facts.front().kind == FactKind::service;
@@ -115,16 +126,23 @@ bool Clearing::refuse_what_ends_values() {
     const Machine& machine = *text_.fleet().machine(key);
     const auto [facts, places] = text_.together(key);
     for (const Ended& ended : ended_in(text_.fleet(), machine, facts)) {
-      const auto draft = std::find_if(text_.drafts().begin(), text_.drafts().end(), [&](const Draft& each) {
-        return each.line.number == places[ended.by].first && each.line.fate == LineFate::taken;
-      });
-      if (draft == text_.drafts().end()) continue;
-      draft->line.instead = draft->facts;
-      refuse(*draft, why_not_ended(machine, ended, facts[ended.was]));
-      any = true;
+      any = refuse_service(places[ended.by].first, why_not_ended(machine, ended, facts[ended.was])) || any;
+    }
+    for (const EndedSign& ended : ended_signs_in(text_.fleet(), machine, facts)) {
+      any = refuse_service(places[ended.by].first, why_not_ended(machine, ended, facts[ended.was])) || any;
     }
   }
   return any;
+}
+
+bool Clearing::refuse_service(int number, Diagnostic why) {
+  const auto draft = std::find_if(text_.drafts().begin(), text_.drafts().end(), [&](const Draft& each) {
+    return each.line.number == number && each.line.fate == LineFate::taken;
+  });
+  if (draft == text_.drafts().end()) return false;
+  draft->line.instead = draft->facts;
+  refuse(*draft, std::move(why));
+  return true;
 }
 
 void tell_what_is_cleared(TextBesideBook& text) {

@@ -25,9 +25,9 @@ class Clearing {
   // it was refused.
   bool refuse_what_heals(Draft& draft);
 
-  // A check puts nothing in: done at a value at its limit it was renewed or put right, or only looked at. Whether any
-  // line was refused.
-  bool refuse_what_ends_values();
+  // A check puts nothing in: done at a value at its limit, or at a sign of what never waits, it was renewed or put
+  // right, or only looked at. Whether any line was refused.
+  bool refuse_what_ends();
 
  private:
   struct Heals {
@@ -36,6 +36,7 @@ class Clearing {
   };
 
   void find_what_heals(const std::string& machine);
+  bool refuse_service(int number, Diagnostic why);  // of this line, where it is taken; false: it is none
   bool is_of_safety(const Fact& fact) const;
 
   TextBesideBook& text_;

@@ -15,7 +15,7 @@ void OneVoice::insist() {
       clearing_.find_what_heals();
       heals = false;
       for (Draft& draft : text_.drafts()) heals = clearing_.refuse_what_heals(draft) || heals;
-      heals = clearing_.refuse_what_ends_values() || heals;
+      heals = clearing_.refuse_what_ends() || heals;
     }
     again = false;
     for (std::size_t i = 0; i < text_.drafts().size(); ++i) again = refuse_beside_a_sign(i) || again;

@@ -183,4 +183,9 @@ bool puts_in_new(const Machine& machine, const NamedTask& named) {
   return !parts.empty() || !fluids.empty();
 }
 
+bool may_only_be_looked_at(const Machine& machine, const Task& task, LimbKind kind) {
+  if (puts_in_new(machine, {&task, nullptr})) return false;
+  return kind == LimbKind::measured || (kind == LimbKind::sign && never_waits(task, nullptr));
+}
+
 }  // namespace service

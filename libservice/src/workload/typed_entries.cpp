@@ -26,7 +26,7 @@ void add_entry(std::vector<SheetEntry>& entries, const Point& point, SheetEntry 
   auto entry = std::find_if(entries.begin(), entries.end(), [&](const SheetEntry& other) {
     return other.meter == of.meter && other.competent_person == of.competent_person &&
            other.puts_in_new == of.puts_in_new && other.mends == of.mends && other.past_limit == of.past_limit &&
-           end_of(other.wait) == end_of(of.wait);
+           other.sign_seen == of.sign_seen && end_of(other.wait) == end_of(of.wait);
   });
   if (entry == entries.end()) {
     entry = entries.insert(entry, std::move(of));
@@ -36,13 +36,15 @@ void add_entry(std::vector<SheetEntry>& entries, const Point& point, SheetEntry 
   entry->points.push_back(&point);
 }
 
-// What is at or past its limit, of a point or of one that its service includes, and what no new element of its own task
-// puts right.
-void add_past_limit(SheetEntry& of, const Point& point) {
-  if (puts_in_new(*point.machine, {point.task, nullptr})) return;
+// What of a point, or of one that its service includes, no new element of its own task puts right: what is at or past
+// its limit, and a sign that nobody has found good.
+void add_not_renewed(SheetEntry& of, const Point& point) {
   for (const LimbStanding& limb : point.limbs) {
+    if (!may_only_be_looked_at(*point.machine, *point.task, limb.kind)) continue;
     if (limb.kind == LimbKind::measured && reached(limb)) of.measures.push_back({&point, &limb});
+    of.sign_seen = of.sign_seen || (limb.kind == LimbKind::sign && !limb.seen.empty());
   }
+  of.past_limit = !of.measures.empty();
 }
 
 // Of a point of the task: what is put in, what is mended by it, and not before when.
@@ -50,11 +52,10 @@ SheetEntry entry_of(const SheetTask& task, const Point& point, const std::vector
   SheetEntry of;
   of.puts_in_new = task.label.has_value();
   of.mends = !to_mend(seen, point).empty();
-  if (task.check == nullptr) add_past_limit(of, point);
+  if (task.check == nullptr) add_not_renewed(of, point);
   for (const SheetIncluded& included : task.included) {
-    for (const Point* part : included.points) add_past_limit(of, *part);
+    for (const Point* part : included.points) add_not_renewed(of, *part);
   }
-  of.past_limit = !of.measures.empty();
   for (const SheetWait& wait : task.waits) {
     if (wait.point == &point) of.wait = wait;
   }
@@ -63,8 +64,8 @@ SheetEntry entry_of(const SheetTask& task, const Point& point, const std::vector
 
 bool past_limit(const Point& point) {
   SheetEntry of;
-  add_past_limit(of, point);
-  return !of.measures.empty();
+  add_not_renewed(of, point);
+  return of.past_limit;
 }
 
 // It is here for what was found of its task at no position in particular, and another position is at its limit: that
@@ -106,8 +107,7 @@ void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen, const st
     for (const Point* point : task.overdue_safety) {
       SheetEntry of;
       of.puts_in_new = puts_in_new(*page.machine, {point->task, nullptr});
-      add_past_limit(of, *point);
-      of.past_limit = !of.measures.empty();
+      add_not_renewed(of, *point);
       add_entry(page.alone, *point, std::move(of));
     }
   }

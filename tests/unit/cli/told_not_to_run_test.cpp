@@ -21,7 +21,7 @@ void furnish_guarded(Place& place) {
               "  hoses: {do: Renew worn hoses, every: {years: 6, signs: [leak]}, parts: {hose: 1}, safety: true}\n"
               "  fork: {do: Measure the fork, every: {years: 6, measured: {wear: {above: 10, unit: mm}}}, "
               "positions: [left, right], safety: true}\n"
-              "  brakes: {do: Try the brakes, every: {months: 12}, safety: true}\n"
+              "  brakes: {do: Try the brakes, every: {months: 12, signs: [pull]}, safety: true}\n"
               "  exam: {do: Examine, every: {months: 18}, by-whom: competent-person}\n");
   must(place, "done loader brakes --on 2026-06-01");
   must(place, "done loader exam --by somebody --on 2026-06-01");
@@ -91,6 +91,16 @@ TEST_CASE("a value that was found worn and not renewed is to be measured again")
   CHECK(json_of(place, "done loader fork@left --found worn --dry-run")["values_ended"][0]["found_bad"] == true);
   must(place, "done loader fork@left --dry-run");
   CHECK(place.says("It counts no more, for this says that it was renewed or put right."));
+}
+
+TEST_CASE("a check of which a sign was seen is typed in when that is put right") {
+  Place place;
+  furnish_guarded(place);
+  must(place, "saw loader pull --on 2026-06-14");
+  must(place, "sheet loader");
+  CHECK(place.says(
+      "Renewed or put right, tried, and good now (not yet: leave it out, and nobody runs it): whichever done "
+      "loader brakes --at VALUE --by WHO --on DAY"));
 }
 
 TEST_CASE("the head of a sheet names what is overdue and never waits, the list of meters what nobody may run") {

@@ -45,3 +45,18 @@ TEST_CASE("what is to be measured again has the same day, whatever is asked for 
     CHECK(test::text_or_none(page->measure_again.front().points.front()->due_on) == "2026-01-01");
   }
 }
+
+TEST_CASE("a check of which a sign was seen is written down when that is put right") {
+  const std::string signs = "months: 6, signs: [pull]}";
+  World world("  brakes: {do: It, safety: true, every: {" + signs + "}\n" +
+                  "  pads: {do: It, safety: true, parts: {p: 1}, every: {" + signs + "}\n" +
+                  "  horn: {do: It, every: {" + signs + "}\n",
+              put_in_service);
+  CHECK_FALSE(page_of(world, "2025-08-01")->entries.front().sign_seen);
+  world.sign("pull", "2025-07-01");
+  std::vector<std::string> said;
+  for (const SheetEntry& entry : page_of(world, "2025-08-01")->entries) {
+    said.push_back(names(entry.points) + (entry.sign_seen ? " seen" : "") + (entry.puts_in_new ? " new" : ""));
+  }
+  CHECK(joined(said) == "brakes seen, pads new, horn");
+}
