@@ -56,7 +56,9 @@ int import_messages(Context& context) {
   answer.written.left_out = static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), service::is_refused));
   stored(context, session, answer.written);
   put_answer(context, messages_formats, answer);
-  return answer.written.left_out == 0 ? 0 : static_cast<int>(service::FailureKind::bad_data);
+  return std::all_of(lines.begin(), lines.end(), service::is_settled)
+             ? 0
+             : static_cast<int>(service::FailureKind::bad_data);
 }
 
 }  // namespace cli

@@ -8,6 +8,7 @@
 #include "mistakes.h"
 #include "render/shared/sign_words.h"
 #include "service/telling.h"
+#include "service/told_signs.h"
 
 namespace cli {
 namespace {
@@ -24,7 +25,7 @@ std::string value_of(const service::Fact& fact) { return fact.value ? to_text(*f
 void ask_back_if_near(const Context& context, const service::Fleet& fleet, const service::Machine& machine,
                       const service::Fact& fact, service::Day today) {
   if (!context.world.terminal || context.arguments.has("new")) return;
-  const auto near = near_name(fleet, machine, fact.kind, fact.name);
+  const auto near = near_told(fleet, machine, fact);
   if (!near) return;
   const bool measured = fact.kind == service::FactKind::measurement;
   const std::string as_it_is = measured ? fmt::format("{}={}", fact.name, value_of(fact)) : fact.name;
@@ -82,6 +83,38 @@ service::Fact measurement_of(const std::string& written, const service::Fact& ab
   return fact;
 }
 
+// What was seen, listed signs by their names and all else in its own words, and that the machine must not run where
+// those say so for certain.
+void add_signs(std::vector<service::Fact>& facts, const Context& context, const Session& session,
+               const service::Machine& machine, const std::string& written) {
+  const service::Fact about = fact_about(context, session, service::FactKind::sign, machine);
+  const service::StopTold stop = stop_told(*session.fleet, machine, written, about.note);
+  const bool stops = stop.says == service::MustNotRun::said;
+  const std::string& seen = stops && !stop.why.empty() ? stop.why : written;
+  const auto signs =
+      context.arguments.has("new") ? service::SignsTold{{{seen, ""}}} : signs_told(*session.fleet, machine, seen);
+  const auto and_note = [&](const std::string& note) {
+    return note + (note.empty() || about.note.empty() ? "" : "; ") + about.note;
+  };
+  for (const service::SignNoted& sign : signs.signs) {
+    service::Fact fact = about;
+    fact.name = sign.name;
+    fact.note = and_note(sign.note);
+    facts.push_back(std::move(fact));
+  }
+  if (stops) facts.push_back(out_of_use_beside(about, and_note(stop.why)));
+}
+
+// Whether what was seen may say that the machine must not run, and it is not kept from it all the same.
+bool may_have_to_stop(const service::Fleet& fleet, const service::Machine& machine, const service::Entered& entered) {
+  const service::UseState* const state = entered.after->state_of(machine);
+  if (state != nullptr && state->kind == service::UseKind::out_of_use) return false;
+  return std::any_of(entered.added.begin(), entered.added.end(), [&](const service::Fact& fact) {
+    return fact.kind == service::FactKind::sign &&
+           stop_told(fleet, machine, fact.name, fact.note).says != service::MustNotRun::not_said;
+  });
+}
+
 }  // namespace
 
 int saw(Context& context) {
@@ -103,16 +136,14 @@ int saw(Context& context) {
     insist_on_measurement(arguments, "position");
   }
   if (!sign.empty()) {
-    service::Fact fact = fact_about(context, session, service::FactKind::sign, machine);
-    fact.name = service::sign_told(sign);
-    facts.push_back(std::move(fact));
+    add_signs(facts, context, session, machine, service::sign_told(sign));
   }
   for (const service::Fact& fact : facts) ask_back_if_near(context, *session.fleet, machine, fact, session.today);
   auto record = open_record(session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
   for (const service::Fact& fact : written.entered.added) {
     if (arguments.has("new")) break;
-    if (const auto near = near_name(*session.fleet, machine, fact.kind, fact.name)) {
+    if (const auto near = near_told(*session.fleet, machine, fact)) {
       // What was only tried is not there to be taken back: `undo` would strike something else.
       // And what was told beside it stays.
       const bool alone = written.entered.added.size() == 1;
@@ -122,6 +153,12 @@ int saw(Context& context) {
       written.next.push_back(fmt::format("If `{}` was meant: {}{}", near->name, back,
                                          command_to_say(*near, fact, session.today, context.look.command)));
     }
+  }
+  if (may_have_to_stop(*session.fleet, machine, written.entered)) {
+    written.next.push_back(fmt::format(
+        "It may say that the machine must not run, and that is not written down. To keep it from being run: "
+        "{} out-of-use {} --note WHY",
+        context.look.command, service::cleaned(machine.key)));
   }
   for (const service::SeenSign& seen : written.entered.seen) {
     written.next.push_back("When somebody has looked: " + command_to_look(seen, *session.fleet, context.look.command));

@@ -73,7 +73,7 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
       text += fmt::format("If this is an old message: {} strike {}\n", command, short_text(line.facts.front().id));
   }
   if (line.near) {
-    const service::Fact& seen = line.facts.front();
+    const service::Fact& seen = line.facts[line.near_fact];
     const std::string strike = stored ? fmt::format("{} strike {}; ", command, short_text(seen.id)) : "";
     text += fmt::format("Kept in its own words. If `{}` was meant: {}{}\n", line.near->name, strike,
                         command_to_say(*line.near, seen, messages.entered.today, command));
@@ -84,6 +84,9 @@ std::string taken_lines(const service::Messages& messages, const MessageLine& li
     std::erase_if(part.answered, [&](const service::SeenSign& seen) {
       return seen.machine->key == sign.machine && seen.sign == sign.name;
     });
+  }
+  for (const service::Diagnostic& ask : line.asks) {
+    text += fmt::format("Not all taken: {}\n  {}\n", service::cleaned(ask.message), service::cleaned(ask.hint));
   }
   text += seen_lines(part) + idle_look_lines(messages.entered, line.facts);
   text += value_lines(part, command, ToldBy::message);
@@ -126,6 +129,9 @@ std::string counts(const MessagesWritten& written) {
                                            : fmt::format("Saved: {}", service::counted(facts, "fact", "facts"));
   if (entered.already_there > 0) text += fmt::format("; {} already there", entered.already_there);
   if (refused > 0) text += fmt::format("; {} not taken", service::counted(refused, "line was", "lines were"));
+  const auto asking =
+      std::count_if(lines.begin(), lines.end(), [](const MessageLine& line) { return !line.asks.empty(); });
+  if (asking > 0) text += fmt::format("; of {} not all is taken", service::counted(asking, "line", "lines"));
   return text + ".\n";
 }
 

@@ -14,11 +14,13 @@
 //   - where a line of its sender or of nobody is not taken, or one of anybody that may speak of it: that names its
 //     machine or its work, denies something, or stands right beside it and is about nothing else; of what never waits,
 //     any later one but plain talk;
-//   - where it is a check that puts nothing in, done at a value at its limit;
+//   - where it is a check that puts nothing in, done at a value at its limit, or at a sign of what never waits;
 //   - where a line says of its machine something in its own words, or of another one in words that name it or its work,
 //     or a listed sign later, or nobody knows when;
 //   - where its day is not certain, or a sign of the record may be newer;
 //   - where no plain name stands where the sender does.
+// What says beside a sign that its machine must not run is taken as both where it is certain (`told_signs.h`); else the
+// sign is taken, and that is asked for.
 // Two values of one meter that cannot both be right are both refused, where nothing tells which of them is wrong.
 // One text is one command.
 #pragma once
@@ -66,8 +68,12 @@ struct MessageLine {
   std::vector<Fact> facts = {};        // that were added, or would be; in the order of the book
   std::vector<Diagnostic> wrong = {};  // of a line that is refused: what it would need to hear
   int as_line = 0;                     // of one that was said before: where
-  // Its sign is kept in its own words, and this is near it.
+  // Of one that is taken: what else it may say, that has to be sent for certain. Where that is that the machine must
+  // not run, none is left once it is out of use.
+  std::vector<Diagnostic> asks = {};
+  // A sign of it is kept in its own words, and this is near it.
   std::optional<NearName> near = {};
+  std::size_t near_fact = 0;  // which of its facts that is
   // Of one that is understood and refused for what else is said or may be meant: what it says, to be entered by a
   // command. Empty where that would answer a sign that may be newer.
   std::vector<Fact> instead = {};
@@ -99,6 +105,9 @@ Entered part_of(const Messages& messages, const MessageLine& line);
 Entered rest_of(const Messages& messages);
 
 bool is_refused(const MessageLine& line);
+
+// Nothing has to be sent anew: it is not refused, and asks for nothing beside what is taken.
+bool is_settled(const MessageLine& line);
 
 }  // namespace service
 

@@ -24,10 +24,15 @@ SaidAgainst::Against SaidAgainst::speaks_against(const Fact& said, const Draft& 
   if (is_bad_look(said))
     return !earlier && answers(text_.fleet(), machine, answer, said) ? Against::sign : Against::nothing;
   if (said.kind != FactKind::sign) return Against::nothing;
-  if (is_listed(machine, said.name)) return earlier ? Against::nothing : Against::sign;
   // The very words that a look answers, said before it, are no others.
   const bool is_it = earlier && answer.kind == FactKind::looked_at && answer.name == said.name;
+  if (is_listed(machine, said.name) && !earlier) return Against::sign;
+  if (is_listed(machine, said.name) && (!its.own_words || said.note.empty())) return Against::nothing;
   return is_it ? Against::nothing : Against::own_words;
+}
+
+bool SaidAgainst::is_sign_in_own_words(const Fact& said) const {
+  return said.kind == FactKind::sign && !is_listed(*text_.fleet().machine(said.machine), said.name);
 }
 
 bool SaidAgainst::is_listed(const Machine& machine, const std::string& sign) const {
@@ -40,7 +45,7 @@ Diagnostic SaidAgainst::why_against(Against against, const Fact& said, const Dra
   if (against == Against::own_words) {
     return {"own-words-beside",
             fmt::format("line {} says of {} in its own words `{}`, and may say that it is not so", its.line.number,
-                        said.machine, said.kind == FactKind::sign ? said.name : said.note),
+                        said.machine, is_sign_in_own_words(said) ? said.name : said.note),
             alone};
   }
   const bool is_answer = answers(text_.fleet(), *text_.fleet().machine(said.machine), answer, said);

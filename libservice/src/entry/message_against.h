@@ -38,6 +38,7 @@ class SaidAgainst {
   // They may be meant of another machine too, which they name, or the work on it.
   bool mentions(const Fact& said, const Fact& answer, const Draft& its) const;
 
+  bool is_sign_in_own_words(const Fact& said) const;
   bool is_listed(const Machine& machine, const std::string& sign) const;
 
   const TextBesideBook& text_;

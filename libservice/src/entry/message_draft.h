@@ -24,6 +24,7 @@ struct Draft {
   bool names_day = true;      // a day that is the same whenever the text is read
   bool own_day = false;       // it says its day itself
   bool day_counts = false;    // it says `today` or the like
+  bool own_words = false;     // beside a listed sign it says something in somebody's own words
   bool asked_back_for_others = false;  // for what other lines say, and for nothing in itself
   std::vector<Fact> facts;
   std::vector<bool> is_new;  // of these facts: not in the book, and not said before

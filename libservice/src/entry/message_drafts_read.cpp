@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "entry/message_line.h"
+#include "entry/message_stop.h"
 #include "entry/message_tail.h"
 #include "entry/message_text.h"
 #include "entry/message_who.h"
@@ -88,6 +89,8 @@ void DraftReader::understand(Draft& draft, const std::function<std::vector<std::
     const bool by_date = said.names_day && !said.day_counts;
     draft.names_day = by_date || (draft.sent_on ? !draft.sent_counts : ask_.on.has_value());
     draft.own_day = said.names_day;
+    draft.own_words = said.own_words;
+    draft.line.asks = std::move(said.asks);
     draft.day_counts = said.day_counts;
     draft.line.on = draft.facts.front().on;
     draft.line.wrong.clear();
@@ -101,6 +104,7 @@ void DraftReader::understand(Draft& draft, const std::function<std::vector<std::
     refuse_as(draft, failure);
     if (draft.sent_on && may_be_of_day_sent(draft)) draft.line.on = *draft.sent_on;
   }
+  if (draft.line.fate == LineFate::refused) tell_how_to_stop(fleet_, draft.said, draft.line.wrong);
   draft.is_new.assign(draft.facts.size(), true);
 }
 

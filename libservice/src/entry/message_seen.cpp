@@ -4,11 +4,12 @@
 #include <algorithm>
 
 #include "entry/message_others.h"
+#include "entry/message_signs.h"
+#include "entry/message_stop.h"
 #include "entry/message_tail.h"
 #include "entry/message_tasks.h"
 #include "entry/message_verbs.h"
 #include "entry/message_who.h"
-#include "entry/others_figures.h"
 #include "service/telling.h"
 #include "service/text.h"
 #include "service/typed.h"
@@ -236,12 +237,6 @@ Said measured(const Told& told, const Machine& machine, const OwnWords& own) {
   return {{fact}, own.on.has_value(), own.day_counts};
 }
 
-std::vector<std::string> sign_names(const Fleet& fleet, const Machine& machine) {
-  std::vector<std::string> names;
-  for (const ListedSign& sign : listed_signs(fleet, machine)) names.push_back(sign.name);
-  return names;
-}
-
 // Where the note begins: behind a colon, or the word for it.
 std::pair<Words, Words> parted_at_note(Words words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
@@ -332,90 +327,6 @@ void insist_on_no_words(const Fact& look) {
                   {look});
 }
 
-// The words of signs that are listed, one or several with commas between them; nothing where any of it is another.
-std::vector<std::string> listed_in(const std::vector<std::string>& words, const std::vector<std::string>& names) {
-  std::vector<std::string> listed;
-  std::string text;
-  const auto take = [&] {
-    const auto name = name_written(without_cries(text), names);
-    text.clear();
-    if (name && std::find(listed.begin(), listed.end(), *name) == listed.end()) listed.push_back(*name);
-    return name.has_value();
-  };
-  for (const std::string& word : words) {
-    const std::string folded = folded_name(word);
-    const bool parts = folded == "and" || folded == "&" || folded == "+" || folded == "," || folded == "/";
-    const bool comma = word.size() > 1 && (word.ends_with(',') || word.ends_with(';'));
-    if (!parts) text += (text.empty() ? "" : " ") + (comma ? word.substr(0, word.size() - 1) : word);
-    if ((parts || comma) && !text.empty() && !take()) return {};
-  }
-  if (!text.empty() && !take()) return {};
-  return listed;
-}
-
-// Words around listed signs that take nothing back: how bad, that it is not the first time, in which part of a day or
-// of a week, who saw it. Which day `last night` or `Friday` is nobody can tell; that it was seen is certain.
-struct WithUsualWords {
-  std::vector<std::string> words;  // without them
-  std::string aside;               // those that say anything
-};
-
-bool is_usual_word(const Told& told, const std::string& word) {
-  constexpr auto usual = std::to_array<std::string_view>(
-      {"again", "still", "badly", "bad", "worse", "really", "very", "now", "please", "urgent", "urgently", "today"});
-  if (without_pictures(word).empty() || is_one_of({word}, usual) || names_no_certain_day({word})) return true;
-  if (!word.starts_with('(') || !word.ends_with(')')) return false;
-  const std::string inside = word.substr(1, word.size() - 2);
-  const Word one{inside};
-  return who_if_certain(told, Words(&one, 1)).has_value();
-}
-
-// Words with a stroke between them are several: `leak/squeal`.
-std::vector<std::string> parted_at_strokes(const std::vector<std::string>& words) {
-  std::vector<std::string> parted;
-  for (const std::string& word : words) {
-    std::string_view rest = word;
-    for (auto at = rest.find('/'); at != std::string_view::npos; at = rest.find('/')) {
-      if (at > 0) parted.emplace_back(rest.substr(0, at));
-      parted.emplace_back("/");
-      rest.remove_prefix(at + 1);
-    }
-    if (!rest.empty()) parted.emplace_back(rest);
-  }
-  return parted;
-}
-
-WithUsualWords without_usual_words(const Told& told, const std::vector<std::string>& written) {
-  constexpr auto before_days = std::to_array<std::string_view>({"on", "this", "last"});
-  WithUsualWords is{parted_at_strokes(written), ""};
-  std::vector<std::string>& words = is.words;
-  std::vector<std::string> aside;
-  bool day = false;
-  while (words.size() > 1 && (is_usual_word(told, words.back()) || (day && is_one_of({words.back()}, before_days)))) {
-    day = names_no_certain_day({words.back()});
-    if (!without_pictures(words.back()).empty()) aside.insert(aside.begin(), words.back());
-    words.pop_back();
-  }
-  while (words.size() > 1 &&
-         (without_pictures(words[0]).empty() || is_one_of({words[0]}, std::array{std::string_view("still")}))) {
-    if (!without_pictures(words[0]).empty()) aside.insert(aside.begin(), words[0]);
-    words.erase(words.begin());
-  }
-  for (std::string* end : {&words.front(), &words.back()}) {
-    if (const auto plain = without_pictures(*end); !plain.empty()) *end = std::string(plain);
-  }
-  is.aside = fmt::format("{}", fmt::join(aside, " "));
-  return is;
-}
-
-// A listed sign with a value of the meter behind it, which stays beside it: `brake-pull 2081.5 h`.
-std::size_t value_at_end(const std::vector<std::string>& words) {
-  const auto is_value = [](const std::string& word) { return is_number(word) || is_number(figure_of(word).number); };
-  if (words.size() > 1 && is_value(words.back())) return 1;
-  const bool unit = words.size() > 2 && folded_name(words.back()) == "h" && is_number(words[words.size() - 2]);
-  return unit ? 2 : 0;
-}
-
 // `not any more`, or `no` alone, may say that it is in use again; `no brakes` says why it is not.
 void insist_on_no_denial(const Machine& machine, const std::vector<std::string>& words) {
   constexpr auto denials = std::to_array<std::string_view>({"not", "no", "nope", "never", "isn't", "isn\u2019t"});
@@ -448,34 +359,29 @@ Said saw_in(const Told& told, const Machine& machine, Words words) {
     wrong("no-measurement", "a unit or a position belongs to a measurement, and none is told",
           "say a measurement as NAME=VALUE");
   }
-  Fact fact = fact_about(told, FactKind::sign, machine, own.on);
-  fact.note = own.note + (own.note.empty() || own.by.empty() ? "" : "; ") + own.by;
-  const auto names = sign_names(told.fleet, machine);
-  std::vector<std::string> listed = listed_in(own.words, names);
-  if (const std::size_t count = value_at_end(own.words); listed.empty() && count > 0) {
-    const auto end = own.words.end() - static_cast<std::ptrdiff_t>(count);
-    listed = listed_in({own.words.begin(), end}, names);
-    if (!listed.empty()) {
-      fact.note = fmt::format("{}{}{}", fmt::join(end, own.words.end(), " "), fact.note.empty() ? "" : "; ", fact.note);
+  const auto listed = sign_names(told.fleet, machine);
+  const StopSaid stop = stop_said(told, machine, words, own.words, own.note);
+  SignsTold signs = signs_in(told, machine, stop.others);
+  const auto and_by = [&](std::string note) {
+    for (const std::string* more : {&own.note, &own.by}) {
+      if (!more->empty()) note += (note.empty() ? "" : "; ") + *more;
     }
-  }
-  if (listed.empty() && !own.words.empty()) {
-    const WithUsualWords usual = without_usual_words(told, own.words);
-    listed = listed_in(usual.words, names);
-    if (!listed.empty() && !usual.aside.empty()) fact.note = usual.aside + (fact.note.empty() ? "" : "; ") + fact.note;
-  }
-  std::string unknown = fact.note;
-  if (listed.empty()) {
-    listed.push_back(sign_told(own.words));
-    unknown += ' ' + listed.front();
-  }
-  insist_on_one_machine(told, machine, words, unknown, form_of_sign);
+    return note;
+  };
+  Fact fact = fact_about(told, FactKind::sign, machine, own.on);
   std::vector<Fact> facts;
-  for (std::string& name : listed) {
-    fact.name = std::move(name);
+  std::string unknown = own.note + ' ' + own.by;
+  for (SignNoted& sign : signs.signs) {
+    const bool is_listed = std::find(listed.begin(), listed.end(), sign.name) != listed.end();
+    unknown += ' ' + sign.note + (is_listed ? "" : ' ' + sign.name);
+    fact.name = std::move(sign.name);
+    fact.note = and_by(std::move(sign.note));
     facts.push_back(fact);
   }
-  return {std::move(facts), own.on.has_value(), own.day_counts};
+  insist_on_one_machine(told, machine, words, unknown, form_of_sign);
+  Said said{std::move(facts), own.on.has_value(), own.day_counts, signs.with_words};
+  add_stop(said, stop, and_by(stop.told.why));
+  return said;
 }
 
 Said looked_in(const Told& told, const Machine& machine, Words words) {
@@ -537,7 +443,12 @@ Said looked_in(const Told& told, const Machine& machine, Words words) {
   }
   insist_on_no_words(fact);
   if (fact.note.empty()) fact.note = fmt::format("found {}", to_text(*fact.found));
-  return {{std::move(fact)}, way->names_day, way->day_counts};
+  Said result{{fact}, way->names_day, way->day_counts};
+  if (found_bad(fact)) {
+    const StopSaid stop = stop_said(told, machine, words, {}, fact.note);
+    add_stop(result, stop, fact.name + (stop.told.why.empty() ? "" : ": " + stop.told.why));
+  }
+  return result;
 }
 
 Said out_of_use_in(const Told& told, const Machine& machine, Words words) {

@@ -30,8 +30,10 @@ struct Told {
 // What a line says: at least one fact, all about one machine.
 struct Said {
   std::vector<Fact> facts;
-  bool names_day = true;    // else they are of `Told::on`
-  bool day_counts = false;  // by a word that counts from when it was sent: told a day later it is another day
+  bool names_day = true;              // else they are of `Told::on`
+  bool day_counts = false;            // by a word that counts from when it was sent: told a day later it is another day
+  bool own_words = false;             // beside a listed sign something is said in somebody's own words
+  std::vector<Diagnostic> asks = {};  // what may be said beside these facts, and has to be sent for certain
 };
 
 // Whether these words can begin what somebody says: a command, or a machine.

@@ -18,6 +18,7 @@
 #include "entry/message_words.h"
 #include "service/spreadsheet.h"
 #include "service/telling.h"
+#include "service/told_signs.h"
 
 namespace service {
 namespace {
@@ -91,7 +92,19 @@ void share_out(std::vector<Draft>& drafts, const Entered& entered) {
   }
 }
 
+// What is asked beside the facts of a line needs no answer where its machine is out of use all the same, or where they
+// were in the book already.
+void drop_idle_asks(MessageLine& line, const Entered& entered) {
+  if (line.fate != LineFate::taken) line.asks.clear();
+  if (line.asks.empty()) return;
+  const Machine* const machine = entered.is->fleet().machine(line.facts.front().machine);
+  const UseState* const state = entered.after->state_of(*machine);
+  if (state != nullptr && state->kind == UseKind::out_of_use) line.asks.clear();
+}
+
 }  // namespace
+
+bool is_settled(const MessageLine& line) { return !is_refused(line) && line.asks.empty(); }
 
 std::string_view to_text(LineFate fate) {
   switch (fate) {
@@ -146,11 +159,14 @@ Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& recor
     if (draft.line.fate == LineFate::already_there) {
       messages.entered.already_there += static_cast<int>(draft.facts.size());
     }
-    for (const Fact& fact : draft.line.facts) {
+    for (std::size_t i = 0; i < draft.line.facts.size(); ++i) {
+      const Fact& fact = draft.line.facts[i];
       const bool seen = fact.kind == FactKind::sign || fact.kind == FactKind::measurement;
-      if (seen && !draft.line.near)
-        draft.line.near = near_name(*fleet, *fleet->machine(fact.machine), fact.kind, fact.name);
+      if (!seen || draft.line.near) continue;
+      draft.line.near = near_told(*fleet, *fleet->machine(fact.machine), fact);
+      draft.line.near_fact = i;
     }
+    drop_idle_asks(draft.line, messages.entered);
     messages.lines.push_back(std::move(draft.line));
   }
   std::sort(messages.lines.begin(), messages.lines.end(),
