@@ -6,6 +6,7 @@
 #include <array>
 #include <utility>
 
+#include "entry/message_near_machine.h"
 #include "entry/message_overheard.h"
 #include "entry/message_verbs.h"
 #include "service/telling.h"
@@ -35,7 +36,10 @@ MachineFound machine_in(const Fleet& fleet, Words words) {
     const bool ends = !words[count - 1].quoted && (text.ends_with(':') || text.ends_with(','));
     if (ends) text.pop_back();
     const auto named = machine_named(fleet, text);
-    if (named.one != nullptr) return {named.one, count};
+    if (named.one != nullptr) {
+      if (!ends && !words[count - 1].quoted) insist_on_end_of_name(fleet, *named.one, words, count);
+      return {named.one, count};
+    }
     if (!named.several.empty()) machine_told(fleet, text);  // says which
   }
   return {};
