@@ -16,4 +16,46 @@ bool is_denial(std::string_view word) {
   return word.ends_with("n't") || std::find(words.begin(), words.end(), word) != words.end();
 }
 
+bool is_foreign_denial(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>({"nicht",
+                                                          "nichts",
+                                                          "kein",
+                                                          "keine",
+                                                          "keinen",
+                                                          "nein",
+                                                          "nie",
+                                                          "ohne",
+                                                          "ikke",
+                                                          "inte",
+                                                          "ej",
+                                                          "ingen",
+                                                          "uten",
+                                                          "uden",
+                                                          "utan",
+                                                          "niet",
+                                                          "geen",
+                                                          "nee",
+                                                          "zonder",
+                                                          "pas",
+                                                          "non",
+                                                          "sans",
+                                                          "aucun",
+                                                          "sin",
+                                                          "sem",
+                                                          "nao",
+                                                          "senza",
+                                                          "nu",
+                                                          "fara",
+                                                          "nem",
+                                                          "bez",
+                                                          "nei",
+                                                          "nej",
+                                                          "ne",
+                                                          "ei",
+                                                          "\u043d\u0435",
+                                                          "\u043d\u0435\u0442",
+                                                          "\u0431\u0435\u0437"});
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
 }  // namespace service::entry

@@ -10,4 +10,8 @@ namespace service::entry {
 // what goes on beyond it (`message_overheard.cpp`), and what is only planned, asked or quoted (`message_who.cpp`).
 bool is_denial(std::string_view word);
 
+// The usual ones of other languages, in plain small letters: `ikke`, `ohne`, `sans`. From memory, and not whole. Some
+// of them are words or names in another language, so they are asked for hints alone.
+bool is_foreign_denial(std::string_view word);
+
 }  // namespace service::entry

@@ -123,6 +123,12 @@ bool denies(View text) {
   return std::any_of(words.begin(), words.end(), speaks_against);
 }
 
+bool may_deny(View text) {
+  const auto words = plain_words(text);
+  return std::any_of(words.begin(), words.end(),
+                     [](const std::string& word) { return speaks_against(word) || is_foreign_denial(word); });
+}
+
 Overheard::Overheard(const Fleet& fleet, View text) : fleet_(fleet), words_(plain_words(text)) {
   denies_ = std::any_of(words_.begin(), words_.end(), speaks_against);
   // What it asks may be whether it is so.

@@ -22,6 +22,9 @@ enum class SpeaksOf {
 // Whether the words say that something is not so, or not yet: `not`, `still`, `without`.
 bool denies(std::string_view text);
 
+// The same in other languages too, as far as those words are known: for a hint, which must not lead the wrong way.
+bool may_deny(std::string_view text);
+
 class Overheard {
  public:
   Overheard(const Fleet& fleet, std::string_view text);

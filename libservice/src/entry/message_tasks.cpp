@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "entry/message_overheard.h"
 #include "entry/task_positions.h"
 #include "service/text.h"
 
@@ -114,7 +115,7 @@ class TaskWords {
   std::vector<Way> ways_;
 };
 
-std::string words_of(const Way& tasks) {
+std::string tasks_in_words(const Way& tasks) {
   std::string text;
   for (const auto& [task, all] : tasks) {
     text += (text.empty() ? "" : ", ") + task.task + (task.position.empty() ? "" : '@' + task.position) +
@@ -160,8 +161,8 @@ DoneWords done_words(const Told& told, const Machine& machine, Words written) {
       Tail tail = tail_in(told, machine, Verb::done, words.subspan(count));
       if (ways.size() > 1 || found) {
         wrong("several-names",
-              fmt::format("`{}` may mean {} or {}", joined(words), found ? words_of(found->first) : words_of(ways[1]),
-                          words_of(ways[0])),
+              fmt::format("`{}` may mean {} or {}", joined(words),
+                          found ? tasks_in_words(found->first) : tasks_in_words(ways[1]), tasks_in_words(ways[0])),
               "write commas between the tasks, hyphens within their names, and `at` before the value");
       }
       found = std::pair{ways.front(), std::move(tail)};
@@ -192,6 +193,13 @@ DoneWords done_words(const Told& told, const Machine& machine, Words written) {
     ++end;
   }
   const std::string unknown = joined(words.subspan(known, end - known));
+  // What is near to words that say that something was not done is offered to nobody.
+  if (!unknown.empty() && may_deny(unknown)) {
+    wrong("done-or-not", fmt::format("`{}` may say that it is not done, so nothing of the line is taken", unknown),
+          fmt::format("name what was done, and nothing else; a task that includes what was not done is not done; what "
+                      "was seen: saw {0} SIGN; where it must not run, out-of-use {0}",
+                      machine.key));
+  }
   insist_on_positions(told.fleet, machine, way, unknown);
   if (unknown.empty() && known > 0) {
     wrong("not-understood", fmt::format("`{}` behind the tasks is not understood", joined(words.subspan(known))),

@@ -7,6 +7,7 @@
 
 #include "entry/message_overheard.h"
 #include "entry/message_tasks.h"
+#include "entry/message_two_lines.h"
 #include "entry/others_figures.h"
 #include "service/text.h"
 #include "service/typed.h"
@@ -24,18 +25,6 @@ void add_value(Fact& fact, const Machine& machine, const Tail& tail) {
 // What was done, but for words that say that something is not so.
 std::string or_what_was_done(const Machine& machine, std::string_view words) {
   return denies(words) ? "" : fmt::format("; what was done, done {} TASK", machine.key);
-}
-
-// What is said of a machine in no known words: most likely what somebody saw, and somebody else may run into.
-[[noreturn]] void ask_what_it_is(const Machine& machine, const std::string& words, const std::string& value) {
-  const std::string first =
-      value.empty() ? "" : fmt::format("say {} {} alone, and in a line of its own ", machine.key, value);
-  wrong("not-understood",
-        value.empty() ? fmt::format("`{}` is nothing that a meter of {} shows", words, machine.key)
-                      : fmt::format("`{}` behind the value is not understood", words),
-        fmt::format("{0}{1}saw {2} {3}; where it must not run, out-of-use {2}{4}", first,
-                    value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words,
-                    or_what_was_done(machine, words)));
 }
 
 // Words around one value, or none.
@@ -69,7 +58,8 @@ bool may_be_a_unit(Words words) {
 }
 
 // Why the words behind a machine are no reading.
-[[noreturn]] void say_why_no_reading(const Machine& machine, Words words) {
+[[noreturn]] void say_why_no_reading(const Told& told, const Machine& machine, Words words) {
+  ask_for_two_lines(told, machine, words);
   if (verb_of(words)) {
     const std::size_t count = verb_of(words)->second;
     wrong(
@@ -154,6 +144,17 @@ void insist_on_no_duration(const Machine& machine, const Tail& tail, Words words
 
 }  // namespace
 
+void ask_what_it_is(const Machine& machine, const std::string& words, const std::string& value) {
+  const std::string first =
+      value.empty() ? "" : fmt::format("say {} {} alone, and in a line of its own ", machine.key, value);
+  wrong("not-understood",
+        value.empty() ? fmt::format("`{}` is nothing that a meter of {} shows", words, machine.key)
+                      : fmt::format("`{}` behind the value is not understood, and the value is not taken", words),
+        fmt::format("{0}{1}saw {2} {3}; where it must not run, out-of-use {2}{4}", first,
+                    value.empty() ? "begin with what it is: " : "what it is: ", machine.key, words,
+                    or_what_was_done(machine, words)));
+}
+
 namespace {
 
 // `is now at 2081.5`, `hours 2081.5`: words before a value that say nothing else.
@@ -184,12 +185,13 @@ Said reading_in(const Told& told, const Machine& machine, Words words) {
           fmt::format("what its meter shows: {} 1250.5", machine.key));
   }
   words = behind_small_words(words);
+  if (words.size() > 1 && value_ends_at_comma(words)) ask_for_two_lines(told, machine, words);
   Tail tail;
   try {
     tail = tail_in(told, machine, Verb::reading, words);
   } catch (const Failure& failure) {
     if (failure.diagnostics().front().code != "not-understood") throw;
-    say_why_no_reading(machine, words);
+    say_why_no_reading(told, machine, words);
   }
   if (!tail.at)
     wrong("no-value", fmt::format("no value of {} is told", machine.key),
