@@ -56,6 +56,9 @@ void add_stop(Said& said, const StopSaid& stop, std::string why) {
 }  // namespace message
 
 void tell_how_to_stop(const Fleet& fleet, std::string_view line, std::vector<Diagnostic>& wrong) {
+  const std::vector<message::Word> words = message::words_of(line);
+  const auto verb = message::verb_of(words);
+  if (verb && verb->first == message::Verb::out_of_use) return;  // it is said, and something else is wrong
   const std::vector<std::string> machines = machines_in(fleet, line);
   if (wrong.empty() || machines.empty() || stop_told(line).says == MustNotRun::not_said) return;
   std::string& hint = wrong.front().hint;

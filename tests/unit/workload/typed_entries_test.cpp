@@ -54,8 +54,9 @@ TEST_CASE("a check of which a sign was seen is written down when that is put rig
               put_in_service);
   CHECK_FALSE(page_of(world, "2025-08-01")->entries.front().sign_seen);
   world.sign("pull", "2025-07-01");
+  const auto page = page_of(world, "2025-08-01");
   std::vector<std::string> said;
-  for (const SheetEntry& entry : page_of(world, "2025-08-01")->entries) {
+  for (const SheetEntry& entry : page->entries) {
     said.push_back(names(entry.points) + (entry.sign_seen ? " seen" : "") + (entry.puts_in_new ? " new" : ""));
   }
   CHECK(joined(said) == "brakes seen, pads new, horn");
