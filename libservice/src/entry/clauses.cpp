@@ -24,8 +24,10 @@ std::size_t mark_at(std::string_view text, std::size_t at) {
   return is_digit(before) && is_digit(behind) ? 0 : 1;
 }
 
-// How many bytes of a mark the text ends with.
+// How many bytes of a mark the text ends with. The stop of an abbreviation (M.T.) belongs to it.
 std::size_t mark_at_end(std::string_view text) {
+  constexpr std::size_t initial = 3;
+  if (text.ends_with('.') && text.size() > initial && text[text.size() - initial] == '.') return 0;
   if (text.ends_with('-') || (!text.empty() && marks.find(text.back()) != std::string_view::npos)) return 1;
   const auto dash = std::find_if(dashes.begin(), dashes.end(), [&](auto one) { return text.ends_with(one); });
   return dash == dashes.end() ? 0 : dash->size();

@@ -79,7 +79,7 @@ constexpr auto forbids = std::to_array<View>(
     {"do not", "dont", "must not", "mustnt", "never", "must never", "not safe to", "unsafe to", "not to"});
 constexpr auto forbids_being = std::to_array<View>(
     {"must not be", "mustnt be", "must never be", "not to be", "do not let it be", "not safe to be"});
-constexpr auto to_run = std::to_array<View>({"run", "use", "drive", "start", "operate"});
+constexpr auto to_run = std::to_array<View>({"run", "use", "drive", "ride", "start", "operate"});
 constexpr auto being_run = std::to_array<View>({"run", "used", "driven", "started", "operated"});
 constexpr auto may_precede =
     std::to_array<View>({"please", "pls", "so", "and", "now", "its", "it is", "it", "is now", "this is", "this",
@@ -130,10 +130,10 @@ bool slips_of(StopWords words, std::span<const View> these) {
 // Those that may be meant of a part of the machine, or of another day, or hang on something; some of them in other
 // languages. From memory, and not whole: none can be.
 constexpr auto may_stop = std::to_array<View>(
-    {"out of use", "out of service", "out of order", "out of action", "not safe", "isnt safe", "unsafe", "dangerous",
-     "unfit", "not fit", "not for use", "not roadworthy", "unroadworthy", "no driving", "no go", "stop using",
-     "stop driving", "stop running", "keep off", "stay off", "keep away", "stay away", "tagged out", "locked out",
-     "locked off", "condemned", "quarantined",
+    {"out of use", "out off use", "outof use", "out of service", "out of order", "out of action", "not safe",
+     "isnt safe", "unsafe", "dangerous", "unfit", "not fit", "not for use", "not roadworthy", "unroadworthy",
+     "no driving", "no go", "stop using", "stop driving", "stop running", "keep off", "stay off", "keep away",
+     "stay away", "tagged out", "locked out", "locked off", "condemned", "quarantined",
      // German, Dutch, Danish, Norwegian, Swedish
      "ausser betrieb", "nicht fahren", "nicht benutzen", "nicht verwenden", "nicht starten", "nicht einschalten",
      "gesperrt", "stillgelegt", "buiten gebruik", "buiten dienst", "niet gebruiken", "niet rijden", "niet starten",
@@ -156,8 +156,9 @@ constexpr auto may_stop = std::to_array<View>(
 constexpr auto may_forbid = std::to_array<View>({"do not", "dont", "must not", "mustnt", "should not", "shouldnt",
                                                  "shall not", "may not", "never", "not to", "nobody", "no one", "noone",
                                                  "not safe to", "cannot be", "can not be", "cant be", "better not"});
-constexpr auto any_run = std::to_array<View>({"run", "use", "uses", "used", "drive", "drives", "driven", "start",
-                                              "started", "operate", "operates", "operated", "move", "moved", "touch"});
+constexpr auto any_run =
+    std::to_array<View>({"run", "use", "uses", "used", "drive", "drives", "driven", "ride", "ridden", "start",
+                         "started", "operate", "operates", "operated", "move", "moved", "touch"});
 
 // Where such words begin; as many as there are: nowhere.
 std::size_t may_stop_at(StopWords words) {

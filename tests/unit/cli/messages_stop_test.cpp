@@ -49,6 +49,8 @@ TEST_CASE("a machine that must not run is out of use where a clause says so and 
   CHECK(field.taken("saw pump out of use") == "sign pump 2026-06-15 out of use; out-of-use pump 2026-06-15");
   CHECK(field.taken("saw pump fire --note out of use") ==
         "sign pump 2026-06-15 fire out of use; out-of-use pump 2026-06-15 fire; out of use");
+  CHECK(field.taken("saw pump fire, do not ride, M.T.") ==
+        "sign pump 2026-06-15 fire, M.T.; out-of-use pump 2026-06-15 fire, M.T.");
   CHECK(field.taken("saw loader long-pedal, do not drive") ==
         "sign loader 2026-06-15 long-pedal; out-of-use loader 2026-06-15 long-pedal");
   CHECK(field.taken("saw loader leak badly, do not drive") ==
@@ -78,6 +80,7 @@ TEST_CASE("what may say that it must not run is taken and asked back beside it")
                            "fire do not drvie",
                            "fire, out of ues",
                            "fire, do not opertae",
+                           "fire, out off use",
                            "brand, nicht benutzen",
                            "Feuer, au\u00dfer Betrieb",
                            "feu, hors service",
