@@ -136,6 +136,9 @@ CASES = {
                                          str(today - datetime.timedelta(days=90)))],
     "stale readings": stale,
     "nothing recorded of a machine": lambda f: change(f, "machines:\n", "machines:\n  old: {schedule: pump}\n"),
+    "a machine that runs while it is laid up": lambda f: [
+        must(f, "undo"), must(f, "lay-up", "mill", "--on", str(today - datetime.timedelta(days=5))),
+        must(f, "reading", "mill", "20")],
     "facts about a machine no longer listed": lambda f: change(f, "  mill:", "  mull:"),
     "a clock before the newest fact": later,
     "readings that contradict each other": doubt,
@@ -173,6 +176,7 @@ REASONS = {
     "no reading ever": "no reading",
     "stale readings": "no reading for 100 days",
     "nothing recorded of a machine": "nothing is recorded",
+    "a machine that runs while it is laid up": "and is laid up since",
     "facts about a machine no longer listed": "does not list",
     "a clock before the newest fact": "the clock is wrong",
     "readings that contradict each other": "contradicts",

@@ -123,6 +123,14 @@ def entries(fleet, top):
     fleet.same("strike", ("due --format json",))
     fleet.said("merge", exported)
     fleet.same("merge", ("due --format json", "find-out"))
+    fleet.said("lay-up", machine, "--on", str(fleet.day - timedelta(3)))
+    fleet.said("reading", machine, fleet.showing(machine, 5), "--sure")
+    ran = [gap["machine"] for gap in json.loads(fleet.said("due", "--format", "json"))["gaps"]
+           if gap["kind"] == "ran-while-not-in-use"]
+    check(f"{fleet.name}: a machine that runs while it is laid up", machine in ran, ran)
+    fleet.same("a reading while it is laid up", ("due", "due --format json", "due --overdue", "find-out"), (0, 30))
+    fleet.said("back", machine)
+    fleet.same("back", ("due --format json",))
     fleet.is_kept("all entries")
 
 

@@ -337,6 +337,10 @@ SaidLines::value_type line_of(const service::GapLine& line, const Look& look) {
   if (gap.kind == service::GapKind::nothing_recorded) {
     return {whose(line), fmt::format("{}; for a list to fill in: {} find-out {}", gap.say, look.command, gap.machine)};
   }
+  if (gap.kind == service::GapKind::ran_while_not_in_use) {
+    return {whose(line), fmt::format("{} Where it is back: {} back {}; where it stands, say so again.", gap.say,
+                                     look.command, gap.machine)};
+  }
   return {whose(line), gap.say};
 }
 

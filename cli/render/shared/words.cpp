@@ -381,14 +381,46 @@ std::string words_of(const service::SeenSign& seen) {
   return forbids_running(seen) ? fmt::format("{}; {}", seen_words(seen), not_before_mended) : seen_words(seen);
 }
 
+std::string words_of_what_is_wrong(const service::Point& point) {
+  std::string text =
+      fmt::format("{}: {}{}", task_of(point), words_of(point.standing), point.by_estimate ? " by estimate" : "");
+  if (!point.by_estimate && point.past_grace_by_estimate) text += ", overdue by estimate";
+  for (const std::string& mark : marks_of(point)) text += "; " + mark;
+  if (service::forbids_running(point)) text += fmt::format("; {}", not_before_mended);
+  for (const std::string& limb : limb_words(point)) text += "; " + limb;
+  return text;
+}
+
+std::string look_first_words(const std::vector<const service::SeenSign*>& seen) {
+  std::vector<std::string> strange;
+  for (const service::SeenSign* each : seen) {
+    if (!forbids_running(*each)) strange.push_back(words_of(*each));
+  }
+  return strange.empty() ? "" : fmt::format("Look before it runs: {}", fmt::join(strange, "; "));
+}
+
+namespace {
+
+// `; has run 31.8 h since 2026-05-06`: whoever reads that it stands reads that as well.
+std::string ran_words(const std::vector<service::RanSince>& all) {
+  std::vector<std::string> parts;
+  for (const service::RanSince& ran : all) {
+    parts.push_back(fmt::format("{}{} since {}", with_unit(ran.used, service::cleaned(ran.unit)),
+                                all.size() > 1 ? " (" + service::cleaned(ran.meter) + ")" : "", to_text(ran.from)));
+  }
+  return parts.empty() ? "" : fmt::format("; has run {}", fmt::join(parts, ", "));
+}
+
+}  // namespace
+
 std::string words_of(const service::UseState& state) {
   if (state.kind == service::UseKind::laid_up && state.since) {
-    return words_of(service::LayUp{*state.since, state.until, state.reasons});
+    return words_of(service::LayUp{*state.since, state.until, state.reasons}) + ran_words(state.ran);
   }
   const bool out_of_use = state.kind == service::UseKind::out_of_use;
   std::string text = out_of_use ? "out of use" : "in use";
   if (state.since) text += " since " + to_text(*state.since) + reasons_of(state.reasons, *state.since);
-  return text + (out_of_use && state.laid_up ? "; " + words_of(*state.laid_up) : "");
+  return text + (out_of_use && state.laid_up ? "; " + words_of(*state.laid_up) : "") + ran_words(state.ran);
 }
 
 std::string words_of(const service::LayUp& laid_up) {

@@ -106,6 +106,12 @@ std::string reasons_of(const std::vector<service::UseReason>& reasons, service::
 // anyhow whether the machine may be run; `words_of` says that too.
 std::string seen_words(const service::SeenSign& seen);
 std::string words_of(const service::SeenSign& seen);
+// `brakes: overdue; safety; do not run it before this is mended; brake-pull seen 2026-06-14`.
+std::string words_of_what_is_wrong(const service::Point& point);
+
+// `Look before it runs: steering loose, seen 2026-06-15`: at a machine, of what was seen of it but for what forbids to
+// run it, which is said by itself. Empty where that is nothing.
+std::string look_first_words(const std::vector<const service::SeenSign*>& seen);
 std::string again_words(const service::Sighting& sighting);  // `again 2026-06-18 (flames now)`
 
 std::string words_of(service::LimbKind kind);  // `hours`: what a person calls it, for lists of what is not known

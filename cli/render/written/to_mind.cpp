@@ -63,16 +63,6 @@ std::string run_not_in_use_lines(const service::Entered& entered, const std::str
   return text + and_more(runs.size());
 }
 
-std::string words_of_what_is_wrong(const service::Point& point) {
-  std::string text =
-      fmt::format("{}: {}{}", task_of(point), words_of(point.standing), point.by_estimate ? " by estimate" : "");
-  if (!point.by_estimate && point.past_grace_by_estimate) text += ", overdue by estimate";
-  for (const std::string& mark : marks_of(point)) text += "; " + mark;
-  if (service::forbids_running(point)) text += fmt::format("; {}", not_before_mended);
-  for (const std::string& limb : limb_words(point)) text += "; " + limb;
-  return text;
-}
-
 std::string not_put_off_lines(const service::Entered& entered, const std::string& command) {
   const auto points = not_put_off(entered);
   if (points.empty()) return "";

@@ -17,9 +17,6 @@ std::string ended_lines(const service::MachineUse& ended, const std::string& com
 std::string values_ended_lines(const service::Entered& entered, const std::string& command);
 std::string values_healed_lines(const service::Entered& entered, const std::string& command);
 
-// `brakes: overdue; safety; do not run it before this is mended; brake-pull seen 2026-06-14`.
-std::string words_of_what_is_wrong(const service::Point& point);
-
 Json run_not_in_use_as_json(const service::Entered& entered, const service::NotToRun& stopped);
 Json not_put_off_as_json(const service::Entered& entered, const service::NotToRun& stopped);
 Json unsafe_now_as_json(const service::Entered& entered);

@@ -35,16 +35,17 @@ namespace service {
 // --- The due list ------------------------------------------------------------------------------------------
 
 enum class GapKind {
-  nothing_recorded,  // no fact about a machine that was not put in service new (bought, or its start is not known)
-  no_reading,        // a meter that nobody ever read
-  stale,             // the newest reading is older than stale-after
-  contradiction,     // facts about a meter contradict each other, or say more than 24 h a day
-  doubtful,          // a value that is possible and yet unlike its meter
-  unlisted,          // facts about a machine that the fleet does not list
-  outside_days,      // facts about a machine after it left, before it was put in service new, or while it is to come
-  clock,             // today is before the newest fact
-  no_machine,        // no machine of the scope is there on that day, so an empty list says nothing
-  example_values,    // the values of its schedule are examples
+  nothing_recorded,      // no fact about a machine that was not put in service new (bought, or its start is not known)
+  no_reading,            // a meter that nobody ever read
+  stale,                 // the newest reading is older than stale-after
+  contradiction,         // facts about a meter contradict each other, or say more than 24 h a day
+  doubtful,              // a value that is possible and yet unlike its meter
+  ran_while_not_in_use,  // a meter shows use since its machine was last said to be laid up or out of use
+  unlisted,              // facts about a machine that the fleet does not list
+  outside_days,    // facts about a machine after it left, before it was put in service new, or while it is to come
+  clock,           // today is before the newest fact
+  no_machine,      // no machine of the scope is there on that day, so an empty list says nothing
+  example_values,  // the values of its schedule are examples
 };
 
 std::string_view to_text(GapKind kind);  // `no-reading`

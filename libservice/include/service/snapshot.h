@@ -130,6 +130,17 @@ struct LayUp {
   friend bool operator==(const LayUp&, const LayUp&) = default;
 };
 
+// Use that a meter shows of a machine since it was last said to be laid up or out of use.
+struct RanSince {
+  std::string meter;
+  std::string unit;
+  Amount used;
+  Day from;  // of the value before
+  // That one was shown when the machine stood already; else some of the use may be of the days before it stood.
+  bool all_of_it = true;
+  std::optional<FactId> fact = {};  // of the newest value
+};
+
 struct UseState {
   UseKind kind = UseKind::in_use;  // a machine both out of use and laid up is out of use
   std::optional<Day> since;
@@ -137,7 +148,9 @@ struct UseState {
   std::string note;          // the reasons in one text
   // All that was said of that since it was last in use, oldest first: what is said later takes back nothing.
   std::vector<UseReason> reasons;
-  std::optional<LayUp> laid_up;  // that day, also where it is out of use as well: with a day and reasons of its own
+  std::optional<LayUp> laid_up;    // that day, also where it is out of use as well: with a day and reasons of its own
+  std::optional<Day> said_last{};  // not in use: the newest day on which somebody said so since it was last in use
+  std::vector<RanSince> ran{};     // in lists, as meters tell it (`DueList::state_of`); facts of use alone tell none
 };
 
 // An unsafe machine stays out of use until somebody says that it is back, whatever else happens to it.
@@ -349,6 +362,13 @@ struct MeterEvent {
 inline bool read_to_whole_unit(Amount shown, Amount highest) {
   constexpr std::int64_t unit = 100;
   return shown.hundredths % unit == 0 && shown < highest && (highest - shown).hundredths < unit;
+}
+
+// The same the other way round: the value before may have been read without its tenths, so less than a unit above it
+// shows no use for certain.
+inline bool may_be_no_use(Amount shown_before, Amount shown) {
+  constexpr std::int64_t unit = 100;
+  return shown_before.hundredths % unit == 0 && shown >= shown_before && (shown - shown_before).hundredths < unit;
 }
 
 // Whether a value in this fact was shown by this meter; a fact that names no meter means the machine's first.

@@ -66,6 +66,14 @@ class BookCheck {
                        Severity::remark,
                        {strike(value.id), confirmation_of(value, *fleet_->machine(gap.machine))}});
       }
+      if (gap.kind == GapKind::ran_while_not_in_use && !gap.facts.empty()) {
+        say(gap.facts.front(), {"ran-while-not-in-use",
+                                gap.say,
+                                "where it is back, write that down; where it stands, say so again",
+                                std::nullopt,
+                                Severity::remark,
+                                {strike(gap.facts.front())}});
+      }
       if (gap.kind != GapKind::contradiction) continue;
       Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};
       for (const FactId& fact : gap.facts) what.cures.push_back(strike(fact, "either"));

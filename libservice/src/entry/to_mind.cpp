@@ -25,21 +25,26 @@ void add_runs(const Machine& machine, const Meter& meter, const Snapshot& now, c
   const auto facts = now.facts_of(machine.key);
   const bool still = use_state(now, machine).kind != UseKind::in_use;
   const MeterHistory history(machine, meter, facts);
-  std::optional<std::pair<Day, Amount>> last;
+  struct Value {
+    Day day;
+    Amount usage;
+    Amount shown;
+  };
+  std::optional<Value> last;
   for (const MeterEvent& event : meter_events(machine, meter, facts)) {
     const auto usage = event.fact == nullptr ? history.on(event.day) : history.usage_of(event.fact->id);
     const bool asked = event.fact != nullptr && fresh.contains(event.fact->id);
-    if (asked && last && usage && *usage > last->second) {
+    if (asked && last && usage && *usage > last->usage && !may_be_no_use(last->shown, event.shown)) {
       UseState state = use_state(facts, event.day);
       const bool told = state.kind == UseKind::out_of_use || (state.kind == UseKind::laid_up && still);
       // Of what was shown on its last day of work nobody can say that it was run afterwards.
       if (told && *state.since < event.day) {
-        const bool all_of_it = last->first >= *state.since;
-        runs.push_back({&machine, &meter, event.fact->id, std::move(state), *usage - last->second, last->first,
-                        event.day, all_of_it, still});
+        const bool all_of_it = last->day >= *state.since;
+        runs.push_back({&machine, &meter, event.fact->id, std::move(state), *usage - last->usage, last->day, event.day,
+                        all_of_it, still});
       }
     }
-    if (usage) last = {event.day, *usage};
+    if (usage) last = {event.day, *usage, event.fresh.value_or(event.shown)};
   }
 }
 

@@ -28,6 +28,7 @@ UseState use_state(std::span<const Fact> facts, Day on) {
   std::optional<LayUp> laid_up;
   std::optional<Day> out_of_use;  // the first day since it was last in use: it has stood since then
   std::vector<UseReason> why_out_of_use;
+  std::optional<Day> said_last;
   UseState state;
   // A planned return that has come counts: taking the machine for idle any longer would hide what falls due.
   const auto end_lay_up = [&](Day day) {
@@ -42,9 +43,11 @@ UseState use_state(std::span<const Fact> facts, Day on) {
       end_lay_up(day);
       if (!laid_up) laid_up = LayUp{day, std::nullopt, {}};
       laid_up->until = fact.until;
+      said_last = day;
       add_reason(fact, laid_up->reasons);
     } else if (fact.kind == FactKind::out_of_use) {
       if (!out_of_use) out_of_use = day;
+      said_last = day;
       add_reason(fact, why_out_of_use);
     } else if (fact.kind == FactKind::back) {
       state.since = day;
@@ -65,6 +68,7 @@ UseState use_state(std::span<const Fact> facts, Day on) {
     state.until = laid_up->until;
     take_reasons(laid_up->reasons, state);
   }
+  if (state.kind != UseKind::in_use) state.said_last = said_last;
   return state;
 }
 

@@ -82,6 +82,26 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
   return gap;
 }
 
+// Its lay-up asks for no readings and expects no use, so what its meter tells against that must not pass in silence.
+Gap gap_of_run(const MachineView& view, const RanSince& ran) {
+  const bool unsafe = view.state.kind == UseKind::out_of_use;
+  const std::string stands = fmt::format("{} since {}", unsafe ? "out of use" : "laid up", to_text(*view.state.since));
+  const std::string by = view.machine.meters.size() > 1 ? fmt::format(" by meter `{}`", ran.meter) : std::string{};
+  const std::string ask =
+      unsafe ? "do not run it; is it mended and back, or who ran it?" : "is it back, or who ran it?";
+  Gap gap{view.machine.key, ran.meter, GapKind::ran_while_not_in_use, view.state.since, {}, {}};
+  if (ran.fact) gap.facts.push_back(*ran.fact);
+  gap.say = fmt::format("has run {} {}{}", to_text_tenths(ran.used), ran.unit, by);
+  if (!ran.all_of_it) {
+    gap.say += fmt::format(" since {}, and is {}: {}", to_text(ran.from), stands,
+                           unsafe ? ask : "was that before, is it back, or who ran it?");
+    return gap;
+  }
+  if (ran.from != *view.state.since) gap.say += " since " + to_text(ran.from);
+  gap.say += fmt::format(" while {}: {}", stands, ask);
+  return gap;
+}
+
 std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point>& points) {
   if (view.book->nothing_recorded() && view.machine.start.kind != StartKind::in_service) {
     return {Gap{view.machine.key, {}, GapKind::nothing_recorded, {}, "nothing is recorded of it", {}}};
@@ -93,6 +113,9 @@ std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point
       gaps.push_back(gap_of_contradiction(view, meter, contradiction));
     if (needed.contains(meter.name)) {
       for (const Doubt& doubt : view.doubts(meter)) gaps.push_back(gap_of_doubt(view, meter, doubt));
+    }
+    for (const RanSince& ran : view.state.ran) {
+      if (ran.meter == meter.name) gaps.push_back(gap_of_run(view, ran));
     }
     if (view.state.laid_up || !needed.contains(meter.name)) continue;
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
@@ -166,9 +189,9 @@ std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine)
 
 std::string_view to_text(GapKind kind) {
   // In the order of the enumerators.
-  constexpr std::array<std::string_view, 10> names{"nothing-recorded", "no-reading",    "stale",        "contradiction",
-                                                   "doubtful",         "unlisted",      "outside-days", "clock",
-                                                   "no-machine",       "example-values"};
+  constexpr std::array<std::string_view, 11> names{
+      "nothing-recorded", "no-reading",   "stale", "contradiction", "doubtful",      "ran-while-not-in-use",
+      "unlisted",         "outside-days", "clock", "no-machine",    "example-values"};
   return names[static_cast<std::size_t>(kind)];
 }
 

@@ -1,5 +1,7 @@
 #include "standing/view.h"
 
+#include "standing/ran_since.h"
+
 namespace service {
 
 MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster)
@@ -12,7 +14,9 @@ MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecast
       facts(book->facts()),
       tasks(tasks_of(from.fleet(), of)),
       histories(book->histories()),
-      ahead(aheads_of(from, of, histories, forecaster)) {}
+      ahead(aheads_of(from, of, histories, forecaster)) {
+  state.ran = ran_since(machine, state, histories);
+}
 
 const MeterHistory* MachineView::history(const std::string& meter) const {
   const auto found = histories.find(meter);
