@@ -34,6 +34,9 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
     json["nothing_recorded"] = asked.nothing_recorded;
     json["start_unknown"] = asked.start_unknown;
     json["do_not_run"] = stopped.holds(*asked.machine);
+    json["seen"] =
+        array_of(asked.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, *list.fleet, stopped); });
+    json["notes"] = text_or_null(asked.machine->notes);
     json["questions"] = array_of(asked.questions, question_as_json);
     return json;
   });

@@ -41,6 +41,12 @@ void add_machine(std::string& text, const MachineQuestions& asked, const service
   if (const std::string stop = stop_words(list, *asked.machine); !stop.empty()) {
     text += wrapped("  !! ", stop, static_cast<std::size_t>(look.columns), 5);
   }
+  if (const std::string strange = look_first_words(asked.seen); !strange.empty()) {
+    text += wrapped("  !! ", strange, static_cast<std::size_t>(look.columns), 5);
+  }
+  if (!asked.machine->notes.empty()) {
+    text += wrapped("  Notes: ", service::cleaned(asked.machine->notes), static_cast<std::size_t>(look.columns), 4);
+  }
   std::size_t names = 0;
   std::size_t rooms = 0;
   for (const Question& question : asked.questions) {

@@ -317,6 +317,8 @@ std::string readings_as_json(const service::ReadingRound& round) {
       each["state"] = state_or_null(*machine.machine, machine.state, *list.fleet, stopped);
       each["meters"] = meters_as_json(machine.meters);
       each["do_not_run"] = machine.ban.has_value();
+      each["seen"] = array_of(machine.seen,
+                              [&](const service::SeenSign* seen) { return seen_as_json(*seen, *list.fleet, stopped); });
       each["not_to_run"] = machine.ban ? ban_as_json(*machine.ban, *list.fleet) : Json(nullptr);
       json["machines"].push_back(std::move(each));
     }

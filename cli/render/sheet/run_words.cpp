@@ -80,11 +80,7 @@ std::vector<std::string> stop_lines(const MachineSheet& sheet) {
   if (!examinations.empty()) {
     lines.push_back(fmt::format("Examination overdue: {}; ask before it works", joined(examinations, "; ")));
   }
-  std::vector<std::string> strange;
-  for (const service::SeenSign* seen : sheet.seen) {
-    if (!forbids_running(*seen)) strange.push_back(words_of(*seen));
-  }
-  if (!strange.empty()) lines.push_back("Look before it runs: " + joined(strange, "; "));
+  if (std::string strange = look_first_words(sheet.seen); !strange.empty()) lines.push_back(std::move(strange));
   std::vector<std::string> unknown;
   for (const Point* point : sheet.look_first()) unknown.push_back(task_of(*point));
   if (!unknown.empty()) {
@@ -98,6 +94,7 @@ std::vector<std::string> stands_words(const service::RoundMachine& machine) {
   std::vector<std::string> lines;
   if (machine.ban && !machine.ban->out_of_use()) lines.push_back(state_in_row(nullptr, &*machine.ban, nullptr));
   if (machine.state != nullptr) lines.push_back(words_of(*machine.state));
+  if (std::string strange = look_first_words(machine.seen); !strange.empty()) lines.push_back(std::move(strange));
   return lines;
 }
 

@@ -250,8 +250,9 @@ struct Question {
 struct MachineQuestions {
   const Machine* machine = nullptr;
   bool nothing_recorded = false;
-  bool start_unknown = false;       // the fleet file says neither `in-service` nor `bought`
-  std::vector<Question> questions;  // readings first, then what never waits, then the order of the schedule
+  bool start_unknown = false;         // the fleet file says neither `in-service` nor `bought`
+  std::vector<const SeenSign*> seen;  // that nobody has found good since: whoever goes there looks before it runs
+  std::vector<Question> questions;    // readings first, then what never waits, then the order of the schedule
 };
 
 // By machine in the order of the fleet file; machines of which nothing is to be found out are left out. Points into the

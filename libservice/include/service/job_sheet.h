@@ -324,8 +324,9 @@ struct RoundMachine {
   const Machine* machine = nullptr;
   const UseState* state = nullptr;  // null: in use
   std::vector<SheetMeter> meters;
-  std::vector<const Gap*> gaps;  // what is not known of its meters
-  std::optional<RunBan> ban;     // nobody may run it
+  std::vector<const Gap*> gaps;       // what is not known of its meters
+  std::optional<RunBan> ban;          // nobody may run it
+  std::vector<const SeenSign*> seen;  // that nobody has found good since
 };
 
 struct RoundSite {

@@ -64,6 +64,9 @@ MachineQuestions questions_about(const DueList& list, const Machine& machine, st
   for (const Point* point : points) {
     if (point->standing == Standing::no_record || !point->unknown.empty()) ask_about(asked, *point);
   }
+  for (const SeenSign& seen : list.seen) {
+    if (seen.machine == &machine) asked.seen.push_back(&seen);
+  }
   asked.start_unknown = !asked.questions.empty() && machine.start.kind == StartKind::unknown;
   return asked;
 }

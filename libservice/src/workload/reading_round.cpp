@@ -26,9 +26,12 @@ ReadingRound reading_round(const Snapshot& snapshot) {
       continue;
     }
     RoundMachine entry{
-        machine, round.list->state_of(*machine), load::meters_of(snapshot, *machine, round.list->gaps), {}, {}};
+        machine, round.list->state_of(*machine), load::meters_of(snapshot, *machine, round.list->gaps), {}, {}, {}};
     for (const Gap& gap : round.list->gaps) {
       if (gap.machine == machine->key && !gap.meter.empty()) entry.gaps.push_back(&gap);
+    }
+    for (const SeenSign& seen : round.list->seen) {
+      if (seen.machine == machine) entry.seen.push_back(&seen);
     }
     const auto ban =
         std::find_if(bans.begin(), bans.end(), [&](const RunBan& each) { return each.machine == machine; });

@@ -549,6 +549,21 @@ TEST_CASE("a reading round says of each machine why nobody may run it") {
   CHECK_FALSE(ban()->out_of_use());
 }
 
+TEST_CASE("a reading round and a list of blanks say of each machine what was seen of it") {
+  World world("  hose: {do: It, every: {months: 60}}\n", "", "", hours);
+  world.sign("steering loose", "2025-07-20");
+  const auto round = reading_round(world.snapshot("2025-08-01"));
+  const auto& machine = round.sites.front().machines.front();
+  REQUIRE(machine.seen.size() == 1);
+  CHECK(machine.seen[0]->sign == "steering loose");
+  CHECK_FALSE(machine.ban.has_value());
+  const DueList list = world.due("2025-08-01");
+  const auto asked = find_out(list);
+  REQUIRE(asked.size() == 1);
+  REQUIRE(asked[0].seen.size() == 1);
+  CHECK(asked[0].seen[0] == &list.seen[0]);
+}
+
 TEST_CASE("what a sheet tells beside what is due has the day that every answer gives it") {
   World world(
       "  brakes: {do: Try the brakes, every: {months: 12}, safety: true}\n"
