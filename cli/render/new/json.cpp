@@ -31,7 +31,8 @@ Json machine_as_json(const TakenOver::MachineTaken& machine) {
           {"schedule", machine.schedule},
           {"site", text_or_null(machine.site)},
           {"at", number_or_null(machine.at)},
-          {"on", day_or_null(machine.on)}};
+          {"on", day_or_null(machine.on)},
+          {"notes", text_or_null(machine.notes)}};
 }
 
 std::string separator(char c) { return c == '\t' ? "tab" : std::string(1, c); }

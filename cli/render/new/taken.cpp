@@ -84,6 +84,26 @@ std::string services_not_known(const TakenOver& taken, std::size_t columns) {
                  columns, 0);
 }
 
+std::vector<const TakenOver::MachineTaken*> with_notes(const TakenOver& taken) {
+  std::vector<const TakenOver::MachineTaken*> machines;
+  for (const TakenOver::MachineTaken& machine : taken.machines) {
+    if (!machine.notes.empty()) machines.push_back(&machine);
+  }
+  return machines;
+}
+
+// They may tell of brakes that do not work, and no list reads them: who takes over has to.
+std::string note_rows(const TakenOver& taken, std::size_t columns) {
+  const auto machines = with_notes(taken);
+  if (machines.empty()) return "";
+  std::string text = fmt::format("Notes, of {}; read them:\n",
+                                 service::counted(static_cast<std::int64_t>(machines.size()), "machine", "machines"));
+  for (const TakenOver::MachineTaken* machine : machines) {
+    text += wrapped(fmt::format("  {}: ", machine->key), service::cleaned(machine->notes), columns, 4);
+  }
+  return text;
+}
+
 std::string machine_words(const TakenOver& taken) {
   const auto machines = static_cast<std::int64_t>(taken.machines.size());
   const auto readings = static_cast<std::int64_t>(taken.readings.size());
@@ -117,7 +137,7 @@ std::string taken_in_words(const TakenOver& taken, std::size_t columns) {
                  columns, 0) +
          column_rows(taken, columns) + aside_rows(taken, columns) + left_out_rows(taken, columns) +
          wrapped("", machine_words(taken), columns, 0) + machine_rows(taken, columns) + alike_rows(taken, columns) +
-         services_not_known(taken, columns);
+         services_not_known(taken, columns) + note_rows(taken, columns);
 }
 
 std::string next_after_taking(const TakenOver& taken, const std::string& folder, std::size_t columns) {
@@ -129,10 +149,18 @@ std::string next_after_taking(const TakenOver& taken, const std::string& folder,
                                 schedule),
                     columns, 0);
   }
+  const std::string fleet = command_about(folder);
+  if (!with_notes(taken).empty()) {
+    text += wrapped("",
+                    fmt::format("No list of what is due reads notes. What in them is a fault, write down: {0} saw "
+                                "MACHINE \"WHAT IS WRONG\"; where nobody may run it: {0} out-of-use MACHINE --note "
+                                "\"WHY\"",
+                                fleet),
+                    columns, 0);
+  }
   std::size_t blanks = 0;
   const auto asked = find_out(*taken.list);
   for (const service::MachineQuestions& machine : asked) blanks += machine.questions.size();
-  const std::string fleet = command_about(folder);
   text += wrapped("",
                   fmt::format("To find out: {} about {}, to print: {} find-out",
                               service::counted(static_cast<std::int64_t>(blanks), "blank", "blanks"),

@@ -16,6 +16,7 @@ std::string why_as_json(const service::Explanations& why) {
     point["sums"] = explained.sums;
     point["ahead"] = explained.ahead;
     point["ruling"] = explained.ruling;
+    point["machine_notes"] = text_or_null(each.point.machine->notes);
     point["source"] = text_or_null(each.source);
     json["points"].push_back(std::move(point));
   }

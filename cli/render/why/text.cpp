@@ -35,10 +35,15 @@ std::string why_as_text(const service::Explanations& why, const Look& look) {
     const Explained explained = in_words(each, *why.fleet, why.as_of);
     const service::Point& point = each.point;
     const std::string& doing = point.follow_up != nullptr ? point.follow_up->doing : point.task->doing;
-    if (!text.empty()) text += '\n';
+    const bool is_first = text.empty();  // all are of one machine
+    if (!is_first) text += '\n';
     text += fmt::format("{} {}, on {}: {}\n", service::cleaned(point.machine->key), task_of(point), to_text(why.as_of),
                         service::cleaned(doing));
-    for (const service::MachineUse& use : why.not_in_use) add(text, "machine", {words_of(use.state)}, columns);
+    std::vector<std::string> machine;
+    for (const service::MachineUse& use : why.not_in_use) machine.push_back(words_of(use.state));
+    if (is_first && !point.machine->notes.empty())
+      machine.push_back("notes: " + service::cleaned(point.machine->notes));
+    add(text, "machine", machine, columns);
     add(text, "rule", {explained.rule}, columns);
     add(text, "facts", explained.facts, columns);
     add(text, "sums", explained.sums, columns);

@@ -114,6 +114,7 @@ struct TakenOver {
     std::string site;
     std::optional<Amount> at;  // what its meter showed
     std::optional<Day> on;     // and when
+    std::string notes;         // they may tell of a fault, and are in no list: nobody can read that off words
   };
   std::vector<MachineTaken> machines;
 

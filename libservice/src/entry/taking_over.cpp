@@ -632,7 +632,7 @@ class TakingOver {
     for (const Row& row : rows_) {
       keys[row.sheet] = row.machine.key;
       TakenOver::MachineTaken one{row.sheet->line,  row.machine.key, row.machine.name, row.machine.schedule,
-                                  row.machine.site, row.at,          std::nullopt};
+                                  row.machine.site, row.at,          std::nullopt,     row.machine.notes};
       if (row.at) one.on = row.on.value_or(out_.read_on);
       if (row.at && !row.on) ++out_.without_day;
       out_.machines.push_back(std::move(one));
