@@ -145,6 +145,11 @@ class Words {
                   : use.state.until ? fmt::format("{}: to be back in use", use.machine->key)
                                     : fmt::format("{}: laid up", use.machine->key);
     ics.description += words_of(use.state) + '\n';
+    std::vector<std::string> before;
+    for (const service::Point* each : event.before_back) before.push_back(words_of_what_is_wrong(*each));
+    for (const service::SeenSign* seen : event.seen_before_back) before.push_back(words_of(*seen));
+    if (!before.empty()) ics.description += "See to these before it works:\n" + lines_of(before);
+    ics.description += cautions_in_lines(cautions_of(event.before_back));
     ics.categories = {std::string(to_text(use.state.kind))};
   }
 

@@ -68,6 +68,10 @@ struct CalendarEvent {
   const Point* point = nullptr;                // of `point` and `find_out`
   const MachineUse* use = nullptr;
   const SeenSign* seen = nullptr;
+  // Of `not_in_use`: what is to be seen to before it goes back to work, and stands in no other event of that day: what
+  // never waits and is not well, signs of other tasks (both `before_work`), and what the overdue list has of it.
+  std::vector<const Point*> before_back = {};
+  std::vector<const SeenSign*> seen_before_back = {};
   std::optional<GapLine> gap = {};
   std::optional<NoRecord> no_record = {};
   // Of `round`: where in its day it stands, and whose it is: `fitter 550-705`, minutes since midnight.

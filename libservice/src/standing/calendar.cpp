@@ -9,6 +9,7 @@
 #include "service/not_to_run.h"
 #include "service/overdue_news.h"
 #include "standing/event_numbers.h"
+#include "standing/minded.h"
 
 namespace service {
 namespace {
@@ -19,14 +20,27 @@ class Maker {
     std::vector<std::string> about{"summary", list.scope.site};
     if (list.scope.machines) about.insert(about.end(), list.scope.machines->begin(), list.scope.machines->end());
     add(EventKind::summary, std::move(about), list.as_of);
+    for (const MachineUse& use : list.not_in_use) before_back_.try_emplace(use.machine->key);
+    for (const Point& point : list.points) {
+      const auto of = before_back_.find(point.machine->key);
+      if (of != before_back_.end() && is_seen_to_before_work(point)) of->second.points.push_back(&point);
+    }
+    for (const SeenSign& seen : list.seen) {
+      const auto of = before_back_.find(seen.machine->key);
+      if (of != before_back_.end()) of->second.seen.push_back(&seen);
+    }
   }
 
   void not_in_use(const MachineUse& use) {
     const bool out = use.state.kind == UseKind::out_of_use;
     const Day on = out ? list_.as_of : use.state.until.value_or(list_.as_of);
-    add(EventKind::not_in_use,
-        {use.machine->key, std::string(to_text(use.state.kind)), use.state.since ? to_text(*use.state.since) : ""}, on)
-        .use = &use;
+    CalendarEvent& event = add(
+        EventKind::not_in_use,
+        {use.machine->key, std::string(to_text(use.state.kind)), use.state.since ? to_text(*use.state.since) : ""}, on);
+    event.use = &use;
+    const BeforeBack& before = before_back_.at(use.machine->key);
+    event.before_back = before.points;
+    event.seen_before_back = before.seen;
   }
 
   void point(const Point& point) {
@@ -73,6 +87,11 @@ class Maker {
   Calendar made() { return std::move(calendar_); }
 
  private:
+  struct BeforeBack {
+    std::vector<const Point*> points;
+    std::vector<const SeenSign*> seen;
+  };
+
   CalendarEvent& add(EventKind kind, std::vector<std::string> parts, Day on) {
     parts.insert(parts.begin(), {fleet_.name, std::to_string(static_cast<int>(kind))});
     calendar_.events.push_back({kind, event_name_of(parts), on, version_.sequence, version_.changed});
@@ -87,6 +106,7 @@ class Maker {
   const DueList& list_;
   const Fleet& fleet_;
   const CalendarVersion& version_;
+  std::map<std::string_view, BeforeBack> before_back_;  // of machines not in use
   Calendar calendar_;
 };
 

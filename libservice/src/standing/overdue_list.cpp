@@ -8,19 +8,17 @@
 
 #include "service/due_list.h"
 #include "service/run_ban.h"
+#include "standing/minded.h"
 
 namespace service {
-namespace {
 
-std::optional<OverdueHeading> heading_of(const Point& point) {
+std::optional<OverdueHeading> overdue_heading_of(const Point& point) {
   if (point.standing == Standing::overdue) return OverdueHeading::overdue;
   if (point.past_grace_by_estimate) return OverdueHeading::read_the_meter;
   if (point.standing == Standing::no_record || !point.unknown.empty()) return OverdueHeading::find_out;
   if (forbids_running(point)) return OverdueHeading::do_not_run;
   return std::nullopt;
 }
-
-}  // namespace
 
 std::vector<OverdueEntry> overdue_list(const DueList& list) {
   std::vector<OverdueEntry> entries;
@@ -39,7 +37,7 @@ std::vector<OverdueEntry> overdue_list(const DueList& list) {
     entries.push_back({OverdueHeading::find_out, nullptr, &gap, nullptr, nullptr});
   }
   for (const Point& point : list.points) {
-    auto heading = heading_of(point);
+    auto heading = overdue_heading_of(point);
     if (!heading) continue;
     if (idle_machines.contains(point.machine->key)) {
       heading = OverdueHeading::laid_up;

@@ -76,6 +76,29 @@ TEST_CASE("what needs doing is an event of today, all else of its day") {
   CHECK(of(after.calendar, "oil")->on > day("2026-03-02"));
 }
 
+TEST_CASE("the day on which a machine is back says what is to be seen to before") {
+  test::World world(
+      "  oil: {do: Oil, every: {months: 6}}\n  guard: {do: Guard, every: {months: 8}, safety: true}\n"
+      "  belt: {do: Belt, every: {signs: [squeal]}}\n  filter: {do: Filter, every: {months: 30}}\n",
+      "in-service: {on: 2025-01-10, at: 0}");
+  world.state(service::FactKind::laid_up, "2025-08-01", "2025-12-01");
+  world.sign("squeal", "2025-07-30");
+  world.sign("a knock below", "2025-07-31");
+  const auto back_in = [](const Asked& asked) {
+    const auto& events = asked.calendar.events;
+    const auto found = std::find_if(events.begin(), events.end(),
+                                    [](const CalendarEvent& event) { return event.kind == EventKind::not_in_use; });
+    REQUIRE((found != events.end()));
+    std::string told = service::to_text(found->on) + ':';
+    for (const service::Point* point : found->before_back) told += ' ' + point->name;
+    for (const service::SeenSign* seen : found->seen_before_back) told += ", " + seen->sign;
+    return told;
+  };
+  // The guard is due on 2025-09-10, and never waits; the filter comes in 2027.
+  CHECK(back_in(asked(world, "2025-09-01")) == "2025-12-01: oil belt, a knock below");
+  CHECK(back_in(asked(world, "2025-09-10")) == "2025-12-01: oil belt guard, a knock below");
+}
+
 TEST_CASE("no two events have one name") {
   test::World world(two_tasks, "in-service: {on: 2025-01-10, at: 0}");
   const Asked all = asked(world, "2026-03-01");
