@@ -296,7 +296,8 @@ def whole_blocks(fleet, season, answer, points, told):
 
 
 def days_to_do_by(fleet, season, answer, points):
-    """Due or to be mended: today; else the early end, at the latest the day before the season; where that is under way, its end."""
+    """Due or to be mended: today; else the early end. Where its machine is laid up then, the last day before it is back. At
+    the latest the day before the season; where that is under way, its end."""
     latest = answer["to"] if answer["under_way"] else day_before(answer["from"])
     back = {use["machine"]: use["until"] for use in answer["not_in_use"]}
     for item in answer["beforehand"] + answer["have_ready"]:
@@ -304,10 +305,10 @@ def days_to_do_by(fleet, season, answer, points):
         if item["again"] or item["includes"] or point["put_off"]:
             check(f"season {season}: {key(item)} in time", fleet.as_of <= item["do_by"] <= latest, True)
             continue
-        # What is due on a machine that stands is done on the last day before it is back.
-        due = day_before(back[item["machine"]]) if item["machine"] in back else fleet.as_of
         now = point["standing"] in ("overdue", "due") or item["to_mend"]
-        early = due if now else point["due_span"]["p10"]
+        early = fleet.as_of if now else point["due_span"]["p10"]
+        if early < (back.get(item["machine"]) or ""):
+            early = day_before(back[item["machine"]])
         check(f"season {season}: {key(item)} do by", item["do_by"], max(fleet.as_of, min(early, latest)))
 
 

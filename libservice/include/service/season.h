@@ -72,9 +72,9 @@ struct SeasonItem {
   Probability odds_before;                  // of coming due before it begins
   // Of coming due before the season ends, done just before it begins; none: a check that comes once, or nothing tells.
   std::optional<Probability> odds_done;
-  // Its early end, at the latest the day before the season; of what is due or to be mended the day asked about, on a
-  // machine that is laid up the last day before it is back; where somebody put it off the end of that, which alone may
-  // lie behind the season.
+  // Its early end, at the latest the day before the season; of what is due or to be mended the day asked about. Where
+  // its machine is laid up on that day, the last one before it is back. Where somebody put it off the end of that,
+  // which alone may lie behind the season.
   Day do_by;
   std::optional<double> gives_up;       // the share of its life that is left on that day
   int round = 1;                        // 2: once more, after it was done as said before; 3: ..., of all its services
@@ -90,10 +90,14 @@ struct SeasonItem {
   bool competent_person = false;         // or one for a competent person
   Standing worst = Standing::later;      // of it and of those that it includes and that have no row of their own
   std::optional<Day> back_on;            // of a machine that is laid up: the day on which it counts as in use again
+  bool have_ready = false;  // it is done when it comes due, in the season; do_by is when all is to be there
   Resources resources;
   SeasonGroup group() const;
   bool again() const { return round > 1; }
-  bool while_laid_up() const { return back_on && do_by < *back_on; }  // before its machine goes back to work
+  // It is to be done before its machine goes back to work.
+  bool while_laid_up() const {
+    return back_on && do_by < *back_on && (!have_ready || point.due_span.p10.value_or(do_by) < *back_on);
+  }
   bool never_waits() const { return safety || competent_person; }
 };
 

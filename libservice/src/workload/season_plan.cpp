@@ -185,6 +185,7 @@ class Sorting {
   SeasonItem once_more(const SeasonItem& item, int round, const ReachOdds& odds, const DueSpan& span, Day done) const {
     SeasonItem again = item;
     again.round = round;
+    again.have_ready = true;
     again.between.clear();
     again.odds = odds.by(plan_.to);
     again.odds_before = odds.by(eve_);
@@ -199,7 +200,7 @@ class Sorting {
     point.by_estimate = point.past_grace_by_estimate = false;
     point.put_off.reset();
     point.measure_again.clear();
-    again.do_by = std::clamp(span.p10.value_or(last_), std::min(done, last_), last_);
+    again.do_by = std::clamp(before_back(span.p10.value_or(last_), item.back_on), std::min(done, last_), last_);
     again.safety = is_safety(point);
     again.competent_person = by_competent_person(point);
     return again;
@@ -258,6 +259,7 @@ class Sorting {
       plan_.put_off.push_back(std::move(item));
       return;
     }
+    item.have_ready = !reason;
     (reason ? plan_.beforehand : plan_.have_ready).push_back(std::move(item));
   }
 
@@ -279,12 +281,15 @@ class Sorting {
     return item;
   }
 
+  // What falls on a day on which its machine stands is done before that goes back to work, and need not be sooner: on
+  // the day it is back it counts as in use.
+  Day before_back(Day day, std::optional<Day> back_on) const {
+    return back_on && day < *back_on ? std::max(plan_.as_of, day_before(*back_on)) : day;
+  }
+
   Day do_by(const Point& point, const UseState* state, bool now) {
-    // A point that is due, by facts or by estimate, or to be mended, never waits for odds; where its machine stands, it
-    // is done before that goes back to work: on the day it is back it counts as in use.
-    const bool stands = state != nullptr && state->until;
-    const Day due_day = stands ? std::max(plan_.as_of, day_before(*state->until)) : plan_.as_of;
-    Day day = now ? due_day : point.due_span.p10.value_or(last_);
+    // A point that is due, by facts or by estimate, or to be mended, never waits for odds.
+    Day day = before_back(now ? plan_.as_of : point.due_span.p10.value_or(last_), state ? state->until : std::nullopt);
     // What somebody put off waits until then.
     if (point.put_off) day = std::max(day, end_of(*point.put_off, point).value_or(day));
     return std::clamp(day, plan_.as_of, last_);

@@ -144,7 +144,7 @@ TEST_CASE("a machine that is out of use, or not back before the season ends, is 
   }
 }
 
-TEST_CASE("what comes due on a machine that is laid up is done by its own day, before it is back or after") {
+TEST_CASE("what comes due while its machine is laid up is done before that is back, what comes later by its own day") {
   World world(
       "  look: {do: Look, every: {months: 6}, safety: true}\n"
       "  oil: {do: Oil, every: {months: 7}}\n"
@@ -157,7 +157,20 @@ TEST_CASE("what comes due on a machine that is laid up is done by its own day, b
   for (const SeasonItem& item : plan.beforehand) {
     told += item.point.name + ' ' + to_text(item.do_by) + (item.while_laid_up() ? " before it is back; " : "; ");
   }
-  CHECK(told == "belt 2026-07-04 before it is back; look 2026-06-25 before it is back; oil 2026-07-25; ");
+  CHECK(told == "belt 2026-07-04 before it is back; look 2026-07-04 before it is back; oil 2026-07-25; ");
+}
+
+TEST_CASE("what comes due in the season on a machine that is back by then is not called work before it is back") {
+  World world("  oil: {do: Oil, every: {months: 1}}\n", "in-service: {on: 2025-01-01, at: 0}", harvest);
+  world.done("oil", "2026-06-10");
+  world.state(FactKind::laid_up, "2026-06-12", "2026-08-01");
+  const auto plan = plan_of(world, "2026-06-15");
+  REQUIRE(plan.beforehand.size() == 1);  // due on 2026-07-10
+  CHECK(plan.beforehand[0].do_by == day("2026-07-31"));
+  CHECK(plan.beforehand[0].while_laid_up());
+  REQUIRE_FALSE(plan.have_ready.empty());  // done on 2026-07-31, due again on 2026-08-31
+  CHECK(plan.have_ready[0].do_by == day("2026-07-31"));
+  CHECK_FALSE(plan.have_ready[0].while_laid_up());
 }
 
 TEST_CASE("what comes due in the season all the same is to be had ready, and safety is done beforehand besides") {
