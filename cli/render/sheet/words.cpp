@@ -73,9 +73,12 @@ void add_who(std::vector<std::string>& marks, int people, const std::vector<std:
 }
 
 // What people do in each stage, in the order in which they come.
-constexpr std::array<std::string_view, 6> stage_words{
-    "what wants it cold",    "what is done at rest", "what is begun cold and then run",
-    "what needs it running", "what drains warm",     "what tries that it stops, holds or carries"};
+constexpr std::array<std::string_view, 6> stage_words{"what wants it cold",
+                                                      "what is done at rest",
+                                                      "what is begun cold and then run",
+                                                      "what is run in a step of its own",
+                                                      "what drains warm",
+                                                      "what tries that it stops, holds or carries"};
 
 void add(std::vector<Remark>& remarks, std::string heading, std::vector<std::string> lines) {
   if (!lines.empty()) remarks.push_back({std::move(heading), std::move(lines)});
@@ -237,6 +240,10 @@ std::string order_words(const MachineSheet& sheet) {
   if (order.size() > 1) {
     text = fmt::format("In this order: {}. What lies behind the same cover does not stand together for that.",
                        joined(order, "; "));
+    const bool may_run = !sheet.not_to_run && !sheet.stays_locked();
+    if (may_run && any([](const SheetTask& task) { return task.says_running && !task.is_later(); })) {
+      text += " Nobody starts it before a step says so.";
+    }
   }
   std::vector<std::string> overdue;
   for (const SheetTask& task : sheet.tasks) {
