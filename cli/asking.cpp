@@ -25,12 +25,12 @@ const service::Snapshot& Asking::snapshot() {
   return *snapshot_;
 }
 
-const service::Snapshot& Asking::list_snapshot() {
-  if (!snapshot_) {
-    snapshot_.emplace(
-        service::take_list_snapshot(session_.fleet, record(), session_.today, session_.day_is_given, scope_));
-  }
-  return *snapshot_;
+service::DueList Asking::due_list(const service::DueAsk& ask) {
+  return due_list_of(record(), session_.fleet, session_.today, session_.day_is_given, scope_, ask);
+}
+
+service::DueList Asking::due_list(const service::DueAsk& ask, const service::Forecaster& forecaster) {
+  return due_list_of(record(), session_.fleet, session_.today, session_.day_is_given, scope_, ask, forecaster);
 }
 
 const std::vector<service::Fact>& Asking::read_whole_book() {

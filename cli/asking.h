@@ -8,6 +8,7 @@
 
 #include "answering.h"
 #include "service/calendar.h"
+#include "service/due_list.h"
 #include "service/outlook.h"
 #include "service/snapshot.h"
 #include "service/standing.h"
@@ -35,8 +36,10 @@ class Asking {
   // The record is opened by the first of these that is called, so that mistakes in options are told before it is
   // missed. Fails with not_found, io, busy and bad_data.
   const service::Snapshot& snapshot();
-  // For a list of what is due or not known, which reads no history where it need not.
-  const service::Snapshot& list_snapshot();
+  // A list of what is due or not known, which reads no history where it need not, and holds no more than it keeps.
+  // Without a forecaster: by what each kind of machine teaches.
+  service::DueList due_list(const service::DueAsk& ask);
+  service::DueList due_list(const service::DueAsk& ask, const service::Forecaster& forecaster);
   const service::Forecaster& forecaster();
   service::Replay replay();
   service::CalendarVersion version();  // by the whole book, so that it is the same in every scope

@@ -38,6 +38,14 @@ service::Detail detail_of(const Arguments& arguments) {
   return all ? service::Detail::everything : service::Detail::coming;
 }
 
+// People are shown no more than that. A calendar counts what it does not show.
+service::Keep keep_of(const Arguments& arguments) {
+  const std::string format = arguments.value("format").value_or("text");
+  if (format == "ics") return service::Keep::all;
+  if (arguments.has("overdue")) return service::Keep::overdue;
+  return arguments.has("all") || format == "json" || format == "csv" ? service::Keep::all : service::Keep::not_later;
+}
+
 }  // namespace
 
 int due(Context& context) {
@@ -48,8 +56,10 @@ int due(Context& context) {
   DueAnswer answer;
   answer.all = arguments.has("all");
   answer.first = first_option(arguments);
-  answer.list = due_list(asking.list_snapshot(), {horizon, {}, detail_of(arguments)});
-  answer.newest_fact = asking.list_snapshot().newest_fact();
+  service::DueAsk ask{horizon, {}, detail_of(arguments)};
+  ask.keep = keep_of(arguments);
+  answer.list = asking.due_list(ask);
+  answer.newest_fact = answer.list.newest_fact;
   const int status = arguments.has("exit-code") && needs_doing(answer.list) ? 1 : 0;
   const bool as_calendar = arguments.value("format") == "ics";
   if (arguments.has("overdue")) {

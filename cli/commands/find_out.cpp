@@ -10,8 +10,9 @@ int find_out(Context& context) {
   Asking asking(context);
   // No odds are asked, so nothing need be learnt.
   const auto first = first_option(context.arguments);
-  const auto list =
-      due_list(asking.list_snapshot(), {asking.today(), {}, service::Detail::standings}, service::straight_line());
+  service::DueAsk ask{asking.today(), {}, service::Detail::standings};
+  ask.keep = service::Keep::to_find_out;
+  const auto list = asking.due_list(ask, service::straight_line());
   FindOutAnswer answer{list, service::find_out(list)};
   const std::size_t all = answer.questions();
   answer.left_off = service::keep_first(answer.machines, first);

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
+#include <string_view>
 
 #include "render/shared/bars_of.h"
 #include "render/shared/headings.h"
@@ -200,10 +202,9 @@ std::string trimmed(const std::string& text) {
 // Where each stands, unless the head of the list says it.
 void add_sites(std::vector<Said>& all, const std::vector<const service::Machine*>& machines,
                const service::DueList& list) {
-  const auto& points = list.points;
-  const bool differ = std::any_of(points.begin(), points.end(), [&](const Point& point) {
-    return point.machine->site != points.front().machine->site;
-  });
+  std::set<std::string_view> sites(list.let_go.sites.begin(), list.let_go.sites.end());
+  for (const Point& point : list.points) sites.insert(point.machine->site);
+  const bool differ = sites.size() > 1;
   for (std::size_t i = 0; differ && i < all.size(); ++i) all[i].site = service::cleaned(machines[i]->site);
 }
 
@@ -274,7 +275,8 @@ std::string no_record_words(const service::NoRecord& line, const std::string& co
 std::string customers_line(const service::DueList& list, const Look& look) {
   std::vector<std::pair<std::string, std::vector<std::string>>> customers;
   for (const service::Site& site : list.fleet->sites) {
-    const bool there = std::any_of(list.points.begin(), list.points.end(),
+    const bool there = list.let_go.sites.contains(site.key) ||
+                       std::any_of(list.points.begin(), list.points.end(),
                                    [&](const Point& point) { return point.machine->site == site.key; });
     if (!there || site.customer.empty()) continue;
     auto of =

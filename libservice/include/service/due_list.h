@@ -13,9 +13,11 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -104,16 +106,24 @@ struct SeenSign {
   const Sighting* again() const { return sightings.size() < 2 ? nullptr : &sightings.back(); }
 };
 
+// Points that a list let go when it was made (`Keep`), as far as anything is told of them.
+struct LetGo {
+  std::map<Standing, int> counts = {};
+  std::set<std::string, std::less<>> sites = {};  // where they stand; empty: of machines without a site
+};
+
 struct DueList {
   std::shared_ptr<const Fleet> fleet;  // what the pointers in the points point into
   Day as_of;
   Day within;                 // the last day of the horizon
   std::vector<Point> points;  // in the order of `ranks_before`, worst first
   std::vector<Gap> gaps;
-  std::vector<SeenSign> seen;          // in the order of the fleet file, then of the days
-  std::vector<MachineUse> not_in_use;  // machines out of use or laid up, out of use first
-  int machines = 0;                    // machines of the scope that are kept on that day
-  Scope scope = {};                    // what was asked about
+  std::vector<SeenSign> seen;           // in the order of the fleet file, then of the days
+  std::vector<MachineUse> not_in_use;   // machines out of use or laid up, out of use first
+  int machines = 0;                     // machines of the scope that are kept on that day
+  Scope scope = {};                     // what was asked about
+  LetGo let_go = {};                    // none, unless somebody asked for less (`DueAsk::keep`)
+  std::optional<Day> newest_fact = {};  // the newest day of the whole record; none: it holds no fact with a day
 
   const UseState* state_of(const Machine& machine) const;  // null: in use; points into this list
 };
@@ -126,6 +136,16 @@ enum class Detail {
   everything,  // the days of all points
 };
 
+// Which points a list keeps; the others are let go and counted, so that the list of a large fleet is no larger than
+// what is told of it. What is no point (gaps, signs, machines not in use) is there in any case, and so is a point that
+// forbids to run its machine.
+enum class Keep {
+  all,
+  overdue,      // those that `overdue_list` shows
+  not_later,    // those that `rows_of` shows without later points
+  to_find_out,  // those that `find_out` asks about, and those by which it tells meters
+};
+
 struct DueAsk {
   Day within;                       // the last day of the horizon
   std::optional<Day> odds_by = {};  // fills `Point::odds`
@@ -134,6 +154,7 @@ struct DueAsk {
   // that come are not called so.
   Probability days_from_odds{0.5};
   std::optional<Day> earlier_by = {};  // with `odds_by`: fills `Point::earlier_odds`
+  Keep keep = Keep::all;
 };
 
 // Every service point of the scope on the machines that are kept on that day, `later` and follow-ups included. Without

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/kept_state.h"
 #include "service/machine_book.h"
@@ -32,6 +33,9 @@ class BookKeeper : public StateKeeper {
   // Nothing where it does not hold.
   std::optional<Condensed> book(const KeptState& state) const;
 
+  // Nothing either where it does not answer for that day: the machine is yet to come, or has later facts.
+  std::optional<Condensed> book_on(const KeptState& state, Day day) const;
+
  private:
   const Fleet& fleet_;
 };
@@ -42,6 +46,16 @@ class BookKeeper : public StateKeeper {
 // with internal.
 Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                             const Scope& scope = {});
+
+// The due list of what a record holds: `due_list` of `take_list_snapshot`, read kind by kind and machine by machine. Of
+// the record no more is held at a time than one machine's book and what its kind teaches, so with `DueAsk::keep` a list
+// takes as much memory as what it keeps, however long the books are. It fails as `take_list_snapshot` does.
+DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
+                    const Scope& scope, const DueAsk& ask);
+
+// The same by a forecaster that learns from nobody.
+DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
+                    const Scope& scope, const DueAsk& ask, const Forecaster& forecaster);
 
 // A machine of which the kept book is not what would be worked out now, and why.
 struct OddBook {

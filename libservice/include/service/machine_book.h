@@ -58,6 +58,19 @@ class MachineBook {
 // Of a machine of the fleet of a snapshot, which must outlive it.
 std::shared_ptr<const MachineBook> book_of(const Snapshot& snapshot, const Machine& machine);
 
+// With facts of its own. `derived`: what was worked out of all, where `facts` are those that are left; null where they
+// are all. The fleet must outlive it.
+std::shared_ptr<const MachineBook> book_with(const Fleet& fleet, const Machine& machine, std::vector<Fact> facts,
+                                             std::shared_ptr<const Derived> derived);
+
+// Where the books of machines come from. Whoever learns from a kind asks for its machines' books one after the other
+// and keeps none, so that they need not all be there at once.
+class BookSource {
+ public:
+  virtual ~BookSource() = default;
+  virtual std::shared_ptr<const MachineBook> book_of(const Machine& machine) const = 0;
+};
+
 // The facts that can still matter to a standing on a day after all of them, and what is worked out of all; every list
 // of due points comes out of the one as out of the others. It leaves out readings, changes of meters, services that
 // later ones superseded, and measurements and signs that a service or a later one answered, as far as nothing counts

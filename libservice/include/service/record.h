@@ -216,6 +216,22 @@ struct Legible {
 struct KeptState;  // kept_state.h
 class StateKeeper;
 
+// A book that is read machine after machine, in any order: whoever asks holds no more of it than he keeps. What it
+// meets of damage fails with bad_data at once.
+class OneByOne {
+ public:
+  virtual ~OneByOne() = default;
+
+  // The machines of which the record holds a fact, struck or not, in order.
+  virtual const std::vector<std::string>& machines() const = 0;
+
+  // What is kept of a machine, or nothing.
+  virtual std::optional<KeptState> kept(std::string_view machine) = 0;
+
+  // Its facts that nobody struck, in the one order.
+  virtual std::vector<Fact> unstruck(std::string_view machine) = 0;
+};
+
 // To be used by one thread at a time.
 class Record {
  public:
@@ -243,6 +259,10 @@ class Record {
   // The same without those of machines whose kept state is taken: `take` is given each that is kept. In one view, so
   // that states and facts are of one moment. What is not taken is as good as not there.
   std::vector<Fact> facts_beside(const Scope& scope, const std::function<bool(const KeptState& state)>& take) const;
+
+  // For whoever needs not hold the facts of all machines at once; in one view, which ends when `use` returns. Damage to
+  // what nobody asks for goes unseen.
+  void one_by_one(const std::function<void(OneByOne& book)>& use) const;
 
   // The machines of which the record holds a fact, struck or not, in order.
   std::vector<std::string> machines() const;

@@ -242,6 +242,8 @@ class UsageAhead {
   virtual const Grounds* grounds() const { return nullptr; }
 };
 
+class BookSource;  // machine_book.h
+
 // Use of one meter, asked for. What it refers to need not outlive the call, but for `history`, which outlives the
 // answer.
 struct AheadQuestion {
@@ -262,6 +264,10 @@ using Aheads = std::map<std::string, std::unique_ptr<const UsageAhead>, std::les
 
 Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histories& histories,
                  const Forecaster& forecaster);
+
+// Likewise of a machine in this state.
+Aheads aheads_of(const Fleet& fleet, const Machine& machine, const Histories& histories, const UseState& state,
+                 Day as_of, const Forecaster& forecaster);
 
 // One meter's use, now and ahead, in the meter's own unit.
 struct UsageSpan {
@@ -310,6 +316,10 @@ Forecaster same_days_again();
 // will be asked about, whatever its scope is; it must outlive the forecaster. What a kind teaches is worked out once,
 // when it is first needed. One thread at a time.
 Forecaster learnt_from(const Snapshot& kin);
+
+// The same from books, of every machine of the kinds that will be asked about, as of the day that will be. The source
+// must outlive the forecaster, which keeps no book.
+Forecaster learnt_from(const BookSource& kin, Day as_of);
 
 }  // namespace service
 

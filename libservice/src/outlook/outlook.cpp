@@ -193,7 +193,7 @@ LimbRule Outlook::Impl::rule_of(const LimbChoice& choice, const Grace& grace) co
   } else if (const auto* changes = std::get_if<ChangesLimb>(&limb)) {
     rule.changes = changes->count;
   } else if (const auto* season = std::get_if<SeasonLimb>(&limb)) {
-    rule.season = view.snapshot.fleet().season(season->season);
+    rule.season = view.fleet.season(season->season);
     rule.lead_days = season->lead_days;
   }
   return rule;

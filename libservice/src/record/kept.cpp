@@ -7,13 +7,29 @@
 #include "service/in_scope.h"
 
 namespace service::record {
-namespace {
 
 FactTally told(const Tally& tally) {
   FactTally facts{tally.facts, tally.checksums, std::nullopt};
   if (tally.newest) facts.newest = Day{std::chrono::days{static_cast<int>(*tally.newest)}};
   return facts;
 }
+
+std::set<FactId> struck_by(const std::vector<Fact>& facts) {
+  const std::vector<bool> is_void = struck(facts);
+  std::set<FactId> ids;
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    if (facts[i].strikes && !is_void[i] && facts[i].id > *facts[i].strikes) ids.insert(*facts[i].strikes);
+  }
+  return ids;
+}
+
+std::string bytes_at(SQLite::Statement& row, int column) {
+  const SQLite::Column bytes = row.getColumn(column);
+  const auto* const first = static_cast<const char*>(bytes.getBlob());
+  return first == nullptr ? std::string() : std::string(first, static_cast<std::size_t>(bytes.getBytes()));
+}
+
+namespace {
 
 // Of one machine after the other, in the order of their keys.
 class Kept {
@@ -25,10 +41,7 @@ class Kept {
     if (!begun_ || machine.key < at_) begin(machine.key);
     while (there_ && at_ < machine.key) step();
     if (!there_ || at_ != machine.key) return std::nullopt;
-    const SQLite::Column state = query_.getColumn(1);
-    const char* const bytes = static_cast<const char*>(state.getBlob());
-    return KeptState{machine.name, told(machine.tally),
-                     bytes == nullptr ? std::string() : std::string(bytes, static_cast<std::size_t>(state.getBytes()))};
+    return KeptState{machine.name, told(machine.tally), bytes_at(query_, 1)};
   }
 
  private:
@@ -48,16 +61,6 @@ class Kept {
   bool there_ = false;
   std::int64_t at_ = 0;
 };
-
-// What strikes strike that are not struck themselves.
-std::set<FactId> struck_by(const std::vector<Fact>& facts) {
-  const std::vector<bool> is_void = struck(facts);
-  std::set<FactId> ids;
-  for (std::size_t i = 0; i < facts.size(); ++i) {
-    if (facts[i].strikes && !is_void[i] && facts[i].id > *facts[i].strikes) ids.insert(*facts[i].strikes);
-  }
-  return ids;
-}
 
 void keep(SQLite::Database& database, std::int64_t machine, const std::string& bytes) {
   SQLite::Statement insert(database, "INSERT OR REPLACE INTO derived (machine, state) VALUES (?, ?)");

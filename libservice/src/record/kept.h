@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,15 @@
 #include "service/kept_state.h"
 
 namespace service::record {
+
+// The same as a tally, for whoever keeps a state.
+FactTally told(const Tally& tally);
+
+// What strikes strike that are not struck themselves.
+std::set<FactId> struck_by(const std::vector<Fact>& facts);
+
+// The bytes of a column; none where it holds nothing.
+std::string bytes_at(SQLite::Statement& row, int column);
 
 using Take = std::function<bool(const KeptState& state)>;
 

@@ -10,6 +10,7 @@
 #include "record/copying.h"
 #include "record/errors.h"
 #include "record/kept.h"
+#include "record/one_by_one.h"
 #include "record/opening.h"
 #include "record/reading.h"
 #include "record/rows.h"
@@ -129,6 +130,13 @@ std::vector<Fact> Record::facts_beside(const Scope& scope,
     reader.sort();
     insist_on_no_damage(reader.diagnostics);
     return std::move(reader.facts);
+  });
+}
+
+void Record::one_by_one(const std::function<void(OneByOne& book)>& use) const {
+  impl_->ask([&] {
+    MachineByMachine book(impl_->database);
+    use(book);
   });
 }
 

@@ -4,11 +4,8 @@
 #include <array>
 #include <tuple>
 
-#include "service/in_scope.h"
-#include "standing/gaps.h"
-#include "standing/points.h"
-#include "standing/seen.h"
-#include "standing/view.h"
+#include "service/machine_book.h"
+#include "standing/list_maker.h"
 
 namespace service {
 
@@ -19,18 +16,6 @@ constexpr std::array<std::string_view, 5> standing_names{"overdue", "due", "comi
 constexpr std::array<int, 5> standing_ranks{0, 1, 3, 4, 2};
 
 int rank_of(Standing standing) { return standing_ranks[static_cast<std::size_t>(standing)]; }
-
-// Points are large, so they are ordered by their places and moved once.
-void put_in_order(std::vector<Point>& points) {
-  std::vector<Point*> order;
-  order.reserve(points.size());
-  for (Point& point : points) order.push_back(&point);
-  std::stable_sort(order.begin(), order.end(), [](const Point* a, const Point* b) { return ranks_before(*a, *b); });
-  std::vector<Point> sorted;
-  sorted.reserve(points.size());
-  for (Point* const point : order) sorted.push_back(std::move(*point));
-  points = std::move(sorted);
-}
 
 }  // namespace
 
@@ -55,28 +40,12 @@ bool ranks_before(const Point& a, const Point& b) {
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask) { return due_list(snapshot, ask, learnt_from(snapshot)); }
 
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster) {
-  DueList list;
-  list.fleet = snapshot.fleet_ptr();
-  list.as_of = snapshot.as_of();
-  list.within = ask.within;
-  list.scope = snapshot.scope();
-  list.gaps = fleet_gaps(snapshot);
-  const InScope scope(snapshot.scope());
+  ListMaker maker(snapshot.fleet_ptr(), snapshot.as_of(), snapshot.scope(), ask);
+  for (const auto& [machine, facts] : snapshot.unlisted()) maker.add_unlisted(machine, snapshot.facts_of(machine));
   for (const Machine& machine : snapshot.fleet().machines) {
-    if (!scope.holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
-    ++list.machines;
-    const MachineView view(snapshot, machine, forecaster);
-    auto points = points_of(view, ask);
-    for (Gap& gap : gaps_of(view, points)) list.gaps.push_back(std::move(gap));
-    std::move(points.begin(), points.end(), std::back_inserter(list.points));
-    for (SeenSign& seen : seen_of(view)) list.seen.push_back(std::move(seen));
-    if (view.state.kind != UseKind::in_use) list.not_in_use.push_back({&machine, view.state});
+    if (maker.wants(machine)) maker.add(machine, book_of(snapshot, machine), forecaster);
   }
-  put_in_order(list.points);
-  std::stable_sort(list.not_in_use.begin(), list.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {
-    return a.state.kind == UseKind::out_of_use && b.state.kind != UseKind::out_of_use;
-  });
-  return list;
+  return std::move(maker).made(snapshot.newest_fact(), snapshot.day_is_given());
 }
 
 const UseState* DueList::state_of(const Machine& machine) const {
@@ -94,7 +63,7 @@ bool nothing_known(const DueList& list, const Machine& machine) {
 bool needs_doing(const DueList& list) {
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
-  return out_of_use || !list.gaps.empty() || !list.seen.empty() ||
+  return out_of_use || !list.gaps.empty() || !list.seen.empty() || list.let_go.counts.contains(Standing::due) ||
          std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
            return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
          });

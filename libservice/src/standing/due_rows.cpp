@@ -3,6 +3,7 @@
 #include <set>
 
 #include "service/due_list.h"
+#include "standing/shown.h"
 
 namespace service {
 
@@ -40,8 +41,6 @@ std::vector<const Gap*> gaps_beside(const DueList& list, const std::vector<NoRec
   return gaps;
 }
 
-namespace {
-
 // It comes later, and nobody has to do, decide or find out anything about it until then. A check that is owed after a
 // service is not so: it is asked once and soon, of whoever did the work, and forgotten where no list names it.
 bool may_be_left_out(const Point& point) {
@@ -49,10 +48,10 @@ bool may_be_left_out(const Point& point) {
          point.measure_again.empty() && !point.put_off;
 }
 
-}  // namespace
-
 DueRows rows_of(const DueList& list, const DueShow& show) {
   DueRows rows;
+  rows.counts = list.let_go.counts;
+  for (const auto& [standing, count] : rows.counts) rows.later += static_cast<std::size_t>(count);
   for (const Point& point : list.points) {
     ++rows.counts[point.standing];
     if (!show.later && may_be_left_out(point)) {

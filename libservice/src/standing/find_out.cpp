@@ -1,8 +1,11 @@
 // What is not known, as questions that somebody can answer.
 #include <algorithm>
 #include <functional>
+#include <string_view>
+#include <unordered_map>
 
 #include "service/due_list.h"
+#include "standing/shown.h"
 
 namespace service {
 namespace {
@@ -46,11 +49,18 @@ void ask_about(MachineQuestions& asked, const Point& point) {
   }
 }
 
-MachineQuestions questions_about(const DueList& list, const Machine& machine, std::vector<const Point*> points) {
+// What a list holds of one machine, in its order.
+struct OfMachine {
+  std::vector<const Point*> points;
+  std::vector<const Gap*> gaps;
+};
+
+MachineQuestions questions_about(const Machine& machine, OfMachine of) {
   MachineQuestions asked;
   asked.machine = &machine;
-  for (const Gap& gap : list.gaps) {
-    if (gap.machine != machine.key) continue;
+  auto& points = of.points;
+  for (const Gap* each : of.gaps) {
+    const Gap& gap = *each;
     if (gap.kind == GapKind::nothing_recorded) {
       asked.nothing_recorded = true;
       for (const Meter* meter : meters_needed(machine, points)) ask_for_reading(asked, gap, meter->name);
@@ -62,7 +72,7 @@ MachineQuestions questions_about(const DueList& list, const Machine& machine, st
     return std::less<>()(a->task, b->task);
   });
   for (const Point* point : points) {
-    if (point->standing == Standing::no_record || !point->unknown.empty()) ask_about(asked, *point);
+    if (asks(*point)) ask_about(asked, *point);
   }
   for (const SeenSign& seen : list.seen) {
     if (seen.machine == &machine) asked.seen.push_back(&seen);
@@ -73,14 +83,17 @@ MachineQuestions questions_about(const DueList& list, const Machine& machine, st
 
 }  // namespace
 
+bool asks(const Point& point) { return point.standing == Standing::no_record || !point.unknown.empty(); }
+
 std::vector<MachineQuestions> find_out(const DueList& list) {
+  std::unordered_map<std::string_view, OfMachine> known;
+  for (const Point& point : list.points) known[point.machine->key].points.push_back(&point);
+  for (const Gap& gap : list.gaps) known[gap.machine].gaps.push_back(&gap);
   std::vector<MachineQuestions> all;
   for (const Machine& machine : list.fleet->machines) {
-    std::vector<const Point*> points;
-    for (const Point& point : list.points) {
-      if (point.machine == &machine) points.push_back(&point);
-    }
-    MachineQuestions asked = questions_about(list, machine, std::move(points));
+    const auto of = known.find(machine.key);
+    if (of == known.end()) continue;
+    MachineQuestions asked = questions_about(machine, std::move(of->second));
     if (!asked.questions.empty()) all.push_back(std::move(asked));
   }
   return all;

@@ -31,7 +31,7 @@ std::optional<Gap> gap_of_meter(const MachineView& view, const Meter& meter) {
   }
   const Day newest = history.knots().back().day;
   const int age = days_between(newest, view.as_of);
-  if (age <= view.snapshot.fleet().stale_after_days) return std::nullopt;
+  if (age <= view.fleet.stale_after_days) return std::nullopt;
   if (!history.read()) {
     const char* const start = view.machine.start.kind == StartKind::bought ? "it was bought" : "it went into service";
     return Gap{view.machine.key,
@@ -154,37 +154,6 @@ Gap gap_of_example(const MachineView& view) {
           {}};
 }
 
-// A mistyped `left`, `in-service` or `bought` takes the machine off every list, though somebody writes things down of
-// it. Of a machine that was bought used and is there, papers may tell of days before.
-std::optional<Gap> gap_of_days(const Snapshot& snapshot, const Machine& machine) {
-  const bool to_come = machine.start.kind != StartKind::unknown && snapshot.as_of() < machine.start.on.first;
-  int after = 0;
-  Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
-  for (const Fact& fact : snapshot.bearing_facts_of(machine.key)) {
-    const bool too_late = is_after_it_left(machine, fact);
-    const bool too_early = to_come || is_before_it_was_new(machine, fact);
-    if (!too_late && !too_early) continue;
-    if (too_late) ++after;
-    if (!gap.since) gap.since = fact.on.first;
-    gap.facts.push_back(fact.id);
-  }
-  if (gap.facts.empty()) return std::nullopt;
-  const int before = static_cast<int>(gap.facts.size()) - after;
-  const bool is_new = machine.start.kind == StartKind::in_service;
-  std::vector<std::string> parts;
-  if (before > 0) {
-    parts.push_back(fmt::format("{} before it {} on {}: mend `{}` in the fleet file", counted(before, "fact", "facts"),
-                                is_new ? "went into service" : "was bought", to_text(machine.start.on),
-                                is_new ? "in-service" : "bought"));
-  }
-  if (after > 0) {
-    parts.push_back(fmt::format("{} after it left on {}: mend `left` in the fleet file",
-                                counted(after, "fact", "facts"), to_text(*machine.left)));
-  }
-  gap.say = fmt::format("{}, or strike what is wrong ({})", fmt::join(parts, "; "), short_text(gap.facts.front()));
-  return gap;
-}
-
 }  // namespace
 
 std::string_view to_text(GapKind kind) {
@@ -219,6 +188,35 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
   return gaps;
 }
 
+std::optional<Gap> gap_of_days(const Machine& machine, std::span<const Fact> facts, Day as_of) {
+  const bool to_come = machine.start.kind != StartKind::unknown && as_of < machine.start.on.first;
+  int after = 0;
+  Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
+  for (const Fact& fact : facts) {
+    const bool too_late = is_after_it_left(machine, fact);
+    const bool too_early = to_come || is_before_it_was_new(machine, fact);
+    if (!too_late && !too_early) continue;
+    if (too_late) ++after;
+    if (!gap.since) gap.since = fact.on.first;
+    gap.facts.push_back(fact.id);
+  }
+  if (gap.facts.empty()) return std::nullopt;
+  const int before = static_cast<int>(gap.facts.size()) - after;
+  const bool is_new = machine.start.kind == StartKind::in_service;
+  std::vector<std::string> parts;
+  if (before > 0) {
+    parts.push_back(fmt::format("{} before it {} on {}: mend `{}` in the fleet file", counted(before, "fact", "facts"),
+                                is_new ? "went into service" : "was bought", to_text(machine.start.on),
+                                is_new ? "in-service" : "bought"));
+  }
+  if (after > 0) {
+    parts.push_back(fmt::format("{} after it left on {}: mend `left` in the fleet file",
+                                counted(after, "fact", "facts"), to_text(*machine.left)));
+  }
+  gap.say = fmt::format("{}, or strike what is wrong ({})", fmt::join(parts, "; "), short_text(gap.facts.front()));
+  return gap;
+}
+
 bool rest_on_doubt(const std::vector<Gap>& gaps) {
   return std::any_of(gaps.begin(), gaps.end(), [](const Gap& gap) {
     return gap.kind == GapKind::doubtful || gap.kind == GapKind::contradiction;
@@ -251,18 +249,41 @@ std::vector<GapLine> gap_lines(const std::vector<Gap>& gaps) {
   return gap_lines(all);
 }
 
-namespace {
+std::optional<Gap> gap_of_clock(Day as_of, bool day_is_given, std::optional<Day> newest) {
+  if (day_is_given || !newest || *newest <= as_of) return std::nullopt;
+  return Gap{{},
+             {},
+             GapKind::clock,
+             newest,
+             fmt::format("today is {} by this clock, and the newest fact is of {}: the clock is wrong, or that day is",
+                         to_text(as_of), to_text(*newest)),
+             {}};
+}
 
-// Of an empty list. Machines that were asked about by name are told by name.
-std::vector<Gap> gaps_of_no_machine(const Snapshot& snapshot) {
-  const std::string day = to_text(snapshot.as_of());
-  std::vector<Gap> gaps;
-  const Scope& asked = snapshot.scope();
-  const bool by_name = asked.machines && asked.site.empty();
+std::optional<Gap> gap_of_unlisted(std::string_view machine, std::span<const Fact> facts) {
+  if (facts.empty()) return std::nullopt;
+  Gap gap{std::string(machine), {}, GapKind::unlisted, {}, {}, {}};
+  for (const Fact& fact : facts) gap.facts.push_back(fact.id);
+  gap.say = fmt::format(
+      "{} about a machine that the fleet does not list ({}): put it into the fleet file again, with "
+      "`left` where it is gone, or strike what is wrong",
+      counted(static_cast<std::int64_t>(facts.size()), "fact", "facts"), short_text(gap.facts.front()));
+  return gap;
+}
+
+// Machines that were asked about by name are told by name.
+std::vector<Gap> gaps_of_no_machine(const Fleet& fleet, const Scope& asked, Day as_of) {
   const InScope scope(asked);
-  for (const Machine& machine : snapshot.fleet().machines) {
+  const bool any = std::any_of(fleet.machines.begin(), fleet.machines.end(), [&](const Machine& machine) {
+    return scope.holds(machine.key) && kept_on(machine, as_of);
+  });
+  if (any) return {};
+  const std::string day = to_text(as_of);
+  std::vector<Gap> gaps;
+  const bool by_name = asked.machines && asked.site.empty();
+  for (const Machine& machine : fleet.machines) {
     if (!by_name || !scope.holds(machine.key)) continue;
-    const bool gone = machine.left && *machine.left <= snapshot.as_of();
+    const bool gone = machine.left && *machine.left <= as_of;
     gaps.push_back({machine.key,
                     {},
                     GapKind::no_machine,
@@ -275,40 +296,20 @@ std::vector<Gap> gaps_of_no_machine(const Snapshot& snapshot) {
   return {{{}, {}, GapKind::no_machine, {}, "no machine is there on " + day + ": all came later, or have left", {}}};
 }
 
-}  // namespace
-
 std::vector<Gap> fleet_gaps(const Snapshot& snapshot) {
   std::vector<Gap> gaps;
-  if (!snapshot.day_is_given() && snapshot.newest_fact() && *snapshot.newest_fact() > snapshot.as_of()) {
-    gaps.push_back(
-        {{},
-         {},
-         GapKind::clock,
-         snapshot.newest_fact(),
-         fmt::format("today is {} by this clock, and the newest fact is of {}: the clock is wrong, or that day is",
-                     to_text(snapshot.as_of()), to_text(*snapshot.newest_fact())),
-         {}});
-  }
-  for (const auto& [machine, facts] : snapshot.unlisted()) {
-    gaps.push_back({machine, {}, GapKind::unlisted, {}, {}, {}});
-    Gap& gap = gaps.back();
-    for (const Fact& fact : snapshot.facts_of(machine)) gap.facts.push_back(fact.id);
-    gap.say = fmt::format(
-        "{} about a machine that the fleet does not list ({}): put it into the fleet file again, with "
-        "`left` where it is gone, or strike what is wrong",
-        counted(facts, "fact", "facts"), short_text(gap.facts.front()));
-  }
+  const auto add = [&](std::optional<Gap> gap) {
+    if (gap) gaps.push_back(std::move(*gap));
+  };
+  add(gap_of_clock(snapshot.as_of(), snapshot.day_is_given(), snapshot.newest_fact()));
+  for (const auto& [machine, facts] : snapshot.unlisted()) add(gap_of_unlisted(machine, snapshot.facts_of(machine)));
   const InScope scope(snapshot.scope());
   for (const Machine& machine : snapshot.fleet().machines) {
     if (!scope.holds(machine.key)) continue;
-    if (auto gap = gap_of_days(snapshot, machine)) gaps.push_back(std::move(*gap));
+    add(gap_of_days(machine, snapshot.bearing_facts_of(machine.key), snapshot.as_of()));
   }
-  const auto& machines = snapshot.fleet().machines;
-  const bool any = std::any_of(machines.begin(), machines.end(), [&](const Machine& machine) {
-    return scope.holds(machine.key) && kept_on(machine, snapshot.as_of());
-  });
-  if (any) return gaps;
-  for (Gap& gap : gaps_of_no_machine(snapshot)) gaps.push_back(std::move(gap));
+  for (Gap& gap : gaps_of_no_machine(snapshot.fleet(), snapshot.scope(), snapshot.as_of()))
+    gaps.push_back(std::move(gap));
   return gaps;
 }
 

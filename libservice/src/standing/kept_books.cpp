@@ -96,6 +96,13 @@ std::optional<Condensed> BookKeeper::book(const KeptState& state) const {
   return unpacked(std::string_view(state.bytes).substr(eight_bytes + behind_size), *fleet_.machine(state.machine));
 }
 
+std::optional<Condensed> BookKeeper::book_on(const KeptState& state, Day day) const {
+  const Machine* machine = fleet_.machine(state.machine);
+  if (machine == nullptr || is_to_come(*machine, day)) return std::nullopt;
+  if (state.facts.newest && *state.facts.newest > day) return std::nullopt;  // not yet known then
+  return book(state);
+}
+
 Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                             const Scope& scope) {
   const BookKeeper keeper(*fleet);
@@ -103,10 +110,7 @@ Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& re
   extract.read = to_be_read(*fleet, record, scope);
   std::vector<Fact> bearing;
   extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
-    const Machine* machine = fleet->machine(state.machine);
-    if (machine == nullptr || is_to_come(*machine, as_of)) return false;
-    if (state.facts.newest && *state.facts.newest > as_of) return false;  // not yet known then
-    auto book = keeper.book(state);
+    auto book = keeper.book_on(state, as_of);
     if (!book) return false;
     std::move(book->facts.begin(), book->facts.end(), std::back_inserter(bearing));
     extract.derived.emplace(state.machine, std::make_shared<const Derived>(std::move(book->derived)));

@@ -184,7 +184,7 @@ LimbStanding season_standing(const MachineView& view, const SeasonLimb& limb, co
   standing.name = limb.season;
   standing.lead_days = limb.lead_days;
   standing.grace_days = grace.days.value_or(0);
-  const Season* season = view.snapshot.fleet().season(limb.season);
+  const Season* season = view.fleet.season(limb.season);
   if (!since.fitted || season == nullptr) return standing;
   set_due_day(standing, view, season_due(*season, limb.lead_days, *since.day));
   return standing;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "service/due_list.h"
+#include "standing/shown.h"
 
 namespace service {
 

@@ -156,7 +156,7 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
   // A point of its own: it counts from when the task was done and takes the fleet's grace where that is a share of the
   // check's own interval. Ten hours, the task's or the fleet's, would swamp a check after one hour.
   Grace grace;
-  if (!task.task->safety) grace.percent_hundredths = view.snapshot.fleet().grace.percent_hundredths;
+  if (!task.task->safety) grace.percent_hundredths = view.fleet.grace.percent_hundredths;
   const std::vector<ServiceDay> only_parent{parent};
   const std::string told_on = telling_meter(view, limbs);
   point.fitted = fitted_from(view, only_parent, told_on);

@@ -30,7 +30,7 @@ bool entered_before(const Fact& a, const Fact& b) { return std::tie(a.entered, a
 
 class Keeping {
  public:
-  explicit Keeping(const MachineView& view) : view_(view), kept_as_seen_(view.snapshot.fleet(), view.machine) {}
+  explicit Keeping(const MachineView& view) : view_(view), kept_as_seen_(view.fleet, view.machine) {}
 
   void take(const Fact& fact) {
     if (fact.kind == FactKind::looked_at) look(fact);

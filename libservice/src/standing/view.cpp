@@ -1,20 +1,26 @@
 #include "standing/view.h"
 
+#include <utility>
+
 #include "standing/ran_since.h"
 
 namespace service {
 
 MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster)
-    : snapshot(from),
+    : MachineView(from.fleet(), from.as_of(), of, book_of(from, of), forecaster) {}
+
+MachineView::MachineView(const Fleet& from, Day on, const Machine& of, std::shared_ptr<const MachineBook> its,
+                         const Forecaster& forecaster)
+    : fleet(from),
       machine(of),
-      schedule(from.fleet().schedule_of(of)),
-      as_of(from.as_of()),
-      state(use_state(from, of)),
-      book(book_of(from, of)),
+      schedule(from.schedule_of(of)),
+      as_of(on),
+      state(use_state(its->facts(), on)),
+      book(std::move(its)),
       facts(book->facts()),
-      tasks(tasks_of(from.fleet(), of)),
+      tasks(tasks_of(from, of)),
       histories(book->histories()),
-      ahead(aheads_of(from, of, histories, forecaster)) {
+      ahead(aheads_of(from, of, histories, state, on, forecaster)) {
   state.ran = ran_since(machine, state, histories);
 }
 

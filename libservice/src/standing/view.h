@@ -17,7 +17,11 @@ namespace service {
 struct MachineView {
   MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster);
 
-  const Snapshot& snapshot;
+  // Out of a book of its own. The fleet must outlive it.
+  MachineView(const Fleet& from, Day on, const Machine& of, std::shared_ptr<const MachineBook> its,
+              const Forecaster& forecaster);
+
+  const Fleet& fleet;
   const Machine& machine;
   const Schedule& schedule;
   Day as_of;

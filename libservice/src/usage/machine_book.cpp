@@ -52,6 +52,18 @@ std::shared_ptr<const MachineBook> book_of(const Snapshot& snapshot, const Machi
                                              snapshot.derived_of(machine.key));
 }
 
+std::shared_ptr<const MachineBook> book_with(const Fleet& fleet, const Machine& machine, std::vector<Fact> facts,
+                                             std::shared_ptr<const Derived> derived) {
+  struct Held {
+    Held(const Fleet& of, const Machine& about, std::vector<Fact> its, std::shared_ptr<const Derived> all)
+        : facts(std::move(its)), book(of, about, facts, std::move(all)) {}
+    std::vector<Fact> facts;
+    MachineBook book;
+  };
+  const auto held = std::make_shared<const Held>(fleet, machine, std::move(facts), std::move(derived));
+  return {held, &held->book};
+}
+
 Histories meter_histories(const Snapshot& snapshot, const Machine& machine) {
   return book_of(snapshot, machine)->histories();
 }

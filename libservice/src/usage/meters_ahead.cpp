@@ -22,11 +22,15 @@ std::optional<UsageSpan> span_on(const UsageAhead& ahead, Day day) {
 
 Aheads aheads_of(const Snapshot& snapshot, const Machine& machine, const Histories& histories,
                  const Forecaster& forecaster) {
+  return aheads_of(snapshot.fleet(), machine, histories, use_state(snapshot, machine), snapshot.as_of(), forecaster);
+}
+
+Aheads aheads_of(const Fleet& fleet, const Machine& machine, const Histories& histories, const UseState& state,
+                 Day as_of, const Forecaster& forecaster) {
   Aheads aheads;
-  const UseState state = use_state(snapshot, machine);
   for (const Meter& meter : machine.meters) {
-    aheads.emplace(meter.name, forecaster({snapshot.fleet(), machine, meter, histories.find(meter.name)->second, state,
-                                           snapshot.as_of()}));
+    const MeterHistory& history = histories.find(meter.name)->second;
+    aheads.emplace(meter.name, forecaster({fleet, machine, meter, history, state, as_of}));
   }
   return aheads;
 }

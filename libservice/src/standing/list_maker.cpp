@@ -1,0 +1,127 @@
+#include "standing/list_maker.h"
+
+#include <algorithm>
+#include <iterator>
+#include <numeric>
+#include <utility>
+
+#include "service/run_ban.h"
+#include "standing/gaps.h"
+#include "standing/points.h"
+#include "standing/seen.h"
+#include "standing/shown.h"
+
+namespace service {
+namespace {
+
+// Machines stand in one vector, so their places are their order.
+bool stands_before(const Machine* a, const Machine* b) { return std::less<>()(a, b); }
+
+// The values are large, so each is moved once to its place, and no second list of them is made. `comes_first` compares
+// indexes.
+template <class Value, class Compare>
+void order_in_place(std::vector<Value>& values, Compare comes_first) {
+  std::vector<std::size_t> from(values.size());
+  std::iota(from.begin(), from.end(), std::size_t{0});
+  std::stable_sort(from.begin(), from.end(), comes_first);
+  for (std::size_t first = 0; first < from.size(); ++first) {
+    if (from[first] == first) continue;
+    Value held = std::move(values[first]);
+    std::size_t at = first;
+    while (from[at] != first) {
+      values[at] = std::move(values[from[at]]);
+      at = std::exchange(from[at], at);
+    }
+    values[at] = std::move(held);
+    from[at] = at;
+  }
+}
+
+}  // namespace
+
+void ListMaker::Gaps::add(const Machine& machine, Gap gap) {
+  gaps.push_back(std::move(gap));
+  machines.push_back(&machine);
+}
+
+void ListMaker::Gaps::put_in_order() {
+  order_in_place(gaps, [&](std::size_t a, std::size_t b) { return stands_before(machines[a], machines[b]); });
+}
+
+ListMaker::ListMaker(std::shared_ptr<const Fleet> fleet, Day as_of, Scope scope, DueAsk ask)
+    : ask_(ask),
+      list_{std::move(fleet), as_of, ask.within, {}, {}, {}, {}, 0, std::move(scope)},
+      in_scope_(list_.scope) {}
+
+bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
+  switch (ask_.keep) {
+    case Keep::all:
+      return true;
+    case Keep::overdue:
+      return overdue_heading_of(point).has_value();
+    case Keep::not_later:
+      return !may_be_left_out(point) || forbids_running(point);
+    case Keep::to_find_out:
+      return nothing_recorded || asks(point) || forbids_running(point);
+  }
+  return true;
+}
+
+void ListMaker::let_go(const Point& point) {
+  ++list_.let_go.counts[point.standing];
+  if (!list_.let_go.sites.contains(point.machine->site)) list_.let_go.sites.insert(point.machine->site);
+}
+
+void ListMaker::take(std::vector<Point> points, bool nothing_recorded) {
+  for (Point& point : points) {
+    if (keeps(point, nothing_recorded)) {
+      list_.points.push_back(std::move(point));
+    } else {
+      let_go(point);
+    }
+  }
+}
+
+void ListMaker::add(const Machine& machine, std::shared_ptr<const MachineBook> book, const Forecaster& forecaster) {
+  if (auto gap = gap_of_days(machine, book->facts(), list_.as_of)) of_days_.add(machine, std::move(*gap));
+  if (!kept_on(machine, list_.as_of)) return;
+  ++list_.machines;
+  const MachineView view(*list_.fleet, list_.as_of, machine, std::move(book), forecaster);
+  auto points = points_of(view, ask_);
+  for (Gap& gap : gaps_of(view, points)) of_machines_.add(machine, std::move(gap));
+  take(std::move(points), view.book->nothing_recorded());
+  for (SeenSign& seen : seen_of(view)) list_.seen.push_back(std::move(seen));
+  if (view.state.kind != UseKind::in_use) list_.not_in_use.push_back({&machine, view.state});
+}
+
+void ListMaker::add_unlisted(const std::string& machine, std::span<const Fact> facts) {
+  if (auto gap = gap_of_unlisted(machine, facts)) unlisted_.push_back(std::move(*gap));
+}
+
+DueList ListMaker::made(std::optional<Day> newest, bool day_is_given) && {
+  list_.newest_fact = newest;
+  const auto add = [&](std::vector<Gap>& gaps) { std::move(gaps.begin(), gaps.end(), std::back_inserter(list_.gaps)); };
+  if (auto gap = gap_of_clock(list_.as_of, day_is_given, newest)) list_.gaps.push_back(std::move(*gap));
+  add(unlisted_);
+  of_days_.put_in_order();
+  add(of_days_.gaps);
+  for (Gap& gap : gaps_of_no_machine(*list_.fleet, list_.scope, list_.as_of)) list_.gaps.push_back(std::move(gap));
+  of_machines_.put_in_order();
+  add(of_machines_.gaps);
+  const auto& points = list_.points;
+  order_in_place(list_.points, [&](std::size_t a, std::size_t b) {
+    if (ranks_before(points[a], points[b])) return true;
+    if (ranks_before(points[b], points[a])) return false;
+    return stands_before(points[a].machine, points[b].machine);
+  });
+  std::stable_sort(list_.seen.begin(), list_.seen.end(),
+                   [](const SeenSign& a, const SeenSign& b) { return stands_before(a.machine, b.machine); });
+  std::stable_sort(list_.not_in_use.begin(), list_.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {
+    const bool a_out = a.state.kind == UseKind::out_of_use;
+    const bool b_out = b.state.kind == UseKind::out_of_use;
+    return a_out != b_out ? a_out : stands_before(a.machine, b.machine);
+  });
+  return std::move(list_);
+}
+
+}  // namespace service
