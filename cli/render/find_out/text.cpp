@@ -33,13 +33,14 @@ std::string_view listed_in(const service::Machine& machine) {
   return machine.place.file.ends_with("register.csv") ? "register.csv" : "the fleet file";
 }
 
-void add_machine(std::string& text, const MachineQuestions& asked, const service::DueList& list, const Look& look) {
+void add_machine(std::string& text, const MachineQuestions& asked, const service::DueList& list,
+                 const MachineStates& states, const Look& look) {
   text += '\n' + heading(look, head_of(asked, list));
-  if (const service::UseState* state = list.state_of(*asked.machine)) {
+  if (const service::UseState* state = states.state_of(*asked.machine)) {
     text += wrapped("  ", words_of(*state), static_cast<std::size_t>(look.columns), 2);
   }
-  if (const std::string stop = stop_words(list, *asked.machine); !stop.empty()) {
-    text += wrapped("  !! ", stop, static_cast<std::size_t>(look.columns), 5);
+  if (const service::RunBan* ban = states.ban_of(*asked.machine)) {
+    text += wrapped("  !! ", stop_words(*ban), static_cast<std::size_t>(look.columns), 5);
   }
   if (const std::string strange = look_first_words(asked.seen); !strange.empty()) {
     text += wrapped("  !! ", strange, static_cast<std::size_t>(look.columns), 5);
@@ -99,12 +100,13 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
   const auto& all = answer.machines;
   std::string text =
       heading(look, fmt::format("{}, to find out, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
-  text += stopped_first(run_bans(list), look);
+  const MachineStates states(list);
+  text += stopped_first(states.bans(), look);
   if (all.empty()) return text + '\n' + none(list) + not_known(without_blanks(list), look);
   const auto columns = static_cast<std::size_t>(look.columns);
-  if (!run_bans(list).empty()) text += '\n';
+  if (!states.bans().empty()) text += '\n';
   text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
-  for (const MachineQuestions& asked : all) add_machine(text, asked, list, look);
+  for (const MachineQuestions& asked : all) add_machine(text, asked, list, states, look);
   if (answer.left_off > 0) {
     text += fmt::format("\nAnd {} more, left off by --first.\n",
                         service::counted(static_cast<std::int64_t>(answer.left_off), "machine", "machines"));

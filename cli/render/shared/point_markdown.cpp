@@ -29,10 +29,10 @@ std::string markdown_points(const std::vector<const service::Point*>& points,
   if (points.empty() && no_record.empty()) return "";
   std::string text =
       "| standing | machine | site | task | by | day | remarks |\n| --- | --- | --- | --- | --- | --- | --- |\n";
-  const std::vector<service::RunBan> bans = run_bans(list);
+  const MachineStates states(list);
   const auto remarks = [&](const service::Machine& machine, const service::Point* point,
                            std::vector<std::string> others) {
-    std::string state = state_in_row(list.state_of(machine), ban_of(bans, machine), point);
+    std::string state = states.in_row(machine, point);
     if (!state.empty()) others.insert(others.begin(), std::move(state));
     return words(others);
   };

@@ -225,11 +225,11 @@ std::string point_rows(const std::vector<const Point*>& points, const std::vecto
   const auto ahead = std::find_if(points.begin(), points.end(), [](const Point* point) {
     return point->standing == service::Standing::coming || point->standing == service::Standing::later;
   });
-  const std::vector<service::RunBan> bans = run_bans(list);
+  const MachineStates states(list);
   std::vector<Said> all;
   std::vector<const service::Machine*> machines;
   const auto add_state = [&](const service::Machine& machine, const Point* point) {
-    const std::string state = state_in_row(list.state_of(machine), ban_of(bans, machine), point);
+    const std::string state = states.in_row(machine, point);
     std::string& remarks = all.back().remarks;
     if (!state.empty()) remarks = joined(remarks.empty() ? std::vector{state} : std::vector{state, remarks});
   };

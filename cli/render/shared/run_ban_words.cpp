@@ -76,6 +76,25 @@ std::string state_in_row(const service::UseState* state, const RunBan* ban, cons
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
+MachineStates::MachineStates(const service::DueList& list) : bans_(run_bans(list)) {
+  for (const RunBan& ban : bans_) ban_by_key_.emplace(ban.machine->key, &ban);
+  for (const service::MachineUse& use : list.not_in_use) state_by_key_.emplace(use.machine->key, &use.state);
+}
+
+const service::UseState* MachineStates::state_of(const service::Machine& machine) const {
+  const auto found = state_by_key_.find(machine.key);
+  return found == state_by_key_.end() ? nullptr : found->second;
+}
+
+const RunBan* MachineStates::ban_of(const service::Machine& machine) const {
+  const auto found = ban_by_key_.find(machine.key);
+  return found == ban_by_key_.end() ? nullptr : found->second;
+}
+
+std::string MachineStates::in_row(const service::Machine& machine, const service::Point* point) const {
+  return state_in_row(state_of(machine), ban_of(machine), point);
+}
+
 const RunBan* ban_of(const std::vector<RunBan>& bans, const service::Machine& machine) {
   const auto found =
       std::find_if(bans.begin(), bans.end(), [&](const RunBan& ban) { return ban.machine->key == machine.key; });

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "service/not_to_run.h"
@@ -35,6 +36,24 @@ std::string stop_words(const service::DueList& list, const service::Machine& mac
 // before this is mended: hoses, leak seen 2026-06-11` (not in the row that says so itself), `laid up until 2026-11-01`.
 // Empty where it may be run. `ban`: null: it may, but for being laid up. `point`: null: a line of several.
 std::string state_in_row(const service::UseState* state, const service::RunBan* ban, const service::Point* point);
+
+// How the machines of a list stand, for whoever asks about each of its rows. Points into the list.
+class MachineStates {
+ public:
+  explicit MachineStates(const service::DueList& list);
+  MachineStates(const MachineStates&) = delete;
+  MachineStates& operator=(const MachineStates&) = delete;
+
+  const std::vector<service::RunBan>& bans() const { return bans_; }
+  const service::UseState* state_of(const service::Machine& machine) const;  // null: in use
+  const service::RunBan* ban_of(const service::Machine& machine) const;      // null: it may be run
+  std::string in_row(const service::Machine& machine, const service::Point* point) const;
+
+ private:
+  std::vector<service::RunBan> bans_;
+  std::unordered_map<std::string_view, const service::RunBan*> ban_by_key_;
+  std::unordered_map<std::string_view, const service::UseState*> state_by_key_;
+};
 
 // Of some, that of this machine; null: it may be run.
 const service::RunBan* ban_of(const std::vector<service::RunBan>& bans, const service::Machine& machine);

@@ -6,6 +6,7 @@
 
 #include "service/machine_book.h"
 #include "standing/list_maker.h"
+#include "standing/shown.h"
 
 namespace service {
 
@@ -29,13 +30,12 @@ std::string point_label(std::string_view task, std::string_view position) {
 
 bool worse(Standing a, Standing b) { return rank_of(a) < rank_of(b); }
 
-bool ranks_before(const Point& a, const Point& b) {
-  const auto rank = [](const Point& point) {
-    return std::tuple{rank_of(point.standing), !never_waits(point),       point.put_off.has_value(),
-                      point.by_estimate,       !point.due_on.has_value(), point.due_on.value_or(Day{})};
-  };
-  return rank(a) < rank(b);
+PointRank rank_of(const Point& point) {
+  return {rank_of(point.standing), !never_waits(point),       point.put_off.has_value(),
+          point.by_estimate,       !point.due_on.has_value(), point.due_on.value_or(Day{})};
 }
+
+bool ranks_before(const Point& a, const Point& b) { return rank_of(a) < rank_of(b); }
 
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask) { return due_list(snapshot, ask, learnt_from(snapshot)); }
 

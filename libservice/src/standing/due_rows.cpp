@@ -1,11 +1,31 @@
 // Which points of a due list are shown, and which of their limbs.
 #include <algorithm>
-#include <set>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 
 #include "service/due_list.h"
 #include "standing/shown.h"
 
 namespace service {
+
+namespace {
+
+// The machines of which nothing is known at all (`nothing_known`), for whoever asks of many.
+class Unrecorded {
+ public:
+  explicit Unrecorded(const DueList& list) {
+    for (const Gap& gap : list.gaps) {
+      if (gap.kind == GapKind::nothing_recorded) keys_.insert(gap.machine);
+    }
+  }
+  bool contains(std::string_view machine) const { return keys_.contains(machine); }
+
+ private:
+  std::unordered_set<std::string_view> keys_;
+};
+
+}  // namespace
 
 std::vector<const Point*> NoRecord::safety() const {
   std::vector<const Point*> found;
@@ -15,28 +35,27 @@ std::vector<const Point*> NoRecord::safety() const {
 }
 
 std::vector<NoRecord> take_no_record(const DueList& list, std::vector<const Point*>& points) {
+  const Unrecorded unrecorded(list);
   std::vector<NoRecord> lines;
+  std::unordered_map<const Machine*, std::size_t> places;
   std::erase_if(points, [&](const Point* point) {
     if (point->standing != Standing::no_record || point->put_off) return false;
-    auto line =
-        std::find_if(lines.begin(), lines.end(), [&](const NoRecord& each) { return each.machine == point->machine; });
-    if (line == lines.end()) {
-      line = lines.insert(lines.end(), {point->machine, {}, nothing_known(list, *point->machine)});
-    }
-    line->points.push_back(point);
+    const auto [place, is_new] = places.emplace(point->machine, lines.size());
+    if (is_new) lines.push_back({point->machine, {}, unrecorded.contains(point->machine->key)});
+    lines[place->second].points.push_back(point);
     return true;
   });
   return lines;
 }
 
 std::vector<const Gap*> gaps_beside(const DueList& list, const std::vector<NoRecord>& lines) {
+  std::unordered_set<std::string_view> told;
+  for (const NoRecord& line : lines) {
+    if (line.nothing_recorded) told.insert(line.machine->key);
+  }
   std::vector<const Gap*> gaps;
   for (const Gap& gap : list.gaps) {
-    const bool told =
-        gap.kind == GapKind::nothing_recorded && std::any_of(lines.begin(), lines.end(), [&](const NoRecord& line) {
-          return line.nothing_recorded && line.machine->key == gap.machine;
-        });
-    if (!told) gaps.push_back(&gap);
+    if (gap.kind != GapKind::nothing_recorded || !told.contains(gap.machine)) gaps.push_back(&gap);
   }
   return gaps;
 }

@@ -37,6 +37,17 @@ void order_in_place(std::vector<Value>& values, Compare comes_first) {
   }
 }
 
+// Worst first; what ranks alike stays in the order of the fleet file.
+void put_in_order(std::vector<Point>& points) {
+  std::vector<std::pair<PointRank, const Machine*>> places;
+  places.reserve(points.size());
+  for (const Point& point : points) places.emplace_back(rank_of(point), point.machine);
+  order_in_place(points, [&](std::size_t a, std::size_t b) {
+    if (places[a].first != places[b].first) return places[a].first < places[b].first;
+    return stands_before(places[a].second, places[b].second);
+  });
+}
+
 }  // namespace
 
 void ListMaker::Gaps::add(const Machine& machine, Gap gap) {
@@ -108,12 +119,7 @@ DueList ListMaker::made(std::optional<Day> newest, bool day_is_given) && {
   for (Gap& gap : gaps_of_no_machine(*list_.fleet, list_.scope, list_.as_of)) list_.gaps.push_back(std::move(gap));
   of_machines_.put_in_order();
   add(of_machines_.gaps);
-  const auto& points = list_.points;
-  order_in_place(list_.points, [&](std::size_t a, std::size_t b) {
-    if (ranks_before(points[a], points[b])) return true;
-    if (ranks_before(points[b], points[a])) return false;
-    return stands_before(points[a].machine, points[b].machine);
-  });
+  put_in_order(list_.points);
   std::stable_sort(list_.seen.begin(), list_.seen.end(),
                    [](const SeenSign& a, const SeenSign& b) { return stands_before(a.machine, b.machine); });
   std::stable_sort(list_.not_in_use.begin(), list_.not_in_use.end(), [](const MachineUse& a, const MachineUse& b) {

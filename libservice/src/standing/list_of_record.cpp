@@ -1,7 +1,10 @@
 // A due list out of a record, kind by kind and machine by machine.
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <string>
+#include <string_view>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -11,21 +14,27 @@
 namespace service {
 namespace {
 
-// The kept book of a machine where that answers for the day, else its facts: read when it is asked for, and again when
-// it is asked for again.
+// The kept book of a machine where that answers for the day, else its facts: read when it is asked for. What a kind
+// teaches is asked of all its books before the list asks for each, so those of the kind at hand are kept as far as they
+// are small; the others are read again.
 class BooksOfRecord : public BookSource {
  public:
   BooksOfRecord(const Fleet& fleet, OneByOne& record, Day as_of)
       : fleet_(fleet), keeper_(fleet), record_(record), as_of_(as_of) {}
 
   std::shared_ptr<const MachineBook> book_of(const Machine& machine) const override {
-    if (const auto state = record_.kept(machine.key)) {
-      if (auto kept = keeper_.book_on(*state, as_of_)) {
-        auto derived = std::make_shared<const Derived>(std::move(kept->derived));
-        return book_with(fleet_, machine, std::move(kept->facts), std::move(derived));
-      }
-    }
-    return book_with(fleet_, machine, facts_of(machine.key), nullptr);
+    const auto known = at_hand_.find(&machine);
+    if (known != at_hand_.end()) return known->second;
+    auto book = read(machine);
+    facts_at_hand_ += book->facts().size();
+    if (facts_at_hand_ <= most_at_hand) at_hand_.emplace(&machine, book);
+    return book;
+  }
+
+  // The next kind begins.
+  void let_go() {
+    at_hand_.clear();
+    facts_at_hand_ = 0;
   }
 
   // Up to the day asked about, as a snapshot holds them.
@@ -36,10 +45,24 @@ class BooksOfRecord : public BookSource {
   }
 
  private:
+  static constexpr std::size_t most_at_hand = 10'000;  // facts: some megabytes
+
+  std::shared_ptr<const MachineBook> read(const Machine& machine) const {
+    if (const auto state = record_.kept(machine.key)) {
+      if (auto kept = keeper_.book_on(*state, as_of_)) {
+        auto derived = std::make_shared<const Derived>(std::move(kept->derived));
+        return book_with(fleet_, machine, std::move(kept->facts), std::move(derived));
+      }
+    }
+    return book_with(fleet_, machine, facts_of(machine.key), nullptr);
+  }
+
   const Fleet& fleet_;
   BookKeeper keeper_;
   OneByOne& record_;
   Day as_of_;
+  mutable std::unordered_map<const Machine*, std::shared_ptr<const MachineBook>> at_hand_;
+  mutable std::size_t facts_at_hand_ = 0;
 };
 
 // The machines of each schedule, in the order of the fleet file.
@@ -56,11 +79,12 @@ std::vector<std::vector<const Machine*>> by_kind(const Fleet& fleet) {
 
 // Null: by what each kind teaches, which goes with the last of its machines.
 void add_all(ListMaker& maker, const Fleet& fleet, OneByOne& record, Day as_of, const Forecaster* told) {
-  const BooksOfRecord books(fleet, record, as_of);
+  BooksOfRecord books(fleet, record, as_of);
   for (const std::string& machine : record.machines()) {
     if (fleet.machine(machine) == nullptr) maker.add_unlisted(machine, books.facts_of(machine));
   }
   for (const auto& kind : by_kind(fleet)) {
+    books.let_go();
     const Forecaster forecaster = told != nullptr ? *told : learnt_from(books, as_of);
     for (const Machine* machine : kind) {
       if (maker.wants(*machine)) maker.add(*machine, books.book_of(*machine), forecaster);

@@ -8,6 +8,7 @@
 #include <set>
 #include <string_view>
 #include <tuple>
+#include <unordered_set>
 
 #include "service/run_ban.h"
 #include "standing/said_entries.h"
@@ -134,8 +135,8 @@ BlockParts parts_of(const OverdueBlock& block, const DueList& list) {
   }
   parts.no_record = take_no_record(list, parts.points);
   const auto beside = gaps_beside(list, parts.no_record);
-  std::erase_if(parts.gaps,
-                [&](const Gap* gap) { return std::find(beside.begin(), beside.end(), gap) == beside.end(); });
+  const std::unordered_set<const Gap*> left(beside.begin(), beside.end());
+  std::erase_if(parts.gaps, [&](const Gap* gap) { return !left.contains(gap); });
   return parts;
 }
 
