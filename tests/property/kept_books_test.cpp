@@ -8,6 +8,7 @@
 #include <random>
 #include <string>
 
+#include "property/one_by_one.h"
 #include "property/twin_compare.h"
 #include "render/due/due.h"
 #include "service/due_list.h"
@@ -41,6 +42,7 @@ service::Snapshot the_same(const std::shared_ptr<const service::Fleet>& fleet, c
   auto by_books = service::take_list_snapshot(fleet, record, as_of, true, scope);
   const auto by_facts = service::take_snapshot(fleet, record, as_of, true, scope);
   REQUIRE((answer(by_books) == answer(by_facts)));
+  test::hold_one_by_one(fleet, record, as_of, scope);
   return by_books;
 }
 

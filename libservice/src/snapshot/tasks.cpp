@@ -131,7 +131,9 @@ MachineTask resolved(const Fleet& fleet, const Machine& machine, const Task& tas
 
 std::vector<MachineTask> tasks_of(const Fleet& fleet, const Machine& machine) {
   std::vector<MachineTask> tasks;
-  for (const Task& task : fleet.schedule_of(machine).tasks) tasks.push_back(resolved(fleet, machine, task));
+  const Schedule& schedule = fleet.schedule_of(machine);
+  tasks.reserve(schedule.tasks.size());
+  for (const Task& task : schedule.tasks) tasks.push_back(resolved(fleet, machine, task));
   return tasks;
 }
 

@@ -63,7 +63,9 @@ bool nothing_known(const DueList& list, const Machine& machine) {
 bool needs_doing(const DueList& list) {
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
-  return out_of_use || !list.gaps.empty() || !list.seen.empty() || list.let_go.counts.contains(Standing::due) ||
+  const auto& let_go = list.let_go.counts;
+  return out_of_use || !list.gaps.empty() || !list.seen.empty() || let_go.contains(Standing::overdue) ||
+         let_go.contains(Standing::due) ||
          std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
            return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
          });

@@ -298,7 +298,9 @@ void write_history(const MeterHistory::Parts& parts, Writer& out) {
 MeterHistory read_history(Reader& in) {
   MeterHistory::Parts parts;
   Knot last{};
-  for (std::size_t left = in.count(); left > 0 && !in.broken(); --left) {
+  const std::size_t knots = in.count();
+  if (!in.broken()) parts.knots.reserve(knots);
+  for (std::size_t left = knots; left > 0 && !in.broken(); --left) {
     const std::int64_t days = in.folded();
     constexpr std::int64_t farthest = 200'000;
     if (days < -farthest || days > farthest) in.fail();
@@ -318,7 +320,9 @@ MeterHistory read_history(Reader& in) {
     each.earlier = in.id_if_any();
     parts.contradictions.push_back(each);
   }
-  for (std::size_t left = in.count(); left > 0 && !in.broken(); --left) {
+  const std::size_t values = in.count();
+  if (!in.broken()) parts.by_fact.reserve(values);
+  for (std::size_t left = values; left > 0 && !in.broken(); --left) {
     const FactId fact = in.id();
     parts.by_fact.push_back({fact, in.amount()});
   }

@@ -108,6 +108,7 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
   const Since since = since_of(view, services);
   const std::string meter = telling_meter(view, limbs);
   point.fitted = fitted_from(view, services, meter);
+  point.limbs.reserve(limbs.size());
   for (const LimbChoice& choice : limbs) {
     const Limb& limb = choice.candidates.front();
     if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
@@ -174,6 +175,15 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
   return point;
 }
 
+// A point is large, and moved each time that their vector grows.
+std::size_t most_points(const MachineView& view) {
+  std::size_t points = 0;
+  for (const MachineTask& task : view.tasks) {
+    points += std::max<std::size_t>(1, task.positions.size()) * (1 + task.task->follow_ups.size());
+  }
+  return points;
+}
+
 // A contradiction that was over before the fitting bears on nothing that is counted since.
 bool rests_on_doubt(const MachineView& view, const Point& point) {
   return std::any_of(point.limbs.begin(), point.limbs.end(), [&](const LimbStanding& limb) {
@@ -191,6 +201,7 @@ bool rests_on_doubt(const MachineView& view, const Point& point) {
 
 std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
   std::vector<Point> points;
+  points.reserve(most_points(view));
   for (const MachineTask& task : view.tasks) {
     for (const std::string& position : task.places()) {
       const auto services = services_of(view, task.task->name, position);

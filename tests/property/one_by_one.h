@@ -1,0 +1,64 @@
+// A list that is read out of a record machine after machine, held against the list of all facts.
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include <memory>
+#include <string>
+
+#include "render/due/due.h"
+#include "render/find_out/find_out.h"
+#include "render/overdue/overdue.h"
+#include "service/due_list.h"
+#include "service/kept_books.h"
+
+namespace test {
+
+// All that is told of a list that keeps so much.
+inline std::string told(const service::DueList& list, service::Keep keep) {
+  cli::Look look;
+  look.command = "whichever";
+  if (keep == service::Keep::overdue) {
+    return cli::overdue_as_text(list, look) + cli::overdue_as_json(list) + cli::overdue_as_csv(list) +
+           cli::overdue_as_markdown(list, look.command);
+  }
+  if (keep == service::Keep::to_find_out) {
+    const cli::FindOutAnswer answer{list, service::find_out(list)};
+    return cli::find_out_as_text(answer, look) + cli::find_out_as_csv(answer) + cli::find_out_as_json(answer);
+  }
+  cli::DueAnswer due;
+  due.list = list;
+  due.all = keep == service::Keep::all;
+  due.newest_fact = list.newest_fact;
+  const std::string text = cli::due_as_text(due, look) + cli::due_as_markdown(due, look.command);
+  return due.all ? text + cli::due_as_json(due) + cli::due_as_csv(due) : text;
+}
+
+// Points that are kept, and those that were let go.
+inline std::size_t counted(const service::DueList& list) {
+  std::size_t points = list.points.size();
+  for (const auto& [standing, count] : list.let_go.counts) points += static_cast<std::size_t>(count);
+  return points;
+}
+
+// The same is told of the list, whatever it keeps, as of one that holds all points; how many points it let go.
+inline std::size_t hold_one_by_one(const std::shared_ptr<const service::Fleet>& fleet, const service::Record& record,
+                                   service::Day as_of, const service::Scope& scope = {}) {
+  const auto snapshot = service::take_snapshot(fleet, record, as_of, true, scope);
+  service::DueAsk ask{as_of + std::chrono::days{60}, {}};
+  const auto whole = due_list(snapshot, ask);
+  std::size_t let_go = 0;
+  for (const auto keep :
+       {service::Keep::all, service::Keep::overdue, service::Keep::not_later, service::Keep::to_find_out}) {
+    ask.keep = keep;
+    const auto list = due_list_of(record, fleet, as_of, true, scope, ask);
+    REQUIRE((told(list, keep) == told(whole, keep)));
+    REQUIRE(counted(list) == whole.points.size());
+    if (keep == service::Keep::all) REQUIRE(list.points.size() == whole.points.size());
+    REQUIRE(needs_doing(list) == needs_doing(whole));
+    let_go += whole.points.size() - list.points.size();
+  }
+  return let_go;
+}
+
+}  // namespace test
