@@ -11,6 +11,7 @@
 #include "render/overdue/overdue.h"
 #include "service/due_list.h"
 #include "service/kept_books.h"
+#include "standing/list_of_record.h"
 
 namespace test {
 
@@ -53,6 +54,10 @@ inline std::size_t hold_one_by_one(const std::shared_ptr<const service::Fleet>& 
     ask.keep = keep;
     const auto list = due_list_of(record, fleet, as_of, true, scope, ask);
     REQUIRE((told(list, keep) == told(whole, keep)));
+    service::ReadHow little;  // as of a large kind
+    little.most_at_hand = 5;
+    const auto packed = service::list_of_record(record, fleet, as_of, true, scope, ask, little);
+    REQUIRE((told(packed, keep) == told(whole, keep)));
     REQUIRE(counted(list) == whole.points.size());
     if (keep == service::Keep::all) REQUIRE(list.points.size() == whole.points.size());
     REQUIRE(needs_doing(list) == needs_doing(whole));

@@ -65,8 +65,7 @@ bool needs_doing(const DueList& list) {
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
   const auto& let_go = list.let_go.counts;
   return out_of_use || !list.gaps.empty() || !list.seen.empty() || let_go.contains(Standing::overdue) ||
-         let_go.contains(Standing::due) ||
-         std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
+         let_go.contains(Standing::due) || std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
            return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
          });
 }

@@ -173,6 +173,10 @@ ListedTasks::ListedTasks(const std::vector<MachineTask>& tasks) {
 
 bool ListedTasks::holds(const Fact& fact) const { return fact.task.empty() || names_.contains(fact.task); }
 
+bool is_to_come(const Machine& machine, Day day) {
+  return machine.start.kind != StartKind::unknown && day < machine.start.on.first;
+}
+
 bool is_after_it_left(const Machine& machine, const Fact& fact) {
   return machine.left && fact.on.first > *machine.left;
 }
@@ -189,7 +193,7 @@ std::vector<Gap> gaps_of(const MachineView& view, const std::vector<Point>& poin
 }
 
 std::optional<Gap> gap_of_days(const Machine& machine, std::span<const Fact> facts, Day as_of) {
-  const bool to_come = machine.start.kind != StartKind::unknown && as_of < machine.start.on.first;
+  const bool to_come = is_to_come(machine, as_of);
   int after = 0;
   Gap gap{machine.key, {}, GapKind::outside_days, {}, {}, {}};
   for (const Fact& fact : facts) {

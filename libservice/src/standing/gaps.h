@@ -41,4 +41,7 @@ class ListedTasks {
 bool is_after_it_left(const Machine& machine, const Fact& fact);
 bool is_before_it_was_new(const Machine& machine, const Fact& fact);
 
+// Of the days before a machine is there other things are told: all that was written down of it by then.
+bool is_to_come(const Machine& machine, Day day);
+
 }  // namespace service

@@ -9,6 +9,7 @@
 
 #include "base/checksum.h"
 #include "base/eight_bytes.h"
+#include "standing/gaps.h"
 #include "standing/packed.h"
 #include "standing/reckoning.gen.h"
 
@@ -63,11 +64,6 @@ std::map<std::string, std::vector<Fact>, std::less<>> by_machine(const std::vect
     if (!fact.machine.empty()) all[fact.machine].push_back(std::move(fact));
   }
   return all;
-}
-
-// Of the days before a machine is there other things are told.
-bool is_to_come(const Machine& machine, Day day) {
-  return machine.start.kind != StartKind::unknown && day < machine.start.on.first;
 }
 
 }  // namespace

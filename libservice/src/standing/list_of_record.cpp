@@ -1,4 +1,5 @@
-// A due list out of a record, kind by kind and machine by machine.
+#include "standing/list_of_record.h"
+
 #include <algorithm>
 #include <map>
 #include <memory>
@@ -9,31 +10,46 @@
 #include <vector>
 
 #include "service/kept_books.h"
+#include "standing/gaps.h"
 #include "standing/list_maker.h"
+#include "standing/packed.h"
 
 namespace service {
 namespace {
 
-// The kept book of a machine where that answers for the day, else its facts: read when it is asked for. What a kind
-// teaches is asked of all its books before the list asks for each, so those of the kind at hand are kept as far as they
-// are small; the others are read again.
+// The kept book of a machine where that answers for the day, else its facts: read when it is asked for.
+//
+// What a kind teaches is asked of all its books before the list asks for each of them. So those of the kind at hand are
+// held until then, as far as they are small together; of the facts of others what is left is held, packed.
 class BooksOfRecord : public BookSource {
  public:
-  BooksOfRecord(const Fleet& fleet, OneByOne& record, Day as_of)
-      : fleet_(fleet), keeper_(fleet), record_(record), as_of_(as_of) {}
+  BooksOfRecord(const Fleet& fleet, OneByOne& record, Day as_of, std::size_t most_at_hand)
+      : fleet_(fleet), keeper_(fleet), record_(record), as_of_(as_of), most_at_hand_(most_at_hand) {}
 
+  // To be learnt from, and asked for once more.
   std::shared_ptr<const MachineBook> book_of(const Machine& machine) const override {
-    const auto known = at_hand_.find(&machine);
-    if (known != at_hand_.end()) return known->second;
-    auto book = read(machine);
-    facts_at_hand_ += book->facts().size();
-    if (facts_at_hand_ <= most_at_hand) at_hand_.emplace(&machine, book);
-    return book;
+    if (auto held = held_of(machine)) return held;
+    if (auto kept = kept_of(machine)) return hold(machine, std::move(kept));
+    std::vector<Fact> facts = facts_of(machine.key);
+    if (facts_at_hand_ + facts.size() <= most_at_hand_ || is_to_come(machine, as_of_)) {
+      return hold(machine, book_with(fleet_, machine, std::move(facts), nullptr));
+    }
+    Condensed left = condensed(fleet_, machine, facts);
+    packed_.emplace(&machine, packed(left));
+    return book_from(machine, std::move(left));
+  }
+
+  // To be asked for no more.
+  std::shared_ptr<const MachineBook> once(const Machine& machine) const {
+    if (auto held = held_of(machine)) return held;
+    if (auto kept = kept_of(machine)) return kept;
+    return book_with(fleet_, machine, facts_of(machine.key), nullptr);
   }
 
   // The next kind begins.
   void let_go() {
     at_hand_.clear();
+    packed_.clear();
     facts_at_hand_ = 0;
   }
 
@@ -45,23 +61,40 @@ class BooksOfRecord : public BookSource {
   }
 
  private:
-  static constexpr std::size_t most_at_hand = 10'000;  // facts: some megabytes
-
-  std::shared_ptr<const MachineBook> read(const Machine& machine) const {
-    if (const auto state = record_.kept(machine.key)) {
-      if (auto kept = keeper_.book_on(*state, as_of_)) {
-        auto derived = std::make_shared<const Derived>(std::move(kept->derived));
-        return book_with(fleet_, machine, std::move(kept->facts), std::move(derived));
-      }
+  std::shared_ptr<const MachineBook> held_of(const Machine& machine) const {
+    if (const auto known = at_hand_.find(&machine); known != at_hand_.end()) return known->second;
+    if (const auto known = packed_.find(&machine); known != packed_.end()) {
+      return book_from(machine, unpacked(known->second, machine).value());
     }
-    return book_with(fleet_, machine, facts_of(machine.key), nullptr);
+    return nullptr;
+  }
+
+  std::shared_ptr<const MachineBook> kept_of(const Machine& machine) const {
+    const auto state = record_.kept(machine.key);
+    auto kept = state ? keeper_.book_on(*state, as_of_) : std::nullopt;
+    return kept ? book_from(machine, std::move(*kept)) : nullptr;
+  }
+
+  // As far as there is room.
+  std::shared_ptr<const MachineBook> hold(const Machine& machine, std::shared_ptr<const MachineBook> book) const {
+    if (facts_at_hand_ + book->facts().size() > most_at_hand_) return book;
+    facts_at_hand_ += book->facts().size();
+    at_hand_.emplace(&machine, book);
+    return book;
+  }
+
+  std::shared_ptr<const MachineBook> book_from(const Machine& machine, Condensed left) const {
+    auto derived = std::make_shared<const Derived>(std::move(left.derived));
+    return book_with(fleet_, machine, std::move(left.facts), std::move(derived));
   }
 
   const Fleet& fleet_;
   BookKeeper keeper_;
   OneByOne& record_;
   Day as_of_;
+  std::size_t most_at_hand_;
   mutable std::unordered_map<const Machine*, std::shared_ptr<const MachineBook>> at_hand_;
+  mutable std::unordered_map<const Machine*, std::string> packed_;
   mutable std::size_t facts_at_hand_ = 0;
 };
 
@@ -77,26 +110,28 @@ std::vector<std::vector<const Machine*>> by_kind(const Fleet& fleet) {
   return kinds;
 }
 
-// Null: by what each kind teaches, which goes with the last of its machines.
-void add_all(ListMaker& maker, const Fleet& fleet, OneByOne& record, Day as_of, const Forecaster* told) {
-  BooksOfRecord books(fleet, record, as_of);
+// By what each kind teaches unless told, which goes with the last of its machines.
+void add_all(ListMaker& maker, const Fleet& fleet, OneByOne& record, Day as_of, const ReadHow& how) {
+  BooksOfRecord books(fleet, record, as_of, how.most_at_hand);
   for (const std::string& machine : record.machines()) {
     if (fleet.machine(machine) == nullptr) maker.add_unlisted(machine, books.facts_of(machine));
   }
   for (const auto& kind : by_kind(fleet)) {
     books.let_go();
-    const Forecaster forecaster = told != nullptr ? *told : learnt_from(books, as_of);
+    const Forecaster forecaster = how.told != nullptr ? *how.told : learnt_from(books, as_of);
     for (const Machine* machine : kind) {
-      if (maker.wants(*machine)) maker.add(*machine, books.book_of(*machine), forecaster);
+      if (maker.wants(*machine)) maker.add(*machine, books.once(*machine), forecaster);
     }
   }
 }
 
-DueList list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
-                const Scope& scope, const DueAsk& ask, const Forecaster* told) {
+}  // namespace
+
+DueList list_of_record(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
+                       const Scope& scope, const DueAsk& ask, const ReadHow& how) {
   ListMaker maker(fleet, as_of, scope, ask);
   try {
-    record.one_by_one([&](OneByOne& book) { add_all(maker, *fleet, book, as_of, told); });
+    record.one_by_one([&](OneByOne& book) { add_all(maker, *fleet, book, as_of, how); });
   } catch (const Failure& failure) {
     // The first damage that was met; all of it is to be told.
     if (failure.kind() == FailureKind::bad_data) take_list_snapshot(fleet, record, as_of, day_is_given, scope);
@@ -106,16 +141,16 @@ DueList list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as
   return std::move(maker).made(record.newest_day(), day_is_given);
 }
 
-}  // namespace
-
 DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
                     const Scope& scope, const DueAsk& ask) {
-  return list_of(record, std::move(fleet), as_of, day_is_given, scope, ask, nullptr);
+  return list_of_record(record, std::move(fleet), as_of, day_is_given, scope, ask, {});
 }
 
 DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
                     const Scope& scope, const DueAsk& ask, const Forecaster& forecaster) {
-  return list_of(record, std::move(fleet), as_of, day_is_given, scope, ask, &forecaster);
+  ReadHow how;
+  how.told = &forecaster;
+  return list_of_record(record, std::move(fleet), as_of, day_is_given, scope, ask, how);
 }
 
 }  // namespace service
