@@ -54,12 +54,6 @@ const UseState* DueList::state_of(const Machine& machine) const {
   return found == not_in_use.end() ? nullptr : &found->state;
 }
 
-bool nothing_known(const DueList& list, const Machine& machine) {
-  return std::any_of(list.gaps.begin(), list.gaps.end(), [&](const Gap& gap) {
-    return gap.kind == GapKind::nothing_recorded && gap.machine == machine.key;
-  });
-}
-
 bool needs_doing(const DueList& list) {
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });

@@ -11,7 +11,7 @@ namespace service {
 
 namespace {
 
-// The machines of which nothing is known at all (`nothing_known`), for whoever asks of many.
+// The machines of which nothing is known at all, for whoever asks of many.
 class Unrecorded {
  public:
   explicit Unrecorded(const DueList& list) {
@@ -26,6 +26,8 @@ class Unrecorded {
 };
 
 }  // namespace
+
+bool nothing_known(const DueList& list, const Machine& machine) { return Unrecorded(list).contains(machine.key); }
 
 std::vector<const Point*> NoRecord::safety() const {
   std::vector<const Point*> found;
