@@ -56,8 +56,9 @@ inline std::size_t hold_one_by_one(const std::shared_ptr<const service::Fleet>& 
     REQUIRE((told(list, keep) == told(whole, keep)));
     service::ReadHow little;  // as of a large kind
     little.most_at_hand = 5;
-    const auto packed = service::list_of_record(record, fleet, as_of, true, scope, ask, little);
-    REQUIRE((told(packed, keep) == told(whole, keep)));
+    little.machines_in_a_view = 1;
+    const auto by_little = service::list_of_record(record, fleet, as_of, true, scope, ask, little);
+    REQUIRE((told(by_little, keep) == told(whole, keep)));
     REQUIRE(counted(list) == whole.points.size());
     if (keep == service::Keep::all) REQUIRE(list.points.size() == whole.points.size());
     REQUIRE(needs_doing(list) == needs_doing(whole));

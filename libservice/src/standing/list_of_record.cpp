@@ -3,53 +3,40 @@
 #include <algorithm>
 #include <map>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
 #include <utility>
 #include <vector>
 
-#include "service/kept_books.h"
-#include "standing/gaps.h"
 #include "standing/list_maker.h"
-#include "standing/packed.h"
 
 namespace service {
 namespace {
 
-// The kept book of a machine where that answers for the day, else its facts: read when it is asked for.
-//
-// What a kind teaches is asked of all its books before the list asks for each of them. So those of the kind at hand are
-// held until then, as far as they are small together; of the facts of others what is left is held, packed.
+// The kept book of a machine where that answers for the day, else its facts: read when it is asked for. What a kind
+// teaches is asked of all its books before the list asks for each of them, so those of the kind at hand are held until
+// then as far as they are small together; the others are read again. (To hold what is left of their facts, packed, was
+// tried: working it out takes longer than reading them.)
 class BooksOfRecord : public BookSource {
  public:
   BooksOfRecord(const Fleet& fleet, OneByOne& record, Day as_of, std::size_t most_at_hand)
       : fleet_(fleet), keeper_(fleet), record_(record), as_of_(as_of), most_at_hand_(most_at_hand) {}
 
-  // To be learnt from, and asked for once more.
   std::shared_ptr<const MachineBook> book_of(const Machine& machine) const override {
-    if (auto held = held_of(machine)) return held;
-    if (auto kept = kept_of(machine)) return hold(machine, std::move(kept));
-    std::vector<Fact> facts = facts_of(machine.key);
-    if (facts_at_hand_ + facts.size() <= most_at_hand_ || is_to_come(machine, as_of_)) {
-      return hold(machine, book_with(fleet_, machine, std::move(facts), nullptr));
+    if (const auto held = at_hand_.find(&machine); held != at_hand_.end()) return held->second;
+    auto book = read(machine);
+    if (facts_at_hand_ + book->facts().size() <= most_at_hand_) {
+      facts_at_hand_ += book->facts().size();
+      at_hand_.emplace(&machine, book);
     }
-    Condensed left = condensed(fleet_, machine, facts);
-    packed_.emplace(&machine, packed(left));
-    return book_from(machine, std::move(left));
-  }
-
-  // To be asked for no more.
-  std::shared_ptr<const MachineBook> once(const Machine& machine) const {
-    if (auto held = held_of(machine)) return held;
-    if (auto kept = kept_of(machine)) return kept;
-    return book_with(fleet_, machine, facts_of(machine.key), nullptr);
+    return book;
   }
 
   // The next kind begins.
   void let_go() {
     at_hand_.clear();
-    packed_.clear();
     facts_at_hand_ = 0;
   }
 
@@ -61,31 +48,13 @@ class BooksOfRecord : public BookSource {
   }
 
  private:
-  std::shared_ptr<const MachineBook> held_of(const Machine& machine) const {
-    if (const auto known = at_hand_.find(&machine); known != at_hand_.end()) return known->second;
-    if (const auto known = packed_.find(&machine); known != packed_.end()) {
-      return book_from(machine, unpacked(known->second, machine).value());
-    }
-    return nullptr;
-  }
-
-  std::shared_ptr<const MachineBook> kept_of(const Machine& machine) const {
+  std::shared_ptr<const MachineBook> read(const Machine& machine) const {
     const auto state = record_.kept(machine.key);
-    auto kept = state ? keeper_.book_on(*state, as_of_) : std::nullopt;
-    return kept ? book_from(machine, std::move(*kept)) : nullptr;
-  }
-
-  // As far as there is room.
-  std::shared_ptr<const MachineBook> hold(const Machine& machine, std::shared_ptr<const MachineBook> book) const {
-    if (facts_at_hand_ + book->facts().size() > most_at_hand_) return book;
-    facts_at_hand_ += book->facts().size();
-    at_hand_.emplace(&machine, book);
-    return book;
-  }
-
-  std::shared_ptr<const MachineBook> book_from(const Machine& machine, Condensed left) const {
-    auto derived = std::make_shared<const Derived>(std::move(left.derived));
-    return book_with(fleet_, machine, std::move(left.facts), std::move(derived));
+    if (auto kept = state ? keeper_.book_on(*state, as_of_) : std::nullopt) {
+      auto derived = std::make_shared<const Derived>(std::move(kept->derived));
+      return book_with(fleet_, machine, std::move(kept->facts), std::move(derived));
+    }
+    return book_with(fleet_, machine, facts_of(machine.key), nullptr);
   }
 
   const Fleet& fleet_;
@@ -94,33 +63,55 @@ class BooksOfRecord : public BookSource {
   Day as_of_;
   std::size_t most_at_hand_;
   mutable std::unordered_map<const Machine*, std::shared_ptr<const MachineBook>> at_hand_;
-  mutable std::unordered_map<const Machine*, std::string> packed_;
   mutable std::size_t facts_at_hand_ = 0;
 };
 
-// The machines of each schedule, in the order of the fleet file.
-std::vector<std::vector<const Machine*>> by_kind(const Fleet& fleet) {
+using Kind = std::vector<const Machine*>;
+
+// The machines of each schedule of which the list wants any, in the order of the fleet file.
+std::vector<Kind> by_kind(const Fleet& fleet, const ListMaker& maker) {
   std::map<std::string_view, std::size_t> places;
-  std::vector<std::vector<const Machine*>> kinds;
+  std::vector<Kind> kinds;
   for (const Machine& machine : fleet.machines) {
     const auto [at, is_new] = places.emplace(machine.schedule, kinds.size());
     if (is_new) kinds.emplace_back();
     kinds[at->second].push_back(&machine);
   }
+  std::erase_if(kinds, [&](const Kind& kind) {
+    return std::none_of(kind.begin(), kind.end(), [&](const Machine* machine) { return maker.wants(*machine); });
+  });
   return kinds;
 }
 
-// By what each kind teaches unless told, which goes with the last of its machines.
-void add_all(ListMaker& maker, const Fleet& fleet, OneByOne& record, Day as_of, const ReadHow& how) {
-  BooksOfRecord books(fleet, record, as_of, how.most_at_hand);
+// What is read in one view: as many kinds as have so many machines together, for whoever writes has to wait for it.
+std::vector<std::span<const Kind>> in_views(const std::vector<Kind>& kinds, std::size_t machines) {
+  std::vector<std::span<const Kind>> views{{}};  // also of no kind, where the fleet has none
+  std::size_t here = 0;
+  for (const Kind& kind : kinds) {
+    if (here >= machines) {
+      views.emplace_back(&kind, 0);
+      here = 0;
+    }
+    std::span<const Kind>& view = views.back();
+    view = view.empty() ? std::span(&kind, 1) : std::span(view.data(), view.size() + 1);
+    here += kind.size();
+  }
+  return views;
+}
+
+void add_unlisted(ListMaker& maker, const Fleet& fleet, OneByOne& record, const BooksOfRecord& books) {
   for (const std::string& machine : record.machines()) {
     if (fleet.machine(machine) == nullptr) maker.add_unlisted(machine, books.facts_of(machine));
   }
-  for (const auto& kind : by_kind(fleet)) {
+}
+
+// By what each kind teaches unless told, which goes with the last of its machines.
+void add_kinds(ListMaker& maker, std::span<const Kind> kinds, BooksOfRecord& books, Day as_of, const Forecaster* told) {
+  for (const Kind& kind : kinds) {
     books.let_go();
-    const Forecaster forecaster = how.told != nullptr ? *how.told : learnt_from(books, as_of);
+    const Forecaster forecaster = told != nullptr ? *told : learnt_from(books, as_of);
     for (const Machine* machine : kind) {
-      if (maker.wants(*machine)) maker.add(*machine, books.once(*machine), forecaster);
+      if (maker.wants(*machine)) maker.add(*machine, books.book_of(*machine), forecaster);
     }
   }
 }
@@ -130,8 +121,16 @@ void add_all(ListMaker& maker, const Fleet& fleet, OneByOne& record, Day as_of, 
 DueList list_of_record(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
                        const Scope& scope, const DueAsk& ask, const ReadHow& how) {
   ListMaker maker(fleet, as_of, scope, ask);
+  const std::vector<Kind> kinds = by_kind(*fleet, maker);
+  bool first = true;
   try {
-    record.one_by_one([&](OneByOne& book) { add_all(maker, *fleet, book, as_of, how); });
+    for (const auto view : in_views(kinds, how.machines_in_a_view)) {
+      record.one_by_one([&](OneByOne& book) {
+        BooksOfRecord books(*fleet, book, as_of, how.most_at_hand);
+        if (std::exchange(first, false)) add_unlisted(maker, *fleet, book, books);
+        add_kinds(maker, view, books, as_of, how.told);
+      });
+    }
   } catch (const Failure& failure) {
     // The first damage that was met; all of it is to be told.
     if (failure.kind() == FailureKind::bad_data) take_list_snapshot(fleet, record, as_of, day_is_given, scope);

@@ -9,8 +9,9 @@
 namespace service {
 
 struct ReadHow {
-  const Forecaster* told = nullptr;   // null: by what each kind teaches
-  std::size_t most_at_hand = 10'000;  // facts of a kind that are held as they are: some megabytes
+  const Forecaster* told = nullptr;         // null: by what each kind teaches
+  std::size_t most_at_hand = 10'000;        // facts of a kind that are held until it is done: some megabytes
+  std::size_t machines_in_a_view = 10'000;  // and those of the kind that was begun
 };
 
 DueList list_of_record(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
