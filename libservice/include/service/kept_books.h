@@ -48,8 +48,10 @@ Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& re
                             const Scope& scope = {});
 
 // The due list of what a record holds: `due_list` of `take_list_snapshot`, read kind by kind and machine by machine. Of
-// the record no more is held at a time than one machine's book and what its kind teaches, so with `DueAsk::keep` a list
-// takes as much memory as what it keeps, however long the books are. It fails as `take_list_snapshot` does.
+// the record a few books are held at a time, and what the kind at hand teaches, so with `DueAsk::keep` a list takes as
+// much memory as what it keeps, however long the books are. It fails as `take_list_snapshot` does. Where somebody
+// writes meanwhile, each kind is told as of one moment, and the kinds of a fleet of more than ten thousand machines as
+// of moments that follow each other.
 DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
                     const Scope& scope, const DueAsk& ask);
 
