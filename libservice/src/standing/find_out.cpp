@@ -53,6 +53,7 @@ void ask_about(MachineQuestions& asked, const Point& point) {
 struct OfMachine {
   std::vector<const Point*> points;
   std::vector<const Gap*> gaps;
+  std::vector<const SeenSign*> seen;
 };
 
 MachineQuestions questions_about(const Machine& machine, OfMachine of) {
@@ -74,9 +75,7 @@ MachineQuestions questions_about(const Machine& machine, OfMachine of) {
   for (const Point* point : points) {
     if (asks(*point)) ask_about(asked, *point);
   }
-  for (const SeenSign& seen : list.seen) {
-    if (seen.machine == &machine) asked.seen.push_back(&seen);
-  }
+  asked.seen = std::move(of.seen);
   asked.start_unknown = !asked.questions.empty() && machine.start.kind == StartKind::unknown;
   return asked;
 }
@@ -89,6 +88,7 @@ std::vector<MachineQuestions> find_out(const DueList& list) {
   std::unordered_map<std::string_view, OfMachine> known;
   for (const Point& point : list.points) known[point.machine->key].points.push_back(&point);
   for (const Gap& gap : list.gaps) known[gap.machine].gaps.push_back(&gap);
+  for (const SeenSign& seen : list.seen) known[seen.machine->key].seen.push_back(&seen);
   std::vector<MachineQuestions> all;
   for (const Machine& machine : list.fleet->machines) {
     const auto of = known.find(machine.key);
