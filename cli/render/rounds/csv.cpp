@@ -5,10 +5,13 @@
 #include "render/shared/csv_rows.h"
 #include "render/shared/mend_words.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/safety_left_words.h"
+#include "render/shared/trip_csv.h"
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
 #include "service/ring_ups.h"
 #include "service/run_ban.h"
+#include "service/safety_left.h"
 #include "service/shared_machines.h"
 
 namespace cli {
@@ -74,7 +77,7 @@ std::vector<std::string> columns() {
                                "short"},
                               {columns_of_unknown(), columns_of_gaps(), columns_of_to_mend(), columns_of_seen(),
                                columns_of_machines(), columns_of_stopped()});
-  for (const char* later : {"was_starts", "is_starts", "ring_up"}) columns.emplace_back(later);
+  for (const char* later : {"was_starts", "is_starts", "ring_up", "safety_left", "by"}) columns.emplace_back(later);
   return columns;
 }
 
@@ -125,7 +128,9 @@ std::string also_there(const RoundsList& list, const service::Round& round, cons
 
 void add_stop(CsvTable& table, const RoundsList& list, const service::Round& round, const service::RoundStop& stop) {
   const service::CrewDay& day = list.week().crew_days[round.crew_day];
-  CsvCells cells = cells_of("stop", list, list.week().visits[stop.visit]);
+  const auto left = safety_left(list.plan, round, stop);
+  const Visit& visit = list.week().visits[stop.visit];
+  CsvCells cells = cells_of("stop", list, visit);
   cells.insert(cells.end(),
                {{"crew", csv_text(day.crew->key)},
                 {"on", service::to_text(day.on)},
@@ -140,7 +145,8 @@ void add_stop(CsvTable& table, const RoundsList& list, const service::Round& rou
                 {"set_up_min", std::to_string(stop.set_up_minutes)},
                 {"work_min", std::to_string(stop.work_minutes)},
                 {"waiting", to_text(stop.waiting)},
-                {"keep_out_of_use", yes_or_no(!keep_out_of_use(list.week().visits[stop.visit], day.on).empty())},
+                {"keep_out_of_use", yes_or_no(!keep_out_of_use(visit, day.on).empty() || keep_out_of_use(left))},
+                {"safety_left", joined(safety_left_lines(left, list.week().as_of, not_made_words), "; ")},
                 {"also_there", also_there(list, round, stop)},
                 {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
   table.add(cells);
@@ -170,6 +176,18 @@ void add_not_planned(CsvTable& table, const service::NotPlanned& row, const serv
                              {"competent_person", yes_or_no(row.point.competent_person)},
                              {"reason", std::string(service::to_text(row.reason))},
                              {"say", csv_text(not_planned_words(row))}});
+  add_what_was_said(cells, row);
+  table.add(cells);
+}
+
+void add_not_in_book(CsvTable& table, const RoundsList& list, const service::NotInBook& one) {
+  CsvCells cells = cli::cells_of("not-in-book", *one.point, *list.week().fleet);
+  const bool keep_out = keep_out_of_use(one, list.week().to);
+  cells.insert(cells.end(), {{"visit", csv_text(one.visit)},
+                             {"crew", one.crew == nullptr ? "" : csv_text(one.crew->key)},
+                             {"on", service::to_text(one.on)},
+                             {"keep_out_of_use", yes_or_no(keep_out)},
+                             {"say", csv_text(not_in_book_words(one, keep_out))}});
   table.add(cells);
 }
 
@@ -207,6 +225,7 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   add_unknown(table, week.no_record, fleet, "no-record");
   add_unknown(table, week.unknown, fleet);
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
+  for (const service::NotInBook& one : week.not_in_book) add_not_in_book(table, list, one);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
   for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet);
   for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet);

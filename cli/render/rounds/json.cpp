@@ -9,6 +9,7 @@
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
 #include "service/ring_ups.h"
+#include "service/safety_left.h"
 #include "service/shared_machines.h"
 
 namespace cli {
@@ -86,9 +87,11 @@ Json also_there(const std::vector<service::SharedMachine>& shared, const Visit& 
   return Json::array();
 }
 
-Json stop_as_json(const RoundsList& list, const RoundStop& stop, service::Day on,
+Json stop_as_json(const RoundsList& list, const Round& round, const RoundStop& stop,
                   const std::vector<service::SharedMachine>& shared) {
   const Visit& visit = list.week().visits[stop.visit];
+  const service::Day on = list.week().crew_days[round.crew_day].on;
+  const auto left = safety_left(list.plan, round, stop);
   Json json{{"visit", visit.name},
             {"site", visit.site->key},
             {"machine", key_or_null(visit.machine)},
@@ -108,6 +111,8 @@ Json stop_as_json(const RoundsList& list, const RoundStop& stop, service::Day on
             {"uid", event_uid(list.week(), visit)}};
   add_visit(json, list, visit);
   json["short"] = array_of(lacks_of(list, stop), lack_as_json);
+  json["keep_out_of_use"] = !keep_out_of_use(visit, on).empty() || keep_out_of_use(left);
+  json["safety_left"] = safety_left_as_json(left, list.week().as_of, not_made_words, list.not_to_run);
   return json;
 }
 
@@ -126,7 +131,7 @@ Json round_as_json(const RoundsList& list, const Round& round) {
       {"cost", number(round.cost)},
       {"parts", parts_as_json(round.parts)},
       {"fluids", fluids_as_json(round.fluids)},
-      {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, stop, day.on, shared); })},
+      {"stops", array_of(round.stops, [&](const RoundStop& stop) { return stop_as_json(list, round, stop, shared); })},
       {"short", array_of(lacks_of(list, round), lack_as_json)},
       {"start", day.crew->start},
       {"end", day.crew->end},
@@ -181,6 +186,18 @@ Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
 Json point_as_json(const service::PointName& point, const service::Fleet& fleet) {
   Json json = place_of(point);
   json.update(machine_of(*point.machine, fleet));
+  return json;
+}
+
+Json not_in_book_as_json(const RoundsList& list, const service::NotInBook& one) {
+  const Point& point = *one.point;
+  Json json = point_as_json(name_of(point), *list.week().fleet);
+  json["visit"] = one.visit;
+  json["crew"] = one.crew == nullptr ? Json(nullptr) : Json(one.crew->key);
+  json["on"] = to_text(one.on);
+  json["due_on"] = day_or_null(point.due_on);
+  json["standing"] = service::to_text(point.standing);
+  json["keep_out_of_use"] = keep_out_of_use(one, list.week().to);
   return json;
 }
 
@@ -288,6 +305,8 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   const service::VisitLoad before = taken_before(list);
   json["ring_up"] = array_of(ring_ups(plan), [&](const service::RingUp& call) { return ring_up_as_json(list, call); });
   json["taken_before"] = {{"parts", parts_as_json(before.parts)}, {"fluids", fluids_as_json(before.fluids)}};
+  json["not_in_book"] =
+      array_of(week.not_in_book, [&](const service::NotInBook& one) { return not_in_book_as_json(list, one); });
   mark_rows(json, fleet, list.not_to_run);
   return dumped(json);
 }

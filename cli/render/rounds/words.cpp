@@ -8,6 +8,7 @@
 #include "render/shared/day_alone_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/run_ban_words.h"
+#include "render/shared/safety_left_words.h"
 #include "render/shared/words.h"
 #include "service/broken_promise.h"
 #include "service/ring_ups.h"
@@ -334,6 +335,9 @@ std::vector<std::string> keep_out_lines(const RoundsList& list, const Round& rou
   }
   std::vector<std::string> lines;
   for (const auto& [words, tasks] : said) lines.push_back(fmt::format("{}: {}", listed(tasks, "and"), words));
+  for (std::string& each : safety_left_lines(safety_left(list.plan, round, stop), list.week().as_of, not_made_words)) {
+    lines.push_back(std::move(each));
+  }
   return lines;
 }
 
@@ -359,8 +363,34 @@ std::string kept_out_words(const RoundsList& list) {
     const Visit& visit = visit_of(list, out.visit);
     if (keep_out_of_use(visit)) items.push_back(fmt::format("{} (not this week)", called(visit)));
   }
+  for (const service::NotInBook& one : list.week().not_in_book) {
+    if (!keep_out_of_use(one, list.week().to)) continue;
+    items.push_back(fmt::format(
+        "{} ({}{}, taken as done, not in the book)", cleaned(one.point->machine->key),
+        *one.point->due_on > list.week().as_of ? fmt::format("from {} on, ", to_text(*one.point->due_on)) : "",
+        task_of(*one.point)));
+  }
   return items.empty() ? ""
                        : fmt::format("Keep out of use until done or mended, for safety: {}.", fmt::join(items, "; "));
+}
+
+std::string not_in_book_words(const service::NotInBook& one, bool keep_out) {
+  return fmt::format("{}: taken as done on {}, and not in the book{}", task_of(*one.point), day_words(one.on),
+                     keep_out ? ": keep the machine out of use until it is written down or done" : "");
+}
+
+std::string not_in_book_words(const RoundsList& list) {
+  std::vector<std::string> items;
+  bool keep_out = false;
+  for (const service::NotInBook& one : list.week().not_in_book) {
+    items.push_back(fmt::format("{} {}{}", cleaned(one.point->machine->key), task_of(*one.point),
+                                is_safety(*one.point) ? " (safety)" : ""));
+    keep_out = keep_out || keep_out_of_use(one, list.week().to);
+  }
+  if (items.empty()) return "";
+  return fmt::format("Taken as done by the kept plan, and not in the book: {}: {}.", listed(items, "and"),
+                     keep_out ? "what is for safety keeps its machine out of use until it is written down or done"
+                              : "write down what is done");
 }
 
 std::string not_to_run_words(const RoundsList& list, const Visit& visit) {
@@ -377,7 +407,7 @@ std::string called(const Visit& visit) {
 }
 
 std::string not_planned_words(const service::NotPlanned& row) {
-  return fmt::format("{}: {}", not_planned_what(row), reason_words(row.reason, "this week"));
+  return fmt::format("{}: {}", not_planned_what(row), reason_words(row, "this week"));
 }
 
 namespace {
@@ -391,7 +421,15 @@ std::string rest_words(const RoundsList& list, const service::PlanChange& change
     if (visit.name != change.visit) continue;
     for (const Point* point : visit.points) tasks.push_back(task_of(*point));
   }
-  return tasks.empty() ? "" : fmt::format(", for the rest: {}", listed(tasks, "and"));
+  std::vector<std::string> not_in_book;
+  for (const service::NotInBook& one : week.not_in_book) {
+    if (one.visit == change.visit) not_in_book.push_back(task_of(*one.point));
+  }
+  std::string text = tasks.empty() ? "" : fmt::format(", for the rest: {}", listed(tasks, "and"));
+  if (!not_in_book.empty()) {
+    text += fmt::format(", without what is taken as done and not in the book: {}", listed(not_in_book, "and"));
+  }
+  return text;
 }
 
 }  // namespace
@@ -453,6 +491,7 @@ std::string counts_of(const RoundsList& list) {
   add(list.week().not_planned.size(), "not planned");
   add(list.week().no_record.size(), "without record");
   add(list.week().unknown.size(), "not wholly known");
+  add(list.week().not_in_book.size(), "taken as done and not in the book");
   return fmt::format("{}.", fmt::join(parts, ", "));
 }
 
@@ -517,7 +556,7 @@ std::vector<std::string> remark_lines(const RoundsList& list) {
       words.push_back(fmt::format("{} {}", quantity(poured.amount, poured.unit), cleaned(key)));
     }
     lines.push_back(
-        fmt::format("What is to load is held against stock less what these took and the book does not have: {}",
+        fmt::format("What is to load is held against stock less what these took and stock does not show: {}",
                     listed(words, "and")));
   }
   if (list.carried) lines.emplace_back(carried_words);

@@ -62,11 +62,17 @@ std::string why_words(const RoundsList& list, const service::NotThisWeek& out);
 std::string left_out_words(const RoundsList& list, const service::NotThisWeek& out);
 std::string keep_out_words(const RoundsList& list, const Visit& visit);  // empty where it may be used
 
-// Of a stop, a line for each thing that is said: `brakes: safety: keep it out of use until done`. Of the whole plan,
-// with what is not this week: `Keep out of use until done or mended, for safety: loader (brakes, Monday 2026-05-04).`
+// Of a stop, a line for each thing that is said: `brakes: safety: keep it out of use until done`, with what is left of
+// the work for safety at its machine. Of the whole plan, with what is not this week, or not in the book: `Keep out of
+// use until done or mended, for safety: loader (brakes, Monday 2026-05-04).`
 std::vector<std::string> keep_out_lines(const RoundsList& list, const service::Round& round,
                                         const service::RoundStop& stop);
 std::string kept_out_words(const RoundsList& list);
+inline constexpr std::string_view not_made_words = "not this week";
+
+// What the kept plan is taken to have done and the book does not have: `Taken as done ..., and not in the book: ...`.
+std::string not_in_book_words(const RoundsList& list);
+std::string not_in_book_words(const service::NotInBook& one, bool keep_out);
 
 // `loader`, `pump+pressure`, `call c-01`, and of a call to a machine `call c-02: Loader (loader)`.
 std::string called(const Visit& visit);

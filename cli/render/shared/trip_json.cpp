@@ -1,5 +1,7 @@
 #include "render/shared/trip_json.h"
 
+#include "render/shared/safety_left_words.h"
+
 namespace cli {
 
 double km_of(int tenths) { return static_cast<double>(tenths) / 10; }
@@ -63,19 +65,54 @@ Json takes_as_json(const service::Resources& takes) {
           {"fluids", std::move(fluids)}};
 }
 
+Json safety_left_as_json(const std::vector<service::SafetyLeft>& left, service::Day as_of, std::string_view not_made,
+                         const service::NotToRun& stopped) {
+  return array_of(left, [&](const service::SafetyLeft& one) {
+    return Json{{"machine", one.point.machine->key},
+                {"task", text_or_null(one.point.task)},
+                {"position", text_or_null(one.point.position)},
+                {"call", key_or_null(one.call)},
+                {"why", service::to_text(one.why)},
+                {"due_on", day_or_null(one.due_on)},
+                {"on", day_or_null(one.on)},
+                {"crew", one.crew == nullptr ? Json(nullptr) : Json(one.crew->key)},
+                {"reason", one.reason ? Json(service::to_text(*one.reason)) : Json(nullptr)},
+                {"keep_out_of_use", keep_out_of_use(one)},
+                {"say", safety_left_words(one, as_of, not_made)},
+                {"do_not_run", stopped.holds(*one.point.machine)}};
+  });
+}
+
+namespace {
+
+// Until when it waits, and who said so and why.
+void add_what_was_said(Json& json, const service::NotPlanned& row) {
+  json["until"] = row.put_off != nullptr ? day_or_null(row.put_off->until)
+                  : row.use != nullptr   ? day_or_null(row.use->until)
+                                         : Json(nullptr);
+  json["by"] = row.put_off != nullptr ? text_or_null(row.put_off->by) : Json(nullptr);
+  json["note"] = row.put_off != nullptr ? text_or_null(row.put_off->why)
+                 : row.use != nullptr   ? text_or_null(row.use->note)
+                                        : Json(nullptr);
+}
+
+}  // namespace
+
 Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet) {
   const service::Machine* const machine = row.point.machine;
   const std::string& at = machine != nullptr ? machine->site : row.call->site;
   const service::Site* const site = fleet.site(at);
-  return {{"machine", key_or_null(machine)},
-          {"task", text_or_null(row.point.task)},
-          {"position", text_or_null(row.point.position)},
-          {"reason", service::to_text(row.reason)},
-          {"call", key_or_null(row.call)},
-          {"site", text_or_null(at)},
-          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)},
-          {"safety", row.point.safety},
-          {"competent_person", row.point.competent_person}};
+  Json json{{"machine", key_or_null(machine)},
+            {"task", text_or_null(row.point.task)},
+            {"position", text_or_null(row.point.position)},
+            {"reason", service::to_text(row.reason)},
+            {"call", key_or_null(row.call)},
+            {"site", text_or_null(at)},
+            {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)},
+            {"safety", row.point.safety},
+            {"competent_person", row.point.competent_person}};
+  add_what_was_said(json, row);
+  return json;
 }
 
 }  // namespace cli

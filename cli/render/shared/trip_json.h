@@ -6,7 +6,9 @@
 #include <vector>
 
 #include "render/shared/json_parts.h"
+#include "service/not_to_run.h"
 #include "service/rounds_list.h"
+#include "service/safety_left.h"
 
 namespace cli {
 
@@ -23,6 +25,11 @@ Json lack_as_json(const service::PartLack& lack);
 Json short_as_json(const std::vector<service::ShortPart>& parts);
 
 Json takes_as_json(const service::Resources& takes);
+
+// What is left of the work for safety at a machine. `not_made`: `not this week`.
+Json safety_left_as_json(const std::vector<service::SafetyLeft>& left, service::Day as_of, std::string_view not_made,
+                         const service::NotToRun& stopped);
+
 Json not_planned_as_json(const service::NotPlanned& row, const service::Fleet& fleet);
 
 }  // namespace cli

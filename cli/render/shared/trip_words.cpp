@@ -179,10 +179,10 @@ std::string not_planned_what(const service::NotPlanned& row) {
   return what;
 }
 
-std::string reason_words(NotPlannedReason reason, std::string_view beyond) {
+std::string_view short_reason_words(NotPlannedReason reason) {
   switch (reason) {
     case NotPlannedReason::put_off:
-      return fmt::format("somebody put it off beyond {}", beyond);
+      return "somebody put it off";
     case NotPlannedReason::laid_up:
       return "the machine is laid up";
     case NotPlannedReason::out_of_use:
@@ -195,6 +195,16 @@ std::string reason_words(NotPlannedReason reason, std::string_view beyond) {
       return "nothing tells how far its site is: it needs `at`, or a row of the travel table";
   }
   return "";
+}
+
+std::string reason_words(const service::NotPlanned& row, std::string_view beyond) {
+  if (row.put_off != nullptr) {
+    return fmt::format("put off beyond {}, {}", beyond, words_of(*row.put_off, *row.point.machine));
+  }
+  if (row.reason == NotPlannedReason::laid_up && row.use != nullptr) {
+    return words_of(*row.use) + (row.use->until ? "; due before it goes back to work" : "");
+  }
+  return std::string(short_reason_words(row.reason));
 }
 
 std::vector<std::string> without_figures(const std::vector<service::PointName>& no_time,

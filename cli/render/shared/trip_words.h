@@ -57,11 +57,12 @@ std::vector<std::string> lack_lines(const std::vector<service::PartLack>& lacks,
 // `2 parts are short: 1 visit cannot be finished as planned: loader on 2026-05-04 (filter).`; empty where none is.
 std::string lacking_words(const std::vector<service::PlannedLoad>& loads);
 
-// Of what is in no plan: the machine or the call; the task, or what the customer asks for; and why. `beyond`: until
-// when the plan goes, as `this week`.
+// Of what is in no plan: the machine or the call; the task, or what the customer asks for; and why, with who said so
+// and until when. `beyond`: until when the plan goes, as `this week`.
 std::string whose(const service::NotPlanned& row);
 std::string not_planned_what(const service::NotPlanned& row);
-std::string reason_words(service::NotPlannedReason reason, std::string_view beyond);
+std::string reason_words(const service::NotPlanned& row, std::string_view beyond);
+std::string_view short_reason_words(service::NotPlannedReason reason);  // `the machine is laid up`
 
 // What counts as no time, or as nothing, a line each.
 std::vector<std::string> without_figures(const std::vector<service::PointName>& no_time,

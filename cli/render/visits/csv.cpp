@@ -3,6 +3,7 @@
 #include "render/shared/csv_rows.h"
 #include "render/shared/mend_words.h"
 #include "render/shared/resources_words.h"
+#include "render/shared/trip_csv.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
 #include "render/visits/visits.h"
@@ -14,7 +15,7 @@ namespace {
 using service::VisitsPlan;
 
 // In the order in which they are read; what fewer ask for stands behind.
-std::vector<std::string> columns() {
+std::vector<std::string> first_columns() {
   return columns_with({"row",
                        "on",
                        "site",
@@ -96,6 +97,13 @@ std::vector<std::string> columns() {
                        columns_of_machines(), columns_of_stopped()});
 }
 
+// What came later stands behind the older ones, for a program may count them.
+std::vector<std::string> columns() {
+  std::vector<std::string> columns = first_columns();
+  for (const char* later : {"safety_left", "by"}) columns.emplace_back(later);
+  return columns;
+}
+
 std::string joined(const std::vector<std::string>& words, const char* between) {
   return csv_text(fmt::format("{}", fmt::join(words, between)));
 }
@@ -134,6 +142,7 @@ class Rows {
                                {"safety", yes_or_no(visit.safety)},
                                {"also_there", also_there(visit)},
                                {"cautions", joined(visit.cautions, "; ")},
+                               {"safety_left", safety_left(visit)},
                                {"short", joined(lack_lines(lacks_of(list_, visit), plan_.as_of), "; ")}});
     table_.add(cells);
     for (const TripTask& task : visit.tasks) one(visit, task);
@@ -160,6 +169,7 @@ class Rows {
     CsvCells cells = cells_of("not-planned", row.point, fleet_);
     cells.insert(cells.end(), {{"reason", std::string(service::to_text(row.reason))},
                                {"say", csv_text(not_planned_words(list_, row))}});
+    add_what_was_said(cells, row);
     table_.add(cells);
   }
 
@@ -215,6 +225,20 @@ class Rows {
     return joined(machines, "; ");
   }
 
+  // `loader: brakes: no record; pump: ...`
+  std::string safety_left(const SiteVisit& visit) const {
+    std::vector<std::string> lines;
+    const service::Machine* before = nullptr;
+    for (const service::SafetyLeft& one : visit.safety_left) {
+      if (one.point.machine == before) continue;
+      before = one.point.machine;
+      for (const std::string& each : safety_left_lines(list_, visit, *before)) {
+        lines.push_back(fmt::format("{}: {}", before->key, each));
+      }
+    }
+    return joined(lines, "; ");
+  }
+
   CsvCells of_point(std::string_view row, const service::Point& point) const {
     CsvCells cells = cells_of(row, point, fleet_);
     cells.insert(cells.end(),
@@ -253,7 +277,8 @@ class Rows {
                                {"own_day", service::to_text(task.own_day)},
                                {"own_cost", to_text(task.own_cost)},
                                {"full_day", figure(task.full_day)},
-                               {"keep_out_of_use", yes_or_no(keep_out_of_use(task))}});
+                               {"keep_out_of_use", yes_or_no(keep_out_of_use(task))},
+                               {"safety_left", joined(safety_left_lines(list_, visit, *point.machine), "; ")}});
     cells.emplace_back("short", joined(lack_lines(lacks_of(list_, task), plan_.as_of), "; "));
     if (task.full_by) cells.emplace_back("full_by", std::string(service::to_text(*task.full_by)));
     if (const auto& next = task.next_best) {

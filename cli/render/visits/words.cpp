@@ -6,6 +6,7 @@
 
 #include "render/parts/words.h"
 #include "render/shared/day_alone_words.h"
+#include "render/shared/safety_left_words.h"
 #include "render/shared/trip_words.h"
 #include "render/shared/words.h"
 #include "terminal/shell_word.h"
@@ -53,6 +54,15 @@ std::string put_off_words(const SiteVisit& visit, const Point& point) {
   const auto& until = point.put_off->until;
   if (!until || *until == visit.on) return "the day until which somebody put it off";
   return fmt::format("put off until {}, and the first day from then on which somebody can go", to_text(*until));
+}
+
+std::string laid_up_words(const VisitsList& list, const SiteVisit& visit, const Point& point) {
+  const service::UseState* const state = list.plan.list->state_of(*point.machine);
+  if (state == nullptr || !state->until) return "the machine is laid up";
+  return visit.on < *state->until
+             ? fmt::format("before the machine is back on {}", to_text(*state->until))
+             : fmt::format("the machine is laid up until {}, and the first day from then on which somebody can go",
+                           to_text(*state->until));
 }
 
 std::string likely_words(const TripTask& task) {
@@ -210,6 +220,8 @@ std::string why_words(const VisitsList& list, const SiteVisit& visit, const Trip
       return "the day on which it comes due";
     case TripReason::put_off:
       return put_off_words(visit, point);
+    case TripReason::laid_up:
+      return laid_up_words(list, visit, point);
     case TripReason::first_day:
       return *point.due_on <= list.plan.as_of ? "the first day on which somebody can go"
                                               : "the first day from its due day on which somebody can go";
@@ -254,16 +266,19 @@ std::string keep_out_words(const VisitsList& list, const NotPossible& out) {
   return keep_out_of_use(out) ? keep_out_words(*list.plan.list, *out.point) : "";
 }
 
+std::vector<std::string> safety_left_lines(const VisitsList& list, const SiteVisit& visit,
+                                           const service::Machine& machine) {
+  std::vector<service::SafetyLeft> left = visit.safety_left;
+  std::erase_if(left, [&](const service::SafetyLeft& one) { return one.point.machine != &machine; });
+  return safety_left_lines(left, list.plan.as_of, not_made_words);
+}
+
 std::string not_possible_words(const VisitsList& list, const NotPossible& out) {
   return fmt::format("{}; {}", job_words(*out.point, list.plan.as_of, {}), why_words(list, out));
 }
 
 std::string not_planned_words(const VisitsList& list, const service::NotPlanned& row) {
-  std::string text = fmt::format("{}: {}", not_planned_what(row), reason_words(row.reason, to_text(list.plan.to)));
-  const service::UseState* const state = list.plan.list->state_of(*row.point.machine);
-  if (row.reason == service::NotPlannedReason::laid_up && state != nullptr && state->until) {
-    text += fmt::format(" until {}: due before it goes back to work", to_text(*state->until));
-  }
+  std::string text = fmt::format("{}: {}", not_planned_what(row), reason_words(row, to_text(list.plan.to)));
   if (row.reason == service::NotPlannedReason::left) text += fmt::format(" on {}", to_text(*row.point.machine->left));
   return text;
 }

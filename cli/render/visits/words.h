@@ -42,6 +42,11 @@ std::string why_words(const VisitsList& list, const service::NotPossible& out);
 std::string keep_out_words(const VisitsList& list, const TripTask& task);
 std::string keep_out_words(const VisitsList& list, const service::NotPossible& out);
 
+// What is left of the work for safety at a machine of a visit.
+inline constexpr std::string_view not_made_words = "not possible in these weeks";
+std::vector<std::string> safety_left_lines(const VisitsList& list, const SiteVisit& visit,
+                                           const service::Machine& machine);
+
 std::string not_possible_words(const VisitsList& list, const service::NotPossible& out);
 std::string not_planned_words(const VisitsList& list, const service::NotPlanned& row);
 

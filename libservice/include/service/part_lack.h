@@ -26,8 +26,8 @@ struct PartLack {
   PartAmount short_by;               // of what this work takes: not in stock
   std::optional<Day> short_on = {};  // the day of the work
   std::optional<Day> order_by = {};  // as the list of parts has it, for all that lacks it
-  int late_days = 0;                 // likewise: so many days ago it should have been ordered
-  std::optional<Day> there = {};     // if it is ordered on the day asked about, not before the work; none: nobody knows
+  int late_days = 0;              // so many days ago it should have been ordered: likewise, of a stop of a plan for it
+  std::optional<Day> there = {};  // if it is ordered on the day asked about, not before the work; none: nobody knows
   // Where some of it is in stock and work before this has its turn: so much there is, and for whom it is kept, but for
   // machines of which nothing is told.
   PartAmount in_stock = {};

@@ -19,6 +19,7 @@ enum class LoadFor {
   work,
   filling_up,   // what a crew used of what it always carries: no work waits for it
   done_before,  // work that a kept plan has before the week, taken as made: it is no more in stock
+  entered,      // likewise, that the book has since: what is counted there has lost it already
 };
 
 // Of a stop of a round, or of one service of a visit.
@@ -33,6 +34,8 @@ struct PlannedLoad {
   std::vector<PartLack> lacks = {};  // filled by `hold_against_stock`; by key
   LoadFor what = LoadFor::work;      // of the others `visit` of a week means nothing
   const Crew* crew = nullptr;        // of what fills up
+  // Of what was done before: what stock shows already, by count or by the book. Filled by `hold_against_stock`.
+  std::vector<std::string> shown = {};
 
   // Some of it cannot be there on its day, or nobody knows.
   bool cannot_be_finished() const;

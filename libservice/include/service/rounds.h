@@ -61,6 +61,7 @@ struct GivenStop {
   std::optional<Money> waiting;
   std::optional<std::vector<GivenTask>> tasks;
   bool promised = false;                // keeps its day and crew in a plan that is made anew
+  bool says_not_promised = false;       // it says that it is not, which is more than saying nothing
   std::optional<std::string> uid = {};  // of its event in that plan's calendar
 };
 
@@ -87,6 +88,13 @@ struct GivenPutOff {
   std::optional<Money> cost;
 };
 
+// A round of a plan that could not be read, for whoever goes or when is no crew or day: what it was to make.
+struct UnreadRound {
+  std::string where;  // `rounds[2]`
+  std::string says;   // `on: needs a day such as 2026-05-04, but it is "4.5."`
+  std::vector<std::string> visits;
+};
+
 struct GivenPlan {
   std::optional<std::string> fleet = {};     // its name
   std::optional<std::string> currency = {};  // of its money; empty: none
@@ -104,6 +112,8 @@ struct GivenPlan {
   std::optional<std::int64_t> gap_millionths;
   std::optional<bool> proven;
   std::optional<std::int64_t> sequence = {};  // of its calendar
+  std::vector<UnreadRound> unread = {};
+  bool replanned = false;  // it says that it was made of a plan that was kept
 };
 
 // --- The week ----------------------------------------------------------------------------------------------
@@ -156,6 +166,8 @@ struct NotPlanned {
   PointName point;
   const Call* call = nullptr;  // then `point` says the machine alone, if any
   NotPlannedReason reason = NotPlannedReason::put_off;
+  const PutOff* put_off = nullptr;  // of what is put off: by whom, until when and why
+  const UseState* use = nullptr;    // of a machine that is laid up or out of use: since when, until when and why
 };
 
 // Why a visit is not made this week: the first of these that holds.
@@ -214,6 +226,20 @@ struct DoneRound {
   std::vector<const Point*> all() const;
 };
 
+// What such a round was to do, and the book does not have: it is in no visit of the week, and yet nobody has said that
+// it is done.
+struct NotInBook {
+  const Point* point = nullptr;
+  std::string visit;           // of that plan
+  const Crew* crew = nullptr;  // null: the fleet has none of that name any more
+  Day on;
+};
+
+// Of what is for safety and due by that day: nobody uses its machine until it is written down or done.
+inline bool keep_out_of_use(const NotInBook& one, Day by) {
+  return is_safety(*one.point) && one.point->due_on && *one.point->due_on <= by;
+}
+
 // The question of a week, with every figure that a plan is made of: what plans and judges alike take from.
 struct Week {
   std::shared_ptr<const Fleet> fleet;
@@ -233,6 +259,7 @@ struct Week {
   std::optional<GivenPlan> kept;       // what is replanned
   std::vector<std::string> done;       // of it: visits of days before `from`, taken as made, though no fact says so
   std::vector<DoneRound> done_rounds;  // by day, then in the order of that plan
+  std::vector<NotInBook> not_in_book;  // likewise; also what others of its visit include
 };
 
 // The last day up to which points are wanted, for the due list that a week is made of. Fails with bad_data where no

@@ -97,8 +97,8 @@ std::vector<const SeenSign*> to_look_at(const RoundsList& list, const Visit& vis
 // to which work is planned.
 void hold_against_stock(RoundsList& list, const PartsList& parts);
 
-// What rounds of the plan that was kept took before the week, by work that the book does not have: it is taken from
-// stock before anything else.
+// What rounds of the plan that was kept took before the week and stock does not show: by work that the book does not
+// have, or of what was never counted. It is taken from stock before anything else.
 VisitLoad taken_before(const RoundsList& list);
 
 // What one stop lacks, and what one round has to load and does not find.
@@ -109,8 +109,8 @@ std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round);
 // wholly known. Rounds, work for safety and changes are never cut.
 void keep_first(RoundsList& list, std::size_t first);
 
-// Something is not this week, not planned, without record, not known or not looked at, or a machine is out of use. Work
-// that has its place is no reason.
+// Something is not this week, not planned, without record, not in the book, not known or not looked at, or a machine is
+// out of use. Work that has its place is no reason.
 bool needs_doing(const RoundsList& list);
 
 // The name of the event of a visit (`CalendarEvent::uid`): of what it is about, and for work that is due of the oldest

@@ -33,6 +33,7 @@
 #include "service/due_list.h"
 #include "service/fleet.h"
 #include "service/rounds.h"
+#include "service/safety_left.h"
 #include "service/shared_machines.h"
 
 #pragma GCC visibility push(default)
@@ -50,6 +51,7 @@ enum class TripReason {
   day_full,    // a day of the plan that would be better holds no more work
   due_day,     // on the day on which it comes due
   put_off,     // on the first day on which somebody can go, once it is no longer put off
+  laid_up,     // its machine is laid up: likewise once it is back; what never waits, before that
   first_day,   // on the first day from its due day on which somebody can go
   last_day,    // early: from its due day on nobody can go any more
   likely_day,  // on the day that is cheapest for it and what it includes, by the spans in which they may come due
@@ -117,6 +119,7 @@ struct SiteVisit {
   std::vector<std::pair<std::string, Quantity>> fluids;      // likewise
   std::vector<std::pair<std::string, PartAmount>> fills_up;  // of `parts`: what that trip used
   std::vector<SharedMachine> shared;                         // machines at which others work that day
+  std::vector<SafetyLeft> safety_left;                       // of its machines, in their order
   std::vector<const SeenSign*> seen;                         // of its machines, and nobody has found good
   std::vector<std::string> cautions;                         // of all its work, and of all that these may be about
 };

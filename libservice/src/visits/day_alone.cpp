@@ -76,7 +76,7 @@ std::optional<DayAlone> nearest_day_alone(const VisitsPlan& plan, const NotPossi
   const Site& site = *fleet.site(point.machine->site);
   WeekAsk days{plan.from, days_between(plan.from, plan.to) + 1};
   days.without = plan.without;
-  const Day earliest = std::max(plan.from, visits::not_before(point));
+  const Day earliest = std::max(plan.from, visits::not_before(*plan.list, point));
   Nearest nearest(fleet, site, visits::minutes_of(point).value_or(0));
   for (const CrewDay& day : visits::crew_days_of(fleet, days)) {
     const auto& left = point.machine->left;

@@ -124,7 +124,7 @@ bool DoneBefore::holds(const Point& point) const {
 
 bool DoneBefore::holds(const std::string& visit) const { return whole_.contains(visit); }
 
-std::vector<DoneRound> DoneBefore::rounds_of(const Week& week, const std::vector<Visit>& taken_out) const {
+void DoneBefore::fill_done(Week& week, const std::vector<Visit>& taken_out) const {
   const auto is_of = [](const GivenStop& stop, const Point& point) {
     return machine_of(stop) == point.machine->key &&
            std::any_of(stop.tasks->begin(), stop.tasks->end(), [&](const GivenTask& task) {
@@ -141,27 +141,30 @@ std::vector<DoneRound> DoneBefore::rounds_of(const Week& week, const std::vector
     const Day in_book_from = std::min(given->on, made_on_);
     std::vector<const Point*> points;
     std::vector<const Point*> entered;
-    const auto add = [&](const Point& point) {
+    const auto add = [&](const Point& point, const GivenStop& stop) {
       const bool in_book = point.fitted && point.fitted->on.first >= in_book_from;
       (in_book ? entered : points).push_back(&point);
+      if (!in_book) week.not_in_book.push_back({&point, stop.visit, round.crew, round.on});
     };
     for (const GivenStop& stop : given->stops) {
       if (stop.tasks && !stop.tasks->empty()) {
         for (const Point& point : week.list->points) {
-          if (is_of(stop, point)) add(point);
+          if (is_of(stop, point)) add(point, stop);
         }
         continue;
       }
       for (const Visit& visit : taken_out) {
         if (visit.name != stop.visit) continue;
-        for (const Point* point : visit.points) add(*point);
+        for (const Point* point : visit.points) add(*point, stop);
       }
     }
     round.points = by_themselves(*week.fleet, points);
     round.entered = by_themselves(*week.fleet, entered);
   }
-  std::stable_sort(rounds.begin(), rounds.end(), [](const DoneRound& a, const DoneRound& b) { return a.on < b.on; });
-  return rounds;
+  const auto by_day = [](const auto& a, const auto& b) { return a.on < b.on; };
+  std::stable_sort(rounds.begin(), rounds.end(), by_day);
+  std::stable_sort(week.not_in_book.begin(), week.not_in_book.end(), by_day);
+  week.done_rounds = std::move(rounds);
 }
 
 void fill_came_from(Week& week) {

@@ -21,8 +21,9 @@ class DoneBefore {
   // All of a visit whose stop did not name its tasks; and calls.
   bool holds(const std::string& visit) const;
 
-  // What its rounds did of these points and of these visits, which are in no visit of the week, and the book has not.
-  std::vector<DoneRound> rounds_of(const Week& week, const std::vector<Visit>& taken_out) const;
+  // Fills what its rounds did of these points and of these visits, which are in no visit of the week; and what of that
+  // is not in the book.
+  void fill_done(Week& week, const std::vector<Visit>& taken_out) const;
 
   // The names of all those visits, in the order of the plan.
   const std::vector<std::string>& visits() const { return visits_; }

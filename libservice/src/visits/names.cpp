@@ -90,6 +90,8 @@ std::string_view to_text(TripReason reason) {
       return "due-day";
     case TripReason::put_off:
       return "put-off";
+    case TripReason::laid_up:
+      return "laid-up";
     case TripReason::first_day:
       return "first-day";
     case TripReason::last_day:

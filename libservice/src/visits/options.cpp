@@ -12,19 +12,19 @@ namespace service::visits {
 namespace {
 
 // Whether its work may be done on that day at all.
-bool allowed_on(const Visit& visit, Day day) {
+bool allowed_on(const DueList& list, const Visit& visit, Day day) {
   if (visit.call != nullptr &&
       ((visit.call->from && day < *visit.call->from) || (visit.call->by && day > *visit.call->by))) {
     return false;
   }
   if (visit.machine != nullptr && visit.machine->left && day >= *visit.machine->left) return false;
   return std::all_of(visit.points.begin(), visit.points.end(),
-                     [&](const Point* point) { return day >= not_before(*point); });
+                     [&](const Point* point) { return day >= not_before(list, *point); });
 }
 
-std::vector<ClockSpan> spans_on(const Fleet& fleet, const Visit& visit, Day day) {
-  if (!allowed_on(visit, day)) return {};
-  const auto open = opening_on(fleet, *visit.site, day);
+std::vector<ClockSpan> spans_on(const Week& week, const Visit& visit, Day day) {
+  if (!allowed_on(*week.list, visit, day)) return {};
+  const auto open = opening_on(*week.fleet, *visit.site, day);
   return visit.call == nullptr || visit.call->between.empty() ? open : in_both(open, visit.call->between);
 }
 
@@ -47,7 +47,7 @@ std::vector<VisitOption> options_of(const Week& week, const Visit& visit, Worths
   for (const CrewDay& day : week.crew_days) {
     VisitOption option;
     option.waiting = waiting_on(week, visit, day.on, worths);
-    option.spans = spans_on(*week.fleet, visit, day.on);
+    option.spans = spans_on(week, visit, day.on);
     option.possible = !option.spans.empty() && can(*day.crew, needs_of(visit));
     options.push_back(std::move(option));
   }

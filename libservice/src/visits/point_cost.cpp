@@ -4,6 +4,7 @@
 
 #include "service/workload.h"
 #include "visits/exact.h"
+#include "visits/wanted.h"
 
 namespace service::visits {
 namespace {
@@ -88,6 +89,7 @@ PointWorth worth_of(const DueList& list, const Point& point, std::set<std::strin
   const Fleet& fleet = *list.fleet;
   PointWorth worth;
   worth.due_on = *point.due_on;
+  if (const Day wanted = wanted_on(list, point); wanted != worth.due_on) worth.late_from = wanted;
   worth.life_days = interval_days_in(list, point);
   worth.value = value_of(fleet, resources_of(*point.machine, *point.task, point.follow_up), no_price);
   // What a task says of being late is said of the task, not of a check that follows it.
@@ -102,8 +104,8 @@ PointWorth worth_of(const DueList& list, const Point& point, std::set<std::strin
 
 Fraction late_share(const PointWorth& worth, Day as_of, Day done_on) {
   const Wide interval = worth.life_days;
-  const Wide already = std::max(0, days_between(worth.due_on, as_of));
-  const Wide then = std::max(0, days_between(worth.due_on, std::max(as_of, done_on)));
+  const Wide already = std::max(0, days_between(worth.wanted_on(), as_of));
+  const Wide then = std::max(0, days_between(worth.wanted_on(), std::max(as_of, done_on)));
   return {worth.late.hundredths * (lost_by(then, interval) - lost_by(already, interval)), 3 * interval * interval};
 }
 

@@ -1,6 +1,7 @@
 // What it costs to do a service on another day than the one on which it is due.
 #pragma once
 
+#include <optional>
 #include <set>
 #include <string>
 
@@ -16,6 +17,10 @@ struct PointWorth {
   int life_days = 1;  // of the interval under way; being late by so many is skipping it altogether
   Money value;        // parts and fluids, and the hours of one crew
   Money late;         // what skipping it once altogether would cost on average
+  // From when waiting loses something, where that is not the due day: of what has to be done before its machine is
+  // back.
+  std::optional<Day> late_from = {};
+  Day wanted_on() const { return late_from.value_or(due_on); }
 };
 
 // From when it was fitted until that day; a year where that is not known.

@@ -35,6 +35,7 @@ class SitePart {
     std::erase_if(plan.not_this_week, [&](const NotThisWeek& out) { return elsewhere(out.visit); });
     std::erase_if(plan.changes, [&](const PlanChange& change) { return !holds(change.site); });
     std::erase_if(plan.week.not_planned, [&](const NotPlanned& row) { return !holds(row); });
+    std::erase_if(plan.week.not_in_book, [&](const NotInBook& one) { return !holds(one.point->machine); });
     for (auto* points : {&plan.week.no_record, &plan.week.unknown, &plan.week.no_time}) {
       std::erase_if(*points, [&](const PointName& point) { return !holds(point.machine); });
     }
@@ -104,6 +105,12 @@ void add_loads(visits::LoadsInOrder& loads, const DoneRound& done) {
   load.parts = std::move(takes.parts);
   load.fluids = std::move(takes.fluids);
   loads.add(done.crew, std::move(load));
+  // What the book has, it takes off stock whole, also what was on board; so what fills that up is taken from no shelf.
+  visits::Load entered = visits::load_of(Crew{}, done.entered);
+  load = filling_up(done.on, false, LoadFor::entered);
+  load.parts = std::move(entered.parts);
+  load.fluids = std::move(entered.fluids);
+  loads.add(nullptr, std::move(load));
   if (done.crew != nullptr) loads.end_round(*done.crew, filling_up(done.on, false, LoadFor::done_before));
 }
 
@@ -220,9 +227,15 @@ VisitLoad taken_before(const RoundsList& list) {
   std::map<std::string, PartAmount> parts;
   std::map<std::pair<std::string, std::string>, PartAmount> fluids;  // by name and unit
   for (const PlannedLoad& load : list.loads) {
-    if (load.what != LoadFor::done_before) continue;
-    for (const auto& [key, pieces] : load.parts) parts[key] = parts[key] + pieces;
+    if (load.what != LoadFor::done_before && load.what != LoadFor::entered) continue;
+    const auto is_shown = [&](const std::string& key) {
+      return std::find(load.shown.begin(), load.shown.end(), key) != load.shown.end();
+    };
+    for (const auto& [key, pieces] : load.parts) {
+      if (!is_shown(key)) parts[key] = parts[key] + pieces;
+    }
     for (const auto& [key, quantity] : load.fluids) {
+      if (is_shown(key)) continue;
       PartAmount& amount = fluids[{key, quantity.unit}];
       amount = amount + quantity.amount;
     }
@@ -266,7 +279,7 @@ bool needs_doing(const RoundsList& list) {
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse* use) { return use->state.kind == UseKind::out_of_use; });
   return !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
-         !week.unknown.empty() || !list.gaps.empty() || !list.seen.empty() || out_of_use;
+         !week.unknown.empty() || !week.not_in_book.empty() || !list.gaps.empty() || !list.seen.empty() || out_of_use;
 }
 
 std::string event_uid(const Week& week, const Visit& visit) {

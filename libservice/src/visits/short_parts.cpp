@@ -51,6 +51,7 @@ class Shelves {
     const auto need = std::find_if(parts_.needs.begin(), parts_.needs.end(), [&](const PartNeed& one) {
       return one.key == key && one.part != nullptr && (unit == nullptr || one.unit == *unit);
     });
+    if (load.what == LoadFor::entered && (need == parts_.needs.end() || need->counted_on)) load.shown.push_back(key);
     if (need == parts_.needs.end()) return;
     if (!need->stock) {
       PartLack not_counted;
@@ -59,8 +60,13 @@ class Shelves {
       add_lack(load.lacks, not_counted);
       return;
     }
+    // What was counted is less by what the book has done since; what the fleet file says is never less by anything.
+    if (load.what == LoadFor::entered && need->counted_on) return;
     // Who counts sees what is gone.
-    if (load.what == LoadFor::done_before && need->counted_on && *need->counted_on > load.on) return;
+    if (load.what == LoadFor::done_before && need->counted_on && *need->counted_on > load.on) {
+      load.shown.push_back(key);
+      return;
+    }
     Shelf& shelf = shelves_.try_emplace(key, Shelf{*need->stock, {}}).first->second;
     if (amount > shelf.left) {
       PartLack lack = lack_of(*need, amount - shelf.left, load.on, parts_.as_of);
@@ -76,11 +82,12 @@ class Shelves {
   }
 
  private:
-  // A stop may be made before its work comes due, and then the list of parts orders too late for it.
+  // A stop may be made before its work comes due, and then the list of parts orders too late for it; and what is too
+  // late for other work may be in time for this.
   void order_for_its_day(PartLack& lack, const PartNeed& need) const {
     const Day order = *lack.short_on - std::chrono::days{need.part->lead_days.value_or(0)};
     lack.order_by = std::min(lack.order_by.value_or(Day::max()), std::max(order, parts_.as_of));
-    lack.late_days = std::max(lack.late_days, days_between(order, parts_.as_of));
+    lack.late_days = std::max(0, days_between(order, parts_.as_of));
   }
 
   static void note(Shelf& shelf, const KeptFor& taker) {
@@ -164,6 +171,7 @@ void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts) {
   Shelves shelves(parts);
   for (PlannedLoad& load : loads) {
     load.lacks.clear();
+    load.shown.clear();
     for (const auto& [key, pieces] : load.parts) shelves.take(load, key, pieces, nullptr);
     for (const auto& [key, quantity] : load.fluids) shelves.take(load, key, quantity.amount, &quantity.unit);
     std::sort(load.lacks.begin(), load.lacks.end(), [](const PartLack& a, const PartLack& b) { return a.key < b.key; });

@@ -42,10 +42,12 @@ std::int64_t weighted(const Shares& shares) {
 }  // namespace
 
 SpanCost::SpanCost(const Point& point, const PointWorth& worth, Day as_of)
-    : worths_{worth, worth, worth}, as_of_(as_of), wished_(std::max(worth.due_on, as_of)) {
+    : worths_{worth, worth, worth}, as_of_(as_of), wished_(std::max(worth.wanted_on(), as_of)) {
   const auto ends = ends_of(point, as_of);
   for (std::size_t i = 0; i < ends.size(); ++i) {
     worths_[i].due_on = ends[i];
+    // What has to be done before its machine is back is late from then on, if it comes due before.
+    if (worth.late_from && *worth.late_from <= ends[i]) worths_[i].late_from.reset();
     // That of a check is its service's, whenever the check itself comes due.
     if (point.follow_up == nullptr) worths_[i].life_days = interval_days_of(point, ends[i]);
   }

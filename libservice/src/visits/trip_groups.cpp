@@ -132,7 +132,7 @@ std::optional<Window> window_of(const TripPoint& point, const std::vector<TripDa
     if (day.longest_stay() >= point.minutes) last_that_holds = i;
   }
   if (last_that_holds < 0) return std::nullopt;
-  const auto from_due = first_day(days, std::max(*point.point->due_on, point.earliest), point.minutes);
+  const auto from_due = first_day(days, std::max(point.wanted, point.earliest), point.minutes);
   const bool in_time = from_due && *from_due <= window.last_of_all;
   window.own = in_time ? *from_due : last_that_holds;
   window.last = in_time && never_waits(*point.point) ? window.own : window.last_of_all;

@@ -18,6 +18,8 @@ struct TripPoint {
   Needs needs;
   int minutes = 0;          // done by itself
   Day earliest;             // not before
+  Day wanted;               // when it comes due; of what has to be done before its machine is back, a day before that
+  std::optional<Day> back;  // its machine is laid up until then
   std::optional<Day> left;  // and before its machine leaves
   SpanCost cost;
 };

@@ -39,7 +39,7 @@ class ModelMaking {
     std::vector<Cost> costs;
     std::optional<int> from_due;
     int last = nowhere;
-    const Day wished = std::max(*point.point->due_on, point.earliest);
+    const Day wished = std::max(point.wanted, point.earliest);
     for (int i = 0; i < static_cast<int>(model_.slots.size()); ++i) {
       const TripSlot& at = model_.slots[slot(i)];
       const bool same_day = last != nowhere && model_.slots[slot(last)].on == at.on;

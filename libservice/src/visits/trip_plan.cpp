@@ -8,6 +8,7 @@
 #include "service/visits.h"
 #include "visits/crew_days.h"
 #include "visits/trip_crews.h"
+#include "visits/trip_safety_left.h"
 #include "visits/trip_visits.h"
 #include "visits/trip_wanted.h"
 #include "visits/trip_work.h"
@@ -66,6 +67,7 @@ class Planning {
     std::vector<SiteVisit*> all;
     for (SiteVisit& visit : plan_.visits) all.push_back(&visit);
     fill_loads(all);
+    fill_safety_left(plan_);
     for (const Point& point : plan_.list->points) {
       if (std::find(no_time_.begin(), no_time_.end(), &point) != no_time_.end()) {
         plan_.no_time.push_back(name_of(point));

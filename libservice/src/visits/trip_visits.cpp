@@ -59,6 +59,7 @@ class Reasons {
     const Day due = *point.point->due_on;
     const Day own = day_of(model_.own[slot(number)]);
     if (on == due) return TripReason::due_day;
+    if (on == own && point.back && *point.back > due) return TripReason::laid_up;
     if (on == own) {
       if (on < due) return TripReason::last_day;
       const bool waited = point.point->put_off && point.earliest > due;

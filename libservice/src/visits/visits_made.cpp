@@ -40,12 +40,12 @@ void add_points(std::vector<Visit>& visits, const Week& week, const std::string&
   }
 }
 
-// What somebody put off waits alone: nothing else of its machine, work for safety least of all, waits with it. What may
-// be done first has the machine's name.
+// What somebody put off, or what waits until its machine is back, waits alone: nothing else of its machine, work for
+// safety least of all, waits with it. What may be done first has the machine's name.
 void add_machine(std::vector<Visit>& visits, const Week& week, const std::vector<const Point*>& points) {
   std::map<Day, std::vector<const Point*>> by_first_day;
   for (const Point* point : points) {
-    by_first_day[std::max(not_before(*point), week.crew_days.front().on)].push_back(point);
+    by_first_day[std::max(not_before(*week.list, *point), week.crew_days.front().on)].push_back(point);
   }
   const std::string& key = points.front()->machine->key;
   for (const auto& [day, alike] : by_first_day) {
@@ -109,7 +109,7 @@ std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points
   }
   const auto out =
       std::stable_partition(visits.begin(), visits.end(), [&](const Visit& visit) { return !done.holds(visit.name); });
-  week.done_rounds = done.rounds_of(week, {out, visits.end()});
+  done.fill_done(week, {out, visits.end()});
   visits.erase(out, visits.end());
   for (Visit& visit : visits) {
     if (visit.call == nullptr) reckon_work(*week.fleet, visit);

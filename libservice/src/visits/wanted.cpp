@@ -1,21 +1,47 @@
 #include "visits/wanted.h"
 
+#include <algorithm>
+
 namespace service::visits {
 std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, Day first, Day last) {
   const UseState* state = list.state_of(*point.machine);
   if (state != nullptr && state->kind == UseKind::out_of_use) return NotPlannedReason::out_of_use;
-  if (state != nullptr && state->kind == UseKind::laid_up) return NotPlannedReason::laid_up;
+  if (state != nullptr && state->kind == UseKind::laid_up && (!state->until || *state->until > last)) {
+    return NotPlannedReason::laid_up;
+  }
   const auto& left = point.machine->left;
   if (left && *left <= first) return NotPlannedReason::left;
   // Until a use alone, nobody can say on which day that is.
-  if (point.put_off && not_before(point) > last) return NotPlannedReason::put_off;
+  if (point.put_off && not_before(list, point) > last) return NotPlannedReason::put_off;
   if (point.machine->site.empty()) return NotPlannedReason::no_site;
   return std::nullopt;
 }
 
-Day not_before(const Point& point) {
-  if (!point.put_off) return Day::min();
-  return point.put_off->until.value_or(Day::max());
+NotPlanned not_planned(const DueList& list, const Point& point, NotPlannedReason reason) {
+  NotPlanned row{name_of(point), nullptr, reason};
+  if (reason == NotPlannedReason::put_off) row.put_off = &*point.put_off;
+  if (reason == NotPlannedReason::laid_up || reason == NotPlannedReason::out_of_use) {
+    row.use = list.state_of(*point.machine);
+  }
+  return row;
+}
+
+std::optional<Day> back_on(const DueList& list, const Point& point) {
+  const UseState* state = list.state_of(*point.machine);
+  return state != nullptr && state->kind == UseKind::laid_up ? state->until : std::nullopt;
+}
+
+Day not_before(const DueList& list, const Point& point) {
+  Day first = Day::min();
+  if (point.put_off) first = point.put_off->until.value_or(Day::max());
+  if (const auto back = back_on(list, point); back && !never_waits(point)) first = std::max(first, *back);
+  return first;
+}
+
+Day wanted_on(const DueList& list, const Point& point) {
+  const auto back = back_on(list, point);
+  if (!back || !never_waits(point)) return *point.due_on;
+  return std::max(*point.due_on, *back - std::chrono::days{1});
 }
 
 Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done) {
@@ -35,7 +61,7 @@ Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done) {
     if (!reason) {
       (due ? wanted.points : wanted.may_join).push_back(&point);
     } else if (due) {
-      week.not_planned.push_back({name_of(point), nullptr, *reason});
+      week.not_planned.push_back(not_planned(*week.list, point, *reason));
     }
   }
   return wanted;

@@ -20,7 +20,18 @@ Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done);
 // Why a point that is due is no work of these days; none: it is.
 std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, Day first, Day last);
 
-// The first day on which a point may be visited that somebody put off; the earliest of all where nobody did.
-Day not_before(const Point& point);
+// The same as a row, with what somebody said of it.
+NotPlanned not_planned(const DueList& list, const Point& point, NotPlannedReason reason);
+
+// When the machine of a point that is laid up goes back to work; none: it is not laid up, or nobody knows.
+std::optional<Day> back_on(const DueList& list, const Point& point);
+
+// The first day on which a point may be visited that somebody put off, or whose machine is laid up until then; the
+// earliest of all else. What never waits may be done while the machine stands, for it has to be before it is back.
+Day not_before(const DueList& list, const Point& point);
+
+// The day on which it is wanted: when it comes due; of what never waits, and comes due while its machine is laid up,
+// the day before that is back.
+Day wanted_on(const DueList& list, const Point& point);
 
 }  // namespace service::visits

@@ -53,6 +53,31 @@ TEST_CASE("of a done visit that names its tasks only those are done") {
   CHECK(names_of(replanned(plan, "2026-05-05")) == "pump, pump+pressure, call c-01");
 }
 
+TEST_CASE("what a done visit was to do and the book does not have is told") {
+  Texts texts;
+  texts.tractor =
+      std::string(texts.tractor).replace(texts.tractor.find("takes: 40 min}"), 14, "takes: 40 min, safety: true}");
+  GivenPlan plan = first_plan();
+  plan.rounds[0].stops[0].tasks = {{{"engine-oil", ""}, {"brakes", ""}}};
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = plan;
+  const auto told = [&](const Week& week) {
+    std::string text;
+    for (const NotInBook& one : week.not_in_book) {
+      text += one.visit + ' ' + one.point->name + ' ' + one.crew->key + ' ' + to_text(one.on) +
+              (keep_out_of_use(one, week.to) ? " keep out; " : "; ");
+    }
+    return text;
+  };
+  Estate due(texts);
+  due.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-10-20");
+  CHECK(told(due.week(ask)) == "loader brakes van 2026-05-04 keep out; loader engine-oil van 2026-05-04; ");
+  due.done("loader", "engine-oil", "2026-05-04");
+  CHECK(told(due.week(ask, "2026-05-05")) == "loader brakes van 2026-05-04 keep out; ");
+  due.done("loader", "brakes", "2026-05-05");
+  CHECK(told(due.week(ask, "2026-05-05")).empty());
+}
+
 TEST_CASE("a promise ties a visit to its crew and day") {
   GivenPlan plan = first_plan();
   plan.rounds[0].stops[0].promised = true;

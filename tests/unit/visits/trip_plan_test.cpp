@@ -259,6 +259,27 @@ TEST_CASE("machines that stand are not planned, and that is said") {
          std::set<std::string>{"engine-oil laid-up", "brakes laid-up", "gland out-of-use", "relief out-of-use"}));
 }
 
+TEST_CASE("a machine that is back within the span is visited then, and for what never waits before") {
+  Texts texts;
+  texts.tractor += "  horn: {do: Try the horn, every: {months: 12}, takes: 10 min, safety: true, late: 365}\n";
+  Estate place(texts);
+  place.usual().done("loader", "horn", "2025-04-20");
+  place.world.state(FactKind::laid_up, "2026-04-01", "2026-05-12").machine = "loader";
+  const VisitsPlan plan = plan_of(place);
+  CHECK(not_planned_of(plan).empty());
+  std::set<std::string> told;
+  for (const SiteVisit& visit : plan.visits) {
+    for (const TripTask& task : visit.tasks) {
+      if (task.point->machine->key != "loader") continue;
+      told.insert(task.point->name + ' ' + to_text(visit.on) + ' ' + std::string(to_text(task.why)));
+      CHECK((task.point->name == "horn") == (visit.on < day("2026-05-12")));
+      if (task.point->name == "horn") CHECK(task.late == Money{});
+    }
+  }
+  CHECK(told.contains("horn 2026-05-11 laid-up"));
+  CHECK(told.contains("engine-oil 2026-05-12 laid-up"));
+}
+
 TEST_CASE("a machine that leaves is visited before, and not for what comes due after") {
   Texts texts;
   texts.machines = replaced(texts.machines, "2020-03-01, at: 0}", "2020-03-01, at: 0}, left: 2026-05-05");

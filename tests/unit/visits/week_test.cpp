@@ -164,6 +164,57 @@ TEST_CASE("what is not to be done is not planned, and said") {
   CHECK(not_planned_of(Estate(sold).usual().week()) == "loader engine-oil left");
 }
 
+TEST_CASE("what is said of what is not planned is kept with it") {
+  Estate place;
+  place.usual();
+  Fact& laid_up = place.world.state(FactKind::laid_up, "2026-04-01", "2026-06-01");
+  laid_up.machine = "loader";
+  laid_up.note = "drained";
+  Fact& put_off = place.world.put_off("gland", "2026-05-01", "2026-06-10");
+  put_off.machine = "pump";
+  put_off.by = "Holt";
+  const Week week = place.week();
+  REQUIRE(not_planned_of(week) == "loader engine-oil laid-up, pump gland put-off");
+  REQUIRE(bool(week.not_planned[0].use != nullptr));
+  CHECK((week.not_planned[0].use->until == day("2026-06-01")));
+  CHECK(week.not_planned[0].use->note == "drained");
+  REQUIRE(bool(week.not_planned[1].put_off != nullptr));
+  CHECK((week.not_planned[1].put_off->until == day("2026-06-10")));
+  CHECK(week.not_planned[1].put_off->by == "Holt");
+}
+
+TEST_CASE("a machine that is back by the last crew-day is planned for from that day on") {
+  Estate place;
+  place.usual();
+  place.world.state(FactKind::laid_up, "2026-04-01", "2026-05-05").machine = "loader";
+  const Week week = place.week();
+  CHECK(not_planned_of(week).empty());
+  const Visit& loader = week.visits[visit_named(week, "loader")];
+  CHECK_FALSE(loader.options[0].possible);
+  CHECK(loader.options[1].possible);
+  // A day later nobody works this week.
+  Estate later;
+  later.usual();
+  later.world.state(FactKind::laid_up, "2026-04-01", "2026-05-06").machine = "loader";
+  CHECK(not_planned_of(later.week()) == "loader engine-oil laid-up");
+}
+
+TEST_CASE("what never waits on a machine that is laid up is done before it is back, and is late from then on") {
+  Texts texts;
+  texts.tractor += "  horn: {do: Try the horn, every: {months: 12}, takes: 10 min, safety: true, late: 365}\n";
+  Estate place(texts);
+  place.usual().done("loader", "horn", "2025-04-20");
+  place.world.state(FactKind::laid_up, "2026-04-01", "2026-05-05").machine = "loader";
+  const Week week = place.week();
+  CHECK(names_of(week) == "loader, loader+from-2026-05-05, pump, pump+pressure, call c-01");
+  const Visit& horn = week.visits[visit_named(week, "loader")];
+  REQUIRE(horn.points.size() == 1);
+  CHECK(horn.points.front()->name == "horn");
+  CHECK(horn.options[0].possible);
+  CHECK(horn.options[0].waiting == Money{});  // the day before it is back: nothing is lost, and no life given up
+  CHECK(horn.options[1].waiting > Money{});
+}
+
 TEST_CASE("what is put off until a day of the week is done from that day on") {
   Estate place;
   place.usual();
