@@ -36,6 +36,11 @@ std::optional<ReadPlan> plan_named(const Context& context, const char* option) {
 // A plan that is to be kept has to be understood whole: who is left out of it would be sent away unasked.
 GivenPlan insist_whole(ReadPlan read, const std::string& file) {
   std::vector<service::Diagnostic> wrong_shapes;
+  std::vector<service::PlanFault> unread;
+  for (const service::UnreadRound& round : read.plan.unread) {
+    unread.push_back({service::PlanRule::form, round.where, round.says});
+  }
+  read.faults.insert(read.faults.begin(), unread.begin(), unread.end());
   for (const service::PlanFault& fault : read.faults) {
     wrong_shapes.push_back({"plan-form",
                             fmt::format("{}: {}{}{}", file, fault.where, fault.where.empty() ? "" : ": ", fault.says),

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
@@ -11,6 +12,9 @@
 
 namespace cli {
 namespace {
+
+// What only a plan made of another one has something in.
+constexpr std::array replan_fields{"done", "changes", "not_in_book"};
 
 using nlohmann::json;
 using service::Money;
@@ -111,6 +115,8 @@ class Reader {
     gap();
     flag(plan.proven, whole_, "", "proven");
     sequence();
+    not_judged(whole_, "sequence");
+    plan.replanned = says_replanned();
     each(whole_, "", "rounds", [&](const json& one, const std::string& path) { round(one, path); });
     each(whole_, "", "put_off", [&](const json& one, const std::string& path) { put_off(one, path); });
     note_unread(whole_, "");
@@ -150,6 +156,19 @@ class Reader {
   static const std::set<std::string>& whole_fields() {
     static const std::set<std::string> fields{"rounds[].parts", "rounds[].fluids"};
     return fields;
+  }
+
+  // It is read where the plan is kept, and no rule goes by it.
+  void not_judged(const json& in, const char* key) {
+    if (const auto found = in.find(key); found != in.end()) looked_at_.erase(&*found);
+  }
+
+  // A plan made of another one says what that did, and what it changed of it.
+  bool says_replanned() const {
+    return std::any_of(replan_fields.begin(), replan_fields.end(), [&](const char* key) {
+      const auto found = whole_.find(key);
+      return found != whole_.end() && found->is_array() && !found->empty();
+    });
   }
 
   // Of another shape than it needs.
@@ -385,15 +404,19 @@ class Reader {
     std::optional<bool> promised;
     flag(promised, in, path, "promised");
     stop.promised = promised.value_or(false);
+    stop.says_not_promised = promised == false;
+    not_judged(in, "uid");
     round.stops.push_back(std::move(stop));
   }
 
   void round(const json& in, const std::string& path) {
     service::GivenRound round;
+    const std::size_t before = read_.faults.size();
     const bool has_crew = text(round.crew, in, path, "crew");
     std::optional<service::Day> on;
     day(on, in, path, "on");
     if (!in.contains("on")) fault(path + "on", "is missing");
+    const std::size_t behind = read_.faults.size();
     clock(round.leaves, in, path, "leaves");
     clock(round.back, in, path, "back");
     count(round.drive_min, in, path, "drive_min");
@@ -406,10 +429,21 @@ class Reader {
     each(in, path, "stops", [&](const json& one, const std::string& at) { stop(round, one, at); });
     if (!has_crew || !on) {
       read_.lacks_some = true;
+      unread(round, before, behind);
       return;
     }
     round.on = *on;
     read_.plan.rounds.push_back(std::move(round));
+  }
+
+  // What is wrong with its crew or day is said with what that leaves unmade.
+  void unread(const service::GivenRound& round, std::size_t from, std::size_t to) {
+    const auto first = read_.faults.begin() + static_cast<std::ptrdiff_t>(from);
+    service::UnreadRound& one = read_.plan.unread.emplace_back();
+    one.where = first->where;
+    one.says = first->says;
+    for (const service::GivenStop& stop : round.stops) one.visits.push_back(stop.visit);
+    if (to > from) read_.faults.erase(first);
   }
 
   void put_off(const json& in, const std::string& path) {

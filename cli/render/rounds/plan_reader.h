@@ -11,10 +11,12 @@ namespace cli {
 
 struct ReadPlan {
   service::GivenPlan plan;
-  std::vector<service::PlanFault> faults;  // of rule `form`: where something has another shape, and which it needs
+  // Of rule `form`: where something has another shape, and which it needs; but of crew and day of a round, which the
+  // plan says (`GivenPlan::unread`).
+  std::vector<service::PlanFault> faults;
   // A round, a stop or something put off could not be read and is not in the plan, so that its sums mean nothing.
   bool lacks_some = false;
-  std::vector<std::string> unread;  // which fields are there and passed over: `rounds[].stops[].cautions`
+  std::vector<std::string> unread;  // which fields are there and not judged: `rounds[].stops[].cautions`
 };
 
 // Fails with bad_data where the text is no JSON at all. `file`: how to call it.

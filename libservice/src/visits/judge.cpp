@@ -26,6 +26,10 @@ class PlanJudge {
   PlanJudgement judge() {
     JudgedHead head(week_, given_, faults_);
     faults_.end_head();
+    for (const UnreadRound& round : given_.unread) {
+      const auto fault = faults_.add_grave(PlanRule::form, round.where, round.says);
+      for (const std::string& visit : round.visits) in_unread_.emplace(visit, fault);
+    }
     for (const GivenRound& round : given_.rounds) judge_round(round);
     for (const GivenPutOff& out : given_.put_off) judge_out(out);
     judge_left_out();
@@ -200,13 +204,16 @@ class PlanJudge {
   void judge_left_out() {
     for (std::size_t i = 0; i < week_.visits.size(); ++i) {
       if (made_.contains(i) || out_.contains(i)) continue;
-      faults_.add_grave(PlanRule::left_out, week_.visits[i].name, "is neither made nor put off");
+      const auto unread = in_unread_.find(week_.visits[i].name);
+      const auto cause = unread == in_unread_.end() ? Faults::Cause{} : Faults::Cause{unread->second};
+      faults_.add_grave_figure(cause, PlanRule::left_out, week_.visits[i].name, "is neither made nor put off");
     }
   }
 
   const Week& week_;
   const GivenPlan& given_;
   std::map<std::string, std::size_t> numbers_;
+  std::map<std::string, Faults::Number> in_unread_;  // names of visits of a round that could not be read
   std::vector<std::string> names_;
   Faults faults_;
   std::vector<JudgedRound> rounds_;

@@ -25,7 +25,13 @@ class RoundClock {
     judge_hours(asked);
     judge_length(asked);
     // What is impossible between two times that are given is said; how the rest would go around it is nobody's guess.
-    if (out_of_step_ || !has_gaps()) return;
+    // But where the order allows no times at all, other ones would not help.
+    if (out_of_step_) {
+      for (const std::size_t stop : shut_) asked.stops[stop].spans = nullptr;  // which is said
+      judge_gaps(week_, round_, std::move(asked), faults_);
+      return;
+    }
+    if (!has_gaps()) return;
     asked.leaves = leaves_;
     for (std::size_t i = 0; i < stops_.size(); ++i) {
       asked.stops[i].arrives = stops_[i].arrives;
@@ -156,6 +162,7 @@ class RoundClock {
         faults_.add(PlanRule::closed, round_.where_of(i),
                     fmt::format("is there from {} to {}; {}", clock_words(*times.starts), clock_words(*times.ends),
                                 open_words(week_, *round_.way.stops[i].visit, *round_.crew_day)));
+        shut_.push_back(i);
       }
       if (shut) stop.spans = nullptr;
     }
@@ -198,6 +205,7 @@ class RoundClock {
   std::optional<int> leaves_;
   std::optional<int> back_;
   std::vector<Times> stops_;
+  std::vector<std::size_t> shut_;  // stops of which it is said that they are not open then
   bool out_of_step_ = false;
 };
 

@@ -126,7 +126,25 @@ bool JudgedHead::wants_other_work() const {
   });
 }
 
+// What it does is the rest of what the plan that was kept did, so only beside that can it be judged.
+void JudgedHead::judge_replanned() {
+  const auto& all = faults_.all();
+  if (!given_.replanned || week_.kept || std::none_of(all.begin(), all.end(), is_of_work)) return;
+  of_kept_ = faults_.add_to_head(PlanRule::form, of_plan, "was made of a plan that was kept: give that plan too");
+}
+
+void JudgedHead::put_work_behind(Faults::Number cause, const std::function<bool(const PlanFault&)>& is_of_it) {
+  std::set<std::string> other_tasks;  // so that they take another time, too
+  for (const PlanFault& fault : faults_.all()) {
+    if (fault.rule == PlanRule::tasks) other_tasks.insert(fault.where);
+  }
+  faults_.put_behind(cause, [&](const PlanFault& fault, bool) {
+    return is_of_it(fault) || (fault.rule == PlanRule::stay && other_tasks.contains(fault.where));
+  });
+}
+
 void JudgedHead::put_behind() {
+  judge_replanned();
   const std::string outside = outside_words(week_, given_);
   if (!of_week_ && !outside.empty() && wants_other_work()) {
     of_week_ = faults_.add_to_head(PlanRule::form, of_plan, week_words(week_, outside));
@@ -138,14 +156,9 @@ void JudgedHead::put_behind() {
     faults_.put_behind(
         *of_fleet_, [](const PlanFault& fault, bool) { return fault.rule == PlanRule::off_day || is_of_work(fault); });
   }
+  if (of_kept_) put_work_behind(*of_kept_, is_of_work);
   if (of_week_) {
-    std::set<std::string> other_tasks;  // so that they take another time, too
-    for (const PlanFault& fault : faults_.all()) {
-      if (fault.rule == PlanRule::tasks) other_tasks.insert(fault.where);
-    }
-    faults_.put_behind(*of_week_, [&](const PlanFault& fault, bool) {
-      return is_of_other_week(fault) || (fault.rule == PlanRule::stay && other_tasks.contains(fault.where));
-    });
+    put_work_behind(*of_week_, [&](const PlanFault& fault) { return is_of_other_week(fault); });
   }
   if (of_money_) {
     faults_.put_behind(*of_money_,

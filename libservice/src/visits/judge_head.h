@@ -15,6 +15,8 @@ class JudgedHead {
 
  private:
   void judge_week();
+  void judge_replanned();
+  void put_work_behind(Faults::Number cause, const std::function<bool(const PlanFault&)>& is_of_it);
   bool is_outside(const PlanFault& fault) const;  // of a round on a day that is not in the week
   bool wants_other_work() const;
   bool is_of_other_week(const PlanFault& fault) const;
@@ -24,6 +26,7 @@ class JudgedHead {
   Faults& faults_;
   Faults::Cause of_fleet_;
   Faults::Cause of_week_;
+  Faults::Cause of_kept_;
   Faults::Cause of_money_;  // the day as of which it is, or the currency
 };
 

@@ -30,7 +30,7 @@ class Faults {
     grave_ = true;
     return add(rule, where, std::move(says));
   }
-  // A figure: said behind its cause, and without one by itself. Where it is said.
+  // A figure, or what else follows: said behind its cause, and without one by itself. Where it is said.
   Number add_figure(const Cause& cause, PlanRule rule, const std::string& where, std::string says) {
     if (!cause) return add(rule, where, std::move(says));
     all_[*cause].follow_on.push_back({rule, where, std::move(says)});
@@ -41,6 +41,10 @@ class Faults {
     const Number at = add_figure(cause, PlanRule::figure, where, std::move(says));
     if (!cause) money_[at] = true;
     return at;
+  }
+  Number add_grave_figure(const Cause& cause, PlanRule rule, const std::string& where, std::string says) {
+    grave_ = true;
+    return add_figure(cause, rule, where, std::move(says));
   }
   // From here on all are of what the plan holds; those before are of what it says of itself, and are behind nothing.
   void end_head() { head_ = all_.size(); }

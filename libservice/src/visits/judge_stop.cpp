@@ -98,13 +98,23 @@ void judge_waiting(const VisitOption& option, JudgedRound& round, std::size_t nu
 }
 
 // A visit that was promised is made by that crew on that day, or not at all.
-void judge_promise(const Week& week, const JudgedRound& round, std::size_t visit, const std::string& where,
-                   Faults& faults) {
+void judge_promise(const Week& week, const JudgedRound& round, std::size_t visit, const GivenStop& given,
+                   const std::string& where, Faults& faults) {
   const auto promise = promise_of(week, visit);
-  if (!promise || *promise == std::pair{round.given->crew, round.given->on}) return;
+  if (!promise) return;
+  if (*promise == std::pair{round.given->crew, round.given->on}) {
+    if (!given.says_not_promised) return;
+    faults.add(PlanRule::promised, where,
+               fmt::format("says that it is not promised; the plan that is kept promised it to {} on {}",
+                           cleaned(promise->first), to_text(promise->second)));
+    return;
+  }
+  // Of a crew that there is not, the promise says no more than that.
+  const Faults::Cause cause =
+      round.crew == nullptr && promise->second == round.given->on ? round.of_day : Faults::Cause{};
   std::string says = fmt::format("was promised to {} on {}", cleaned(promise->first), to_text(promise->second));
   if (!can_keep(week, visit, *promise)) says += ", and that is no longer possible: not this week";
-  faults.add(PlanRule::promised, where, std::move(says));
+  faults.add_figure(cause, PlanRule::promised, where, std::move(says));
 }
 
 }  // namespace
@@ -173,7 +183,7 @@ void judge_stop(const Week& week, JudgedRound& round, std::size_t stop, Faults& 
   judge_tasks(visit, given, where, faults);
   judge_way(week, round, stop, faults);
   judge_work(round, stop, faults);
-  judge_promise(week, round, *of.visit, where, faults);
+  judge_promise(week, round, *of.visit, given, where, faults);
   if (round.crew == nullptr) return;
   if (of.from != nullptr && !of.leg) {
     faults.add_grave(PlanRule::drive, where,

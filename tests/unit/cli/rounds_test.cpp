@@ -102,7 +102,9 @@ std::string rules_of(const Json& judged) {
 
 std::string form_of(const std::string& text) {
   std::string said;
-  for (const service::PlanFault& fault : cli::read_plan(text, "plan.json").faults) {
+  const cli::ReadPlan read = cli::read_plan(text, "plan.json");
+  for (const service::UnreadRound& round : read.plan.unread) said += round.where + ": " + round.says + '\n';
+  for (const service::PlanFault& fault : read.faults) {
     CHECK(fault.rule == service::PlanRule::form);
     said += fault.where + ": " + fault.says + '\n';
   }

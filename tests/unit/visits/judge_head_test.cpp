@@ -4,6 +4,7 @@
 #include "unit/visits/judged.h"
 
 using namespace service;
+using estate::bare;
 using estate::Estate;
 using estate::rules_of;
 using estate::said_in;
@@ -116,4 +117,26 @@ TEST_CASE("a bound that was changed is one fault") {
   plan.proven = false;
   CHECK(rules_of(judged(plan)) == "bound plan");
   CHECK(behind(judged(plan)) == 0);
+}
+
+TEST_CASE("a plan that was made of one that was kept is judged beside that") {
+  GivenPlan plan = worked_plan();
+  plan.replanned = true;
+  CHECK(rules_of(judge_plan(Estate().usual().week(), plan)).empty());
+  plan.rounds[0].stops[0].tasks->pop_back();  // what the plan that was kept did
+  plan.rounds[0].stops[0].tasks->push_back({"brakes", ""});
+  const PlanJudgement judged = judge_plan(Estate().usual().week(), plan);
+  CHECK(rules_of(judged) == "form plan");
+  CHECK_FALSE(judged.faults[0].follow_on.empty());
+}
+
+TEST_CASE("what a round that cannot be read was to make is left out behind that") {
+  GivenPlan plan = bare(worked_plan());
+  plan.unread = {{"rounds[1].on", "needs a day", {"pump", "call c-01"}}};
+  plan.rounds.pop_back();
+  const PlanJudgement judged = judge_plan(Estate().usual().week(), plan);
+  CHECK(rules_of(judged) == "form rounds[1].on");
+  REQUIRE(judged.faults[0].follow_on.size() == 2);
+  CHECK(judged.faults[0].follow_on[0].rule == PlanRule::left_out);
+  CHECK_FALSE(judged.value.has_value());
 }

@@ -287,6 +287,40 @@ TEST_CASE("promises are kept, or were impossible to keep") {
         "week");
 }
 
+TEST_CASE(
+    "a promise is lost where a plan says that there is none, and a crew that there is not breaks none by itself") {
+  WeekAsk ask{day("2026-05-04")};
+  ask.keep = worked_plan();
+  ask.keep->rounds[0].stops[0].promised = true;
+  const Week week = Estate().usual().week(ask);
+  GivenPlan plan = worked_plan();
+  CHECK(rules_of(judge_plan(week, plan)).empty());  // who says nothing of it claims nothing
+  plan.rounds[0].stops[0].says_not_promised = true;
+  CHECK(rules_of(judge_plan(week, plan)) == "promised van 2026-05-04 loader");
+  plan = bare(plan);
+  plan.rounds[0].crew = "Van";
+  const PlanJudgement judged = judge_plan(week, plan);
+  CHECK(rules_of(judged) == "off-day Van 2026-05-04");
+  REQUIRE(judged.faults[0].follow_on.size() == 1);
+  CHECK(judged.faults[0].follow_on[0].rule == PlanRule::promised);
+}
+
+TEST_CASE("an order that allows no times is said beside times that do not follow from it") {
+  Texts texts;
+  texts.calls =
+      "  c-01: {site: beck, do: Leak, takes: 60 min, between: [\"08:00-09:00\"]}\n"
+      "  c-02: {site: holm, do: Look, takes: 40 min, between: [\"10:00-12:00\"]}\n";
+  texts.sites =
+      std::string(texts.sites).replace(texts.sites.find(", set-up: 15 min, closed: [2026-05-04, harvest]"), 47, "");
+  const Week week = Estate(texts).usual().week();
+  GivenPlan plan = as_given(by_hand(week, {{"call c-01", "call c-02"}}));
+  REQUIRE(rules_of(judge_plan(week, plan)).empty());
+  std::swap(plan.rounds[0].stops[0], plan.rounds[0].stops[1]);
+  std::string rules = rules_of(judge_plan(week, plan));
+  CHECK(rules.find("drive van 2026-05-04 call c-02") != std::string::npos);
+  CHECK(rules.find("closed van 2026-05-04 call c-01") != std::string::npos);
+}
+
 TEST_CASE("two promises that exclude each other: one of them is broken, and that is no fault") {
   Texts texts;
   texts.calls = "  one: {site: beck, do: Look, takes: 5 h}\n  two: {site: beck, do: Look, takes: 5 h}\n";
