@@ -57,6 +57,7 @@ BETWEEN_THINGS = {
     "unknown-schedule": "schedules are other files",
     "unknown-zone": "which time zones there are is a matter of the computer",
     "no-travel-table": "the table is another file",
+    "carried-fluid": "what tasks pour is in other files",
     "unknown-site": "a name that must be a key elsewhere",
     "unknown-season": "a name that must be a key elsewhere, for a schedule in another file",
     "unknown-machine": "a name that must be a key elsewhere, or be in register.csv",

@@ -84,6 +84,7 @@ inline constexpr const char* left_before_start = "left-before-start";
 inline constexpr const char* seasons_above_year = "seasons-above-year";
 inline constexpr const char* site_or_machine = "site-or-machine";
 inline constexpr const char* from_after_by = "from-after-by";
+inline constexpr const char* carried_fluid = "carried-fluid";
 inline constexpr const char* overlapping_hours = "overlapping-hours";
 
 // The register, and CSV files in general.

@@ -12,6 +12,7 @@ void check_whole(Draft& draft, Diagnostics& diagnostics, const Spot& main) {
   check_names(draft, diagnostics);
   check_meters(draft, diagnostics);
   check_covers(draft, diagnostics);
+  check_carried(draft, diagnostics);
   if (draft.machines.empty() && !draft.unsure_of(Noun::machine)) {
     diagnostics.error(code::no_machines, main, "the fleet lists no machines",
                       "add them under `machines:`, or as rows of register.csv");

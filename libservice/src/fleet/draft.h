@@ -80,6 +80,7 @@ struct Draft {
   std::vector<Mention> grace_meters;
   std::vector<Mention> conditions;  // of machines
   std::vector<Mention> parts_listed;
+  std::vector<Mention> carried;            // by crews
   std::set<std::string> conditions_named;  // in `in:`
   bool lists_parts = false;
   std::optional<Spot> travel_table;  // where its name stands
@@ -92,6 +93,7 @@ struct Draft {
 void check_names(Draft& draft, Diagnostics& diagnostics);             // names that are mentioned exist
 void check_meters(const Draft& draft, Diagnostics& diagnostics);      // limbs find their meters on every machine
 void check_covers(const Draft& draft, Diagnostics& diagnostics);      // no ring
+void check_carried(const Draft& draft, Diagnostics& diagnostics);     // pieces, and nothing that is poured
 void check_machines(const Draft& draft, Diagnostics& diagnostics);    // starts, ends, expected usage, keys given once
 void remark_on(const Draft& draft, Diagnostics& diagnostics);         // what is odd, but no mistake
 void remark_on_safety(const Draft& draft, Diagnostics& diagnostics);  // of it, what lets safety wait

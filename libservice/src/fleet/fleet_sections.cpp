@@ -125,6 +125,11 @@ void read_crew_hours(const Reader& reader, const Field& field, Crew& into) {
   }
 }
 
+void read_carried(const Reader& reader, const Field& field, Crew& into) {
+  into.carries = read_part_counts(reader, field);
+  for (const auto& [part, pieces] : into.carries) reader.draft.carried.push_back({part, reader.spot(field.key)});
+}
+
 constexpr Key<Crew> crew_keys[] = {
     {"name", [](const Reader& r, const Field& f, Crew& c) { c.name = r.text(f).value_or(""); }},
     {"start", [](const Reader& r, const Field& f, Crew& c) { c.start = mention(r, f, Noun::site); }, Need::required},
@@ -133,7 +138,7 @@ constexpr Key<Crew> crew_keys[] = {
     {"duty", [](const Reader& r, const Field& f, Crew& c) { c.duty = r.minutes(f); }},
     {"meal", [](const Reader& r, const Field& f, Crew& c) { c.meal = r.minutes(f).value_or(c.meal); }},
     {"qualified-for", [](const Reader& r, const Field& f, Crew& c) { c.qualified_for = r.distinct_names(f); }},
-    {"carries", [](const Reader& r, const Field& f, Crew& c) { c.carries = read_part_counts(r, f); }},
+    {"carries", read_carried},
     {"off", [](const Reader& r, const Field& f, Crew& c) { c.off = r.days_list(f); }},
     {"people",
      [](const Reader& r, const Field& f, Crew& c) {

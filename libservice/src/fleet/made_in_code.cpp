@@ -145,7 +145,10 @@ void MadeInCode::take_surroundings() {
     if (crew.end.empty()) crew.end = crew.start;
     mention(Noun::site, crew.start, spot);
     mention(Noun::site, crew.end, spot);
-    for (const auto& carried : crew.carries) mention(Noun::part, carried.first, spot);
+    for (const auto& carried : crew.carries) {
+      mention(Noun::part, carried.first, spot);
+      draft_.carried.push_back({carried.first, spot});
+    }
   }
   if (draft_.fleet.travel) {
     const Spot spot = spot_of("the travel table");
