@@ -146,7 +146,7 @@ void add_stop(CsvTable& table, const RoundsList& list, const service::Round& rou
                 {"work_min", std::to_string(stop.work_minutes)},
                 {"waiting", to_text(stop.waiting)},
                 {"keep_out_of_use", yes_or_no(!keep_out_of_use(visit, day.on).empty() || keep_out_of_use(left))},
-                {"safety_left", joined(safety_left_lines(left, list.week().as_of, not_made_words), "; ")},
+                {"safety_left", joined(safety_left_lines(left, list.week().as_of, not_this_week), "; ")},
                 {"also_there", also_there(list, round, stop)},
                 {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
   table.add(cells);

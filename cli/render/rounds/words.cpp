@@ -335,7 +335,7 @@ std::vector<std::string> keep_out_lines(const RoundsList& list, const Round& rou
   }
   std::vector<std::string> lines;
   for (const auto& [words, tasks] : said) lines.push_back(fmt::format("{}: {}", listed(tasks, "and"), words));
-  for (std::string& each : safety_left_lines(safety_left(list.plan, round, stop), list.week().as_of, not_made_words)) {
+  for (std::string& each : safety_left_lines(safety_left(list.plan, round, stop), list.week().as_of, not_this_week)) {
     lines.push_back(std::move(each));
   }
   return lines;

@@ -68,7 +68,7 @@ std::string keep_out_words(const RoundsList& list, const Visit& visit);  // empt
 std::vector<std::string> keep_out_lines(const RoundsList& list, const service::Round& round,
                                         const service::RoundStop& stop);
 std::string kept_out_words(const RoundsList& list);
-inline constexpr std::string_view not_made_words = "not this week";
+inline constexpr std::string_view not_this_week = "not this week";
 
 // What the kept plan is taken to have done and the book does not have: `Taken as done ..., and not in the book: ...`.
 std::string not_in_book_words(const RoundsList& list);

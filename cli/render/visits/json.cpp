@@ -82,7 +82,7 @@ Json visit_as_json(const VisitsList& list, const SiteVisit& visit, const service
        array_of(visit.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); })},
       {"cautions", visit.cautions},
       {"fills_up", parts_as_json(visit.fills_up)},
-      {"safety_left", safety_left_as_json(visit.safety_left, list.plan.as_of, not_made_words, stopped)}};
+      {"safety_left", safety_left_as_json(visit.safety_left, list.plan.as_of, not_in_these_weeks, stopped)}};
 }
 
 Json not_possible_as_json(const VisitsList& list, const service::NotPossible& out, const service::NotToRun& stopped) {

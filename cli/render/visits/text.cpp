@@ -116,6 +116,7 @@ class Writer {
 
   void machine(const SiteVisit& visit, const service::Machine& machine) {
     line("  ", machine_words(machine));
+    line("    !! ", laid_up_words(list_, machine));
     line("    !! ", stop_words(*plan_.list, machine));
     for (const std::string& each : safety_left_lines(list_, visit, machine)) line("    !! ", each);
     for (const service::SharedMachine& one : visit.shared) {

@@ -56,7 +56,7 @@ std::string put_off_words(const SiteVisit& visit, const Point& point) {
   return fmt::format("put off until {}, and the first day from then on which somebody can go", to_text(*until));
 }
 
-std::string laid_up_words(const VisitsList& list, const SiteVisit& visit, const Point& point) {
+std::string back_words(const VisitsList& list, const SiteVisit& visit, const Point& point) {
   const service::UseState* const state = list.plan.list->state_of(*point.machine);
   if (state == nullptr || !state->until) return "the machine is laid up";
   return visit.on < *state->until
@@ -221,7 +221,7 @@ std::string why_words(const VisitsList& list, const SiteVisit& visit, const Trip
     case TripReason::put_off:
       return put_off_words(visit, point);
     case TripReason::laid_up:
-      return laid_up_words(list, visit, point);
+      return back_words(list, visit, point);
     case TripReason::first_day:
       return *point.due_on <= list.plan.as_of ? "the first day on which somebody can go"
                                               : "the first day from its due day on which somebody can go";
@@ -266,11 +266,16 @@ std::string keep_out_words(const VisitsList& list, const NotPossible& out) {
   return keep_out_of_use(out) ? keep_out_words(*list.plan.list, *out.point) : "";
 }
 
+std::string laid_up_words(const VisitsList& list, const service::Machine& machine) {
+  const service::UseState* const state = list.plan.list->state_of(machine);
+  return state == nullptr || !state->laid_up ? "" : words_of(*state->laid_up);
+}
+
 std::vector<std::string> safety_left_lines(const VisitsList& list, const SiteVisit& visit,
                                            const service::Machine& machine) {
   std::vector<service::SafetyLeft> left = visit.safety_left;
   std::erase_if(left, [&](const service::SafetyLeft& one) { return one.point.machine != &machine; });
-  return safety_left_lines(left, list.plan.as_of, not_made_words);
+  return safety_left_lines(left, list.plan.as_of, not_in_these_weeks);
 }
 
 std::string not_possible_words(const VisitsList& list, const NotPossible& out) {
