@@ -40,7 +40,7 @@ std::string why_words(const SafetyLeft& left, std::string_view not_made) {
 }
 
 std::string said_of(const SafetyLeft& left, service::Day as_of, std::string_view not_made) {
-  const std::string why = why_words(left, not_made);
+  std::string why = why_words(left, not_made);
   if (!keep_out_of_use(left)) return why;
   const std::string from = left.due_on && *left.due_on > as_of ? fmt::format("from {} on ", to_text(*left.due_on)) : "";
   const char* const until = left.why == WhyLeft::not_in_book ? "it is written down or done"
