@@ -69,6 +69,9 @@ class BookSource {
  public:
   virtual ~BookSource() = default;
   virtual std::shared_ptr<const MachineBook> book_of(const Machine& machine) const = 0;
+
+  // What was learnt of a kind before, of these very books; null where they are to be asked.
+  virtual std::shared_ptr<const LearntKind> learnt_of(const std::string& /*schedule*/) const { return nullptr; }
 };
 
 // The facts that can still matter to a standing on a day after all of them, and what is worked out of all; every list

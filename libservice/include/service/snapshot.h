@@ -21,17 +21,23 @@ namespace service {
 
 // --- Snapshot ----------------------------------------------------------------------------------------------
 
-struct Derived;  // machine_book.h
+struct Derived;    // machine_book.h
+class LearntKind;  // learnt_kind.h
+
+// What kinds have taught, by schedule: of all facts of their machines.
+using LearntKinds = std::map<std::string, std::shared_ptr<const LearntKind>, std::less<>>;
 
 // What was read of a record. Nothing in it may be left out: without the machines of the kind other days come out, and
 // without the newest day a clock that is behind goes unnoticed.
 struct Extract {
   std::vector<Fact> facts;    // of the machines of `read`, struck ones and strikes too
-  Scope read;                 // at least the machines asked about and those of their kinds (`kin_of`)
+  Scope read;                 // at least the machines asked about and those of their kinds (`kin_of`), but for `kinds`
   std::optional<Day> newest;  // the newest effective day in the whole record; none: it holds no fact with a day
   // Machines of which `facts` holds no more than what bears on a standing, and what was worked out of them all; none of
   // their facts is after as-of.
   std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived = {};
+  // Of whose machines no fact is after as-of: of these, no other machines than those asked about need be read.
+  LearntKinds kinds = {};
 };
 
 // All facts that there are. The newest day is taken from them.
@@ -62,6 +68,9 @@ class Snapshot {
   // Null where all facts of the machine were read.
   std::shared_ptr<const Derived> derived_of(std::string_view machine) const;
 
+  // What was learnt of a kind before; null where that is to be worked out of its machines.
+  std::shared_ptr<const LearntKind> learnt_of(std::string_view schedule) const;
+
   // The same about other machines. Fails with internal where their facts, or those of their kinds, were not read.
   Snapshot within(Scope scope) const;
 
@@ -78,6 +87,7 @@ class Snapshot {
   Day as_of_;
   bool day_is_given_;
   void find_unlisted();
+  void insist_on_kin() const;
 
   std::optional<Day> newest_;
   Scope read_;
@@ -85,17 +95,19 @@ class Snapshot {
     std::vector<Fact> facts;  // by machine, then in the one order
     std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges;
     std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived;
+    LearntKinds kinds;
   };
   std::shared_ptr<const Book> book_;
   std::vector<std::pair<std::string, int>> unlisted_;
 };
 
-// A scope and all other machines of its kinds (of the same schedules), from which its use ahead is learnt.
-Scope kin_of(const Fleet& fleet, const Scope& scope);
+// A scope and all other machines of its kinds (of the same schedules), from which its use ahead is learnt; of kinds of
+// which that is `known` none.
+Scope kin_of(const Fleet& fleet, const Scope& scope, const LearntKinds& known = {});
 
 // What has to be read of a record for a question about a scope: its kin, and machines that the fleet does not list.
 // Where such a machine stood nobody can tell, so every scope is told of it.
-Scope to_be_read(const Fleet& fleet, const Record& record, const Scope& scope);
+Scope to_be_read(const Fleet& fleet, const Record& record, const Scope& scope, const LearntKinds& known = {});
 
 // What the record holds about a scope on a day, with all that it takes to answer as a question about the whole fleet
 // would. Fails as `Record::facts` does.

@@ -319,7 +319,7 @@ Forecaster learnt_from(const Snapshot& kin);
 
 // The same from books, of every machine of the kinds that will be asked about, as of the day that will be. The source
 // must outlive the forecaster, which keeps no book.
-Forecaster learnt_from(const BookSource& kin, Day as_of);
+Forecaster learnt_from(const BookSource& kin);
 
 }  // namespace service
 

@@ -26,11 +26,13 @@ void group_by_machine(std::vector<Fact>& facts) {
   facts = std::move(grouped);
 }
 
+}  // namespace
+
 // A caller's mistake, and one that nobody would see: its answers look like any others.
-void insist_on_kin(const Fleet& fleet, const Scope& read, const Scope& scope) {
-  if (!read.machines) return;
-  const std::set<std::string_view> there(read.machines->begin(), read.machines->end());
-  const Scope kin = kin_of(fleet, scope);
+void Snapshot::insist_on_kin() const {
+  if (!read_.machines) return;
+  const std::set<std::string_view> there(read_.machines->begin(), read_.machines->end());
+  const Scope kin = kin_of(*fleet_, scope_, book_->kinds);
   if (kin.machines && std::all_of(kin.machines->begin(), kin.machines->end(),
                                   [&](const std::string& machine) { return there.contains(machine); })) {
     return;
@@ -39,8 +41,6 @@ void insist_on_kin(const Fleet& fleet, const Scope& read, const Scope& scope) {
                 {"facts-missing", "the facts do not reach: those of other machines of the same kinds are needed too",
                  "read the facts of kin_of(scope), or take_snapshot of the record"});
 }
-
-}  // namespace
 
 Extract whole_book(std::vector<Fact> facts) {
   std::optional<Day> newest;
@@ -57,7 +57,6 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
       day_is_given_(day_is_given),
       newest_(extract.newest),
       read_(std::move(extract.read)) {
-  insist_on_kin(*fleet_, read_, scope_);
   // Facts that are there are there, whatever the caller says.
   for (const Fact& fact : extract.facts) {
     if (has_day(fact)) newest_ = std::max(newest_.value_or(fact.on.first), fact.on.first);
@@ -67,6 +66,7 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
   std::erase_if(book->facts, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
   group_by_machine(book->facts);
   book->derived = std::move(extract.derived);
+  book->kinds = std::move(extract.kinds);
   const std::vector<Fact>& facts = book->facts;
   for (std::size_t from = 0; from < facts.size();) {
     std::size_t to = from;
@@ -75,6 +75,7 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
     from = to;
   }
   book_ = std::move(book);
+  insist_on_kin();
   find_unlisted();
 }
 
@@ -87,9 +88,9 @@ void Snapshot::find_unlisted() {
 }
 
 Snapshot Snapshot::within(Scope scope) const {
-  insist_on_kin(*fleet_, read_, scope);
   Snapshot other = *this;
   other.scope_ = std::move(scope);
+  other.insist_on_kin();
   other.find_unlisted();
   return other;
 }
@@ -109,6 +110,11 @@ std::shared_ptr<const Derived> Snapshot::derived_of(std::string_view machine) co
   return found == book_->derived.end() ? nullptr : found->second;
 }
 
+std::shared_ptr<const LearntKind> Snapshot::learnt_of(std::string_view schedule) const {
+  const auto found = book_->kinds.find(schedule);
+  return found == book_->kinds.end() ? nullptr : found->second;
+}
+
 std::span<const Fact> Snapshot::bearing_facts_of(std::string_view machine) const& {
   const auto range = book_->ranges.find(machine);
   if (range == book_->ranges.end()) return {};
@@ -116,8 +122,8 @@ std::span<const Fact> Snapshot::bearing_facts_of(std::string_view machine) const
   return std::span{book_->facts}.subspan(from, to - from);
 }
 
-Scope to_be_read(const Fleet& fleet, const Record& record, const Scope& scope) {
-  Scope kin = kin_of(fleet, scope);
+Scope to_be_read(const Fleet& fleet, const Record& record, const Scope& scope, const LearntKinds& known) {
+  Scope kin = kin_of(fleet, scope, known);
   if (kin.machines) {
     for (std::string& machine : record.machines()) {
       if (!machine.empty() && fleet.machine(machine) == nullptr) kin.machines->push_back(std::move(machine));
@@ -155,12 +161,12 @@ Scope scope_of_site(const Fleet& fleet, std::string_view site) {
   return scope;
 }
 
-Scope kin_of(const Fleet& fleet, const Scope& scope) {
+Scope kin_of(const Fleet& fleet, const Scope& scope, const LearntKinds& known) {
   if (!scope.machines) return scope;
   const std::set<std::string_view> asked(scope.machines->begin(), scope.machines->end());
   std::set<std::string_view> kinds;
   for (const Machine& machine : fleet.machines) {
-    if (asked.contains(machine.key)) kinds.insert(machine.schedule);
+    if (asked.contains(machine.key) && !known.contains(machine.schedule)) kinds.insert(machine.schedule);
   }
   Scope kin = scope;
   for (const Machine& machine : fleet.machines) {

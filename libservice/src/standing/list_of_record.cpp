@@ -106,10 +106,10 @@ void add_unlisted(ListMaker& maker, const Fleet& fleet, OneByOne& record, const 
 }
 
 // By what each kind teaches unless told, which goes with the last of its machines.
-void add_kinds(ListMaker& maker, std::span<const Kind> kinds, BooksOfRecord& books, Day as_of, const Forecaster* told) {
+void add_kinds(ListMaker& maker, std::span<const Kind> kinds, BooksOfRecord& books, const Forecaster* told) {
   for (const Kind& kind : kinds) {
     books.let_go();
-    const Forecaster forecaster = told != nullptr ? *told : learnt_from(books, as_of);
+    const Forecaster forecaster = told != nullptr ? *told : learnt_from(books);
     for (const Machine* machine : kind) {
       if (maker.wants(*machine)) maker.add(*machine, books.book_of(*machine), forecaster);
     }
@@ -128,7 +128,7 @@ DueList list_of_record(const Record& record, std::shared_ptr<const Fleet> fleet,
       record.one_by_one([&](OneByOne& book) {
         BooksOfRecord books(*fleet, book, as_of, how.most_at_hand);
         if (std::exchange(first, false)) add_unlisted(maker, *fleet, book, books);
-        add_kinds(maker, view, books, as_of, how.told);
+        add_kinds(maker, view, books, how.told);
       });
     }
   } catch (const Failure& failure) {

@@ -17,8 +17,9 @@ double share_of(Quantile quantile) { return quantile == Quantile::p10 ? 0.1 : qu
 
 LearntAhead::LearntAhead(const AheadFrom& from)
     : history_(from.history),
-      learnt_(from.learnt),
-      pooled_(from.pooled),
+      holds_learnt_(from.learnt),
+      learnt_(*holds_learnt_),
+      late_(from.late),
       last_(from.history.knots().back()),
       as_of_(from.as_of),
       end_(add_months(from.as_of, horizon_months)),
@@ -118,7 +119,7 @@ std::optional<Day> LearntAhead::reaches(Amount level, Quantile quantile) const {
 
 std::unique_ptr<const ReachOdds> LearntAhead::odds(Amount level, std::optional<Amount> every) const {
   const double left = left_to(level);
-  const bool tells = every && every->hundredths > 0 && pooled_->services_are_recorded();
+  const bool tells = every && every->hundredths > 0 && late_->recorded();
   if (!tells || as_of_ <= last_.day || left <= 0) {
     return std::make_unique<PlainOdds>(*this, left);
   }

@@ -20,8 +20,8 @@
 //   standstills                counted in the filter by their odds, own and the kind's          rate_filter
 //   phase shift                discrete prior, weighted by the likelihood of the season so far  phase_shift
 //   when a level is passed     the mixture's first passage                                      first_passage
-//   lateness of services       empirical survival function over a normal prior                  pooled_model,
-//   unserviced
+//   lateness of services       empirical survival function over a normal prior                  lateness,
+//                                                                                               unserviced
 //
 // All of it is in a day's mean use of the kind, so that no constant knows of hours.
 //
@@ -37,6 +37,7 @@
 #include <vector>
 
 #include "service/usage.h"
+#include "usage/lateness.h"
 #include "usage/pooled_model.h"
 
 namespace service::usage {
@@ -52,8 +53,8 @@ using PhaseShifts = std::vector<PhaseShift>;
 PhaseShifts prior_phase_shifts();
 
 struct AheadFrom {
-  const Learnt& learnt;  // of the model
-  std::shared_ptr<const PooledModel> pooled;
+  std::shared_ptr<const Learnt> learnt;
+  std::shared_ptr<const LateServices> late;  // of the kind
   const MeterHistory& history;
   UseState state;
   Day as_of;

@@ -163,11 +163,13 @@ class Walk {
                                                   const Step& step) const {
     const MeterHistory& known = before->history(meter_);
     if (known.empty()) return nullptr;
-    const auto learnt = usage::learn(
-        fleet_, {&machine_}, [&](const Machine&) { return before; }, meter_.name, step.to, usage::LatenessAsked::no);
-    const usage::Learnt* own = learnt.pooled->of(machine_.key);
-    if (own == nullptr) return nullptr;
-    return usage::ahead_of({*own, learnt.pooled, known, UseState{}, step.to, learnt.unit});
+    auto learnt = usage::learn(
+        fleet_, {&machine_}, [&](const Machine&) { return before; }, meter_.name, usage::LatenessAsked::no);
+    const auto own = learnt.machines.find(machine_.key);
+    if (own == learnt.machines.end()) return nullptr;
+    return usage::ahead_of({std::make_shared<const usage::Learnt>(std::move(own->second)),
+                            std::make_shared<const usage::LateServices>(std::move(learnt.late)), known, UseState{},
+                            step.to, learnt.unit});
   }
 
   const Fleet& fleet_;

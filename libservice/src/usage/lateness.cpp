@@ -1,6 +1,11 @@
 #include "usage/lateness.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+#include "usage/constants.h"
 
 namespace service::usage {
 namespace {
@@ -30,6 +35,18 @@ void add_lateness(std::span<const ServiceDay> services, Amount every, const Mete
 }
 
 }  // namespace
+
+LateServices::LateServices(Lateness shares, bool recorded) : shares_(std::move(shares)), recorded_(recorded) {
+  std::sort(shares_.begin(), shares_.end());
+}
+
+double LateServices::unserviced_at(double share) const {
+  if (!recorded_) return 1;
+  const double prior = 0.5 * std::erfc((share - 1) / (constants.lateness_spread * std::numbers::sqrt2));
+  const auto later = shares_.end() - std::upper_bound(shares_.begin(), shares_.end(), share);
+  const double n = constants.lateness_prior + static_cast<double>(shares_.size());
+  return std::max(constants.least_unserviced, (constants.lateness_prior * prior + static_cast<double>(later)) / n);
+}
 
 Lateness lateness_of(const Fleet& fleet, const Machine& machine, const std::string& meter, const MeterHistory& history,
                      std::span<const Fact> facts) {

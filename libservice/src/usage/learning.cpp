@@ -9,9 +9,11 @@
 namespace service::usage {
 namespace {
 
-std::vector<ReadingGap> gaps_of(const MeterHistory& history, const std::vector<Standstill>& standstills) {
+std::vector<ReadingGap> gaps_of(const MeterHistory& history, std::span<const Fact> facts) {
   std::vector<ReadingGap> gaps;
   const auto& knots = history.knots();
+  if (knots.empty()) return gaps;
+  const auto standstills = standstills_of(facts, knots.back().day);
   for (std::size_t i = 1; i < knots.size(); ++i) {
     ReadingGap gap{knots[i - 1].day,
                    knots[i].day,
@@ -51,7 +53,7 @@ double unit_of(const std::vector<Trace>& traces) {
 }  // namespace
 
 LearntMeter learn(const Fleet& fleet, const std::vector<const Machine*>& kin, const BookOf& book_of,
-                  const std::string& meter, Day as_of, LatenessAsked lateness_asked) {
+                  const std::string& meter, LatenessAsked lateness_asked) {
   std::vector<Trace> traces;
   Lateness lateness;
   bool services = false;
@@ -62,7 +64,7 @@ LearntMeter learn(const Fleet& fleet, const std::vector<const Machine*>& kin, co
     const auto book = book_of(machine);
     Trace trace;
     trace.machine = machine.key;
-    trace.gaps = gaps_of(book->history(*own), standstills_of(book->facts(), as_of));
+    trace.gaps = gaps_of(book->history(*own), book->facts());
     if (machine.first_meter() == own) {
       if (machine.expect.per_year) {
         trace.expected_rate = static_cast<double>(machine.expect.per_year->hundredths) / 100 / year_days;
@@ -81,7 +83,8 @@ LearntMeter learn(const Fleet& fleet, const std::vector<const Machine*>& kin, co
     for (ReadingGap& gap : trace.gaps) gap.use /= learnt.unit;
     if (trace.expected_rate) *trace.expected_rate /= learnt.unit;
   }
-  learnt.pooled = std::make_shared<const PooledModel>(std::move(traces), std::move(lateness), services);
+  learnt.machines = PooledModel(std::move(traces)).take_learnt();
+  learnt.late = LateServices(std::move(lateness), services);
   return learnt;
 }
 

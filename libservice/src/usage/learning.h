@@ -2,18 +2,21 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
 
 #include "service/machine_book.h"
 #include "service/usage.h"
+#include "usage/lateness.h"
 #include "usage/pooled_model.h"
 
 namespace service::usage {
 
 struct LearntMeter {
-  std::shared_ptr<const PooledModel> pooled;
+  std::map<std::string, Learnt, std::less<>> machines;  // of those of which anything can be expected
+  LateServices late{{}};
   double unit = 1;  // a day's mean use of the kind, by the meter
 };
 
@@ -22,8 +25,8 @@ enum class LatenessAsked { yes, no };
 
 using BookOf = std::function<std::shared_ptr<const MachineBook>(const Machine&)>;
 
-// `kin`: the machines of the kind.
+// `kin`: the machines of the kind. It depends on their books and on what the fleet says of them, and on no day.
 LearntMeter learn(const Fleet& fleet, const std::vector<const Machine*>& kin, const BookOf& book_of,
-                  const std::string& meter, Day as_of, LatenessAsked lateness_asked = LatenessAsked::yes);
+                  const std::string& meter, LatenessAsked lateness_asked = LatenessAsked::yes);
 
 }  // namespace service::usage

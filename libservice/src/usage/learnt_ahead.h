@@ -55,7 +55,7 @@ class LearntAhead : public UsageAhead {
   Day expected_day(double left, Day from) const;
   Straying straying_to(Day day) const { return straying_between(last_.day, day); }
   Straying straying_between(Day from, Day to) const;
-  double unserviced_at(double share) const { return pooled_->unserviced_at(share); }
+  double unserviced_at(double share) const { return late_->unserviced_at(share); }
   double left_to(Amount level) const { return static_cast<double>((level - last_.usage).hundredths) / 100 / unit_; }
   Day first() const { return last_.day; }
   Day as_of() const { return as_of_; }
@@ -80,8 +80,9 @@ class LearntAhead : public UsageAhead {
   double passed_after(int pause, double weight, Day from, double left, Day day, const Straying& straying) const;
 
   const MeterHistory& history_;
-  const Learnt& learnt_;  // of the model
-  std::shared_ptr<const PooledModel> pooled_;
+  std::shared_ptr<const Learnt> holds_learnt_;
+  const Learnt& learnt_;
+  std::shared_ptr<const LateServices> late_;
   Knot last_;
   Day as_of_;
   Day end_;

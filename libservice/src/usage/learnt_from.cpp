@@ -3,22 +3,15 @@
 #include <memory>
 #include <utility>
 
+#include "service/learnt_kind.h"
 #include "service/machine_book.h"
 #include "service/usage.h"
 #include "usage/ahead.h"
-#include "usage/learning.h"
+#include "usage/learnt_use.h"
 #include "usage/nothing.h"
 
 namespace service {
 namespace {
-
-std::vector<const Machine*> machines_of(const Fleet& fleet, const std::string& schedule) {
-  std::vector<const Machine*> all;
-  for (const Machine& machine : fleet.machines) {
-    if (machine.schedule == schedule) all.push_back(&machine);
-  }
-  return all;
-}
 
 class BooksOfSnapshot : public BookSource {
  public:
@@ -26,44 +19,42 @@ class BooksOfSnapshot : public BookSource {
   std::shared_ptr<const MachineBook> book_of(const Machine& machine) const override {
     return service::book_of(kin_, machine);
   }
+  std::shared_ptr<const LearntKind> learnt_of(const std::string& schedule) const override {
+    return kin_.learnt_of(schedule);
+  }
 
  private:
   const Snapshot& kin_;
 };
 
-using LearntMeters = std::map<std::pair<std::string, std::string>, usage::LearntMeter>;
+using Kinds = std::map<std::string, std::shared_ptr<const LearntKind>>;
 
-// The one place where anybody asks what a kind teaches about a meter.
-const usage::LearntMeter& learnt_about(const AheadQuestion& question, LearntMeters& kinds, const BookSource& kin,
-                                       Day as_of) {
-  const auto [at, is_new] = kinds.try_emplace({question.machine.schedule, question.meter.name});
-  if (is_new) {
-    at->second = usage::learn(
-        question.fleet, machines_of(question.fleet, question.machine.schedule),
-        [&kin](const Machine& machine) { return kin.book_of(machine); }, question.meter.name, as_of);
+// The one place where anybody asks what a kind teaches: what was learnt before, else by its machines' books.
+const LearntKind& learnt_about(const AheadQuestion& question, Kinds& kinds, const BookSource& kin) {
+  const std::string& schedule = question.machine.schedule;
+  auto& kind = kinds[schedule];
+  if (kind == nullptr) kind = kin.learnt_of(schedule);
+  if (kind == nullptr) {
+    kind = LearntKind::from(question.fleet, schedule, [&kin](const Machine& machine) { return kin.book_of(machine); });
   }
-  return at->second;
+  return *kind;
 }
 
-Forecaster forecaster_from(std::shared_ptr<const BookSource> kin, Day as_of) {
-  return [kin = std::move(kin), as_of, kinds = std::make_shared<LearntMeters>()](
-             const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
+Forecaster forecaster_from(std::shared_ptr<const BookSource> kin) {
+  return [kin = std::move(kin),
+          kinds = std::make_shared<Kinds>()](const AheadQuestion& question) -> std::unique_ptr<const UsageAhead> {
     if (question.history.empty()) return usage::nothing_expected();
-    const usage::LearntMeter& meter = learnt_about(question, *kinds, *kin, as_of);
-    const usage::Learnt* learnt = meter.pooled->of(question.machine.key);
-    if (learnt == nullptr) return usage::nothing_expected();
-    return usage::ahead_of({*learnt, meter.pooled, question.history, question.state, question.as_of, meter.unit});
+    auto use = learnt_about(question, *kinds, *kin).of(question.machine.key, question.meter.name);
+    if (use.learnt == nullptr) return usage::nothing_expected();
+    return usage::ahead_of(
+        {std::move(use.learnt), std::move(use.late), question.history, question.state, question.as_of, use.unit});
   };
 }
 
 }  // namespace
 
-Forecaster learnt_from(const Snapshot& kin) {
-  return forecaster_from(std::make_shared<const BooksOfSnapshot>(kin), kin.as_of());
-}
+Forecaster learnt_from(const Snapshot& kin) { return forecaster_from(std::make_shared<const BooksOfSnapshot>(kin)); }
 
-Forecaster learnt_from(const BookSource& kin, Day as_of) {
-  return forecaster_from({std::shared_ptr<const BookSource>(), &kin}, as_of);
-}
+Forecaster learnt_from(const BookSource& kin) { return forecaster_from({std::shared_ptr<const BookSource>(), &kin}); }
 
 }  // namespace service

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace service::usage {
 namespace {
@@ -51,11 +50,8 @@ void tell_neighbours(Profile& known) {
 
 }  // namespace
 
-PooledModel::PooledModel(std::vector<Trace> traces, Lateness lateness, bool services_are_recorded)
-    : lateness_(std::move(lateness)), services_are_recorded_(services_are_recorded) {
-  std::sort(lateness_.begin(), lateness_.end());
+PooledModel::PooledModel(std::vector<Trace> traces) {
   for (Trace& trace : traces) {
-    index_.emplace(trace.machine, members_.size());
     Member member;
     member.use = total_use(trace.gaps);
     member.years = years_of(trace.gaps);
@@ -173,6 +169,7 @@ void PooledModel::learn_rates() {
     learnt.dispersion = dispersion_of(errors[i], dispersion_);
     learnt.rate = filter_rate(windows[i], learnt.profile, member.prior_rate, learnt.dispersion);
     member.errors = past_errors(windows[i], learnt.rate);
+    learnt.rate.predicted = {};  // for these errors alone
     stops += learnt.rate.stops;
     ran += learnt.rate.ran_days;
   }
@@ -255,18 +252,12 @@ void PooledModel::learn_spreads() {
   }
 }
 
-const Learnt* PooledModel::of(const std::string& machine) const {
-  const auto found = index_.find(machine);
-  if (found == index_.end() || !members_[found->second].known) return nullptr;
-  return &members_[found->second].learnt;
-}
-
-double PooledModel::unserviced_at(double share) const {
-  if (!services_are_recorded_) return 1;
-  const double prior = 0.5 * std::erfc((share - 1) / (constants.lateness_spread * std::numbers::sqrt2));
-  const auto later = lateness_.end() - std::upper_bound(lateness_.begin(), lateness_.end(), share);
-  const double n = constants.lateness_prior + static_cast<double>(lateness_.size());
-  return std::max(constants.least_unserviced, (constants.lateness_prior * prior + static_cast<double>(later)) / n);
+std::map<std::string, Learnt, std::less<>> PooledModel::take_learnt() && {
+  std::map<std::string, Learnt, std::less<>> learnt;
+  for (Member& member : members_) {
+    if (member.known) learnt.emplace(std::move(member.trace.machine), std::move(member.learnt));
+  }
+  return learnt;
 }
 
 }  // namespace service::usage

@@ -1,11 +1,9 @@
 // What the machines of a kind teach about one of their meters, and what each has taught about itself.
 //
-// Drawn from readings alone, from all machines of the kind at once, and rebuilt whenever it is asked for: nothing of it
-// is stored, and no standing that facts decide depends on it.
+// Drawn from readings alone, from all machines of the kind at once. No standing that facts decide depends on it.
 #pragma once
 
 #include <map>
-#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -42,21 +40,12 @@ struct Learnt {
   bool expected_seasons = false;
 };
 
-// How late the kind's services were: recorded use between services over the interval.
-using Lateness = std::vector<double>;
-
 class PooledModel {
  public:
-  explicit PooledModel(std::vector<Trace> traces, Lateness lateness = {}, bool services_are_recorded = true);
+  explicit PooledModel(std::vector<Trace> traces);
 
-  // Null where neither the machine's readings nor the owner nor the kind says how much it is used. Lives as long as
-  // this.
-  const Learnt* of(const std::string& machine) const;
-
-  bool services_are_recorded() const { return services_are_recorded_; }
-
-  // The odds that an element is left in beyond a share of its interval; 1 where the kind's services are not recorded.
-  double unserviced_at(double share) const;
+  // Of each machine of which its readings, the owner or the kind says how much it is used. To be taken once.
+  std::map<std::string, Learnt, std::less<>> take_learnt() &&;
 
  private:
   struct Member {
@@ -76,9 +65,6 @@ class PooledModel {
   void learn_spreads();
 
   std::vector<Member> members_;
-  std::map<std::string, std::size_t, std::less<>> index_;
-  Lateness lateness_;  // ascending
-  bool services_are_recorded_;
   double dispersion_ = 0;  // of the kind
   std::size_t used_machines_ = 0;
 };

@@ -4,11 +4,11 @@
 
 namespace service::usage {
 
-std::vector<Standstill> standstills_of(std::span<const Fact> facts, Day as_of) {
+std::vector<Standstill> standstills_of(std::span<const Fact> facts, Day end) {
   std::vector<Standstill> standstills;
   std::optional<Day> since;
   std::optional<Day> until;
-  const auto end = [&](Day day) {
+  const auto over = [&](Day day) {
     const Day to = until ? std::min(*until, day) : day;
     if (*since < to) standstills.push_back({*since, to});
     since.reset();
@@ -18,18 +18,18 @@ std::vector<Standstill> standstills_of(std::span<const Fact> facts, Day as_of) {
     switch (fact.kind) {
       case FactKind::laid_up:
       case FactKind::out_of_use:
-        if (since) end(fact.on.first);
+        if (since) over(fact.on.first);
         since = fact.on.first;
         until = fact.kind == FactKind::laid_up ? fact.until : std::nullopt;
         break;
       case FactKind::back:
-        if (since) end(fact.on.first);
+        if (since) over(fact.on.first);
         break;
       default:
         break;
     }
   }
-  if (since) end(as_of);
+  if (since) over(end);
   return standstills;
 }
 

@@ -12,10 +12,12 @@ namespace service::usage {
 
 struct Standstill {
   Day from;
-  Day to;  // the day it was back, or as-of
+  Day to;  // the day it was back
 };
 
-std::vector<Standstill> standstills_of(std::span<const Fact> facts, Day as_of);
+// `end`: of one that nobody has ended. Whoever asks about days up to the last reading gives that day or any later one:
+// it is all one, for nothing is asked about the days behind it.
+std::vector<Standstill> standstills_of(std::span<const Fact> facts, Day end);
 
 // As `days_by_bin`, without the days of standstills.
 std::vector<BinDays> days_in_use(Day from, Day to, const std::vector<Standstill>& standstills);

@@ -50,12 +50,12 @@ TEST_CASE("a dispersion leans on another as if that had been seen in so many win
 }
 
 TEST_CASE("odds that an element is still in beyond its interval") {
-  const usage::PooledModel kind({}, {.98, .92, 1.10, 1.03});
+  const usage::LateServices kind({.98, .92, 1.10, 1.03});
   CHECK(kind.unserviced_at(.5) == near(.999743, 1e-5));
   CHECK(kind.unserviced_at(.9) == near(.848504, 1e-5));
   CHECK(kind.unserviced_at(1) == near(.5, 1e-9));
   CHECK(kind.unserviced_at(1.05) == near(.321665, 1e-5));
   CHECK(kind.unserviced_at(1.2) == near(.054727, 1e-4));
   CHECK(kind.unserviced_at(1.6) == near(.03, 1e-9));
-  CHECK(usage::PooledModel({}, {.98}, false).unserviced_at(3) == near(1, 1e-12));  // nobody writes services down
+  CHECK(usage::LateServices({.98}, false).unserviced_at(3) == near(1, 1e-12));  // nobody writes services down
 }
