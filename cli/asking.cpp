@@ -19,7 +19,7 @@ const service::Record& Asking::record() {
 
 const service::Snapshot& Asking::snapshot() {
   if (!snapshot_) {
-    const auto take = whole_fleet_ ? service::take_fleet_snapshot : service::take_snapshot;
+    const auto take = whole_fleet_ ? service::take_learnt_fleet_snapshot : service::take_learnt_snapshot;
     snapshot_.emplace(take(session_.fleet, record(), session_.today, session_.day_is_given, scope_));
   }
   return *snapshot_;

@@ -6,3 +6,11 @@ CREATE TABLE derived (
   machine INTEGER PRIMARY KEY REFERENCES machine (key),
   state BLOB NOT NULL
 ) STRICT;
+
+-- The same of machines that teach each other, all of one schedule: what is worked out of their states in `derived`, under
+-- the name of the schedule.
+
+CREATE TABLE derived_together (
+  name TEXT NOT NULL PRIMARY KEY,
+  state BLOB NOT NULL
+) STRICT;

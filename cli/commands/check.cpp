@@ -58,7 +58,7 @@ int check(Context& context) {
     checked.findings = failure.diagnostics();
   }
   const auto folder = fleet_folder(context);
-  std::vector<service::KeptState> kept;
+  service::KeptBeside kept;
   const service::Legible book = open_record(folder, service::Access::read).legible(&kept);
   checked.facts = static_cast<int>(book.facts.size());
   const std::string file = (folder / "record.db").lexically_normal().string();
@@ -67,8 +67,11 @@ int check(Context& context) {
   }
   // Of damaged facts nothing is worked out anew.
   if (session.fleet != nullptr && book.diagnostics.empty()) {
-    checked.odd_books = odd_books(*session.fleet, book.facts, kept);
-    for (Diagnostic& what : remarks_on(checked.odd_books)) {
+    checked.odd_books = odd_books(*session.fleet, book.facts, kept.states);
+    checked.odd_kinds = odd_kinds(*session.fleet, book.facts, kept);
+    auto remarks = remarks_on(checked.odd_books);
+    for (Diagnostic& what : remarks_on(checked.odd_kinds)) remarks.push_back(std::move(what));
+    for (Diagnostic& what : remarks) {
       what.place = service::Place{file, 0, 0, 0, {}};
       checked.findings.push_back(std::move(what));
     }

@@ -43,14 +43,18 @@ service::Snapshot the_same(const std::shared_ptr<const service::Fleet>& fleet, c
   const auto by_facts = service::take_snapshot(fleet, record, as_of, true, scope);
   REQUIRE((answer(by_books) == answer(by_facts)));
   test::hold_one_by_one(fleet, record, as_of, scope);
+  REQUIRE((answer(service::take_learnt_snapshot(fleet, record, as_of, true, scope)) == answer(by_facts)));
   return by_books;
 }
 
 std::vector<service::OddBook> odd(const service::Fleet& fleet, const Record& record) {
-  std::vector<service::KeptState> kept;
+  service::KeptBeside kept;
   const auto book = record.legible(&kept);
   REQUIRE(book.diagnostics.empty());
-  return service::odd_books(fleet, book.facts, kept);
+  auto books = service::odd_books(fleet, book.facts, kept.states);
+  const auto kinds = service::odd_kinds(fleet, book.facts, kept);
+  REQUIRE((kinds.empty() || !books.empty()));
+  return books;
 }
 
 void store(Record& record, const service::Fleet& fleet, const std::vector<Fact>& facts) {

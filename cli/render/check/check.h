@@ -16,6 +16,7 @@ struct Checked {
   int facts = 0;
   std::vector<service::Diagnostic> findings;
   std::vector<service::OddBook> odd_books;  // that are not what would be worked out now
+  std::vector<service::OddKind> odd_kinds;
 };
 
 std::string check_as_text(const Checked& checked, const std::string& command);

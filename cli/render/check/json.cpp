@@ -13,6 +13,9 @@ std::string check_as_json(const Checked& checked, const std::string& command) {
   json["odd_books"] = array_of(checked.odd_books, [](const service::OddBook& book) {
     return Json{{"machine", book.machine}, {"why", to_text(book.why)}};
   });
+  json["odd_kinds"] = array_of(checked.odd_kinds, [](const service::OddKind& kind) {
+    return Json{{"schedule", kind.schedule}, {"why", to_text(kind.why)}};
+  });
   return dumped(json);
 }
 

@@ -45,7 +45,7 @@ struct Writer {
 Stamp stamp_of(const Writer& writer, std::string origin, std::span<const Proposal> proposals);
 
 // Finds the facts to enter. Called while nobody else can write, with what the book holds of the request's scope (and of
-// the machines of the kind); what it throws ends the entry, and nothing is stored.
+// its kin, where their kind is not kept); what it throws ends the entry, and nothing is stored.
 using Propose = std::function<std::vector<Proposal>(const Extract& known)>;
 
 struct EntryRequest {

@@ -1,4 +1,5 @@
-// Condensed books of machines, kept in the record beside the facts: with them a list reads no history.
+// Condensed books of machines, kept in the record beside the facts: with them a list reads no history. And what kinds
+// of machines have taught, kept beside these: with that nothing is learnt anew, and nobody reads of a machine's kin.
 #pragma once
 
 #include <memory>
@@ -30,15 +31,30 @@ class BookKeeper : public StateKeeper {
   std::string work_out(const std::string& machine, const FactTally& facts,
                        const std::vector<Fact>& unstruck) const override;
 
+  std::uint64_t seal_of(const KeptState& state) const override;
+
+  // The kinds of the fleet, by schedule.
+  std::vector<KeptGroup> groups() const override;
+  bool holds_together(const KeptGroup& group) const override;
+  std::string work_out_together(const KeptGroup& group, const std::vector<KeptState>& states) const override;
+
   // Nothing where it does not hold.
   std::optional<Condensed> book(const KeptState& state) const;
+  std::shared_ptr<const LearntKind> kind(const KeptGroup& group) const;
+
+  // The kinds that it has worked out, of all facts of their machines, whatever their days.
+  const LearntKinds& learnt() const { return learnt_; }
 
   // Nothing either where it does not answer for that day: the machine is yet to come, or has later facts.
   std::optional<Condensed> book_on(const KeptState& state, Day day) const;
 
  private:
   const Fleet& fleet_;
+  mutable LearntKinds learnt_;
 };
+
+// What the record keeps of the kinds in a scope, as far as that holds on the day: none of their facts is after it.
+LearntKinds kept_kinds(const Fleet& fleet, const Record& record, const Scope& scope, Day as_of);
 
 // What a list of what is due, overdue or not known needs of a record: of each machine its condensed book where that
 // holds on the day asked about, else its facts. The list is the same as of `take_snapshot`, and fails alike; but damage
@@ -59,16 +75,29 @@ DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Da
 DueList due_list_of(const Record& record, std::shared_ptr<const Fleet> fleet, Day as_of, bool day_is_given,
                     const Scope& scope, const DueAsk& ask, const Forecaster& forecaster);
 
+// As `take_snapshot` and `take_fleet_snapshot`, with what the record keeps of kinds: answers are the same, and sooner
+// there. Of machines beside those of the scope the facts are read only where their kind is to be learnt.
+Snapshot take_learnt_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                              const Scope& scope = {});
+Snapshot take_learnt_fleet_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of,
+                                    bool day_is_given, const Scope& scope = {});
+
 // A machine of which the kept book is not what would be worked out now, and why.
 struct OddBook {
   enum class Why {
     missing,  // there is none yet
-    stale,    // of other fleet files or of another version of this program: not used
-    spoilt,   // damaged, or of other facts: not used
-    differs   // whole, and something else comes out of the facts on this computer
+    stale,    // of other fleet files or of another version of this program (a kind: or of other books): not used
+    spoilt,   // damaged (a book: or of other facts): not used
+    differs   // whole, and something else comes out of the facts (a kind: of the books) on this computer
   };
   std::string machine;
   Why why = Why::missing;
+};
+
+// The same of a kind.
+struct OddKind {
+  std::string schedule;
+  OddBook::Why why = OddBook::Why::missing;
 };
 
 std::string_view to_text(OddBook::Why why);
@@ -78,8 +107,12 @@ std::string_view to_text(OddBook::Why why);
 std::vector<OddBook> odd_books(const Fleet& fleet, const std::vector<Fact>& facts,
                                const std::vector<KeptState>& states);
 
+// All kinds learnt anew from the books that are kept, and compared; by schedule. Facts and books are of one moment.
+std::vector<OddKind> odd_kinds(const Fleet& fleet, const std::vector<Fact>& facts, const KeptBeside& kept);
+
 // Of those that are spoilt or differ; what is stale or missing is nobody's mistake.
-std::vector<Diagnostic> remarks_on(const std::vector<OddBook>& unused);
+std::vector<Diagnostic> remarks_on(const std::vector<OddBook>& odd);
+std::vector<Diagnostic> remarks_on(const std::vector<OddKind>& odd);
 
 }  // namespace service
 

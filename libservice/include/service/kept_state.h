@@ -1,8 +1,11 @@
 // What is worked out of one machine's facts and kept beside them in the record, so that a question need not read them
-// all. It is never more than a short way: what is missing, of another day or damaged is not used, and the facts answer.
+// all; and what is worked out of the states of several machines together, so that one need not read the others'. It is
+// never more than a short way: what is missing, of another day or damaged is not used, and the facts answer.
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,8 +26,28 @@ struct FactTally {
 
 struct KeptState {
   std::string machine;
-  FactTally facts;  // of the machine, as they are now
-  std::string bytes;
+  FactTally facts;    // of the machine, as they are now
+  std::string bytes;  // none: nothing is kept of it
+};
+
+// A machine among those whose states are worked out together.
+struct KeptMember {
+  std::string machine;
+  FactTally facts;                         // none: nothing is recorded of it
+  std::optional<std::uint64_t> seal = {};  // of its state, where that holds
+};
+
+// Machines whose states are worked out together, and what was.
+struct KeptGroup {
+  std::string name;
+  std::vector<KeptMember> members;
+  std::string bytes = {};  // none: nothing is kept of it
+};
+
+// All that is kept beside the facts of a record.
+struct KeptBeside {
+  std::vector<KeptState> states;
+  std::map<std::string, std::string, std::less<>> groups;  // bytes, by name
 };
 
 // Who works out what is kept, and tells whether it still holds.
@@ -38,6 +61,19 @@ class StateKeeper {
   // nothing to keep.
   virtual std::string work_out(const std::string& machine, const FactTally& facts,
                                const std::vector<Fact>& unstruck) const = 0;
+
+  // By which a state that holds is told from every other one.
+  virtual std::uint64_t seal_of(const KeptState& /*state*/) const { return 0; }
+
+  // Those of which he wants something kept: names, and the machines by their names alone.
+  virtual std::vector<KeptGroup> groups() const { return {}; }
+  virtual bool holds_together(const KeptGroup& /*group*/) const { return false; }
+
+  // Where something is recorded of a member, and the state of each such holds: `states` has those, in the order of the
+  // members. What it throws is as good as nothing to keep.
+  virtual std::string work_out_together(const KeptGroup& /*group*/, const std::vector<KeptState>& /*states*/) const {
+    return {};
+  }
 };
 
 }  // namespace service

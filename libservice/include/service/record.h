@@ -214,6 +214,7 @@ struct Legible {
 };
 
 struct KeptState;  // kept_state.h
+struct KeptBeside;
 class StateKeeper;
 
 // A book that is read machine after machine, in any order: whoever asks holds no more of it than he keeps. What it
@@ -256,13 +257,23 @@ class Record {
   // (counts, strikes) are always there. Fails with bad_data where a row's checksum does not agree.
   std::vector<Fact> facts(const Scope& scope = {}) const;
 
-  // The same without those of machines whose kept state is taken: `take` is given each that is kept. In one view, so
-  // that states and facts are of one moment. What is not taken is as good as not there.
+  // The same without those of machines whose kept state is taken: `take` is given each machine of the scope of which
+  // something is recorded. In one view, so that states and facts are of one moment. What is not taken is as good as not
+  // there.
   std::vector<Fact> facts_beside(const Scope& scope, const std::function<bool(const KeptState& state)>& take) const;
 
   // For whoever needs not hold the facts of all machines at once; in one view, which ends when `use` returns. Damage to
   // what nobody asks for goes unseen.
   void one_by_one(const std::function<void(OneByOne& book)>& use) const;
+
+  // Several questions of one moment: what others add between them is not seen.
+  void in_one_view(const std::function<void()>& questions) const;
+
+  // The states of those of these machines of which something is recorded, in their order.
+  std::vector<KeptState> kept_of(const std::vector<std::string>& machines) const;
+
+  // What is kept of several machines together, by the name of the group; empty where there is nothing.
+  std::string kept_of_group(const std::string& name) const;
 
   // The machines of which the record holds a fact, struck or not, in order.
   std::vector<std::string> machines() const;
@@ -271,8 +282,8 @@ class Record {
   std::optional<Day> newest_day() const;
 
   // The whole book read past all damage, for `check` and for saving what is left. Looks at the file's structure too.
-  // `kept`: to be given all states that are kept, of the same moment.
-  Legible legible(std::vector<KeptState>* kept = nullptr) const;
+  // `kept`: to be given all that is kept beside the facts, of the same moment.
+  Legible legible(KeptBeside* kept = nullptr) const;
 
   // A copy, verified and on the disk when this returns, readable by its owner alone. Fails with bad_data where the
   // target exists or the record is damaged; where it fails no target is left behind.

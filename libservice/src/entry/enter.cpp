@@ -2,8 +2,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <initializer_list>
+#include <iterator>
 #include <map>
 #include <set>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_set>
@@ -162,15 +165,75 @@ std::set<MeterName> doubted_meters_read(const DueList& list, const std::vector<F
   return read;
 }
 
-void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Extract& known,
-             Entered& entered) {
+// Reads what is not read yet of a scope into what is known.
+void read_more(const Scope& scope, const Record& record, Extract& known) {
+  if (!known.read.machines) return;
+  const InScope is_read(known.read);
+  Scope more{std::vector<std::string>{}};
+  for (const std::string& machine : *scope.machines) {
+    if (!is_read.holds(machine)) more.machines->push_back(machine);
+  }
+  if (more.machines->empty()) return;
+  std::vector<Fact> facts = record.facts(more);
+  std::erase_if(facts, [](const Fact& fact) { return fact.machine.empty(); });  // those are in every scope
+  const auto at_end = static_cast<std::ptrdiff_t>(known.facts.size());
+  std::move(facts.begin(), facts.end(), std::back_inserter(known.facts));
+  std::inplace_merge(known.facts.begin(), known.facts.begin() + at_end, known.facts.end(), before);
+  known.read.machines->insert(known.read.machines->end(), more.machines->begin(), more.machines->end());
+}
+
+// Whether the value of a fact is the first that is known of a meter.
+bool shows_first(const Fleet& fleet, const Fact& fact, std::span<const Fact> known) {
+  const Machine* machine = fleet.machine(fact.machine);
+  return machine != nullptr && std::any_of(machine->meters.begin(), machine->meters.end(), [&](const Meter& meter) {
+           return shown_by(fact, *machine, meter) && meter_events(*machine, meter, known).empty();
+         });
+}
+
+// Other machines of a kind are asked what they have run where something is the first that is known of a meter
+// (`high_first_values`), and what is open on them where a look was at nothing (`looks_at_nothing`).
+bool asks_its_kind(const Fleet& fleet, const std::vector<Fact>& to_store, const std::vector<Fact>& known) {
+  std::map<std::string_view, std::vector<Fact>> by_machine;
+  for (const Fact& fact : to_store) {
+    if (fact.kind == FactKind::looked_at) return true;
+    by_machine[fact.machine];
+  }
+  for (Fact& fact : unstruck(known)) {
+    if (const auto found = by_machine.find(fact.machine); found != by_machine.end()) {
+      found->second.push_back(std::move(fact));
+    }
+  }
+  return std::any_of(to_store.begin(), to_store.end(),
+                     [&](const Fact& fact) { return shows_first(fleet, fact, by_machine.find(fact.machine)->second); });
+}
+
+// What was learnt when the facts were stored, of the kinds of which no fact is later than the day: of such a day other
+// things are known.
+LearntKinds known_on(Day day, LearntKinds learnt, const Fleet& fleet,
+                     std::initializer_list<std::span<const Fact>> all) {
+  for (const auto& facts : all) {
+    for (const Fact& fact : facts) {
+      if (!has_day(fact) || fact.on.first <= day) continue;
+      const Machine* machine = fleet.machine(fact.machine);
+      if (machine != nullptr) learnt.erase(machine->schedule);
+    }
+  }
+  return learnt;
+}
+
+// `learnt`: with what was added.
+void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Record& record,
+             const LearntKinds& learnt, Extract& known, Entered& entered) {
   constexpr std::chrono::days horizon{30};
   entered.machines = machines_of(entered.added, known.facts);
   const Scope scope{entered.machines};
+  LearntKinds kinds = known_on(request.today, learnt, *fleet, {known.facts, entered.added});
+  read_more(kin_of(*fleet, scope, kinds), record, known);
   Extract with_added{{}, known.read, known.newest};
   with_added.facts.reserve(known.facts.size() + entered.added.size());
   with_added.facts.insert(with_added.facts.end(), known.facts.begin(), known.facts.end());
   with_added.facts.insert(with_added.facts.end(), entered.added.begin(), entered.added.end());
+  with_added.kinds = std::move(kinds);
   entered.was = std::make_shared<const Snapshot>(fleet, known, request.today, request.day_is_given, scope);
   entered.is =
       std::make_shared<const Snapshot>(fleet, std::move(with_added), request.today, request.day_is_given, scope);
@@ -251,8 +314,9 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   Entered entered;
   entered.today = request.today;
   entered.dry_run = request.dry_run;
-  // The kin is read as well, so that what is expected after a fact is what the due list will say.
-  const auto known = std::make_shared<Extract>(Extract{{}, kin_of(*fleet, request.scope), std::nullopt});
+  // What is expected after a fact is what the due list will say: by what is kept of the kind, or the kin is read as
+  // well.
+  const auto known = std::make_shared<Extract>(Extract{{}, request.scope, std::nullopt});
   std::size_t to_store = 0;
   bool from_file = false;
   std::vector<Proposal> proposals;
@@ -261,6 +325,11 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   const auto decide = [&](const std::vector<Fact>& facts) {
     known->facts = facts;
     known->newest = record.newest_day();
+    if (request.scope.machines) {
+      known->kinds = kept_kinds(*fleet, record, request.scope, request.today);
+      // What is not stored is not learnt with what is stored.
+      read_more(kin_of(*fleet, request.scope, request.dry_run ? LearntKinds{} : known->kinds), record, *known);
+    }
     proposals = request.propose(*known);
     insist_on_scope(request.scope, proposals);
     entered.own_ids = std::none_of(proposals.begin(), proposals.end(), [](const Proposal& p) { return p.has_id; });
@@ -271,15 +340,20 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
                             [](const Proposal& proposal) { return proposal.place || proposal.has_id; });
     auto store = accepted(std::move(judgement), request, entered);
     to_store = store.size();
+    if (!request.scope.machines) {
+      known->kinds = kept_kinds(*fleet, record, Scope{machines_of(store, facts)}, request.today);
+    } else if (asks_its_kind(*fleet, store, facts)) {
+      read_more(kin_of(*fleet, request.scope), record, *known);
+    }
     if (from_file) proposals = std::vector<Proposal>();  // not asked about any more, and may be many
     return store;
   };
-  entered.added = record.append(known->read, request.dry_run, decide, &keeper);
+  entered.added = record.append(request.scope, request.dry_run, decide, &keeper);
   // Facts that came with an id of their own may be there from another copy of the record.
   entered.already_there += static_cast<int>(to_store - entered.added.size());
   entered.known = {known, &known->facts};
   try {
-    compare(fleet, request, *known, entered);
+    compare(fleet, request, record, keeper.learnt(), *known, entered);
     if (!from_file) {
       entered.untold = untold_values(entered);
       entered.meters_meant =

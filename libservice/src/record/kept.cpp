@@ -37,11 +37,12 @@ class Kept {
   explicit Kept(SQLite::Database& database)
       : query_(database, "SELECT machine, state FROM derived WHERE machine >= ? ORDER BY machine") {}
 
-  std::optional<KeptState> of(const MachineRow& machine) {
+  KeptState of(const MachineRow& machine) {
+    KeptState kept{machine.name, told(machine.tally), {}};
     if (!begun_ || machine.key < at_) begin(machine.key);
     while (there_ && at_ < machine.key) step();
-    if (!there_ || at_ != machine.key) return std::nullopt;
-    return KeptState{machine.name, told(machine.tally), bytes_at(query_, 1)};
+    if (there_ && at_ == machine.key) kept.bytes = bytes_at(query_, 1);
+    return kept;
   }
 
  private:
@@ -69,14 +70,87 @@ void keep(SQLite::Database& database, std::int64_t machine, const std::string& b
   insert.exec();
 }
 
-// A state that cannot be worked out is none: the facts are stored all the same.
-std::optional<std::string> worked_out(const StateKeeper& keeper, const MachineRow& machine,
-                                      const std::vector<Fact>& unstruck) {
+// What cannot be worked out is not kept: the facts are stored all the same.
+template <class Work>
+std::optional<std::string> worked_out(const Work& work) {
   try {
-    return keeper.work_out(machine.name, told(machine.tally), unstruck);
+    return work();
   } catch (const std::exception&) {
     return std::nullopt;
   }
+}
+
+using Members = std::map<std::string, KeptMember, std::less<>>;  // all machines of which something is recorded
+
+void renew_states(SQLite::Database& database, const StateKeeper& keeper, const std::vector<MachineRow>& wanted,
+                  Members& members) {
+  if (wanted.empty()) return;
+  FactReader reader(database);
+  reader.read_machine("");
+  if (!reader.diagnostics.empty()) return;
+  const std::set<FactId> voided = struck_by(reader.facts);
+  for (const MachineRow& row : wanted) {
+    reader.facts.clear();
+    reader.read_machine(row.name);
+    if (!reader.diagnostics.empty()) {  // nothing is worked out of damaged facts
+      reader.diagnostics.clear();
+      continue;
+    }
+    std::erase_if(reader.facts, [&](const Fact& fact) { return voided.contains(fact.id); });
+    reader.sort();
+    auto bytes = worked_out([&] { return keeper.work_out(row.name, told(row.tally), reader.facts); });
+    if (!bytes) continue;
+    keep(database, row.key, *bytes);
+    members.find(row.name)->second.seal = keeper.seal_of({row.name, told(row.tally), std::move(*bytes)});
+  }
+}
+
+// The states of those of which something is recorded; nothing where one of them does not hold.
+std::optional<std::vector<KeptState>> states_of(SQLite::Database& database, const KeptGroup& group) {
+  std::vector<std::string> recorded;
+  for (const KeptMember& member : group.members) {
+    if (member.facts.facts == 0) continue;
+    if (!member.seal) return std::nullopt;
+    recorded.push_back(member.machine);
+  }
+  if (recorded.empty()) return std::nullopt;
+  return read_kept_of(database, recorded);
+}
+
+void forget_group(SQLite::Database& database, const std::string& name) {
+  SQLite::Statement forget(database, "DELETE FROM derived_together WHERE name = ?");
+  forget.bind(1, name);
+  forget.exec();
+}
+
+void keep_group(SQLite::Database& database, const std::string& name, const std::string& bytes) {
+  SQLite::Statement insert(database, "INSERT OR REPLACE INTO derived_together (name, state) VALUES (?, ?)");
+  insert.bind(1, name);
+  insert.bindNoCopy(2, bytes.data(), static_cast<int>(bytes.size()));
+  insert.exec();
+}
+
+// Of groups that there are no more nothing is left.
+void renew_groups(SQLite::Database& database, const StateKeeper& keeper, const Members& members) {
+  std::set<std::string> there;
+  SQLite::Statement names(database, "SELECT name FROM derived_together");
+  while (names.executeStep()) there.insert(names.getColumn(0).getString());
+  for (KeptGroup& group : keeper.groups()) {
+    const bool was_kept = there.erase(group.name) != 0;
+    for (KeptMember& member : group.members) {
+      if (const auto found = members.find(member.machine); found != members.end()) member = found->second;
+    }
+    if (was_kept) group.bytes = read_group(database, group.name);
+    if (was_kept && keeper.holds_together(group)) continue;
+    const auto states = states_of(database, group);
+    const auto bytes = states ? worked_out([&] { return keeper.work_out_together(group, *states); }) : std::nullopt;
+    if (bytes) {
+      keep_group(database, group.name, *bytes);
+    } else if (was_kept) {
+      forget_group(database, group.name);
+    }
+  }
+  for (const std::string& name : there) forget_group(database, name);
 }
 
 }  // namespace
@@ -92,8 +166,7 @@ void read_beside(SQLite::Database& database, FactReader& reader, const Scope& sc
   for (const MachineRow& row : rows) {
     facts += row.tally.facts;
     if (!in_scope.holds(row.name)) continue;
-    const auto state = row.name.empty() || !row.sealed ? std::nullopt : kept.of(row);
-    if (state && take(*state)) {
+    if (!row.name.empty() && row.sealed && take(kept.of(row))) {
       taken.insert(row.name);
       continue;
     }
@@ -114,9 +187,38 @@ std::vector<KeptState> read_kept(SQLite::Database& database) {
   std::vector<KeptState> all;
   Kept kept(database);
   for (const MachineRow& row : read_machines(database)) {
-    if (auto state = kept.of(row)) all.push_back(std::move(*state));
+    auto state = kept.of(row);
+    if (!state.bytes.empty()) all.push_back(std::move(state));
   }
   return all;
+}
+
+std::vector<KeptState> read_kept_of(SQLite::Database& database, const std::vector<std::string>& machines) {
+  std::vector<KeptState> states;
+  MachineRows rows(database);
+  SQLite::Statement query(database, "SELECT state FROM derived WHERE machine = ?");
+  for (const std::string& machine : machines) {
+    const auto row = rows.find(machine);
+    if (!row) continue;
+    KeptState& state = states.emplace_back(KeptState{machine, told(row->tally), {}});
+    query.bind(1, row->key);
+    if (row->sealed && query.executeStep()) state.bytes = bytes_at(query, 0);
+    query.reset();
+  }
+  return states;
+}
+
+std::string read_group(SQLite::Database& database, const std::string& name) {
+  SQLite::Statement query(database, "SELECT state FROM derived_together WHERE name = ?");
+  query.bind(1, name);
+  return query.executeStep() ? bytes_at(query, 0) : std::string();
+}
+
+std::map<std::string, std::string, std::less<>> read_groups(SQLite::Database& database) {
+  std::map<std::string, std::string, std::less<>> groups;
+  SQLite::Statement query(database, "SELECT name, state FROM derived_together");
+  while (query.executeStep()) groups.emplace(query.getColumn(0).getString(), bytes_at(query, 1));
+  return groups;
 }
 
 void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& machines) {
@@ -130,30 +232,24 @@ void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& ma
 
 void renew_kept(SQLite::Database& database, const StateKeeper& keeper) {
   std::vector<MachineRow> wanted;
+  Members members;
   {
     Kept kept(database);
     for (MachineRow& row : read_machines(database)) {
-      if (row.name.empty() || !row.sealed || !keeper.wants(row.name)) continue;
-      const auto state = kept.of(row);
-      if (!state || !keeper.holds(*state)) wanted.push_back(std::move(row));
+      if (row.name.empty()) continue;
+      KeptMember& member = members[row.name];
+      member = {row.name, told(row.tally)};
+      if (!row.sealed || !keeper.wants(row.name)) continue;
+      const KeptState state = kept.of(row);
+      if (keeper.holds(state)) {
+        member.seal = keeper.seal_of(state);
+      } else {
+        wanted.push_back(std::move(row));
+      }
     }
   }
-  if (wanted.empty()) return;
-  FactReader reader(database);
-  reader.read_machine("");
-  if (!reader.diagnostics.empty()) return;
-  const std::set<FactId> voided = struck_by(reader.facts);
-  for (const MachineRow& row : wanted) {
-    reader.facts.clear();
-    reader.read_machine(row.name);
-    if (!reader.diagnostics.empty()) {  // nothing is worked out of damaged facts
-      reader.diagnostics.clear();
-      continue;
-    }
-    std::erase_if(reader.facts, [&](const Fact& fact) { return voided.contains(fact.id); });
-    reader.sort();
-    if (const auto bytes = worked_out(keeper, row, reader.facts)) keep(database, row.key, *bytes);
-  }
+  renew_states(database, keeper, wanted, members);
+  renew_groups(database, keeper, members);
 }
 
 }  // namespace service::record

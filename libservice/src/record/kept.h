@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -28,10 +29,17 @@ std::string bytes_at(SQLite::Statement& row, int column);
 
 using Take = std::function<bool(const KeptState& state)>;
 
-// The facts about machines of the scope whose state is not taken, into the reader.
+// The facts about machines of the scope whose state is not taken, into the reader: `take` is given each machine of
+// which something is recorded.
 void read_beside(SQLite::Database& database, FactReader& reader, const Scope& scope, const Take& take);
 
 std::vector<KeptState> read_kept(SQLite::Database& database);
+// Of those machines of which something is recorded, in their order.
+std::vector<KeptState> read_kept_of(SQLite::Database& database, const std::vector<std::string>& machines);
+
+// By name; empty where nothing is kept.
+std::string read_group(SQLite::Database& database, const std::string& name);
+std::map<std::string, std::string, std::less<>> read_groups(SQLite::Database& database);
 
 void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& machines);
 

@@ -178,10 +178,11 @@ void FactReader::read_legible() {
   if (has_machines && is_read) compare_all();
 }
 
-std::vector<KeptState> FactReader::read_states() {
-  std::vector<KeptState> states;
-  past_damage([&] { states = read_kept(database_); });
-  return states;
+KeptBeside FactReader::read_beside() {
+  KeptBeside kept;
+  past_damage([&] { kept.states = read_kept(database_); });
+  past_damage([&] { kept.groups = read_groups(database_); });
+  return kept;
 }
 
 // By the table, read from end to end: once, however many machines are asked for.

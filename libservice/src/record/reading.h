@@ -27,7 +27,7 @@ class FactReader {
   void read_all();
   void read_legible();  // as far as the file can be read, from both ends
   void read_machine(std::string_view name);
-  std::vector<KeptState> read_states();  // as far as they can be read
+  KeptBeside read_beside();  // as far as it can be read
 
   // All machines, verified against the book.
   std::vector<MachineRow> machines();

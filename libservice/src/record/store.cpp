@@ -140,6 +140,18 @@ void Record::one_by_one(const std::function<void(OneByOne& book)>& use) const {
   });
 }
 
+void Record::in_one_view(const std::function<void()>& questions) const {
+  impl_->ask([&] { questions(); });
+}
+
+std::vector<KeptState> Record::kept_of(const std::vector<std::string>& machines) const {
+  return impl_->ask([&] { return read_kept_of(impl_->database, machines); });
+}
+
+std::string Record::kept_of_group(const std::string& name) const {
+  return impl_->ask([&] { return read_group(impl_->database, name); });
+}
+
 std::vector<std::string> Record::machines() const {
   return impl_->ask([&] {
     FactReader reader(impl_->database);
@@ -162,12 +174,12 @@ std::optional<Day> Record::newest_day() const {
   });
 }
 
-Legible Record::legible(std::vector<KeptState>* kept) const {
+Legible Record::legible(KeptBeside* kept) const {
   return impl_->ask([&] {
     FactReader reader(impl_->database);
     reader.read_legible();
     reader.sort();
-    if (kept != nullptr) *kept = reader.read_states();
+    if (kept != nullptr) *kept = reader.read_beside();
     return Legible{std::move(reader.facts), std::move(reader.diagnostics)};
   });
 }

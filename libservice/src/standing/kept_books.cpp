@@ -10,8 +10,9 @@
 #include "base/checksum.h"
 #include "base/eight_bytes.h"
 #include "standing/gaps.h"
+#include "standing/held_kinds.h"
+#include "standing/kept_inputs.h"
 #include "standing/packed.h"
-#include "standing/reckoning.gen.h"
 
 namespace service {
 namespace {
@@ -49,14 +50,6 @@ std::optional<Behind> take_behind(std::string_view& bytes) {
   return behind;
 }
 
-// The files of the fleet, and the text of this program as far as a book is worked out by it.
-std::uint64_t inputs_of(const Fleet& fleet) {
-  Checksum sum;
-  sum.add(*fleet.files_checksum);
-  sum.add(reckoning);
-  return sum.value();
-}
-
 // The unstruck facts of each machine, in the one order.
 std::map<std::string, std::vector<Fact>, std::less<>> by_machine(const std::vector<Fact>& facts) {
   std::map<std::string, std::vector<Fact>, std::less<>> all;
@@ -87,6 +80,12 @@ std::string BookKeeper::work_out(const std::string& machine, const FactTally& fa
   return bytes + rest;
 }
 
+// Of one that holds: a checksum of the rest of it.
+std::uint64_t BookKeeper::seal_of(const KeptState& state) const {
+  std::string_view bytes = state.bytes;
+  return take_eight_bytes(bytes);
+}
+
 std::optional<Condensed> BookKeeper::book(const KeptState& state) const {
   if (!holds(state)) return std::nullopt;
   return unpacked(std::string_view(state.bytes).substr(eight_bytes + behind_size), *fleet_.machine(state.machine));
@@ -103,19 +102,47 @@ Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& re
                             const Scope& scope) {
   const BookKeeper keeper(*fleet);
   Extract extract;
-  extract.read = to_be_read(*fleet, record, scope);
-  std::vector<Fact> bearing;
-  extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
-    auto book = keeper.book_on(state, as_of);
-    if (!book) return false;
-    std::move(book->facts.begin(), book->facts.end(), std::back_inserter(bearing));
-    extract.derived.emplace(state.machine, std::make_shared<const Derived>(std::move(book->derived)));
-    return true;
+  record.in_one_view([&] {
+    HeldKinds kinds(keeper, *fleet, scope, as_of);
+    if (scope.machines) extract.kinds = kinds.of_their_states(record);
+    extract.read = to_be_read(*fleet, record, scope, extract.kinds);
+    std::vector<Fact> bearing;
+    extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
+      if (!scope.machines) kinds.note(state);
+      auto book = keeper.book_on(state, as_of);
+      if (!book) return false;
+      std::move(book->facts.begin(), book->facts.end(), std::back_inserter(bearing));
+      extract.derived.emplace(state.machine, std::make_shared<const Derived>(std::move(book->derived)));
+      return true;
+    });
+    std::move(bearing.begin(), bearing.end(), std::back_inserter(extract.facts));
+    if (!scope.machines) extract.kinds = kinds.of_noted(record);
+    extract.newest = record.newest_day();
   });
-  std::move(bearing.begin(), bearing.end(), std::back_inserter(extract.facts));
-  // After the facts, as `take_snapshot` does.
-  extract.newest = record.newest_day();
   return {std::move(fleet), std::move(extract), as_of, day_is_given, scope};
+}
+
+Snapshot take_learnt_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
+                              const Scope& scope) {
+  const BookKeeper keeper(*fleet);
+  Extract extract;
+  record.in_one_view([&] {
+    HeldKinds kinds(keeper, *fleet, scope, as_of);
+    if (scope.machines) extract.kinds = kinds.of_their_states(record);
+    extract.read = to_be_read(*fleet, record, scope, extract.kinds);
+    extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
+      if (!scope.machines) kinds.note(state);
+      return false;
+    });
+    if (!scope.machines) extract.kinds = kinds.of_noted(record);
+    extract.newest = record.newest_day();
+  });
+  return {std::move(fleet), std::move(extract), as_of, day_is_given, scope};
+}
+
+Snapshot take_learnt_fleet_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of,
+                                    bool day_is_given, const Scope& scope) {
+  return take_learnt_snapshot(std::move(fleet), record, as_of, day_is_given).within(scope);
 }
 
 std::string_view to_text(OddBook::Why why) {

@@ -16,7 +16,7 @@ namespace {
 class Counting : public StateKeeper {
  public:
   bool wants(const std::string& machine) const override { return machine != "unlisted"; }
-  bool holds(const KeptState& state) const override { return state.bytes != "stale"; }
+  bool holds(const KeptState& state) const override { return !state.bytes.empty() && state.bytes != "stale"; }
   std::string work_out(const std::string& machine, const FactTally& facts,
                        const std::vector<Fact>& unstruck) const override {
     if (machine == "hopeless") throw std::runtime_error("cannot be worked out");
@@ -28,10 +28,10 @@ class Counting : public StateKeeper {
 };
 
 std::map<std::string, std::string> kept(const Record& record) {
-  std::vector<KeptState> states;
-  CHECK(record.legible(&states).diagnostics.empty());
+  KeptBeside beside;
+  CHECK(record.legible(&beside).diagnostics.empty());
   std::map<std::string, std::string> by_machine;
-  for (const KeptState& state : states) by_machine[state.machine] = state.bytes;
+  for (const KeptState& state : beside.states) by_machine[state.machine] = state.bytes;
   return by_machine;
 }
 
@@ -91,6 +91,71 @@ TEST_CASE("what does not hold is worked out by the next entry, about whatever ma
   // Whoever writes without a keeper takes away what is no longer true.
   record_test::add(record, {record_test::reading("a", day, 2, 4)});
   CHECK((kept(record) == Kept{{"b", "2 of 2"}, {"of-old", "stale"}}));
+}
+
+TEST_CASE("what is worked out of several states together, once each of them holds") {
+  // Keeps of two groups what their seals add up to: of a machine, how many unstruck facts there are.
+  class Together : public Counting {
+   public:
+    std::uint64_t seal_of(const KeptState& state) const override { return std::stoull(state.bytes); }
+    std::vector<KeptGroup> groups() const override {
+      return {{"ab", {{"a", {}}, {"b", {}}}}, {"c", {{"c", {}}, {"nothing", {}}}}, {"none", {{"nothing", {}}}}};
+    }
+    bool holds_together(const KeptGroup& group) const override { return group.bytes == sum_of(group); }
+    std::string work_out_together(const KeptGroup& group, const std::vector<KeptState>& states) const override {
+      worked_out_groups.push_back(group.name + std::to_string(states.size()));
+      return sum_of(group);
+    }
+    static std::string sum_of(const KeptGroup& group) {
+      std::uint64_t sum = 0;
+      for (const KeptMember& member : group.members) sum += member.seal.value_or(0);
+      return std::to_string(sum);
+    }
+    mutable std::vector<std::string> worked_out_groups;
+  };
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Together keeper;
+  const Day day = day_of(2026, 1, 1);
+  add(record, {record_test::reading("a", day, 1, 1), record_test::reading("b", day, 1, 1, 2)}, keeper);
+  CHECK((keeper.worked_out_groups == std::vector<std::string>{"ab2"}));
+  CHECK(record.kept_of_group("ab") == "2");
+  CHECK(record.kept_of_group("c").empty());
+  add(record, {record_test::reading("c", day, 2, 2)}, keeper);
+  CHECK((keeper.worked_out_groups == std::vector<std::string>{"ab2", "c1"}));
+  add(record, {record_test::strike(record_test::fact_id(1, 1), 3)}, keeper);
+  CHECK(record.kept_of_group("ab") == "1");
+  CHECK((keeper.worked_out_groups.back() == "ab2"));
+  CHECK(keeper.worked_out_groups.size() == 3);
+  add(record, {record_test::reading("c", day, 3, 4)}, keeper, true);
+  CHECK(keeper.worked_out_groups.size() == 3);
+
+  const auto states = record.kept_of({"b", "nothing", "a"});
+  REQUIRE(states.size() == 2);
+  CHECK(states[0].machine == "b");
+  CHECK(states[0].bytes == "1 of 1");
+  CHECK(states[1].facts.facts == 1);
+
+  // Another keeper, who wants no groups, leaves none.
+  const Counting other;
+  add(record, {record_test::reading("c", day, 5, 5)}, other);
+  CHECK(record.kept_of_group("ab").empty());
+}
+
+TEST_CASE("a group of which a state cannot be worked out is not kept") {
+  class Both : public Counting {
+   public:
+    std::vector<KeptGroup> groups() const override { return {{"both", {{"a", {}}, {"hopeless", {}}}}}; }
+    std::string work_out_together(const KeptGroup&, const std::vector<KeptState>&) const override { return "together"; }
+  };
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Both keeper;
+  add(record, {record_test::reading("a", day_of(2026, 1, 1), 1, 1)}, keeper);
+  CHECK(record.kept_of_group("both") == "together");
+  add(record, {record_test::reading("hopeless", day_of(2026, 1, 1), 1, 2)}, keeper);
+  CHECK(record.facts().size() == 2);
+  CHECK(record.kept_of_group("both").empty());
 }
 
 TEST_CASE("facts are stored where nothing can be worked out of them") {
