@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
-"""What is kept of machines in the record changes no answer: lists are asked of a record with it and of a copy without, on
-the day, later and earlier, after each sort of entry, after an edit of a fleet file and after damage.
+"""What is kept of machines and of kinds in the record changes no answer: lists, and answers that look ahead, are asked of a
+record with it, of one without what is kept of kinds and of one without either, on the day, later and earlier, after each
+sort of entry, after an edit of a fleet file and after damage.
 
 usage: kept_books.py COMMAND
 
@@ -26,6 +27,7 @@ from fleets.writing import write_fleet
 command = pathlib.Path(sys.argv[1]).resolve()
 QUESTIONS = ("due", "due --all --format csv", "due --format json", "due --format md", "due --overdue", "find-out",
              "due --overdue --format json", "find-out --format json", "mail")
+AHEAD = ("forecast --format json", "season harvest --format json", "parts --format json", "workload --format json")
 passed = failed = 0
 
 
@@ -71,21 +73,26 @@ class Fleet:
     def unused(self):
         """Why which books are not used, as `check` has it; and what else it found, by code."""
         told = json.loads(self.run(("check", "--format", "json"))[1])
-        return {row["machine"]: row["why"] for row in told["odd_books"]}, [each["code"] for each in told["findings"]]
+        unused = {row["machine"]: row["why"] for row in told["odd_books"]}
+        unused.update({"kind " + row["schedule"]: row["why"] for row in told["odd_kinds"]})
+        return unused, [each["code"] for each in told["findings"]]
+
+    def one_of_its_kind(self):
+        return ("due --format json --machine " + self.machines[0], "why " + self.machines[0])
 
     def same(self, after, questions=QUESTIONS, days=(0,)):
-        """Whether lists with what is kept are those without, byte for byte."""
-        asked = [(days_later, question) for days_later in days for question in questions]
+        """Whether answers with what is kept are those without, byte for byte."""
+        asked = [(days_later, question) for days_later in days for question in (*questions, *self.one_of_its_kind())]
         ask = lambda: [self.run(question.split(), self.day + timedelta(days_later)) for days_later, question in asked]
-        by_books = ask()
+        by_all = ask()
         shutil.copy(self.record, self.aside)
-        with sqlite3.connect(self.record) as database:
-            database.execute("DELETE FROM derived")
-        database.close()
-        by_facts = ask()
+        for table in ("derived_together", "derived"):
+            with sqlite3.connect(self.record) as database:
+                database.execute("DELETE FROM " + table)
+            database.close()
+            for (days_later, question), got, expected in zip(asked, by_all, ask()):
+                check(f"{self.name}, {after}, {days_later} days later, without {table}, {question}", got == expected, (got, expected))
         self.aside.replace(self.record)
-        for (days_later, question), got, expected in zip(asked, by_books, by_facts):
-            check(f"{self.name}, {after}, {days_later} days later, {question}", got == expected, (got, expected))
 
     def showing(self, machine, more):
         """More than its first meter has ever shown."""
@@ -96,8 +103,9 @@ class Fleet:
         """Of all machines, and as it would be worked out now."""
         unused, codes = self.unused()
         kept = self.rows("SELECT count(*) FROM derived")[0][0]
-        check(f"{self.name}, {after}: all is kept", kept >= len(self.machines) - 1 and not unused, (kept, unused))
-        check(f"{self.name}, {after}: no damage", "spoilt-book" not in codes, codes)
+        kinds = self.rows("SELECT count(*) FROM derived_together")[0][0]
+        check(f"{self.name}, {after}: all is kept", kept >= len(self.machines) - 1 and kinds and not unused, (kept, kinds, unused))
+        check(f"{self.name}, {after}: no damage", not {"spoilt-book", "spoilt-kind"} & set(codes), codes)
 
 
 def last_command(fleet):
@@ -154,11 +162,22 @@ def damage(fleet):
         spoilt[len(spoilt) // 2] ^= 4
         database.execute("UPDATE derived SET state = ? WHERE machine = ?", (bytes(spoilt), machine))
     database.close()
-    unused, codes = fleet.unused()
-    check(f"{fleet.name}: damage is told", list(unused.values()) == ["spoilt"] and codes.count("spoilt-book") == 1, (unused, codes))
+    unused, codes = fleet.unused()  # a kind is not used either where a book is not
+    check(f"{fleet.name}: damage is told", sorted(unused.values()) == ["spoilt", "stale"] and codes.count("spoilt-book") == 1, (unused, codes))
     fleet.same("damage", ("due --format json", "due --overdue"))
     fleet.said("saw", fleet.machines[-1], "smoke", "from the exhaust")
     fleet.is_kept("an entry after damage")
+    with sqlite3.connect(fleet.record) as database:
+        name, state = database.execute("SELECT name, state FROM derived_together ORDER BY length(state) DESC").fetchone()
+        spoilt = bytearray(state)
+        spoilt[len(spoilt) // 2] ^= 4
+        database.execute("UPDATE derived_together SET state = ? WHERE name = ?", (bytes(spoilt), name))
+    database.close()
+    unused, codes = fleet.unused()
+    check(f"{fleet.name}: a damaged kind is told", unused == {"kind " + name: "spoilt"} and codes.count("spoilt-kind") == 1, (unused, codes))
+    fleet.same("damage to a kind", ("due --format json", "due --overdue"))
+    fleet.said("saw", fleet.machines[-1], "smoke", "from the exhaust, again")
+    fleet.is_kept("an entry after damage to a kind")
 
 
 with tempfile.TemporaryDirectory() as top:
@@ -171,6 +190,7 @@ with tempfile.TemporaryDirectory() as top:
     for fleet in fleets:
         fleet.is_kept("import")
         fleet.same("import", days=(0, 1, 250, -25, -700))
+        fleet.same("import", AHEAD, days=(0, 90))
         entries(fleet, top)
         edit(fleet)
         damage(fleet)

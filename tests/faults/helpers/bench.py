@@ -115,7 +115,8 @@ class Bench:
                                              f"{again.stderr.decode()}") and writing.starts:
                 return  # there is no fleet to ask
         checked = run(self.binary, words("check", "--format json"), folder, fleet)  # reads all facts
-        unused = json.loads(checked.stdout)["odd_books"] if checked.stdout else checked.stderr.decode()
+        told = json.loads(checked.stdout) if checked.stdout else {}
+        unused = told["odd_books"] + told["odd_kinds"] if told else checked.stderr.decode()
         self.summary.check(unused == [], f"{what}`check` afterwards: what is kept of machines is not used: {unused}")
         listed = run(self.binary, words("due"), folder, fleet)
         self.summary.check(listed.returncode == 0,
