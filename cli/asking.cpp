@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 #include "event_numbers.h"
 #include "service/kept_books.h"
 
@@ -35,8 +37,14 @@ service::DueList Asking::due_list(const service::DueAsk& ask, const service::For
 
 const std::vector<service::Fact>& Asking::read_whole_book() {
   if (!book_) {
-    book_.emplace(record().facts());
-    snapshot_.emplace(session_.fleet, service::whole_book(*book_), session_.today, session_.day_is_given, scope_);
+    service::LearntKinds kinds;
+    record().in_one_view([&] {
+      book_.emplace(record().facts());
+      kinds = service::kept_kinds(*session_.fleet, record(), {}, session_.today);
+    });
+    service::Extract whole = service::whole_book(*book_);
+    whole.kinds = std::move(kinds);
+    snapshot_.emplace(session_.fleet, std::move(whole), session_.today, session_.day_is_given, scope_);
     forecaster_.reset();
   }
   return *book_;

@@ -9,6 +9,7 @@ The fleets are the sample and two drawn for measuring (tests/bench/fleets), of f
 """
 import json
 import pathlib
+import re
 import shutil
 import sqlite3
 import subprocess
@@ -108,6 +109,29 @@ class Fleet:
         check(f"{self.name}, {after}: no damage", not {"spoilt-book", "spoilt-kind"} & set(codes), codes)
 
 
+def same_entries(fleet, after):
+    """What an entry says of what it changes is the same where nothing is kept, but for the names of its facts."""
+    blank = r'"(entered|batch)": "[^"]*"|\b[0-9a-z]{6}(?:[0-9a-z]{20})?-[0-9]+\b'
+    machine, other = fleet.machines[0], fleet.machines[-1]
+    look = ("looked", other, "smoke blue", "--note", "looked for it", "--found", "good")
+    fleet.said("saw", other, "smoke blue")
+    fleet.said(*look)
+    asked = [("reading", machine, fleet.showing(machine, 5)), ("reading", machine, fleet.showing(machine, 140)), look,
+             ("saw", other, "smoke", "black"), ("lay-up", machine, "--until", str(fleet.day + timedelta(40)))]
+    for words in asked:
+        told = []
+        for table in ("", "derived_together", "derived"):
+            shutil.copy(fleet.record, fleet.aside)
+            if table:
+                with sqlite3.connect(fleet.record) as database:
+                    database.execute("DELETE FROM " + table)
+                database.close()
+            status, out, err = fleet.run((*words, "--format", "json"))
+            told.append((status, re.sub(blank, "...", out), err))
+            fleet.aside.replace(fleet.record)
+        check(f"{fleet.name}, {after}, {' '.join(map(str, words))}", told[0][0] == 0 and told.count(told[0]) == 3, told)
+
+
 def last_command(fleet):
     return [json.loads(line) for line in fleet.said("export", "--format", "jsonl").splitlines()][-1]["id"]
 
@@ -191,6 +215,7 @@ with tempfile.TemporaryDirectory() as top:
         fleet.is_kept("import")
         fleet.same("import", days=(0, 1, 250, -25, -700))
         fleet.same("import", AHEAD, days=(0, 90))
+        same_entries(fleet, "import")
         entries(fleet, top)
         edit(fleet)
         damage(fleet)

@@ -40,7 +40,7 @@ class BookKeeper : public StateKeeper {
 
   // Nothing where it does not hold.
   std::optional<Condensed> book(const KeptState& state) const;
-  std::shared_ptr<const LearntKind> kind(const KeptGroup& group) const;
+  std::shared_ptr<const LearntKind> kind(KeptGroup&& group) const;
 
   // The kinds that it has worked out, of all facts of their machines, whatever their days.
   const LearntKinds& learnt() const { return learnt_; }

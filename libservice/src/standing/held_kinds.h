@@ -18,9 +18,8 @@ class HeldKinds {
   // To be told the state of each machine of these kinds of which something is recorded.
   void note(const KeptState& state);
 
-  LearntKinds of_noted(const Record& record) const;
-
-  // After having read these states itself.
+  // To be asked once, after all of them were noted, or by the other one, which reads and notes them itself.
+  LearntKinds of_noted(const Record& record);
   LearntKinds of_their_states(const Record& record);
 
  private:

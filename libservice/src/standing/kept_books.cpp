@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <map>
 #include <utility>
 
@@ -59,6 +60,25 @@ std::map<std::string, std::vector<Fact>, std::less<>> by_machine(const std::vect
   return all;
 }
 
+// In one view of the record: the kinds that hold, and the facts of machines whose state is not taken.
+Extract beside(const BookKeeper& keeper, const Fleet& fleet, const Record& record, const Scope& scope, Day as_of,
+               const std::function<bool(const KeptState& state)>& take) {
+  Extract extract;
+  record.in_one_view([&] {
+    HeldKinds kinds(keeper, fleet, scope, as_of);
+    // Of some machines it must be known first whether their kin is to be read; of all, their states go by but once.
+    if (scope.machines) extract.kinds = kinds.of_their_states(record);
+    extract.read = to_be_read(fleet, record, scope, extract.kinds);
+    extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
+      if (!scope.machines) kinds.note(state);
+      return take(state);
+    });
+    if (!scope.machines) extract.kinds = kinds.of_noted(record);
+    extract.newest = record.newest_day();
+  });
+  return extract;
+}
+
 }  // namespace
 
 bool BookKeeper::wants(const std::string& machine) const {
@@ -101,42 +121,24 @@ std::optional<Condensed> BookKeeper::book_on(const KeptState& state, Day day) co
 Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                             const Scope& scope) {
   const BookKeeper keeper(*fleet);
-  Extract extract;
-  record.in_one_view([&] {
-    HeldKinds kinds(keeper, *fleet, scope, as_of);
-    if (scope.machines) extract.kinds = kinds.of_their_states(record);
-    extract.read = to_be_read(*fleet, record, scope, extract.kinds);
-    std::vector<Fact> bearing;
-    extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
-      if (!scope.machines) kinds.note(state);
-      auto book = keeper.book_on(state, as_of);
-      if (!book) return false;
-      std::move(book->facts.begin(), book->facts.end(), std::back_inserter(bearing));
-      extract.derived.emplace(state.machine, std::make_shared<const Derived>(std::move(book->derived)));
-      return true;
-    });
-    std::move(bearing.begin(), bearing.end(), std::back_inserter(extract.facts));
-    if (!scope.machines) extract.kinds = kinds.of_noted(record);
-    extract.newest = record.newest_day();
+  std::vector<Fact> bearing;
+  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived;
+  Extract extract = beside(keeper, *fleet, record, scope, as_of, [&](const KeptState& state) {
+    auto book = keeper.book_on(state, as_of);
+    if (!book) return false;
+    std::move(book->facts.begin(), book->facts.end(), std::back_inserter(bearing));
+    derived.emplace(state.machine, std::make_shared<const Derived>(std::move(book->derived)));
+    return true;
   });
+  std::move(bearing.begin(), bearing.end(), std::back_inserter(extract.facts));
+  extract.derived = std::move(derived);
   return {std::move(fleet), std::move(extract), as_of, day_is_given, scope};
 }
 
 Snapshot take_learnt_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
                               const Scope& scope) {
   const BookKeeper keeper(*fleet);
-  Extract extract;
-  record.in_one_view([&] {
-    HeldKinds kinds(keeper, *fleet, scope, as_of);
-    if (scope.machines) extract.kinds = kinds.of_their_states(record);
-    extract.read = to_be_read(*fleet, record, scope, extract.kinds);
-    extract.facts = record.facts_beside(extract.read, [&](const KeptState& state) {
-      if (!scope.machines) kinds.note(state);
-      return false;
-    });
-    if (!scope.machines) extract.kinds = kinds.of_noted(record);
-    extract.newest = record.newest_day();
-  });
+  Extract extract = beside(keeper, *fleet, record, scope, as_of, [](const KeptState&) { return false; });
   return {std::move(fleet), std::move(extract), as_of, day_is_given, scope};
 }
 

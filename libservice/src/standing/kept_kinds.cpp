@@ -86,9 +86,10 @@ std::string BookKeeper::work_out_together(const KeptGroup& group, const std::vec
   return bytes + rest;
 }
 
-std::shared_ptr<const LearntKind> BookKeeper::kind(const KeptGroup& group) const {
+std::shared_ptr<const LearntKind> BookKeeper::kind(KeptGroup&& group) const {
   if (!holds_together(group)) return nullptr;
-  return LearntKind::read(group.bytes.substr(kind_head_size));
+  group.bytes.erase(0, kind_head_size);
+  return LearntKind::read(std::move(group.bytes));
 }
 
 std::vector<OddKind> odd_kinds(const Fleet& fleet, const std::vector<Fact>& facts, const KeptBeside& kept) {
@@ -167,16 +168,16 @@ void HeldKinds::note(const KeptState& state) {
   if (keeper_.holds(state)) found->second->seal = keeper_.seal_of(state);
 }
 
-LearntKinds HeldKinds::of_noted(const Record& record) const {
+LearntKinds HeldKinds::of_noted(const Record& record) {
   LearntKinds kinds;
-  for (const KeptGroup& group : groups_) {
+  for (KeptGroup& group : groups_) {
     const bool is_known_then = std::all_of(group.members.begin(), group.members.end(), [&](const KeptMember& member) {
       return !member.facts.newest || *member.facts.newest <= as_of_;
     });
     if (!is_known_then || !has_all_books(group)) continue;
-    KeptGroup kept = group;
-    kept.bytes = record.kept_of_group(group.name);
-    if (auto kind = keeper_.kind(kept)) kinds.emplace(group.name, std::move(kind));
+    group.bytes = record.kept_of_group(group.name);
+    std::string schedule = group.name;
+    if (auto kind = keeper_.kind(std::move(group))) kinds.emplace(std::move(schedule), std::move(kind));
   }
   return kinds;
 }

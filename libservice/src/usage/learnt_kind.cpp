@@ -190,6 +190,8 @@ std::shared_ptr<const LearntKind> LearntKind::from(
   }
   for (auto& [meter, learnt] : meters) learnt = usage::learn(fleet, kin, book_of, meter);
   KindWriter out;
+  constexpr std::size_t name_and_services = 256;  // about so much a machine
+  out.bytes.reserve(meters.size() * kin.size() * (size_of_learnt() + name_and_services));
   out.number(layout);
   out.number(meters.size());
   for (const auto& [meter, learnt] : meters) write(meter, learnt, out);

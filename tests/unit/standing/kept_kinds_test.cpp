@@ -186,7 +186,8 @@ struct Keeping {
 
 TEST_CASE("what a kind has taught depends on no day, once that is not before the newest fact") {
   const Keeping keeping;
-  const std::string then = Keeping::learnt_now(take_snapshot(keeping.fleet, keeping.record, day(last_day), true), "drill");
+  const std::string then =
+      Keeping::learnt_now(take_snapshot(keeping.fleet, keeping.record, day(last_day), true), "drill");
   for (const char* on : {"2026-03-21", "2026-11-01", "2029-01-01"}) {
     CAPTURE(on);
     CHECK((Keeping::learnt_now(take_snapshot(keeping.fleet, keeping.record, day(on), true), "drill") == then));
@@ -226,7 +227,8 @@ TEST_CASE("kinds are kept by the transaction that adds facts, and hold from the 
   CHECK((keeping.kept().size() == 1));
   CHECK(keeping.kept().contains("pump"));
   CHECK(keeping.kept_and_right("2026-03-25").size() == 2);
-  keeping.entering.add(keeping.fleet.get(), {keeping.entering.reading("p-2", day("2024-12-24"), 600)});  // of a day before
+  keeping.entering.add(keeping.fleet.get(),
+                       {keeping.entering.reading("p-2", day("2024-12-24"), 600)});  // of a day before
   CHECK(keeping.kept_and_right("2026-03-25").size() == 2);
 }
 
