@@ -37,7 +37,7 @@ void add_lateness(std::span<const ServiceDay> services, Amount every, const Mete
 }  // namespace
 
 LateServices::LateServices(Lateness shares, bool recorded) : shares_(std::move(shares)), recorded_(recorded) {
-  std::sort(shares_.begin(), shares_.end());
+  if (!std::is_sorted(shares_.begin(), shares_.end())) std::sort(shares_.begin(), shares_.end());
 }
 
 double LateServices::unserviced_at(double share) const {

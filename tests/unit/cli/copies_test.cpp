@@ -201,7 +201,7 @@ TEST_CASE("a backup is whole, of the record's mode, and never over another file"
   take_out(place, "copy.db");
   CHECK(book(place) == before);
   std::string bytes = place.read("record.db");
-  const auto at = bytes.rfind("loader");
+  const auto at = bytes.find("loader");  // in the table of machines, or in its index
   REQUIRE(at != std::string::npos);
   bytes[at] = 'L';
   place.write("record.db", bytes);
