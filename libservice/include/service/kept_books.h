@@ -48,6 +48,10 @@ class BookKeeper : public StateKeeper {
   // Nothing either where it does not answer for that day: the machine is yet to come, or has later facts.
   std::optional<Condensed> book_on(const KeptState& state, Day day) const;
 
+  // The machine among its kind; nothing where what is kept of the kind does not answer for that day, whatever is kept
+  // of the others.
+  std::optional<KeptMember> member_on(const KeptState& state, Day day) const;
+
  private:
   const Fleet& fleet_;
   mutable LearntKinds learnt_;

@@ -226,8 +226,11 @@ class OneByOne {
   // The machines of which the record holds a fact, struck or not, in order.
   virtual const std::vector<std::string>& machines() const = 0;
 
-  // What is kept of a machine, or nothing.
+  // Of a machine of which something is recorded, with no bytes where nothing is kept of it.
   virtual std::optional<KeptState> kept(std::string_view machine) = 0;
+
+  // As `Record::kept_of_group`.
+  virtual std::string kept_of_group(const std::string& name) = 0;
 
   // Its facts that nobody struck, in the one order.
   virtual std::vector<Fact> unstruck(std::string_view machine) = 0;

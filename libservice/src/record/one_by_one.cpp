@@ -2,12 +2,10 @@
 
 #include <algorithm>
 
-#include "record/kept.h"
-
 namespace service::record {
 
 MachineByMachine::MachineByMachine(SQLite::Database& database)
-    : reader_(database), kept_query_(database, "SELECT state FROM derived WHERE machine = ?") {
+    : database_(database), reader_(database), kept_query_(database, "SELECT state FROM derived WHERE machine = ?") {
   database.exec("PRAGMA cache_size = -16384");  // each page is asked for a few times at once, and not again
   std::vector<MachineRow> rows = reader_.machines();
   std::erase_if(rows, [](const MachineRow& row) { return row.name.empty(); });
@@ -36,10 +34,11 @@ std::optional<std::size_t> MachineByMachine::place_of(std::string_view machine) 
 std::optional<KeptState> MachineByMachine::kept(std::string_view machine) {
   const auto place = place_of(machine);
   if (!place) return std::nullopt;
+  KeptState state{names_[*place], rows_[*place].tally, {}};
   kept_query_.reset();
   kept_query_.bind(1, rows_[*place].key);
-  if (!kept_query_.executeStep()) return std::nullopt;
-  return KeptState{names_[*place], rows_[*place].tally, bytes_at(kept_query_, 0)};
+  if (kept_query_.executeStep()) state.bytes = bytes_at(kept_query_, 0);
+  return state;
 }
 
 std::vector<Fact> MachineByMachine::unstruck(std::string_view machine) {

@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "record/kept.h"
 #include "record/reading.h"
 #include "service/kept_state.h"
 #include "service/record.h"
@@ -23,6 +24,7 @@ class MachineByMachine : public OneByOne {
 
   const std::vector<std::string>& machines() const override { return names_; }
   std::optional<KeptState> kept(std::string_view machine) override;
+  std::string kept_of_group(const std::string& name) override { return read_group(database_, name); }
   std::vector<Fact> unstruck(std::string_view machine) override;
 
  private:
@@ -34,6 +36,7 @@ class MachineByMachine : public OneByOne {
   std::optional<std::size_t> place_of(std::string_view machine) const;
   void insist_on_no_damage();
 
+  SQLite::Database& database_;
   FactReader reader_;
   SQLite::Statement kept_query_;
   std::vector<std::string> names_;  // in order

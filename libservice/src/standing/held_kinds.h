@@ -23,10 +23,19 @@ class HeldKinds {
   LearntKinds of_their_states(const Record& record);
 
  private:
+  struct Kind {
+    KeptGroup group;
+    bool may_hold = true;
+  };
+  struct Member {
+    Kind* kind = nullptr;
+    KeptMember* member = nullptr;
+  };
+
   const BookKeeper& keeper_;
   Day as_of_;
-  std::vector<KeptGroup> groups_;
-  std::map<std::string_view, KeptMember*, std::less<>> members_;
+  std::vector<Kind> kinds_;
+  std::map<std::string_view, Member, std::less<>> members_;
 };
 
 }  // namespace service

@@ -3,6 +3,7 @@
 // its seal, so nothing else need be told of entries, strikes and edits.
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "base/checksum.h"
@@ -86,6 +87,12 @@ std::string BookKeeper::work_out_together(const KeptGroup& group, const std::vec
   return bytes + rest;
 }
 
+std::optional<KeptMember> BookKeeper::member_on(const KeptState& state, Day day) const {
+  if (state.facts.newest && *state.facts.newest > day) return std::nullopt;  // not yet known then
+  if (!holds(state)) return std::nullopt;
+  return KeptMember{state.machine, state.facts, seal_of(state)};
+}
+
 std::shared_ptr<const LearntKind> BookKeeper::kind(KeptGroup&& group) const {
   if (!holds_together(group)) return nullptr;
   group.bytes.erase(0, kind_head_size);
@@ -148,33 +155,36 @@ std::vector<Diagnostic> remarks_on(const std::vector<OddKind>& odd) {
 }
 
 HeldKinds::HeldKinds(const BookKeeper& keeper, const Fleet& fleet, const Scope& scope, Day as_of)
-    : keeper_(keeper), as_of_(as_of), groups_(keeper.groups()) {
+    : keeper_(keeper), as_of_(as_of) {
+  std::set<std::string_view> asked;
   if (scope.machines) {
-    std::map<std::string_view, bool> asked;
     for (const std::string& name : *scope.machines) {
-      if (const Machine* machine = fleet.machine(name)) asked[machine->schedule] = true;
+      if (const Machine* machine = fleet.machine(name)) asked.insert(machine->schedule);
     }
-    std::erase_if(groups_, [&](const KeptGroup& group) { return !asked.contains(group.name); });
   }
-  for (KeptGroup& group : groups_) {
-    for (KeptMember& member : group.members) members_.emplace(member.machine, &member);
+  for (KeptGroup& group : keeper.groups()) {
+    if (!scope.machines || asked.contains(group.name)) kinds_.push_back({std::move(group)});
+  }
+  for (Kind& kind : kinds_) {
+    for (KeptMember& member : kind.group.members) members_.emplace(member.machine, Member{&kind, &member});
   }
 }
 
 void HeldKinds::note(const KeptState& state) {
   const auto found = members_.find(state.machine);
-  if (found == members_.end()) return;
-  found->second->facts = state.facts;
-  if (keeper_.holds(state)) found->second->seal = keeper_.seal_of(state);
+  if (found == members_.end() || !found->second.kind->may_hold) return;
+  if (auto member = keeper_.member_on(state, as_of_)) {
+    found->second.member->facts = member->facts;
+    found->second.member->seal = member->seal;
+  } else {
+    found->second.kind->may_hold = false;
+  }
 }
 
 LearntKinds HeldKinds::of_noted(const Record& record) {
   LearntKinds kinds;
-  for (KeptGroup& group : groups_) {
-    const bool is_known_then = std::all_of(group.members.begin(), group.members.end(), [&](const KeptMember& member) {
-      return !member.facts.newest || *member.facts.newest <= as_of_;
-    });
-    if (!is_known_then || !has_all_books(group)) continue;
+  for (auto& [group, may_hold] : kinds_) {
+    if (!may_hold) continue;
     group.bytes = record.kept_of_group(group.name);
     std::string schedule = group.name;
     if (auto kind = keeper_.kind(std::move(group))) kinds.emplace(std::move(schedule), std::move(kind));

@@ -15,10 +15,12 @@
 namespace service {
 namespace {
 
-// The kept book of a machine where that answers for the day, else its facts: read when it is asked for. What a kind
-// teaches is asked of all its books before the list asks for each of them, so those of the kind at hand are held until
-// then as far as they are small together; the others are read again. (To hold what is left of their facts, packed, was
-// tried: working it out takes longer than reading them.)
+using Kind = std::vector<const Machine*>;
+
+// The kept book of a machine where that answers for the day, else its facts: read when it is asked for; and what is
+// kept of a kind, where that answers. Else what the kind teaches is asked of all its books before the list asks for
+// each of them, so those of the kind at hand are held until then as far as they are small together; the others are read
+// again. (To hold what is left of their facts, packed, was tried: working it out takes longer than reading them.)
 class BooksOfRecord : public BookSource {
  public:
   BooksOfRecord(const Fleet& fleet, OneByOne& record, Day as_of, std::size_t most_at_hand)
@@ -27,17 +29,35 @@ class BooksOfRecord : public BookSource {
   std::shared_ptr<const MachineBook> book_of(const Machine& machine) const override {
     if (const auto held = at_hand_.find(&machine); held != at_hand_.end()) return held->second;
     auto book = read(machine);
-    if (facts_at_hand_ + book->facts().size() <= most_at_hand_) {
+    if (!asked_once_ && facts_at_hand_ + book->facts().size() <= most_at_hand_) {
       facts_at_hand_ += book->facts().size();
       at_hand_.emplace(&machine, book);
     }
     return book;
   }
 
-  // The next kind begins.
-  void let_go() {
+  // Of the kind at hand. Their states say whether it holds, so these are read for it, and once more for their books.
+  std::shared_ptr<const LearntKind> learnt_of(const std::string& schedule) const override {
+    KeptGroup group{schedule, {}};
+    for (const Machine* machine : *kind_) {
+      KeptMember& member = group.members.emplace_back(KeptMember{machine->key, {}});
+      const auto state = record_.kept(machine->key);
+      if (!state) continue;
+      auto its = keeper_.member_on(*state, as_of_);
+      if (!its) return nullptr;
+      member = std::move(*its);
+    }
+    group.bytes = record_.kept_of_group(schedule);
+    auto kind = keeper_.kind(std::move(group));
+    asked_once_ = kind != nullptr;
+    return kind;
+  }
+
+  void begin(const Kind& kind) {
+    kind_ = &kind;
     at_hand_.clear();
     facts_at_hand_ = 0;
+    asked_once_ = false;
   }
 
   // Up to the day asked about, as a snapshot holds them.
@@ -62,11 +82,11 @@ class BooksOfRecord : public BookSource {
   OneByOne& record_;
   Day as_of_;
   std::size_t most_at_hand_;
+  const Kind* kind_ = nullptr;
   mutable std::unordered_map<const Machine*, std::shared_ptr<const MachineBook>> at_hand_;
   mutable std::size_t facts_at_hand_ = 0;
+  mutable bool asked_once_ = false;  // for each book: nobody learns of them
 };
-
-using Kind = std::vector<const Machine*>;
 
 // The machines of each schedule of which the list wants any, in the order of the fleet file.
 std::vector<Kind> by_kind(const Fleet& fleet, const ListMaker& maker) {
@@ -108,7 +128,7 @@ void add_unlisted(ListMaker& maker, const Fleet& fleet, OneByOne& record, const 
 // By what each kind teaches unless told, which goes with the last of its machines.
 void add_kinds(ListMaker& maker, std::span<const Kind> kinds, BooksOfRecord& books, const Forecaster* told) {
   for (const Kind& kind : kinds) {
-    books.let_go();
+    books.begin(kind);
     const Forecaster forecaster = told != nullptr ? *told : learnt_from(books);
     for (const Machine* machine : kind) {
       if (maker.wants(*machine)) maker.add(*machine, books.book_of(*machine), forecaster);

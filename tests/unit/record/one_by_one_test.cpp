@@ -47,7 +47,10 @@ TEST_CASE("machine after machine there are the facts that nobody struck, and wha
     CHECK((kept->machine == "a"));
     CHECK((kept->bytes == "2"));
     CHECK(kept->facts.facts == 2);
-    CHECK_FALSE(book.kept("b").has_value());
+    const auto of_b = book.kept("b");  // its fact is struck, and nothing is kept of it
+    REQUIRE(of_b.has_value());
+    CHECK(of_b->facts.facts == 1);
+    CHECK(of_b->bytes.empty());
     CHECK_FALSE(book.kept("nobody").has_value());
   });
   CHECK(asked);

@@ -6,6 +6,7 @@
 #include <functional>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "service/due_list.h"
@@ -161,6 +162,21 @@ struct Keeping {
     REQUIRE(result == SQLITE_OK);
   }
 
+  // What is kept of the drills is whole, and of the first of them alone.
+  void learn_drills_of_one() {
+    class Forgetting : public BookKeeper {
+     public:
+      using BookKeeper::BookKeeper;
+      std::string work_out_together(const KeptGroup& group, const std::vector<KeptState>& states) const override {
+        return BookKeeper::work_out_together(group, {states.front()});
+      }
+    };
+    const Forgetting keeper(*fleet);
+    const std::vector<Fact> more{entering.reading("d-1", day(last_day), 1900)};
+    record.append(
+        {}, false, [&](const std::vector<Fact>&) { return more; }, &keeper);
+  }
+
   // Another bit at a place of what is kept of a kind.
   void spoil(const std::string& schedule, int at) const {
     sqlite3* database = nullptr;
@@ -181,6 +197,19 @@ struct Keeping {
     sqlite3_close(database);
   }
 };
+
+// Of each point when it comes due, and when that is expected.
+std::vector<std::string> days_of(const DueList& list) {
+  std::vector<std::string> days;
+  for (const Point& point : list.points) {
+    days.push_back(point.machine->key + ' ' + point.task->name + ' ' +
+                   (point.due_on ? to_text(*point.due_on) : "never"));
+    for (const auto& end : {point.due_span.p10, point.due_span.p50, point.due_span.p90}) {
+      days.back() += ' ' + (end ? to_text(*end) : std::string("open"));
+    }
+  }
+  return days;
+}
 
 }  // namespace
 
@@ -302,18 +331,8 @@ TEST_CASE("what is kept of a kind from before, of another kind or with another b
 }
 
 TEST_CASE("a kind that is whole and says something else than the books is told") {
-  class Forgetting : public BookKeeper {
-   public:
-    using BookKeeper::BookKeeper;
-    std::string work_out_together(const KeptGroup& group, const std::vector<KeptState>& states) const override {
-      return BookKeeper::work_out_together(group, {states.front()});
-    }
-  };
   Keeping keeping;
-  const Forgetting keeper(*keeping.fleet);
-  const std::vector<Fact> more{keeping.entering.reading("d-1", day(last_day), 1900)};
-  keeping.record.append(
-      {}, false, [&](const std::vector<Fact>&) { return more; }, &keeper);
+  keeping.learn_drills_of_one();
   const auto odd = keeping.odd();
   REQUIRE(odd.size() == 1);
   CHECK((odd.front().why == OddBook::Why::differs));
@@ -330,19 +349,36 @@ TEST_CASE("of a machine of a kept kind nothing is read of its kin") {
   CHECK_FALSE(by_facts.facts_of("d-2").empty());
   CHECK((by_kind.facts_of("d-1").size() == by_facts.facts_of("d-1").size()));
   const auto expected = [&](const Snapshot& snapshot) {
-    std::vector<std::string> days;
-    for (const Point& point : due_list(snapshot, on + std::chrono::days{400}).points) {
-      days.push_back(point.task->name + ' ' + (point.due_on ? to_text(*point.due_on) : "never"));
-      for (const auto& end : {point.due_span.p10, point.due_span.p50, point.due_span.p90}) {
-        days.back() += ' ' + (end ? to_text(*end) : std::string("open"));
-      }
-    }
-    return days;
+    return days_of(due_list(snapshot, on + std::chrono::days{400}));
   };
   CHECK((expected(by_kind) == expected(by_facts)));
   // Of others of its kind nobody was asked: that would be answered as if nothing were recorded of them.
   CHECK_THROWS_AS(by_kind.within(Scope{{{"d-2"}}}), Failure);
   CHECK_THROWS_AS(by_kind.within(Scope{{{"p-1"}}}), Failure);
+}
+
+// Of a kind that says something else than the books, so that it is seen which of them was asked.
+TEST_CASE("a list read machine by machine goes by the kept kind, on days on which it holds and on no others") {
+  Keeping keeping;
+  keeping.learn_drills_of_one();
+  const auto lists = [&](const char* on, const Scope& scope) {
+    const DueAsk ask{day(on) + std::chrono::days{400}};
+    return std::pair{days_of(due_list_of(keeping.record, keeping.fleet, day(on), true, scope, ask)),
+                     days_of(due_list(take_snapshot(keeping.fleet, keeping.record, day(on), true, scope), ask))};
+  };
+  const Scope all;
+  for (const Scope& scope : {all, Scope{{{"d-2"}}}}) {
+    const auto [held, learnt] = lists(last_day, scope);
+    CHECK_FALSE((held == learnt));
+    const auto [before, learnt_before] = lists("2026-03-19", scope);
+    CHECK((before == learnt_before));
+  }
+  const auto [pump, learnt_pump] = lists(last_day, Scope{{{"p-2"}}});
+  CHECK((pump == learnt_pump));
+  // Something recorded without its book, of a machine that nobody asks about.
+  keeping.entering.add(nullptr, {keeping.entering.reading("d-3", day(last_day), 4000)});
+  const auto [lost, learnt_anew] = lists(last_day, Scope{{{"d-2"}}});
+  CHECK((lost == learnt_anew));
 }
 
 TEST_CASE("bytes of any kind are read, or are none") {
