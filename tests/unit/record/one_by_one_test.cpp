@@ -13,7 +13,7 @@ namespace {
 class Counting : public StateKeeper {
  public:
   bool wants(const std::string& machine) const override { return machine == "a"; }
-  bool holds(const KeptState&) const override { return true; }
+  bool holds(const KeptState& state) const override { return !state.bytes.empty(); }
   std::string work_out(const std::string&, const FactTally&, const std::vector<Fact>& unstruck) const override {
     return std::to_string(unstruck.size());
   }
