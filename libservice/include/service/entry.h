@@ -56,6 +56,7 @@ struct EntryRequest {
   bool day_is_given = false;  // else it came off a clock
   bool skip_bad = false;      // store what is right, and hand back what is refused
   bool dry_run = false;       // decide everything, store nothing
+  bool asks_ahead = false;    // `propose` asks what would be expected with facts added: all of the kinds is read then
 
   // Of a file: rows that could not be read. They are told together with what the judge refuses, so that a file is
   // mended in one go.

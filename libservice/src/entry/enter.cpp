@@ -327,8 +327,9 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
     known->newest = record.newest_day();
     if (request.scope.machines) {
       known->kinds = kept_kinds(*fleet, record, request.scope, request.today);
-      // What is not stored is not learnt with what is stored.
-      read_more(kin_of(*fleet, request.scope, request.dry_run ? LearntKinds{} : known->kinds), record, *known);
+      // What is not stored is not learnt with what is stored; nor is what is only proposed.
+      const bool learns = request.dry_run || request.asks_ahead;
+      read_more(kin_of(*fleet, request.scope, learns ? LearntKinds{} : known->kinds), record, *known);
     }
     proposals = request.propose(*known);
     insist_on_scope(request.scope, proposals);

@@ -144,6 +144,7 @@ Messages enter_messages(const std::shared_ptr<const Fleet>& fleet, Record& recor
   request.today = ask.today;
   request.day_is_given = ask.day_is_given;
   request.dry_run = ask.dry_run;
+  request.asks_ahead = true;
   request.propose = [&](const Extract& known) {
     entry::TextBesideBook text(fleet, ask, writer, reader, known, drafts);
     for (Draft& draft : drafts) {
