@@ -25,8 +25,10 @@ namespace {
 constexpr std::string_view engine_running = "engine-running";
 constexpr std::string_view hot_fluid = "hot-fluid";
 
-// A service at one position, or at all where it names none, reaches a point there or at none in particular.
+// A service at one position, or at all where it names none, reaches a point of its machine there or at none in
+// particular.
 bool at_same_place(const Point& whole, const Point& part) {
+  if (whole.machine != part.machine) return false;
   return whole.position.empty() || part.position.empty() || whole.position == part.position;
 }
 
