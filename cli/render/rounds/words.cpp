@@ -178,7 +178,7 @@ const service::Site& end_of(const RoundsList& list, const Round& round) {
 }
 
 std::string what_words(const Visit& visit) {
-  const std::string machine = visit.machine == nullptr ? "" : machine_words(*visit.machine);
+  std::string machine = visit.machine == nullptr ? "" : machine_words(*visit.machine);
   if (visit.call == nullptr) return machine;
   const std::string call = "call " + cleaned(visit.call->key);
   return machine.empty() ? call : fmt::format("{}: {}", call, machine);
@@ -303,7 +303,7 @@ std::string reason_of(const RoundsList& list, const NotThisWeek& out) {
 }  // namespace
 
 std::string why_words(const RoundsList& list, const NotThisWeek& out) {
-  const std::string reason = reason_of(list, out);
+  std::string reason = reason_of(list, out);
   if (!out.promised || out.reason == PutOffReason::promise_broken) return reason;
   return fmt::format("{}, and {}", promised_words(list, *out.promised), reason);
 }

@@ -70,7 +70,7 @@ struct Stretch {
 }  // namespace
 
 SignsTold signs_told(const Fleet& fleet, const Machine& machine, std::string_view written, const ListedIn& listed_in) {
-  const SignsTold in_own_words{{{std::string(written), ""}}, false};
+  SignsTold in_own_words{{{std::string(written), ""}}, false};
   std::vector<Stretch> parts;
   std::vector<SignNoted> all;
   for (const std::string_view clause : entry::clauses_of(written)) {
