@@ -4,5 +4,6 @@ out-of-use dryer fire
 pump-trailer 1550
 the trailer is fine
 TEXT
-whichever import --messages texts.txt --on 2026-06-14 --as-of 2026-06-15 | grep -v "^Take it" || true
+whichever import --messages texts.txt --on 2026-06-14 --as-of 2026-06-15 >told.txt || echo "status $?"
+grep -v "^Take it" told.txt
 whichever due dryer --overdue --as-of 2026-06-15 | head -n 4
