@@ -179,24 +179,25 @@ def edit(fleet):
     fleet.same("an entry after an edit", ("due --format json",))
 
 
-def damage(fleet):
+def spoil(fleet, table, key):
+    """One bit in the middle of the longest row; whose it is."""
     with sqlite3.connect(fleet.record) as database:
-        machine, state = database.execute("SELECT machine, state FROM derived ORDER BY length(state) DESC").fetchone()
+        whose, state = database.execute(f"SELECT {key}, state FROM {table} ORDER BY length(state) DESC").fetchone()
         spoilt = bytearray(state)
         spoilt[len(spoilt) // 2] ^= 4
-        database.execute("UPDATE derived SET state = ? WHERE machine = ?", (bytes(spoilt), machine))
+        database.execute(f"UPDATE {table} SET state = ? WHERE {key} = ?", (bytes(spoilt), whose))
     database.close()
+    return whose
+
+
+def damage(fleet):
+    spoil(fleet, "derived", "machine")
     unused, codes = fleet.unused()  # a kind is not used either where a book is not
     check(f"{fleet.name}: damage is told", sorted(unused.values()) == ["spoilt", "stale"] and codes.count("spoilt-book") == 1, (unused, codes))
     fleet.same("damage", ("due --format json", "due --overdue"))
     fleet.said("saw", fleet.machines[-1], "smoke", "from the exhaust")
     fleet.is_kept("an entry after damage")
-    with sqlite3.connect(fleet.record) as database:
-        name, state = database.execute("SELECT name, state FROM derived_together ORDER BY length(state) DESC").fetchone()
-        spoilt = bytearray(state)
-        spoilt[len(spoilt) // 2] ^= 4
-        database.execute("UPDATE derived_together SET state = ? WHERE name = ?", (bytes(spoilt), name))
-    database.close()
+    name = spoil(fleet, "derived_together", "name")
     unused, codes = fleet.unused()
     check(f"{fleet.name}: a damaged kind is told", unused == {"kind " + name: "spoilt"} and codes.count("spoilt-kind") == 1, (unused, codes))
     fleet.same("damage to a kind", ("due --format json", "due --overdue"))

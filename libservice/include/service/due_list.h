@@ -239,6 +239,9 @@ bool needs_doing(const DueList& list);
 // The cautions of these points (`Task::all_cautions`), each once.
 std::vector<std::string> cautions_of(const std::vector<const Point*>& points);
 
+// A listed sign of the point was seen, and nobody has found it good since.
+bool sign_was_seen(const Point& point);
+
 // Due or worse, by estimate too, without record or with something unknown.
 inline bool needs_seeing_to(const Point& point) {
   return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();

@@ -8,7 +8,6 @@
 
 #include "service/due_list.h"
 #include "service/run_ban.h"
-#include "standing/minded.h"
 #include "standing/shown.h"
 
 namespace service {

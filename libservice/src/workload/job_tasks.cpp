@@ -4,6 +4,7 @@
 #include <array>
 #include <functional>
 
+#include "service/due_list.h"
 #include "service/snapshot.h"
 
 namespace service {
@@ -193,11 +194,6 @@ void add_each(std::vector<std::string>& to, const std::vector<std::string>& name
   }
 }
 
-bool sign_seen(const Point& point) {
-  return std::any_of(point.limbs.begin(), point.limbs.end(),
-                     [](const LimbStanding& limb) { return limb.kind == LimbKind::sign && !limb.seen.empty(); });
-}
-
 std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, const Todo& todo, Day as_of) {
   const auto& [points, waits, all] = todo;
   std::vector<SheetTask> tasks;
@@ -209,7 +205,7 @@ std::vector<SheetTask> sheet_tasks(const Fleet& fleet, const Machine& machine, c
     });
     if (entry == tasks.end()) entry = tasks.insert(tasks.end(), task_for(fleet, machine, *point));
     entry->points.push_back(point);
-    entry->sign_seen = entry->sign_seen || sign_seen(*point);
+    entry->sign_seen = entry->sign_seen || sign_was_seen(*point);
     if (wait != nullptr) entry->waits.push_back(*wait);
     entry->done_on = wait == nullptr ? as_of : wait->from;
   }

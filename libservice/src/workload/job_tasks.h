@@ -12,9 +12,6 @@
 
 namespace service::load {
 
-// A listed sign of the point was seen, and nobody has found it good since.
-bool sign_seen(const Point& point);
-
 // The tools of a task, or of a check that follows it (else null).
 const std::vector<std::string>& tools_of(const Task& task, const FollowUp* check);
 
