@@ -43,19 +43,19 @@ CREATE TABLE fact (
   task INTEGER NOT NULL REFERENCES task (key),
   first_day INTEGER CHECK (first_day BETWEEN -25567 AND 84005),
   last_day INTEGER CHECK (last_day BETWEEN first_day AND 84005),
-  meter TEXT NOT NULL CHECK (length(meter) <= 10000),
+  meter TEXT NOT NULL CHECK (meter = '' OR length(meter) <= 10000),
   at INTEGER CHECK (at BETWEEN 0 AND 100000000000),
-  position TEXT NOT NULL CHECK (length(position) <= 10000),
-  name TEXT NOT NULL CHECK (length(name) <= 10000),
+  position TEXT NOT NULL CHECK (position = '' OR length(position) <= 10000),
+  name TEXT NOT NULL CHECK (name = '' OR length(name) <= 10000),
   value INTEGER CHECK (value BETWEEN -1000000000000000 AND 1000000000000000),
-  unit TEXT NOT NULL CHECK (length(unit) <= 10000),
+  unit TEXT NOT NULL CHECK (unit = '' OR length(unit) <= 10000),
   last INTEGER CHECK (last BETWEEN 0 AND 100000000000),
   first INTEGER CHECK (first BETWEEN 0 AND 100000000000),
   until INTEGER CHECK (until BETWEEN -25567 AND 84005),
-  part TEXT NOT NULL CHECK (length(part) <= 10000),
+  part TEXT NOT NULL CHECK (part = '' OR length(part) <= 10000),
   found INTEGER CHECK (found BETWEEN 1 AND 3),
-  by TEXT NOT NULL CHECK (length(by) <= 10000),
-  note TEXT NOT NULL CHECK (length(note) <= 10000),
+  by TEXT NOT NULL CHECK (by = '' OR length(by) <= 10000),
+  note TEXT NOT NULL CHECK (note = '' OR length(note) <= 10000),
   sure INTEGER NOT NULL CHECK (sure IN (0, 1)),
   history INTEGER NOT NULL CHECK (history IN (0, 1)),
   strikes BLOB CHECK (length(strikes) = 16),
@@ -66,4 +66,4 @@ CREATE TABLE fact (
   CHECK ((strikes IS NULL) = (strikes_n IS NULL))
 ) STRICT, WITHOUT ROWID;
 
-CREATE INDEX fact_of_machine ON fact (machine, task, first_day, command, n);
+CREATE INDEX fact_of_machine ON fact (machine, command, n);

@@ -141,6 +141,33 @@ TEST_CASE("kept books answer as the facts do, in whatever order the facts came")
   CHECK(by_facts > 100);  // facts after the day that is asked about
 }
 
+TEST_CASE("what an entry works out of all facts of its machines answers beside them as they do") {
+  std::mt19937_64 luck(20'260'304);
+  int beside = 0;
+  each_world(21'000'001, 80, [&](const test::Built& world, const std::filesystem::path& file) {
+    auto record = Record::open(file, Access::write);
+    for (const auto& some : portions(world.facts, luck)) {
+      service::BookKeeper keeper(*world.fleet, service::BookKeeper::Hold::what_is_worked_out);
+      record.append(
+          {}, false, [&](const std::vector<Fact>&) { return some; }, &keeper);
+      const service::Day as_of = world.as_of + std::chrono::days{luck() % 2 == 0 ? 0 : 500};
+      service::Extract extract = service::whole_book(record.facts({}));
+      extract.derived_beside = keeper.take_worked_out_on(as_of);
+      const service::Snapshot snapshot(world.fleet, std::move(extract), as_of, true);
+      REQUIRE(answer(snapshot) == answer(service::take_snapshot(world.fleet, record, as_of, true)));
+      CHECK(snapshot.holds_all());
+      for (const auto& machine : world.fleet->machines) {
+        const auto derived = snapshot.derived_of(machine.key);
+        if (derived == nullptr) continue;
+        ++beside;
+        CHECK(derived->recorded == !snapshot.facts_of(machine.key).empty());
+      }
+      CHECK(keeper.take_worked_out_on(as_of).empty());
+    }
+  });
+  CHECK(beside > 150);
+}
+
 TEST_CASE("a strike, and a strike of it, change what is kept of the machine of the struck fact") {
   std::mt19937_64 luck(20'260'302);
   int struck = 0;

@@ -2,6 +2,7 @@
 // of machines have taught, kept beside these: with that nothing is learnt anew, and nobody reads of a machine's kin.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -24,7 +25,10 @@ namespace service {
 // outlive it.
 class BookKeeper : public StateKeeper {
  public:
-  explicit BookKeeper(const Fleet& fleet) : fleet_(fleet) {}
+  // What is worked out can be asked for afterwards (`take_worked_out_on`) only where it is held, which takes memory.
+  enum class Hold { nothing, what_is_worked_out };
+
+  explicit BookKeeper(const Fleet& fleet, Hold hold = Hold::nothing) : fleet_(fleet), hold_(hold) {}
 
   bool wants(const std::string& machine) const override;
   bool holds(const KeptState& state) const override;
@@ -45,6 +49,10 @@ class BookKeeper : public StateKeeper {
   // The kinds that it has worked out, of all facts of their machines, whatever their days.
   const LearntKinds& learnt() const { return learnt_; }
 
+  // What it has worked out of all facts of machines, for `Extract::derived_beside`: of those of which that answers for
+  // the day. It holds them no longer.
+  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> take_worked_out_on(Day day);
+
   // Nothing either where it does not answer for that day: the machine is yet to come, or has later facts.
   std::optional<Condensed> book_on(const KeptState& state, Day day) const;
 
@@ -53,8 +61,18 @@ class BookKeeper : public StateKeeper {
   std::optional<KeptMember> member_on(const KeptState& state, Day day) const;
 
  private:
+  // A machine is in the fleet on that day, and has no later facts.
+  bool answers_for(const std::string& machine, const std::optional<Day>& newest, Day day) const;
+
+  struct WorkedOut {
+    std::optional<Day> newest;
+    std::shared_ptr<const Derived> derived;
+  };
+
   const Fleet& fleet_;
+  Hold hold_;
   mutable LearntKinds learnt_;
+  mutable std::map<std::string, WorkedOut, std::less<>> worked_out_;
 };
 
 // What the record keeps of the kinds in a scope, as far as that holds on the day: none of their facts is after it.

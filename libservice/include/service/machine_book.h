@@ -21,7 +21,7 @@ namespace service {
 struct Derived {
   bool recorded = false;  // anything at all
   bool serviced = false;  // a service
-  Histories histories;    // by meter; what a value stands for, of the facts that are left
+  Histories histories;    // by meter; what a value stands for, at least of the facts that are left
   std::map<std::string, std::vector<Doubt>, std::less<>> doubts;     // that still stand, by meter
   std::map<std::string, std::vector<double>, std::less<>> lateness;  // by meter, see `MachineBook::lateness`
 };
@@ -32,7 +32,7 @@ class MachineBook {
   // `facts`: all of that machine, unstruck, in the one order (`Snapshot::facts_of`).
   MachineBook(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
 
-  // Of those that are left, and what was worked out of all.
+  // Of those that are left, or of all, and what was worked out of all.
   MachineBook(const Fleet& fleet, const Machine& machine, std::span<const Fact> left,
               std::shared_ptr<const Derived> derived);
 
@@ -84,6 +84,10 @@ struct Condensed {
 };
 
 Condensed condensed(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
+
+// The same in two steps: what is worked out of all facts, for whoever holds all of them; and what is left of both.
+Derived worked_out_of(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts);
+Condensed condensed(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts, const Derived& all);
 
 }  // namespace service
 

@@ -36,6 +36,8 @@ struct Extract {
   // Machines of which `facts` holds no more than what bears on a standing, and what was worked out of them all; none of
   // their facts is after as-of.
   std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived = {};
+  // The same of machines of which `facts` holds all: it need not be worked out again.
+  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived_beside = {};
   // Of whose machines no fact is after as-of: of these, no other machines than those asked about need be read.
   LearntKinds kinds = {};
 };
@@ -65,7 +67,7 @@ class Snapshot {
   std::span<const Fact> bearing_facts_of(std::string_view machine) const&;
   std::span<const Fact> bearing_facts_of(std::string_view machine) const&& = delete;
 
-  // Null where all facts of the machine were read.
+  // What was worked out of its facts before; null where that is to be done.
   std::shared_ptr<const Derived> derived_of(std::string_view machine) const;
 
   // What was learnt of a kind before; null where that is to be worked out of its machines.
@@ -95,6 +97,7 @@ class Snapshot {
     std::vector<Fact> facts;  // by machine, then in the one order
     std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges;
     std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived;
+    std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived_beside;
     LearntKinds kinds;
   };
   std::shared_ptr<const Book> book_;

@@ -221,19 +221,20 @@ LearntKinds known_on(Day day, LearntKinds learnt, const Fleet& fleet,
   return learnt;
 }
 
-// `learnt`: with what was added.
+// `keeper`: who has seen what was added.
 void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& request, const Record& record,
-             const LearntKinds& learnt, Extract& known, Entered& entered) {
+             BookKeeper& keeper, Extract& known, Entered& entered) {
   constexpr std::chrono::days horizon{30};
   entered.machines = machines_of(entered.added, known.facts);
   const Scope scope{entered.machines};
-  LearntKinds kinds = known_on(request.today, learnt, *fleet, {known.facts, entered.added});
+  LearntKinds kinds = known_on(request.today, keeper.learnt(), *fleet, {known.facts, entered.added});
   read_more(kin_of(*fleet, scope, kinds), record, known);
   Extract with_added{{}, known.read, known.newest};
   with_added.facts.reserve(known.facts.size() + entered.added.size());
   with_added.facts.insert(with_added.facts.end(), known.facts.begin(), known.facts.end());
   with_added.facts.insert(with_added.facts.end(), entered.added.begin(), entered.added.end());
   with_added.kinds = std::move(kinds);
+  with_added.derived_beside = keeper.take_worked_out_on(request.today);
   entered.was = std::make_shared<const Snapshot>(fleet, known, request.today, request.day_is_given, scope);
   entered.is =
       std::make_shared<const Snapshot>(fleet, std::move(with_added), request.today, request.day_is_given, scope);
@@ -321,7 +322,7 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   bool from_file = false;
   std::vector<Proposal> proposals;
   Stamp stamp;
-  const BookKeeper keeper(*fleet);
+  BookKeeper keeper(*fleet, BookKeeper::Hold::what_is_worked_out);
   const auto decide = [&](const std::vector<Fact>& facts) {
     known->facts = facts;
     known->newest = record.newest_day();
@@ -354,7 +355,7 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
   entered.already_there += static_cast<int>(to_store - entered.added.size());
   entered.known = {known, &known->facts};
   try {
-    compare(fleet, request, record, keeper.learnt(), *known, entered);
+    compare(fleet, request, record, keeper, *known, entered);
     if (!from_file) {
       entered.untold = untold_values(entered);
       entered.meters_meant =

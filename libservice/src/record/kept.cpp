@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <set>
+#include <string_view>
+#include <unordered_map>
 
 #include "record/order.h"
 #include "service/in_scope.h"
@@ -82,8 +84,30 @@ std::optional<std::string> worked_out(const Work& work) {
 
 using Members = std::map<std::string, KeptMember, std::less<>>;  // all machines of which something is recorded
 
+// What this transaction has added. Of a machine new to the record that is all there is, and need not be read back.
+class JustAdded {
+ public:
+  explicit JustAdded(const std::vector<Fact>& added) {
+    for (const Fact& fact : added) by_machine_[fact.machine].push_back(&fact);
+  }
+
+  bool is_all_of(const MachineRow& row) const {
+    const auto found = by_machine_.find(row.name);
+    return found != by_machine_.end() && static_cast<std::int64_t>(found->second.size()) == row.tally.facts;
+  }
+
+  void copy(const std::string& machine, std::vector<Fact>& facts) const {
+    const auto& its = by_machine_.find(machine)->second;
+    facts.reserve(its.size());
+    for (const Fact* fact : its) facts.push_back(*fact);
+  }
+
+ private:
+  std::unordered_map<std::string_view, std::vector<const Fact*>> by_machine_;
+};
+
 void renew_states(SQLite::Database& database, const StateKeeper& keeper, const std::vector<MachineRow>& wanted,
-                  Members& members) {
+                  const JustAdded& added, Members& members) {
   if (wanted.empty()) return;
   FactReader reader(database);
   reader.read_machine("");
@@ -91,7 +115,11 @@ void renew_states(SQLite::Database& database, const StateKeeper& keeper, const s
   const std::set<FactId> voided = struck_by(reader.facts);
   for (const MachineRow& row : wanted) {
     reader.facts.clear();
-    reader.read_machine(row.name);
+    if (added.is_all_of(row)) {
+      added.copy(row.name, reader.facts);
+    } else {
+      reader.read_machine(row.name);
+    }
     if (!reader.diagnostics.empty()) {  // nothing is worked out of damaged facts
       reader.diagnostics.clear();
       continue;
@@ -230,7 +258,7 @@ void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& ma
   }
 }
 
-void renew_kept(SQLite::Database& database, const StateKeeper& keeper) {
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added) {
   std::vector<MachineRow> wanted;
   Members members;
   {
@@ -248,7 +276,7 @@ void renew_kept(SQLite::Database& database, const StateKeeper& keeper) {
       }
     }
   }
-  renew_states(database, keeper, wanted, members);
+  renew_states(database, keeper, wanted, JustAdded(added), members);
   renew_groups(database, keeper, members);
 }
 

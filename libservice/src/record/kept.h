@@ -44,6 +44,7 @@ std::map<std::string, std::string, std::less<>> read_groups(SQLite::Database& da
 void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& machines);
 
 // What the keeper wants and does not hold for right is worked out of the facts as they are in the database now.
-void renew_kept(SQLite::Database& database, const StateKeeper& keeper);
+// `added`: those that this transaction has stored.
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added);
 
 }  // namespace service::record

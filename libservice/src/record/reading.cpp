@@ -206,7 +206,7 @@ void FactReader::read_machine(std::string_view name) {
   }
   if (!row->sealed || row->name != name) diagnostics.push_back(damaged_machine(name));
   if (!machine_query_) {
-    machine_query_.emplace(database_, select_facts("WHERE machine = ? ORDER BY machine, task, first_day, command, n"));
+    machine_query_.emplace(database_, select_facts("WHERE machine = ?"));
   }
   SQLite::Statement& query = *machine_query_;
   query.reset();

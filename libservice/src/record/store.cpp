@@ -203,7 +203,7 @@ std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
     SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
     std::vector<Fact> written = FactWriter(impl_->database).add(decide(read_facts_of(impl_->database, scope)));
     if (dry_run) return written;
-    if (keeper != nullptr && !written.empty()) renew_kept(impl_->database, *keeper);
+    if (keeper != nullptr && !written.empty()) renew_kept(impl_->database, *keeper, written);
     try {
       transaction.commit();
     } catch (const SQLite::Exception& error) {

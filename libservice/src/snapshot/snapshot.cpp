@@ -66,6 +66,7 @@ Snapshot::Snapshot(std::shared_ptr<const Fleet> fleet, Extract extract, Day as_o
   std::erase_if(book->facts, [&](const Fact& fact) { return fact.kind == FactKind::strike || fact.on.first > as_of_; });
   group_by_machine(book->facts);
   book->derived = std::move(extract.derived);
+  book->derived_beside = std::move(extract.derived_beside);
   book->kinds = std::move(extract.kinds);
   const std::vector<Fact>& facts = book->facts;
   for (std::size_t from = 0; from < facts.size();) {
@@ -106,8 +107,10 @@ std::span<const Fact> Snapshot::facts_of(std::string_view machine) const& {
 }
 
 std::shared_ptr<const Derived> Snapshot::derived_of(std::string_view machine) const {
-  const auto found = book_->derived.find(machine);
-  return found == book_->derived.end() ? nullptr : found->second;
+  for (const auto* derived : {&book_->derived, &book_->derived_beside}) {
+    if (const auto found = derived->find(machine); found != derived->end()) return found->second;
+  }
+  return nullptr;
 }
 
 std::shared_ptr<const LearntKind> Snapshot::learnt_of(std::string_view schedule) const {

@@ -175,19 +175,29 @@ MeterHistory of_these(const MeterHistory& history, const std::vector<Fact>& left
 
 }  // namespace
 
-Condensed condensed(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts) {
+Derived worked_out_of(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts) {
   const MachineBook book(fleet, machine, facts);
-  Condensed condensed;
-  condensed.facts = Condensing(fleet, machine, facts).bearing();
-  Derived& derived = condensed.derived;
+  Derived derived;
   derived.recorded = !book.nothing_recorded();
   derived.serviced = book.serviced();
   for (const Meter& meter : machine.meters) {
-    derived.histories.emplace(meter.name, of_these(book.history(meter), condensed.facts));
+    derived.histories.emplace(meter.name, book.history(meter));
     derived.doubts.emplace(meter.name, book.doubts(meter));
     derived.lateness.emplace(meter.name, book.lateness(meter));
   }
+  return derived;
+}
+
+Condensed condensed(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts, const Derived& all) {
+  Condensed condensed;
+  condensed.facts = Condensing(fleet, machine, facts).bearing();
+  condensed.derived = all;
+  for (auto& [meter, history] : condensed.derived.histories) history = of_these(history, condensed.facts);
   return condensed;
+}
+
+Condensed condensed(const Fleet& fleet, const Machine& machine, std::span<const Fact> facts) {
+  return condensed(fleet, machine, facts, worked_out_of(fleet, machine, facts));
 }
 
 }  // namespace service

@@ -93,8 +93,10 @@ bool BookKeeper::holds(const KeptState& state) const {
 
 std::string BookKeeper::work_out(const std::string& machine, const FactTally& facts,
                                  const std::vector<Fact>& unstruck) const {
-  const std::string rest =
-      to_bytes({inputs_of(fleet_), facts}) + packed(condensed(fleet_, *fleet_.machine(machine), unstruck));
+  const Machine& its = *fleet_.machine(machine);
+  auto all = std::make_shared<const Derived>(worked_out_of(fleet_, its, unstruck));
+  const std::string rest = to_bytes({inputs_of(fleet_), facts}) + packed(condensed(fleet_, its, unstruck, *all));
+  if (hold_ == Hold::what_is_worked_out) worked_out_[machine] = {facts.newest, std::move(all)};
   std::string bytes;
   add_eight_bytes(bytes, checksum_of(rest));
   return bytes + rest;
@@ -111,11 +113,23 @@ std::optional<Condensed> BookKeeper::book(const KeptState& state) const {
   return unpacked(std::string_view(state.bytes).substr(eight_bytes + behind_size), *fleet_.machine(state.machine));
 }
 
+bool BookKeeper::answers_for(const std::string& machine, const std::optional<Day>& newest, Day day) const {
+  const Machine* its = fleet_.machine(machine);
+  if (its == nullptr || is_to_come(*its, day)) return false;
+  return !newest || *newest <= day;  // else not all was known then
+}
+
 std::optional<Condensed> BookKeeper::book_on(const KeptState& state, Day day) const {
-  const Machine* machine = fleet_.machine(state.machine);
-  if (machine == nullptr || is_to_come(*machine, day)) return std::nullopt;
-  if (state.facts.newest && *state.facts.newest > day) return std::nullopt;  // not yet known then
-  return book(state);
+  return answers_for(state.machine, state.facts.newest, day) ? book(state) : std::nullopt;
+}
+
+std::map<std::string, std::shared_ptr<const Derived>, std::less<>> BookKeeper::take_worked_out_on(Day day) {
+  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> all;
+  for (auto& [machine, worked_out] : worked_out_) {
+    if (answers_for(machine, worked_out.newest, day)) all.emplace(machine, std::move(worked_out.derived));
+  }
+  worked_out_.clear();
+  return all;
 }
 
 Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& record, Day as_of, bool day_is_given,
