@@ -15,7 +15,7 @@ Asking::Asking(Context& context, std::size_t first_machine)
       scope_(scope_of(context.arguments, *session_.fleet, first_machine)) {}
 
 const service::Record& Asking::record() {
-  if (!record_) record_.emplace(open_record(session_.folder, service::Access::read));
+  if (!record_) record_.emplace(open_record(context_, session_.folder, service::Access::read));
   return *record_;
 }
 
@@ -27,11 +27,13 @@ const service::Snapshot& Asking::snapshot() {
   return *snapshot_;
 }
 
-service::DueList Asking::due_list(const service::DueAsk& ask) {
+service::DueList Asking::due_list(service::DueAsk ask) {
+  ask.progress = progress(deciding_what_is_due);
   return due_list_of(record(), session_.fleet, session_.today, session_.day_is_given, scope_, ask);
 }
 
-service::DueList Asking::due_list(const service::DueAsk& ask, const service::Forecaster& forecaster) {
+service::DueList Asking::due_list(service::DueAsk ask, const service::Forecaster& forecaster) {
+  ask.progress = progress(deciding_what_is_due);
   return due_list_of(record(), session_.fleet, session_.today, session_.day_is_given, scope_, ask, forecaster);
 }
 
@@ -72,17 +74,6 @@ service::Calendar Asking::numbered_for_looking(service::Calendar calendar) {
   return calendar;
 }
 
-service::Progress Asking::progress(const std::string& what) const {
-  if (!context_.world.error_terminal) return {};
-  return [&world = context_.world, what](std::size_t done, std::size_t all) {
-    constexpr std::size_t few = 20;
-    if (all < few) return;
-    if (done + 1 == all) {
-      world.write_error("\r\033[K");  // the line goes, the answer comes
-    } else if (done % (all / few) == 0) {
-      world.write_error(fmt::format("\r{}: {} % ", what, done * 100 / all));
-    }
-  };
-}
+service::Progress Asking::progress(const std::string& what) const { return telling(context_.progress, what); }
 
 }  // namespace cli

@@ -38,8 +38,8 @@ class Asking {
   const service::Snapshot& snapshot();
   // A list of what is due or not known, which reads no history where it need not, and holds no more than it keeps.
   // Without a forecaster: by what each kind of machine teaches.
-  service::DueList due_list(const service::DueAsk& ask);
-  service::DueList due_list(const service::DueAsk& ask, const service::Forecaster& forecaster);
+  service::DueList due_list(service::DueAsk ask);
+  service::DueList due_list(service::DueAsk ask, const service::Forecaster& forecaster);
   const service::Forecaster& forecaster();
   service::Replay replay();
   service::CalendarVersion version();  // by the whole book, so that it is the same in every scope
@@ -51,7 +51,7 @@ class Asking {
   // All facts of the record, struck ones and strikes too, from which the snapshot is made.
   const std::vector<service::Fact>& read_whole_book();
 
-  // Says on standard error how far `what` is, where that is a terminal and the work is long.
+  // Says how far `what` is.
   service::Progress progress(const std::string& what) const;
 
   template <class Formats, class Answer>

@@ -40,6 +40,7 @@ int answer(const std::vector<std::string>& written, const World& world) {
     context.look = look_of(world, arguments);
     status = arguments.command->action(context);
   }
+  context.progress.clear();
   const std::string_view hint =
       context.stored ? "what was to be recorded is stored; do not enter it again" : "mend that and run it again";
   if (to_file) {

@@ -7,6 +7,7 @@
 #include "parser.h"
 #include "service/base.h"
 #include "terminal/look.h"
+#include "terminal/progress_line.h"
 #include "world.h"
 
 namespace cli {
@@ -19,6 +20,7 @@ struct Context {
   std::vector<service::Diagnostic> also;  // said beside the answer, on standard error
   bool stored = false;                    // a fact is in the record, whatever becomes of the answer
   Look look = {};                         // how it may be drawn
+  ProgressLine progress = ProgressLine(world);
 };
 
 int run(const std::vector<std::string>& arguments, const World& world);

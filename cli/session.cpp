@@ -78,6 +78,18 @@ std::filesystem::path fleet_folder(const Context& context) {
 
 namespace {
 
+std::string_view words_of(service::RecordWork work) {
+  switch (work) {
+    case service::RecordWork::reading:
+      return "reading the record";
+    case service::RecordWork::storing:
+      return "storing";
+    case service::RecordWork::working_out:
+      return "working out what is kept beside the facts";
+  }
+  return "";
+}
+
 bool asks_the_clock(const Context& context) {
   const auto as_of = context.arguments.value("as-of");
   return !as_of || service::counts_from_today(*as_of);
@@ -130,7 +142,7 @@ Session open_fleet(const Context& context, const std::filesystem::path& folder) 
   return session;
 }
 
-service::Record open_record(const std::filesystem::path& folder, service::Access access) {
+service::Record open_record(Context& context, const std::filesystem::path& folder, service::Access access) {
   const auto file = folder / "record.db";
   if (!is_there(file)) {
     throw Failure(FailureKind::not_found,
@@ -140,7 +152,18 @@ service::Record open_record(const std::filesystem::path& folder, service::Access
                                "whichever new {}",
                                file.string(), folder.string())});
   }
-  return service::Record::open(file, access);
+  auto record = service::Record::open(file, access);
+  if (context.progress.is_wanted()) {
+    record.watch([&line = context.progress](service::RecordWork work, std::size_t done, std::size_t all) {
+      line.say(words_of(work), done, all);
+    });
+  }
+  return record;
+}
+
+service::Progress telling(ProgressLine& line, std::string what) {
+  if (!line.is_wanted()) return {};
+  return [&line, what = std::move(what)](std::size_t done, std::size_t all) { line.say(what, done, all); };
 }
 
 const service::Machine& the_machine(const service::Fleet& fleet, const std::string& written) {

@@ -29,8 +29,12 @@ std::filesystem::path fleet_folder(const Context& context);
 Session open_fleet(const Context& context);
 Session open_fleet(const Context& context, const std::filesystem::path& folder);
 
-// Fails with not_found where the folder has no record yet.
-service::Record open_record(const std::filesystem::path& folder, service::Access access);
+// Fails with not_found where the folder has no record yet. It says how far long work with it is.
+service::Record open_record(Context& context, const std::filesystem::path& folder, service::Access access);
+
+// Says how far `what` is; nothing where nobody would see it.
+service::Progress telling(ProgressLine& line, std::string what);
+inline constexpr const char* deciding_what_is_due = "deciding what is due";
 
 // --- Names as people write them; each fails with usage and the nearest valid names ---
 

@@ -11,7 +11,7 @@ namespace cli {
 int backup(Context& context) {
   const std::string& written = context.arguments.words[0];
   const auto folder = fleet_folder(context);
-  const auto record = open_record(folder, service::Access::read);
+  const auto record = open_record(context, folder, service::Access::read);
   const auto target = (context.world.folder / written).lexically_normal();
   record.backup(target);
   context.stored = true;

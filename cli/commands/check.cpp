@@ -59,7 +59,7 @@ int check(Context& context) {
   }
   const auto folder = fleet_folder(context);
   service::KeptBeside kept;
-  const service::Legible book = open_record(folder, service::Access::read).legible(&kept);
+  const service::Legible book = open_record(context, folder, service::Access::read).legible(&kept);
   checked.facts = static_cast<int>(book.facts.size());
   const std::string file = (folder / "record.db").lexically_normal().string();
   for (const auto& found : check_all(session.fleet, book, session.today, session.day_is_given, strict)) {

@@ -54,7 +54,7 @@ int count(Context& context) {
   fact.part = context.arguments.words[0];
   fact.value = count_of(context.arguments.words[1], part_named(*session.fleet, fact.part));
   fact.on = service::DaySpan(day_option(context.arguments, "on", session.today));
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, {fact}));
   written.next.push_back(before_it(written.entered, fact, *session.fleet));
   tell(context, written);

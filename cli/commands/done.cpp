@@ -53,7 +53,7 @@ int done(Context& context) {
   }
   const std::vector<service::Fact> services = facts;
   if (arguments.has("checked")) facts = with_checks(*session.fleet, machine, std::move(facts));
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
   if (!written.entered.added.empty()) {
     for (const service::Fact& service : services) {

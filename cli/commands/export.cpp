@@ -8,7 +8,7 @@
 namespace cli {
 
 int export_facts(Context& context) {
-  const auto record = open_record(fleet_folder(context), service::Access::read);
+  const auto record = open_record(context, fleet_folder(context), service::Access::read);
   service::Legible book;
   if (context.arguments.has("legible")) {
     book = record.legible();

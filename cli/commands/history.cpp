@@ -24,7 +24,7 @@ std::string named(const Session& session, const service::Record& record, const s
 
 int history(Context& context) {
   const Session session = open_fleet(context);
-  const auto record = open_record(session.folder, service::Access::read);
+  const auto record = open_record(context, session.folder, service::Access::read);
   const std::string key = named(session, record, context.arguments.words[0]);
   const service::Scope scope{std::vector<std::string>{key}};
   const service::Scope kin = service::kin_of(*session.fleet, scope);

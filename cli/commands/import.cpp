@@ -87,12 +87,12 @@ int import_facts(Context& context) {
         {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
          fmt::format("if it is a copy of this fleet's record: {} merge {}", context.look.command, shell_word(shown))});
   }
-  auto read = service::read_facts(text, shown, told);
+  auto read = service::read_facts(text, shown, told, telling(context.progress, "reading " + service::cleaned(shown)));
   if (read.unreadable) throw service::Failure(service::FailureKind::bad_data, std::move(read.diagnostics));
   if (arguments.has("history")) service::take_as_history(read);
   const fs::path rejects =
       skip_bad ? (context.world.folder / rejects_file(arguments, name)).lexically_normal() : fs::path{};
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
 
   const std::string origin = "import " + fs::path(shown).filename().string();
   auto request = take_entry_of_file(read, origin, session.today, session.day_is_given, skip_bad);

@@ -46,7 +46,7 @@ int import_messages(Context& context) {
   if (arguments.has("on")) ask.on = day_option(arguments, "on", session.today);
   ask.by = arguments.value("by").value_or("");
   ask.dry_run = arguments.has("dry-run");
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   MessagesWritten answer;
   answer.messages = enter_messages(session.fleet, record, ask, writer_of(context));
   answer.written.command = std::string(arguments.command->name);

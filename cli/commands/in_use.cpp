@@ -37,7 +37,7 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   const auto& machine = the_machine(*session.fleet, context.arguments.words[0]);
   service::Fact fact = fact_about(context, session, kind, machine);
   if (const auto until = context.arguments.value("until")) fact.until = until_option(*until, session.today);
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   service::UseChange change;
   const auto propose = [&](const service::Extract& known) {
     change = use_change(session.fleet, known, machine, fact);

@@ -52,7 +52,7 @@ int looked(Context& context) {
     wrong("missing-option", "`looked` needs --note: what was it?",
           "say in a few words what you found: --note \"a loose clamp, tightened\"");
   }
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   const auto propose = [&](const service::Extract& known) {
     if (!found) insist_on_found(*session.fleet, machine, known.facts, fact, context.look.command);
     return std::vector<service::Proposal>{{fact, false, std::nullopt}};

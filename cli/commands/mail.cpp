@@ -11,6 +11,7 @@
 #include "render/mail/letter.h"
 #include "render/mail/mime.h"
 #include "service/due_list.h"
+#include "service/kept_books.h"
 #include "session.h"
 #include "today.h"
 
@@ -105,9 +106,9 @@ class Mailing {
     weekly_ =
         has_weekly_word() && (knows_nothing_before() ||
                               service::weekly_word_is_on(*session_.fleet, session_.today, only_changed(), last_word()));
-    const auto record = open_record(folder_, service::Access::read);
+    const auto record = open_record(context_, folder_, service::Access::read);
     // Of all facts: whoever has nothing else but this message is told of a damaged record by it.
-    const auto snapshot = take_snapshot(session_.fleet, record, session_.today, session_.day_is_given, scope_);
+    const auto snapshot = take_learnt_snapshot(session_.fleet, record, session_.today, session_.day_is_given, scope_);
     const auto detail = weekly_ ? service::Detail::everything : service::Detail::standings;
     list_ = due_list(snapshot, {session_.today + std::chrono::days{30}, {}, detail});
     // Where nothing was told before, or nobody knows what, or the last word was that there is no list, all is told, and

@@ -57,7 +57,7 @@ int merge(Context& context) {
   const Session session = open_fleet(context);
   auto theirs = facts_of((context.world.folder / name).lexically_normal(), name, context.look.command);
   insist_on_same_fleet(theirs, *session.fleet, name);
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   std::vector<service::Proposal> proposals;
   proposals.reserve(theirs.size());
   for (Fact& fact : theirs) proposals.push_back({std::move(fact), true, std::nullopt});

@@ -24,7 +24,7 @@ int meter_change(Context& context) {
   fact.first = needed(context.arguments, "first", "what the new meter shows");
   fact.meter = meter_option(context.arguments, machine);
   fact.sure = context.arguments.has("sure");
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;
 }

@@ -105,7 +105,7 @@ int put_off(Context& context) {
   if (fact.by.empty()) fact.by = entered_by(context.world);  // a decision is somebody's
   fact.until = until.day;
 
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   const auto propose = [&](const service::Extract& known) {
     const service::Snapshot now(session.fleet, known, session.today, session.day_is_given, only(machine));
     std::vector<service::Proposal> proposals;

@@ -12,7 +12,7 @@ int reading(Context& context) {
   fact.at = service::amount_told(context.arguments.words[1], "the value");
   fact.meter = meter_option(context.arguments, machine);
   fact.sure = context.arguments.has("sure");
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   tell(context, write(context, session, record, request_of(context, session, {fact})));
   return 0;
 }

@@ -100,38 +100,11 @@ std::optional<std::int64_t> time_of(const Arguments& arguments) {
   wrong("bad-time", fmt::format("`--time {}` is no time to plan in", *written), "write it as 10s or 2min");
 }
 
-// How far it is, on standard error, a few times a second.
-class Progress {
- public:
-  Progress(const Context& context, const service::Fleet& fleet) : world_(context.world), fleet_(fleet) {}
-  Progress(const Progress&) = delete;
-  Progress& operator=(const Progress&) = delete;
-  ~Progress() {
-    if (told_) world_.write_error("\r\033[K");  // the line goes, the answer comes
-  }
-
-  void tell(const service::PlanProgress& progress) {
-    constexpr std::int64_t often = 200;
-    const std::int64_t now = world_.elapsed();
-    if (!world_.error_terminal || (told_ && now - *told_ < often)) return;
-    told_ = now;
-    world_.write_error(fmt::format("\r\033[Kplanning: {} so far, none is below {}; Ctrl-C takes the best so far ",
-                                   money_words(progress.value.total, fleet_),
-                                   money_words(progress.bound.total, fleet_)));
-  }
-
- private:
-  const World& world_;
-  const service::Fleet& fleet_;
-  std::optional<std::int64_t> told_;
-};
-
-service::RoundsPlan plan_in_time(const Context& context, service::Week week) {
+service::RoundsPlan plan_in_time(Context& context, service::Week week) {
   const auto most = time_of(context.arguments);
   const auto fleet = week.fleet;
   const std::int64_t begun = context.world.elapsed();
   const Interrupt interrupt;
-  Progress progress(context, *fleet);
   service::Effort effort;
   if (most) effort.times = effort_with_time;
   effort.stop = [&] {
@@ -139,7 +112,11 @@ service::RoundsPlan plan_in_time(const Context& context, service::Week week) {
     const bool up = most && context.world.elapsed() - begun >= *most;
     return up ? service::StoppedBy::time : service::StoppedBy::nothing;
   };
-  effort.progress = [&](const service::PlanProgress& now) { progress.tell(now); };
+  effort.progress = [&](const service::PlanProgress& now) {
+    if (!context.progress.is_wanted()) return;
+    context.progress.say(fmt::format("planning: {} so far, none is below {}; Ctrl-C takes the best so far",
+                                     money_words(now.value.total, *fleet), money_words(now.bound.total, *fleet)));
+  };
   return plan_rounds(std::move(week), effort);
 }
 

@@ -139,7 +139,7 @@ int saw(Context& context) {
     add_signs(facts, context, session, machine, service::sign_told(sign));
   }
   for (const service::Fact& fact : facts) ask_back_if_near(context, *session.fleet, machine, fact, session.today);
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   Written written = write(context, session, record, request_of(context, session, facts));
   for (const service::Fact& fact : written.entered.added) {
     if (arguments.has("new")) break;

@@ -117,7 +117,7 @@ bool can_undo_again(const service::Entered& entered, const service::UndoAsk& ask
 
 int strike(Context& context) {
   const Session session = open_fleet(context);
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   const auto propose = [&](const service::Extract& known) {
     const auto id = id_named(context.arguments.words[0], known.facts);
     return std::vector<service::Proposal>{proposed(context, session, id)};
@@ -128,7 +128,7 @@ int strike(Context& context) {
 
 int undo(Context& context) {
   const Session session = open_fleet(context);
-  auto record = open_record(session.folder, service::Access::write);
+  auto record = open_record(context, session.folder, service::Access::write);
   const std::string who = entered_by(context.world);
   // Asked inside the transaction, so that nothing can come between the question and the strikes.
   const auto propose = [&](const service::Extract& known) {

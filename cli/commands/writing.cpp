@@ -48,7 +48,7 @@ service::Writer writer_of(const Context& context) {
 void stored(Context& context, const Session& session, const Written& written) {
   context.stored = !written.entered.dry_run && !written.entered.added.empty();
   // Whoever may write the record spares those who only ask the parsing of files that did not change.
-  if (context.stored) service::keep_compiled(session.folder, session.files);
+  if (context.stored) service::keep_compiled(session.folder, session.files, *session.fleet);
 }
 
 service::EntryRequest request_of(const Context& context, const Session& session, const std::vector<Fact>& facts) {
@@ -67,6 +67,7 @@ Written write(Context& context, const Session& session, service::Record& record,
               std::vector<std::string> understood) {
   service::EntryRequest asked = request;
   asked.dry_run = context.arguments.has("dry-run");
+  asked.comparing = telling(context.progress, "working out what it changes");
   Written written;
   written.command = std::string(context.arguments.command->name);
   written.entered = enter(session.fleet, record, asked, writer_of(context));

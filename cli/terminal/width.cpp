@@ -15,9 +15,15 @@ std::size_t colour_code(std::string_view text) {
   return end != std::string_view::npos && text[end] == 'm' ? end + 1 : 0;
 }
 
+// Most text is of letters that are a column wide each and no part of one another.
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char letter) { return letter >= ' ' && letter <= '~'; });
+}
+
 }  // namespace
 
 std::size_t width(std::string_view text) {
+  if (is_plain(text)) return text.size();
   constexpr utf8proc_int32_t emoji_form = 0xFE0F;
   std::size_t columns = 0;
   std::size_t cluster = 0;  // a letter with its marks is as wide as its widest part

@@ -19,6 +19,7 @@
 #include "service/diagnostics.h"
 #include "service/parsed.h"
 #include "service/probability.h"
+#include "service/progress.h"
 #include "service/quantities.h"
 #include "service/spreadsheet.h"
 #include "service/text.h"

@@ -155,6 +155,7 @@ struct DueAsk {
   Probability days_from_odds{0.5};
   std::optional<Day> earlier_by = {};  // with `odds_by`: fills `Point::earlier_odds`
   Keep keep = Keep::all;
+  Progress progress = {};  // of machines
 };
 
 // Every service point of the scope on the machines that are kept on that day, `later` and follow-ups included. Without

@@ -63,6 +63,8 @@ struct EntryRequest {
   std::vector<Diagnostic> unread = {};
   // Called with `skip_bad` before anything is stored, where something will be left out. What it throws ends the entry.
   std::function<void()> before_leaving_out = {};
+  // How far it is with working out what was changed.
+  Progress comparing = {};
 };
 
 // Just these facts.

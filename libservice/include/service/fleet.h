@@ -388,9 +388,9 @@ struct FleetFiles {
   std::filesystem::path folder;  // how to name the files in messages; may be empty
   std::map<std::string, std::string> texts;
 
-  // What `keep_compiled` left in the folder, else empty: the YAML files, parsed. It only ever saves time. A file that
-  // does not equal byte for byte the one that was parsed is parsed again, and so is all where the compiled text is
-  // damaged or of another version of this program.
+  // What `keep_compiled` left in the folder, else empty: the fleet as it was read. It only ever saves time. Where one
+  // of the files does not equal byte for byte the one that was read, or the compiled text is damaged or made by other
+  // text of this program, all is read again.
   std::string compiled = {};
 };
 
@@ -416,15 +416,16 @@ std::string name_of(const FleetFiles& files);
 // "the machine `pump-3`: there is no site `yrad`".
 Fleet checked(Fleet fleet);
 
-// The YAML files, parsed, as the text of `FleetFiles::compiled`. A file with an error is left out.
-std::string compile_fleet(const FleetFiles& files);
+// The fleet as it was read from these files, as the text of `FleetFiles::compiled`. Empty for one of other files.
+std::string compile_fleet(const FleetFiles& files, const Fleet& fleet);
 
-// Whether `files.compiled` serves for all YAML files that are there, and holds no others.
+// Whether `files.compiled` serves for these files.
 bool is_compiled(const FleetFiles& files);
 
 // Leaves the compiled text of these files in their folder, as `.compiled-fleet`, for later readings; in whole or not at
 // all. Where that cannot be, nothing is said, for nothing but time is lost. The file may be deleted at any time.
-void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files) noexcept;
+// `fleet`: as it was read from them.
+void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files, const Fleet& fleet) noexcept;
 
 }  // namespace service
 

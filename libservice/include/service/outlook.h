@@ -19,10 +19,6 @@
 
 namespace service {
 
-// Called before each step of long work, with how many are done and how many there are, by the thread that asked. What
-// it throws ends the work.
-using Progress = std::function<void(std::size_t, std::size_t)>;
-
 // One service to come of a machine.
 struct ComingService {
   std::size_t point = 0;  // index into Outlook::points

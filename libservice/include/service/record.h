@@ -189,7 +189,8 @@ struct FactsRead {
 // it too: ';' or tab between the fields, a byte order mark, UTF-16, decimal commas, days as 13/02/2025. `told` is what
 // the user says of numbers and days; what it leaves open is found from the file. A field that a spreadsheet would take
 // for a formula may have an apostrophe in front, which is no part of it. Names of machines and tasks are not looked up.
-FactsRead read_facts(std::string_view text, const std::string& file, const Dialect& told = {});
+FactsRead read_facts(std::string_view text, const std::string& file, const Dialect& told = {},
+                     const Progress& progress = {});
 
 // The whole book of facts in the given order, ids included; importing it into an empty record gives the same record.
 // In CSV no field can start a formula in a spreadsheet.
@@ -255,6 +256,9 @@ class Record {
   Record(Record&&) noexcept;
   Record& operator=(Record&&) noexcept;
   ~Record();
+
+  // To be told from now on how far the reading of all facts is, and the storing of many.
+  void watch(RecordProgress progress);
 
   // Facts about machines of the scope, struck ones and strikes included, in the one order. Facts without a machine
   // (counts, strikes) are always there. Fails with bad_data where a row's checksum does not agree.

@@ -238,9 +238,17 @@ void compare(const std::shared_ptr<const Fleet>& fleet, const EntryRequest& requ
   entered.was = std::make_shared<const Snapshot>(fleet, known, request.today, request.day_is_given, scope);
   entered.is =
       std::make_shared<const Snapshot>(fleet, std::move(with_added), request.today, request.day_is_given, scope);
-  entered.before =
-      std::make_shared<const DueList>(due_list(*entered.was, {request.today + horizon, {}, Detail::coming}));
-  entered.after = std::make_shared<const DueList>(due_list(*entered.is, {request.today + horizon, {}, Detail::coming}));
+  DueAsk ask{request.today + horizon, {}, Detail::coming};
+  const auto half = [&request](bool second) -> Progress {
+    if (!request.comparing) return {};
+    return [&request, second](std::size_t done, std::size_t all) {
+      request.comparing(done + (second ? all : 0), 2 * all);
+    };
+  };
+  ask.progress = half(false);
+  entered.before = std::make_shared<const DueList>(due_list(*entered.was, ask));
+  ask.progress = half(true);
+  entered.after = std::make_shared<const DueList>(due_list(*entered.is, ask));
   entered.changes = difference(*entered.before, *entered.after);
   entered.moves = heading_changes(*entered.before, *entered.after);
   entered.seen = to_be_looked_at(entered.added, *entered.before, *entered.after);

@@ -1,35 +1,27 @@
-// The YAML files of a fleet, parsed, in one compact text.
+// A fleet as it was read from its files, in one compact text.
 //
-// Parsing is what costs most of a short question, and the files change once a season. The compiled text holds every
-// byte of the files it was made of, and a tree out of it is used only for a file that equals its copy byte for byte.
-// It holds trees only: what they mean is read, and every rule checked, anew each time.
+// Reading is what costs most of a short question, and the files change once a season. The compiled text holds every
+// byte of the files and says by which text of this program they were read: where all that is the same, the fleet is
+// what reading them would give. Files with a mistake are never compiled.
 #pragma once
 
-#include <map>
 #include <optional>
 #include <string>
-#include <string_view>
 
-#include "fleet/yaml_tree.h"
+#include "service/fleet.h"
 
 namespace service::fleet {
 
-class CompiledFiles {
- public:
-  // A text of another version, or one that is damaged, holds nothing. `compiled` must outlive it.
-  explicit CompiledFiles(std::string_view compiled);
+// As it is written, from files that gave this fleet.
+std::string compiled(const FleetFiles& files, const Fleet& fleet);
 
-  bool holds(std::string_view text) const { return trees_.contains(text); }
-  std::size_t size() const { return trees_.size(); }
+// Whether `files.compiled` is of these very files, whole, and of this program.
+bool is_of(const FleetFiles& files);
 
-  // The tree of a file with this very text.
-  std::optional<Node> tree_of(std::string_view text) const;
+// The fleet without its index and checksum; nothing where the text is not of these files.
+std::optional<Fleet> from_compiled(const FleetFiles& files);
 
- private:
-  std::map<std::string_view, std::string_view> trees_;  // by the text of the file
-};
-
-// `files` is the text of each file, and its root.
-std::string compile(const std::map<std::string_view, Node>& files);
+// How a file of a fleet is named in messages.
+std::string shown_name(const FleetFiles& files, const std::string& name);
 
 }  // namespace service::fleet

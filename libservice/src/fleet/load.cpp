@@ -151,10 +151,11 @@ FleetFiles load_fleet_files(const std::filesystem::path& folder) {
   return files;
 }
 
-void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files) noexcept {
+void keep_compiled(const std::filesystem::path& folder, const FleetFiles& files, const Fleet& fleet) noexcept {
   try {
     if (is_compiled(files)) return;
-    const std::string text = compile_fleet(files);
+    const std::string text = compile_fleet(files, fleet);
+    if (text.empty()) return;
     constexpr unsigned for_its_owner_alone = 0600;  // as the record is
     PendingFile pending(folder / fleet::compiled_name, for_its_owner_alone);
     pending.claim();

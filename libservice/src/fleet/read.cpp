@@ -11,6 +11,7 @@
 #include "fleet/conclude.h"
 #include "fleet/fleet_file.h"
 #include "fleet/fleet_sections.h"
+#include "fleet/index.h"
 #include "fleet/register.h"
 #include "fleet/schedules.h"
 #include "fleet/travel_table.h"
@@ -98,9 +99,18 @@ Fleet by_lines_of(std::string_view key, const FleetFiles& files) {
   return std::move(draft.fleet);
 }
 
+std::uint64_t checksum_of(const FleetFiles& files) {
+  Checksum sum;
+  for (const auto& [name, text] : files.texts) {
+    sum.add(name);
+    sum.add(text);
+  }
+  return sum.value();
+}
+
 class FleetReader {
  public:
-  explicit FleetReader(const FleetFiles& files) : files_(files), compiled_(files.compiled) {}
+  explicit FleetReader(const FleetFiles& files) : files_(files) {}
 
   Fleet read() {
     read_main_file();
@@ -113,32 +123,16 @@ class FleetReader {
     for (const auto& file : files_.texts) {
       if (file.first.starts_with(schedules_folder)) read_schedule_file(file);
     }
-    Fleet fleet = conclude(std::move(draft_), diagnostics_, {main_, {}});
-    fleet.files_checksum = checksum_of_files();
-    return fleet;
+    return conclude(std::move(draft_), diagnostics_, {main_, {}});
   }
 
  private:
   using File = std::pair<const std::string, std::string>;
 
   const Source& source_of(const File& file) {
-    const std::string name = files_.folder.empty() ? file.first : (files_.folder / file.first).generic_string();
-    sources_.push_back(std::make_unique<Source>(name, static_cast<int>(sources_.size()), without_bom(file.second)));
+    sources_.push_back(std::make_unique<Source>(shown_name(files_, file.first), static_cast<int>(sources_.size()),
+                                                without_bom(file.second)));
     return *sources_.back();
-  }
-
-  std::uint64_t checksum_of_files() const {
-    Checksum sum;
-    for (const auto& [name, text] : files_.texts) {
-      sum.add(name);
-      sum.add(text);
-    }
-    return sum.value();
-  }
-
-  std::optional<Node> tree_of(const Source& source) {
-    if (auto tree = compiled_.tree_of(source.text())) return tree;
-    return read_yaml(source, diagnostics_);
   }
 
   void read_main_file() {
@@ -150,7 +144,7 @@ class FleetReader {
                          "write it, at least with `fleet:`");
     } else {
       main_ = &source_of(*found);
-      if (const auto root = tree_of(*main_)) {
+      if (const auto root = read_yaml(*main_, diagnostics_)) {
         read_fleet_file(Reader(*main_, diagnostics_, draft_), *root);
         return;
       }
@@ -180,7 +174,7 @@ class FleetReader {
       diagnostics_.error(code::wrong_suffix, {&source, whole_file}, "the name of a schedule's file ends with .yaml",
                          fmt::format("rename it to {}{}{}", schedules_folder, cleaned(stem), suffix));
       draft_.unread_schedules.insert(stem);
-    } else if (const auto root = tree_of(source)) {
+    } else if (const auto root = read_yaml(source, diagnostics_)) {
       draft_.schedules.push_back(read_schedule(Reader(source, diagnostics_, draft_), *root, stem));
     } else {
       draft_.unread_schedules.insert(stem);
@@ -188,7 +182,6 @@ class FleetReader {
   }
 
   const FleetFiles& files_;
-  const CompiledFiles compiled_;
   std::vector<std::unique_ptr<Source>> sources_;  // spots point at them
   const Source* main_ = nullptr;
   std::optional<File> register_;  // as UTF-8; so the travel table
@@ -209,7 +202,13 @@ std::string travel_table_of(std::string_view fleet_yaml) {
 
 }  // namespace fleet
 
-Fleet read_fleet(const FleetFiles& files) { return fleet::FleetReader(files).read(); }
+Fleet read_fleet(const FleetFiles& files) {
+  auto known = fleet::from_compiled(files);
+  if (known) fleet::make_index(*known);
+  Fleet read = known ? std::move(*known) : fleet::FleetReader(files).read();
+  read.files_checksum = fleet::checksum_of(files);
+  return read;
+}
 
 std::optional<Mail> mail_of(const FleetFiles& files) {
   const auto found = files.texts.find("fleet.yaml");
@@ -224,7 +223,7 @@ std::string name_of(const FleetFiles& files) { return fleet::by_lines_of("fleet"
 WrittenZone time_zone_of(const FleetFiles& files) {
   const auto found = files.texts.find("fleet.yaml");
   if (found == files.texts.end()) return {};
-  const std::string name = files.folder.empty() ? found->first : (files.folder / found->first).generic_string();
+  const std::string name = fleet::shown_name(files, found->first);
   const std::string_view text = fleet::without_bom(found->second);
   if (auto zone = fleet::time_zone_in(name, text)) return *zone;
   const auto [lines, first] = fleet::placed_lines_of("time-zone", text);
@@ -232,26 +231,11 @@ WrittenZone time_zone_of(const FleetFiles& files) {
   return zone.value_or(WrittenZone{});
 }
 
-std::string compile_fleet(const FleetFiles& files) {
-  std::map<std::string_view, fleet::Node> trees;
-  for (const auto& [name, text] : files.texts) {
-    if (!fleet::has_suffix_of_yaml(name)) continue;
-    const fleet::Source source(name, 0, fleet::without_bom(text));
-    fleet::Diagnostics diagnostics;
-    auto root = fleet::read_yaml(source, diagnostics);
-    if (root && diagnostics.errors().empty()) trees.emplace(source.text(), std::move(*root));
-  }
-  return fleet::compile(trees);
+std::string compile_fleet(const FleetFiles& files, const Fleet& fleet) {
+  if (fleet.files_checksum != fleet::checksum_of(files)) return {};
+  return fleet::compiled(files, fleet);
 }
 
-bool is_compiled(const FleetFiles& files) {
-  const fleet::CompiledFiles compiled(files.compiled);
-  std::set<std::string_view> wanted;
-  for (const auto& [name, text] : files.texts) {
-    if (fleet::has_suffix_of_yaml(name)) wanted.insert(fleet::without_bom(text));
-  }
-  return wanted.size() == compiled.size() &&
-         std::all_of(wanted.begin(), wanted.end(), [&](std::string_view text) { return compiled.holds(text); });
-}
+bool is_compiled(const FleetFiles& files) { return fleet::is_of(files); }
 
 }  // namespace service

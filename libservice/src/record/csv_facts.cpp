@@ -155,7 +155,8 @@ bool read_row(CsvRow& row, const Header& header, bool plain, const Places& place
 
 }  // namespace
 
-void read_csv(std::string_view text, std::size_t from, const Places& places, const Dialect& told, FactsRead& read) {
+void read_csv(std::string_view text, std::size_t from, const Places& places, const Dialect& told,
+              const Progress& progress, FactsRead& read) {
   CsvReader reader(text, from, CsvLines::many_a_field);
   read.understood.separator = reader.separator();
   CsvRow row;
@@ -171,6 +172,7 @@ void read_csv(std::string_view text, std::size_t from, const Places& places, con
   if (!plain && !settle_dialect(reader, *header, places, told, read)) return;
   read.rows.reserve(places.lines());  // no more than these, and rows are large
   while (reader.next(row)) {
+    if (progress) progress(row.from, text.size());
     const std::string_view raw = text.substr(row.from, row.to - row.from);
     if (!read_row(row, *header, plain, places, read)) {
       read.rejected.push_back({places.line_of(row.from), std::string(raw)});

@@ -4,7 +4,7 @@ namespace service {
 
 using namespace record;
 
-FactsRead read_facts(std::string_view bytes, const std::string& file, const Dialect& told) {
+FactsRead read_facts(std::string_view bytes, const std::string& file, const Dialect& told, const Progress& progress) {
   FactsRead read;
   const auto unreadable = [&](std::string code, std::string message, std::string hint) {
     read.unreadable = true;
@@ -25,9 +25,9 @@ FactsRead read_facts(std::string_view bytes, const std::string& file, const Dial
   }
   read.understood.json_lines = text[first] == '{';
   if (read.understood.json_lines) {
-    read_json_lines(text, from, places, read);
+    read_json_lines(text, from, places, progress, read);
   } else {
-    read_csv(text, from, places, told, read);
+    read_csv(text, from, places, told, progress, read);
   }
   return read;
 }

@@ -149,8 +149,10 @@ bool read_line(std::string_view line, std::size_t from, const Places& places, Fa
 
 }  // namespace
 
-void read_json_lines(std::string_view text, std::size_t from, const Places& places, FactsRead& read) {
+void read_json_lines(std::string_view text, std::size_t from, const Places& places, const Progress& progress,
+                     FactsRead& read) {
   while (from < text.size()) {
+    if (progress) progress(from, text.size());
     const std::size_t end = std::min(text.find('\n', from), text.size());
     std::string_view line = text.substr(from, end - from);
     if (line.ends_with('\r')) line.remove_suffix(1);

@@ -6,6 +6,7 @@
 #include <unordered_map>
 
 #include "record/order.h"
+#include "record/steps.h"
 #include "service/in_scope.h"
 
 namespace service::record {
@@ -107,13 +108,15 @@ class JustAdded {
 };
 
 void renew_states(SQLite::Database& database, const StateKeeper& keeper, const std::vector<MachineRow>& wanted,
-                  const JustAdded& added, Members& members) {
+                  const JustAdded& added, Members& members, const RecordProgress* watch) {
   if (wanted.empty()) return;
   FactReader reader(database);
   reader.read_machine("");
   if (!reader.diagnostics.empty()) return;
   const std::set<FactId> voided = struck_by(reader.facts);
+  Steps steps(watch, RecordWork::working_out, wanted.size());
   for (const MachineRow& row : wanted) {
+    steps.next();
     reader.facts.clear();
     if (added.is_all_of(row)) {
       added.copy(row.name, reader.facts);
@@ -258,7 +261,8 @@ void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& ma
   }
 }
 
-void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added) {
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added,
+                const RecordProgress* watch) {
   std::vector<MachineRow> wanted;
   Members members;
   {
@@ -276,7 +280,7 @@ void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std
       }
     }
   }
-  renew_states(database, keeper, wanted, JustAdded(added), members);
+  renew_states(database, keeper, wanted, JustAdded(added), members, watch);
   renew_groups(database, keeper, members);
 }
 

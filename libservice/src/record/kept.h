@@ -44,7 +44,8 @@ std::map<std::string, std::string, std::less<>> read_groups(SQLite::Database& da
 void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& machines);
 
 // What the keeper wants and does not hold for right is worked out of the facts as they are in the database now.
-// `added`: those that this transaction has stored.
-void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added);
+// `added`: those that this transaction has stored. `watch`: to be told how far it is.
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added,
+                const RecordProgress* watch);
 
 }  // namespace service::record

@@ -8,7 +8,8 @@ MachineByMachine::MachineByMachine(SQLite::Database& database)
     : database_(database), reader_(database), kept_query_(database, "SELECT state FROM derived WHERE machine = ?") {
   database.exec("PRAGMA cache_size = -16384");  // each page is asked for a few times at once, and not again
   std::vector<MachineRow> rows = reader_.machines();
-  std::erase_if(rows, [](const MachineRow& row) { return row.name.empty(); });
+  // Strikes and counts are there, whatever they are about.
+  if (std::erase_if(rows, [](const MachineRow& row) { return row.name.empty(); }) > 0) reader_.read_machine("");
   std::sort(rows.begin(), rows.end(), [](const MachineRow& a, const MachineRow& b) { return a.name < b.name; });
   names_.reserve(rows.size());
   rows_.reserve(rows.size());
@@ -16,7 +17,6 @@ MachineByMachine::MachineByMachine(SQLite::Database& database)
     rows_.push_back({row.key, told(row.tally)});
     names_.push_back(std::move(row.name));
   }
-  reader_.read_machine("");  // strikes are there, whatever they strike
   insist_on_no_damage();
   voided_ = struck_by(reader_.facts);
 }

@@ -10,11 +10,13 @@
 #include "record/errors.h"
 #include "record/kept.h"
 #include "record/order.h"
+#include "record/steps.h"
 
 namespace service::record {
 
-FactReader::FactReader(SQLite::Database& database)
+FactReader::FactReader(SQLite::Database& database, const RecordProgress* watch)
     : database_(database),
+      watch_(watch),
       command_query_(database, "SELECT id, entered, entered_by, origin, from_copy FROM command WHERE key = ?"),
       task_query_(database, "SELECT name FROM task WHERE key = ?") {}
 
@@ -108,7 +110,13 @@ void FactReader::load_machines() {
 }
 
 void FactReader::scan(SQLite::Statement& query) {
+  std::int64_t stored = 0;
+  for (const Seen& seen : seen_) stored += seen.row.tally.facts;
+  // A damaged tally must not ask for all the memory there is.
+  facts.reserve(static_cast<std::size_t>(std::clamp<std::int64_t>(stored, 0, 1 << 20)));
+  Steps steps(watch_, RecordWork::reading, static_cast<std::size_t>(std::max<std::int64_t>(stored, 0)));
   while (query.executeStep()) {
+    steps.next();
     RawFact raw = fact_at(query);
     last_ = {raw.keys.command, raw.fact.id.number};
     const auto at = std::lower_bound(seen_.begin(), seen_.end(), raw.keys.machine,
@@ -142,10 +150,6 @@ void FactReader::scan_backwards() {
 
 void FactReader::read_all() {
   load_machines();
-  std::int64_t stored = 0;
-  for (const Seen& seen : seen_) stored += seen.row.tally.facts;
-  // A damaged tally must not ask for all the memory there is.
-  facts.reserve(static_cast<std::size_t>(std::clamp<std::int64_t>(stored, 0, 1 << 20)));
   scan_forwards();
   compare_all();
 }

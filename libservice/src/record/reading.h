@@ -16,13 +16,15 @@
 #include "record/rows.h"
 #include "record/tally.h"
 #include "service/kept_state.h"
+#include "service/progress.h"
 
 namespace service::record {
 
 // Lives within one transaction. Damage is collected rather than thrown, so that `legible` can go on past it.
 class FactReader {
  public:
-  explicit FactReader(SQLite::Database& database);
+  // `watch`: to be told how far reading all of them is.
+  explicit FactReader(SQLite::Database& database, const RecordProgress* watch = nullptr);
 
   void read_all();
   void read_legible();  // as far as the file can be read, from both ends
@@ -59,6 +61,7 @@ class FactReader {
   bool add_command(std::int64_t key, Fact& fact);
 
   SQLite::Database& database_;
+  const RecordProgress* watch_;
   SQLite::Statement command_query_;
   SQLite::Statement task_query_;
   std::optional<SQLite::Statement> machine_query_;

@@ -51,8 +51,8 @@ void insist_on_no_damage(std::vector<Diagnostic> diagnostics) {
   if (!diagnostics.empty()) throw Failure(FailureKind::bad_data, std::move(diagnostics));
 }
 
-std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope) {
-  FactReader reader(database);
+std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope, const RecordProgress& watch) {
+  FactReader reader(database, &watch);
   read(reader, scope);
   insist_on_no_damage(reader.diagnostics);
   return std::move(reader.facts);
@@ -93,6 +93,7 @@ struct Record::Impl {
   SQLite::Database database;
   Access access;
   bool named = true;  // else it is still being made: where that fails there is no record
+  RecordProgress watch = {};
 
   // Runs a question in one view of the book.
   template <class Question>
@@ -118,14 +119,16 @@ Record Record::open_unnamed(const std::filesystem::path& made, const std::filesy
       Impl{file, open_database(made, Access::write, std::chrono::seconds(10)), Access::write, false}));
 }
 
+void Record::watch(RecordProgress progress) { impl_->watch = std::move(progress); }
+
 std::vector<Fact> Record::facts(const Scope& scope) const {
-  return impl_->ask([&] { return read_facts_of(impl_->database, scope); });
+  return impl_->ask([&] { return read_facts_of(impl_->database, scope, impl_->watch); });
 }
 
 std::vector<Fact> Record::facts_beside(const Scope& scope,
                                        const std::function<bool(const KeptState& state)>& take) const {
   return impl_->ask([&] {
-    FactReader reader(impl_->database);
+    FactReader reader(impl_->database, &impl_->watch);
     read_beside(impl_->database, reader, scope, take);
     reader.sort();
     insist_on_no_damage(reader.diagnostics);
@@ -176,7 +179,7 @@ std::optional<Day> Record::newest_day() const {
 
 Legible Record::legible(KeptBeside* kept) const {
   return impl_->ask([&] {
-    FactReader reader(impl_->database);
+    FactReader reader(impl_->database, &impl_->watch);
     reader.read_legible();
     reader.sort();
     if (kept != nullptr) *kept = reader.read_beside();
@@ -201,9 +204,10 @@ std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
   std::vector<Fact> added = guarded(impl_->file, Doing::writing, [&] {
     // Nothing is caught between here and the commit: a statement that failed must never leave a part to be committed.
     SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
-    std::vector<Fact> written = FactWriter(impl_->database).add(decide(read_facts_of(impl_->database, scope)));
+    std::vector<Fact> written =
+        FactWriter(impl_->database, &impl_->watch).add(decide(read_facts_of(impl_->database, scope, impl_->watch)));
     if (dry_run) return written;
-    if (keeper != nullptr && !written.empty()) renew_kept(impl_->database, *keeper, written);
+    if (keeper != nullptr && !written.empty()) renew_kept(impl_->database, *keeper, written, &impl_->watch);
     try {
       transaction.commit();
     } catch (const SQLite::Exception& error) {

@@ -10,6 +10,7 @@
 #include "record/kept.h"
 #include "record/opening.h"
 #include "record/rules.h"
+#include "record/steps.h"
 
 namespace service::record {
 namespace {
@@ -34,8 +35,9 @@ void check(const std::vector<Fact>& facts) {
 
 }  // namespace
 
-FactWriter::FactWriter(SQLite::Database& database)
+FactWriter::FactWriter(SQLite::Database& database, const RecordProgress* watch)
     : database_(database),
+      watch_(watch),
       insert_fact_(database, insert_fact()),
       find_fact_(database, select_facts("WHERE command = ? AND n = ?")),
       machine_rows_(database),
@@ -157,7 +159,9 @@ std::vector<Fact> FactWriter::add(std::vector<Fact> wanted) {
   std::vector<bool> is_added(wanted.size(), false);
   Command command;
   const Fact* last = nullptr;
+  Steps steps(watch_, RecordWork::storing, wanted.size());
   for (const std::size_t i : order) {
+    steps.next();
     const Fact& fact = wanted[i];
     if (last != nullptr && last->id == fact.id) {
       if (!same_content(*last, fact) || !same_entry(*last, fact)) contradiction(fact, "content in the same file");

@@ -18,7 +18,8 @@ namespace service::record {
 // owns the transaction lets it roll back.
 class FactWriter {
  public:
-  explicit FactWriter(SQLite::Database& database);
+  // `watch`: to be told how far storing is.
+  explicit FactWriter(SQLite::Database& database, const RecordProgress* watch = nullptr);
 
   std::vector<Fact> add(std::vector<Fact> wanted);
 
@@ -37,6 +38,7 @@ class FactWriter {
   void finish();
 
   SQLite::Database& database_;
+  const RecordProgress* watch_;
   SQLite::Statement insert_fact_;
   SQLite::Statement find_fact_;
   MachineRows machine_rows_;

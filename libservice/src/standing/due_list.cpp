@@ -42,7 +42,9 @@ DueList due_list(const Snapshot& snapshot, const DueAsk& ask) { return due_list(
 DueList due_list(const Snapshot& snapshot, const DueAsk& ask, const Forecaster& forecaster) {
   ListMaker maker(snapshot.fleet_ptr(), snapshot.as_of(), snapshot.scope(), ask);
   for (const auto& [machine, facts] : snapshot.unlisted()) maker.add_unlisted(machine, snapshot.facts_of(machine));
+  std::size_t done = 0;
   for (const Machine& machine : snapshot.fleet().machines) {
+    if (ask.progress) ask.progress(done++, snapshot.fleet().machines.size());
     if (maker.wants(machine)) maker.add(machine, book_of(snapshot, machine), forecaster);
   }
   return std::move(maker).made(snapshot.newest_fact(), snapshot.day_is_given());

@@ -1,6 +1,7 @@
 #include "standing/list_of_record.h"
 
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <memory>
 #include <span>
@@ -126,11 +127,13 @@ void add_unlisted(ListMaker& maker, const Fleet& fleet, OneByOne& record, const 
 }
 
 // By what each kind teaches unless told, which goes with the last of its machines.
-void add_kinds(ListMaker& maker, std::span<const Kind> kinds, BooksOfRecord& books, const Forecaster* told) {
+void add_kinds(ListMaker& maker, std::span<const Kind> kinds, BooksOfRecord& books, const Forecaster* told,
+               const std::function<void()>& before_each) {
   for (const Kind& kind : kinds) {
     books.begin(kind);
     const Forecaster forecaster = told != nullptr ? *told : learnt_from(books);
     for (const Machine* machine : kind) {
+      before_each();
       if (maker.wants(*machine)) maker.add(*machine, books.book_of(*machine), forecaster);
     }
   }
@@ -143,12 +146,16 @@ DueList list_of_record(const Record& record, std::shared_ptr<const Fleet> fleet,
   ListMaker maker(fleet, as_of, scope, ask);
   const std::vector<Kind> kinds = by_kind(*fleet, maker);
   bool first = true;
+  std::size_t done = 0;
+  const auto before_each = [&] {
+    if (ask.progress) ask.progress(done++, fleet->machines.size());
+  };
   try {
     for (const auto view : in_views(kinds, how.machines_in_a_view)) {
       record.one_by_one([&](OneByOne& book) {
         BooksOfRecord books(*fleet, book, as_of, how.most_at_hand);
         if (std::exchange(first, false)) add_unlisted(maker, *fleet, book, books);
-        add_kinds(maker, view, books, how.told);
+        add_kinds(maker, view, books, how.told, before_each);
       });
     }
   } catch (const Failure& failure) {

@@ -49,6 +49,8 @@ std::string said_of(const FleetFiles& files) {
   return said;
 }
 
+std::string compiled(const FleetFiles& files) { return service::compile_fleet(files, service::read_fleet(files)); }
+
 void write(const fs::path& file, const std::string& text) {
   fs::create_directories(file.parent_path());
   std::ofstream(file, std::ios::binary) << text;
@@ -60,14 +62,14 @@ TEST_CASE("the same fleet comes out of the compiled text as out of the files") {
   FleetFiles files = two_files();
   const std::string parsed = said_of(files);
   CHECK_FALSE(service::is_compiled(files));
-  files.compiled = service::compile_fleet(files);
+  files.compiled = compiled(files);
   CHECK(service::is_compiled(files));
   CHECK(said_of(files) == parsed);
 }
 
-TEST_CASE("a file that changed by one byte is parsed again") {
+TEST_CASE("where a file changed by one byte all is read again") {
   const FleetFiles before = two_files();
-  const std::string compiled = service::compile_fleet(before);
+  const std::string compiled = compiled(before);
   for (const auto& [name, text] : before.texts) {
     for (std::size_t at = 0; at < text.size(); ++at) {
       FleetFiles changed = before;
@@ -85,7 +87,7 @@ TEST_CASE("a file that changed by one byte is parsed again") {
 TEST_CASE("a compiled text with any one bit turned, or cut anywhere, changes no answer") {
   FleetFiles files = two_files();
   const std::string parsed = said_of(files);
-  const std::string compiled = service::compile_fleet(files);
+  const std::string compiled = compiled(files);
   int unlike = 0;
   for (std::size_t at = 0; at < compiled.size(); ++at) {
     for (unsigned bit = 0; bit < 8; ++bit) {
@@ -99,13 +101,35 @@ TEST_CASE("a compiled text with any one bit turned, or cut anywhere, changes no 
   CHECK(unlike == 0);
 }
 
-TEST_CASE("a file with a mistake of form is never compiled") {
+TEST_CASE("files with a mistake are read again each time, and a fleet of other files is not kept for them") {
   FleetFiles files = two_files();
+  const auto fleet = service::read_fleet(files);
+  files.compiled = service::compile_fleet(files, fleet);
   files.texts["fleet.yaml"] += "fleet: Twice\n";
-  const std::string parsed = said_of(files);
-  files.compiled = service::compile_fleet(files);
   CHECK_FALSE(service::is_compiled(files));
-  CHECK(said_of(files) == parsed);
+  CHECK(said_of(files).find("duplicate-key") != std::string::npos);
+  CHECK(service::compile_fleet(files, fleet).empty());
+}
+
+TEST_CASE("all that the sample fleet holds comes out of the compiled text, places by the folder's new name") {
+  FleetFiles files = service::load_fleet_files(SOURCE_DIR "/sample-fleet");
+  files.compiled.clear();
+  const auto parsed = service::read_fleet(files);
+  const std::string text = service::compile_fleet(files, parsed);
+  files.compiled = text;
+  REQUIRE(service::is_compiled(files));
+  const auto again = service::read_fleet(files);
+  CHECK(service::compile_fleet(files, again) == text);  // each value, in the order in which they are written
+  CHECK(again.files_checksum == parsed.files_checksum);
+  REQUIRE(again.index != nullptr);
+  CHECK(again.machine(parsed.machines.back().key) == &again.machines.back());
+
+  files.folder = "elsewhere";
+  REQUIRE(service::is_compiled(files));
+  const auto moved = service::read_fleet(files);
+  CHECK(moved.machines.front().place.file == "elsewhere/fleet.yaml");
+  CHECK(moved.machines.front().place.line == parsed.machines.front().place.line);
+  CHECK(service::compile_fleet(files, moved) == text);
 }
 
 TEST_CASE("the compiled text lies in the fleet's folder, for its owner, in one piece") {
@@ -113,7 +137,7 @@ TEST_CASE("the compiled text lies in the fleet's folder, for its owner, in one p
   for (const auto& [name, text] : two_files().texts) write(folder.path() / name, text);
   const FleetFiles before = service::load_fleet_files(folder.path());
   CHECK(before.compiled.empty());
-  service::keep_compiled(folder.path(), before);
+  service::keep_compiled(folder.path(), before, service::read_fleet(before));
   const FleetFiles after = service::load_fleet_files(folder.path());
   CHECK(service::is_compiled(after));
   CHECK(said_of(after) == said_of(before));
@@ -127,10 +151,11 @@ TEST_CASE("where the compiled text cannot be kept or read, nothing else is lost"
   const Folder folder;
   for (const auto& [name, text] : two_files().texts) write(folder.path() / name, text);
   fs::create_directory(folder.path() / ".compiled-fleet");  // in its way
-  service::keep_compiled(folder.path(), service::load_fleet_files(folder.path()));
+  const FleetFiles there = service::load_fleet_files(folder.path());
+  service::keep_compiled(folder.path(), there, service::read_fleet(there));
   const FleetFiles files = service::load_fleet_files(folder.path());
   CHECK(files.compiled.empty());
   CHECK(said_of(files) == said_of(two_files()));
   CHECK(std::distance(fs::directory_iterator(folder.path()), fs::directory_iterator()) == 3);
-  service::keep_compiled(folder.path() / "nowhere", files);
+  service::keep_compiled(folder.path() / "nowhere", files, service::read_fleet(files));
 }

@@ -1,0 +1,15 @@
+# Writes OUT, a header with NAME: a checksum of the text of ROOMS in FOLDER and of all public headers. What is kept says
+# by which text of the program it was made; one of another text does not use it.
+file(GLOB files ${FOLDER}/include/service/*.h)
+foreach(room IN LISTS ROOMS)
+  file(GLOB more ${FOLDER}/src/${room}/*.cpp ${FOLDER}/src/${room}/*.h)
+  list(APPEND files ${more})
+endforeach()
+list(SORT files)
+set(sums "")
+foreach(file IN LISTS files)
+  file(SHA256 ${file} sum)
+  string(APPEND sums ${sum})
+endforeach()
+string(SHA256 sum "${sums}")
+file(WRITE ${OUT} "// Made by seal.cmake.\n#pragma once\n\n#include <string_view>\n\nnamespace service {\n\ninline constexpr std::string_view ${NAME} = \"${sum}\";\n\n}  // namespace service\n")
