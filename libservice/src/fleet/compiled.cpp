@@ -181,6 +181,7 @@ class Reader {
   void take(std::optional<Value>& value) {
     bool is_there = false;
     take(is_there);
+    value.reset();  // it may be there unless told
     if (is_there) take(value.emplace());
   }
   template <class First, class Second>
@@ -195,11 +196,13 @@ class Reader {
   template <class Value>
   void take(std::vector<Value>& all) {
     const std::size_t count = take_count();
+    all.clear();
     all.reserve(count);
     for (std::size_t i = 0; i < count; ++i) take(all.emplace_back());
   }
   template <class Key, class Value>
   void take(std::map<Key, Value>& all) {
+    all.clear();
     for (std::size_t left = take_count(); left > 0; --left) {
       std::pair<Key, Value> each;
       take(each);

@@ -49,7 +49,7 @@ std::string said_of(const FleetFiles& files) {
   return said;
 }
 
-std::string compiled(const FleetFiles& files) { return service::compile_fleet(files, service::read_fleet(files)); }
+std::string compiled_of(const FleetFiles& files) { return service::compile_fleet(files, service::read_fleet(files)); }
 
 void write(const fs::path& file, const std::string& text) {
   fs::create_directories(file.parent_path());
@@ -62,14 +62,14 @@ TEST_CASE("the same fleet comes out of the compiled text as out of the files") {
   FleetFiles files = two_files();
   const std::string parsed = said_of(files);
   CHECK_FALSE(service::is_compiled(files));
-  files.compiled = compiled(files);
+  files.compiled = compiled_of(files);
   CHECK(service::is_compiled(files));
   CHECK(said_of(files) == parsed);
 }
 
 TEST_CASE("where a file changed by one byte all is read again") {
   const FleetFiles before = two_files();
-  const std::string compiled = compiled(before);
+  const std::string compiled = compiled_of(before);
   for (const auto& [name, text] : before.texts) {
     for (std::size_t at = 0; at < text.size(); ++at) {
       FleetFiles changed = before;
@@ -87,7 +87,7 @@ TEST_CASE("where a file changed by one byte all is read again") {
 TEST_CASE("a compiled text with any one bit turned, or cut anywhere, changes no answer") {
   FleetFiles files = two_files();
   const std::string parsed = said_of(files);
-  const std::string compiled = compiled(files);
+  const std::string compiled = compiled_of(files);
   int unlike = 0;
   for (std::size_t at = 0; at < compiled.size(); ++at) {
     for (unsigned bit = 0; bit < 8; ++bit) {
@@ -111,6 +111,15 @@ TEST_CASE("files with a mistake are read again each time, and a fleet of other f
   CHECK(service::compile_fleet(files, fleet).empty());
 }
 
+TEST_CASE("what is turned off stays turned off") {
+  FleetFiles files = two_files();
+  files.texts["fleet.yaml"] += "mail: {to: [yard@farm.example], weekly-word: off}\n";
+  REQUIRE_FALSE(service::read_fleet(files).mail.weekly_word.has_value());
+  files.compiled = compiled_of(files);
+  REQUIRE(service::is_compiled(files));
+  CHECK_FALSE(service::read_fleet(files).mail.weekly_word.has_value());
+}
+
 TEST_CASE("all that the sample fleet holds comes out of the compiled text, places by the folder's new name") {
   FleetFiles files = service::load_fleet_files(SOURCE_DIR "/sample-fleet");
   files.compiled.clear();
@@ -120,9 +129,9 @@ TEST_CASE("all that the sample fleet holds comes out of the compiled text, place
   REQUIRE(service::is_compiled(files));
   const auto again = service::read_fleet(files);
   CHECK(service::compile_fleet(files, again) == text);  // each value, in the order in which they are written
-  CHECK(again.files_checksum == parsed.files_checksum);
+  CHECK((again.files_checksum == parsed.files_checksum));
   REQUIRE(again.index != nullptr);
-  CHECK(again.machine(parsed.machines.back().key) == &again.machines.back());
+  CHECK((again.machine(parsed.machines.back().key) == &again.machines.back()));
 
   files.folder = "elsewhere";
   REQUIRE(service::is_compiled(files));
