@@ -209,6 +209,8 @@ Json change_as_json(const service::PlanChange& change) {
           {"site", change.site == nullptr ? Json(nullptr) : Json(change.site->key)},
           {"customer", change.site == nullptr ? Json(nullptr) : text_or_null(change.site->customer)},
           {"wanted", change.wanted},
+          {"not_planned", change.not_planned ? Json(service::to_text(*change.not_planned)) : Json(nullptr)},
+          {"not_due", change.not_due},
           {"promised", change.promised},
           {"unheard_of", change.unheard_of},
           {"was_starts", change.was_starts ? Json(clock_words(*change.was_starts)) : Json(nullptr)},

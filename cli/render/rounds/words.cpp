@@ -436,13 +436,20 @@ std::string rest_words(const RoundsList& list, const service::PlanChange& change
 
 namespace {
 
+std::string gone_words(const RoundsList& list, const service::PlanChange& change) {
+  if (change.not_planned) return fmt::format("not planned: {}", short_reason_words(*change.not_planned));
+  if (!change.not_due) return "no longer wanted";
+  return fmt::format("not due by {}, the last day on which somebody works", day_words(list.week().crew_days.back().on));
+}
+
 std::string moved_words(const RoundsList& list, const service::PlanChange& change) {
   const char* const promised = change.promised ? ", promised" : "";
   if (change.moves_within_day()) {
     return fmt::format("was {} at {}{}; now at {}", where_words(list, change.was), clock_words(*change.was_starts),
                        promised, clock_words(*change.is_starts));
   }
-  const std::string is = (change.wanted ? where_words(list, change.is) : "no longer wanted") + rest_words(list, change);
+  const std::string is =
+      (change.wanted ? where_words(list, change.is) : gone_words(list, change)) + rest_words(list, change);
   return change.unheard_of ? "new, " + is
                            : fmt::format("was {}{}; now {}", where_words(list, change.was), promised, is);
 }

@@ -343,12 +343,16 @@ struct PlanChange {
   std::optional<std::pair<std::string, Day>> was;  // crew and day; none: it was not made
   std::optional<std::pair<std::string, Day>> is;
   const Site* site = nullptr;  // whom to ring up; null: nobody knows where it was to be
-  bool wanted = true;          // else it is in no visit of the week any more: done, put off, out of use
+  bool wanted = true;          // else it is in no visit of the week any more: done, or what follows
   bool promised = false;       // to where it was
   bool unheard_of = false;     // in that plan it was neither made nor put off
   // When the stay began and begins, minutes since midnight; none: that plan says no time, or it is not made.
   std::optional<int> was_starts = {};
   std::optional<int> is_starts = {};
+  // Of what is not wanted, and not done either: why some of it is not planned; or that it does not come due by the last
+  // day on which a crew works, which may be another day than when that plan was made.
+  std::optional<NotPlannedReason> not_planned = {};
+  bool not_due = false;
   // It has its crew and day.
   bool moves_within_day() const { return was && is && *was == *is; }
 };

@@ -52,6 +52,31 @@ bool shares_work(const Week& week, const GivenStop& stop, const Visit& visit) {
   });
 }
 
+bool names(const GivenStop& stop, const std::string& task, const std::string& position) {
+  return !stop.tasks || stop.tasks->empty() ||
+         std::any_of(stop.tasks->begin(), stop.tasks->end(),
+                     [&](const auto& one) { return one.task == task && one.position == position; });
+}
+
+// Says of a stop that is in no visit any more why that is so, where its work is not done.
+void tell_why(const Week& week, const GivenStop& stop, PlanChange& change) {
+  for (const NotPlanned& row : week.not_planned) {
+    const bool is_it = row.call != nullptr ? stop.visit == "call " + row.call->key
+                                           : machine_of(stop) == row.point.machine->key &&
+                                                 names(stop, row.point.task, row.point.position);
+    if (!is_it) continue;
+    change.not_planned = row.reason;
+    return;
+  }
+  // Of a stop that names no tasks nobody can tell which of its machine's it meant.
+  if (!stop.tasks || stop.tasks->empty()) return;
+  change.not_due = std::any_of(week.list->points.begin(), week.list->points.end(), [&](const Point& point) {
+    return machine_of(stop) == point.machine->key && names(stop, point.name, point.position) &&
+           point.standing != Standing::no_record &&
+           !(point.fitted && point.fitted->on.first >= week.kept->as_of.value_or(week.from));
+  });
+}
+
 // A plan says of what it puts off no more than the name, which begins with the machine.
 bool was_put_off(const GivenPlan& kept, const Visit& visit) {
   return std::any_of(kept.put_off.begin(), kept.put_off.end(), [&](const GivenPutOff& out) {
@@ -222,6 +247,7 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
     if (along == week.visits.end()) {
       changes.push_back({kept.stop->visit, was, std::nullopt, site_of(*week.fleet, *kept.stop), false,
                          kept.stop->promised, false, kept.stop->starts});
+      tell_why(week, *kept.stop, changes.back());
       continue;
     }
     const auto number = static_cast<std::size_t>(along - week.visits.begin());

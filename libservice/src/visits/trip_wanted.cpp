@@ -12,7 +12,7 @@ namespace {
 
 std::optional<NotPlannedReason> not_planned_for(const VisitsPlan& plan, const std::vector<CrewDay>& crew_days,
                                                 const Point& point) {
-  if (const auto reason = why_not_planned(*plan.list, point, plan.from, plan.to)) return reason;
+  if (const auto reason = why_not_planned(*plan.list, point, {plan.from, plan.to, plan.to})) return reason;
   // Nobody serves for its new owner a machine that is sold before.
   if (point.machine->left && *point.due_on >= *point.machine->left) return NotPlannedReason::left;
   const Fleet& fleet = *plan.list->fleet;

@@ -3,16 +3,17 @@
 #include <algorithm>
 
 namespace service::visits {
-std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, Day first, Day last) {
+std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, const DaysOfWork& days) {
   const UseState* state = list.state_of(*point.machine);
   if (state != nullptr && state->kind == UseKind::out_of_use) return NotPlannedReason::out_of_use;
-  if (state != nullptr && state->kind == UseKind::laid_up && (!state->until || *state->until > last)) {
+  if (state != nullptr && state->kind == UseKind::laid_up &&
+      (!state->until || *state->until > (never_waits(point) ? days.to : days.last))) {
     return NotPlannedReason::laid_up;
   }
   const auto& left = point.machine->left;
-  if (left && *left <= first) return NotPlannedReason::left;
+  if (left && *left <= days.first) return NotPlannedReason::left;
   // Until a use alone, nobody can say on which day that is.
-  if (point.put_off && not_before(list, point) > last) return NotPlannedReason::put_off;
+  if (point.put_off && not_before(list, point) > days.last) return NotPlannedReason::put_off;
   if (point.machine->site.empty()) return NotPlannedReason::no_site;
   return std::nullopt;
 }
@@ -57,7 +58,7 @@ Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done) {
     const bool due = point.due_on && *point.due_on <= last;
     if (!due && !point.unknown.empty()) week.unknown.push_back(name_of(point));
     if (!point.due_on || *point.due_on > join_until) continue;
-    const auto reason = why_not_planned(*week.list, point, week.crew_days.front().on, last);
+    const auto reason = why_not_planned(*week.list, point, {week.crew_days.front().on, last, week.to});
     if (!reason) {
       (due ? wanted.points : wanted.may_join).push_back(&point);
     } else if (due) {

@@ -17,8 +17,16 @@ struct Wanted {
 // Fills what the week says of points that are in no visit.
 Wanted wanted_of(Week& week, const WeekAsk& ask, const DoneBefore& done);
 
+// The days on which somebody may go, and the last one that is asked about, which may lie behind them: what never waits
+// has to be done before its machine is back on such a day, by whoever goes before.
+struct DaysOfWork {
+  Day first;
+  Day last;
+  Day to;
+};
+
 // Why a point that is due is no work of these days; none: it is.
-std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, Day first, Day last);
+std::optional<NotPlannedReason> why_not_planned(const DueList& list, const Point& point, const DaysOfWork& days);
 
 // The same as a row, with what somebody said of it.
 NotPlanned not_planned(const DueList& list, const Point& point, NotPlannedReason reason);

@@ -424,9 +424,10 @@ TEST_CASE("a plan is kept as far as it can be, and whoever waits elsewhere is ru
   REQUIRE(answer["changes"].size() == 1);
   CHECK(differs(change, answer["changes"][0]) == "");
   CHECK(answer["changes"][0]["wanted"] == false);
+  CHECK(answer["changes"][0]["not_planned"] == "put-off");
   must(place, keep);
   CHECK(place.says("ring up Beck: sluice keeper, 01 45"));
-  CHECK(place.says("pump: was Van, Tuesday 2026-05-05; now no longer wanted"));
+  CHECK(place.says("pump: was Van, Tuesday 2026-05-05; now not planned: somebody put it off"));
   // On the next day what was to be done is done, and the week ends where it did.
   const Json next = in_order(place, "rounds --from 2026-05-05 --as-of 2026-05-05 --keep plan.json");
   CHECK(next["done"] == Json::parse(R"(["loader"])"));

@@ -138,6 +138,44 @@ TEST_CASE("what differs from the plan that was kept") {
         "call c-01: van 2026-05-05 -> none (no longer wanted, nobody knows where)");
 }
 
+TEST_CASE("what has no visit without a crew that works later in the week is told why, and work for safety stays") {
+  Texts texts;
+  texts.crews += "  anna: {start: workshop, hours: {sat: \"08:00-12:00\"}}\n";
+  texts.sites.replace(texts.sites.find("mon-fri"), 7, "mon-sat");
+  texts.tractor += "  horn: {do: Try the horn, every: {months: 12}, takes: 10 min, safety: true}\n";
+  texts.machines.replace(texts.machines.find("  hoist: {name: Hoist, schedule: hoist"), 38,
+                         "  hoist: {name: Hoist, schedule: tractor");
+  Estate place(texts);
+  place.usual().done("loader", "horn", "2025-04-20");
+  place.done("hoist", "engine-oil", "2026-04-01")
+      .done("hoist", "brakes", "2025-11-09")
+      .done("hoist", "horn", "2026-04-01");
+  place.world.state(FactKind::laid_up, "2026-04-01", "2026-05-09").machine = "loader";
+  const Week with_her = place.week();
+  REQUIRE(names_of(with_her) == "loader, loader+from-2026-05-09, pump, pump+pressure, hoist, call c-01");
+  WeekAsk ask{day("2026-05-04")};
+  ask.keep = as_given(by_hand(with_her, {{}, {"pump"}, {"hoist", "loader", "loader+from-2026-05-09"}}));
+  ask.without = {"anna"};
+  const Week without_her = place.week(ask);
+  CHECK(names_of(without_her) == "loader, pump, pump+pressure, call c-01");
+  const RoundsPlan plan = by_hand(without_her, {{"loader"}, {"pump"}});
+  REQUIRE(plan.changes.size() == 3);
+  CHECK(changes_of(plan) ==
+        "hoist: anna 2026-05-09 -> none (no longer wanted, holm); loader: anna 2026-05-09 -> van 2026-05-04 (holm); "
+        "loader+from-2026-05-09: anna 2026-05-09 -> none (no longer wanted, holm)");
+  CHECK(plan.changes[0].not_due);
+  CHECK_FALSE(plan.changes[0].not_planned.has_value());
+  CHECK((plan.changes[2].not_planned == NotPlannedReason::laid_up));
+  CHECK_FALSE(plan.changes[2].not_due);
+  // Of what is done that is not said.
+  place.done("hoist", "brakes", "2026-05-03").done("loader", "engine-oil", "2026-05-03");
+  place.done("loader", "brakes", "2026-05-03");
+  for (const PlanChange& change : by_hand(place.week(ask), {{"loader"}, {"pump"}}).changes) {
+    CHECK_FALSE(change.not_due);
+    CHECK_FALSE(change.not_planned.has_value());
+  }
+}
+
 namespace {
 
 // A second crew, which alone may do the pump's work with pressure, so that both services of the pump are one visit.

@@ -215,6 +215,31 @@ TEST_CASE("what never waits on a machine that is laid up is done before it is ba
   CHECK(horn.options[1].waiting > Money{});
 }
 
+TEST_CASE("what never waits is done before a machine is back on a day of the week on which nobody works any more") {
+  Texts texts;
+  texts.tractor += "  horn: {do: Try the horn, every: {months: 12}, takes: 10 min, safety: true, late: 365}\n";
+  const auto laid_up_until = [&](std::string_view until) {
+    Estate place(texts);
+    place.usual().done("loader", "horn", "2025-04-20");
+    place.world.state(FactKind::laid_up, "2026-04-01", until).machine = "loader";
+    return place.week();
+  };
+  // The last crew-day is the 5th, the last day of the week the 10th.
+  const Week week = laid_up_until("2026-05-10");
+  CHECK(not_planned_of(week) == "loader engine-oil laid-up");
+  const Visit& horn = week.visits[visit_named(week, "loader")];
+  REQUIRE(horn.points.size() == 1);
+  CHECK(horn.points.front()->name == "horn");
+  CHECK(horn.safety);
+  CHECK(horn.options[0].waiting == Money{});
+  CHECK(horn.options[1].waiting == Money{});
+  // Put off until the 12th: late from the 9th on, so three days of a year: 365 * (2 * 365 * 3 + 9) / (3 * 365 * 365)
+  // is 2.01; and half of the way there and back, with set-up, that it may take again: 61.09.
+  CHECK(horn.put_off.hundredths == 201 + 6109);
+  CHECK(reason_of(week, "loader") == "none");
+  CHECK(not_planned_of(laid_up_until("2026-05-11")) == "loader horn laid-up, loader engine-oil laid-up");
+}
+
 TEST_CASE("what is put off until a day of the week is done from that day on") {
   Estate place;
   place.usual();
