@@ -154,7 +154,9 @@ class Events {
     event.summary = fmt::format("{}{}: {} ({})", stopped.empty() ? "" : "do not run: ", site_words(*visit.site),
                                 what_words(visit), crew_words(*day.crew));
     event.location = site_words(*visit.site);
-    if (const std::string use = not_in_use_words(list_, visit); !use.empty()) event.description = use + '\n';
+    for (const std::string& words : {not_in_use_words(list_, round, visit), lay_up_over_words(list_, round, visit)}) {
+      if (!words.empty()) event.description += words + '\n';
+    }
     if (!stopped.empty()) event.description += stopped + '\n';
     for (const std::string& each : keep_out_lines(list_, round, stop)) event.description += each + '\n';
     event.description += times_words(stop, nullptr) + '\n';

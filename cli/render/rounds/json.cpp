@@ -59,8 +59,12 @@ Json tasks_as_json(const RoundsList& list, const Visit& visit, std::optional<ser
   });
 }
 
-// What every visit has, made or not, behind what the plan says of it.
-void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
+Json use_as_json(const RoundsList& list, const service::MachineUse* use) {
+  return use == nullptr ? Json(nullptr) : machine_as_json(*use, *list.week().fleet, list.not_to_run);
+}
+
+// What every visit has, made or not, behind what the plan says of it. `made_on`: none, where it is not made.
+void add_visit(Json& json, const RoundsList& list, const Visit& visit, std::optional<service::Day> made_on) {
   const service::DueList& due = *list.week().list;
   json["customer"] = text_or_null(visit.site->customer);
   json["contact"] = text_or_null(visit.site->contact);
@@ -70,8 +74,7 @@ void add_visit(Json& json, const RoundsList& list, const Visit& visit) {
   json["takes"] = takes_of(visit);
   json["cautions"] = service::cautions_of(due, visit);
   json["do_not_run"] = forbids_running(due, visit);
-  const service::MachineUse* const use = use_at(due, visit);
-  json["not_in_use"] = use == nullptr ? Json(nullptr) : machine_as_json(*use, *due.fleet, list.not_to_run);
+  json["not_in_use"] = use_as_json(list, use_at(due, visit, made_on));
   json["seen"] = array_of(seen_at(due, visit), [&](const service::SeenSign* seen) {
     return seen_as_json(*seen, *due.fleet, list.not_to_run);
   });
@@ -109,7 +112,8 @@ Json stop_as_json(const RoundsList& list, const Round& round, const RoundStop& s
             {"safety", visit.safety},
             {"also_there", also_there(shared, visit)},
             {"uid", event_uid(list.week(), visit)}};
-  add_visit(json, list, visit);
+  add_visit(json, list, visit, on);
+  json["was_laid_up"] = use_as_json(list, lay_up_over_at(*list.week().list, visit, on));
   json["short"] = array_of(lacks_of(list, stop), lack_as_json);
   json["keep_out_of_use"] = !keep_out_of_use(visit, on).empty() || keep_out_of_use(left);
   json["safety_left"] = safety_left_as_json(left, list.week().as_of, not_this_week, list.not_to_run);
@@ -179,7 +183,7 @@ Json put_off_as_json(const RoundsList& list, const service::NotThisWeek& out) {
             {"promised", where_as_json(out.promised)},
             {"broken_by", broken_as_json(broken_promise(list.plan, out))},
             {"tasks", tasks_as_json(list, visit, std::nullopt)}};
-  add_visit(json, list, visit);
+  add_visit(json, list, visit, std::nullopt);
   return json;
 }
 

@@ -56,7 +56,9 @@ std::string stop_row(const RoundsList& list, const Round& round, const RoundStop
     what.push_back("look before it runs: " + words_of(*seen));
   }
   std::vector<std::string> beside;
-  if (const std::string use = not_in_use_words(list, visit); !use.empty()) beside.push_back(use);
+  for (std::string words : {not_in_use_words(list, round, visit), lay_up_over_words(list, round, visit)}) {
+    if (!words.empty()) beside.push_back(std::move(words));
+  }
   if (std::string ban = not_to_run_words(list, visit); !ban.empty()) beside.push_back(std::move(ban));
   for (std::string& each : keep_out_lines(list, round, stop)) beside.push_back(std::move(each));
   for (const std::string& each :

@@ -80,6 +80,7 @@ class Writer {
     if (machines.empty()) return;
     line("", fmt::format("Steps, tools and blanks are on the job sheets: {} sheet {}", look_.command,
                          fmt::join(machines, " ")));
+    line("", sheets_later_words(list_, round));
   }
 
   void behind_pages() {
@@ -130,10 +131,11 @@ class Writer {
       if (!visit.site->access.empty()) line("   ", "Access: " + cleaned(visit.site->access));
       if (!visit.site->contact.empty()) line("   ", "Contact: " + cleaned(visit.site->contact));
     }
-    line("   !! ", not_in_use_words(list_, visit));
+    line("   !! ", not_in_use_words(list_, round, visit));
     line("   !! ", not_to_run_words(list_, visit));
     for (const std::string& each : keep_out_lines(list_, round, stop)) line("   !! ", each);
     line("   !! ", also_there_words(list_, round, visit));
+    line("   - ", lay_up_over_words(list_, round, visit));
     for (const std::string& job : job_lines(list_, visit)) line("   - ", job);
     for (const service::SeenSign* seen : to_look_at(list_, visit)) {
       line("   - ", "look before it runs: " + words_of(*seen));

@@ -33,9 +33,9 @@ const service::Site& site_of_key(const RoundsList& list, const std::string& key)
   return *list.week().fleet->site(key);
 }
 
-template <class Names>
-bool holds(const Names& points, const Point* point) {
-  return std::find(points.begin(), points.end(), point) != points.end();
+template <class Item>
+bool holds(const std::vector<Item>& items, const Item& item) {
+  return std::find(items.begin(), items.end(), item) != items.end();
 }
 
 std::string crew_named(const RoundsList& list, const std::string& key) {
@@ -397,9 +397,29 @@ std::string not_to_run_words(const RoundsList& list, const Visit& visit) {
   return visit.machine == nullptr ? "" : stop_words(*list.week().list, *visit.machine);
 }
 
-std::string not_in_use_words(const RoundsList& list, const Visit& visit) {
-  const service::MachineUse* const use = use_at(*list.week().list, visit);
+std::string not_in_use_words(const RoundsList& list, const Round& round, const Visit& visit) {
+  const service::MachineUse* const use = use_at(*list.week().list, visit, day_of(list, round));
   return use == nullptr ? "" : words_of(use->state);
+}
+
+std::string lay_up_over_words(const RoundsList& list, const Round& round, const Visit& visit) {
+  const service::MachineUse* const use = lay_up_over_at(*list.week().list, visit, day_of(list, round));
+  return use == nullptr ? "" : lay_up_over_words(*use->state.laid_up);
+}
+
+std::string sheets_later_words(const RoundsList& list, const Round& round) {
+  std::vector<std::string> names;
+  std::optional<service::Day> from;
+  for (const service::RoundStop& stop : round.stops) {
+    const service::MachineUse* const use =
+        lay_up_over_at(*list.week().list, visit_of(list, stop.visit), day_of(list, round));
+    if (use == nullptr || holds(names, cleaned(use->machine->key))) continue;
+    names.push_back(cleaned(use->machine->key));
+    from = std::max(*use->state.until, from.value_or(*use->state.until));
+  }
+  return names.empty() ? ""
+                       : fmt::format("Print that of {} on {} or later: before that it is of a machine laid up.",
+                                     listed(names, "and"), to_text(*from));
 }
 
 std::string called(const Visit& visit) {

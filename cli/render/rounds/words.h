@@ -77,8 +77,13 @@ std::string not_in_book_words(const service::NotInBook& one, bool keep_out);
 // `loader`, `pump+pressure`, `call c-01`, and of a call to a machine `call c-02: Loader (loader)`.
 std::string called(const Visit& visit);
 
-// `laid up since 2026-03-09: drained`: that the machine of a visit is not in use. Empty where it is.
-std::string not_in_use_words(const RoundsList& list, const Visit& visit);
+// `laid up since 2026-03-09: drained`: that the machine of a stop is not in use that day. Empty where it is. That its
+// lay-up is over by then, and that what it took off goes back on: empty where it is not.
+std::string not_in_use_words(const RoundsList& list, const service::Round& round, const Visit& visit);
+std::string lay_up_over_words(const RoundsList& list, const service::Round& round, const Visit& visit);
+
+// `Print that of pump on 2026-06-18 or later: before that it is of a machine laid up`: of the job sheets of a round.
+std::string sheets_later_words(const RoundsList& list, const service::Round& round);
 
 // `do not run it before this is mended: hoses, leak seen 2026-06-11`. Empty where its machine may be run.
 std::string not_to_run_words(const RoundsList& list, const Visit& visit);

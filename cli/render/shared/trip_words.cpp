@@ -179,6 +179,11 @@ std::string not_planned_what(const service::NotPlanned& row) {
   return what;
 }
 
+std::string lay_up_over_words(const service::LayUp& over) {
+  return fmt::format("in use again from {} on: before it runs, put back what the lay-up took off ({})",
+                     to_text(*over.until), words_of(over));
+}
+
 std::string_view short_reason_words(NotPlannedReason reason) {
   switch (reason) {
     case NotPlannedReason::put_off:

@@ -19,6 +19,10 @@ std::string site_words(const service::Site& site);
 std::string machine_words(const service::Machine& machine);     // `Loader (loader)`
 std::string need_words(const std::vector<std::string>& needs);  // `lifting and two people`
 
+// `in use again from 2026-06-18 on: before it runs, put back what the lay-up took off (laid up since 2026-03-09 until
+// 2026-06-18: drained)`: of a lay-up that is over on the day of a trip.
+std::string lay_up_over_words(const service::LayUp& over);
+
 // `engine-oil: Change the oil (overdue since 2026-04-20; safety)`, with what more is to be said of it in the brackets.
 std::string job_words(const service::Point& point, service::Day as_of, const std::vector<std::string>& more);
 

@@ -116,12 +116,13 @@ class Writer {
 
   void machine(const SiteVisit& visit, const service::Machine& machine) {
     line("  ", machine_words(machine));
-    line("    !! ", laid_up_words(list_, machine));
+    line("    !! ", laid_up_words(list_, visit, machine));
     line("    !! ", stop_words(*plan_.list, machine));
     for (const std::string& each : safety_left_lines(list_, visit, machine)) line("    !! ", each);
     for (const service::SharedMachine& one : visit.shared) {
       if (one.machine == &machine) line("    !! ", shared_words(one.others) + ".");
     }
+    line("    - ", lay_up_over_words(list_, visit, machine));
     for (const service::WaitsToMend* waits : waiting_of(list_, machine)) line("    * ", mend_words(*waits, &machine));
     for (const service::SeenSign* seen : to_look_at(list_, visit)) {
       if (seen->machine == &machine) line("    - ", "look before it runs: " + words_of(*seen));

@@ -266,9 +266,15 @@ std::string keep_out_words(const VisitsList& list, const NotPossible& out) {
   return keep_out_of_use(out) ? keep_out_words(*list.plan.list, *out.point) : "";
 }
 
-std::string laid_up_words(const VisitsList& list, const service::Machine& machine) {
+std::string laid_up_words(const VisitsList& list, const SiteVisit& visit, const service::Machine& machine) {
   const service::UseState* const state = list.plan.list->state_of(machine);
-  return state == nullptr || !state->laid_up ? "" : words_of(*state->laid_up);
+  return state == nullptr || !state->laid_up || !stands_on(*state, visit.on) ? "" : words_of(*state->laid_up);
+}
+
+std::string lay_up_over_words(const VisitsList& list, const SiteVisit& visit, const service::Machine& machine) {
+  const service::UseState* const state = list.plan.list->state_of(machine);
+  const service::LayUp* const over = state == nullptr ? nullptr : lay_up_over_by(*state, visit.on);
+  return over == nullptr ? "" : lay_up_over_words(*over);
 }
 
 std::vector<std::string> safety_left_lines(const VisitsList& list, const SiteVisit& visit,

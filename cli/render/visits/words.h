@@ -42,8 +42,10 @@ std::string why_words(const VisitsList& list, const service::NotPossible& out);
 std::string keep_out_words(const VisitsList& list, const TripTask& task);
 std::string keep_out_words(const VisitsList& list, const service::NotPossible& out);
 
-// `laid up since 2026-03-09 until 2026-11-01: drained`; empty where it is not.
-std::string laid_up_words(const VisitsList& list, const service::Machine& machine);
+// `laid up since 2026-03-09 until 2026-11-01: drained`, of a machine on the day of the visit; empty where it is not.
+// That its lay-up is over by then, and that what it took off goes back on: empty where it is not.
+std::string laid_up_words(const VisitsList& list, const SiteVisit& visit, const service::Machine& machine);
+std::string lay_up_over_words(const VisitsList& list, const SiteVisit& visit, const service::Machine& machine);
 
 // What is left of the work for safety at a machine of a visit.
 inline constexpr std::string_view not_in_these_weeks = "not possible in these weeks";

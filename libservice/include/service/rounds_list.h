@@ -9,6 +9,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -50,8 +51,12 @@ inline bool keep_out_of_use(const Visit& visit) { return visit.safety; }
 // then.
 std::vector<const Point*> keep_out_of_use(const Visit& visit, Day on);
 
-// Whether the machine of a visit is laid up or out of use, and since when. Null: it is in use, or there is none.
-const MachineUse* use_at(const DueList& list, const Visit& visit);
+// Whether the machine of a visit that is made on that day is laid up or out of use then, and since when. Null: it is in
+// use, or there is none. No day: today, of a visit that is not made.
+const MachineUse* use_at(const DueList& list, const Visit& visit, std::optional<Day> on = {});
+
+// Of a visit that is made on that day: its machine is laid up today, and counts as back by then. Null: likewise.
+const MachineUse* lay_up_over_at(const DueList& list, const Visit& visit, Day on);
 
 // A part or fluid that stops of a plan take and that stock does not cover, as it is used up in the order of the plan.
 struct ShortPart {

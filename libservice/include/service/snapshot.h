@@ -168,6 +168,17 @@ struct UseState {
   std::vector<RanSince> ran{};     // in lists, as meters tell it (`DueList::state_of`); facts of use alone tell none
 };
 
+// Of a state of today: it is so still on that later day, if nobody says anything until then.
+inline bool stands_on(const UseState& state, Day on) {
+  return state.kind == UseKind::out_of_use || (state.kind == UseKind::laid_up && (!state.until || *state.until > on));
+}
+
+// Of a state of today: the lay-up that is over by that later day, so that the machine counts as in use again. Null:
+// there is none, or it stands for another reason too.
+inline const LayUp* lay_up_over_by(const UseState& state, Day on) {
+  return state.kind == UseKind::laid_up && state.laid_up && !stands_on(state, on) ? &*state.laid_up : nullptr;
+}
+
 // An unsafe machine stays out of use until somebody says that it is back, whatever else happens to it.
 UseState use_state(const Snapshot& snapshot, const Machine& machine);
 

@@ -155,11 +155,17 @@ std::vector<const Point*> keep_out_of_use(const Visit& visit, Day on) {
   return points;
 }
 
-const MachineUse* use_at(const DueList& list, const Visit& visit) {
+const MachineUse* use_at(const DueList& list, const Visit& visit, std::optional<Day> on) {
   const auto use = std::find_if(list.not_in_use.begin(), list.not_in_use.end(), [&](const MachineUse& one) {
     return visit.machine != nullptr && one.machine->key == visit.machine->key;
   });
-  return use == list.not_in_use.end() ? nullptr : &*use;
+  if (use == list.not_in_use.end() || (on && !stands_on(use->state, *on))) return nullptr;
+  return &*use;
+}
+
+const MachineUse* lay_up_over_at(const DueList& list, const Visit& visit, Day on) {
+  const MachineUse* const use = use_at(list, visit);
+  return use != nullptr && lay_up_over_by(use->state, on) != nullptr ? use : nullptr;
 }
 
 bool forbids_running(const DueList& list, const Visit& visit) {

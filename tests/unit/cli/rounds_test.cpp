@@ -434,6 +434,44 @@ TEST_CASE("a plan is kept as far as it can be, and whoever waits elsewhere is ru
   CHECK(next["week"]["to"] == "2026-05-10");
 }
 
+TEST_CASE("a stop says how its machine stands on its day, in every format") {
+  Place place;
+  estate::Texts texts;
+  texts.tractor.replace(texts.tractor.find("takes: 50"), 9, "late: 90000, takes: 50");
+  texts.tractor += "  horn: {do: Try the horn, every: {months: 12}, takes: 10 min, safety: true, late: 90000}\n";
+  furnish_estate(place, texts);
+  must(place, "done loader horn --on 2025-04-20 --as-of 2026-05-01");
+  must(place, "lay-up loader --until 2026-05-05 --note drained --on 2026-05-01 --as-of 2026-05-01");
+  // The horn is tried the day before it is back, and its oil is changed from that day on.
+  std::size_t told = 0;
+  const Json plan = in_order(place, asked);
+  for (const Json& round : plan["rounds"]) {
+    for (const Json& stop : round["stops"]) {
+      CAPTURE(stop["visit"]);
+      if (stop["machine"] != "loader") continue;
+      ++told;
+      const bool before = round["on"] < "2026-05-05";
+      CHECK(stop["not_in_use"].is_null() == !before);
+      CHECK(stop["was_laid_up"].is_null() == before);
+      CHECK(stop[before ? "not_in_use" : "was_laid_up"]["until"] == "2026-05-05");
+    }
+  }
+  CHECK(told == 2);
+  CHECK(plan["rounds"][0]["on"] == "2026-05-04");
+  const std::string back =
+      "in use again from 2026-05-05 on: before it runs, put back what the lay-up took off (laid up since 2026-05-01 "
+      "until "
+      "2026-05-05: drained)";
+  must(place, std::string(asked) + " --format md");
+  CHECK(place.says(back));
+  CHECK(place.says("laid up since 2026-05-01 until 2026-05-05: drained; "));
+  must(place, asked);
+  CHECK(place.says("- in use again from 2026-05-05 on"));
+  CHECK(place.says("!! laid up since 2026-05-01 until 2026-05-05"));
+  must(place, std::string(asked) + " --format ics");
+  CHECK(place.says("in use again from"));
+}
+
 TEST_CASE("one contact of two sites is rung up once, and every format has the calls") {
   Place place;
   estate::Texts texts;

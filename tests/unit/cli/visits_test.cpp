@@ -144,6 +144,16 @@ TEST_CASE("visits as CSV have a row a visit with its trip, and a row a task, so 
   CHECK(place.says("\r\nno-record,,holm,,,hoist,rope,"));
 }
 
+TEST_CASE("on a trip after the end of a lay-up a machine is not told as laid up") {
+  Place place;
+  furnish_estate(place);
+  must(place, "lay-up loader --until 2026-05-05 --note drained --as-of 2026-05-01");
+  must(place, std::string(asked));
+  CHECK_FALSE(place.says("!! laid up"));
+  CHECK(place.says(
+      "- in use again from 2026-05-05 on: before it runs, put back what the lay-up took off (laid up since"));
+}
+
 TEST_CASE("a site is planned by itself, and of a machine its visits are told, whole") {
   Place place;
   furnish_estate(place);
