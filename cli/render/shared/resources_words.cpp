@@ -74,15 +74,17 @@ std::string order_words(std::optional<service::Day> order_by, int late_days, ser
 
 namespace {
 
-// `3 L not in stock`, `1 short: 1 in stock, kept for loader (2026-05-04)`.
+// `3 L not in stock`, `1 short: 1 in stock, kept for loader (2026-05-04)`; of a plan that keeps another one `in stock
+// after what was done before`.
 std::string missing_words(const service::PartLack& lack) {
   const std::string missing = quantity(lack.short_by, lack.unit);
-  if (!lack.is_kept()) return missing + " not in stock";
+  const char* const after = lack.taken_before > service::PartAmount{} ? " after what was done before" : "";
+  if (!lack.is_kept()) return fmt::format("{} not in stock{}", missing, after);
   std::vector<std::string> for_whom;
   for (const service::KeptFor& kept : lack.kept_for) {
     for_whom.push_back(fmt::format("{} ({})", cleaned(kept.machine), to_text(kept.on)));
   }
-  return fmt::format("{} short: {} in stock, kept for {}", missing, quantity(lack.in_stock, lack.unit),
+  return fmt::format("{} short: {} in stock{}, kept for {}", missing, quantity(lack.in_stock, lack.unit), after,
                      for_whom.empty() ? "other work" : listed(for_whom, "and"));
 }
 

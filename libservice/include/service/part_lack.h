@@ -31,6 +31,9 @@ struct PartLack {
   // Where some of it is in stock and work before this has its turn: so much there is, and for whom it is kept, but for
   // machines of which nothing is told.
   PartAmount in_stock = {};
+  // Of a plan that keeps another one: so much of what is in stock, by count or by the fleet file, is gone with what
+  // that did before. What is in stock above is without it.
+  PartAmount taken_before = {};
   std::vector<KeptFor> kept_for = {};  // by their turn, each machine once
   // Of work on a machine that is laid up or out of use: the list of parts leaves it out, so that nothing is ordered for
   // it. Then there is no day to order by.

@@ -28,7 +28,8 @@ struct PlannedLoad {
   const Point* point = nullptr;  // that service; null: the whole stop
   const Machine* machine = nullptr;
   Day on{};
-  std::vector<std::pair<std::string, PartAmount>> parts;  // beside what the crew carries and has not used up
+  // Beside what the crew carries and has not used up. Once held against stock: as of that, counted or never counted.
+  std::vector<std::pair<std::string, PartAmount>> parts;
   std::vector<std::pair<std::string, Quantity>> fluids;
   bool told = true;                  // its stop is, not only that of another site or machine
   std::vector<PartLack> lacks = {};  // filled by `hold_against_stock`; by key
@@ -36,6 +37,9 @@ struct PlannedLoad {
   const Crew* crew = nullptr;        // of what fills up
   // Of what was done before: what stock shows already, by count or by the book. Filled by `hold_against_stock`.
   std::vector<std::string> shown = {};
+  // The same parts where they are never counted: then the book takes nothing of them off stock, so what is done before
+  // is taken from the crew's board and from stock whether it is entered or not.
+  std::vector<std::pair<std::string, PartAmount>> parts_not_counted = {};
 
   // Some of it cannot be there on its day, or nobody knows.
   bool cannot_be_finished() const;

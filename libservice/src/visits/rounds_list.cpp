@@ -52,17 +52,18 @@ PlannedLoad filling_up(Day on, bool told, LoadFor what) {
 }
 
 void add_loads(visits::LoadsInOrder& loads, const DoneRound& done) {
-  visits::Load takes = visits::load_of(Crew{}, done.points);
-  PlannedLoad load = filling_up(done.on, false, LoadFor::done_before);
-  load.parts = std::move(takes.parts);
-  load.fluids = std::move(takes.fluids);
-  loads.add(done.crew, std::move(load));
-  // What the book has, it takes off stock whole, also what was on board; so what fills that up is taken from no shelf.
-  visits::Load entered = visits::load_of(Crew{}, done.entered);
-  load = filling_up(done.on, false, LoadFor::entered);
-  load.parts = std::move(entered.parts);
-  load.fluids = std::move(entered.fluids);
-  loads.add(nullptr, std::move(load));
+  const auto add = [&](const std::vector<const Point*>& points, LoadFor what) {
+    for (const Point* point : points) {
+      visits::Load takes = visits::load_of(Crew{}, {point});
+      PlannedLoad load = filling_up(done.on, false, what);
+      load.point = point;
+      load.parts = std::move(takes.parts);
+      load.fluids = std::move(takes.fluids);
+      loads.add(done.crew, std::move(load));
+    }
+  };
+  add(done.points, LoadFor::done_before);
+  add(done.entered, LoadFor::entered);
   if (done.crew != nullptr) loads.end_round(*done.crew, filling_up(done.on, false, LoadFor::done_before));
 }
 

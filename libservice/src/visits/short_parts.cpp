@@ -37,20 +37,33 @@ LackingWork lacking_work(const std::vector<PlannedLoad>& loads) {
 namespace visits {
 namespace {
 
-// What is left of one part, and who took of it.
+// What is left of one part, what was left when the plan begins, and who took of it since.
 struct Shelf {
   PartAmount left;
+  PartAmount at_first;
   std::vector<KeptFor> taken;
 };
+
+bool is_done(const PlannedLoad& load) { return load.what == LoadFor::done_before || load.what == LoadFor::entered; }
 
 class Shelves {
  public:
   explicit Shelves(const PartsList& parts) : parts_(parts) {}
 
+  // Its parts as they are, counted or never counted.
+  void settle(PlannedLoad& load) const {
+    std::map<std::string, PartAmount> parts;
+    for (const auto& [key, pieces] : load.parts) {
+      if (!never_counted(key)) parts[key] = pieces;
+    }
+    for (const auto& [key, pieces] : load.parts_not_counted) {
+      if (never_counted(key)) parts[key] = pieces;
+    }
+    load.parts.assign(parts.begin(), parts.end());
+  }
+
   void take(PlannedLoad& load, const std::string& key, PartAmount amount, const std::string* unit) {
-    const auto need = std::find_if(parts_.needs.begin(), parts_.needs.end(), [&](const PartNeed& one) {
-      return one.key == key && one.part != nullptr && (unit == nullptr || one.unit == *unit);
-    });
+    const auto need = need_of(key, unit);
     if (load.what == LoadFor::entered && (need == parts_.needs.end() || need->counted_on)) load.shown.push_back(key);
     if (need == parts_.needs.end()) return;
     if (!need->stock) {
@@ -67,21 +80,34 @@ class Shelves {
       load.shown.push_back(key);
       return;
     }
-    Shelf& shelf = shelves_.try_emplace(key, Shelf{*need->stock, {}}).first->second;
+    Shelf& shelf = shelves_.try_emplace(key, Shelf{*need->stock, *need->stock, {}}).first->second;
     if (amount > shelf.left) {
       PartLack lack = lack_of(*need, amount - shelf.left, load.on, parts_.as_of);
       order_for_its_day(lack, *need);
       for (const KeptFor& one : shelf.taken) {
         if (load.machine == nullptr || one.machine != load.machine->key) lack.kept_for.push_back(one);
       }
-      if (!lack.kept_for.empty()) lack.in_stock = *need->stock;
+      if (!lack.kept_for.empty()) lack.in_stock = shelf.at_first;
+      lack.taken_before = *need->stock - shelf.at_first;
       add_lack(load.lacks, lack);
     }
     if (shelf.left > PartAmount{} && load.machine != nullptr) note(shelf, {load.machine->key, load.on});
     shelf.left = std::max(shelf.left - amount, PartAmount{});
+    if (is_done(load)) shelf.at_first = shelf.left;
   }
 
  private:
+  std::vector<PartNeed>::const_iterator need_of(const std::string& key, const std::string* unit) const {
+    return std::find_if(parts_.needs.begin(), parts_.needs.end(), [&](const PartNeed& one) {
+      return one.key == key && one.part != nullptr && (unit == nullptr || one.unit == *unit);
+    });
+  }
+
+  bool never_counted(const std::string& key) const {
+    const auto need = need_of(key, nullptr);
+    return need != parts_.needs.end() && !need->counted_on;
+  }
+
   // A stop may be made before its work comes due, and then the list of parts orders too late for it; and what is too
   // late for other work may be in time for this.
   void order_for_its_day(PartLack& lack, const PartNeed& need) const {
@@ -145,14 +171,21 @@ std::vector<std::pair<std::string, PartAmount>> OnBoard::end_round() {
 
 void LoadsInOrder::add(const Crew* crew, PlannedLoad load) {
   begin(load.on);
-  if (crew != nullptr) load.parts = on_board(*crew).beside(load.parts);
+  load.parts_not_counted = load.parts;
+  if (crew != nullptr) {
+    Boards& boards = boards_of(*crew);
+    load.parts_not_counted = boards.not_counted.beside(load.parts);
+    if (load.what != LoadFor::entered) load.parts = boards.counted.beside(load.parts);
+  }
   loads_.push_back(std::move(load));
 }
 
 void LoadsInOrder::end_round(const Crew& crew, PlannedLoad of) {
   of.crew = &crew;
-  of.parts = on_board(crew).end_round();
-  if (!of.parts.empty()) fill_up_.push_back(std::move(of));
+  Boards& boards = boards_of(crew);
+  of.parts = boards.counted.end_round();
+  of.parts_not_counted = boards.not_counted.end_round();
+  if (!of.parts.empty() || !of.parts_not_counted.empty()) fill_up_.push_back(std::move(of));
 }
 
 std::vector<PlannedLoad> LoadsInOrder::take() {
@@ -172,6 +205,7 @@ void take_from_stock(std::vector<PlannedLoad>& loads, const PartsList& parts) {
   for (PlannedLoad& load : loads) {
     load.lacks.clear();
     load.shown.clear();
+    shelves.settle(load);
     for (const auto& [key, pieces] : load.parts) shelves.take(load, key, pieces, nullptr);
     for (const auto& [key, quantity] : load.fluids) shelves.take(load, key, quantity.amount, &quantity.unit);
     std::sort(load.lacks.begin(), load.lacks.end(), [](const PartLack& a, const PartLack& b) { return a.key < b.key; });

@@ -37,8 +37,9 @@ class OnBoard {
 // fills up what crews always carry. Rounds, and trips, are put in by day.
 class LoadsInOrder {
  public:
-  // Of a stop or service of the round that the crew makes: its parts are all that its work takes. No crew: it carries
-  // nothing.
+  // Of a stop or service of the round that the crew makes: its parts are all that its work takes. No crew: nobody of
+  // this fleet, who carries nothing. What the book has (`LoadFor::entered`) is off a count whole, also what was on
+  // board, so where parts are counted it uses up nothing there: what fills that up is taken from no shelf again.
   void add(const Crew* crew, PlannedLoad load);
 
   // That round is over. `of`: says of what fills up for whom and what it is.
@@ -47,11 +48,17 @@ class LoadsInOrder {
   std::vector<PlannedLoad> take();
 
  private:
+  struct Boards {
+    explicit Boards(const Crew& crew) : counted(crew), not_counted(crew) {}
+    OnBoard counted;
+    OnBoard not_counted;
+  };
+
   void begin(Day on);
-  OnBoard& on_board(const Crew& crew) { return on_board_.try_emplace(&crew, crew).first->second; }
+  Boards& boards_of(const Crew& crew) { return boards_.try_emplace(&crew, crew).first->second; }
 
   Day on_ = Day::max();
-  std::map<const Crew*, OnBoard> on_board_;
+  std::map<const Crew*, Boards> boards_;
   std::vector<PlannedLoad> loads_;
   std::vector<PlannedLoad> fill_up_;  // of that day
 };

@@ -67,6 +67,7 @@ void add_lack(std::vector<PartLack>& lacks, const PartLack& lack) {
   same->short_by = same->short_by + lack.short_by;
   same->short_on = std::min(same->short_on, lack.short_on);
   same->in_stock = std::max(same->in_stock, lack.in_stock);
+  same->taken_before = std::max(same->taken_before, lack.taken_before);
   for (const KeptFor& kept : lack.kept_for) {
     const auto is_it = [&](const KeptFor& one) { return one.machine == kept.machine; };
     if (std::none_of(same->kept_for.begin(), same->kept_for.end(), is_it)) same->kept_for.push_back(kept);

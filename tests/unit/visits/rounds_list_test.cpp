@@ -284,6 +284,74 @@ TEST_CASE("what a kept plan did before the week is in stock no more") {
   CHECK(taken_before(list).parts[0].second == PartAmount::units(1));
 }
 
+TEST_CASE("what was on board before the week is reckoned the same whether the book has it or not") {
+  Texts texts;
+  texts.pump = std::string(texts.pump).replace(texts.pump.find("late: 380"), 9, "late: 380, parts: {oil-filter-a: 3}");
+  texts.crews = std::string(texts.crews).replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 2}, duty");
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = as_given(by_hand(Estate(texts).usual().week(), {{"loader"}, {"pump"}}));
+  const Part known;
+  const auto list_of = [&](const Estate& place, const PartsList& parts) {
+    RoundsList list = rounds_list(by_hand(place.week(ask, "2026-05-05"), {{"pump"}}));
+    hold_against_stock(list, parts);
+    return list;
+  };
+  // The loader's filter came from the van. So the pump's three are the one that is left there and two from the shelf,
+  // on which there is one.
+  const auto never_counted = [&](const Estate& place) {
+    const RoundsList list = list_of(place, filters(known, 1));
+    CHECK(taken_before(list).parts.empty());
+    REQUIRE(list.short_parts.size() == 1);
+    CHECK(list.short_parts[0].short_by == PartAmount::units(1));
+  };
+  const auto counted = [&](const Estate& place, std::int64_t stock) {
+    PartsList parts = filters(known, stock);
+    parts.needs[0].counted_on = day("2026-05-01");
+    const RoundsList list = list_of(place, parts);
+    CHECK(taken_before(list).parts.empty());
+    REQUIRE(list.short_parts.size() == 1);
+    CHECK(list.short_parts[0].short_by == PartAmount::units(1));
+  };
+  Estate place(texts);
+  place.usual();
+  never_counted(place);
+  counted(place, 1);
+  place.done("loader", "engine-oil", "2026-05-04");
+  never_counted(place);
+  counted(place, 0);  // the book has taken one off
+}
+
+TEST_CASE("a stop is told what is left of a part after what a kept plan did before") {
+  Texts texts;
+  texts.pump = "  gland: {do: Repack it, every: {months: 6}, takes: 40 min, late: 380, parts: {oil-filter-a: 2}}\n";
+  texts.machines += "  mower: {name: Mower, schedule: pump, site: beck, in-service: {on: 2021-03-01, at: 0}}\n";
+  Estate place(texts);
+  place.usual().done("mower", "gland", "2025-10-20");
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = as_given(by_hand(place.week(), {{"loader"}, {"pump", "mower"}}));
+  const Part known;
+  const auto told = [&](std::int64_t stock) {
+    RoundsList list = rounds_list(by_hand(place.week(ask, "2026-05-05"), {{"pump", "mower"}}));
+    hold_against_stock(list, filters(known, stock));
+    return lacks_of(list, list.plan.rounds[0].stops[1]);
+  };
+  // Four in stock: one went to the loader, two go to the pump.
+  REQUIRE(told(4).size() == 1);
+  CHECK(told(4)[0].short_by == PartAmount::units(1));
+  CHECK(told(4)[0].in_stock == PartAmount::units(3));
+  CHECK(told(4)[0].taken_before == PartAmount::units(1));
+  REQUIRE(told(4)[0].kept_for.size() == 1);
+  CHECK(told(4)[0].kept_for[0].machine == "pump");
+  // It is the same once that is written down: the fleet file is not less by it.
+  place.done("loader", "engine-oil", "2026-05-04");
+  REQUIRE(told(4).size() == 1);
+  CHECK(told(4)[0].in_stock == PartAmount::units(3));
+  // One in stock: it went to the loader, and none is kept for anybody.
+  REQUIRE(told(1).size() == 1);
+  CHECK_FALSE(told(1)[0].is_kept());
+  CHECK(told(1)[0].taken_before == PartAmount::units(1));
+}
+
 TEST_CASE("what fills up a van is held against stock, and no visit waits for it") {
   Texts texts;
   texts.crews = std::string(texts.crews).replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 1}, duty");
