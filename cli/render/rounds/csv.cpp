@@ -187,7 +187,7 @@ void add_not_in_book(CsvTable& table, const RoundsList& list, const service::Not
                              {"crew", one.crew == nullptr ? "" : csv_text(one.crew->key)},
                              {"on", service::to_text(one.on)},
                              {"keep_out_of_use", yes_or_no(keep_out)},
-                             {"say", csv_text(not_in_book_words(one, keep_out))}});
+                             {"say", csv_text(not_in_book_words(list, one, keep_out))}});
   table.add(cells);
 }
 

@@ -202,6 +202,9 @@ Json not_in_book_as_json(const RoundsList& list, const service::NotInBook& one) 
   json["due_on"] = day_or_null(point.due_on);
   json["standing"] = service::to_text(point.standing);
   json["keep_out_of_use"] = keep_out_of_use(one, list.week().to);
+  json["short"] = array_of(short_then(list, one), [](const service::PartLack& lack) {
+    return Json{{"part", lack.key}, {"unit", text_or_null(lack.unit)}, {"short_by", number(lack.short_by)}};
+  });
   return json;
 }
 

@@ -374,8 +374,41 @@ std::string kept_out_words(const RoundsList& list) {
                        : fmt::format("Keep out of use until done or mended, for safety: {}.", fmt::join(items, "; "));
 }
 
-std::string not_in_book_words(const service::NotInBook& one, bool keep_out) {
-  return fmt::format("{}: taken as done on {}, and not in the book{}", task_of(*one.point), day_words(one.on),
+namespace {
+
+// `1 starter-battery and 3 L coolant`: of what is taken as done; empty where nothing was short.
+std::string short_then_words(const RoundsList& list, const service::NotInBook& one) {
+  std::vector<std::string> parts;
+  for (const service::PartLack& lack : short_then(list, one)) {
+    parts.push_back(fmt::format("{} {}", quantity(lack.short_by, lack.unit), cleaned(lack.key)));
+  }
+  return parts.empty() ? "" : listed(parts, "and");
+}
+
+// Of all that is taken as done.
+std::string perhaps_not_whole_words(const RoundsList& list) {
+  std::vector<std::string> items;
+  for (const service::NotInBook& one : list.week().not_in_book) {
+    const std::string parts = short_then_words(list, one);
+    if (parts.empty()) continue;
+    items.push_back(fmt::format("{} {} ({})", cleaned(one.point->machine->key), task_of(*one.point), parts));
+  }
+  return items.empty() ? ""
+                       : fmt::format(
+                             " Perhaps not done whole, for so much was not in stock for it: {}: ask whoever "
+                             "was there, and write down what was done.",
+                             listed(items, "and"));
+}
+
+}  // namespace
+
+std::string not_in_book_words(const RoundsList& list, const service::NotInBook& one, bool keep_out) {
+  const std::string parts = short_then_words(list, one);
+  return fmt::format("{}: taken as done on {}, and not in the book{}{}", task_of(*one.point), day_words(one.on),
+                     parts.empty()
+                         ? ""
+                         : fmt::format("; perhaps not whole, for {} {} not in stock for it: write down what was done",
+                                       parts, short_then(list, one).size() == 1 ? "was" : "were"),
                      keep_out ? ": keep the machine out of use until it is written down or done" : "");
 }
 
@@ -390,7 +423,8 @@ std::string not_in_book_words(const RoundsList& list) {
   if (items.empty()) return "";
   return fmt::format("Taken as done by the kept plan, and not in the book: {}: {}.", listed(items, "and"),
                      keep_out ? "what is for safety keeps its machine out of use until it is written down or done"
-                              : "write down what is done");
+                              : "write down what is done") +
+         perhaps_not_whole_words(list);
 }
 
 std::string not_to_run_words(const RoundsList& list, const Visit& visit) {

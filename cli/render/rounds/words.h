@@ -70,9 +70,10 @@ std::vector<std::string> keep_out_lines(const RoundsList& list, const service::R
 std::string kept_out_words(const RoundsList& list);
 inline constexpr std::string_view not_this_week = "not this week";
 
-// What the kept plan is taken to have done and the book does not have: `Taken as done ..., and not in the book: ...`.
+// What the kept plan is taken to have done and the book does not have: `Taken as done ..., and not in the book: ...`;
+// and of which of it parts were short, so that it may not be whole.
 std::string not_in_book_words(const RoundsList& list);
-std::string not_in_book_words(const service::NotInBook& one, bool keep_out);
+std::string not_in_book_words(const RoundsList& list, const service::NotInBook& one, bool keep_out);
 
 // `loader`, `pump+pressure`, `call c-01`, and of a call to a machine `call c-02: Loader (loader)`.
 std::string called(const Visit& visit);

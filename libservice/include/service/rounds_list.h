@@ -106,6 +106,10 @@ void hold_against_stock(RoundsList& list, const PartsList& parts);
 // have, or of what was never counted. It is taken from stock before anything else.
 VisitLoad taken_before(const RoundsList& list);
 
+// Of what is taken as done, and not in the book: what of its parts and fluids was not in stock for it, so that it may
+// not have been done whole. Nothing of what was counted since: nobody knows what was there then.
+std::vector<PartLack> short_then(const RoundsList& list, const NotInBook& one);
+
 // What one stop lacks, and what one round has to load and does not find.
 std::vector<PartLack> lacks_of(const RoundsList& list, const RoundStop& stop);
 std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round);

@@ -178,6 +178,14 @@ std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round) {
   });
 }
 
+std::vector<PartLack> short_then(const RoundsList& list, const NotInBook& one) {
+  std::vector<PartLack> lacks = visits::lacks_of(list.loads, [&](const PlannedLoad& load) {
+    return load.what == LoadFor::done_before && load.point == one.point && load.on == one.on;
+  });
+  std::erase_if(lacks, [](const PartLack& lack) { return !lack.is_short(); });
+  return lacks;
+}
+
 VisitLoad taken_before(const RoundsList& list) {
   std::map<std::string, PartAmount> parts;
   std::map<std::pair<std::string, std::string>, PartAmount> fluids;  // by name and unit

@@ -352,6 +352,34 @@ TEST_CASE("a stop is told what is left of a part after what a kept plan did befo
   CHECK(told(1)[0].taken_before == PartAmount::units(1));
 }
 
+TEST_CASE("of what is taken as done it is told what was not in stock for it") {
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = as_given(by_hand(Estate().usual().week(), {{"loader"}, {"pump"}}));
+  Estate place;
+  place.usual();
+  const Part known;
+  const auto list_of = [&](const PartsList& parts) {
+    RoundsList list = rounds_list(by_hand(place.week(ask, "2026-05-05"), {{"pump"}}));
+    hold_against_stock(list, parts);
+    return list;
+  };
+  const RoundsList list = list_of(filters(known, 0));
+  REQUIRE(list.week().not_in_book.size() == 1);
+  const NotInBook& oil = list.week().not_in_book.front();
+  REQUIRE(short_then(list, oil).size() == 1);  // of the oil nobody said how much there is
+  CHECK(short_then(list, oil)[0].key == "oil-filter-a");
+  CHECK(short_then(list, oil)[0].short_by == PartAmount::units(1));
+  CHECK(list.short_parts.empty());  // no stop of the week lacks it
+  const auto nothing_short = [&](const PartsList& parts) {
+    const RoundsList other = list_of(parts);
+    CHECK(short_then(other, other.week().not_in_book.front()).empty());
+  };
+  nothing_short(filters(known, 1));
+  PartsList counted_since = filters(known, 0);
+  counted_since.needs[0].counted_on = day("2026-05-05");
+  nothing_short(counted_since);
+}
+
 TEST_CASE("what fills up a van is held against stock, and no visit waits for it") {
   Texts texts;
   texts.crews = std::string(texts.crews).replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 1}, duty");
