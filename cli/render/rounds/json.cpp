@@ -142,7 +142,10 @@ Json round_as_json(const RoundsList& list, const Round& round) {
       {"cautions", cautions_of(list, round)},
       {"fills_up", parts_as_json(round.fills_up)},
       {"meal_before_work", round.meal_before_work},
-      {"in_two_goes", array_of(round.in_two_goes, [](const service::Machine* machine) { return Json(machine->key); })}};
+      {"in_two_goes", array_of(round.in_two_goes, [](const service::Machine* machine) { return Json(machine->key); })},
+      {"meal", array_of(round.meal, [&](const service::MealPiece& piece) {
+         return Json{{"before_visit", list.week().visits[piece.before].name}, {"minutes", piece.minutes}};
+       })}};
 }
 
 Json where_as_json(const std::optional<std::pair<std::string, service::Day>>& at) {

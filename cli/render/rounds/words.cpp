@@ -232,15 +232,38 @@ std::string two_goes_words(const Round& round) {
              : fmt::format("Comes back to {}, with other stops between: leave it safe each time", listed(names, "and"));
 }
 
+namespace {
+
+// `the first work`, `stop 3`.
+std::string before_words(const Round& round, std::size_t visit) {
+  std::size_t number = 1;
+  for (const service::RoundStop& stop : round.stops) {
+    if (stop.visit == visit) break;
+    ++number;
+  }
+  return number == 1 ? "the first work" : fmt::format("stop {}", number);
+}
+
+std::string meal_words(const RoundsList& list, const Round& round) {
+  const auto minutes = static_cast<int>(list.week().crew_days[round.crew_day].crew->meal.count());
+  if (minutes == 0) return "";
+  std::string text = span_words(minutes) + " for the meal";
+  if (round.meal.size() < 2) return text + (round.meal_before_work ? ", before the first work" : "");
+  std::vector<std::string> pieces;
+  for (const service::MealPiece& piece : round.meal) {
+    pieces.push_back(fmt::format("{} before {}", span_words(piece.minutes), before_words(round, piece.before)));
+  }
+  return fmt::format("{} in {} pieces ({})", text, pieces.size(), listed(pieces, "and"));
+}
+
+}  // namespace
+
 std::string sums_of(const RoundsList& list, const Round& round) {
   std::vector<std::string> parts{
       fmt::format("{} of driving, {}", span_words(round.drive_minutes), km_words(round.tenths_of_km))};
   if (round.set_up_minutes > 0) parts.push_back(span_words(round.set_up_minutes) + " of set-up");
   parts.push_back(span_words(round.work_minutes) + " of work");
-  const auto meal = static_cast<int>(list.week().crew_days[round.crew_day].crew->meal.count());
-  if (meal > 0) {
-    parts.push_back(span_words(meal) + " for the meal" + (round.meal_before_work ? ", before the first work" : ""));
-  }
+  if (const std::string words = meal_words(list, round); !words.empty()) parts.push_back(words);
   return fmt::format("{}: {}", counted(static_cast<std::int64_t>(round.stops.size()), "stop", "stops"),
                      fmt::join(parts, ", "));
 }

@@ -288,6 +288,12 @@ struct RoundStop {
   bool promised = false;
 };
 
+// Some of the meal of a round: so many minutes before the stay of that visit.
+struct MealPiece {
+  std::size_t before = 0;  // visit of the week
+  int minutes = 0;
+};
+
 struct Round {
   std::size_t crew_day = 0;  // of the week
   int leaves = 0;
@@ -308,6 +314,8 @@ struct Round {
   // stops at these machines, then elsewhere, and at them again, in the order in which it comes to them.
   bool meal_before_work = false;
   std::vector<const Machine*> in_two_goes;
+  // Its meal, in the order of its stops: in several pieces only where no wait but before the first stay is long enough.
+  std::vector<MealPiece> meal;
 };
 
 // The cheapest place into which a visit that is not made would still go, and by how much that would be dearer. Where it

@@ -133,10 +133,36 @@ std::optional<Times> times_of(const Problem& problem, const Shift& shift, const 
   return times;
 }
 
+std::vector<MealPiece> meal_of(const Shift& shift, const Times& times) {
+  std::vector<MealPiece> waits;  // behind the first stay, the longest first
+  for (std::size_t i = 1; i < times.stops.size(); ++i) {
+    waits.push_back({i, times.stops[i].starts - times.stops[i].arrives});
+  }
+  const auto off_middle = [&](const MealPiece& wait) {
+    return std::abs(2 * times.stops[wait.stop].starts - shift.meal - times.leaves - times.back);
+  };
+  std::stable_sort(waits.begin(), waits.end(), [&](const MealPiece& a, const MealPiece& b) {
+    const bool whole = a.minutes >= shift.meal && b.minutes >= shift.meal;
+    return whole ? off_middle(a) < off_middle(b) : a.minutes > b.minutes;
+  });
+  const bool one_before = !times.stops.empty() && times.stops[0].starts - times.stops[0].arrives >= shift.meal;
+  Minute between = 0;
+  for (const MealPiece& wait : waits) between += wait.minutes;
+  Minute left = shift.meal;
+  std::vector<MealPiece> pieces;
+  for (const MealPiece& wait : waits) {
+    if (left == 0 || wait.minutes == 0 || (between < shift.meal && one_before)) break;
+    pieces.push_back({wait.stop, std::min(left, wait.minutes)});
+    left -= pieces.back().minutes;
+  }
+  if (left > 0) pieces.push_back({0, left});
+  std::sort(pieces.begin(), pieces.end(), [](const MealPiece& a, const MealPiece& b) { return a.stop < b.stop; });
+  return pieces;
+}
+
 bool meal_before_work(const Shift& shift, const Times& times) {
-  Minute waits = 0;
-  for (std::size_t i = 1; i < times.stops.size(); ++i) waits += times.stops[i].starts - times.stops[i].arrives;
-  return waits < shift.meal;
+  const auto meal = meal_of(shift, times);
+  return !meal.empty() && meal.front().stop == 0;
 }
 
 std::optional<Route> with_job(const Problem& problem, const Shift& shift, const Route& route, int job) {

@@ -1,6 +1,7 @@
 // The times of one shift's round: whether its jobs can be done in that order, and when.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -28,6 +29,17 @@ struct Times {
 // they allow it, the stops before the meal so much earlier that it falls between two of them. None where the round is
 // not possible. The route is not empty.
 std::optional<Times> times_of(const Problem& problem, const Shift& shift, const Route& route);
+
+// Some of the meal, before the stay at a stop.
+struct MealPiece {
+  std::size_t stop = 0;  // of the route
+  Minute minutes = 0;
+};
+
+// Where the meal is: before one stay behind the first, if there is time for all of it, and of several nearest to the
+// middle of the round; else before as few of those as it takes; what these have no time for is before the first. In
+// their order; none where there is no meal.
+std::vector<MealPiece> meal_of(const Shift& shift, const Times& times);
 
 // There is no time for all of the meal but before the first stay.
 bool meal_before_work(const Shift& shift, const Times& times);

@@ -28,6 +28,8 @@ class SitePart {
     const auto elsewhere = [&](std::size_t visit) { return !holds(visits[visit].site); };
     for (Round& round : plan.rounds) {
       std::erase_if(round.stops, [&](const RoundStop& stop) { return elsewhere(stop.visit); });
+      std::erase_if(round.meal, [&](const MealPiece& piece) { return elsewhere(piece.before); });
+      std::erase_if(round.in_two_goes, [&](const Machine* machine) { return !holds(machine); });
     }
     std::erase_if(plan.rounds, [](const Round& round) { return round.stops.empty(); });
     std::erase_if(plan.not_this_week, [&](const NotThisWeek& out) { return elsewhere(out.visit); });

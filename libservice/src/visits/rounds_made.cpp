@@ -40,6 +40,9 @@ std::optional<Round> round_of(const Week& week, const WeekProblem& of, std::size
     before = visit.site;
   }
   round.meal_before_work = routing::meal_before_work(shift, *times);
+  for (const routing::MealPiece& piece : routing::meal_of(shift, *times)) {
+    round.meal.push_back({round.stops[piece.stop].visit, piece.minutes});
+  }
   round.in_two_goes = in_two_goes(week, of, route);
   round.home = *leg_of(fleet, crew, *before, *fleet.site(crew.end));
   round.tenths_of_km += round.home.tenths_of_km;

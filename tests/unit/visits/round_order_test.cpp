@@ -73,6 +73,51 @@ TEST_CASE("the meal falls between two stays, and comes before the work only wher
   CHECK(judge_plan(plan.week, as_given(plan)).ok());
 }
 
+namespace {
+
+std::string meal_of(const RoundsPlan& plan, const Round& round) {
+  std::string text;
+  for (const MealPiece& piece : round.meal) {
+    text +=
+        (text.empty() ? "" : ", ") + std::to_string(piece.minutes) + " before " + plan.week.visits[piece.before].name;
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a meal that gates leave time for in pieces alone is told with all of them") {
+  Texts texts = with_meal();
+  texts.calls = "";
+  const auto add = [&](const std::string& key, const std::string& between) {
+    texts.calls += "  " + key + ": {site: beck, do: Look, takes: 60 min, wait: 20, between: [\"" + between + "\"]}\n";
+  };
+  // 22 minutes of way and 15 of set-up: at the first from 08:00 to 09:15, then 20 minutes, and 15.
+  add("c-01", "08:00-09:15");
+  add("c-02", "09:35-10:35");
+  add("c-03", "10:50-11:50");
+  const auto plan_of = [&] {
+    return by_hand(Estate(texts).usual().week(), {{"loader"}, {"call c-01", "call c-02", "call c-03"}});
+  };
+  RoundsPlan plan = plan_of();
+  CHECK(meal_of(plan, plan.rounds[0]) == "30 before loader");
+  CHECK(stays_of(plan, plan.rounds[1]) == "08:00-09:15 call c-01, 09:35-10:35 call c-02, 10:50-11:50 call c-03");
+  CHECK(meal_of(plan, plan.rounds[1]) == "20 before call c-02, 10 before call c-03");
+  CHECK_FALSE(plan.rounds[1].meal_before_work);
+  CHECK(judge_plan(plan.week, as_given(plan)).ok());
+  // A quarter of an hour between the first two, and none behind: the rest is before the first.
+  texts.calls = "";
+  add("c-01", "08:15-09:30");
+  add("c-02", "09:45-10:45");
+  add("c-03", "10:45-11:45");
+  plan = plan_of();
+  CHECK(meal_of(plan, plan.rounds[1]) == "15 before call c-01, 15 before call c-02");
+  CHECK(plan.rounds[1].meal_before_work);
+  // All of it in one piece before that, where there is time: nobody leaves later than he has to for it.
+  const RoundsPlan usual = by_hand(Estate(with_meal()).usual().week(), {{}, {"pump", "call c-01"}});
+  CHECK(meal_of(usual, usual.rounds[0]) == "30 before call c-01");
+}
+
 TEST_CASE("of several places for the meal the one nearest to the middle of the round is taken") {
   Texts texts = with_meal();
   texts.calls = "";
