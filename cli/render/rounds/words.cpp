@@ -138,8 +138,24 @@ std::string wanted_words(const service::Call& call) {
   return text;
 }
 
+// `from Friday 2026-06-19 on`: the days of the week on which it may be done.
+std::string days_words(const RoundsList& list, const std::pair<service::Day, service::Day>& days) {
+  const service::Week& week = list.week();
+  if (days.first == days.second) return "on " + day_words(days.first);
+  if (days.second == week.to) return fmt::format("from {} on", day_words(days.first));
+  if (days.first == week.from) return fmt::format("by {}", day_words(days.second));
+  return fmt::format("from {} to {}", day_words(days.first), day_words(days.second));
+}
+
+std::string no_crew_words(const RoundsList& list, const Visit& visit) {
+  return fmt::format("no crew that can do it works when it may be done, {}", days_words(list, *visit.days));
+}
+
 std::string closed_words(const RoundsList& list, const Visit& visit) {
   const std::string site = site_words(*visit.site);
+  if (visit.call == nullptr && !visit.days) {
+    return fmt::format("the machine leaves on {}, before it may be done", to_text(*visit.machine->left));
+  }
   if (visit.call == nullptr) return fmt::format("on no day of a crew that can do it is {} open", site);
   if (visit.call->by && *visit.call->by < list.week().from) {
     const std::string day = to_text(*visit.call->by);
@@ -310,6 +326,8 @@ std::string reason_of(const RoundsList& list, const NotThisWeek& out) {
   switch (out.reason) {
     case PutOffReason::not_qualified:
       return fmt::format("no crew that works this week has {}", need_words(out.lacking));
+    case PutOffReason::no_crew:
+      return no_crew_words(list, visit);
     case PutOffReason::closed:
       return closed_words(list, visit);
     case PutOffReason::unreachable:

@@ -244,6 +244,8 @@ std::string why_words(const VisitsList& list, const NotPossible& out) {
   switch (out.reason) {
     case PutOffReason::not_qualified:
       return fmt::format("no crew that works in that time has {}", need_words(out.lacking));
+    case PutOffReason::no_crew:
+      return fmt::format("no crew that can do it works from {} on{}", day_words(out.from), before);
     case PutOffReason::closed:
       return fmt::format("{} is open on no day of a crew that can do it{}", site_words(site), before);
     default:

@@ -173,6 +173,7 @@ struct NotPlanned {
 // Why a visit is not made this week: the first of these that holds.
 enum class PutOffReason {
   not_qualified,   // no crew that works this week is qualified, or is enough people
+  no_crew,         // none of those crews works on a day on which it may be done
   closed,          // on none of those crews' days is there an opening span, promised windows counted in
   unreachable,     // it fits into none of those crew-days, even alone
   promise_broken,  // it was promised to a crew and day on which it is no longer possible: this before all others
@@ -204,9 +205,12 @@ struct Visit {
   int work_minutes = 0;
   bool safety = false;  // one of its points, or the call, is work for safety
 
+  // The first and the last day of the week on which its work may be done at all: from when it was put off or laid up
+  // until, as long as the machine is there, when the call is wanted. None: there is no such day.
+  std::optional<std::pair<Day, Day>> days;
   std::vector<VisitOption> options;  // [crew-day]
   Money put_off;                     // what leaving it out costs
-  // It cannot be made at all, whatever is planned (the first three reasons, and promises that cannot be kept).
+  // It cannot be made at all, whatever is planned (the first four reasons, and promises that cannot be kept).
   std::optional<PutOffReason> impossible;
   std::optional<std::size_t> promised;  // to that crew-day
   // Of a promise that cannot be kept the first crew-day on which it would fit in alone without it.

@@ -130,8 +130,10 @@ bool comes_before(const SiteVisit& a, const SiteVisit& b);
 // A service that is due in the span and that nobody can do in it.
 struct NotPossible {
   const Point* point = nullptr;
-  PutOffReason reason = PutOffReason::not_qualified;  // not_qualified, closed (no open day is left) or unreachable
-  std::vector<std::string> lacking;                   // of what is not qualified: what no crew has
+  // not_qualified, no_crew, closed (no open day is left) or unreachable
+  PutOffReason reason = PutOffReason::not_qualified;
+  Day from{};                        // the first day on which it may be done
+  std::vector<std::string> lacking;  // of what is not qualified: what no crew has
   // Of what is unreachable: it would fit by itself, but other work leaves it no room on any day.
   bool days_full = false;
   // Of what is unreachable by itself: the longest stay that somebody who can do it has there, in minutes, less set-up;

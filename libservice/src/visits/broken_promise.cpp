@@ -27,10 +27,7 @@ WhyBroken why_not_there(const Week& week, const Crew& crew, Day on) {
   return hours == crew.hours.end() || hours->second.empty() ? WhyBroken::no_hours : WhyBroken::does_not_go;
 }
 
-bool wanted(const Visit& visit, Day on) {
-  return visit.call == nullptr ||
-         ((!visit.call->from || on >= *visit.call->from) && (!visit.call->by || on <= *visit.call->by));
-}
+bool wanted(const Visit& visit, Day on) { return visit.days && on >= visit.days->first && on <= visit.days->second; }
 
 bool is_open(const Fleet& fleet, const Visit& visit, Day on) {
   auto open = visits::opening_on(fleet, *visit.site, on);

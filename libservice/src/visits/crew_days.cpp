@@ -95,6 +95,20 @@ bool any_can(const std::vector<CrewDay>& days, const Needs& needs) {
   return std::any_of(days.begin(), days.end(), [&](const CrewDay& day) { return can(*day.crew, needs); });
 }
 
+std::optional<PutOffReason> why_nobody_can(const std::vector<CrewDay>& crew_days, const Needs& needs,
+                                           const std::optional<std::pair<Day, Day>>& days,
+                                           const std::function<bool(Day)>& open) {
+  if (!any_can(crew_days, needs)) return PutOffReason::not_qualified;
+  if (!days) return PutOffReason::closed;
+  bool works = false;
+  for (const CrewDay& day : crew_days) {
+    if (day.on < days->first || day.on > days->second || !can(*day.crew, needs)) continue;
+    if (open(day.on)) return std::nullopt;
+    works = true;
+  }
+  return works ? PutOffReason::closed : PutOffReason::no_crew;
+}
+
 std::vector<std::string> lacking(const std::vector<CrewDay>& days, const Needs& needs) {
   std::vector<std::string> none_has;
   for (const std::string& skill : needs.skills) {

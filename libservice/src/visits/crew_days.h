@@ -1,6 +1,9 @@
 // Who works when in a week, and what a crew may do.
 #pragma once
 
+#include <functional>
+#include <optional>
+#include <utility>
 #include <vector>
 
 #include "service/rounds.h"
@@ -24,6 +27,12 @@ std::vector<std::string> words_of(const Needs& needs);
 
 bool can(const Crew& crew, const Needs& needs);
 bool any_can(const std::vector<CrewDay>& days, const Needs& needs);
+
+// The first reason for which nobody can even be there, of work that may be done from a day to another (none: on no day,
+// by whoever asked for it); none: somebody can. `open`: on that day there is time at its site for it.
+std::optional<PutOffReason> why_nobody_can(const std::vector<CrewDay>& crew_days, const Needs& needs,
+                                           const std::optional<std::pair<Day, Day>>& days,
+                                           const std::function<bool(Day)>& open);
 
 // The needs that no crew of these days meets; where one crew or another meets each, all of them.
 std::vector<std::string> lacking(const std::vector<CrewDay>& days, const Needs& needs);

@@ -13,10 +13,14 @@ namespace service::visits {
 namespace {
 
 std::optional<PutOffReason> reason_of(const Week& week, std::size_t visit) {
-  if (!any_can(week.crew_days, needs_of(week.visits[visit]))) return PutOffReason::not_qualified;
-  const auto& options = week.visits[visit].options;
-  const auto possible = [](const VisitOption& option) { return option.possible; };
-  if (std::none_of(options.begin(), options.end(), possible)) return PutOffReason::closed;
+  const Visit& of = week.visits[visit];
+  const auto open = [&](Day on) {
+    for (std::size_t d = 0; d < week.crew_days.size(); ++d) {
+      if (week.crew_days[d].on == on && !of.options[d].spans.empty()) return true;
+    }
+    return false;
+  };
+  if (const auto reason = why_nobody_can(week.crew_days, needs_of(of), of.days, open)) return reason;
   const auto fits = fits_alone(week, visit);
   if (std::find(fits.begin(), fits.end(), true) == fits.end()) return PutOffReason::unreachable;
   return std::nullopt;

@@ -31,7 +31,7 @@ void join(Week& week, std::size_t number, const Point& point, Money share, Worth
   joined.points.push_back(&point);
   joined.joined.push_back(&point);
   reckon_work(*week.fleet, joined);
-  joined.options = options_of(week, joined, worths);
+  fill_options(week, joined, worths);
   if (fits_alone(week, number) != fits) joined = visit;
 }
 

@@ -63,16 +63,20 @@ bool fits_among(const Week& week, std::size_t crew_day, const std::vector<std::s
 
 PutOffReason reason_but_for_promise(const Week& week, std::size_t visit) {
   bool able = false;
+  bool then = !week.visits[visit].days;  // a day on which it may be done; of what no day is left for, the day is over
   bool open = false;
   bool possible = false;
   for (std::size_t d = 0; d < week.crew_days.size() && !possible; ++d) {
     if (!lacks(*week.crew_days[d].crew, week.visits[visit]).empty()) continue;
     able = true;
+    const auto& days = week.visits[visit].days;
+    then = then || (week.crew_days[d].on >= days->first && week.crew_days[d].on <= days->second);
     if (week.visits[visit].options[d].spans.empty()) continue;
     open = true;
     possible = fits(week, d, {visit});
   }
   if (!able) return PutOffReason::not_qualified;
+  if (!then) return PutOffReason::no_crew;
   if (!open) return PutOffReason::closed;
   return possible ? PutOffReason::dearer : PutOffReason::unreachable;
 }

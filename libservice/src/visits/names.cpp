@@ -26,6 +26,8 @@ std::string_view to_text(PutOffReason reason) {
   switch (reason) {
     case PutOffReason::not_qualified:
       return "not-qualified";
+    case PutOffReason::no_crew:
+      return "no-crew";
     case PutOffReason::closed:
       return "closed";
     case PutOffReason::unreachable:

@@ -11,19 +11,24 @@
 namespace service::visits {
 namespace {
 
-// Whether its work may be done on that day at all.
-bool allowed_on(const DueList& list, const Visit& visit, Day day) {
-  if (visit.call != nullptr &&
-      ((visit.call->from && day < *visit.call->from) || (visit.call->by && day > *visit.call->by))) {
-    return false;
+// On which its work may be done at all.
+std::optional<std::pair<Day, Day>> days_of(const Week& week, const Visit& visit) {
+  Day first = week.from;
+  Day last = week.to;
+  if (visit.call != nullptr) {
+    first = std::max(first, visit.call->from.value_or(first));
+    last = std::min(last, visit.call->by.value_or(last));
   }
-  if (visit.machine != nullptr && visit.machine->left && day >= *visit.machine->left) return false;
-  return std::all_of(visit.points.begin(), visit.points.end(),
-                     [&](const Point* point) { return day >= not_before(list, *point); });
+  if (visit.machine != nullptr && visit.machine->left) {
+    last = std::min(last, *visit.machine->left - std::chrono::days{1});
+  }
+  for (const Point* point : visit.points) first = std::max(first, not_before(*week.list, *point));
+  if (first > last) return std::nullopt;
+  return std::pair(first, last);
 }
 
 std::vector<ClockSpan> spans_on(const Week& week, const Visit& visit, Day day) {
-  if (!allowed_on(*week.list, visit, day)) return {};
+  if (!visit.days || day < visit.days->first || day > visit.days->second) return {};
   const auto open = opening_on(*week.fleet, *visit.site, day);
   return visit.call == nullptr || visit.call->between.empty() ? open : in_both(open, visit.call->between);
 }
@@ -42,16 +47,16 @@ const PointWorth& Worths::of(const Point& point) {
   return worths_.emplace(&point, worth_of(list_, point, no_price_)).first->second;
 }
 
-std::vector<VisitOption> options_of(const Week& week, const Visit& visit, Worths& worths) {
-  std::vector<VisitOption> options;
+void fill_options(const Week& week, Visit& visit, Worths& worths) {
+  visit.days = days_of(week, visit);
+  visit.options.clear();
   for (const CrewDay& day : week.crew_days) {
     VisitOption option;
     option.waiting = waiting_on(week, visit, day.on, worths);
     option.spans = spans_on(week, visit, day.on);
     option.possible = !option.spans.empty() && can(*day.crew, needs_of(visit));
-    options.push_back(std::move(option));
+    visit.options.push_back(std::move(option));
   }
-  return options;
 }
 
 void fill_put_off(Week& week, Worths& worths) {

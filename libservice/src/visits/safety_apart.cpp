@@ -54,7 +54,7 @@ class Splitting {
   Visit visit_with(std::vector<const Point*> points, std::string name) {
     Visit visit = visit_for(*week_.fleet, *whole_.machine, std::move(name), std::move(points));
     reckon_work(*week_.fleet, visit);
-    visit.options = options_of(week_, visit, worths_);
+    fill_options(week_, visit, worths_);
     return visit;
   }
 

@@ -47,20 +47,15 @@ class SiteDays {
   NotPossible why_not(const TripPoint& point) const {
     NotPossible why;
     why.point = point.point;
-    why.reason = PutOffReason::closed;
-    if (!any_can(crew_days_, point.needs)) {
-      why.reason = PutOffReason::not_qualified;
-      why.lacking = lacking(crew_days_, point.needs);
-      return why;
-    }
-    const bool open = std::any_of(crew_days_.begin(), crew_days_.end(), [&](const CrewDay& day) {
-      return day.on >= point.earliest && (!point.left || day.on < *point.left) && can(*day.crew, point.needs) &&
-             !opening_on(fleet_, site_, day.on).empty();
-    });
-    if (!open) return why;
-    why.reason = PutOffReason::unreachable;
+    why.from = point.earliest;
+    const Day last = point.left ? *point.left - std::chrono::days{1} : Day::max();
+    const auto reason = why_nobody_can(crew_days_, point.needs, std::pair(point.earliest, last),
+                                       [&](Day on) { return !opening_on(fleet_, site_, on).empty(); });
+    why.reason = reason.value_or(PutOffReason::unreachable);
+    if (why.reason == PutOffReason::not_qualified) why.lacking = lacking(crew_days_, point.needs);
+    if (reason) return why;
     for (const CrewDay& day : crew_days_) {
-      if (day.on >= point.earliest && (!point.left || day.on < *point.left) && can(*day.crew, point.needs)) {
+      if (day.on >= point.earliest && day.on <= last && can(*day.crew, point.needs)) {
         add_limit(why, day, point.minutes);
       }
     }

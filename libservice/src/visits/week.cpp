@@ -37,7 +37,7 @@ Week week_of_work(const Snapshot& snapshot, std::shared_ptr<const DueList> list,
   visits::take_out_without_way(week);
 
   visits::Worths worths(*week.list);
-  for (Visit& visit : week.visits) visit.options = visits::options_of(week, visit, worths);
+  for (Visit& visit : week.visits) visits::fill_options(week, visit, worths);
   visits::fill_put_off(week, worths);
   visits::fill_impossible(week);
   visits::set_safety_apart(week, done, worths);

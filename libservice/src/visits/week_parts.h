@@ -29,7 +29,7 @@ class Worths {
 void take_out_without_way(Week& week);
 
 // What a visit costs on each crew-day, and when it may be made; promises aside.
-std::vector<VisitOption> options_of(const Week& week, const Visit& visit, Worths& worths);
+void fill_options(const Week& week, Visit& visit, Worths& worths);
 
 // What leaving each visit out costs.
 void fill_put_off(Week& week, Worths& worths);
@@ -37,7 +37,7 @@ void fill_put_off(Week& week, Worths& worths);
 // On which crew-days a visit fits in alone.
 std::vector<bool> fits_alone(const Week& week, std::size_t visit);
 
-// The first three reasons why a visit cannot be made.
+// The first four reasons why a visit cannot be made.
 void fill_impossible(Week& week);
 
 // Splits visits with work for safety that are unreachable (`Visit::impossible`): as much of that as fits in alone

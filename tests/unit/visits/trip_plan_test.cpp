@@ -287,7 +287,7 @@ TEST_CASE("a machine that leaves is visited before, and not for what comes due a
   CHECK(text_of(plan) == "holm 05-04 van: engine-oil first-day; beck 05-05 van: gland first-day");
   CHECK(not_planned_of(plan) == "brakes left");
   texts.machines = replaced(texts.machines, "left: 2026-05-05", "left: 2026-05-04");
-  CHECK(not_possible_of(plan_of(Estate(texts).usual())) == "engine-oil closed, relief not-qualified");
+  CHECK(not_possible_of(plan_of(Estate(texts).usual())) == "engine-oil no-crew, relief not-qualified");
 }
 
 TEST_CASE("a day that holds more work than a crew has hours is split") {

@@ -311,6 +311,36 @@ TEST_CASE("a season over New Year closes a site on both sides of it") {
   CHECK(reason_of(week, "pump") == "closed");
 }
 
+TEST_CASE("where nobody who can do it works any more on a day on which it may be done, no site is called closed") {
+  Texts texts;
+  texts.crews += "  gang: {start: workshop, hours: {mon: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
+  texts.sites.replace(texts.sites.find("2026-05-04, "), 12, "");
+  texts.pump = "  relief: {do: Test it, every: {months: 12}, takes: 50 min, needs: [pressure]}\n";
+  texts.calls =
+      "  late: {site: holm, do: Look, takes: 10 min, from: 2026-05-05, needs: [pressure]}\n"
+      "  shut: {site: holm, do: Look, takes: 10 min, by: 2026-05-04, between: [\"12:00-13:00\"], needs: [pressure]}\n"
+      "  over: {site: holm, do: Look, takes: 10 min, by: 2026-05-03, needs: [pressure]}\n";
+  Estate place(texts);
+  place.done("loader", "engine-oil", "2025-04-20").done("loader", "brakes", "2025-11-06");
+  place.done("pump", "relief", "2025-05-01");
+  CHECK(reason_of(place.week(), "pump") == "none");
+  CHECK(reason_of(place.week(), "call late") == "no-crew");
+  CHECK(reason_of(place.week(), "call shut") == "closed");  // the gang is there that day, and the gate is not open
+  CHECK(reason_of(place.week(), "call over") == "closed");  // that day is over
+  place.world.put_off("relief", "2026-05-01", "2026-05-05").machine = "pump";
+  const Week week = place.week();
+  CHECK(reason_of(week, "pump") == "no-crew");
+  const auto& days = week.visits[visit_named(week, "pump")].days;
+  REQUIRE(days.has_value());
+  CHECK(days->first == day("2026-05-05"));
+  CHECK(days->second == day("2026-05-10"));
+  // The judge says so too, or no plan would be handed out.
+  const RoundsPlan plan = plan_rounds(week);
+  CHECK(std::any_of(plan.not_this_week.begin(), plan.not_this_week.end(), [&](const NotThisWeek& out) {
+    return out.visit == visit_named(week, "pump") && out.reason == PutOffReason::no_crew;
+  }));
+}
+
 TEST_CASE("what fits into no day, even alone, is out of reach") {
   Texts texts;
   texts.pump =
