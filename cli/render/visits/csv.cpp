@@ -100,12 +100,19 @@ std::vector<std::string> first_columns() {
 // What came later stands behind the older ones, for a program may count them.
 std::vector<std::string> columns() {
   std::vector<std::string> columns = first_columns();
-  for (const char* later : {"safety_left", "by"}) columns.emplace_back(later);
+  for (const char* later : {"safety_left", "by", "fills_up"}) columns.emplace_back(later);
   return columns;
 }
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
   return csv_text(fmt::format("{}", fmt::join(words, between)));
+}
+
+// As the parts to load are written.
+std::string fills_up(const SiteVisit& visit) {
+  service::Resources load;
+  load.parts = visit.fills_up;
+  return joined(part_words(load), ", ");
 }
 
 service::Resources load_of(const SiteVisit& visit) {
@@ -137,6 +144,7 @@ class Rows {
                                {"set_up_min", std::to_string(visit.set_up_minutes)},
                                {"parts", joined(part_words(load), ", ")},
                                {"fluids", joined(fluid_words(load), ", ")},
+                               {"fills_up", fills_up(visit)},
                                {"contact", csv_text(visit.site->contact)},
                                {"access", csv_text(visit.site->access)},
                                {"safety", yes_or_no(visit.safety)},

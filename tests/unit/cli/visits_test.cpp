@@ -144,6 +144,22 @@ TEST_CASE("visits as CSV have a row a visit with its trip, and a row a task, so 
   CHECK(place.says("\r\nno-record,,holm,,,hoist,rope,"));
 }
 
+TEST_CASE("what fills up a van stands in JSON and CSV alike") {
+  Place place;
+  estate::Texts texts;
+  texts.crews.replace(texts.crews.find("duty"), 4, "carries: {oil-filter-a: 1}, duty");
+  furnish_estate(place, texts, usual);
+  const Json visits = json_of(place, asked)["visits"];
+  std::vector<std::string> in_csv;
+  for (const auto& row : rows_of(place, asked)) {
+    if (row.at("row") == "visit") in_csv.push_back(row.at("fills_up"));
+  }
+  CHECK((in_csv == std::vector<std::string>{"", "oil-filter-a"}));
+  REQUIRE(visits.size() == 2);
+  CHECK(visits[0]["fills_up"] == Json::object());
+  CHECK(visits[1]["fills_up"] == Json::parse(R"({"oil-filter-a": 1})"));
+}
+
 TEST_CASE("on a trip after the end of a lay-up a machine is not told as laid up") {
   Place place;
   furnish_estate(place);
