@@ -306,6 +306,22 @@ TEST_CASE("of a machine at which two crews work on one day each is told of the o
   for (const SiteVisit& visit : told_of(two_served()).plan.visits) CHECK(visit.shared.empty());
 }
 
+namespace {
+
+// What is lacking where no filter is in stock: the second trip is to load one and does not find it.
+LackingWork without_filters(VisitsList& list) {
+  const Part filter;
+  PartsList parts;
+  parts.as_of = day("2026-05-03");
+  parts.needs.push_back(estate::need_of_filters(filter, 0, "2026-05-05"));
+  hold_against_stock(list, parts);
+  CHECK(lacks_of(list, list.plan.visits[0]).empty());
+  CHECK(lacks_of(list, list.plan.visits[1]).size() == 1);
+  return lacking_work(list.loads);
+}
+
+}  // namespace
+
 TEST_CASE("what a trip uses of what a crew always carries is to load with its next one") {
   Texts texts;
   texts.pump.replace(texts.pump.find("late: 380"), 9, "late: 380, parts: {oil-filter-a: 1}");
@@ -325,14 +341,7 @@ TEST_CASE("what a trip uses of what a crew always carries is to load with its ne
   REQUIRE(beck.plan.visits.size() == 1);
   CHECK((beck.plan.visits[0].fills_up == list.plan.visits[1].fills_up));
   // Nobody has one for the pump where there is none to fill up with.
-  const Part filter;
-  PartsList parts;
-  parts.as_of = day("2026-05-03");
-  parts.needs.push_back(estate::need_of_filters(filter, 0, "2026-05-05"));
-  hold_against_stock(list, parts);
-  CHECK(lacks_of(list, list.plan.visits[0]).empty());
-  CHECK(lacks_of(list, list.plan.visits[1]).size() == 1);
-  CHECK(lacking_work(list.loads).visits == 1);
+  CHECK(without_filters(list).visits == 1);
 }
 
 TEST_CASE("what fills up a van is held against stock with the trip that loads it, and no work waits for it") {
@@ -351,13 +360,7 @@ TEST_CASE("what fills up a van is held against stock with the trip that loads it
     CHECK((load.on == list.plan.visits[1].on));
   }
   CHECK(filling_up == 1);
-  const Part filter;
-  PartsList parts;
-  parts.as_of = day("2026-05-03");
-  parts.needs.push_back(estate::need_of_filters(filter, 0, "2026-05-05"));
-  hold_against_stock(list, parts);
-  CHECK(lacks_of(list, list.plan.visits[0]).empty());
-  CHECK(lacks_of(list, list.plan.visits[1]).size() == 1);
-  CHECK(lacking_work(list.loads).visits == 0);
-  CHECK(lacking_work(list.loads).fills_up_late);
+  const LackingWork work = without_filters(list);
+  CHECK(work.visits == 0);
+  CHECK(work.fills_up_late);
 }
