@@ -72,8 +72,11 @@ class Writer {
     std::size_t number = 0;
     for (const RoundStop& one : round.stops) before = stop(round, one, ++number, before);
     if (list_.site == nullptr) {
-      line("", fmt::format("Then {}: {}, {}; back by {}.", cli::site_words(end_of(list_, round)),
-                           span_words(round.home.minutes), km_words(round.home.tenths_of_km), clock_words(round.back)));
+      line("", before == &end_of(list_, round)
+                   ? fmt::format("The round ends there, at {}.", clock_words(round.back))
+                   : fmt::format("Then {}: {}, {}; back by {}.", cli::site_words(end_of(list_, round)),
+                                 span_words(round.home.minutes), km_words(round.home.tenths_of_km),
+                                 clock_words(round.back)));
     }
     text_ += what_to_mind(cli::cautions_of(list_, round), look_) + '\n' + afterwards("", columns_);
     const auto machines = machines_of(list_, round);
