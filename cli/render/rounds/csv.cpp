@@ -131,24 +131,24 @@ void add_stop(CsvTable& table, const RoundsList& list, const service::Round& rou
   const auto left = safety_left(list.plan, round, stop);
   const Visit& visit = list.week().visits[stop.visit];
   CsvCells cells = cells_of("stop", list, visit);
-  cells.insert(cells.end(),
-               {{"crew", csv_text(day.crew->key)},
-                {"on", service::to_text(day.on)},
-                {"arrives", clock_words(stop.arrives)},
-                {"starts", clock_words(stop.starts)},
-                {"ends", clock_words(stop.ends)},
-                {"leaves", clock_words(round.leaves)},
-                {"back", clock_words(round.back)},
-                {"promised", yes_or_no(stop.promised)},
-                {"drive_min", std::to_string(stop.leg.minutes)},
-                {"km", km_text(stop.leg.tenths_of_km)},
-                {"set_up_min", std::to_string(stop.set_up_minutes)},
-                {"work_min", std::to_string(stop.work_minutes)},
-                {"waiting", to_text(stop.waiting)},
-                {"keep_out_of_use", yes_or_no(!keep_out_of_use(visit, day.on).empty() || keep_out_of_use(left))},
-                {"safety_left", joined(safety_left_lines(left, list.week().as_of, not_this_week), "; ")},
-                {"also_there", also_there(list, round, stop)},
-                {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
+  cells.insert(cells.end(), {{"crew", csv_text(day.crew->key)},
+                             {"on", service::to_text(day.on)},
+                             {"arrives", clock_words(stop.arrives)},
+                             {"starts", clock_words(stop.starts)},
+                             {"ends", clock_words(stop.ends)},
+                             {"leaves", clock_words(round.leaves)},
+                             {"back", clock_words(round.back)},
+                             {"promised", yes_or_no(stop.promised)},
+                             {"drive_min", std::to_string(stop.leg.minutes)},
+                             {"km", km_text(stop.leg.tenths_of_km)},
+                             {"set_up_min", std::to_string(stop.set_up_minutes)},
+                             {"work_min", std::to_string(stop.work_minutes)},
+                             {"waiting", to_text(stop.waiting)},
+                             {"keep_out_of_use", yes_or_no(!keep_out_of_use(visit, day.on).empty() ||
+                                                           keep_out_until_made(visit) || keep_out_of_use(left))},
+                             {"safety_left", joined(safety_left_lines(left, list.week().as_of, not_this_week), "; ")},
+                             {"also_there", also_there(list, round, stop)},
+                             {"short", joined(lack_lines(lacks_of(list, stop), list.week().as_of), "; ")}});
   table.add(cells);
 }
 

@@ -115,7 +115,7 @@ Json stop_as_json(const RoundsList& list, const Round& round, const RoundStop& s
   add_visit(json, list, visit, on);
   json["was_laid_up"] = use_as_json(list, lay_up_over_at(*list.week().list, visit, on));
   json["short"] = array_of(lacks_of(list, stop), lack_as_json);
-  json["keep_out_of_use"] = !keep_out_of_use(visit, on).empty() || keep_out_of_use(left);
+  json["keep_out_of_use"] = !keep_out_of_use(visit, on).empty() || keep_out_until_made(visit) || keep_out_of_use(left);
   json["safety_left"] = safety_left_as_json(left, list.week().as_of, not_this_week, list.not_to_run);
   return json;
 }

@@ -375,6 +375,10 @@ std::vector<std::string> keep_out_lines(const RoundsList& list, const Round& rou
     same->second.push_back(task_of(*point));
   }
   std::vector<std::string> lines;
+  if (const Visit& visit = visit_of(list, stop.visit); keep_out_until_made(visit)) {
+    lines.push_back(fmt::format("safety: keep {} out of use until done",
+                                visit.machine == nullptr ? "what it is about" : "the machine"));
+  }
   for (const auto& [words, tasks] : said) lines.push_back(fmt::format("{}: {}", listed(tasks, "and"), words));
   for (std::string& each : safety_left_lines(safety_left(list.plan, round, stop), list.week().as_of, not_this_week)) {
     lines.push_back(std::move(each));
@@ -388,6 +392,7 @@ std::string kept_out_words(const RoundsList& list) {
     const service::Day on = day_of(list, round);
     for (const service::RoundStop& stop : round.stops) {
       const Visit& visit = visit_of(list, stop.visit);
+      if (keep_out_until_made(visit)) items.push_back(fmt::format("{} ({})", called(visit), day_words(on)));
       std::vector<std::string> tasks;
       std::optional<service::Day> from;
       for (const Point* point : keep_out_of_use(visit, on)) {

@@ -47,6 +47,10 @@ bool forbids_running(const DueList& list, const Visit& visit);
 // until it is done.
 inline bool keep_out_of_use(const Visit& visit) { return visit.safety; }
 
+// Of a visit that is made: it is a call for safety, so nobody uses what that is about until then. A call has no due
+// day: whoever makes it knows of it.
+inline bool keep_out_until_made(const Visit& visit) { return visit.call != nullptr && visit.safety; }
+
 // Of a visit that is made on that day: its work for safety that is due before, so that nobody uses the machine until
 // then.
 std::vector<const Point*> keep_out_of_use(const Visit& visit, Day on);

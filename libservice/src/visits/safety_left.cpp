@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "service/rounds_list.h"
 #include "service/waiting_to_mend.h"
 #include "visits/trip_safety_left.h"
 
@@ -44,11 +45,14 @@ class Left {
     one.unmended = leaves_unmended(list_, point);
   }
 
-  void add(const Call& call) {
+  void add(const Call& call, WhyLeft why, std::optional<Day> on = {}, const Crew* crew = nullptr) {
     SafetyLeft& one = all_.emplace_back();
     one.point.machine = &machine_;
     one.point.safety = true;
     one.call = &call;
+    one.why = why;
+    one.on = on;
+    one.crew = crew;
   }
 
   void add(const std::vector<NotPlanned>& rows) {
@@ -96,7 +100,7 @@ std::vector<SafetyLeft> safety_left(const RoundsPlan& plan, const Round& round, 
   for (const NotThisWeek& out : plan.not_this_week) {
     const Visit& visit = week.visits[out.visit];
     if (!is_here(visit)) continue;
-    if (visit.call != nullptr && visit.safety) left.add(*visit.call);
+    if (visit.call != nullptr && visit.safety) left.add(*visit.call, WhyLeft::not_made);
     for (const Point* point : visit.points) {
       if (*point->due_on <= week.to) left.add(*point, WhyLeft::not_made);  // what only joins may come due later
     }
@@ -109,6 +113,7 @@ std::vector<SafetyLeft> safety_left(const RoundsPlan& plan, const Round& round, 
     for (const RoundStop& at : other.stops) {
       const Visit& visit = week.visits[at.visit];
       if (!is_here(visit) || begins(other, at) <= begins(round, stop)) continue;
+      if (keep_out_until_made(visit)) left.add(*visit.call, WhyLeft::later, day.on, day.crew);
       for (const Point* point : visit.points) {
         if (keep_out_of_use(*point, day.on)) left.add(*point, WhyLeft::later, day.on, day.crew);
       }

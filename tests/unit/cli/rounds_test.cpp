@@ -472,6 +472,29 @@ TEST_CASE("a stop says how its machine stands on its day, in every format") {
   CHECK(place.says("in use again from"));
 }
 
+TEST_CASE("a call for safety keeps what it is about out of use until it is made, in every format") {
+  Place place;
+  estate::Texts texts;
+  texts.calls = "  winch: {site: holm, do: Brake slips, takes: 30 min, safety: true, from: 2026-05-05}\n";
+  furnish_estate(place, texts);
+  const Json plan = in_order(place, asked);
+  bool told = false;
+  for (const Json& round : plan["rounds"]) {
+    for (const Json& stop : round["stops"]) {
+      if (stop["call"] != "winch") continue;
+      told = true;
+      CHECK(stop["keep_out_of_use"] == true);
+    }
+  }
+  CHECK(told);
+  for (const auto& row : rows_of(place, asked)) {
+    if (row.at("call") == "winch") CHECK(row.at("keep_out_of_use") == "yes");
+  }
+  must(place, asked);
+  CHECK(place.says("Keep out of use until done or mended, for safety: call winch (Tuesday 2026-05-05)."));
+  CHECK(place.says("!! safety: keep what it is about out of use until done"));
+}
+
 TEST_CASE("one contact of two sites is rung up once, and every format has the calls") {
   Place place;
   estate::Texts texts;
