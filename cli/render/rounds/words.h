@@ -13,6 +13,12 @@ namespace cli {
 using service::RoundsList;
 using service::Visit;
 
+// What all files of these words share.
+const Visit& visit_of(const RoundsList& list, std::size_t number);
+service::Day day_of(const RoundsList& list, const service::Round& round);
+std::string money_of(const RoundsList& list, service::Money money);
+std::string crew_named(const RoundsList& list, const std::string& key);  // as the fleet names it, else its key
+
 std::string clock_words(int minutes);  // of a day: `07:30`
 std::string crew_of(const RoundsList& list, const service::Round& round);
 
