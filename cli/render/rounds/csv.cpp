@@ -191,6 +191,21 @@ void add_not_in_book(CsvTable& table, const RoundsList& list, const service::Not
   table.add(cells);
 }
 
+void add_still_listed(CsvTable& table, const service::CallStillListed& one) {
+  table.add({{"row", "not-in-book"},
+             {"visit", csv_text("call " + one.call->key)},
+             {"call", csv_text(one.call->key)},
+             {"site", csv_text(one.site->key)},
+             {"customer", csv_text(one.site->customer)},
+             {"machine", one.machine == nullptr ? "" : csv_text(one.machine->key)},
+             {"crew", one.crew == nullptr ? "" : csv_text(one.crew->key)},
+             {"on", service::to_text(one.on)},
+             {"do", csv_text(one.call->doing)},
+             {"safety", yes_or_no(one.call->safety)},
+             {"keep_out_of_use", yes_or_no(keep_out_of_use(one))},
+             {"say", csv_text(still_listed_words(one))}});
+}
+
 // `call`: the number of the ring-up in which it is told, from 1.
 void add_change(CsvTable& table, const RoundsList& list, const service::PlanChange& change, std::size_t call) {
   const auto crew = [](const auto& at) { return at ? csv_text(at->first) : ""; };
@@ -226,6 +241,7 @@ std::string rounds_as_csv(const RoundsAnswer& answer) {
   add_unknown(table, week.unknown, fleet);
   for (const service::NotPlanned& row : week.not_planned) add_not_planned(table, row, fleet);
   for (const service::NotInBook& one : week.not_in_book) add_not_in_book(table, list, one);
+  for (const service::CallStillListed& one : week.calls_still_listed) add_still_listed(table, one);
   for (const service::Gap* gap : list.gaps) add_gap(table, *gap, fleet);
   for (const service::SeenSign* seen : list.seen) add_seen(table, *seen, fleet);
   for (const service::WaitsToMend& one : list.to_mend) add_to_mend(table, one, fleet);

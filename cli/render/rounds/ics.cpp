@@ -72,8 +72,8 @@ class Events {
     IcsEvent& event = add();
     event.summary = fmt::format("{}: rounds {} to {}", whose_rounds(list_), to_text(week.from), to_text(week.to));
     event.description = fmt::format("As of {}. {}\n", to_text(week.as_of), counts_of(list_));
-    for (const std::string& words :
-         {cost_words(list_), bound_words(list_), not_in_book_words(list_), kept_out_words(list_)}) {
+    for (const std::string& words : {cost_words(list_), bound_words(list_), not_in_book_words(list_),
+                                     still_listed_words(list_), kept_out_words(list_)}) {
       if (!words.empty()) event.description += words + '\n';
     }
     const auto [out_of_use, to_be_mended] = stopped_lines(list_.not_to_run.bans());

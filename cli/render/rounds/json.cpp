@@ -211,6 +211,18 @@ Json not_in_book_as_json(const RoundsList& list, const service::NotInBook& one) 
   return json;
 }
 
+Json still_listed_as_json(const service::CallStillListed& one) {
+  return {{"call", one.call->key},
+          {"site", one.site->key},
+          {"customer", text_or_null(one.site->customer)},
+          {"machine", key_or_null(one.machine)},
+          {"crew", one.crew == nullptr ? Json(nullptr) : Json(one.crew->key)},
+          {"on", to_text(one.on)},
+          {"do", one.call->doing},
+          {"safety", one.call->safety},
+          {"keep_out_of_use", keep_out_of_use(one)}};
+}
+
 Json change_as_json(const service::PlanChange& change) {
   return {{"visit", change.visit},
           {"was", where_as_json(change.was)},
@@ -319,6 +331,7 @@ std::string rounds_as_json(const RoundsAnswer& answer) {
   json["taken_before"] = {{"parts", parts_as_json(before.parts)}, {"fluids", fluids_as_json(before.fluids)}};
   json["not_in_book"] =
       array_of(week.not_in_book, [&](const service::NotInBook& one) { return not_in_book_as_json(list, one); });
+  json["calls_still_listed"] = array_of(week.calls_still_listed, still_listed_as_json);
   mark_rows(json, fleet, list.not_to_run);
   return dumped(json);
 }

@@ -77,6 +77,10 @@ std::string kept_out_words(const RoundsList& list) {
         *one.point->due_on > list.week().as_of ? fmt::format("from {} on, ", to_text(*one.point->due_on)) : "",
         task_of(*one.point)));
   }
+  for (const service::CallStillListed& one : list.week().calls_still_listed) {
+    if (!keep_out_of_use(one)) continue;
+    items.push_back(fmt::format("call {} (taken as done, still among the calls)", cleaned(one.call->key)));
+  }
   return items.empty() ? ""
                        : fmt::format("Keep out of use until done or mended, for safety: {}.", fmt::join(items, "; "));
 }
@@ -117,6 +121,23 @@ std::string not_in_book_words(const RoundsList& list, const service::NotInBook& 
                          : fmt::format("; perhaps not whole, for {} {} not in stock for it: write down what was done",
                                        parts, short_then(list, one).size() == 1 ? "was" : "were"),
                      keep_out ? ": keep the machine out of use until it is written down or done" : "");
+}
+
+std::string still_listed_words(const service::CallStillListed& one) {
+  return fmt::format("taken as done on {}, and still among the calls{}: take it out of the fleet file once it is done",
+                     day_words(one.on), keep_out_of_use(one) ? ": keep what it is about out of use until then" : "");
+}
+
+std::string still_listed_words(const RoundsList& list) {
+  std::vector<std::string> items;
+  for (const service::CallStillListed& one : list.week().calls_still_listed) {
+    if (keep_out_of_use(one)) items.push_back("call " + cleaned(one.call->key));
+  }
+  return items.empty() ? ""
+                       : fmt::format(
+                             "For safety, taken as done by the kept plan, and still among the calls of the fleet "
+                             "file: {}: take out what is done.",
+                             listed(items, "and"));
 }
 
 std::string not_in_book_words(const RoundsList& list) {

@@ -131,8 +131,8 @@ std::string rounds_as_markdown(const RoundsAnswer& answer, const std::string& co
   }
   text += stopped.empty() ? stopped : stopped + '\n';
   text += fmt::format("As of {}: {}", to_text(week.as_of), counts_of(list));
-  for (const std::string& words : {cost_words(list), bound_words(list), not_in_book_words(list), kept_out_words(list),
-                                   lacking_words(list.loads)}) {
+  for (const std::string& words : {cost_words(list), bound_words(list), not_in_book_words(list),
+                                   still_listed_words(list), kept_out_words(list), lacking_words(list.loads)}) {
     if (!words.empty()) text += ' ' + markdown_cell(words);
   }
   text += '\n';

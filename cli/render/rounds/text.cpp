@@ -37,6 +37,7 @@ class Writer {
     line("", cost_words(list_));
     line("", bound_words(list_));
     line("", not_in_book_words(list_));
+    line("", still_listed_words(list_));
     line("", kept_out_words(list_));
     line("", lacking_words(list_.loads));
     if (list_.plan.rounds.empty()) {

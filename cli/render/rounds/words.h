@@ -81,6 +81,10 @@ inline constexpr std::string_view not_this_week = "not this week";
 std::string not_in_book_words(const RoundsList& list);
 std::string not_in_book_words(const RoundsList& list, const service::NotInBook& one, bool keep_out);
 
+// The same of calls that the fleet still lists; of the whole plan those for safety alone.
+std::string still_listed_words(const RoundsList& list);
+std::string still_listed_words(const service::CallStillListed& one);
+
 // `loader`, `pump+pressure`, `call c-01`, and of a call to a machine `call c-02: Loader (loader)`.
 std::string called(const Visit& visit);
 

@@ -34,7 +34,8 @@ std::string why_words(const SafetyLeft& left, std::string_view not_made) {
     case WhyLeft::no_record:
       return "no record: nobody knows whether it is due";
     case WhyLeft::not_in_book:
-      return fmt::format("taken as done on {}{}, and not in the book", day_words(*left.on), by_words(left));
+      return fmt::format("taken as done on {}{}, and {}", day_words(*left.on), by_words(left),
+                         left.call != nullptr ? "still among the calls" : "not in the book");
   }
   return "";
 }
@@ -43,9 +44,11 @@ std::string said_of(const SafetyLeft& left, service::Day as_of, std::string_view
   std::string why = why_words(left, not_made);
   if (!keep_out_of_use(left)) return why;
   const std::string from = left.due_on && *left.due_on > as_of ? fmt::format("from {} on ", to_text(*left.due_on)) : "";
-  const char* const until = left.why == WhyLeft::not_in_book ? "it is written down or done"
-                            : left.unmended                  ? "it is mended"
-                                                             : "it is done";
+  const bool call_open = left.why == WhyLeft::not_in_book && left.call != nullptr;
+  const char* const until = call_open                          ? "it is done and out of the calls"
+                            : left.why == WhyLeft::not_in_book ? "it is written down or done"
+                            : left.unmended                    ? "it is mended"
+                                                               : "it is done";
   return fmt::format("{}: {}keep the machine out of use until {}", why, from, until);
 }
 

@@ -244,6 +244,18 @@ inline bool keep_out_of_use(const NotInBook& one, Day by) {
   return is_safety(*one.point) && one.point->due_on && *one.point->due_on <= by;
 }
 
+// A call that such a round was to make, and that the fleet still lists: nobody has said that it is done.
+struct CallStillListed {
+  const Call* call = nullptr;
+  const Site* site = nullptr;
+  const Machine* machine = nullptr;  // null: it is about the site alone
+  const Crew* crew = nullptr;        // null: the fleet has none of that name any more
+  Day on;
+};
+
+// Nobody uses what it is about until it is done, and out of the calls.
+inline bool keep_out_of_use(const CallStillListed& one) { return one.call->safety; }
+
 // The question of a week, with every figure that a plan is made of: what plans and judges alike take from.
 struct Week {
   std::shared_ptr<const Fleet> fleet;
@@ -264,6 +276,7 @@ struct Week {
   std::vector<std::string> done;       // of it: visits of days before `from`, taken as made, though no fact says so
   std::vector<DoneRound> done_rounds;  // by day, then in the order of that plan
   std::vector<NotInBook> not_in_book;  // likewise; also what others of its visit include
+  std::vector<CallStillListed> calls_still_listed;  // likewise
 };
 
 // The last day up to which points are wanted, for the due list that a week is made of. Fails with bad_data where no

@@ -18,7 +18,7 @@ enum class WhyLeft {
   later,        // it is made later, after its due day
   not_planned,  // its machine is laid up or out of use, or somebody waits
   no_record,    // nobody knows whether it is due
-  not_in_book,  // taken as done before the week, and not in the book
+  not_in_book,  // taken as done before the week, and not in the book; of a call: and still listed
 };
 
 std::string_view to_text(WhyLeft why);  // `not-made`

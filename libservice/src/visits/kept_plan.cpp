@@ -180,6 +180,9 @@ void DoneBefore::fill_done(Week& week, const std::vector<Visit>& taken_out) cons
       }
       for (const Visit& visit : taken_out) {
         if (visit.name != stop.visit) continue;
+        if (visit.call != nullptr) {
+          week.calls_still_listed.push_back({visit.call, visit.site, visit.machine, round.crew, round.on});
+        }
         for (const Point* point : visit.points) add(*point, stop);
       }
     }
@@ -189,6 +192,7 @@ void DoneBefore::fill_done(Week& week, const std::vector<Visit>& taken_out) cons
   const auto by_day = [](const auto& a, const auto& b) { return a.on < b.on; };
   std::stable_sort(rounds.begin(), rounds.end(), by_day);
   std::stable_sort(week.not_in_book.begin(), week.not_in_book.end(), by_day);
+  std::stable_sort(week.calls_still_listed.begin(), week.calls_still_listed.end(), by_day);
   week.done_rounds = std::move(rounds);
 }
 

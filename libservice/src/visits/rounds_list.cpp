@@ -35,6 +35,7 @@ class SitePart {
     std::erase_if(plan.not_this_week, [&](const NotThisWeek& out) { return elsewhere(out.visit); });
     std::erase_if(plan.changes, [&](const PlanChange& change) { return !holds(change.site); });
     std::erase_if(plan.week.not_planned, [&](const NotPlanned& row) { return !holds(row); });
+    std::erase_if(plan.week.calls_still_listed, [&](const CallStillListed& one) { return !holds(one.site); });
     std::erase_if(plan.week.not_in_book, [&](const NotInBook& one) { return !holds(one.point->machine); });
     for (auto* points : {&plan.week.no_record, &plan.week.unknown, &plan.week.no_time}) {
       std::erase_if(*points, [&](const PointName& point) { return !holds(point.machine); });
@@ -243,7 +244,9 @@ bool needs_doing(const RoundsList& list) {
   const Week& week = list.week();
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse* use) { return use->state.kind == UseKind::out_of_use; });
-  return !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
+  const bool call_open = std::any_of(week.calls_still_listed.begin(), week.calls_still_listed.end(),
+                                     [](const CallStillListed& one) { return keep_out_of_use(one); });
+  return call_open || !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
          !week.unknown.empty() || !week.not_in_book.empty() || !list.gaps.empty() || !list.seen.empty() || out_of_use;
 }
 

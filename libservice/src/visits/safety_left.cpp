@@ -123,6 +123,10 @@ std::vector<SafetyLeft> safety_left(const RoundsPlan& plan, const Round& round, 
   for (const NotInBook& one : week.not_in_book) {
     if (keep_out_of_use(one, week.to)) left.add(*one.point, WhyLeft::not_in_book, one.on, one.crew);
   }
+  for (const CallStillListed& one : week.calls_still_listed) {
+    const bool here = one.machine != nullptr && one.machine->key == machine->key;
+    if (here && keep_out_of_use(one)) left.add(*one.call, WhyLeft::not_in_book, one.on, one.crew);
+  }
   left.add_no_record(week.no_record);
   return left.take();
 }

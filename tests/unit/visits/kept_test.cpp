@@ -2,6 +2,8 @@
 #include <doctest/doctest.h>
 
 #include "service/broken_promise.h"
+#include "service/rounds_list.h"
+#include "service/safety_left.h"
 #include "unit/visits/estate.h"
 
 using namespace service;
@@ -76,6 +78,37 @@ TEST_CASE("what a done visit was to do and the book does not have is told") {
   CHECK(told(due.week(ask, "2026-05-05")) == "loader brakes van 2026-05-04 keep out; ");
   due.done("loader", "brakes", "2026-05-05");
   CHECK(told(due.week(ask, "2026-05-05")).empty());
+}
+
+TEST_CASE("a call for safety that is taken as done keeps its machine out of use while the fleet still lists it") {
+  Texts texts;
+  texts.calls = "  hose: {machine: pump, do: Hose has burst, takes: 30 min, safety: true}\n";
+  texts.sites.replace(texts.sites.find("2026-05-04, "), 12, "");
+  WeekAsk ask{day("2026-05-05"), 6};
+  ask.keep = as_given(by_hand(Estate(texts).usual().week(), {{"call hose"}, {"pump"}}));
+  const auto plan_of = [&](const Texts& of) { return by_hand(Estate(of).usual().week(ask, "2026-05-05"), {{"pump"}}); };
+  const RoundsPlan plan = plan_of(texts);
+  REQUIRE(plan.week.calls_still_listed.size() == 1);
+  const CallStillListed& hose = plan.week.calls_still_listed.front();
+  CHECK(hose.call->key == "hose");
+  CHECK(hose.machine->key == "pump");
+  CHECK(hose.crew->key == "van");
+  CHECK(hose.on == day("2026-05-04"));
+  CHECK(keep_out_of_use(hose));
+  const auto left = safety_left(plan, plan.rounds[0], plan.rounds[0].stops[0]);
+  REQUIRE(left.size() == 1);
+  CHECK(left[0].call == hose.call);
+  CHECK(left[0].why == WhyLeft::not_in_book);
+  // Of another site nothing is told; nor of a call that somebody took out, or that is not for safety.
+  CHECK(rounds_list(plan, plan.week.fleet->site("holm")).week().calls_still_listed.empty());
+  Texts harmless = texts;
+  harmless.calls.replace(harmless.calls.find(", safety: true"), 14, "");
+  const RoundsPlan without = plan_of(harmless);
+  CHECK_FALSE(keep_out_of_use(without.week.calls_still_listed.front()));
+  CHECK(safety_left(without, without.rounds[0], without.rounds[0].stops[0]).empty());
+  Texts gone = texts;
+  gone.calls = "";
+  CHECK(plan_of(gone).week.calls_still_listed.empty());
 }
 
 TEST_CASE("a promise ties a visit to its crew and day") {
