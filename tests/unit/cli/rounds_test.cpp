@@ -495,6 +495,59 @@ TEST_CASE("a call for safety keeps what it is about out of use until it is made,
   CHECK(place.says("!! safety: keep what it is about out of use until done"));
 }
 
+TEST_CASE("that nobody who can do it works when it may be done is said with the days, in every format") {
+  Place place;
+  estate::Texts texts;
+  texts.crews += "  gang: {start: workshop, hours: {mon: \"07:30-16:00\"}, qualified-for: [pressure]}\n";
+  texts.calls = "  late: {site: holm, do: Look, takes: 10 min, from: 2026-05-05, by: 2026-05-06, needs: [pressure]}\n";
+  furnish_estate(place, texts);
+  const Json plan = in_order(place, asked);
+  const auto late = std::find_if(plan["put_off"].begin(), plan["put_off"].end(),
+                                 [](const Json& out) { return out["call"] == "late"; });
+  REQUIRE((late != plan["put_off"].end()));
+  const std::string why =
+      "no crew that can do it works when it may be done, from Tuesday 2026-05-05 to Wednesday 2026-05-06";
+  CHECK((*late)["reason"] == "no-crew");
+  CHECK((*late)["why"] == why);
+  for (const auto& row : rows_of(place, asked)) {
+    if (row.at("call") != "late") continue;
+    CHECK(row.at("reason") == "no-crew");
+    CHECK(row.at("why") == why);
+  }
+  must(place, std::string(asked) + " --format md");
+  CHECK(place.says(why));
+  // A plan that calls it closed is told so.
+  Json changed = plan;
+  for (Json& out : changed["put_off"]) {
+    if (out["call"] == "late") out["reason"] = "closed";
+  }
+  place.write("plan.json", changed.dump());
+  CHECK(rules_of(in_order(place, std::string(asked) + " --check plan.json")) == "reason ");
+}
+
+TEST_CASE("what is not due any more without the crew that works last is told as that, and not as unwanted") {
+  Place place;
+  estate::Texts texts;
+  texts.crews += "  anna: {start: workshop, hours: {sat: \"08:00-12:00\"}}\n";
+  texts.sites.replace(texts.sites.find("mon-fri"), 7, "mon-sat");
+  texts.tractor.replace(texts.tractor.find("takes: 40"), 9, "late: 90000, takes: 40");  // due on 6 May
+  furnish_estate(place, texts);
+  must(place, "done loader engine-oil --on 2026-05-02 --as-of 2026-05-02");
+  keep_plan(place);
+  const std::string keep = std::string(asked) + " --keep plan.json --without anna";
+  const Json answer = in_order(place, keep);
+  bool told = false;
+  for (const Json& change : answer["changes"]) {
+    if (!change["not_due"].get<bool>()) continue;
+    told = true;
+    CHECK(change["wanted"] == false);
+    CHECK(change["not_planned"].is_null());
+  }
+  CHECK(told);
+  must(place, keep);
+  CHECK(place.says("now not due by Tuesday 2026-05-05, the last day on"));
+}
+
 TEST_CASE("one contact of two sites is rung up once, and every format has the calls") {
   Place place;
   estate::Texts texts;
