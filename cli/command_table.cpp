@@ -169,7 +169,8 @@ const std::vector<Command>& table() {
       {.name = "find-out",
        .summary = "what is not known, with blanks to fill in",
        .about = "Lists what nobody has written down, by machine, with blanks: to print and take round, or as CSV to "
-                "fill in and import. A year is enough; a blank stays unknown.",
+                "fill in and import. A year is enough; a blank stays unknown. Of machines without blanks it tells what "
+                "was seen of them, that nobody may run them and, asked by name, the notes of their owner.",
        .words = {some_machines},
        .options = {machine_option, site_option, first_option},
        .formats = names_of(find_out_formats),

@@ -16,6 +16,7 @@ int find_out(Context& context) {
   FindOutAnswer answer{list, service::find_out(list)};
   const std::size_t all = answer.questions();
   answer.left_off = service::keep_first(answer.machines, first);
+  answer.beside = service::told_beside(list, answer.machines);
   asking.write(find_out_formats, answer, all - answer.questions());
   return 0;
 }

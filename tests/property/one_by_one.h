@@ -24,7 +24,8 @@ inline std::string told(const service::DueList& list, service::Keep keep) {
            cli::overdue_as_markdown(list, look.command);
   }
   if (keep == service::Keep::to_find_out) {
-    const cli::FindOutAnswer answer{list, service::find_out(list)};
+    cli::FindOutAnswer answer{list, service::find_out(list)};
+    answer.beside = service::told_beside(list, answer.machines);
     return cli::find_out_as_text(answer, look) + cli::find_out_as_csv(answer) + cli::find_out_as_json(answer);
   }
   cli::DueAnswer due;

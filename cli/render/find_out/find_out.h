@@ -15,6 +15,8 @@ struct FindOutAnswer {
   const service::DueList& list;
   std::vector<service::MachineQuestions> machines;
   std::size_t left_off = 0;  // machines
+  // Of those that are not among them, what whoever goes there has to know; never cut.
+  std::vector<service::MachineQuestions> beside = {};
 
   std::size_t questions() const {  // of those machines
     std::size_t count = 0;

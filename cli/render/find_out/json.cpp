@@ -21,6 +21,36 @@ Json question_as_json(const service::Question& question) {
   return json;
 }
 
+// A listed sign at the task that comes due by it.
+Json signs_as_json(const std::vector<const service::Point*>& points) {
+  Json signs = Json::array();
+  for (const service::Point* point : points) {
+    for (const service::LimbStanding& limb : point->limbs) {
+      if (limb.open_sign() == nullptr) continue;
+      Json sign{{"task", point->name},
+                {"position", text_or_null(point->position)},
+                {"sign", limb.seen},
+                {"on", day_or_null(limb.due_on)},
+                {"found", limb.found ? Json(to_text(*limb.found)) : Json(nullptr)}};
+      add_sightings(sign, limb.open_sign());
+      signs.push_back(std::move(sign));
+    }
+  }
+  return signs;
+}
+
+Json machine_as_json(const service::MachineQuestions& asked, const service::Fleet& fleet,
+                     const service::NotToRun& stopped) {
+  Json json = machine_of(*asked.machine, fleet);
+  json["name"] = text_or_null(asked.machine->name);
+  json["do_not_run"] = stopped.holds(*asked.machine);
+  json["seen"] =
+      array_of(asked.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, fleet, stopped); });
+  json["signs"] = signs_as_json(asked.signs);
+  json["notes"] = text_or_null(asked.machine->notes);
+  return json;
+}
+
 }  // namespace
 
 std::string find_out_as_json(const FindOutAnswer& answer) {
@@ -29,16 +59,14 @@ std::string find_out_as_json(const FindOutAnswer& answer) {
   json["cautions"] = base_cautions_as_json();
   const service::NotToRun stopped(list);
   json["machines"] = array_of(answer.machines, [&](const service::MachineQuestions& asked) {
-    Json json = machine_of(*asked.machine, *list.fleet);
-    json["name"] = text_or_null(asked.machine->name);
+    Json json = machine_as_json(asked, *list.fleet, stopped);
     json["nothing_recorded"] = asked.nothing_recorded;
     json["start_unknown"] = asked.start_unknown;
-    json["do_not_run"] = stopped.holds(*asked.machine);
-    json["seen"] =
-        array_of(asked.seen, [&](const service::SeenSign* seen) { return seen_as_json(*seen, *list.fleet, stopped); });
-    json["notes"] = text_or_null(asked.machine->notes);
     json["questions"] = array_of(asked.questions, question_as_json);
     return json;
+  });
+  json["beside"] = array_of(answer.beside, [&](const service::MachineQuestions& told) {
+    return machine_as_json(told, *list.fleet, stopped);
   });
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
   json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);

@@ -42,7 +42,7 @@ void add_machine(std::string& text, const MachineQuestions& asked, const service
   if (const service::RunBan* ban = states.ban_of(*asked.machine)) {
     text += wrapped("  !! ", stop_words(*ban), static_cast<std::size_t>(look.columns), 5);
   }
-  if (const std::string strange = look_first_words(asked.seen); !strange.empty()) {
+  if (const std::string strange = look_first_words(asked); !strange.empty()) {
     text += wrapped("  !! ", strange, static_cast<std::size_t>(look.columns), 5);
   }
   if (!asked.machine->notes.empty()) {
@@ -85,12 +85,37 @@ std::vector<const service::Gap*> without_blanks(const service::DueList& list) {
   return gaps;
 }
 
-std::string none(const service::DueList& list) {
-  if (list.gaps.empty()) {
-    return fmt::format("Nothing is to be found out: of {} every point has its record.\n",
-                       service::counted(list.machines, "machine", "machines"));
+bool look_first(const MachineQuestions& told) { return !told.seen.empty() || !told.signs.empty(); }
+
+// A machine about which nothing is asked may have something to be told all the same. Notes say anything: of machines
+// that nobody asked for by name they are named alone.
+void add_beside(std::string& text, const FindOutAnswer& answer, const MachineStates& states, const Look& look) {
+  const service::DueList& list = answer.list;
+  const bool by_name = list.scope.machines && list.scope.site.empty();
+  std::vector<std::string> notes;
+  for (const MachineQuestions& told : answer.beside) {
+    if (look_first(told) || by_name) {
+      add_machine(text, told, list, states, look);
+    } else if (!told.machine->notes.empty()) {
+      notes.push_back(service::cleaned(told.machine->key));
+    }
   }
-  return "No blanks to fill in; but not all is known.\n";
+  if (notes.empty()) return;
+  text += '\n' + wrapped("",
+                         fmt::format("Notes of the owner, shown by {} find-out MACHINE: {}", look.command,
+                                     fmt::join(notes, ", ")),
+                         static_cast<std::size_t>(look.columns), 2);
+}
+
+std::string none(const FindOutAnswer& answer, const MachineStates& states, const Look& look) {
+  const service::DueList& list = answer.list;
+  const auto columns = static_cast<std::size_t>(look.columns);
+  if (!list.gaps.empty()) return wrapped("", "No blanks to fill in; but not all is known.", columns, 0);
+  const std::string whole =
+      fmt::format("of {} every point has its record.", service::counted(list.machines, "machine", "machines"));
+  const bool looked_at = std::none_of(answer.beside.begin(), answer.beside.end(), look_first);
+  if (states.bans().empty() && looked_at) return wrapped("", "Nothing is to be found out: " + whole, columns, 0);
+  return wrapped("", "No blanks to fill in: " + whole + " But not all is well.", columns, 0);
 }
 
 }  // namespace
@@ -102,7 +127,12 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
       heading(look, fmt::format("{}, to find out, {}", whose_list(*list.fleet, list.scope), to_text(list.as_of)));
   const MachineStates states(list);
   text += stopped_first(states.bans(), look);
-  if (all.empty()) return text + '\n' + none(list) + not_known(without_blanks(list), look);
+  if (all.empty()) {
+    text += '\n' + none(answer, states, look);
+    add_beside(text, answer, states, look);
+    if (std::any_of(answer.beside.begin(), answer.beside.end(), look_first)) text += '\n' + all_steps(look);
+    return text + not_known(without_blanks(list), look);
+  }
   const auto columns = static_cast<std::size_t>(look.columns);
   if (!states.bans().empty()) text += '\n';
   text += wrapped("", "For a service a year is enough. A blank stays unknown.", columns, 0) + '\n' + all_steps(look);
@@ -111,6 +141,7 @@ std::string find_out_as_text(const FindOutAnswer& answer, const Look& look) {
     text += fmt::format("\nAnd {} more, left off by --first.\n",
                         service::counted(static_cast<std::int64_t>(answer.left_off), "machine", "machines"));
   }
+  add_beside(text, answer, states, look);
   std::vector<const service::Point*> points;
   for (const MachineQuestions& asked : all) {
     for (const Question& question : asked.questions) {

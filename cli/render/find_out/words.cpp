@@ -45,4 +45,16 @@ std::string about(const Question& question) {
   return text;
 }
 
+std::string look_first_words(const service::MachineQuestions& asked) {
+  std::string text = look_first_words(asked.seen);
+  for (const service::Point* point : asked.signs) {
+    for (const service::LimbStanding& limb : point->limbs) {
+      if (limb.open_sign() == nullptr) continue;
+      text += text.empty() ? "Look before it runs: " : "; ";
+      text += fmt::format("{}, {}", task_of(*point), words_of(limb, *point));
+    }
+  }
+  return text;
+}
+
 }  // namespace cli

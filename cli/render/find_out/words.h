@@ -13,4 +13,8 @@ std::string blanks(const service::Question& question);     // `done ____-__-__ a
 // Why it is asked, or what the task is.
 std::string about(const service::Question& question);
 
+// `Look before it runs: gland, drip seen 2026-06-12`: all that was seen but for what forbids to run it, which is said
+// by itself. Empty where that is nothing.
+std::string look_first_words(const service::MachineQuestions& asked);
+
 }  // namespace cli

@@ -143,7 +143,7 @@ enum class Keep {
   all,
   overdue,      // those that `overdue_list` shows
   not_later,    // those that `rows_of` shows without later points
-  to_find_out,  // those that `find_out` asks about, and those by which it tells meters
+  to_find_out,  // those that `find_out` asks about, those by which it tells meters, and those of which a sign was seen
 };
 
 struct DueAsk {
@@ -277,12 +277,19 @@ struct MachineQuestions {
   bool nothing_recorded = false;
   bool start_unknown = false;         // the fleet file says neither `in-service` nor `bought`
   std::vector<const SeenSign*> seen;  // that nobody has found good since: whoever goes there looks before it runs
-  std::vector<Question> questions;    // readings first, then what never waits, then the order of the schedule
+  // Of tasks that may wait: those of which a listed sign was seen that nobody has found good since. Of the others such
+  // a sign forbids to run the machine.
+  std::vector<const Point*> signs;
+  std::vector<Question> questions;  // readings first, then what never waits, then the order of the schedule
 };
 
 // By machine in the order of the fleet file; machines of which nothing is to be found out are left out. Points into the
 // list.
 std::vector<MachineQuestions> find_out(const DueList& list);
+
+// The other machines of the list, without questions: of which something was seen, that nobody may run, or whose owner
+// keeps notes. That nothing is asked about them is no all-clear. In the order of the fleet file; points into the list.
+std::vector<MachineQuestions> told_beside(const DueList& list, const std::vector<MachineQuestions>& asked);
 
 // --- What a new fact changed -------------------------------------------------------------------------------
 

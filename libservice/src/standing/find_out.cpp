@@ -3,8 +3,11 @@
 #include <functional>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "service/due_list.h"
+#include "service/in_scope.h"
+#include "service/not_to_run.h"
 #include "standing/shown.h"
 
 namespace service {
@@ -56,9 +59,29 @@ struct OfMachine {
   std::vector<const SeenSign*> seen;
 };
 
+// By the machine's key; whatever the list holds of none is of the fleet.
+using ByMachine = std::unordered_map<std::string_view, OfMachine>;
+
+ByMachine by_machine(const DueList& list) {
+  ByMachine known;
+  for (const Point& point : list.points) known[point.machine->key].points.push_back(&point);
+  for (const Gap& gap : list.gaps) known[gap.machine].gaps.push_back(&gap);
+  for (const SeenSign& seen : list.seen) known[seen.machine->key].seen.push_back(&seen);
+  return known;
+}
+
+MachineQuestions told_of(const Machine& machine, const OfMachine& of) {
+  MachineQuestions told;
+  told.machine = &machine;
+  told.seen = of.seen;
+  for (const Point* point : of.points) {
+    if (sign_was_seen(*point) && !never_waits(*point)) told.signs.push_back(point);
+  }
+  return told;
+}
+
 MachineQuestions questions_about(const Machine& machine, OfMachine of) {
-  MachineQuestions asked;
-  asked.machine = &machine;
+  MachineQuestions asked = told_of(machine, of);
   auto& points = of.points;
   for (const Gap* each : of.gaps) {
     const Gap& gap = *each;
@@ -75,7 +98,6 @@ MachineQuestions questions_about(const Machine& machine, OfMachine of) {
   for (const Point* point : points) {
     if (asks(*point)) ask_about(asked, *point);
   }
-  asked.seen = std::move(of.seen);
   asked.start_unknown = !asked.questions.empty() && machine.start.kind == StartKind::unknown;
   return asked;
 }
@@ -85,16 +107,29 @@ MachineQuestions questions_about(const Machine& machine, OfMachine of) {
 bool asks(const Point& point) { return point.standing == Standing::no_record || !point.unknown.empty(); }
 
 std::vector<MachineQuestions> find_out(const DueList& list) {
-  std::unordered_map<std::string_view, OfMachine> known;
-  for (const Point& point : list.points) known[point.machine->key].points.push_back(&point);
-  for (const Gap& gap : list.gaps) known[gap.machine].gaps.push_back(&gap);
-  for (const SeenSign& seen : list.seen) known[seen.machine->key].seen.push_back(&seen);
+  ByMachine known = by_machine(list);
   std::vector<MachineQuestions> all;
   for (const Machine& machine : list.fleet->machines) {
     const auto of = known.find(machine.key);
     if (of == known.end()) continue;
     MachineQuestions asked = questions_about(machine, std::move(of->second));
     if (!asked.questions.empty()) all.push_back(std::move(asked));
+  }
+  return all;
+}
+
+std::vector<MachineQuestions> told_beside(const DueList& list, const std::vector<MachineQuestions>& asked) {
+  std::unordered_set<const Machine*> told;
+  for (const MachineQuestions& one : asked) told.insert(one.machine);
+  ByMachine known = by_machine(list);
+  const InScope scope(list.scope);
+  const NotToRun stopped(list);
+  std::vector<MachineQuestions> all;
+  for (const Machine& machine : list.fleet->machines) {
+    if (told.contains(&machine) || !scope.holds(machine.key) || !kept_on(machine, list.as_of)) continue;
+    MachineQuestions beside = told_of(machine, known[machine.key]);
+    const bool something = !beside.seen.empty() || !beside.signs.empty() || !machine.notes.empty();
+    if (something || stopped.holds(machine)) all.push_back(std::move(beside));
   }
   return all;
 }

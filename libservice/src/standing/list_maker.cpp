@@ -73,7 +73,7 @@ bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
     case Keep::not_later:
       return !may_be_left_out(point) || forbids_running(point);
     case Keep::to_find_out:
-      return nothing_recorded || asks(point) || forbids_running(point);
+      return nothing_recorded || asks(point) || forbids_running(point) || sign_was_seen(point);
   }
   return true;
 }
