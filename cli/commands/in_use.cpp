@@ -1,6 +1,8 @@
 // `lay-up`, `out-of-use` and `back`: whether a machine works at all.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "commands/commands.h"
 #include "commands/writing.h"
 #include "render/shared/words.h"
@@ -13,9 +15,14 @@ using service::FactKind;
 // What is said already is stored all the same: whoever types it may know better than the book in what order things
 // happened. It may also be another machine that was meant.
 void tell_what_stood(const service::Fact& told, const service::UseChange& change, const service::Machine& machine,
-                     std::vector<std::string>& said) {
+                     service::Entered& entered) {
   const service::UseState& before = change.before;
-  if (told.kind == FactKind::back && !change.changes) {
+  std::vector<std::string>& said = entered.said;
+  // Of a lay-up that was over by its planned day this may be the answer.
+  const bool answers = std::any_of(entered.ended_gaps.begin(), entered.ended_gaps.end(), [&](const service::Gap& gap) {
+    return gap.kind == service::GapKind::ran_while_not_in_use && gap.machine == machine.key;
+  });
+  if (told.kind == FactKind::back && !change.changes && !answers) {
     said.push_back(fmt::format("{} was in use already on that day; was another machine meant?", machine.key));
   }
   if (told.kind == FactKind::out_of_use && !change.changes) {
@@ -44,7 +51,7 @@ int write_use(Context& context, FactKind kind, std::string_view what_follows) {
     return std::vector<service::Proposal>{{fact, false, std::nullopt}};
   };
   Written written = write(context, session, record, request_of(context, session, only(machine), propose));
-  tell_what_stood(fact, change, machine, written.entered.said);
+  tell_what_stood(fact, change, machine, written.entered);
   const bool added = !written.entered.added.empty();
   if (kind == FactKind::back && written.entered.after != nullptr) {
     written.before_work = before_work(*written.entered.after, machine);

@@ -12,7 +12,7 @@ std::string history_as_text(const service::Book& book, const Look& look) {
   const bool named = machine != nullptr && !machine->name.empty();
   std::string text = service::cleaned(named ? book.machine + ", " + machine->name : book.machine);
   text += fmt::format(", up to {}\n", to_text(book.as_of));
-  if (book.state.kind != service::UseKind::in_use) text += words_of(book.state) + '\n';
+  if (book.state.kind != service::UseKind::in_use || !book.state.ran.empty()) text += words_of(book.state) + '\n';
   if (book.lines.empty()) return text + "Nothing is written down.\n";
   std::vector<Row> rows;
   for (const service::BookLine& line : book.lines) {

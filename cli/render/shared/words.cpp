@@ -420,6 +420,7 @@ std::string words_of(const service::UseState& state) {
   const bool out_of_use = state.kind == service::UseKind::out_of_use;
   std::string text = out_of_use ? "out of use" : "in use";
   if (state.since) text += " since " + to_text(*state.since) + reasons_of(state.reasons, *state.since);
+  if (state.ran_out) text += ", as planned";
   return text + (out_of_use && state.laid_up ? "; " + words_of(*state.laid_up) : "") + ran_words(state.ran);
 }
 

@@ -348,10 +348,19 @@ std::string meter_news_lines(const service::Entered& entered, const std::string&
   std::string text;
   const auto& known = entered.ended_gaps;
   for (std::size_t i = 0; i < std::min(most, known.size()); ++i) {
-    text += wrapped(
-        "",
-        fmt::format("No longer on the find-out list: {}: {}", whose({&known[i], 1}), service::cleaned(known[i].say)),
-        page, 2);
+    const bool was_asked = known[i].kind == service::GapKind::ran_while_not_in_use;
+    text += wrapped("",
+                    fmt::format("{}: {}: {}", was_asked ? "No longer asked about" : "No longer on the find-out list",
+                                whose({&known[i], 1}), service::cleaned(known[i].say)),
+                    page, 2);
+    for (const service::Gap& gap : entered.after->gaps) {
+      const bool is_rest =
+          was_asked && gap.kind == known[i].kind && gap.machine == known[i].machine && gap.meter == known[i].meter;
+      if (is_rest) {
+        text +=
+            wrapped("", fmt::format("Still asked about: {}: {}", whose({&gap, 1}), service::cleaned(gap.say)), page, 2);
+      }
+    }
   }
   if (known.size() > most) text += fmt::format("And {} more that are no longer on it.\n", known.size() - most);
   const auto& ended = entered.ended_doubts;

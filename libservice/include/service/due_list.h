@@ -60,6 +60,7 @@ struct Gap {
   std::optional<Day> since;
   std::string say;
   std::vector<FactId> facts;
+  std::optional<Amount> used = {};  // of `ran_while_not_in_use`
 };
 
 // Those that no machine's own points tell: a clock that is behind the book, facts about machines that the fleet does
@@ -302,8 +303,9 @@ struct PointChange {
 // that a new reading moves is not a change.
 std::vector<PointChange> difference(const DueList& before, const DueList& after);
 
-// Gaps that what was told has ended: nothing was recorded of a machine, a meter was never read or not for long. Doubts
-// and contradictions are left out, for whoever ends one of them says so. In the order of the list before.
+// Gaps that what was told has ended: nothing was recorded of a machine, a meter was never read or not for long, or its
+// use while it stood was asked about, of which less is asked now. Doubts and contradictions are left out, for whoever
+// ends one of them says so. In the order of the list before.
 std::vector<Gap> ended_gaps(const DueList& before, const DueList& after);
 
 // Of a gap: that any reading ends it, be it right or not.

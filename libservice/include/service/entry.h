@@ -237,7 +237,7 @@ struct RunNotInUse {
 };
 
 // Of the readings and services with a value among what was added, in the order of machines, meters and days. A lay-up
-// that has ended since is nothing to be told: whoever told of its end later may not know the day.
+// that somebody has ended since is nothing to be told: whoever told of its end later may not know the day.
 std::vector<RunNotInUse> run_not_in_use(const Entered& entered);
 
 // A measured value that stood at its limit or beyond, or so near that it was to be measured again, and that counts no

@@ -145,7 +145,7 @@ struct LayUp {
   friend bool operator==(const LayUp&, const LayUp&) = default;
 };
 
-// Use that a meter shows of a machine since it was last said to be laid up or out of use.
+// Use that a meter shows of a machine since it was last said to be laid up or out of use, and before a planned return.
 struct RanSince {
   std::string meter;
   std::string unit;
@@ -153,7 +153,8 @@ struct RanSince {
   Day from;  // of the value before
   // That one was shown when the machine stood already; else some of the use may be of the days before it stood.
   bool all_of_it = true;
-  std::optional<FactId> fact = {};  // of the newest value
+  std::optional<Amount> at_least = {};  // of that, what was certainly run while it stood, where that is known
+  std::optional<FactId> fact = {};      // of the newest value, where that is the last one known of the meter
 };
 
 struct UseState {
@@ -163,8 +164,11 @@ struct UseState {
   std::string note;          // the reasons in one text
   // All that was said of that since it was last in use, oldest first: what is said later takes back nothing.
   std::vector<UseReason> reasons;
-  std::optional<LayUp> laid_up;    // that day, also where it is out of use as well: with a day and reasons of its own
-  std::optional<Day> said_last{};  // not in use: the newest day on which somebody said so since it was last in use
+  std::optional<LayUp> laid_up;  // that day, also where it is out of use as well: with a day and reasons of its own
+  // In use: the lay-up that ended on its planned day, until somebody says how the machine stands. That day answers
+  // nothing that was run before it.
+  std::optional<LayUp> ran_out{};
+  std::optional<Day> said_last{};  // of these: the newest day on which somebody said so since it was last in use
   std::vector<RanSince> ran{};     // in lists, as meters tell it (`DueList::state_of`); facts of use alone tell none
 };
 

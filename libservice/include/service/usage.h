@@ -122,6 +122,15 @@ using Histories = std::map<std::string, MeterHistory, std::less<>>;
 // Of a machine of which only the derived state was read, as that holds them.
 Histories meter_histories(const Snapshot& snapshot, const Machine& machine);
 
+// Use while a machine stood, by meter, in the machine's order; of a machine in use what was run before the planned end
+// of its last lay-up, while nobody has said since how it stands. What it ran since the value before it stood is one
+// sum. A value of the very day on which somebody said last that it stands was shown before: saying so anew answers what
+// was run until then.
+std::vector<RanSince> ran_since(const Machine& machine, const UseState& state, const Histories& histories);
+
+// Whether a machine is in use, with what it ran while it was not: for whoever tells people that it stands.
+UseState state_told(const Snapshot& snapshot, const Machine& machine);
+
 // A step between two values of a meter that is possible and yet unlike it: an hour meter that would have run over 16 h
 // a day, unless a third of its earlier steps did; or more use than the 99.95 % point of what was to be expected from
 // this machine's own facts before it, once they span 120 days. Little use is never doubtful: machines stand. Of the

@@ -66,13 +66,17 @@ class BookCheck {
                        Severity::remark,
                        {strike(value.id), confirmation_of(value, *fleet_->machine(gap.machine))}});
       }
-      if (gap.kind == GapKind::ran_while_not_in_use && !gap.facts.empty()) {
-        say(gap.facts.front(), {"ran-while-not-in-use",
-                                gap.say,
-                                "where it is back, write that down; where it stands, say so again",
-                                std::nullopt,
-                                Severity::remark,
-                                {strike(gap.facts.front())}});
+      if (gap.kind == GapKind::ran_while_not_in_use) {
+        // Of a lay-up that is over the value that tells it is not named.
+        const bool named = !gap.facts.empty();
+        Diagnostic what{"ran-while-not-in-use",
+                        named ? gap.say : fmt::format("{}: {}", cleaned(gap.machine), gap.say),
+                        "where it is back, write that down; where it stands, say so again",
+                        std::nullopt,
+                        Severity::remark,
+                        {}};
+        if (named) what.cures.push_back(strike(gap.facts.front()));
+        say(named ? std::optional(gap.facts.front()) : std::nullopt, std::move(what));
       }
       if (gap.kind != GapKind::contradiction) continue;
       Diagnostic what{"contradiction", fmt::format("{}: {}", cleaned(gap.machine), gap.say), ""};

@@ -23,7 +23,8 @@ bool stands_ever(std::span<const Fact> facts) {
 void add_runs(const Machine& machine, const Meter& meter, const Snapshot& now, const std::set<FactId>& fresh,
               std::vector<RunNotInUse>& runs) {
   const auto facts = now.facts_of(machine.key);
-  const bool still = use_state(now, machine).kind != UseKind::in_use;
+  const UseState today = use_state(now, machine);
+  const bool still = today.kind != UseKind::in_use;
   const MeterHistory history(machine, meter, facts);
   struct Value {
     Day day;
@@ -36,7 +37,8 @@ void add_runs(const Machine& machine, const Meter& meter, const Snapshot& now, c
     const bool asked = event.fact != nullptr && fresh.contains(event.fact->id);
     if (asked && last && usage && *usage > last->usage && !may_be_no_use(last->shown, event.shown)) {
       UseState state = use_state(facts, event.day);
-      const bool told = state.kind == UseKind::out_of_use || (state.kind == UseKind::laid_up && still);
+      const bool open = still || (today.ran_out && today.ran_out->since == state.since);
+      const bool told = state.kind == UseKind::out_of_use || (state.kind == UseKind::laid_up && open);
       // Of what was shown on its last day of work nobody can say that it was run afterwards.
       if (told && *state.since < event.day) {
         const bool all_of_it = last->day >= *state.since;

@@ -34,6 +34,7 @@ UseState use_state(std::span<const Fact> facts, Day on) {
   const auto end_lay_up = [&](Day day) {
     if (!laid_up || !laid_up->until || *laid_up->until > day) return;
     state.since = laid_up->until;
+    state.ran_out = laid_up;
     laid_up.reset();
   };
   for (const Fact& fact : facts) {
@@ -45,15 +46,18 @@ UseState use_state(std::span<const Fact> facts, Day on) {
       laid_up->until = fact.until;
       said_last = day;
       add_reason(fact, laid_up->reasons);
+      state.ran_out.reset();
     } else if (fact.kind == FactKind::out_of_use) {
       if (!out_of_use) out_of_use = day;
       said_last = day;
       add_reason(fact, why_out_of_use);
+      state.ran_out.reset();
     } else if (fact.kind == FactKind::back) {
       state.since = day;
       laid_up.reset();
       out_of_use.reset();
       why_out_of_use.clear();
+      state.ran_out.reset();
     }
   }
   end_lay_up(on);
@@ -68,7 +72,8 @@ UseState use_state(std::span<const Fact> facts, Day on) {
     state.until = laid_up->until;
     take_reasons(laid_up->reasons, state);
   }
-  if (state.kind != UseKind::in_use) state.said_last = said_last;
+  if (state.kind != UseKind::in_use) state.ran_out.reset();  // out of use beside it: that stands since `said_last`
+  if (state.kind != UseKind::in_use || state.ran_out) state.said_last = said_last;
   return state;
 }
 

@@ -10,13 +10,21 @@ bool ends_by_reading(GapKind kind) {
   return kind == GapKind::nothing_recorded || kind == GapKind::no_reading || kind == GapKind::stale;
 }
 
+namespace {
+
+bool is_answered_in_part(const Gap& was, const Gap& is) { return was.used && is.used && *is.used < *was.used; }
+
+}  // namespace
+
 std::vector<Gap> ended_gaps(const DueList& before, const DueList& after) {
   std::vector<Gap> ended;
   for (const Gap& gap : before.gaps) {
     const bool stays = std::any_of(after.gaps.begin(), after.gaps.end(), [&](const Gap& other) {
-      return other.kind == gap.kind && other.machine == gap.machine && other.meter == gap.meter;
+      return other.kind == gap.kind && other.machine == gap.machine && other.meter == gap.meter &&
+             !is_answered_in_part(gap, other);
     });
-    if (ends_by_reading(gap.kind) && !stays) ended.push_back(gap);
+    const bool told = ends_by_reading(gap.kind) || gap.kind == GapKind::ran_while_not_in_use;
+    if (told && !stays) ended.push_back(gap);
   }
   return ended;
 }

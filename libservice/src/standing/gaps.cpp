@@ -85,19 +85,28 @@ Gap gap_of_doubt(const MachineView& view, const Meter& meter, const Doubt& doubt
 // Its lay-up asks for no readings and expects no use, so what its meter tells against that must not pass in silence.
 Gap gap_of_run(const MachineView& view, const RanSince& ran) {
   const bool unsafe = view.state.kind == UseKind::out_of_use;
-  const std::string stands = fmt::format("{} since {}", unsafe ? "out of use" : "laid up", to_text(*view.state.since));
+  const auto& over = view.state.ran_out;
+  const Day since = over ? over->since : *view.state.since;
+  const std::string stands = over ? fmt::format("laid up from {} until {}", to_text(since), to_text(*over->until))
+                                  : fmt::format("{} since {}", unsafe ? "out of use" : "laid up", to_text(since));
   const std::string by = view.machine.meters.size() > 1 ? fmt::format(" by meter `{}`", ran.meter) : std::string{};
-  const std::string ask =
-      unsafe ? "do not run it; is it mended and back, or who ran it?" : "is it back, or who ran it?";
-  Gap gap{view.machine.key, ran.meter, GapKind::ran_while_not_in_use, view.state.since, {}, {}};
+  const std::string ask = unsafe ? "do not run it; is it mended and back, or who ran it?"
+                                 : fmt::format("{} it back, or who ran it?", over ? "was" : "is");
+  Gap gap{view.machine.key, ran.meter, GapKind::ran_while_not_in_use, since, {}, {}};
+  gap.used = ran.used;
   if (ran.fact) gap.facts.push_back(*ran.fact);
   gap.say = fmt::format("has run {} {}{}", to_text_tenths(ran.used), ran.unit, by);
   if (!ran.all_of_it) {
-    gap.say += fmt::format(" since {}, and is {}: {}", to_text(ran.from), stands,
-                           unsafe ? ask : "was that before, is it back, or who ran it?");
+    gap.say += " since " + to_text(ran.from);
+    if (ran.at_least) {
+      gap.say +=
+          fmt::format(", at least {} {} of it while {}: {}", to_text_tenths(*ran.at_least), ran.unit, stands, ask);
+    } else {
+      gap.say += fmt::format(", and {} {}: {}{}", over ? "was" : "is", stands, unsafe ? "" : "was that before, ", ask);
+    }
     return gap;
   }
-  if (ran.from != *view.state.since) gap.say += " since " + to_text(ran.from);
+  if (ran.from != since) gap.say += " since " + to_text(ran.from);
   gap.say += fmt::format(" while {}: {}", stands, ask);
   return gap;
 }

@@ -2,8 +2,6 @@
 
 #include <utility>
 
-#include "standing/ran_since.h"
-
 namespace service {
 
 MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster)

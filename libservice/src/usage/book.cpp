@@ -88,7 +88,7 @@ BookLine Books::line_of(std::size_t at, const std::map<FactId, Amount>& usages) 
 Book Books::of(std::string_view machine, bool strikes) const {
   Book book{snapshot_.fleet_ptr(), std::string(machine), snapshot_.as_of(), {}, {}};
   const Machine* listed = snapshot_.fleet().machine(machine);
-  if (listed != nullptr) book.state = use_state(snapshot_, *listed);
+  if (listed != nullptr) book.state = state_told(snapshot_, *listed);
   const auto own = by_machine_.find(machine);
   if (own == by_machine_.end()) return book;
   const auto usages = usages_of(snapshot_, listed);

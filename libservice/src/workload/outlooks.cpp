@@ -62,7 +62,7 @@ void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster
     for (const std::size_t k : outlook.unknown()) {
       unsaid.unknown.push_back(name_of(outlook.today()[k]));
     }
-    if (UseState state = use_state(snapshot, machine); state.kind != UseKind::in_use) {
+    if (UseState state = state_told(snapshot, machine); state.kind != UseKind::in_use) {
       unsaid.not_in_use.push_back({&machine, std::move(state)});
     }
     if (!outlook.stands()) ahead.emplace_back(&machine, std::move(outlook));

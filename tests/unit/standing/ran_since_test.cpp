@@ -64,10 +64,32 @@ TEST_CASE("of use since a value from before it stood nobody knows how much was b
         "it?");
 }
 
-TEST_CASE("what was certainly run while it stood is told before what may have been run before") {
+TEST_CASE("it is one sum since the value before it stood, with what of that was certainly run while it stood") {
   World world = laid_up_and_run(FactKind::laid_up, "2026-05-01");
   world.reading("2026-06-12", "140");
-  CHECK(said(world).starts_with("has run 8.2 h since 2026-06-10 while laid up since 2026-05-07"));
+  CHECK(said(world) ==
+        "has run 40.0 h since 2026-05-01, at least 8.2 h of it while laid up since 2026-05-07: is it back, or who ran "
+        "it?");
+  const auto list = world.due("2026-06-15");
+  REQUIRE(list.not_in_use.size() == 1);
+  REQUIRE(list.not_in_use[0].state.ran.size() == 1);
+  const service::RanSince& ran = list.not_in_use[0].state.ran[0];
+  CHECK(ran.used == test::amount("40"));
+  CHECK_FALSE(ran.all_of_it);
+  CHECK(test::text_or_none(ran.at_least) == "8.2");
+  // Whoever tells of it without a list tells the same.
+  const auto told = service::state_told(world.snapshot("2026-06-15"), *world.fleet().machine("m"));
+  REQUIRE(told.ran.size() == 1);
+  CHECK(told.ran[0].used == test::amount("40"));
+}
+
+TEST_CASE("where all since the value before may be no use, what was run while it stood is told alone") {
+  World world("  t: {do: Work, every: {hours: 10000}}\n", "in-service: {on: 2026-01-01, at: 0}");
+  world.reading("2026-05-01", "100");  // perhaps without its tenths
+  world.state(FactKind::laid_up, "2026-05-07");
+  world.reading("2026-06-10", "100.2");
+  world.reading("2026-06-12", "100.9");
+  CHECK(said(world) == "has run 0.7 h since 2026-06-10 while laid up since 2026-05-07: is it back, or who ran it?");
 }
 
 TEST_CASE("the value of the very day, and a meter that stands still, are no use") {
@@ -81,8 +103,11 @@ TEST_CASE("the value of the very day, and a meter that stands still, are no use"
 }
 
 TEST_CASE("a value that was read without its tenths shows no use, whichever of the two it was") {
-  for (const auto& [before, after, ran] : {std::tuple{"100", "100.9", false}, std::tuple{"100.9", "100", false},
-                                           std::tuple{"100", "101", true}, std::tuple{"100.2", "100.9", true}}) {
+  for (const auto& values : {std::tuple{"100", "100.9", false}, std::tuple{"100.9", "100", false},
+                             std::tuple{"100", "101", true}, std::tuple{"100.2", "100.9", true}}) {
+    const char* const before = std::get<0>(values);
+    const char* const after = std::get<1>(values);
+    const bool ran = std::get<2>(values);
     CAPTURE(before);
     CAPTURE(after);
     World world("  t: {do: Work, every: {hours: 10000}}\n", "in-service: {on: 2026-01-01, at: 0}");
@@ -109,13 +134,76 @@ TEST_CASE("it ends when the machine is back, when it is said anew how it stands,
   CHECK(runs(struck).empty());
 }
 
-TEST_CASE("a lay-up whose last day has come is over, and tells nothing") {
+namespace {
+
+World over_since(std::string_view until) {
   World world("  t: {do: Work, every: {hours: 10000}}\n", "in-service: {on: 2026-01-01, at: 0}");
   world.reading("2026-05-07", "100");
-  world.state(FactKind::laid_up, "2026-05-07", "2026-06-12");
+  world.state(FactKind::laid_up, "2026-05-07", until);
   world.reading("2026-06-10", "131.8");
-  CHECK(runs(world, "2026-06-11").size() == 1);
-  CHECK(runs(world, "2026-06-12").empty());
+  return world;
+}
+
+}  // namespace
+
+TEST_CASE("that the planned day of its return has come answers nothing") {
+  const World world = over_since("2026-06-12");
+  CHECK(said(world, "2026-06-11") == "has run 31.8 h while laid up since 2026-05-07: is it back, or who ran it?");
+  const std::string over = "has run 31.8 h while laid up from 2026-05-07 until 2026-06-12: was it back, or who ran it?";
+  CHECK(said(world, "2026-06-12") == over);
+  CHECK(said(world, "2027-01-01") == over);
+  REQUIRE(runs(world, "2026-06-12").front().facts.size() == 1);
+  CHECK(runs(world, "2026-06-12").front().facts[0] == world.facts().back().id);
+  const auto list = world.due("2026-06-12");
+  CHECK(list.not_in_use.empty());
+  CHECK(needs_doing(list));
+}
+
+TEST_CASE("what it works from that day on is none of it, nor what was run within no lay-up") {
+  World world = over_since("2026-06-12");
+  world.reading("2026-06-12", "135");
+  world.reading("2026-06-20", "190");
+  CHECK(said(world, "2026-06-25").starts_with("has run 31.8 h while laid up from 2026-05-07 until 2026-06-12"));
+  CHECK(runs(world, "2026-06-25").front().facts.empty());  // the value is not the newest one any more
+  CHECK(runs(over_since("2026-06-10"), "2026-06-25").empty());
+  World stood = over_since("2026-06-12");
+  stood.strike(stood.facts().back().id);
+  CHECK(runs(stood, "2026-06-25").empty());
+}
+
+TEST_CASE("after the planned day it ends when somebody says how it stands, and is said to have ended") {
+  for (const FactKind kind : {FactKind::back, FactKind::laid_up, FactKind::out_of_use}) {
+    for (const char* on : {"2026-06-11", "2026-06-14"}) {
+      CAPTURE(on);
+      World world = over_since("2026-06-12");
+      const auto before = world.due("2026-06-15");
+      world.state(kind, on);
+      const auto after = world.due("2026-06-15");
+      CHECK(runs(world).empty());
+      const auto ended = ended_gaps(before, after);
+      REQUIRE(ended.size() == 1);
+      CHECK(ended[0].kind == GapKind::ran_while_not_in_use);
+      CHECK(ended_gaps(before, before).empty());
+    }
+  }
+  // Of what was run in two parts the first may be answered alone.
+  World parts = laid_up_and_run();
+  parts.reading("2026-06-12", "140");
+  const auto all = parts.due("2026-06-15");
+  parts.state(FactKind::laid_up, "2026-06-11");
+  const auto rest = parts.due("2026-06-15");
+  CHECK(said(parts) == "has run 8.2 h since 2026-06-10 while laid up since 2026-05-07: is it back, or who ran it?");
+  REQUIRE(ended_gaps(all, rest).size() == 1);
+  CHECK(ended_gaps(all, rest)[0].say.starts_with("has run 40.0 h while laid up since 2026-05-07"));
+  parts.reading("2026-06-14", "150");  // more is asked, and nothing was answered
+  CHECK(ended_gaps(rest, parts.due("2026-06-15")).empty());
+  // Said before that value was shown, it answers nothing.
+  World early = over_since("2026-06-12");
+  early.state(FactKind::laid_up, "2026-06-09", "2026-06-12");
+  CHECK(runs(early).size() == 1);
+  World again = over_since("2026-06-12");
+  again.state(FactKind::laid_up, "2026-06-11", "2026-06-13");
+  CHECK(runs(again).empty());
 }
 
 TEST_CASE("each meter tells it by itself, also one by which nothing comes due") {

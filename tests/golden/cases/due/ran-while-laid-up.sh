@@ -20,3 +20,16 @@ whichever due combine --overdue --exit-code $day || echo "status $?"
 echo '--- nobody may run it, and somebody does'
 whichever reading telehandler-yard 7341.2 --on 2026-06-12 $day >/dev/null
 whichever due telehandler-yard --overdue $day
+echo '--- one sum; its planned day comes and answers nothing; then somebody does'
+whichever lay-up dryer --on 2026-05-28 --until 2026-06-12 $day | head -2
+whichever reading dryer 3850 --on 2026-06-02 $day | head -3
+whichever reading dryer 3862 --on 2026-06-08 $day | head -3
+whichever due dryer $day | sed -n '/^Not known/,/^$/p'
+whichever find-out dryer $day | sed -n '/^Not known/,/^$/p'
+whichever history dryer $day | head -2
+whichever history dryer --as-of 2026-06-11 | head -2
+whichever sheet dryer $day | grep -A2 'has run'
+echo '--- a part of it is answered, then all'
+whichever lay-up dryer --on 2026-06-05 --until 2026-06-12 $day
+whichever back dryer $day
+whichever due dryer $day | grep 'has run' || echo 'nothing is left'
