@@ -137,6 +137,19 @@ class Words {
     ics.description = name_of(machine) + '\n';
   }
 
+  // `brakes: on 2026-09-03; safety; 81 days left of 12 months`
+  std::vector<std::string> due_by_then(const CalendarEvent& event) const {
+    std::vector<std::string> lines;
+    for (const service::Point* point : event.due_by_then) {
+      std::string text = fmt::format("{}: {}", task_of(*point), when(*point, list_.as_of));
+      for (const std::string& mark : marks_of(*point)) text += "; " + mark;
+      for (const std::string& limb : limb_words(*point)) text += "; " + limb;
+      if (point->put_off) text += "; put off " + words_of(*point->put_off, *point->machine);
+      lines.push_back(std::move(text));
+    }
+    return lines;
+  }
+
   void machine(const CalendarEvent& event, IcsEvent& ics) const {
     const service::MachineUse& use = *event.use;
     about(*use.machine, ics);
@@ -149,7 +162,12 @@ class Words {
     for (const service::Point* each : event.before_back) before.push_back(words_of_what_is_wrong(*each));
     for (const service::SeenSign* seen : event.seen_before_back) before.push_back(words_of(*seen));
     if (!before.empty()) ics.description += "See to these before it works:\n" + lines_of(before);
-    ics.description += cautions_in_lines(cautions_of(event.before_back));
+    if (!event.due_by_then.empty()) {
+      ics.description += "Due by that day:\n" + lines_of(due_by_then(event));
+    }
+    std::vector<const service::Point*> points = event.before_back;
+    points.insert(points.end(), event.due_by_then.begin(), event.due_by_then.end());
+    ics.description += cautions_in_lines(cautions_of(points));
     ics.categories = {std::string(to_text(use.state.kind))};
   }
 

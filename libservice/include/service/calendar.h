@@ -71,6 +71,8 @@ struct CalendarEvent {
   // Of `not_in_use`: what is to be seen to before it goes back to work, and stands in no other event of that day: what
   // never waits and is not well, signs of other tasks (both `before_work`), and what the overdue list has of it.
   std::vector<const Point*> before_back = {};
+  // Of a lay-up with a planned end: what else is due by that day (`wanted_by`), as a season's list has it.
+  std::vector<const Point*> due_by_then = {};
   std::vector<const SeenSign*> seen_before_back = {};
   std::optional<GapLine> gap = {};
   std::optional<NoRecord> no_record = {};

@@ -250,6 +250,12 @@ inline bool is_due(const Point& point) {
   return point.standing == Standing::overdue || point.standing == Standing::due;
 }
 
+// The day by which a point is done where nothing else decides: of what is due the day asked about, else the early end
+// of its span. Nothing where nobody can tell.
+inline std::optional<Day> wanted_by(const Point& point, Day as_of) {
+  return is_due(point) ? std::optional(as_of) : point.due_span.p10;
+}
+
 // A point by name, where no more of it is told.
 struct PointName {
   const Machine* machine = nullptr;

@@ -20,10 +20,20 @@ class Maker {
     std::vector<std::string> about{"summary", list.scope.site};
     if (list.scope.machines) about.insert(about.end(), list.scope.machines->begin(), list.scope.machines->end());
     add(EventKind::summary, std::move(about), list.as_of);
-    for (const MachineUse& use : list.not_in_use) before_back_.try_emplace(use.machine->key);
+    for (const MachineUse& use : list.not_in_use) {
+      BeforeBack& before = before_back_[use.machine->key];
+      if (use.state.kind == UseKind::laid_up) before.back_on = use.state.until;
+    }
     for (const Point& point : list.points) {
       const auto of = before_back_.find(point.machine->key);
-      if (of != before_back_.end() && is_seen_to_before_work(point)) of->second.points.push_back(&point);
+      if (of == before_back_.end()) continue;
+      BeforeBack& before = of->second;
+      const auto wanted = wanted_by(point, list.as_of);
+      if (is_seen_to_before_work(point)) {
+        before.points.push_back(&point);
+      } else if (before.back_on && wanted && *wanted <= *before.back_on) {
+        before.due_by_then.push_back(&point);
+      }
     }
     for (const SeenSign& seen : list.seen) {
       const auto of = before_back_.find(seen.machine->key);
@@ -40,6 +50,7 @@ class Maker {
     event.use = &use;
     const BeforeBack& before = before_back_.at(use.machine->key);
     event.before_back = before.points;
+    event.due_by_then = before.due_by_then;
     event.seen_before_back = before.seen;
   }
 
@@ -88,7 +99,9 @@ class Maker {
 
  private:
   struct BeforeBack {
+    std::optional<Day> back_on;
     std::vector<const Point*> points;
+    std::vector<const Point*> due_by_then;
     std::vector<const SeenSign*> seen;
   };
 

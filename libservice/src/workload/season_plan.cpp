@@ -289,7 +289,8 @@ class Sorting {
 
   Day do_by(const Point& point, const UseState* state, bool now) {
     // A point that is due, by facts or by estimate, or to be mended, never waits for odds.
-    Day day = before_back(now ? plan_.as_of : point.due_span.p10.value_or(last_), state ? state->until : std::nullopt);
+    const Day wanted = now ? plan_.as_of : wanted_by(point, plan_.as_of).value_or(last_);
+    Day day = before_back(wanted, state ? state->until : std::nullopt);
     // What somebody put off waits until then.
     if (point.put_off) day = std::max(day, end_of(*point.put_off, point).value_or(day));
     return std::clamp(day, plan_.as_of, last_);

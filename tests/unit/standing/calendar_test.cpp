@@ -92,11 +92,36 @@ TEST_CASE("the day on which a machine is back says what is to be seen to before"
     std::string told = service::to_text(found->on) + ':';
     for (const service::Point* point : found->before_back) told += ' ' + point->name;
     for (const service::SeenSign* seen : found->seen_before_back) told += ", " + seen->sign;
+    for (const service::Point* point : found->due_by_then) told += "; due by then: " + point->name;
     return told;
   };
   // The guard is due on 2025-09-10, and never waits; the filter comes in 2027.
-  CHECK(back_in(asked(world, "2025-09-01")) == "2025-12-01: oil belt, a knock below");
+  CHECK(back_in(asked(world, "2025-09-01")) == "2025-12-01: oil belt, a knock below; due by then: guard");
   CHECK(back_in(asked(world, "2025-09-10")) == "2025-12-01: oil belt guard, a knock below");
+}
+
+TEST_CASE("what comes due while a machine stands, or on the day it is back, is named on that day") {
+  // Due on 2025-10-10, 2025-12-01 and 2025-12-02.
+  test::World world(
+      "  a: {do: A, every: {months: 9}}\n  b: {do: B, every: {days: 325}}\n  c: {do: C, every: {days: 326}}\n",
+      "in-service: {on: 2025-01-10, at: 0}");
+  const auto due_by_then = [](const Calendar& calendar) {
+    std::string told;
+    for (const CalendarEvent& event : calendar.events) {
+      if (event.kind != EventKind::not_in_use) continue;
+      for (const service::Point* point : event.due_by_then) told += point->name;
+    }
+    return told;
+  };
+  world.state(service::FactKind::laid_up, "2025-08-01", "2025-12-01");
+  const Asked until = asked(world, "2025-09-01");
+  CHECK(due_by_then(until.calendar) == "ab");
+  // Out of use, or without a day, nobody knows when it is back.
+  world.state(service::FactKind::laid_up, "2025-08-02");
+  CHECK(due_by_then(asked(world, "2025-09-01").calendar).empty());
+  world.state(service::FactKind::laid_up, "2025-08-03", "2025-12-01");
+  world.state(service::FactKind::out_of_use, "2025-08-04");
+  CHECK(due_by_then(asked(world, "2025-09-01").calendar).empty());
 }
 
 TEST_CASE("no two events have one name") {
