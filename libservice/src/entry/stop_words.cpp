@@ -10,6 +10,7 @@
 #include "entry/clauses.h"
 #include "entry/message_denial.h"
 #include "entry/message_overheard.h"
+#include "entry/stop_phrases.h"
 #include "service/snapshot.h"
 #include "service/text.h"
 #include "service/told_signs.h"
@@ -87,14 +88,32 @@ constexpr auto may_precede =
 constexpr auto may_follow =
     std::to_array<View>({"it", "this", "machine", "the machine", "this machine", "please", "pls", "now", "it now"});
 
+constexpr auto standing = std::to_array<View>(
+    {"parked", "parked up", "keep it parked", "keep parked", "leave it parked", "leave parked", "stays parked",
+     "it stays parked", "stay parked", "must stay parked", "keep it off the road", "off the road"});
+constexpr auto until =
+    std::to_array<View>({"until", "till", "until it is", "till it is", "until it", "till it", "until its", "till its"});
+constexpr auto is_well = std::to_array<View>({"mended", "repaired", "fixed", "put right"});
+
+// `parked until mended`, and nothing else.
+bool stands_until_mended(StopWords words) {
+  for (const auto part : {std::span<const View>(standing), std::span<const View>(until)}) {
+    const std::size_t count = begun_by(words, part);
+    if (count == 0) return false;
+    words = words.subspan(count);
+  }
+  return !words.empty() && begun_by(words, is_well) == words.size();
+}
+
 // One of the usual ways, and nothing else: `please do not use it`.
 bool is_stop(StopWords words) {
   for (std::size_t count = 1; count > 0 && !words.empty();) {
-    if (ended_by(words, out_of_use) == words.size()) return true;
+    if (ended_by(words, out_of_use) == words.size() || stands_until_mended(words)) return true;
     count = begun_by(words, may_precede);
     words = words.subspan(count);
   }
   while (const std::size_t count = ended_by(words, may_follow)) words = words.first(words.size() - count);
+  if (stands_until_mended(words)) return true;
   const std::size_t being = begun_by(words, forbids_being);
   if (being > 0 && begun_by(words.subspan(being), being_run) + being == words.size()) return being < words.size();
   const std::size_t forbidden = begun_by(words, forbids);
@@ -143,9 +162,9 @@ constexpr auto may_stop = std::to_array<View>(
      // French, Spanish, Portuguese, Italian, Romanian
      "hors service", "hors d usage", "hors dusage", "ne pas utiliser", "ne pas demarrer", "ne pas rouler",
      "ne pas conduire", "ne plus utiliser", "fuera de servicio", "fuera de uso", "no usar", "no utilizar",
-     "no arrancar", "no conducir", "fora de servico", "fora de uso", "nao usar", "nao utilizar", "nao ligar",
-     "fuori servizio", "fuori uso", "non usare", "non utilizzare", "non avviare", "non guidare", "scos din uz",
-     "nu folositi", "nu porniti",
+     "no arrancar", "no conducir", "fora de servico", "fora de uso", "nao usar", "nao use", "nao utilizar", "nao ligar",
+     "nao ligue", "nao conduza", "fuori servizio", "fuori uso", "non usare", "non utilizzare", "non avviare",
+     "non guidare", "scos din uz", "nu folositi", "nu porniti",
      // Polish, Czech, Slovak, Russian, Ukrainian
      "nie uzywac", "nie uruchamiac", "nie jezdzic", "nie jechac", "wylaczony z uzytku", "mimo provoz", "nepouzivat",
      "nepouzivej", "nepoustet", "nejezdit", "mimo prevadzky",
@@ -160,15 +179,30 @@ constexpr auto any_run =
     std::to_array<View>({"run", "use", "uses", "used", "drive", "drives", "driven", "ride", "ridden", "start",
                          "started", "operate", "operates", "operated", "move", "moved", "touch"});
 
+constexpr std::size_t between = 2;  // `nobody is to drive`
+
+// They begin with what forbids, and with what it forbids soon behind it.
+bool may_forbid_running(StopWords words, const entry::Forbidding& forbidding) {
+  const std::size_t forbidden = begun_by(words, forbidding.forbids);
+  for (std::size_t i = forbidden; forbidden > 0 && i < words.size() && i <= forbidden + between; ++i) {
+    if (begun_by(words.subspan(i), forbidding.running) > 0) return true;
+  }
+  return false;
+}
+
 // Where such words begin; as many as there are: nowhere.
 std::size_t may_stop_at(StopWords words) {
-  constexpr std::size_t between = 2;  // `nobody is to drive`
   for (std::size_t at = 0; at < words.size(); ++at) {
     const StopWords rest = words.subspan(at);
     for (const View text : may_stop) {
       const auto these = words_in(text);
       if (begins_with(rest, these) || (these.size() == 3 && these.front() == "out" && slips_of(rest, these))) return at;
     }
+    const bool forbids_running =
+        begun_by(rest, entry::stop_phrases::parked) > 0 ||
+        std::any_of(entry::forbiddings.begin(), entry::forbiddings.end(),
+                    [&](const entry::Forbidding& one) { return may_forbid_running(rest, one); });
+    if (forbids_running) return at;
     const std::size_t forbidden = begun_by(rest, may_forbid);
     for (std::size_t i = forbidden; forbidden > 0 && i < rest.size() && i <= forbidden + between; ++i) {
       const bool runs =

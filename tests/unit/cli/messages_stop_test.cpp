@@ -108,6 +108,77 @@ TEST_CASE("what may say that it must not run is taken and asked back beside it")
   CHECK(field.says("of 1 line not all is taken"));
 }
 
+TEST_CASE("that it stands until it is mended is certain, that it is to stand may be") {
+  Field field;
+  for (const char* text : {"fire, parked until mended", "fire, keep it parked until it is repaired",
+                           "fire; left, stays parked till fixed", "fire, keep it off the road until mended",
+                           "fire, it's parked until it's mended", "Fire - parked up until put right"}) {
+    CHECK_MESSAGE(stop_told(text).says == MustNotRun::said, text);
+  }
+  CHECK(field.taken("saw pump fire, parked until mended") ==
+        "sign pump 2026-06-15 fire; out-of-use pump 2026-06-15 fire");
+  for (const char* text :
+       {"fire, keep it parked", "fire keep it parked please", "fire, leave it parked", "fire, nobody runs it",
+        "fire, no one starts it", "fire, off the road", "fire, it is off the road", "fire, parked until Friday",
+        "fire, parked until mended if it rains", "fire, parked until mended, fixed now", "hose parked until mended",
+        // German, Dutch, Danish, Norwegian, Swedish
+        "Feuer, darf nicht laufen", "Feuer, darf nicht mehr laufen", "Feuer, nicht mehr fahren",
+        "Feuer, darf so nicht gefahren werden", "Feuer, niemand f\u00e4hrt damit", "Feuer, nicht mehr benutzen",
+        "brand, niet meer rijden", "brand, mag niet draaien", "brand, m\u00e5 ikke k\u00f8re",
+        "brann, m\u00e5 ikke kj\u00f8res", "brand, f\u00e5r inte k\u00f6ras", "brand, ska inte startas",
+        // French, Spanish, Portuguese, Italian, Romanian
+        "feu, ne doit pas tourner", "feu, ne plus rouler", "feu, personne ne la conduit", "fuego, no se debe usar",
+        "fuego, nadie lo arranca o usa", "fogo, n\u00e3o deve andar", "fogo, n\u00e3o ligue", "fuoco, non va usata",
+        "fuoco, nessuno la usi", "foc, nu trebuie pornit",
+        // Polish, Czech, Russian
+        "ogie\u0144, nie wolno je\u017adzi\u0107", "ohe\u0148, nesm\u00ed jezdit",
+        "\u043d\u0435\u043b\u044c\u0437\u044f \u0437\u0430\u0432\u043e\u0434\u0438\u0442\u044c"}) {
+    CHECK_MESSAGE(stops(field, std::string("saw pump ") + text), text);
+  }
+}
+
+TEST_CASE("words like them that say nothing of running ask for nothing") {
+  Field field;
+  for (const char* text : {"smoke, keep it running",
+                           "off road tyres worn",
+                           "parked at the barn",
+                           "left it parked in the yard",
+                           "parking brake weak",
+                           "road lights off",
+                           "keep it topped up",
+                           "stays hot",
+                           "nobody knows the noise",
+                           "no one heard it before",
+                           "runs until warm then stops",
+                           "idles until warm",
+                           "mended last year and leaks",
+                           "off side mirror gone",
+                           "road wheel nut off",
+                           "Motor l\u00e4uft nicht rund",
+                           "l\u00e4uft nicht mehr rund",
+                           "L\u00fcfter l\u00e4uft nicht mehr",
+                           "Licht geht nicht",
+                           "f\u00e4hrt nur langsam",
+                           "darf nicht nass werden",
+                           "verliert Wasser beim Fahren",
+                           "start niet goed",
+                           "rijdt niet recht",
+                           "k\u00f8rer ikke j\u00e6vnt",
+                           "startar inte",
+                           "ne tourne pas rond",
+                           "roule mal",
+                           "no arranca bien",
+                           "n\u00e3o liga \u00e0s vezes",
+                           "non parte bene",
+                           "non va bene",
+                           "nu porneste usor",
+                           "nie dzia\u0142a",
+                           "nejede rovn\u011b"}) {
+    CHECK_MESSAGE(stop_told(text).says == MustNotRun::not_said, text);
+    CHECK_MESSAGE(field.taken(std::string("saw pump ") + text) == std::string("sign pump 2026-06-15 ") + text, text);
+  }
+}
+
 TEST_CASE("what says nothing of running asks for nothing") {
   Field field;
   for (const char* text : {"smoke", "does not run", "will not start", "uses oil", "runs hot", "lights do not work",
