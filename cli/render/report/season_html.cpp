@@ -144,6 +144,10 @@ void add_season(const Element& parent, const ReportPage& page) {
     add_said(part, page, lines);
   }
   add_blocks(part, page, plan);
+  if (const auto lines = look_again_lines(plan); !lines.empty()) {
+    part.add("h3").say("Look again");
+    add_said(part, page, lines);
+  }
   if (const auto lines = find_out_lines(plan, page.look); !lines.empty()) {
     part.add("h3").say("Not known until somebody reads the meter or finds out");
     add_said(part, page, lines);

@@ -2,6 +2,7 @@
 
 #include "render/season/season.h"
 #include "render/shared/figures.h"
+#include "render/shared/grounds_words.h"
 #include "render/shared/json_answers.h"
 #include "render/shared/mend_json.h"
 #include "render/shared/not_to_run.h"
@@ -98,6 +99,17 @@ Json unknown_as_json(const service::Point& point, const SeasonPlan& plan) {
   return json;
 }
 
+Json odd_as_json(const service::OddUse& odd, const service::Fleet& fleet) {
+  Json json = machine_of(*odd.machine, fleet);
+  json["meter"] = odd.meter->name;
+  json["unit"] = odd.meter->unit;
+  json["lately"] = to_text(odd.lately);
+  json["per_year"] = usage_of(odd.grounds.per_year);
+  json["so_far"] = usage_of(odd.grounds.so_far);
+  json["say"] = words_of(odd);
+  return json;
+}
+
 Json other_as_json(const service::OtherMachine& other, const SeasonPlan& plan) {
   Json json = machine_of(*other.machine, *plan.fleet);
   json["do_not_run"] = plan.not_to_run.holds(*other.machine);
@@ -175,6 +187,7 @@ Json season_answer(const SeasonPlan& plan, const std::string& command) {
   json["caution_sentences"] = sentences_of(cautions_of(points));
   json["gaps"] = gaps_as_json(plan.gaps, fleet);
   json["seen"] = seen_as_json(plan.seen, fleet, plan.not_to_run);
+  json["look_again"] = array_of(plan.look_again, [&](const service::OddUse& odd) { return odd_as_json(odd, fleet); });
   json["at_work"] = plan.at_work;
   json["others"] =
       array_of(plan.others, [&](const service::OtherMachine& other) { return other_as_json(other, plan); });

@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "render/shared/grounds_words.h"
 #include "render/shared/resources_words.h"
 #include "render/shared/words.h"
 
@@ -82,6 +83,12 @@ std::vector<std::string> rest_remarks(const SeasonPlan& plan) {
     const std::vector<std::string> all(names.begin(), names.end());
     lines.push_back(fmt::format("The odds leave aside what somebody may see or measure: {}.", listed(all, "and")));
   }
+  return lines;
+}
+
+SaidLines look_again_lines(const SeasonPlan& plan) {
+  SaidLines lines;
+  for (const service::OddUse& odd : plan.look_again) lines.emplace_back(odd.machine->key, words_of(odd));
   return lines;
 }
 

@@ -23,6 +23,9 @@ std::vector<std::string> rest_remarks(const service::SeasonPlan& plan);
 // Points and machines of which too little is known.
 SaidLines find_out_lines(const service::SeasonPlan& plan, const Look& look);
 
+// Meters of which the last reading may be wrong, as the forecast says it: odds and days rest on them.
+SaidLines look_again_lines(const service::SeasonPlan& plan);
+
 // `pump-trailer 1 overdue and 2 without record`.
 std::string other_words(const service::OtherMachine& other);
 

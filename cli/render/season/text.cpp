@@ -80,6 +80,9 @@ std::string season_as_text(const SeasonPlan& plan, const Look& look) {
   if (!plan.beforehand.empty() || !plan.have_ready.empty() || !plan.put_off.empty()) {
     text += '\n' + wrapped("", season_legend(plan, look.command), static_cast<std::size_t>(look.columns), 0);
   }
+  if (const SaidLines lines = look_again_lines(plan); !lines.empty()) {
+    text += '\n' + heading(look, "Look again") + said_rows(lines, look);
+  }
   if (!plan.find_out.empty() || !plan.gaps.empty()) {
     text += '\n' + heading(look, "Not known until somebody reads the meter or finds out") +
             said_rows(find_out_lines(plan, look), look);

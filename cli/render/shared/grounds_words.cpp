@@ -36,6 +36,11 @@ std::string words_of(service::UseLately lately, const service::Grounds& grounds,
                      lately == service::UseLately::much_more ? "much more" : "much less", grounds.so_far, unit);
 }
 
+std::string words_of(const service::OddUse& odd) {
+  const std::string words = words_of(odd.lately, odd.grounds, service::cleaned(odd.meter->unit));
+  return odd.machine->meters.size() > 1 ? fmt::format("{}: {}", service::cleaned(odd.meter->name), words) : words;
+}
+
 std::string words_of(const service::Grounds& grounds, const std::string& unit) {
   std::vector<std::string> sources;
   if (grounds.readings == 1) sources.emplace_back("one reading");

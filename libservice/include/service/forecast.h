@@ -3,6 +3,7 @@
 #pragma once
 
 #include <memory>
+#include <string_view>
 #include <vector>
 
 #include "service/base.h"
@@ -19,6 +20,19 @@ namespace service {
 enum class UseLately { as_before, much_more, much_less };
 
 UseLately use_lately(const Grounds& grounds);
+
+std::string_view to_text(UseLately lately);  // `much-more`
+
+// A meter that was used so much more or less lately: the days ahead that rest on it are as wrong as its last reading.
+struct OddUse {
+  const Machine* machine = nullptr;
+  const Meter* meter = nullptr;
+  UseLately lately = UseLately::as_before;
+  Grounds grounds;
+};
+
+// Of a machine's meters, in its order. Points into the fleet.
+std::vector<OddUse> odd_uses(const Machine& machine, const Aheads& aheads);
 
 // The months with half as much use again as a mean month, where they hold much of the year. Empty: spread over it.
 struct BusyMonths {

@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "service/forecast.h"
 #include "service/not_to_run.h"
 #include "service/reading_doubts.h"
 #include "service/workload.h"
@@ -181,6 +182,7 @@ struct SeasonPlan {
   std::size_t find_out_never_wait = 0;  // of these: safety tasks and those for a competent person that no block lists
   std::vector<Gap> gaps;
   ReadingDoubts doubts;                // on which rows and orders rest
+  std::vector<OddUse> look_again;      // meters of those that work in it: odds and days rest on them
   std::vector<SeenSign> seen;          // of all machines
   std::vector<MachineUse> not_in_use;  // those that are laid up and back before its end, too
   NotToRun not_to_run;                 // whether they work in it or not

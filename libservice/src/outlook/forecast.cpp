@@ -1,6 +1,7 @@
 #include "service/forecast.h"
 
 #include <algorithm>
+#include <array>
 #include <numeric>
 
 namespace service {
@@ -73,6 +74,23 @@ UseLately use_lately(const Grounds& grounds) {
   const double times = grounds.per_year / grounds.so_far;
   if (times >= much_more) return UseLately::much_more;
   return times <= much_less ? UseLately::much_less : UseLately::as_before;
+}
+
+std::string_view to_text(UseLately lately) {
+  constexpr std::array<std::string_view, 3> names{"as-before", "much-more", "much-less"};  // in their order
+  return names.at(static_cast<std::size_t>(lately));
+}
+
+std::vector<OddUse> odd_uses(const Machine& machine, const Aheads& aheads) {
+  std::vector<OddUse> odd;
+  for (const Meter& meter : machine.meters) {
+    const auto ahead = aheads.find(meter.name);
+    const Grounds* const grounds = ahead == aheads.end() ? nullptr : ahead->second->grounds();
+    if (grounds == nullptr) continue;
+    const UseLately lately = use_lately(*grounds);
+    if (lately != UseLately::as_before) odd.push_back({&machine, &meter, lately, *grounds});
+  }
+  return odd;
 }
 
 BusyMonths busy_months(const Grounds& grounds) {

@@ -113,6 +113,17 @@ class Sorting {
         works_.begin(), works_.end(), [&](const auto& each) { return each.second && scope.holds(each.first->key); }));
   }
 
+  // Of those of the scope that work in it.
+  std::vector<OddUse> look_again(const Scope& scope) {
+    std::vector<OddUse> all;
+    for (const auto& [machine, at_work] : works_) {
+      if (!at_work || !scope.holds(machine->key)) continue;
+      const auto odd = odd_uses(*machine, use_.ahead_of(*machine));
+      all.insert(all.end(), odd.begin(), odd.end());
+    }
+    return all;
+  }
+
   // Of services that come in between, before the season.
   const std::vector<load::Use>& between() const { return between_; }
 
@@ -613,6 +624,7 @@ load::WholePlan load::whole_plan(const Snapshot& snapshot, const SeasonAsk& ask,
   drop_other_parts(plan.parts, snapshot.scope());
   keep_of(snapshot, plan);
   plan.doubts = reading_doubts(plan.gaps);
+  plan.look_again = sorting.look_again(snapshot.scope());
   plan.before_sums = sums_of(plan.beforehand);
   plan.ready_sums = sums_of(plan.have_ready);
   plan.find_out_never_wait = never_wait_not_known(plan);
