@@ -105,16 +105,6 @@ void add_signs(std::vector<service::Fact>& facts, const Context& context, const 
   if (stops) facts.push_back(out_of_use_beside(about, and_note(stop.why)));
 }
 
-// Whether what was seen may say that the machine must not run, and it is not kept from it all the same.
-bool may_have_to_stop(const service::Fleet& fleet, const service::Machine& machine, const service::Entered& entered) {
-  const service::UseState* const state = entered.after->state_of(machine);
-  if (state != nullptr && state->kind == service::UseKind::out_of_use) return false;
-  return std::any_of(entered.added.begin(), entered.added.end(), [&](const service::Fact& fact) {
-    return fact.kind == service::FactKind::sign &&
-           stop_told(fleet, machine, fact.name, fact.note).says != service::MustNotRun::not_said;
-  });
-}
-
 }  // namespace
 
 int saw(Context& context) {
@@ -153,12 +143,6 @@ int saw(Context& context) {
       written.next.push_back(fmt::format("If `{}` was meant: {}{}", near->name, back,
                                          command_to_say(*near, fact, session.today, context.look.command)));
     }
-  }
-  if (may_have_to_stop(*session.fleet, machine, written.entered)) {
-    written.next.push_back(fmt::format(
-        "It may say that the machine must not run, and that is not written down. To keep it from being run: "
-        "{} out-of-use {} --note WHY",
-        context.look.command, service::cleaned(machine.key)));
   }
   for (const service::SeenSign& seen : written.entered.seen) {
     written.next.push_back("When somebody has looked: " + command_to_look(seen, *session.fleet, context.look.command));

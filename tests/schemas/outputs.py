@@ -28,6 +28,7 @@ SAMPLE = [
     ("due --overdue", 0), ("due", 0), ("looked tractor-big strange noise --note fan --found worn", 0), ("due", 0),
     ("looked tractor-big strange noise --note mended", 0), ("looked tractor-big hum --note nothing", 64),
     ("done tractor-loader brakes --found failed --note pedal", 0), ("season harvest", 0), ("saw tractor-big oil-temperature=110 --unit C", 0),
+    ("saw dryer smoke unsafe --dry-run", 0), ("done pump-north gland --on 2026-06-07 --dry-run", 0),
     ("due tractor-loader tractor-big", 0), ("why tractor-loader", 0), ("why telehandler-store hoses", 0),
     ("looked tractor-loader brakes found failed --note bled", 64),
     ("looked tractor-loader brakes found failed --note bled --found good", 65),

@@ -2,6 +2,7 @@
 #include "render/shared/json_parts.h"
 #include "render/shared/not_to_run.h"
 #include "render/written/json_of.h"
+#include "render/written/left_open.h"
 #include "render/written/to_mind.h"
 #include "render/written/written.h"
 #include "service/bans_after.h"
@@ -124,6 +125,8 @@ Json json_of(const Written& written, const std::string& command) {
   const auto seen = [&](const service::SeenSign& sign) { return seen_as_json(sign, entered.was->fleet(), stopped); };
   json["seen"] = array_of(entered.seen, seen);
   json["answered"] = array_of(entered.answered, seen);
+  json["stops_not_taken"] = stops_not_taken_as_json(entered);
+  json["signs_left"] = signs_left_as_json(entered);
   json["answers_nothing"] = array_of(looks_at_nothing(entered), idle_as_json);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());

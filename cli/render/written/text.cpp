@@ -9,6 +9,7 @@
 #include "render/shared/label_words.h"
 #include "render/shared/words.h"
 #include "render/written/consequences.h"
+#include "render/written/left_open.h"
 #include "render/written/to_mind.h"
 #include "render/written/written.h"
 #include "service/bans_after.h"
@@ -426,10 +427,12 @@ std::string written_as_text(const Written& written, const Look& look) {
   text += run_not_in_use_lines(entered, look.command);
   text += list_changes(entered, look) + meter_news_lines(entered, look.command);
   text += seen_lines(entered) + idle_look_lines(entered, entered.added);
+  text += stops_not_taken_lines(entered, look.command);
+  // After a file of services the due list says it.
+  if (written.command == "done") text += signs_left_lines(entered, look.command);
   text += values_ended_lines(entered, look.command) + values_healed_lines(entered, look.command);
   text += value_lines(entered, look.command);
   for (const std::string& words : written.write_on_it) text += "Write on it: " + words + '\n';
-  // After a file of services the due list says it.
   if (written.command == "done") text += check_lines(entered, page);
   text += not_put_off_lines(entered, look.command);
   if (written.ended) text += ended_lines(*written.ended, look.command);

@@ -1,0 +1,125 @@
+// What stays open though somebody may take it for settled: words that a machine must not run, in a sign alone, and
+// signs that no service answers.
+#include "service/left_open.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "unit/entry/office.h"
+
+using namespace entry_test;
+using service::Entered;
+using service::MustNotRun;
+
+namespace {
+
+Fact sign(std::string_view machine, std::string_view name, std::string_view on = "2026-06-10") {
+  Fact fact = use(FactKind::sign, machine, on);
+  fact.name = name;
+  return fact;
+}
+
+Fact look(std::string_view machine, std::string_view name, service::Found found, std::string_view on,
+          std::string_view note) {
+  Fact fact = use(FactKind::looked_at, machine, on);
+  fact.name = name;
+  fact.found = found;
+  fact.note = note;
+  return fact;
+}
+
+std::string stops(const Entered& entered) {
+  std::string text;
+  for (const auto& stop : stops_not_taken(entered)) {
+    text += (text.empty() ? "" : "; ") + stop.fact->machine + ' ' + stop.fact->name +
+            (stop.says == MustNotRun::said ? " said" : "");
+  }
+  return text;
+}
+
+std::string left(const Entered& entered) {
+  std::string text;
+  for (const auto& one : signs_left(entered)) {
+    text += (text.empty() ? "" : "; ") + one.machine().key + ' ' +
+            (one.seen != nullptr ? one.seen->sign
+                                 : one.sign->name + " at " + one.point->name +
+                                       (one.point->position.empty() ? "" : '@' + one.point->position));
+  }
+  return text;
+}
+
+service::FleetFiles with_positions() {
+  service::FleetFiles files = estate();
+  files.texts["schedules/pump.yaml"] =
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  gland: {do: Gland, every: {months: 36, signs: [drip]}, positions: [left, right]}\n"
+      "  seals: {do: Seals, every: {months: 36, signs: [drip, whine]}}\n"
+      "  overhaul: {do: All, every: {months: 60}, covers: [seals]}\n"
+      "  oil: {do: Oil, every: {months: 12}}\n";
+  return files;
+}
+
+}  // namespace
+
+TEST_CASE("words of a file that say that a machine must not run are told, where nothing keeps it from being run") {
+  Office office;
+  CHECK(stops(office.enter({sign("loader", "wheel loose, do not use"), sign("other", "boom crack, unsafe"),
+                            sign("pump", "hums"), sign("pump", "drip, keep it running")})) ==
+        "loader wheel loose, do not use said; other boom crack, unsafe");
+  CHECK(stops(office.enter({reading("loader", "2026-06-11", "50")})).empty());  // not of what is in the book already
+}
+
+TEST_CASE("not where it is out of use, or back since, or found good since") {
+  Office office;
+  CHECK(stops(office.enter({sign("loader", "do not use"), use(FactKind::out_of_use, "loader", "2026-06-10")})).empty());
+  CHECK(stops(office.enter({sign("other", "do not use"), use(FactKind::back, "other", "2026-06-11")})).empty());
+  CHECK(stops(office.enter({use(FactKind::back, "pump", "2026-06-09"), sign("pump", "do not use")})) ==
+        "pump do not use said");
+  CHECK(stops(office.enter({sign("pump", "unsafe", "2026-06-11"),
+                            look("pump", "unsafe", service::Found::good, "2026-06-12", "guard is on")}))
+            .empty());
+}
+
+TEST_CASE("so do the words of a look that finds it worn") {
+  Office office;
+  office.enter({sign("loader", "leak")});
+  CHECK(stops(office.enter({look("loader", "leak", service::Found::worn, "2026-06-12", "split, keep it parked")})) ==
+        "loader leak");
+}
+
+TEST_CASE("a service answers no sign in somebody's own words, of its machine alone") {
+  Office office;
+  office.enter({sign("loader", "pulls left"), sign("other", "smokes")});
+  CHECK(left(office.enter({done("loader", "oil", "2026-06-12")})) == "loader pulls left");
+  CHECK(left(office.enter({reading("loader", "2026-06-13", "50")})).empty());
+  CHECK(left(office.enter({done("loader", "oil", "2026-06-13"),
+                           look("loader", "pulls left", service::Found::good, "2026-06-13", "tyre was soft")}))
+            .empty());
+}
+
+TEST_CASE("what a check finds worn is new, and told as that") {
+  service::FleetFiles files = estate();
+  files.texts["schedules/pump.yaml"] =
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  guard: {do: Check the guard, every: {months: 12}, safety: true}\n  oil: {do: Oil, every: {months: 12}}\n";
+  Office office(files);
+  Fact worn = done("pump", "guard", "2026-06-12");
+  worn.found = service::Found::worn;
+  CHECK(left(office.enter({worn})).empty());
+  CHECK(left(office.enter({done("pump", "oil", "2026-06-13")})) == "pump guard found worn");
+  CHECK(left(office.enter({done("pump", "guard", "2026-06-14")})).empty());  // done closes it by rule
+}
+
+TEST_CASE("a listed sign is told where it is later than the service, or at another position or task") {
+  Office office(with_positions());
+  office.enter({sign("pump", "drip")});
+  CHECK(left(office.enter({done("pump", "oil", "2026-06-12")})).empty());  // the due list tells it
+  CHECK(left(office.enter({done("pump", "gland", "2026-06-09")})) ==
+        "pump drip at gland@left; pump drip at gland@right; pump drip at seals");
+  Fact one = done("pump", "gland", "2026-06-12");
+  one.position = "left";
+  CHECK(left(office.enter({one})) == "pump drip at gland@right; pump drip at seals");
+  CHECK(left(office.enter({done("pump", "overhaul", "2026-06-12")})) == "pump drip at gland@right");
+  CHECK(left(office.enter({done("pump", "gland", "2026-06-13")})).empty());
+}
