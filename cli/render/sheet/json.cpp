@@ -299,6 +299,7 @@ std::string sheet_as_json(const service::JobSheet& sheet) {
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
   json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
+  mark_rows(json, *list.fleet, stopped);
   return dumped(json);
 }
 
@@ -328,6 +329,7 @@ std::string readings_as_json(const service::ReadingRound& round) {
   json["not_in_use"] = not_in_use_as_json(list.not_in_use, *list.fleet, stopped);
   json["not_to_run"] = bans_as_json(stopped.bans(), *list.fleet);
   json["gaps"] = gaps_as_json(list.gaps, *list.fleet);
+  mark_rows(json, *list.fleet, stopped);
   return dumped(json);
 }
 
