@@ -258,7 +258,10 @@ std::string sooner_words(const Point& point) {
 }
 
 std::string noticed_words(const service::NoticedSign& sign) {
-  std::string text = fmt::format("{} seen {}", service::cleaned(sign.name), to_text(sign.first().on));
+  // What was noted each time is told of the facts.
+  const auto* const again = sign.again();
+  std::string text = fmt::format("{} seen {}{}", service::cleaned(sign.name), to_text(sign.first().on),
+                                 again == nullptr ? "" : ", again " + to_text(again->on));
   for (const service::SignLook& look : sign.looks) {
     text += fmt::format("; looked at {}{}, {}: {}", to_text(look.on),
                         look.by.empty() ? "" : " by " + service::cleaned(look.by), to_text(look.found),

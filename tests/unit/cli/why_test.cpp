@@ -221,6 +221,10 @@ TEST_CASE("why tells a sign that was looked at, who looked and what was found, a
   REQUIRE(place.run("looked loader leak --on 2026-06-12 --found worn --note sweats") == 0);
   REQUIRE(place.run("why loader hoses") == 0);
   CHECK(place.says("leak seen 2026-06-11; looked at 2026-06-12, worn: sweats"));
+  REQUIRE(place.run("saw loader leak --on 2026-06-13 --note worse") == 0);
+  REQUIRE(place.run("why loader hoses") == 0);
+  CHECK(place.says("leak seen 2026-06-11, again 2026-06-13; looked at 2026-06-12, worn: sweats"));
+  CHECK(place.says("2026-06-13: sign leak (worse)"));
   REQUIRE(place.run("looked loader leak --by M.T. --note tightened") == 0);
   REQUIRE(place.run("saw loader strange noise") == 0);
   REQUIRE(place.run("why loader hoses") == 0);
