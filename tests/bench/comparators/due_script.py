@@ -53,6 +53,7 @@ class Machine:
         if kind == "reading":
             self.read(day, hundredths(fact["at"]) + self.offset)
         elif kind == "meter-change":
+            self.read(day, hundredths(fact["last"]) + self.offset)
             self.offset += hundredths(fact["last"]) - hundredths(fact["first"])
         elif kind == "service":
             # Without a value it is of a day with a reading.
