@@ -67,7 +67,8 @@ Written write(Context& context, const Session& session, service::Record& record,
               std::vector<std::string> understood) {
   service::EntryRequest asked = request;
   asked.dry_run = context.arguments.has("dry-run");
-  asked.comparing = telling(context.progress, "working out what it changes");
+  asked.comparing = telling(context.progress,
+                            asked.dry_run ? "working out what it would change" : "stored; working out what it changes");
   Written written;
   written.command = std::string(context.arguments.command->name);
   written.entered = enter(session.fleet, record, asked, writer_of(context));

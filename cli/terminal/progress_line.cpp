@@ -9,7 +9,10 @@ constexpr std::string_view take_away = "\r\033[K";
 
 }  // namespace
 
-ProgressLine::ProgressLine(const World& world) : world_(world), begun_(world.elapsed()) {}
+ProgressLine::ProgressLine(const World& world)
+    : world_(world),
+      wanted_(world.error_terminal && world.variable("TERM").value_or("") != "dumb"),
+      begun_(world.elapsed()) {}
 
 bool ProgressLine::is_time() {
   constexpr std::int64_t at_first = 1000;  // milliseconds

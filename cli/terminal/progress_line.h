@@ -11,7 +11,8 @@
 
 namespace cli {
 
-// Says nothing within the first second, and nothing where standard error is no terminal.
+// Says nothing within the first second, and nothing where standard error is no terminal, or one that cannot
+// take a line away.
 class ProgressLine {
  public:
   explicit ProgressLine(const World& world);
@@ -19,7 +20,7 @@ class ProgressLine {
   ProgressLine& operator=(const ProgressLine&) = delete;
   ~ProgressLine() { clear(); }
 
-  bool is_wanted() const { return world_.error_terminal; }
+  bool is_wanted() const { return wanted_; }
 
   // In place of what it said before, if it is time to say something.
   void say(std::string_view text);
@@ -32,6 +33,7 @@ class ProgressLine {
   bool is_time();
 
   const World& world_;
+  bool wanted_;
   std::int64_t begun_;
   std::optional<std::int64_t> said_;
 };

@@ -64,11 +64,16 @@ TEST_CASE("a long import says what it is at, and leaves nothing of that on the s
   let_time_pass(place, 2000);
   REQUIRE(place.run("import facts.csv --as-of 2026-04-01") == 0);
   for (const char* at : {"reading facts.csv: ", "storing: 0 %", "working out what is kept beside the facts: 0 %",
-                         "working out what it changes: 0 %", "working out what it changes: 50 %"}) {
+                         "stored; working out what it changes: 0 %", "stored; working out what it changes: 50 %"}) {
     CAPTURE(at);
     CHECK(place.complains(at));
   }
   CHECK(place.err.ends_with(take_away));
+  REQUIRE(place.run("import facts.csv --as-of 2026-04-01 --dry-run") == 0);
+  CHECK(place.complains("working out what it would change: 0 %"));
+  place.variables["TERM"] = "dumb";
+  REQUIRE(place.run("import facts.csv --as-of 2026-04-01 --dry-run") == 0);
+  CHECK(place.err.empty());
 }
 
 TEST_CASE("a long question says how far it is, on a terminal alone") {

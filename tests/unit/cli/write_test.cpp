@@ -537,3 +537,14 @@ TEST_CASE("what a dry run asks to do can be done: nothing that it did not store 
   CHECK(place.run("import facts.csv") == 65);
   CHECK(place.complains("hint: say who did it with `by`\n"));
 }
+
+TEST_CASE("a meter that is still asked about is not said to be no longer") {
+  Place place;
+  place.furnish();
+  REQUIRE(place.run("reading pump 900 --on 2025-02-01") == 0);
+  CHECK_FALSE(place.says("No longer on the find-out list"));
+  REQUIRE(place.run("find-out pump") == 0);
+  CHECK(place.says("no reading for"));
+  REQUIRE(place.run("reading pump 950") == 0);
+  CHECK(place.says("No longer on the find-out list: pump: no reading for"));
+}
