@@ -279,7 +279,7 @@ MeasureWords measure_words(const service::SheetMeasure& measure) {
 }
 
 std::string only_looks_words(const SheetTask& task) {
-  return task.label ? "" : "found worn or failed: add --found where it is typed in; it is not mended by this.";
+  return task.renews ? "" : "found worn or failed: add --found where it is typed in; it is not mended by this.";
 }
 
 std::string owed_words(const Point& check, service::Day as_of) {

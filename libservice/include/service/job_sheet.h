@@ -149,6 +149,7 @@ struct SheetTask {
   std::vector<std::string> needs;            // skills, of what it includes too
   std::vector<std::string> tools;            // likewise, each once
   std::vector<SheetCheck> checks;
+  bool renews = false;                   // what it finds worn or failed; else that is not mended by it
   std::optional<ElementLabel> label;     // blank; none where nothing new goes in
   std::optional<ElementDueAgain> again;  // done on `done_on`
 

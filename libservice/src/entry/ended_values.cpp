@@ -91,7 +91,7 @@ std::vector<EndedValue> ended_values(const Entered& entered) {
                        limb.limit,         limb.above, is_reached, measured->on.first, measured->id, {}};
       value.again = again_after(*measured, *service, *entered.before->fleet, *point.machine);
       value.position = value.again.position;
-      value.found_bad = found_bad(*service) && !puts_in_new(*point.machine, {point.task, nullptr});
+      value.found_bad = found_bad(*service) && !renews(*point.machine, {point.task, nullptr});
       // A value of all positions that all of them lose is one.
       const bool told = std::any_of(ended.begin(), ended.end(), [&](const EndedValue& other) {
         return other.fact == value.fact && other.task == value.task && other.position == value.position;

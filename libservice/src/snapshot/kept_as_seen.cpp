@@ -44,14 +44,14 @@ std::optional<Kept> KeptAsSeen::of(const Fact& fact) const {
 
 bool KeptAsSeen::is_listed(const std::string& sign) const { return is_among(signs_, sign); }
 
-// What was done never waits and nothing new went in there, so the machine is as bad as it was found. Failed, that is
+// What was done never waits and renewed nothing there, so the machine is as bad as it was found. Failed, that is
 // said of all that a service includes, for nobody knows which of it did.
 bool KeptAsSeen::leaves_unsafe(const NamedTask& named, bool failed) const {
   if (named.follow_up != nullptr) return never_waits(*named.task, named.follow_up);
   const auto names = failed ? done_with(schedule_, named.task->name) : std::vector<std::string>{named.task->name};
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
     const NamedTask each = task_named(schedule_, name);
-    return never_waits(*each.task, nullptr) && !puts_in_new(machine_, each);
+    return never_waits(*each.task, nullptr) && !renews(machine_, each);
   });
 }
 

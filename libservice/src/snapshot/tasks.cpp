@@ -185,8 +185,15 @@ bool puts_in_new(const Machine& machine, const NamedTask& named) {
   return !parts.empty() || !fluids.empty();
 }
 
+bool renews(const Machine& machine, const NamedTask& named) {
+  if (named.task == nullptr || named.follow_up != nullptr) return false;
+  if (!never_waits(*named.task, nullptr)) return puts_in_new(machine, named);
+  const TaskChange* change = machine.change_to(named.task->name);
+  return !(change != nullptr && change->parts ? *change->parts : named.task->parts).empty();
+}
+
 bool may_only_be_looked_at(const Machine& machine, const Task& task, LimbKind kind) {
-  if (puts_in_new(machine, {&task, nullptr})) return false;
+  if (renews(machine, {&task, nullptr})) return false;
   return kind == LimbKind::measured || (kind == LimbKind::sign && never_waits(task, nullptr));
 }
 

@@ -10,10 +10,10 @@
 namespace service {
 namespace {
 
-// What was measured of a point whose task puts in nothing new, at or past its limit.
+// What was measured of a point whose task renews nothing, at or past its limit.
 std::vector<const LimbStanding*> past_limit(const Point& point) {
   std::vector<const LimbStanding*> limbs;
-  if (puts_in_new(*point.machine, {point.task, nullptr})) return limbs;
+  if (renews(*point.machine, {point.task, nullptr})) return limbs;
   for (const LimbStanding& limb : point.limbs) {
     if (limb.kind == LimbKind::measured && reached(limb)) limbs.push_back(&limb);
   }
@@ -102,7 +102,7 @@ std::vector<WaitsToMend> waiting_to_mend(const DueList& list) {
 }
 
 bool leaves_unmended(const DueList& list, const Point& point) {
-  if (puts_in_new(*point.machine, {point.task, point.follow_up})) return false;
+  if (renews(*point.machine, {point.task, point.follow_up})) return false;
   return !past_limit(point).empty() || !to_mend(list.seen, point).empty();
 }
 

@@ -146,6 +146,7 @@ SheetTask task_for(const Fleet& fleet, const Machine& machine, const Point& poin
   for (const std::string& step : point.task->steps) entry.steps.push_back({step, nullptr});
   entry.stage = stage_of(machine, *point.task);
   for (const FollowUp& check : point.task->follow_ups) entry.checks.push_back({point.task, &check});
+  entry.renews = renews(machine, {point.task, nullptr});
   entry.label = blank_label(fleet, machine, {point.task, nullptr});
   return entry;
 }

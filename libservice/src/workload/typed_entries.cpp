@@ -50,7 +50,7 @@ void add_not_renewed(SheetEntry& of, const Point& point) {
 // Of a point of the task: what is put in, what is mended by it, and not before when.
 SheetEntry entry_of(const SheetTask& task, const Point& point, const std::vector<SeenSign>& seen) {
   SheetEntry of;
-  of.puts_in_new = task.label.has_value();
+  of.puts_in_new = task.renews;
   of.mends = !to_mend(seen, point).empty();
   if (task.check == nullptr) add_not_renewed(of, point);
   for (const SheetIncluded& included : task.included) {
@@ -106,7 +106,7 @@ void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen, const st
     }
     for (const Point* point : task.overdue_safety) {
       SheetEntry of;
-      of.puts_in_new = puts_in_new(*page.machine, {point->task, nullptr});
+      of.puts_in_new = renews(*page.machine, {point->task, nullptr});
       add_not_renewed(of, *point);
       add_entry(page.alone, *point, std::move(of));
     }

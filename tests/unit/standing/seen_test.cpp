@@ -487,13 +487,24 @@ TEST_CASE("of what was found failed each position is answered by itself") {
   CHECK(seen(all).empty());
 }
 
-TEST_CASE("what put something new in, and what may wait, is not kept for being found failed") {
+TEST_CASE("what put a part in, and what may wait, is not kept for being found failed") {
   World world = checked();
-  for (const char* const task : {"belts", "fluid", "wipers"}) {
+  for (const char* const task : {"belts", "wipers"}) {
     failed(world, task, "2026-06-01");
     world.done(task, "2026-06-02").found = Found::worn;
   }
   for (const char* const task : {"big", "fork/tag"}) world.done(task, "2026-06-03").found = Found::worn;
+  CHECK(seen(world).empty());
+}
+
+TEST_CASE("a fluid alone makes nothing good that was found worn or failed at work for safety") {
+  World world = checked();
+  failed(world, "fluid", "2026-06-01");
+  CHECK(seen(world) == "fluid found failed 2026-06-01;");
+  CHECK(needs_doing(world.due("2026-06-15")));
+  world.done("fluid", "2026-06-02").found = Found::worn;
+  CHECK(seen(world) == "fluid found worn 2026-06-02;");
+  world.done("fluid", "2026-06-03");
   CHECK(seen(world).empty());
 }
 
