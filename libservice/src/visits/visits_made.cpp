@@ -105,7 +105,7 @@ std::vector<Visit> visits_of(Week& week, const std::vector<const Point*>& points
   std::vector<Visit> visits;
   for (const auto& of_machine : by_machine) add_machine(visits, week, of_machine);
   for (const Call& call : week.fleet->calls) {
-    if (!call.from || *call.from <= week.crew_days.back().on) add_call(visits, week, call);
+    if (!call.from || *call.from <= week.to) add_call(visits, week, call);
   }
   const auto out =
       std::stable_partition(visits.begin(), visits.end(), [&](const Visit& visit) { return !done.holds(visit.name); });

@@ -289,11 +289,15 @@ TEST_CASE("days and windows of a call") {
   Texts texts;
   texts.calls =
       "  early: {site: holm, do: Look, takes: 10 min, by: 2026-05-03}\n"
-      "  late: {site: holm, do: Look, takes: 10 min, from: 2026-05-06}\n"
+      "  late: {site: holm, do: Look, takes: 10 min, from: 2026-05-06, safety: true}\n"
+      "  next: {site: holm, do: Look, takes: 10 min, from: 2026-05-11}\n"
       "  second: {site: holm, do: Look, takes: 10 min, from: 2026-05-05, between: [\"11:00-14:00\"], safety: true}\n"
       "  noon: {site: holm, do: Look, takes: 10 min, between: [\"12:00-13:00\"]}\n";
   const Week week = Estate(texts).usual().week();
-  CHECK(names_of(week) == "loader, pump, pump+pressure, call early, call second, call noon");
+  CHECK(names_of(week) == "loader, pump, pump+pressure, call early, call late, call second, call noon");
+  // Wanted in the week, after the last day on which somebody works; the judge says so too.
+  CHECK(reason_of(week, "call late") == "no-crew");
+  CHECK(plan_rounds(week).value.safety_put_off == 1);
   CHECK(reason_of(week, "call early") == "closed");
   CHECK(reason_of(week, "call noon") == "closed");
   const std::size_t second = visit_named(week, "call second");
