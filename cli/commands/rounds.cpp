@@ -34,11 +34,14 @@ std::optional<ReadPlan> plan_named(const Context& context, const char* option) {
 }
 
 // A plan that is to be kept has to be understood whole: who is left out of it would be sent away unasked.
-GivenPlan insist_whole(ReadPlan read, const std::string& file) {
+GivenPlan insist_whole(ReadPlan read, const std::string& file, const service::Fleet& fleet) {
   std::vector<service::Diagnostic> wrong_shapes;
   std::vector<service::PlanFault> unread;
   for (const service::UnreadRound& round : read.plan.unread) {
     unread.push_back({service::PlanRule::form, round.where, round.says});
+  }
+  if (std::string other = of_other_fleet(fleet, read.plan); !other.empty()) {
+    unread.push_back({service::PlanRule::form, "plan", std::move(other)});
   }
   read.faults.insert(read.faults.begin(), unread.begin(), unread.end());
   for (const service::PlanFault& fault : read.faults) {
@@ -173,7 +176,9 @@ int rounds(Context& context) {
   if (judged) insist_alone(arguments);
 
   service::WeekAsk ask;
-  if (auto kept = plan_named(context, "keep")) ask.keep = insist_whole(std::move(*kept), *arguments.value("keep"));
+  if (auto kept = plan_named(context, "keep")) {
+    ask.keep = insist_whole(std::move(*kept), *arguments.value("keep"), asking.fleet());
+  }
   ask.from = from_of(asking, judged ? &judged->plan : nullptr);
   if (ask.from < asking.today()) {
     wrong("from-is-over",

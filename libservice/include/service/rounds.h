@@ -116,6 +116,10 @@ struct GivenPlan {
   bool replanned = false;  // it says that it was made of a plan that was kept
 };
 
+// Of a plan that says it is of another fleet, that it is: `is of the fleet `Other`; this one is `Skarvey``. Else empty.
+// Such a plan is judged to be wrong, and is not kept.
+std::string of_other_fleet(const Fleet& fleet, const GivenPlan& given);
+
 // --- The week ----------------------------------------------------------------------------------------------
 
 struct WeekAsk {

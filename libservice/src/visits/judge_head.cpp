@@ -77,9 +77,8 @@ std::string named(const std::string& text) { return text.empty() ? "none" : '`' 
 JudgedHead::JudgedHead(const Week& week, const GivenPlan& given, Faults& faults)
     : week_(week), given_(given), faults_(faults) {
   const Fleet& fleet = *week.fleet;
-  if (given.fleet && *given.fleet != fleet.name) {
-    of_fleet_ = faults.add(PlanRule::form, of_plan,
-                           fmt::format("is of the fleet {}; this one is {}", named(*given.fleet), named(fleet.name)));
+  if (std::string other = of_other_fleet(fleet, given); !other.empty()) {
+    of_fleet_ = faults.add(PlanRule::form, of_plan, std::move(other));
   }
   if (given.as_of && *given.as_of != week.as_of) {
     of_money_ =
@@ -167,3 +166,12 @@ void JudgedHead::put_behind() {
 }
 
 }  // namespace service::visits
+
+namespace service {
+
+std::string of_other_fleet(const Fleet& fleet, const GivenPlan& given) {
+  if (!given.fleet || *given.fleet == fleet.name) return "";
+  return fmt::format("is of the fleet {}; this one is {}", visits::named(*given.fleet), visits::named(fleet.name));
+}
+
+}  // namespace service
