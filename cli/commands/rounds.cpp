@@ -53,6 +53,16 @@ GivenPlan insist_whole(ReadPlan read, const std::string& file, const service::Fl
   return std::move(read.plan);
 }
 
+// A misspelt promise would be lost in silence.
+void insist_known(const GivenPlan& kept, const std::string& file, const service::Fleet& fleet, Day from) {
+  std::vector<service::Diagnostic> unknown;
+  for (const service::PlanFault& fault : promised_to_nobody(fleet, kept, from)) {
+    unknown.push_back({"plan-unknown-visit", fmt::format("{}: {}: {}", file, fault.where, fault.says),
+                       "mend the name, or take that stop out of the plan and ring up whom it was promised to"});
+  }
+  if (!unknown.empty()) throw service::Failure(service::FailureKind::bad_data, std::move(unknown));
+}
+
 Day next_monday(Day today) {
   const Day tomorrow = today + std::chrono::days{1};
   return tomorrow + (std::chrono::Monday - std::chrono::weekday{tomorrow});
@@ -186,6 +196,7 @@ int rounds(Context& context) {
                       service::to_text(asking.today())),
           "begin it today or later with --from DAY, or ask as of an earlier day with --as-of DAY");
   }
+  if (ask.keep) insist_known(*ask.keep, *arguments.value("keep"), asking.fleet(), ask.from);
   ask.days = days_of(arguments, ask.from, judged ? &judged->plan : nullptr, ask.keep ? &*ask.keep : nullptr);
   for (const std::string& crew : arguments.values("without")) ask.without.push_back(crew_told(asking.fleet(), crew));
   ask.join_days = join_days_of(arguments, asking.fleet(), ask);

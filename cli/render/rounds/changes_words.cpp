@@ -39,6 +39,8 @@ std::string rest_words(const RoundsList& list, const service::PlanChange& change
 
 std::string gone_words(const RoundsList& list, const service::PlanChange& change) {
   if (change.not_planned) return fmt::format("not planned: {}", short_reason_words(*change.not_planned));
+  if (change.unlisted)
+    return "not among the machines and calls of the fleet: done or called off, or its name is mistyped";
   if (!change.not_due) return "no longer wanted";
   return fmt::format("not due by {}, the last day on which somebody works", day_words(list.week().crew_days.back().on));
 }

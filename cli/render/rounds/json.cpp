@@ -233,6 +233,7 @@ Json change_as_json(const service::PlanChange& change) {
           {"wanted", change.wanted},
           {"not_planned", change.not_planned ? Json(service::to_text(*change.not_planned)) : Json(nullptr)},
           {"not_due", change.not_due},
+          {"unlisted", change.unlisted},
           {"promised", change.promised},
           {"unheard_of", change.unheard_of},
           {"was_starts", change.was_starts ? Json(clock_words(*change.was_starts)) : Json(nullptr)},

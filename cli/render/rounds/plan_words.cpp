@@ -53,7 +53,9 @@ std::string bound_words(const RoundsList& list) {
   const std::string safety = left == 0 ? ""
                                        : fmt::format("{} for safety {} not this week. ",
                                                      counted(left, "visit", "visits"), left == 1 ? "is" : "are");
-  const char* const promised = plan.promises_kept + plan.promises_broken == 0 ? "" : " with what was promised";
+  const char* const promised = plan.promises_broken > 0 ? " with what can be kept of the promises"
+                               : plan.promises_kept > 0 ? " with what was promised"
+                                                        : "";
   std::string text;
   if (plan.proven) {
     text = left == 0 ? fmt::format("{} can cost less than {}: this one is proven to be the best{}.", no_plan,

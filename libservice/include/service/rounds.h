@@ -382,6 +382,9 @@ struct PlanChange {
   // day on which a crew works, which may be another day than when that plan was made.
   std::optional<NotPlannedReason> not_planned = {};
   bool not_due = false;
+  bool unlisted = false;  // the fleet lists no machine and no call of its name
+  // Something was promised, and nobody goes, though it is not done.
+  bool is_promise_lost() const { return promised && !wanted && (not_planned || not_due || unlisted); }
   // It has its crew and day.
   bool moves_within_day() const { return was && is && *was == *is; }
 };
@@ -464,6 +467,10 @@ struct PlanFault {
   // of another fleet, week or day, or in other money, what differs for that. These have none.
   std::vector<PlanFault> follow_on = {};
 };
+
+// Promised stops from that day on that name neither a machine nor a call of the fleet as their visit, but for calls, for
+// one that is done or called off is out of the fleet's: `unknown-visit`, with the name that may be meant.
+std::vector<PlanFault> promised_to_nobody(const Fleet& fleet, const GivenPlan& kept, Day from);
 
 struct PlanJudgement {
   // In the order of the plan; what is wrong of fleet, day, week and currency first.

@@ -115,6 +115,9 @@ std::set<std::string> broken_promises(const RoundsPlan& plan) {
   for (const NotThisWeek& out : plan.not_this_week) {
     if (out.promised) broken.insert(plan.week.visits[out.visit].came_from->stop);
   }
+  for (const PlanChange& change : plan.changes) {
+    if (change.is_promise_lost()) broken.insert(change.visit);
+  }
   return broken;
 }
 

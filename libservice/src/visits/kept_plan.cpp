@@ -1,5 +1,7 @@
 #include "visits/kept_plan.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cstdlib>
 #include <map>
@@ -58,6 +60,15 @@ bool names(const GivenStop& stop, const std::string& task, const std::string& po
                      [&](const auto& one) { return one.task == task && one.position == position; });
 }
 
+bool is_call(const GivenStop& stop) { return stop.visit.starts_with("call "); }
+
+// The fleet has the machine, or the call, of its name.
+bool is_listed(const Fleet& fleet, const GivenStop& stop) {
+  if (!is_call(stop)) return fleet.machine(machine_of(stop)) != nullptr;
+  return std::any_of(fleet.calls.begin(), fleet.calls.end(),
+                     [&](const Call& call) { return stop.visit == "call " + call.key; });
+}
+
 // Says of a stop that is in no visit any more why that is so, where its work is not done.
 void tell_why(const Week& week, const GivenStop& stop, PlanChange& change) {
   for (const NotPlanned& row : week.not_planned) {
@@ -66,6 +77,10 @@ void tell_why(const Week& week, const GivenStop& stop, PlanChange& change) {
                                                  names(stop, row.point.task, row.point.position);
     if (!is_it) continue;
     change.not_planned = row.reason;
+    return;
+  }
+  if (!is_listed(*week.fleet, stop)) {
+    change.unlisted = true;
     return;
   }
   // Of a stop that names no tasks nobody can tell which of its machine's it meant.
@@ -270,4 +285,21 @@ std::vector<PlanChange> changes_of(const RoundsPlan& plan) {
 }
 
 }  // namespace visits
+
+std::vector<PlanFault> promised_to_nobody(const Fleet& fleet, const GivenPlan& kept, Day from) {
+  std::vector<std::string> machines;
+  for (const Machine& machine : fleet.machines) machines.push_back(machine.key);
+  std::vector<PlanFault> faults;
+  for (const GivenRound& round : kept.rounds) {
+    for (const GivenStop& stop : round.stops) {
+      if (round.on < from || !stop.promised || visits::is_call(stop) || visits::is_listed(fleet, stop)) continue;
+      faults.push_back({PlanRule::unknown_visit,
+                        fmt::format("{} {} {}", cleaned(round.crew), to_text(round.on), cleaned(stop.visit)),
+                        fmt::format("it is promised, and the fleet has no such machine; {}",
+                                    names_instead(visits::machine_of(stop), machines, "it has none"))});
+    }
+  }
+  return faults;
+}
+
 }  // namespace service
