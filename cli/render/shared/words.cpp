@@ -180,6 +180,7 @@ std::string listed(const std::vector<std::string>& names, std::string_view last)
 }
 
 std::string whose(const service::GapLine& line) {
+  if (line.gap->kind == service::GapKind::no_machine && line.gap->machine.empty()) return "no machine";
   if (line.gap->machine.empty()) return "whole fleet";
   return line.machines == 1 ? line.gap->machine : fmt::format("{} and {} more", line.gap->machine, line.machines - 1);
 }

@@ -194,6 +194,22 @@ class Rows {
                 {"say", csv_text(crowded_words(day))}});
   }
 
+  void call(const service::Call& call) {
+    const service::Machine* const machine = fleet_.machine(call.machine);
+    const service::Site* const site = fleet_.site(machine == nullptr ? call.site : machine->site);
+    table_.add({{"row", "call"},
+                {"call", csv_text(call.key)},
+                {"site", site == nullptr ? "" : csv_text(site->key)},
+                {"customer", site == nullptr ? "" : csv_text(site->customer)},
+                {"machine", machine == nullptr ? "" : csv_text(machine->key)},
+                {"do", csv_text(call.doing)},
+                {"since", figure(call.from)},
+                {"until", figure(call.by)},
+                {"safety", yes_or_no(call.safety)},
+                {"keep_out_of_use", yes_or_no(call.safety)},
+                {"say", csv_text(call_words(list_, call))}});
+  }
+
   void short_part(const service::ShortPart& part) {
     table_.add({{"row", "short"},
                 {"part", csv_text(part.key)},
@@ -319,6 +335,7 @@ std::string visits_as_csv(const VisitsList& list) {
   for (const service::CrowdedDay& day : list.crowded) rows.crowded(day);
   rows.points("again", list.again);
   for (const service::ShortPart& part : list.short_parts) rows.short_part(part);
+  for (const service::Call* call : list.calls) rows.call(*call);
   return rows.text();
 }
 

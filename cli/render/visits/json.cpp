@@ -103,6 +103,20 @@ Json not_possible_as_json(const VisitsList& list, const service::NotPossible& ou
   return json;
 }
 
+Json call_as_json(const VisitsList& list, const service::Call& call) {
+  const service::Machine* const machine = list.fleet().machine(call.machine);
+  const service::Site* const site = list.fleet().site(machine == nullptr ? call.site : machine->site);
+  return {{"call", call.key},
+          {"site", site == nullptr ? Json(nullptr) : Json(site->key)},
+          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)},
+          {"machine", key_or_null(machine)},
+          {"do", call.doing},
+          {"from", day_or_null(call.from)},
+          {"by", day_or_null(call.by)},
+          {"safety", call.safety},
+          {"keep_out_of_use", call.safety}};
+}
+
 Json planned_as_json(const VisitsList& list) {
   return {{"visits", list.visits},
           {"tasks", list.tasks},
@@ -165,6 +179,7 @@ std::string visits_as_json(const VisitsList& list) {
   json["left_off"] = list.left_off;
   json["short"] = short_as_json(list.short_parts);
   json["without"] = plan.without;
+  json["calls"] = array_of(list.calls, [&](const service::Call* call) { return call_as_json(list, *call); });
   mark_rows(json, fleet, stopped);
   return dumped(json);
 }

@@ -56,6 +56,7 @@ class Writer {
   }
 
   void behind() {
+    calls();
     not_possible();
     not_planned();
     points("No record: somebody must look, for nobody knows whether it is due", plan_.no_record);
@@ -84,10 +85,15 @@ class Writer {
   void title(std::string_view text) { text_ += '\n' + heading(look_, text); }
 
   std::string nothing_words() const {
-    return needs_doing(list_)
-               ? fmt::format("Nobody is sent anywhere until {}. What is not planned or not known stands below.",
-                             to_text(plan_.to))
-               : fmt::format("Nothing comes due until {}, and all is known: nobody has to go.", to_text(plan_.to));
+    const std::string until = to_text(plan_.to);
+    if (needs_doing(list_)) {
+      return fmt::format("Nobody is sent anywhere until {}. What is not planned or not known{} below.", until,
+                         list_.calls.empty() ? " stands" : ", and calls, stand");
+    }
+    return list_.calls.empty()
+               ? fmt::format("Nothing comes due until {}, and all is known: nobody has to go.", until)
+               : fmt::format("Nothing comes due until {}, and all is known. Somebody has to go for calls: see below.",
+                             until);
   }
 
   void one(const SiteVisit& visit) {
@@ -141,6 +147,18 @@ class Writer {
     title("More on a day than a crew has hours, made one trip after the other");
     for (const service::CrowdedDay& day : list_.crowded) line("  ", crowded_words(day) + ".");
     line("  ", "A round through these sites may be shorter: `rounds` says what fits, and what waits.");
+  }
+
+  // The work that `rounds` alone plans.
+  void calls() {
+    if (list_.calls.empty()) return;
+    title("Calls, which are not in these visits: see `rounds`");
+    SaidLines lines;
+    for (const service::Call* call : list_.calls) {
+      lines.emplace_back("call " + cleaned(call->key), call_words(list_, *call));
+    }
+    text_ += said_rows(lines, look_);
+    line("", fmt::format("Who goes for them: {}", rounds_command(list_, look_.command)));
   }
 
   void not_possible() {

@@ -132,6 +132,19 @@ std::string counts_of(const VisitsList& list) {
   return fmt::format("{}{}{}.", text, parts.empty() ? "" : "; ", fmt::join(parts, ", "));
 }
 
+std::string call_words(const VisitsList& list, const service::Call& call) {
+  const service::Machine* const machine = list.fleet().machine(call.machine);
+  const service::Site* const site = list.fleet().site(machine == nullptr ? call.site : machine->site);
+  std::string text = cleaned(call.doing);
+  if (machine != nullptr) text += " (" + cleaned(machine->key) + ')';
+  if (site != nullptr) text += ", at " + site_words(*site);
+  if (call.from) text += ", from " + to_text(*call.from);
+  if (call.by) text += ", by " + to_text(*call.by);
+  if (!call.safety) return text;
+  return fmt::format("{}; safety: keep {} out of use until done", text,
+                     machine == nullptr ? "what it is about" : "the machine");
+}
+
 std::string told_words(const VisitsList& list) {
   if (!of_machines(list)) return "";
   return fmt::format(

@@ -52,6 +52,10 @@ inline constexpr std::string_view not_in_these_weeks = "not possible in these we
 std::vector<std::string> safety_left_lines(const VisitsList& list, const SiteVisit& visit,
                                            const service::Machine& machine);
 
+// `Boat winch brake slips, at Slipway, from 2026-06-15, by 2026-06-20; safety: keep what it is about out of use until
+// done`.
+std::string call_words(const VisitsList& list, const service::Call& call);
+
 std::string not_possible_words(const VisitsList& list, const service::NotPossible& out);
 std::string not_planned_words(const VisitsList& list, const service::NotPlanned& row);
 

@@ -54,6 +54,8 @@ struct VisitsList {
   NotToRun not_to_run;
   std::vector<const MachineUse*> not_in_use;
   std::vector<const SeenSign*> seen;
+  // Those that are wanted in the span, at these sites or at the machines asked about. They are in no visit.
+  std::vector<const Call*> calls;
   // Of every service that takes something, of a plan of all sites whatever is told, in the order of that plan. Those of
   // sites that are not planned here point into a list of their own.
   std::vector<PlannedLoad> loads;
@@ -98,8 +100,8 @@ std::vector<PartLack> lacks_of(const VisitsList& list, const SiteVisit& visit);
 // work that never waits is not cut. Sums stay those of all.
 void keep_first(VisitsList& list, std::size_t first);
 
-// Something is not possible, not planned, without record, not known or not looked at, or a machine is out of use. Work
-// that has its day is no reason.
+// Something is not possible, not planned, without record, not known or not looked at, a call for safety is open, or a
+// machine is out of use. Work that has its day is no reason.
 bool needs_doing(const VisitsList& list);
 
 }  // namespace service

@@ -306,6 +306,11 @@ std::vector<Gap> gaps_of_no_machine(const Fleet& fleet, const Scope& asked, Day 
                     {}});
   }
   if (!gaps.empty()) return gaps;
+  const bool ever = std::any_of(fleet.machines.begin(), fleet.machines.end(),
+                                [&](const Machine& machine) { return scope.holds(machine.key); });
+  if (!ever && !asked.site.empty()) {
+    return {{{}, {}, GapKind::no_machine, {}, "the fleet lists no machine at " + asked.site, {}}};
+  }
   return {{{}, {}, GapKind::no_machine, {}, "no machine is there on " + day + ": all came later, or have left", {}}};
 }
 

@@ -46,6 +46,20 @@ std::vector<const Site*> sites_of(const Fleet& fleet, const Scope& scope) {
   return sites;
 }
 
+std::vector<const Call*> calls_of(const Fleet& fleet, const Scope& scope, const std::vector<const Site*>& sites,
+                                  Day to) {
+  std::vector<const Call*> calls;
+  for (const Call& call : fleet.calls) {
+    const Machine* const machine = fleet.machine(call.machine);
+    const std::string& at = machine == nullptr ? call.site : machine->site;
+    const bool there =
+        std::any_of(sites.begin(), sites.end(), [&](const Site* site) { return site->key == at; });
+    const bool asked = !scope.machines || there || (machine != nullptr && scope.holds(machine->key));
+    if (asked && (!call.from || *call.from <= to)) calls.push_back(&call);
+  }
+  return calls;
+}
+
 void keep_only(VisitsPlan& plan, const Scope& scope) {
   const auto elsewhere = [&](const Machine* machine) { return !scope.holds(machine->key); };
   std::erase_if(plan.visits, [&](const SiteVisit& visit) {
@@ -166,6 +180,7 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
   const bool wider = scope.machines && whole.machines->size() > scope.machines->size();
   list.plan = plan_visits(wider ? list_of(whole) : list.asked, ask);
   list.sites = sites_of(fleet, scope);
+  list.calls = calls_of(fleet, scope, list.sites, list.plan.to);
   list.visits = list.plan.visits.size();
   for (const SiteVisit& visit : list.plan.visits) list.tasks += visit.tasks.size();
   if (!scope.machines) list.crowded = crowded_of(list.plan);
@@ -231,7 +246,9 @@ bool needs_doing(const VisitsList& list) {
   const VisitsPlan& plan = list.plan;
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse* one) { return one->state.kind == UseKind::out_of_use; });
-  return out_of_use || !plan.not_possible.empty() || !plan.not_planned.empty() || !plan.no_record.empty() ||
+  const bool call_open =
+      std::any_of(list.calls.begin(), list.calls.end(), [](const Call* call) { return call->safety; });
+  return out_of_use || call_open || !plan.not_possible.empty() || !plan.not_planned.empty() || !plan.no_record.empty() ||
          !plan.unknown.empty() || !list.asked->gaps.empty() || !list.seen.empty();
 }
 

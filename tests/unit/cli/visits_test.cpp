@@ -197,8 +197,15 @@ TEST_CASE("nobody has to go is said only where all is well and all is known") {
   Place place;
   estate::Texts texts;
   texts.machines = "  loader: {name: Loader, schedule: tractor, site: holm, in-service: {on: 2020-03-01, at: 0}}\n";
-  furnish_estate(place, texts,
-                 "kind,machine,on,task\nservice,loader,2026-04-20,engine-oil\nservice,loader,2026-04-06,brakes\n");
+  const char* const facts =
+      "kind,machine,on,task\nservice,loader,2026-04-20,engine-oil\nservice,loader,2026-04-06,brakes\n";
+  Place called;
+  furnish_estate(called, texts, facts);
+  must(called, std::string(asked) + " --exit-code");
+  CHECK(called.says("Nothing comes due until 2026-05-17, and all is known. Somebody has to go for calls: see below."));
+  CHECK(called.says("call c-01  Hydraulic leak, at Beck, by 2026-05-08"));
+  texts.calls = "";
+  furnish_estate(place, texts, facts);
   must(place, std::string(asked) + " --exit-code");
   CHECK(place.out ==
         "Skarvey estate, 2026-05-03: visits until 2026-05-17\n"

@@ -53,6 +53,27 @@ std::string keys_of(const std::vector<const Site*>& sites) {
 
 }  // namespace
 
+TEST_CASE("calls are in no visit, and named beside them") {
+  Texts texts;
+  texts.calls =
+      "  a: {site: workshop, do: Look, takes: 10 min, safety: true}\n  b: {machine: pump, do: Look, takes: 10 min}\n"
+      "  c: {site: holm, do: Look, takes: 10 min, from: 2026-05-18}\n";
+  const Estate place(texts);
+  const auto calls = [](const VisitsList& list) {
+    std::string keys;
+    for (const Call* call : list.calls) keys += call->key + ' ';
+    return keys;
+  };
+  CHECK(calls(told_of(place)) == "a b ");
+  CHECK(calls(told_of(place, machines({"pump"}))) == "b ");
+  CHECK(calls(told_of(place, machines({"loader"}))) == "");
+  const VisitsList workshop = told_of(place, scope_of_site(place.world.fleet(), "workshop"));
+  CHECK(calls(workshop) == "a ");
+  CHECK(needs_doing(workshop));
+  REQUIRE(workshop.asked->gaps.size() == 1);
+  CHECK(workshop.asked->gaps[0].say == "the fleet lists no machine at workshop");
+}
+
 TEST_CASE("of a site is planned and told what is its own") {
   const Estate place = two_served();
   const VisitsList all = told_of(place);
