@@ -89,6 +89,14 @@ std::vector<PlannedLoad> loads_of(const RoundsPlan& plan, const Site* site) {
   return loads.take();
 }
 
+// The machine stands and is back within the week, so a service that mends it is planned, and nothing waits.
+bool is_mended_by_visit(const Week& week, const WaitsToMend& one) {
+  if (one.point == nullptr || leaves_unmended(*week.list, *one.point)) return false;
+  return std::any_of(week.visits.begin(), week.visits.end(), [&](const Visit& visit) {
+    return std::find(visit.points.begin(), visit.points.end(), one.point) != visit.points.end();
+  });
+}
+
 }  // namespace
 
 std::vector<const SeenSign*> seen_at(const DueList& list, const Visit& visit) {
@@ -146,6 +154,7 @@ RoundsList rounds_list(RoundsPlan plan, const Site* site) {
     if (site == nullptr || SitePart(*site).holds(seen.machine)) told.seen.push_back(&seen);
   }
   told.to_mend = waiting_to_mend(list);
+  std::erase_if(told.to_mend, [&](const WaitsToMend& one) { return is_mended_by_visit(told.week(), one); });
   std::erase_if(told.to_mend,
                 [&](const WaitsToMend& one) { return site != nullptr && !SitePart(*site).holds(one.site); });
   for (const MachineUse& use : list.not_in_use) {

@@ -87,6 +87,18 @@ std::vector<PointName> again_of(const VisitsPlan& plan) {
   return again;
 }
 
+// The machine stands and is back in the span, so a service that mends it has its place, and nothing waits.
+bool is_mended_by_visit(const VisitsPlan& plan, const WaitsToMend& one) {
+  if (one.point == nullptr || leaves_unmended(*plan.list, *one.point)) return false;
+  const auto holds = [&](const SiteVisit& visit) {
+    return std::any_of(visit.tasks.begin(), visit.tasks.end(),
+                       [&](const TripTask& task) { return task.point == one.point; });
+  };
+  return std::any_of(plan.visits.begin(), plan.visits.end(), holds) ||
+         std::any_of(plan.not_possible.begin(), plan.not_possible.end(),
+                     [&](const NotPossible& out) { return out.point == one.point; });
+}
+
 // The loads of a plan of more sites stand in another due list.
 bool is_load_of(const TripTask& task, const PlannedLoad& load) {
   return load.point != nullptr && task.point->machine == load.point->machine && task.point->name == load.point->name &&
@@ -196,6 +208,7 @@ VisitsList visits_list(const Snapshot& snapshot, const Forecaster& forecaster, c
                              [](const SiteVisit& visit) { return !visit.crew->carries.empty(); });
   list.again = again_of(list.plan);
   list.to_mend = waiting_to_mend(*list.plan.list);
+  std::erase_if(list.to_mend, [&](const WaitsToMend& one) { return is_mended_by_visit(list.plan, one); });
   const auto told = [&](const Machine& machine) {
     return scope.holds(machine.key) ||
            std::any_of(list.plan.visits.begin(), list.plan.visits.end(),
