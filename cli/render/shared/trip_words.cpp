@@ -207,7 +207,7 @@ std::string reason_words(const service::NotPlanned& row, std::string_view beyond
     return fmt::format("put off beyond {}, {}", beyond, words_of(*row.put_off, *row.point.machine));
   }
   if (row.reason == NotPlannedReason::laid_up && row.use != nullptr) {
-    return words_of(*row.use) + (row.use->until ? "; due before it goes back to work" : "");
+    return words_of(*row.use) + "; due before it goes back to work";
   }
   return std::string(short_reason_words(row.reason));
 }
