@@ -131,12 +131,12 @@ std::string still_listed_words(const service::CallStillListed& one) {
 std::string still_listed_words(const RoundsList& list) {
   std::vector<std::string> items;
   for (const service::CallStillListed& one : list.week().calls_still_listed) {
-    if (keep_out_of_use(one)) items.push_back("call " + cleaned(one.call->key));
+    items.push_back(fmt::format("call {}{}", cleaned(one.call->key), one.call->safety ? " (safety)" : ""));
   }
   return items.empty() ? ""
                        : fmt::format(
-                             "For safety, taken as done by the kept plan, and still among the calls of the fleet "
-                             "file: {}: take out what is done.",
+                             "Taken as done by the kept plan, and still among the calls of the fleet file: {}: "
+                             "take out what is done.",
                              listed(items, "and"));
 }
 

@@ -81,7 +81,7 @@ inline constexpr std::string_view not_this_week = "not this week";
 std::string not_in_book_words(const RoundsList& list);
 std::string not_in_book_words(const RoundsList& list, const service::NotInBook& one, bool keep_out);
 
-// The same of calls that the fleet still lists; of the whole plan those for safety alone.
+// The same of calls that the fleet still lists.
 std::string still_listed_words(const RoundsList& list);
 std::string still_listed_words(const service::CallStillListed& one);
 

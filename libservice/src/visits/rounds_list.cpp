@@ -253,9 +253,7 @@ bool needs_doing(const RoundsList& list) {
   const Week& week = list.week();
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse* use) { return use->state.kind == UseKind::out_of_use; });
-  const bool call_open = std::any_of(week.calls_still_listed.begin(), week.calls_still_listed.end(),
-                                     [](const CallStillListed& one) { return keep_out_of_use(one); });
-  return call_open || !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
+  return !week.calls_still_listed.empty() || !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
          !week.unknown.empty() || !week.not_in_book.empty() || !list.gaps.empty() || !list.seen.empty() || out_of_use;
 }
 
