@@ -468,8 +468,8 @@ struct PlanFault {
   std::vector<PlanFault> follow_on = {};
 };
 
-// Promised stops from that day on that name neither a machine nor a call of the fleet as their visit, but for calls, for
-// one that is done or called off is out of the fleet's: `unknown-visit`, with the name that may be meant.
+// Promised stops from that day on that name neither a machine nor a call of the fleet as their visit, but for calls,
+// for one that is done or called off is out of the fleet's: `unknown-visit`, with the name that may be meant.
 std::vector<PlanFault> promised_to_nobody(const Fleet& fleet, const GivenPlan& kept, Day from);
 
 struct PlanJudgement {

@@ -234,8 +234,8 @@ std::vector<std::string> done_with(const Schedule& schedule, std::string_view ta
 // Whether a service puts in new parts or fluids, as this machine does the task. A check puts in none.
 bool puts_in_new(const Machine& machine, const NamedTask& named);
 
-// Whether what a service finds worn or failed is renewed by it. Of what never waits only a part does that: a pin that is
-// found worn is as worn when it is greased.
+// Whether what a service finds worn or failed is renewed by it. Of what never waits only a part does that: a pin that
+// is found worn is as worn when it is greased.
 bool renews(const Machine& machine, const NamedTask& named);
 
 // Whether its service, where it says no more, may mean that what made it come due was renewed or put right, or that

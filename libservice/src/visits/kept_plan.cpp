@@ -211,6 +211,19 @@ void DoneBefore::fill_done(Week& week, const std::vector<Visit>& taken_out) cons
   week.done_rounds = std::move(rounds);
 }
 
+std::vector<std::string> done_at(const Week& week, const Site& site) {
+  std::vector<std::string> names;
+  if (!week.kept) return names;
+  for (const GivenRound& round : week.kept->rounds) {
+    if (round.on >= week.from) continue;
+    for (const GivenStop& stop : round.stops) {
+      const Site* const at = site_of(*week.fleet, stop);
+      if (at != nullptr && at->key == site.key) names.push_back(stop.visit);
+    }
+  }
+  return names;
+}
+
 void fill_came_from(Week& week) {
   for (Visit& visit : week.visits) {
     visit.came_from.reset();

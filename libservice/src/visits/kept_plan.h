@@ -36,6 +36,9 @@ class DoneBefore {
   std::vector<std::string> visits_;
 };
 
+// Of `Week::done` what was at that site, as the kept plan says, else where it stands now.
+std::vector<std::string> done_at(const Week& week, const Site& site);
+
 // Tells of each visit which stop it comes from.
 void fill_came_from(Week& week);
 

@@ -5,6 +5,7 @@
 
 #include "service/first.h"
 #include "service/run_ban.h"
+#include "visits/kept_plan.h"
 #include "visits/load.h"
 #include "visits/short_parts.h"
 
@@ -14,7 +15,7 @@ namespace {
 // What is told of one site.
 class SitePart {
  public:
-  explicit SitePart(const Site& site) : site_(site.key) {}
+  explicit SitePart(const Site& site) : whole_(site), site_(site.key) {}
 
   bool holds(const Site* site) const { return site != nullptr && site->key == site_; }
   bool holds(const Machine* machine) const { return machine != nullptr && machine->site == site_; }
@@ -34,6 +35,7 @@ class SitePart {
     std::erase_if(plan.rounds, [](const Round& round) { return round.stops.empty(); });
     std::erase_if(plan.not_this_week, [&](const NotThisWeek& out) { return elsewhere(out.visit); });
     std::erase_if(plan.changes, [&](const PlanChange& change) { return !holds(change.site); });
+    plan.week.done = visits::done_at(plan.week, whole_);
     std::erase_if(plan.week.not_planned, [&](const NotPlanned& row) { return !holds(row); });
     std::erase_if(plan.week.calls_still_listed, [&](const CallStillListed& one) { return !holds(one.site); });
     std::erase_if(plan.week.not_in_book, [&](const NotInBook& one) { return !holds(one.point->machine); });
@@ -43,6 +45,7 @@ class SitePart {
   }
 
  private:
+  const Site& whole_;
   const std::string& site_;
 };
 
@@ -203,6 +206,8 @@ VisitLoad taken_before(const RoundsList& list) {
   std::map<std::pair<std::string, std::string>, PartAmount> fluids;  // by name and unit
   for (const PlannedLoad& load : list.loads) {
     if (load.what != LoadFor::done_before && load.what != LoadFor::entered) continue;
+    // Filling up has no point: it is for a crew, whose loads are told of no site alone.
+    if (list.site != nullptr && (load.point == nullptr || !SitePart(*list.site).holds(load.point->machine))) continue;
     const auto is_shown = [&](const std::string& key) {
       return std::find(load.shown.begin(), load.shown.end(), key) != load.shown.end();
     };
@@ -253,8 +258,9 @@ bool needs_doing(const RoundsList& list) {
   const Week& week = list.week();
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse* use) { return use->state.kind == UseKind::out_of_use; });
-  return !week.calls_still_listed.empty() || !list.plan.not_this_week.empty() || !week.not_planned.empty() || !week.no_record.empty() ||
-         !week.unknown.empty() || !week.not_in_book.empty() || !list.gaps.empty() || !list.seen.empty() || out_of_use;
+  return !week.calls_still_listed.empty() || !list.plan.not_this_week.empty() || !week.not_planned.empty() ||
+         !week.no_record.empty() || !week.unknown.empty() || !week.not_in_book.empty() || !list.gaps.empty() ||
+         !list.seen.empty() || out_of_use;
 }
 
 }  // namespace service

@@ -52,8 +52,7 @@ std::vector<const Call*> calls_of(const Fleet& fleet, const Scope& scope, const 
   for (const Call& call : fleet.calls) {
     const Machine* const machine = fleet.machine(call.machine);
     const std::string& at = machine == nullptr ? call.site : machine->site;
-    const bool there =
-        std::any_of(sites.begin(), sites.end(), [&](const Site* site) { return site->key == at; });
+    const bool there = std::any_of(sites.begin(), sites.end(), [&](const Site* site) { return site->key == at; });
     const bool asked = !scope.machines || there || (machine != nullptr && scope.holds(machine->key));
     if (asked && (!call.from || *call.from <= to)) calls.push_back(&call);
   }
@@ -261,8 +260,8 @@ bool needs_doing(const VisitsList& list) {
                                       [](const MachineUse* one) { return one->state.kind == UseKind::out_of_use; });
   const bool call_open =
       std::any_of(list.calls.begin(), list.calls.end(), [](const Call* call) { return call->safety; });
-  return out_of_use || call_open || !plan.not_possible.empty() || !plan.not_planned.empty() || !plan.no_record.empty() ||
-         !plan.unknown.empty() || !list.asked->gaps.empty() || !list.seen.empty();
+  return out_of_use || call_open || !plan.not_possible.empty() || !plan.not_planned.empty() ||
+         !plan.no_record.empty() || !plan.unknown.empty() || !list.asked->gaps.empty() || !list.seen.empty();
 }
 
 }  // namespace service

@@ -105,6 +105,7 @@ TEST_CASE("a call for safety that is taken as done keeps its machine out of use 
   harmless.calls.replace(harmless.calls.find(", safety: true"), 14, "");
   const RoundsPlan without = plan_of(harmless);
   CHECK_FALSE(keep_out_of_use(without.week.calls_still_listed.front()));
+  CHECK(needs_doing(rounds_list(without)));
   CHECK(safety_left(without, without.rounds[0], without.rounds[0].stops[0]).empty());
   Texts gone = texts;
   gone.calls = "";
@@ -141,6 +142,58 @@ TEST_CASE("a promise that can no longer be kept is broken") {
 
   plan.rounds[1].crew = "lorry";  // which is not there
   CHECK((replanned(plan).visits[pump].impossible == PutOffReason::promise_broken));
+}
+
+TEST_CASE("a promise that nobody goes for any more is broken, one that is done is not") {
+  GivenPlan plan = first_plan();
+  plan.rounds[0].stops[0].promised = true;
+  plan.rounds[1].stops[1].promised = true;
+  WeekAsk ask{day("2026-05-04")};
+  ask.keep = plan;
+  Estate laid_up;
+  laid_up.usual().world.state(FactKind::laid_up, "2026-04-01").machine = "loader";
+  const RoundsPlan without = by_hand(laid_up.week(ask), {{}, {"pump", "call c-01"}});
+  CHECK(without.promises_broken == 1);
+  CHECK(without.promises_kept == 1);
+  REQUIRE(without.changes.size() == 1);
+  CHECK(without.changes[0].is_promise_lost());
+  Estate served;
+  served.usual().done("loader", "engine-oil", "2026-05-03").done("loader", "brakes", "2026-05-03");
+  CHECK(by_hand(served.week(ask), {{}, {"pump", "call c-01"}}).promises_broken == 0);
+  // Of a call nobody knows whether it is done, called off or of another name.
+  Texts texts;
+  texts.calls = "";
+  const RoundsPlan gone = by_hand(Estate(texts).usual().week(ask), {{"loader"}, {"pump"}});
+  CHECK(gone.promises_broken == 1);
+  REQUIRE(gone.changes.size() == 1);
+  CHECK(gone.changes[0].unlisted);
+  CHECK(promised_to_nobody(*gone.week.fleet, plan, ask.from).empty());
+  // A machine that is not there is asked back, from the first day on that is planned anew.
+  plan.rounds[0].stops[0].visit = "laoder";
+  plan.rounds[0].stops[0].machine.reset();
+  const auto unknown = promised_to_nobody(*gone.week.fleet, plan, ask.from);
+  REQUIRE(unknown.size() == 1);
+  CHECK(unknown[0].says.find("`loader`") != std::string::npos);
+  CHECK(promised_to_nobody(*gone.week.fleet, plan, day("2026-05-05")).empty());
+}
+
+TEST_CASE("a plan of another fleet is told from one that says no fleet") {
+  GivenPlan plan = first_plan();
+  const Week week = Estate().usual().week();
+  CHECK(of_other_fleet(*week.fleet, plan).empty());
+  plan.fleet = "Other";
+  CHECK(of_other_fleet(*week.fleet, plan).starts_with("is of the fleet `Other`"));
+  plan.fleet.reset();
+  CHECK(of_other_fleet(*week.fleet, plan).empty());
+}
+
+TEST_CASE("of a site is told what was done before at it alone") {
+  const RoundsPlan plan = by_hand(replanned(first_plan(), "2026-05-05"), {{"pump"}});
+  const auto told = [&](const char* site) { return rounds_list(plan, plan.week.fleet->site(site)); };
+  CHECK((told("holm").week().done == std::vector<std::string>{"loader"}));
+  CHECK(told("beck").week().done.empty());
+  CHECK_FALSE(taken_before(told("holm")).parts.empty());
+  CHECK(taken_before(told("beck")).parts.empty());
 }
 
 TEST_CASE("what differs from the plan that was kept") {
