@@ -120,6 +120,7 @@ class Reader {
     each(whole_, "", "rounds", [&](const json& one, const std::string& path) { round(one, path); });
     each(whole_, "", "put_off", [&](const json& one, const std::string& path) { put_off(one, path); });
     note_unread(whole_, "");
+    std::stable_partition(read_.unread.begin(), read_.unread.end(), keeps_away);
     return std::move(read_);
   }
 
@@ -150,6 +151,13 @@ class Reader {
         read_.unread.push_back(at);
       }
     }
+  }
+
+  // Of a field by which people keep away from a machine: told first, for people read no further.
+  static bool keeps_away(const std::string& field) {
+    constexpr std::array fields{"safety", "do_not_run", "keep_out_of_use"};
+    return std::any_of(fields.begin(), fields.end(),
+                       [&](const char* one) { return field == one || field.ends_with(std::string(".") + one); });
   }
 
   // Taken as a whole, whatever keys are in them.
@@ -283,6 +291,11 @@ class Reader {
          [](const json& value) { return value.is_boolean() ? std::optional(value.get<bool>()) : std::nullopt; });
   }
 
+  void marks(service::GivenMarks& to, const json& in, const std::string& path) {
+    flag(to.do_not_run, in, path, "do_not_run");
+    flag(to.keep_out_of_use, in, path, "keep_out_of_use");
+  }
+
   void bound() {
     const json* const value = object(whole_, "", "bound");
     if (value == nullptr) return;
@@ -378,7 +391,11 @@ class Reader {
         text(position, one, at + '.', "position", true);
       }
       if (name && !name->empty()) {
-        to->push_back({*name, position.value_or("")});
+        service::GivenTask& task = to->emplace_back();
+        task.task = *name;
+        task.position = position.value_or("");
+        flag(task.marks.safety, one, at + '.', "safety");
+        marks(task.marks, one, at + '.');
       } else if (!one.is_object() || !one.contains("task")) {
         fault(at, fmt::format("needs an object with a `task`, but it is {}", shown(one)));
       }
@@ -403,6 +420,8 @@ class Reader {
     text(stop.uid, in, path, "uid");
     std::optional<bool> promised;
     flag(promised, in, path, "promised");
+    flag(stop.marks.safety, in, path, "safety");
+    marks(stop.marks, in, path);
     stop.promised = promised.value_or(false);
     stop.says_not_promised = promised == false;
     not_judged(in, "uid");
@@ -450,6 +469,7 @@ class Reader {
     service::GivenPutOff out;
     if (!text(out.visit, in, path, "visit")) return;
     flag(out.safety, in, path, "safety");
+    marks(out.marks, in, path);
     text(out.reason, in, path, "reason");
     day(out.until, in, path, "until");
     money(out.cost, in, path, "cost");

@@ -40,9 +40,18 @@ namespace service {
 
 // A plan as somebody has it: an earlier answer of this program, or one made by hand. Of a round only crew, day and the
 // visits in their order are needed; what else is given is judged.
+// What of it keeps people away from a machine.
+struct GivenMarks {
+  std::optional<bool> safety = {};
+  std::optional<bool> do_not_run = {};
+  std::optional<bool> keep_out_of_use = {};
+  friend bool operator==(const GivenMarks&, const GivenMarks&) = default;
+};
+
 struct GivenTask {
   std::string task;
   std::string position;  // empty: none
+  GivenMarks marks = {};
   friend bool operator==(const GivenTask&, const GivenTask&) = default;
 };
 
@@ -63,6 +72,7 @@ struct GivenStop {
   bool promised = false;                // keeps its day and crew in a plan that is made anew
   bool says_not_promised = false;       // it says that it is not, which is more than saying nothing
   std::optional<std::string> uid = {};  // of its event in that plan's calendar
+  GivenMarks marks = {};
 };
 
 struct GivenRound {
@@ -86,6 +96,7 @@ struct GivenPutOff {
   std::optional<std::string> reason;
   std::optional<Day> until;
   std::optional<Money> cost;
+  GivenMarks marks = {};  // but for `safety`, which stands above
 };
 
 // A round of a plan that could not be read, for whoever goes or when is no crew or day: what it was to make.

@@ -122,8 +122,8 @@ std::vector<PartLack> lacks_of(const RoundsList& list, const Round& round);
 // wholly known. Rounds, work for safety and changes are never cut.
 void keep_first(RoundsList& list, std::size_t first);
 
-// Something is not this week, not planned, without record, not in the book or a call for safety that is still listed,
-// not known or not looked at, or a machine is out of use. Work that has its place is no reason.
+// Something is not this week, not planned, without record, not in the book or a call that is still listed, not known or
+// not looked at, or a machine is out of use. Work that has its place is no reason.
 bool needs_doing(const RoundsList& list);
 
 // The name of the event of a visit (`CalendarEvent::uid`): of what it is about, and for work that is due of the oldest

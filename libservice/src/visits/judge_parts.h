@@ -170,6 +170,11 @@ PutOffReason reason_by_rules(const Week& week, std::size_t visit);
 Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
                             Faults& faults);
 // Whether a promise was broken that could be kept beside all others that the plan keeps.
+// Marks by which people keep away from a machine, where they deny what is so.
+void judge_marks(const Week& week, JudgedRound& round, std::size_t stop, Faults& faults);
+void judge_marks(const Week& week, const GivenPutOff& given, std::size_t visit, const std::string& where,
+                 Faults& faults);
+
 void judge_broken(const Week& week, const std::vector<JudgedRound>& rounds, std::size_t visit, const std::string& where,
                   Faults& faults);
 

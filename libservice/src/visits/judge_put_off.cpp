@@ -92,6 +92,7 @@ Faults::Cause judge_put_off(const Week& week, const GivenPutOff& given, std::siz
     faults.add(PlanRule::safety, where,
                of.safety ? "says it is not for safety; it is" : "says it is for safety; it is not");
   }
+  judge_marks(week, given, visit, where, faults);
   if (given.reason) {
     const auto is = to_text(reason_by_rules(week, visit));
     if (*given.reason != is) {

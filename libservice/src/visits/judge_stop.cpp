@@ -184,6 +184,7 @@ void judge_stop(const Week& week, JudgedRound& round, std::size_t stop, Faults& 
   judge_way(week, round, stop, faults);
   judge_work(round, stop, faults);
   judge_promise(week, round, *of.visit, given, where, faults);
+  judge_marks(week, round, stop, faults);
   if (round.crew == nullptr) return;
   if (of.from != nullptr && !of.leg) {
     faults.add_grave(PlanRule::drive, where,

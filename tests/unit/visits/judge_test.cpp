@@ -92,6 +92,33 @@ TEST_CASE("work for safety is left out only where nothing else is possible") {
   CHECK(said_in(judge_plan(Estate(texts).usual().week(), one)) == "");
 }
 
+TEST_CASE("what keeps people away from a machine is not denied") {
+  Texts texts;
+  texts.tractor = with(texts.tractor, "takes: 50 min", "takes: 50 min, safety: true");
+  const Week week = Estate(texts).usual().week();  // due on 20 April
+  GivenPlan plan = bare(as_given(by_hand(week, {{"loader"}, {"pump", "call c-01"}})));
+  GivenStop& loader = plan.rounds[0].stops[0];
+  loader.marks = {true, true, true};  // of more than there is
+  loader.tasks = {{{"engine-oil", "", {true, true, true}}}};
+  CHECK(said_in(judge_plan(week, plan)) == "");
+  loader.marks = {false, false, false};
+  (*loader.tasks)[0].marks.keep_out_of_use = false;
+  CHECK(said_in(judge_plan(week, plan)) ==
+        "safety van 2026-05-04 loader: says it is not for safety; it is\n"
+        "safety van 2026-05-04 loader: says that it need not be kept out of use; it has to be until that is done\n"
+        "safety van 2026-05-04 loader engine-oil: says that it need not be kept out of use; it has to be until that "
+        "is done");
+  Estate place(texts);
+  place.usual().world.state(FactKind::out_of_use, "2026-04-01").machine = "pump";
+  const Week stands = place.week();
+  GivenPlan out = bare(as_given(by_hand(stands, {{}, {"call c-01"}})));
+  REQUIRE(out.put_off.size() == 1);  // the loader
+  out.put_off[0].marks.do_not_run = false;
+  CHECK(rules_of(judge_plan(stands, out)).find("put_off loader") != std::string::npos);  // it is possible
+  out.put_off[0].marks.keep_out_of_use = false;
+  CHECK(said_in(judge_plan(stands, out)).find("kept out of use") != std::string::npos);
+}
+
 TEST_CASE("people are counted as skills are") {
   Texts texts;
   texts.pump = with(texts.pump, "needs: [pressure]", "needs: [pressure], people: 2");
