@@ -89,6 +89,7 @@ int days_of(const Arguments& arguments, Day from, const GivenPlan* judged, const
   // One that was made by hand may say none, and is judged as what the plan that is kept would be made to.
   for (const GivenPlan* plan : {judged, kept}) {
     if (plan == nullptr || !plan->to) continue;
+    if (plan == judged && plan->from && from < *plan->from) continue;  // another week is asked about
     const int days = service::days_between(from, *plan->to) + 1;
     if (days >= 1 && days <= longest_week) return days;
   }
