@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "service/record.h"
+#include "terminal/shell_word.h"
 
 namespace cli {
 namespace {
@@ -76,6 +77,24 @@ std::string joined(const std::string& said, std::string_view link, const std::st
   return said.empty() ? more : said + std::string(link) + more;
 }
 
+// Good without the words that say that it must not run, or failed with them.
+std::string how_found(const Cure& cure, bool in_file, const std::string& command) {
+  const std::string out = fmt::format("{} out-of-use {} --note WHY", command, cure.value("machine"));
+  if (in_file) {
+    return "where it is good, leave those words out of `note`; where it must not run, write `failed` under `found`, "
+           "and then: " +
+           out;
+  }
+  const std::string_view by = cure.value("by");
+  const std::string named = std::string(cure.value("what"));
+  return fmt::format(
+      "where it is good, the same without those words; where it must not run: {} {} {} {}{} --found failed --note {}; "
+      "then: {}",
+      command, cure.value("did"), cure.value("machine"), shell_word(service::cleaned(named)),
+      by.empty() ? "" : " --by " + shell_word(service::cleaned(by)), shell_word(service::cleaned(cure.value("note"))),
+      out);
+}
+
 // `in_file`: what is wrong is a row of a file, which has no options.
 std::string with(const std::string& said, const Cure& cure, bool in_file, const std::string& command) {
   switch (cure.kind) {
@@ -108,6 +127,8 @@ std::string with(const std::string& said, const Cure& cure, bool in_file, const 
       return joined(
           said, ", or ",
           fmt::format("take the machine out of use until then: {} out-of-use {}", command, cure.value("machine")));
+    case CureKind::tell_found:
+      return joined(said, "; ", how_found(cure, in_file, command));
     case CureKind::tell_columns:
       if (!cure.value("heading").empty()) {
         const std::string heading = service::cleaned(cure.value("heading"));

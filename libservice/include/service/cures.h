@@ -32,11 +32,13 @@ enum class CureKind {
   tell_decimal_mark,  // say whether the file has decimal points or commas; [decimal]: that it has these
   tell_date_order,    // say whether the file has the day or the month first
   next_season,        // name no year, and ask about the next one
-  take_out_of_use,    // let nobody run it until it is done: machine
-  tell_columns,       // say which column of a spreadsheet holds what: [heading, column]: this one, if it is so
-  leave_out,          // go on without what is wrong
-  tell_who,           // name whoever it was: did, what he did: `did it`, `looked`
-  ask_season          // what was named is a season: season
+  // say that it was found failed, or without the words that say so: machine, did (`looked`, `done`), what, by, note
+  tell_found,
+  take_out_of_use,  // let nobody run it until it is done: machine
+  tell_columns,     // say which column of a spreadsheet holds what: [heading, column]: this one, if it is so
+  leave_out,        // go on without what is wrong
+  tell_who,         // name whoever it was: did, what he did: `did it`, `looked`
+  ask_season        // what was named is a season: season
 };
 
 std::string_view to_text(CureKind kind);  // `strike-fact`

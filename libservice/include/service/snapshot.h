@@ -352,6 +352,8 @@ struct Proposal {
   Fact fact;
   bool has_id = false;         // came with an id of its own (an export): it was judged when it was entered
   std::optional<Place> place;  // where it stands in a file
+  // What speaks against it already, by whoever proposes it; it is refused for that.
+  std::optional<Diagnostic> wrong = std::nullopt;
 };
 
 struct Judgement {

@@ -38,6 +38,8 @@ std::string_view to_text(CureKind kind) {
       return "next-season";
     case CureKind::take_out_of_use:
       return "take-out-of-use";
+    case CureKind::tell_found:
+      return "tell-found";
     case CureKind::tell_columns:
       return "tell-columns";
     case CureKind::leave_out:

@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "entry/added_ids.h"
+#include "entry/against_stop.h"
 #include "entry/ended_doubts.h"
 #include "entry/first_values.h"
 #include "entry/meters_counted.h"
@@ -344,7 +345,11 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
     insist_on_scope(request.scope, proposals);
     entered.own_ids = std::none_of(proposals.begin(), proposals.end(), [](const Proposal& p) { return p.has_id; });
     stamp = stamp_of(writer, request.origin, proposals);
+    entry::refuse_good_looks(proposals);
     auto judgement = judge(*fleet, facts, proposals, stamp, request.today);
+    if (entry::refuse_lifting(fleet, *known, judgement.accepted, request.today, proposals)) {
+      judgement = judge(*fleet, facts, proposals, stamp, request.today);
+    }
     put_likelier_first(*fleet, facts, proposals, stamp, request.today, judgement);
     from_file = std::any_of(proposals.begin(), proposals.end(),
                             [](const Proposal& proposal) { return proposal.place || proposal.has_id; });

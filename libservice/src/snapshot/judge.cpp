@@ -107,6 +107,7 @@ class Judge {
     }
     auto wrong =
         fact.kind == FactKind::strike ? judge_strike(fact) : judge_names(fleet_, fact, today_, seen_, result_.said);
+    if (!wrong) wrong = proposal.wrong;
     if (wrong) {
       facts_.pop_back();
       rows_.pop_back();

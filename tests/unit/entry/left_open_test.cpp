@@ -123,3 +123,47 @@ TEST_CASE("a listed sign is told where it is later than the service, or at anoth
   CHECK(left(office.enter({done("pump", "overhaul", "2026-06-12")})) == "pump drip at gland@right");
   CHECK(left(office.enter({done("pump", "gland", "2026-06-13")})).empty());
 }
+
+TEST_CASE("a look finds nothing good whose note says or may say that the machine must not run") {
+  Office office;
+  office.enter({sign("loader", "leak")});
+  using service::Found;
+  const auto failure = [&](Found found, std::string_view note) {
+    return office.failure(std::vector<Fact>{look("loader", "leak", found, "2026-06-12", note)});
+  };
+  const std::string refused = std::to_string(static_cast<int>(service::FailureKind::bad_data)) + " good-but-not-to-run";
+  CHECK(failure(Found::good, "worse, must not run") == refused);
+  CHECK(failure(Found::good, "may be unsafe") == refused);
+  CHECK(failure(Found::failed, "worse, must not run") == "none");
+  CHECK(failure(Found::good, "clamp tightened, runs well") == "none");
+}
+
+TEST_CASE("a service lifts no ban whose note says that the machine must not run") {
+  service::FleetFiles files = estate();
+  files.texts["schedules/pump.yaml"] =
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  guard: {do: Check the guard, every: {months: 12, signs: [rattle]}, safety: true}\n"
+      "  oil: {do: Oil, every: {months: 12}}\n";
+  Office office(files);
+  office.enter({sign("pump", "rattle")});
+  const auto with_note = [](std::string_view task, std::string_view note) {
+    Fact fact = done("pump", task, "2026-06-12");
+    fact.note = note;
+    return fact;
+  };
+  const std::string refused = std::to_string(static_cast<int>(service::FailureKind::bad_data)) + " good-but-not-to-run";
+  const Fact guard = with_note("guard", "cracked; must not run");
+  CHECK(office.failure(std::vector<Fact>{guard}) == refused);
+  CHECK(office.failure(std::vector<Fact>{with_note("oil", "must not run")}) == "none");  // it lifts nothing
+  service::EntryRequest file = service::entry_of("test", {guard, with_note("oil", "must not run")}, day("2026-06-15"));
+  file.skip_bad = true;
+  const Entered entered = office.enter(file);
+  REQUIRE(entered.refused_rows.size() == 1);
+  CHECK(entered.refused_rows.front() == 0);
+  CHECK(entered.added.size() == 1);
+  Fact failed = guard;
+  failed.found = service::Found::failed;
+  CHECK(office.failure(std::vector<Fact>{failed}) == "none");
+  CHECK(office.failure(std::vector<Fact>{with_note("guard", "plate welded on")}) == "none");
+  CHECK(office.failure(std::vector<Fact>{guard}) == "none");  // nothing is lifted any more
+}
