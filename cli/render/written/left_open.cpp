@@ -16,6 +16,19 @@ constexpr std::size_t most = 12;  // after a long file of facts
 
 std::string and_more(std::size_t all) { return all > most ? fmt::format("And {} more of these.\n", all - most) : ""; }
 
+// A sign by its name, anything else by what is noted of it.
+std::string label_of(const service::Fact& fact) {
+  return service::cleaned(fact.name.empty() ? '`' + fact.note + '`' : fact.name);
+}
+
+// Who lays it up may think that this keeps it from being run.
+std::string end_of_lay_up(const service::Fact& fact, service::Day today) {
+  if (fact.kind != service::FactKind::laid_up) return "";
+  if (!fact.until) return " A lay-up does not forbid to run it.";
+  return fmt::format(" A lay-up ends by itself, this one {}on {}.", *fact.until <= today ? "did " : "",
+                     to_text(*fact.until));
+}
+
 // As `looked` names it.
 std::string sign_of(const service::SignLeft& left) { return left.seen != nullptr ? left.seen->sign : left.sign->name; }
 
@@ -41,10 +54,10 @@ std::string stops_not_taken_lines(const service::Entered& entered, const std::st
     const service::Fact& fact = *stops[i].fact;
     const bool said = stops[i].says == service::MustNotRun::said;
     text += wrapped("",
-                    fmt::format("{}: {}: it {} that the machine must not run, and that is not written down. To keep it "
-                                "from being run: {} out-of-use {} --note WHY",
-                                service::cleaned(fact.machine), service::cleaned(fact.name), said ? "says" : "may say",
-                                command, service::cleaned(fact.machine)),
+                    fmt::format("{}: {}: it {} that the machine must not run, and that is not written down.{} To keep "
+                                "it from being run: {} out-of-use {} --note WHY",
+                                service::cleaned(fact.machine), label_of(fact), said ? "says" : "may say",
+                                end_of_lay_up(fact, entered.today), command, service::cleaned(fact.machine)),
                     columns, 2);
   }
   return text + and_more(stops.size());
@@ -65,7 +78,9 @@ std::string signs_left_lines(const service::Entered& entered, const std::string&
 Json stops_not_taken_as_json(const service::Entered& entered) {
   return array_of(stops_not_taken(entered), [&](const service::StopNotTaken& stop) {
     Json json = machine_of(*entered.after->fleet->machine(stop.fact->machine), *entered.after->fleet);
-    json["sign"] = stop.fact->name;
+    json["kind"] = to_text(stop.fact->kind);
+    json["sign"] = text_or_null(stop.fact->name);
+    json["note"] = text_or_null(stop.fact->note);
     json["on"] = to_text(stop.fact->on.first);
     json["fact"] = to_text(stop.fact->id);
     json["certain"] = stop.says == service::MustNotRun::said;

@@ -1,5 +1,5 @@
 // What stays open though somebody may take it for settled by what he entered: that a machine must not run, said in the
-// words of a sign alone, and signs that a service answers by no rule.
+// words of a sign or a note alone, and signs that a service answers by no rule.
 //
 // Made from what was entered and pointing into it: it lives as long as that stays where it is. Nothing here fails.
 #pragma once
@@ -14,15 +14,15 @@
 
 namespace service {
 
-// A sign, or a look that found it worn or failed, whose words say or may say that its machine must not run
-// (`stop_told`), and nothing keeps it from being run.
+// A sign, a look that found it worn or failed, or the note of anything else that was told, whose words say or may say
+// that its machine must not run (`stop_told`), and nothing keeps it from being run: a lay-up ends by itself.
 struct StopNotTaken {
   const Fact* fact = nullptr;  // among what was added
   MustNotRun says = MustNotRun::may_be_said;
 };
 
 // In the order in which they were added. Left out where the machine is out of use, where somebody has said since that
-// it is back, and where the sign was found good since.
+// it is back, where the sign was found good since, and where what the note is about was done again since.
 std::vector<StopNotTaken> stops_not_taken(const Entered& entered);
 
 // A sign that nobody has found good, of a machine of which a service was added.

@@ -39,6 +39,24 @@ bool is_back_since(std::span<const Fact> facts, const Fact& told) {
   });
 }
 
+// A note of long ago: what it tells of was done once more since.
+bool is_done_since(std::span<const Fact> facts, const Fact& told) {
+  if (told.kind != FactKind::service && told.kind != FactKind::put_off) return false;
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+    return fact.kind == FactKind::service && fact.task == told.task && fact.position == told.position &&
+           fact.on.first > told.on.last;
+  });
+}
+
+// Of a sign what it is called says it too, and it says it no more once somebody found it good.
+bool is_of_sign(const Fact& fact) { return fact.kind == FactKind::sign || fact.kind == FactKind::looked_at; }
+
+StopTold told_by(const Fleet& fleet, const Machine& machine, const Fact& fact) {
+  if (fact.kind == FactKind::out_of_use || fact.kind == FactKind::strike) return {};
+  if (fact.kind == FactKind::looked_at && !found_bad(fact)) return {};  // it would have been refused
+  return is_of_sign(fact) ? stop_told(fleet, machine, fact.name, fact.note) : stop_told(fact.note);
+}
+
 // What was done of one machine, and what was open at the points of that before.
 struct Served {
   std::set<std::string_view> tasks;
@@ -78,14 +96,14 @@ std::vector<StopNotTaken> stops_not_taken(const Entered& entered) {
   const Fleet& fleet = *entered.after->fleet;
   std::optional<std::set<FactId>> open;
   for (const Fact& fact : entered.added) {
-    const bool looked = fact.kind == FactKind::looked_at && found_bad(fact);
-    if (fact.kind != FactKind::sign && !looked) continue;
     const Machine* const machine = fleet.machine(fact.machine);
     if (machine == nullptr || is_out_of_use(*entered.after, *machine)) continue;
-    if (!open) open = open_by(*entered.after);
-    if (!open->contains(fact.id)) continue;
-    const StopTold told = stop_told(fleet, *machine, fact.name, fact.note);
-    if (told.says == MustNotRun::not_said || is_back_since(entered.is->facts_of(fact.machine), fact)) continue;
+    const StopTold told = told_by(fleet, *machine, fact);
+    if (told.says == MustNotRun::not_said) continue;
+    if (is_of_sign(fact) && !open) open = open_by(*entered.after);
+    if (is_of_sign(fact) && !open->contains(fact.id)) continue;
+    const auto facts = entered.is->facts_of(fact.machine);
+    if (is_back_since(facts, fact) || is_done_since(facts, fact)) continue;
     all.push_back({&fact, told.says});
   }
   return all;

@@ -124,6 +124,27 @@ TEST_CASE("a listed sign is told where it is later than the service, or at anoth
   CHECK(left(office.enter({done("pump", "gland", "2026-06-13")})).empty());
 }
 
+TEST_CASE("so does the note of anything else, unless that was done again since") {
+  Office office;
+  Fact service = done("loader", "oil", "2026-06-10");
+  service.note = "engine knocks, do not run";
+  CHECK(stops(office.enter({service})) == "loader  said");
+  service.on = day("2025-06-10");
+  CHECK(stops(office.enter({service})).empty());  // of a year ago
+  Fact rest = use(FactKind::laid_up, "pump", "2026-06-10");
+  rest.until = day("2026-08-01");
+  rest.note = "shaft bent, unsafe";
+  CHECK(stops(office.enter({rest})) == "pump ");
+  Fact returned = use(FactKind::back, "pump", "2026-06-12");
+  returned.note = "do not use";
+  CHECK(stops(office.enter({returned})) == "pump  said");
+  rest.note = "over winter";
+  CHECK(stops(office.enter({rest})).empty());
+  Fact stopped = use(FactKind::out_of_use, "pump", "2026-06-13");
+  stopped.note = "do not use";
+  CHECK(stops(office.enter({stopped})).empty());
+}
+
 TEST_CASE("a look finds nothing good whose note says or may say that the machine must not run") {
   Office office;
   office.enter({sign("loader", "leak")});
