@@ -137,6 +137,45 @@ TEST_CASE("that it stands until it is mended is certain, that it is to stand may
   }
 }
 
+TEST_CASE("other ways to say that it is left standing may say it") {
+  for (const char* text :
+       {"fire, it is grounded", "brakes gone, red tag on it", "hitch loose, parked it up", "park it until I come",
+        "leaks badly, leave it where it is", "leave it off", "hot, shut it down", "it must not go out",
+        "don't let anyone near it", "do not let anyone drive", "boom cracked, do not lift", "frame bent, don't load it",
+        // German
+        "Bremse weich, bleibt stehen", "bitte stehen lassen", "Lenkung gef\u00e4hrlich", "gefaehrliche Risse",
+        "nicht fahrbereit", "nicht verkehrssicher", "nicht betriebssicher", "bitte nicht anlassen",
+        "darf nicht auf die Stra\u00dfe", "darf nicht in Betrieb", "Finger weg",
+        // French, Romanian, Italian, Finnish
+        "usage interdit", "\u00e0 l'arr\u00eat", "\u00e0 l\u2019arr\u00eat", "nu folosi", "fermo macchina",
+        "ei saa ajaa", "ei saa k\u00e4ytt\u00e4\u00e4"}) {
+    CHECK_MESSAGE(stop_told(text).says == MustNotRun::may_be_said, text);
+  }
+  for (const char* text : {"ground strap loose",
+                           "red lamp on",
+                           "park lamp out",
+                           "shuts down when hot",
+                           "leave oil out overnight to check",
+                           "does not lift",
+                           "lifts slowly",
+                           "load sensor dead",
+                           "lets dust in",
+                           "went out once",
+                           "Wasser steht im Tank",
+                           "Motor stehend laut",
+                           "Finger klemmt",
+                           "Fahrersitz nicht fest",
+                           "Anlasser nicht fest",
+                           "Stra\u00dfenlicht aus",
+                           "ne s'arr\u00eate pas",
+                           "bouton d'arr\u00eat dur",
+                           "folosit mult",
+                           "macchina sporca",
+                           "ei lataa"}) {
+    CHECK_MESSAGE(stop_told(text).says == MustNotRun::not_said, text);
+  }
+}
+
 TEST_CASE("words like them that say nothing of running ask for nothing") {
   Field field;
   for (const char* text : {"smoke, keep it running",
