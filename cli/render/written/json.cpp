@@ -130,6 +130,7 @@ Json json_of(const Written& written, const std::string& command) {
   json["answers_nothing"] = array_of(looks_at_nothing(entered), idle_as_json);
   json["twice"] = array_of(entered.twice, twice_as_json);
   json["gaps"] = gaps_as_json(entered.doubts, entered.was->fleet());
+  json["newly_asked"] = newly_asked_as_json(entered);
   json["ended_gaps"] = gaps_as_json(entered.ended_gaps, entered.was->fleet());
   json["ended_doubts"] = array_of(entered.ended_doubts, ended_as_json);
   json["high_first_values"] = array_of(entered.high_first_values, high_first_as_json);

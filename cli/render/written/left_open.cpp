@@ -63,6 +63,17 @@ std::string stops_not_taken_lines(const service::Entered& entered, const std::st
   return text + and_more(stops.size());
 }
 
+std::string newly_asked_lines(const service::Entered& entered) {
+  const auto gaps = newly_asked(entered);
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most, gaps.size()); ++i) {
+    text += wrapped(
+        "", fmt::format("Asked about now: {}: {}", service::cleaned(gaps[i]->machine), service::cleaned(gaps[i]->say)),
+        columns, 2);
+  }
+  return text + and_more(gaps.size());
+}
+
 std::string signs_left_lines(const service::Entered& entered, const std::string& command) {
   const auto left = signs_left(entered);
   std::string text;
@@ -86,6 +97,12 @@ Json stops_not_taken_as_json(const service::Entered& entered) {
     json["certain"] = stop.says == service::MustNotRun::said;
     return json;
   });
+}
+
+Json newly_asked_as_json(const service::Entered& entered) {
+  std::vector<service::Gap> gaps;
+  for (const service::Gap* gap : newly_asked(entered)) gaps.push_back(*gap);
+  return gaps_as_json(gaps, *entered.after->fleet);
 }
 
 Json signs_left_as_json(const service::Entered& entered) {

@@ -424,7 +424,7 @@ std::string written_as_text(const Written& written, const Look& look) {
   }
   text += entered.dry_run ? "Nothing was stored. Without --dry-run this would be saved:\n" : "Saved:\n";
   for (const std::string& what : written.what) text += "  " + what + '\n';
-  text += run_not_in_use_lines(entered, look.command);
+  text += run_not_in_use_lines(entered, look.command) + newly_asked_lines(entered);
   text += list_changes(entered, look) + meter_news_lines(entered, look.command);
   text += seen_lines(entered) + idle_look_lines(entered, entered.added);
   text += stops_not_taken_lines(entered, look.command);

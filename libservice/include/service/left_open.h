@@ -25,6 +25,11 @@ struct StopNotTaken {
 // it is back, where the sign was found good since, and where what the note is about was done again since.
 std::vector<StopNotTaken> stops_not_taken(const Entered& entered);
 
+// What a meter shows of use while its machine stood, that is asked since what was added and was not before: of a lay-up
+// that was told late, say. Left out where a value that was added shows it, for that is told (`run_not_in_use`). Points
+// into `entered.after`.
+std::vector<const Gap*> newly_asked(const Entered& entered);
+
 // A sign that nobody has found good, of a machine of which a service was added.
 struct SignLeft {
   const SeenSign* seen = nullptr;     // kept as seen: only a look answers it, or

@@ -109,6 +109,24 @@ std::vector<StopNotTaken> stops_not_taken(const Entered& entered) {
   return all;
 }
 
+std::vector<const Gap*> newly_asked(const Entered& entered) {
+  std::vector<const Gap*> gaps;
+  if (entered.after == nullptr) return gaps;
+  const auto runs = run_not_in_use(entered);
+  for (const Gap& gap : entered.after->gaps) {
+    if (gap.kind != GapKind::ran_while_not_in_use) continue;
+    const auto is_it = [&](const Gap& other) {
+      return other.kind == gap.kind && other.machine == gap.machine && other.meter == gap.meter;
+    };
+    const bool was = std::any_of(entered.before->gaps.begin(), entered.before->gaps.end(), is_it);
+    const bool is_told = std::any_of(runs.begin(), runs.end(), [&](const RunNotInUse& run) {
+      return run.machine->key == gap.machine && run.meter->name == gap.meter;
+    });
+    if (!was && !is_told) gaps.push_back(&gap);
+  }
+  return gaps;
+}
+
 std::vector<SignLeft> signs_left(const Entered& entered) {
   std::vector<SignLeft> left;
   auto served = served_of(entered);
