@@ -107,6 +107,7 @@ Json entry_as_json(const service::SheetEntry& entry) {
   add_wait(json, entry.wait);
   json["past_limit"] = entry.past_limit;
   json["sign_seen"] = entry.sign_seen;
+  json["lifts_ban"] = entry.lifts_ban;
   json["measures"] = array_of(entry.measures, measure_as_json);
   return json;
 }

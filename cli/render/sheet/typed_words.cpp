@@ -38,7 +38,7 @@ constexpr std::string_view measured_say =
 
 std::string say_of(const service::SheetEntry& entry) {
   std::string text(entry.mends         ? mended_say
-                   : entry.sign_seen   ? put_right_say
+                   : entry.lifts_ban   ? put_right_say
                    : entry.puts_in_new ? new_in_say
                                        : only_looked_say);
   if (entry.past_limit) {
@@ -79,7 +79,7 @@ std::vector<TypedLines> typed_lines(const MachineSheet& sheet, const std::string
   std::stable_sort(entries.begin(), entries.end(), [](const service::SheetEntry* a, const service::SheetEntry* b) {
     const auto rank = [](const service::SheetEntry* entry) {
       const auto from = entry->wait ? std::optional(entry->wait->from) : std::nullopt;
-      return std::tuple{from, !entry->past_limit, !entry->mends, !entry->sign_seen, !entry->puts_in_new};
+      return std::tuple{from, !entry->past_limit, !entry->mends, !entry->lifts_ban, !entry->puts_in_new};
     };
     return rank(a) < rank(b);
   });

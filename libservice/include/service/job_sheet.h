@@ -236,9 +236,10 @@ struct SheetEntry {
   // What was measured is at or past its limit, and nothing new goes in by the task itself: written down when that is
   // renewed or put right, with what it measures then.
   bool past_limit = false;
-  // A sign of what never waits was seen, and nothing new goes in by the task itself: written down when that is renewed
-  // or put right. Whoever only looked says that of the sign.
-  bool sign_seen = false;
+  bool sign_seen = false;  // one of its signs was seen, that nobody has found good since
+  // A sign or a value of it, or of what it includes, forbids to run the machine: written down when that is renewed or
+  // put right, and apart from all else. Whoever only looked says that of the sign.
+  bool lifts_ban = false;
   std::vector<SheetMeasure> measures = {};  // of those past their limit
   std::optional<SheetWait> wait = {};       // put off: not before
 };

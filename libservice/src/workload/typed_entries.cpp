@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "service/minding.h"
+#include "service/run_ban.h"
 #include "service/snapshot.h"
 #include "workload/job_tasks.h"
 
@@ -26,7 +27,7 @@ void add_entry(std::vector<SheetEntry>& entries, const Point& point, SheetEntry 
   auto entry = std::find_if(entries.begin(), entries.end(), [&](const SheetEntry& other) {
     return other.meter == of.meter && other.competent_person == of.competent_person &&
            other.puts_in_new == of.puts_in_new && other.mends == of.mends && other.past_limit == of.past_limit &&
-           other.sign_seen == of.sign_seen && end_of(other.wait) == end_of(of.wait);
+           other.sign_seen == of.sign_seen && other.lifts_ban == of.lifts_ban && end_of(other.wait) == end_of(of.wait);
   });
   if (entry == entries.end()) {
     entry = entries.insert(entry, std::move(of));
@@ -36,14 +37,14 @@ void add_entry(std::vector<SheetEntry>& entries, const Point& point, SheetEntry 
   entry->points.push_back(&point);
 }
 
-// What of a point, or of one that its service includes, no new element of its own task puts right: what is at or past
-// its limit, and a sign that nobody has found good.
+// What of a point, or of one that its service includes, forbids to run the machine, and what is at or past its limit
+// where no new element of its own task puts that right.
 void add_not_renewed(SheetEntry& of, const Point& point) {
   for (const LimbStanding& limb : point.limbs) {
     if (!may_only_be_looked_at(*point.machine, *point.task, limb.kind)) continue;
     if (limb.kind == LimbKind::measured && reached(limb)) of.measures.push_back({&point, &limb});
-    of.sign_seen = of.sign_seen || (limb.kind == LimbKind::sign && !limb.seen.empty());
   }
+  of.lifts_ban = of.lifts_ban || forbids_running(point);
   of.past_limit = !of.measures.empty();
 }
 
@@ -52,6 +53,7 @@ SheetEntry entry_of(const SheetTask& task, const Point& point, const std::vector
   SheetEntry of;
   of.puts_in_new = task.renews;
   of.mends = !to_mend(seen, point).empty();
+  of.sign_seen = task.sign_seen;
   if (task.check == nullptr) add_not_renewed(of, point);
   for (const SheetIncluded& included : task.included) {
     for (const Point* part : included.points) add_not_renewed(of, *part);
@@ -107,6 +109,7 @@ void add_entries(MachineSheet& page, const std::vector<SeenSign>& seen, const st
     for (const Point* point : task.overdue_safety) {
       SheetEntry of;
       of.puts_in_new = renews(*page.machine, {point->task, nullptr});
+      of.sign_seen = sign_was_seen(*point);
       add_not_renewed(of, *point);
       add_entry(page.alone, *point, std::move(of));
     }
