@@ -39,11 +39,16 @@ void tell_what_stood(const service::Fact& told, const service::UseChange& change
   }
 }
 
+constexpr std::string_view day_has_come =
+    "That day has come: it counts as in use again. Do what is due before it works, and read its meters: {whichever} "
+    "due --machine {machine}";
+
 int write_use(Context& context, FactKind kind, std::string_view what_follows) {
   const Session session = open_fleet(context);
   const auto& machine = the_machine(*session.fleet, context.arguments.words[0]);
   service::Fact fact = fact_about(context, session, kind, machine);
   if (const auto until = context.arguments.value("until")) fact.until = until_option(*until, session.today);
+  if (fact.until && *fact.until <= session.today) what_follows = day_has_come;
   auto record = open_record(context, session.folder, service::Access::write);
   service::UseChange change;
   const auto propose = [&](const service::Extract& known) {
