@@ -16,15 +16,42 @@ std::size_t end_of_fleet(std::string_view text) {
   return end == std::string_view::npos ? text.size() : end + (in_quotes ? 1 : 0);
 }
 
+// Where the first word ends, with all that it has in quotes: a line that breaks there gives another command.
+std::size_t end_of_word(std::string_view text) {
+  char quote = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    const bool may_open = i == 0 || text[i - 1] == '=' || text[i - 1] == '\'';
+    if (quote != 0) {
+      if (c == quote) quote = 0;
+    } else if ((c == '"' || c == '\'') && may_open) {
+      quote = c;
+    } else if (c == '\\') {
+      ++i;
+    } else if (c == ' ') {
+      return i;
+    }
+  }
+  return quote == 0 ? std::string_view::npos : text.find(' ');  // never closed: no quote of a command
+}
+
+// The same behind a blank.
+std::size_t end_of_next_word(std::string_view text, std::size_t blank) {
+  const std::size_t from = std::min(blank + 1, text.size());
+  const std::size_t end = end_of_word(text.substr(from));
+  return end == std::string_view::npos ? end : from + end;
+}
+
+constexpr std::string_view ends_command = ";,.)";
+
 // Where a command ends that the text names: before what is said after it, as long as that is in sight.
 std::size_t end_of_command(std::string_view text) {
   const std::size_t begun = end_of_fleet(text);
   const std::size_t longest = begun + 39;
-  constexpr std::string_view ends = ";,.)";
   std::size_t end = begun;
-  while (end != std::string_view::npos && ends.find(text[end - 1]) == std::string_view::npos) {
-    const std::size_t next = text.find(' ', end + 1);
-    if (std::min(next, text.size()) > longest) return text.find(' ', begun + 1);  // with its first word
+  while (end != std::string_view::npos && ends_command.find(text[end - 1]) == std::string_view::npos) {
+    const std::size_t next = end_of_next_word(text, end);
+    if (std::min(next, text.size()) > longest) return end_of_next_word(text, begun);  // with its first word
     end = next;
   }
   return end;
@@ -41,13 +68,31 @@ std::size_t end_of_piece(std::string_view text) {
   return text.find(' ', end + 1);
 }
 
+// Knows whether the pieces before it began a command that goes on.
+class Pieces {
+ public:
+  std::size_t end_of_next(std::string_view text) {
+    const bool begins = text.starts_with("whichever ");
+    const bool has_quotes = in_command_ && end_of_word(text) != text.find(' ');
+    const std::size_t end = has_quotes ? end_of_word(text) : end_of_piece(text);
+    const std::string_view piece = text.substr(0, end);
+    in_command_ =
+        (in_command_ || begins) && !piece.empty() && ends_command.find(piece.back()) == std::string_view::npos;
+    return end;
+  }
+
+ private:
+  bool in_command_ = false;
+};
+
 }  // namespace
 
 std::vector<std::string> wrapped_lines(std::string_view text, std::size_t columns) {
   std::vector<std::string> lines;
   std::size_t used = 0;
+  Pieces pieces;
   while (!text.empty()) {
-    const auto end = end_of_piece(text);
+    const auto end = pieces.end_of_next(text);
     const std::string_view word = text.substr(0, end);
     const std::size_t needs = width(word);
     if (lines.empty() || (columns != 0 && used + 1 + needs > columns)) {
