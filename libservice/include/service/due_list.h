@@ -288,8 +288,9 @@ struct MachineQuestions {
 // list.
 std::vector<MachineQuestions> find_out(const DueList& list);
 
-// The other machines of the list, without questions: of which something was seen, that nobody may run, or whose owner
-// keeps notes. That nothing is asked about them is no all-clear. In the order of the fleet file; points into the list.
+// The other machines of the list, without questions: of which something was seen, that nobody may run, that are laid
+// up, or whose owner keeps notes. That nothing is asked about them is no all-clear. In the order of the fleet file;
+// points into the list.
 std::vector<MachineQuestions> told_beside(const DueList& list, const std::vector<MachineQuestions>& asked);
 
 // --- What a new fact changed -------------------------------------------------------------------------------

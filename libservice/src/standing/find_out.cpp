@@ -129,7 +129,7 @@ std::vector<MachineQuestions> told_beside(const DueList& list, const std::vector
     if (told.contains(&machine) || !scope.holds(machine.key) || !kept_on(machine, list.as_of)) continue;
     MachineQuestions beside = told_of(machine, known[machine.key]);
     const bool something = !beside.seen.empty() || !beside.signs.empty() || !machine.notes.empty();
-    if (something || stopped.holds(machine)) all.push_back(std::move(beside));
+    if (something || stopped.holds(machine) || list.state_of(machine) != nullptr) all.push_back(std::move(beside));
   }
   return all;
 }

@@ -67,6 +67,12 @@ TEST_CASE("a machine that nobody may run is told, and one with notes") {
   CHECK(told(furnished(", notes: the guard is off, left: 2026-06-01")).empty());  // it is not there any more
 }
 
+TEST_CASE("a machine that stands is told") {
+  World stands = furnished();
+  stands.state(FactKind::laid_up, "2026-06-10");
+  CHECK(told(stands) == "m:");
+}
+
 TEST_CASE("a machine that is asked about is told there, and where that was cut off it is told beside") {
   World world(tasks, "bought: {on: 2026-01-01, at: 0}");
   world.reading("2026-06-01", "10");
