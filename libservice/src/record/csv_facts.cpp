@@ -14,11 +14,11 @@ namespace service {
 namespace record {
 namespace {
 
-// None: for people, as the cautions of a list to find out; nothing is read from it. Columns without a name at the end
-// of the header are left out.
+// None: for people, as the cautions of a list to find out, and that nobody may run the machine; nothing is read from
+// it. Columns without a name at the end of the header are left out.
 using Header = std::vector<std::optional<Column>>;
 
-constexpr std::string_view for_people[] = {"cautions"};
+constexpr std::string_view for_people[] = {"cautions", "do-not-run"};
 
 bool is_for_people(std::string_view name) {
   return std::find(std::begin(for_people), std::end(for_people), name) != std::end(for_people);
