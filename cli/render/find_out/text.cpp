@@ -11,6 +11,7 @@
 #include "render/shared/run_ban_words.h"
 #include "render/shared/stopped_first.h"
 #include "render/shared/words.h"
+#include "service/minding.h"
 #include "terminal/table.h"
 #include "terminal/width.h"
 #include "terminal/wrap.h"
@@ -114,7 +115,9 @@ std::string none(const FindOutAnswer& answer, const MachineStates& states, const
   const std::string whole =
       fmt::format("of {} every point has its record.", service::counted(list.machines, "machine", "machines"));
   const bool looked_at = std::none_of(answer.beside.begin(), answer.beside.end(), look_first);
-  if (states.bans().empty() && looked_at) return wrapped("", "Nothing is to be found out: " + whole, columns, 0);
+  const bool safe = std::none_of(list.points.begin(), list.points.end(), service::is_late_for_safety);
+  if (states.bans().empty() && looked_at && safe)
+    return wrapped("", "Nothing is to be found out: " + whole, columns, 0);
   return wrapped("", "No blanks to fill in: " + whole + " But not all is well.", columns, 0);
 }
 

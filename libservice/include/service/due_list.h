@@ -144,7 +144,8 @@ enum class Keep {
   all,
   overdue,      // those that `overdue_list` shows
   not_later,    // those that `rows_of` shows without later points
-  to_find_out,  // those that `find_out` asks about, those by which it tells meters, and those of which a sign was seen
+  to_find_out,  // those that `find_out` asks about, those by which it tells meters, those of which a sign was seen, and
+                // what never waits and is late
 };
 
 struct DueAsk {

@@ -33,6 +33,9 @@ std::vector<std::string> cautions_of(const Fleet& fleet, const SeenSign& seen);
 // Where a caution stands in the catalogue: what is worst first, sentences of a schedule's own behind them.
 std::size_t catalogue_place(std::string_view written);
 
+// Of what never waits, and past its grace, by estimate too: whatever else is told, that is no all-clear.
+bool is_late_for_safety(const Point& point);
+
 }  // namespace service
 
 #pragma GCC visibility pop

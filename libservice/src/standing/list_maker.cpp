@@ -5,6 +5,7 @@
 #include <numeric>
 #include <utility>
 
+#include "service/minding.h"
 #include "service/run_ban.h"
 #include "standing/gaps.h"
 #include "standing/points.h"
@@ -73,7 +74,8 @@ bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
     case Keep::not_later:
       return !may_be_left_out(point) || forbids_running(point);
     case Keep::to_find_out:
-      return nothing_recorded || asks(point) || forbids_running(point) || sign_was_seen(point);
+      return nothing_recorded || asks(point) || forbids_running(point) || sign_was_seen(point) ||
+             is_late_for_safety(point);
   }
   return true;
 }

@@ -77,4 +77,8 @@ std::size_t catalogue_place(std::string_view written) {
   return static_cast<std::size_t>(found - catalogue.begin());
 }
 
+bool is_late_for_safety(const Point& point) {
+  return never_waits(point) && (point.standing == Standing::overdue || point.past_grace_by_estimate);
+}
+
 }  // namespace service

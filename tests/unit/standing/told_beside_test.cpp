@@ -73,6 +73,19 @@ TEST_CASE("a machine that stands is told") {
   CHECK(told(stands) == "m:");
 }
 
+TEST_CASE("a list to find out keeps what never waits and is late, for that is no all-clear") {
+  World world(tasks, "in-service: {on: 2023-01-01, at: 0}");
+  world.reading("2026-06-01", "10");
+  world.done("oil", "2026-06-01");
+  service::DueAsk ask{test::day("2026-06-15"), {}, service::Detail::standings};
+  ask.keep = service::Keep::to_find_out;
+  const auto late = due_list(world.snapshot("2026-06-15"), ask);
+  REQUIRE(late.points.size() == 1);
+  CHECK(late.points.front().name == "brakes");
+  world.done("brakes", "2026-06-02");
+  CHECK(due_list(world.snapshot("2026-06-15"), ask).points.empty());
+}
+
 TEST_CASE("a machine that is asked about is told there, and where that was cut off it is told beside") {
   World world(tasks, "bought: {on: 2026-01-01, at: 0}");
   world.reading("2026-06-01", "10");
