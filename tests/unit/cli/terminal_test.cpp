@@ -215,4 +215,12 @@ TEST_CASE("a command that somebody may copy stays in one piece") {
   CHECK(cli::wrapped_lines("one whichever due; two three", 20).back() == "two three");
   // One that is too long for that breaks like any text.
   CHECK(cli::wrapped_lines("whichever done combine engine-oil knife --at 2162.5 --by somebody", 40).size() == 2);
+  // But never inside quotes, where a line end would become one of the words.
+  CHECK((cli::wrapped_lines("looked: whichever looked pump \"rod loose, keep it parked\" --note \"...\"; then rest",
+                            40) == std::vector<std::string>{"looked: whichever looked pump",
+                                                            "\"rod loose, keep it parked\" --note",
+                                                            "\"...\"; then rest"}));
+  CHECK((cli::wrapped_lines("whichever looked pump 'it'\\''s loose and bent' --by WHO. He said \"not yet, or so\"",
+                            30) == std::vector<std::string>{"whichever looked pump", "'it'\\''s loose and bent' --by",
+                                                            "WHO. He said \"not yet, or so\""}));
 }

@@ -46,18 +46,21 @@ TEST_CASE("what is to be measured again has the same day, whatever is asked for 
   }
 }
 
-TEST_CASE("a check of which a sign was seen is written down when that is put right") {
+TEST_CASE(
+    "what lifts a ban is written down apart, whether it puts in new parts or not, and a sign is said as at its task") {
   const std::string signs = "months: 6, signs: [pull]}";
   World world("  brakes: {do: It, safety: true, every: {" + signs + "}\n" +
                   "  pads: {do: It, safety: true, parts: {p: 1}, every: {" + signs + "}\n" +
-                  "  horn: {do: It, every: {" + signs + "}\n",
+                  "  horn: {do: It, every: {" + signs + "}\n" + "  oil: {do: It, parts: {f: 1}, every: {months: 6}}\n",
               put_in_service);
   CHECK_FALSE(page_of(world, "2025-08-01")->entries.front().sign_seen);
   world.sign("pull", "2025-07-01");
   const auto page = page_of(world, "2025-08-01");
   std::vector<std::string> said;
   for (const SheetEntry& entry : page->entries) {
-    said.push_back(names(entry.points) + (entry.sign_seen ? " seen" : "") + (entry.puts_in_new ? " new" : ""));
+    said.push_back(names(entry.points) + (entry.sign_seen ? " seen" : "") + (entry.lifts_ban ? " bans" : "") +
+                   (entry.puts_in_new ? " new" : ""));
   }
-  CHECK(joined(said) == "brakes seen, pads new, horn");
+  CHECK(joined(said) == "brakes seen bans, pads seen bans new, horn seen, oil new");
+  for (const auto& task : page->tasks) CHECK(task.sign_seen == (task.name != "oil"));
 }
