@@ -80,6 +80,11 @@ std::string joined(const std::string& said, std::string_view link, const std::st
 // Good without the words that say that it must not run, or failed with them.
 std::string how_found(const Cure& cure, bool in_file, const std::string& command) {
   const std::string out = fmt::format("{} out-of-use {} --note WHY", command, cure.value("machine"));
+  // A service that found the old one failed has put in another all the same.
+  if (cure.value("did") != "looked") {
+    return fmt::format("where it may run, the same without those words{}; where it must not run, leave this out: {}",
+                       in_file ? " in `note`" : "", out);
+  }
   if (in_file) {
     return "where it is good, leave those words out of `note`; where it must not run, write `failed` under `found`, "
            "and then: " +

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -28,8 +29,25 @@ Diagnostic against(const Fact& fact, MustNotRun says, const std::string& what, c
             {{"machine", fact.machine}, {"did", did}, {"what", named}, {"by", fact.by}, {"note", fact.note}}}}};
 }
 
-bool says_against(const Fact& fact) {
-  return fact.kind == FactKind::service && !found_bad(fact) && stop_told(fact.note).says == MustNotRun::said;
+// Of an old book only what is certain: nobody is there to be asked about each note.
+bool counts(MustNotRun says, bool in_file) {
+  return says == MustNotRun::said || (says == MustNotRun::may_be_said && !in_file);
+}
+
+// Whatever it found: of what is renewed that was the old one.
+bool says_against(const Fact& fact, bool in_file) {
+  return fact.kind == FactKind::service && counts(stop_told(fact.note).says, in_file);
+}
+
+std::optional<Diagnostic> in_a_look_or_return(const Fact& fact, bool in_file) {
+  const MustNotRun says = stop_told(fact.note).says;
+  if (fact.kind == FactKind::looked_at && !found_bad(fact) && counts(says, in_file)) {
+    return against(fact, says, fmt::format("`{}` of {} is found good", fact.name, fact.machine), "looked", fact.name);
+  }
+  if (fact.kind == FactKind::back && says == MustNotRun::said) {
+    return against(fact, says, fact.machine + " is said to be back", "back", "");
+  }
+  return std::nullopt;
 }
 
 // A judge completes other parts of a fact.
@@ -57,20 +75,18 @@ std::set<std::string> bans_of(const std::shared_ptr<const Fleet>& fleet, const E
 
 void refuse_good_looks(std::vector<Proposal>& proposals) {
   for (Proposal& proposal : proposals) {
-    const Fact& fact = proposal.fact;
-    if (proposal.has_id || fact.kind != FactKind::looked_at || found_bad(fact)) continue;
-    const MustNotRun says = stop_told(fact.note).says;
-    if (says == MustNotRun::not_said) continue;
-    proposal.wrong =
-        against(fact, says, fmt::format("`{}` of {} is found good", fact.name, fact.machine), "looked", fact.name);
+    if (proposal.has_id) continue;
+    if (auto wrong = in_a_look_or_return(proposal.fact, proposal.place.has_value())) proposal.wrong = std::move(wrong);
   }
 }
 
 bool refuse_lifting(const std::shared_ptr<const Fleet>& fleet, const Extract& known, const std::vector<Fact>& accepted,
                     Day today, std::vector<Proposal>& proposals) {
+  const bool in_file =
+      std::any_of(proposals.begin(), proposals.end(), [](const Proposal& each) { return each.place.has_value(); });
   std::set<std::string> machines;
   for (const Proposal& proposal : proposals) {
-    if (!proposal.has_id && says_against(proposal.fact)) machines.insert(proposal.fact.machine);
+    if (!proposal.has_id && says_against(proposal.fact, in_file)) machines.insert(proposal.fact.machine);
   }
   bool any = false;
   for (const std::string& machine : machines) {
@@ -78,7 +94,7 @@ bool refuse_lifting(const std::shared_ptr<const Fleet>& fleet, const Extract& kn
     std::vector<Fact> against_it;
     for (const Fact& fact : accepted) {
       if (fact.machine == machine || fact.kind == FactKind::strike) {
-        (says_against(fact) && !fact.from_copy ? against_it : others).push_back(fact);
+        (says_against(fact, in_file) && !fact.from_copy ? against_it : others).push_back(fact);
       }
     }
     const Scope scope{std::vector{machine}};
@@ -88,10 +104,13 @@ bool refuse_lifting(const std::shared_ptr<const Fleet>& fleet, const Extract& kn
       with.push_back(service);
       const auto left = bans_of(fleet, known, with, today, scope);
       if (std::includes(left.begin(), left.end(), stands.begin(), stands.end())) continue;
+      // A check that found it worn or failed puts a ban of its own in the place of the one that asked for it.
+      if (found_bad(service) && left.size() >= stands.size()) continue;
       for (Proposal& proposal : proposals) {
-        if (proposal.has_id || !says_against(proposal.fact) || key_of(proposal.fact) != key_of(service)) continue;
+        if (proposal.has_id || !says_against(proposal.fact, in_file) || key_of(proposal.fact) != key_of(service))
+          continue;
         const std::string label = point_label(service.task, service.position);
-        proposal.wrong = against(service, MustNotRun::said,
+        proposal.wrong = against(service, stop_told(service.note).says,
                                  fmt::format("{} of {} would take what forbids to run it off the list", label, machine),
                                  "done", label);
         any = true;

@@ -9,11 +9,12 @@
 
 namespace service::entry {
 
-// Of looks that find a sign good, where the note says or may say it.
+// Of looks that find a sign good, where the note says it or, typed, may say it; and of machines said to be back, where
+// it says it for certain.
 void refuse_good_looks(std::vector<Proposal>& proposals);
 
-// Of services that did not find it worn or failed, where the note says it for certain and without the service somebody
-// would be kept from running the machine. `accepted`: what a judge let pass of the proposals. Whether there were any.
+// Of services, where the note says it or, typed, may say it, and without the service somebody would be kept from
+// running the machine. `accepted`: what a judge let pass of the proposals. Whether there were any.
 bool refuse_lifting(const std::shared_ptr<const Fleet>& fleet, const Extract& known, const std::vector<Fact>& accepted,
                     Day today, std::vector<Proposal>& proposals);
 

@@ -243,13 +243,16 @@ bool has_any(StopWords words, std::span<const View> these) {
 constexpr auto of_doubt = std::to_array<View>({"if",       "unless", "whether", "when",     "while", "maybe", "perhaps",
                                                "possibly", "might",  "says",    "said",     "say",   "told",  "asks",
                                                "asked",    "thinks", "think",   "tomorrow", "next",  "soon",  "later"});
-constexpr auto of_taking_back = std::to_array<View>({"not", "no", "nope", "fixed", "mended", "repaired", "sorry",
-                                                     "wrong", "cancel", "cancelled", "ignore", "ok", "okay", "back"});
+constexpr auto of_taking_back = std::to_array<View>(
+    {"nope", "fixed", "mended", "repaired", "sorry", "cancel", "cancelled", "ignore", "ok", "okay", "back"});
+constexpr auto behind_a_denial =
+    std::to_array<View>({"longer", "more", "any", "anymore", "true", "so", "machine", "one", "line"});
 
-// `out of use - NOT`, `do not drive, fixed now`.
+// `out of use - NOT`, `do not drive, fixed now`, `do not run, wrong machine`; and not `do not use it, no brakes`.
 bool takes_back(StopWords words) {
-  return may_stop_at(words) == words.size() && !words.empty() &&
-         (has_any(words.first(1), of_taking_back) || entry::is_denial(words[0].text));
+  if (words.empty() || may_stop_at(words) != words.size()) return false;
+  if (has_any(words.first(1), of_taking_back)) return true;
+  return entry::is_denial(words[0].text) && (words.size() == 1 || has_any(words.subspan(1, 1), behind_a_denial));
 }
 
 std::string joined_reason(View one, View other) {

@@ -157,6 +157,47 @@ TEST_CASE("a look finds nothing good whose note says or may say that the machine
   CHECK(failure(Found::good, "may be unsafe") == refused);
   CHECK(failure(Found::failed, "worse, must not run") == "none");
   CHECK(failure(Found::good, "clamp tightened, runs well") == "none");
+
+  // Of an old book only what is certain.
+  const auto refused_of_file = [&](std::string_view note) {
+    const Fact seen = look("loader", "leak", Found::good, "2026-06-12", note);
+    service::EntryRequest file = service::entry_of("test", {seen}, day("2026-06-15"));
+    auto proposals = file.propose({});
+    proposals.front().place = service::Place{"old.csv", 2, 1, 1, {}};
+    file.propose = [proposals](const service::Extract&) { return proposals; };
+    file.skip_bad = true;
+    file.dry_run = true;
+    return office.enter(file).refused_rows.size();
+  };
+  CHECK(refused_of_file("worse, must not run") == 1);
+  CHECK(refused_of_file("old hose was unfit, replaced") == 0);
+}
+
+TEST_CASE("a machine is not back where the note says for certain that it must not run") {
+  Office office;
+  const std::string refused = std::to_string(static_cast<int>(service::FailureKind::bad_data)) + " good-but-not-to-run";
+  const auto with_note = [](std::string_view note) {
+    Fact fact = use(FactKind::back, "loader", "2026-06-12");
+    fact.note = note;
+    return fact;
+  };
+  office.enter({use(FactKind::out_of_use, "loader", "2026-06-01")});
+  CHECK(office.failure(std::vector<Fact>{with_note("do not drive it")}) == refused);
+  CHECK(office.failure(std::vector<Fact>{with_note("was out of use, both forks renewed")}) == "none");
+}
+
+TEST_CASE("what follows takes a stop back only where it denies the stop") {
+  const auto says = [](std::string_view text) { return service::stop_told(text).says; };
+  for (const char* sure : {"do not use it, no brakes", "do not drive, not mended", "do not use it, still drips",
+                           "out of use: no parts", "do not use it, wrong hose"}) {
+    CAPTURE(sure);
+    CHECK((says(sure) == MustNotRun::said));
+  }
+  for (const char* taken_back : {"out of use - NOT", "do not drive, fixed now", "do not use it, no longer",
+                                 "do not run, wrong machine", "do not run it, sorry"}) {
+    CAPTURE(taken_back);
+    CHECK((says(taken_back) == MustNotRun::may_be_said));
+  }
 }
 
 TEST_CASE("a service lifts no ban whose note says that the machine must not run") {
@@ -184,7 +225,25 @@ TEST_CASE("a service lifts no ban whose note says that the machine must not run"
   CHECK(entered.added.size() == 1);
   Fact failed = guard;
   failed.found = service::Found::failed;
-  CHECK(office.failure(std::vector<Fact>{failed}) == "none");
+  CHECK(office.failure(std::vector<Fact>{failed}) == "none");  // the check's own ban stands in its place
+  CHECK(office.failure(std::vector<Fact>{with_note("guard", "please do not run it yet")}) == refused);
   CHECK(office.failure(std::vector<Fact>{with_note("guard", "plate welded on")}) == "none");
   CHECK(office.failure(std::vector<Fact>{guard}) == "none");  // nothing is lifted any more
+}
+
+TEST_CASE("a renewal that found the old one failed lifts a ban as any other") {
+  service::FleetFiles files = estate();
+  files.texts["schedules/pump.yaml"] =
+      "schedule: pump\nmeters: {engine: {unit: h}}\ntasks:\n"
+      "  hoses: {do: Renew the hoses, every: {months: 24, signs: [leak]}, safety: true, parts: {hose: 1}}\n";
+  files.texts["fleet.yaml"] += "parts: {hose: {what: Hose, unit: pcs}}\n";
+  Office office(files);
+  office.enter({sign("pump", "leak")});
+  Fact renewed = done("pump", "hoses", "2026-06-12");
+  renewed.found = service::Found::failed;
+  renewed.note = "do not use it";
+  const std::string refused = std::to_string(static_cast<int>(service::FailureKind::bad_data)) + " good-but-not-to-run";
+  CHECK(office.failure(std::vector<Fact>{renewed}) == refused);
+  renewed.note = "old one split";
+  CHECK(office.failure(std::vector<Fact>{renewed}) == "none");
 }

@@ -4,7 +4,8 @@ echo '--- without an end, and as data'
 whichever lay-up tractor-drill --note "frame cracked, unsafe" --as-of 2026-06-15 --format json |
   sed -n '/"stops_not_taken"/,/]/p'
 echo '--- back'
-whichever back sprayer --note "do not use" --as-of 2026-06-15
+whichever back sprayer --note "do not use" --as-of 2026-06-15 || echo "status $?"
+whichever back sprayer --note "was unsafe, wheel changed" --as-of 2026-06-15
 echo '--- put off'
 whichever put-off tractor-drill engine-oil --until 2026-07-10 --note "do not start" --as-of 2026-06-15
 echo '--- out of use says it already'
