@@ -541,10 +541,10 @@ TEST_CASE("what a dry run asks to do can be done: nothing that it did not store 
 TEST_CASE("a meter that is still asked about is not said to be no longer") {
   Place place;
   place.furnish();
-  REQUIRE(place.run("reading pump 900 --on 2025-02-01") == 0);
+  REQUIRE(place.run("reading loader 90 --on 2024-06-01") == 0);
   CHECK_FALSE(place.says("No longer on the find-out list"));
-  REQUIRE(place.run("find-out pump") == 0);
+  REQUIRE(place.run("find-out loader") == 0);
   CHECK(place.says("no reading for"));
-  REQUIRE(place.run("reading pump 950") == 0);
-  CHECK(place.says("No longer on the find-out list: pump: no reading for"));
+  REQUIRE(place.run("reading loader 150") == 0);
+  CHECK(place.says("No longer on the find-out list: loader: no reading for"));
 }

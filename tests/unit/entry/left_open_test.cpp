@@ -136,8 +136,8 @@ TEST_CASE("so does the note of anything else, unless that was done again since")
   rest.note = "shaft bent, unsafe";
   CHECK(stops(office.enter({rest})) == "pump ");
   Fact returned = use(FactKind::back, "pump", "2026-06-12");
-  returned.note = "do not use";
-  CHECK(stops(office.enter({returned})) == "pump  said");
+  returned.note = "bearings noisy, may be unsafe";
+  CHECK(stops(office.enter({returned})) == "pump ");
   rest.note = "over winter";
   CHECK(stops(office.enter({rest})).empty());
   Fact stopped = use(FactKind::out_of_use, "pump", "2026-06-13");
