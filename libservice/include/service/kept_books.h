@@ -51,7 +51,7 @@ class BookKeeper : public StateKeeper {
 
   // What it has worked out of all facts of machines, for `Extract::derived_beside`: of those of which that answers for
   // the day. It holds them no longer.
-  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> take_worked_out_on(Day day);
+  DerivedStates take_worked_out_on(Day day);
 
   // Nothing either where it does not answer for that day: the machine is yet to come, or has later facts.
   std::optional<Condensed> book_on(const KeptState& state, Day day) const;

@@ -24,6 +24,9 @@ namespace service {
 struct Derived;    // machine_book.h
 class LearntKind;  // learnt_kind.h
 
+// What was worked out of all facts of machines, by machine.
+using DerivedStates = std::map<std::string, std::shared_ptr<const Derived>, std::less<>>;
+
 // What kinds have taught, by schedule: of all facts of their machines.
 using LearntKinds = std::map<std::string, std::shared_ptr<const LearntKind>, std::less<>>;
 
@@ -35,9 +38,9 @@ struct Extract {
   std::optional<Day> newest;  // the newest effective day in the whole record; none: it holds no fact with a day
   // Machines of which `facts` holds no more than what bears on a standing, and what was worked out of them all; none of
   // their facts is after as-of.
-  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived = {};
+  DerivedStates derived = {};
   // The same of machines of which `facts` holds all: it need not be worked out again.
-  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived_beside = {};
+  DerivedStates derived_beside = {};
   // Of whose machines no fact is after as-of: of these, no other machines than those asked about need be read.
   LearntKinds kinds = {};
 };
@@ -96,8 +99,8 @@ class Snapshot {
   struct Book {
     std::vector<Fact> facts;  // by machine, then in the one order
     std::map<std::string, std::pair<std::size_t, std::size_t>, std::less<>> ranges;
-    std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived;
-    std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived_beside;
+    DerivedStates derived;
+    DerivedStates derived_beside;
     LearntKinds kinds;
   };
   std::shared_ptr<const Book> book_;

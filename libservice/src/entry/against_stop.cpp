@@ -39,7 +39,7 @@ bool says_against(const Fact& fact, bool in_file) {
   return fact.kind == FactKind::service && counts(stop_told(fact.note).says, in_file);
 }
 
-std::optional<Diagnostic> in_a_look_or_return(const Fact& fact, bool in_file) {
+std::optional<Diagnostic> in_look_or_return(const Fact& fact, bool in_file) {
   const MustNotRun says = stop_told(fact.note).says;
   if (fact.kind == FactKind::looked_at && !found_bad(fact) && counts(says, in_file)) {
     return against(fact, says, fmt::format("`{}` of {} is found good", fact.name, fact.machine), "looked", fact.name);
@@ -73,10 +73,10 @@ std::set<std::string> bans_of(const std::shared_ptr<const Fleet>& fleet, const E
 
 }  // namespace
 
-void refuse_good_looks(std::vector<Proposal>& proposals) {
+void refuse_looks_and_returns(std::vector<Proposal>& proposals) {
   for (Proposal& proposal : proposals) {
     if (proposal.has_id) continue;
-    if (auto wrong = in_a_look_or_return(proposal.fact, proposal.place.has_value())) proposal.wrong = std::move(wrong);
+    if (auto wrong = in_look_or_return(proposal.fact, proposal.place.has_value())) proposal.wrong = std::move(wrong);
   }
 }
 

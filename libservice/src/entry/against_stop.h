@@ -11,7 +11,7 @@ namespace service::entry {
 
 // Of looks that find a sign good, where the note says it or, typed, may say it; and of machines said to be back, where
 // it says it for certain.
-void refuse_good_looks(std::vector<Proposal>& proposals);
+void refuse_looks_and_returns(std::vector<Proposal>& proposals);
 
 // Of services, where the note says it or, typed, may say it, and without the service somebody would be kept from
 // running the machine. `accepted`: what a judge let pass of the proposals. Whether there were any.

@@ -345,7 +345,7 @@ Entered enter(const std::shared_ptr<const Fleet>& fleet, Record& record, const E
     insist_on_scope(request.scope, proposals);
     entered.own_ids = std::none_of(proposals.begin(), proposals.end(), [](const Proposal& p) { return p.has_id; });
     stamp = stamp_of(writer, request.origin, proposals);
-    entry::refuse_good_looks(proposals);
+    entry::refuse_looks_and_returns(proposals);
     auto judgement = judge(*fleet, facts, proposals, stamp, request.today);
     if (entry::refuse_lifting(fleet, *known, judgement.accepted, request.today, proposals)) {
       judgement = judge(*fleet, facts, proposals, stamp, request.today);

@@ -123,8 +123,8 @@ std::optional<Condensed> BookKeeper::book_on(const KeptState& state, Day day) co
   return answers_for(state.machine, state.facts.newest, day) ? book(state) : std::nullopt;
 }
 
-std::map<std::string, std::shared_ptr<const Derived>, std::less<>> BookKeeper::take_worked_out_on(Day day) {
-  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> all;
+DerivedStates BookKeeper::take_worked_out_on(Day day) {
+  DerivedStates all;
   for (auto& [machine, worked_out] : worked_out_) {
     if (answers_for(machine, worked_out.newest, day)) all.emplace(machine, std::move(worked_out.derived));
   }
@@ -136,7 +136,7 @@ Snapshot take_list_snapshot(std::shared_ptr<const Fleet> fleet, const Record& re
                             const Scope& scope) {
   const BookKeeper keeper(*fleet);
   std::vector<Fact> bearing;
-  std::map<std::string, std::shared_ptr<const Derived>, std::less<>> derived;
+  DerivedStates derived;
   Extract extract = beside(keeper, *fleet, record, scope, as_of, [&](const KeptState& state) {
     auto book = keeper.book_on(state, as_of);
     if (!book) return false;
