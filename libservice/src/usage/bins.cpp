@@ -83,10 +83,13 @@ void RunningExposure::sum_up(std::size_t place) const {
     ends_.push_back(0);
   }
   double sum = ends_.back();
-  BinWalk walk(from_ + std::chrono::days{static_cast<int>(ends_.size()) - 1});
-  for (; ends_.size() < size; walk.next()) {
-    sum += profile_[static_cast<std::size_t>(walk.bin())];
-    ends_.push_back(sum);
+  std::size_t place_now = ends_.size();
+  BinWalk walk(from_ + std::chrono::days{static_cast<int>(place_now) - 1});
+  ends_.resize(size);
+  for (; place_now < size; walk.next_bin()) {
+    const double each = profile_[static_cast<std::size_t>(walk.bin())];
+    const std::size_t end = std::min(size, place_now + static_cast<std::size_t>(walk.days_left()));
+    for (; place_now < end; ++place_now) ends_[place_now] = sum += each;
   }
 }
 
