@@ -171,8 +171,9 @@ class ReachOdds {
   virtual ~ReachOdds() = default;
   virtual Probability by(Day day) const = 0;
 
-  // About where the odds are even, so that whoever searches begins there; any day will do.
-  virtual std::optional<Day> likely() const { return std::nullopt; }
+  // About where the odds come to a level, so that whoever searches looks there; any day will do. Odds that remember
+  // what they were asked know better the second time.
+  virtual std::optional<Day> likely(Probability /*level*/) const { return std::nullopt; }
 
   // False where it can be told without working them out that the odds by a day are below even ones.
   virtual bool may_be_even(Day /*day*/) const { return true; }
@@ -223,6 +224,9 @@ class UsageAhead {
   // Usage at the end of a day at or after the last known one, p10 the low end; nothing where nothing is known, whatever
   // the day. A straight line answers all three alike.
   virtual std::optional<Amount> on(Day day, Quantile quantile) const = 0;
+
+  // False where it can be told without working it out that `on` that day, at even odds, is below a level.
+  virtual bool may_have_come_to(Amount /*level*/, Day /*day*/) const { return true; }
 
   // The day by which usage has reached the level: p10 is the early end. Nothing where that is more than five years
   // after as-of, or where nothing is known. May lie before as-of.

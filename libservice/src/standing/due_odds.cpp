@@ -61,10 +61,10 @@ bool DueOdds::may_be_even(Day day) const {
   return capped || usage_.size() != 1 || !changes_.empty() || usage_.front()->may_be_even(day);
 }
 
-std::optional<Day> DueOdds::likely() const {
+std::optional<Day> DueOdds::likely(Probability level) const {
   std::optional<Day> likely = cap_;
   for (const auto& odds : usage_) {
-    const auto own = odds->likely();
+    const auto own = odds->likely(level);
     if (own && (!likely || *own < *likely)) likely = own;
   }
   return likely;

@@ -18,7 +18,7 @@ class DueOdds : public ReachOdds {
 
   // Limbs race: the odds that none has come are multiplied.
   Probability by(Day day) const override;
-  std::optional<Day> likely() const override;
+  std::optional<Day> likely(Probability level) const override;
   bool may_be_even(Day day) const override;
 
   // p10, p50 and p90 from as-of to the end of the horizon.

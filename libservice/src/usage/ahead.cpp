@@ -4,14 +4,26 @@
 #include <cmath>
 
 #include "usage/constants.h"
-#include "usage/halving.h"
 #include "usage/learnt_ahead.h"
+#include "usage/plain_odds.h"
 #include "usage/unserviced.h"
 
 namespace service::usage {
 namespace {
 
 double share_of(Quantile quantile) { return quantile == Quantile::p10 ? 0.1 : quantile == Quantile::p50 ? 0.5 : 0.9; }
+
+// What the expectation holds, lent to whoever asks.
+class SharedOdds : public ReachOdds {
+ public:
+  explicit SharedOdds(const ReachOdds& odds) : odds_(odds) {}
+  Probability by(Day day) const override { return odds_.by(day); }
+  std::optional<Day> likely(Probability level) const override { return odds_.likely(level); }
+  bool may_be_even(Day day) const override { return odds_.may_be_even(day); }
+
+ private:
+  const ReachOdds& odds_;
+};
 
 }  // namespace
 
@@ -34,6 +46,8 @@ LearntAhead::LearntAhead(const AheadFrom& from)
   }
   merge_alike();
 }
+
+LearntAhead::~LearntAhead() = default;
 
 double LearntAhead::mean_days(Day day, int shift, int pause) const {
   const Day begin = last_.day + std::chrono::days{pause};
@@ -91,15 +105,14 @@ Grounds LearntAhead::tell_grounds() const {
   return grounds;
 }
 
-// In growing steps: mostly it is near, and days that are not asked about need not be summed up.
-Day LearntAhead::expected_day(double left, Day from) const {
-  Day below = from;
-  for (int step = constants.first_search_days;; step *= 2) {
-    const Day at = std::min(below + std::chrono::days{step}, end_);
-    if (expected(at) >= left) {
-      return first_day(below, at, [&](Day day) { return expected(day) >= left; });
-    }
-    if (at == end_) return end_;
+// So far on as a mean year's rate tells, and a little more: days that are not asked about need not be summed up.
+Day LearntAhead::expected_day(double left, ValueOn below) const {
+  constexpr double more = 1.1;
+  for (;;) {
+    const double days = std::clamp(more * (left - below.value) / rate_, 1.0, year_days);
+    const ValueOn at = expected_on(std::min(below.day + std::chrono::days{static_cast<int>(std::ceil(days))}, end_));
+    if (at.value >= left) return expected_day(left, below, at);
+    if (at.day == end_) return end_;
     below = at;
   }
 }
@@ -111,19 +124,31 @@ std::optional<Amount> LearntAhead::on(Day day, Quantile quantile) const {
   return today_;
 }
 
+// A hundredth less, for usage is rounded.
+bool LearntAhead::may_have_come_to(Amount level, Day day) const {
+  return day <= last_.day ? last_.usage >= level : may_be_even(left_to(level - Amount{1}), day);
+}
+
 std::optional<Day> LearntAhead::reaches(Amount level, Quantile quantile) const {
   const double left = left_to(level);
   if (left <= 0) return last_.day;
-  return first_day_with(PlainOdds(*this, left), Probability{share_of(quantile)}, last_.day, end_);
+  return first_day_with(plain_odds(left), Probability{share_of(quantile)}, last_.day, end_);
+}
+
+const PlainOdds& LearntAhead::plain_odds(double left) const {
+  auto& odds = plain_odds_[left];
+  if (!odds) odds = std::make_unique<PlainOdds>(*this, last_.day, left);
+  return *odds;
 }
 
 std::unique_ptr<const ReachOdds> LearntAhead::odds(Amount level, std::optional<Amount> every) const {
   const double left = left_to(level);
   const bool tells = every && every->hundredths > 0 && late_->recorded();
-  if (!tells || as_of_ <= last_.day || left <= 0) {
-    return std::make_unique<PlainOdds>(*this, left);
-  }
-  return std::make_unique<UnservicedOdds>(*this, left, static_cast<double>(every->hundredths) / 100 / unit_);
+  if (!tells || as_of_ <= last_.day || left <= 0) return std::make_unique<SharedOdds>(plain_odds(left));
+  const double interval = static_cast<double>(every->hundredths) / 100 / unit_;
+  auto& odds = unserviced_[{left, interval}];
+  if (!odds) odds = std::make_unique<UnservicedOdds>(*this, plain_odds(left), interval);
+  return std::make_unique<SharedOdds>(*odds);
 }
 
 std::optional<Amount> LearntAhead::mean(Day day) const {
@@ -132,7 +157,7 @@ std::optional<Amount> LearntAhead::mean(Day day) const {
 
 std::unique_ptr<const ReachOdds> LearntAhead::odds_since(Day from, Amount use) const {
   const double so_much = static_cast<double>(use.hundredths) / 100 / unit_;
-  return std::make_unique<SinceOdds>(*this, std::max(from, last_.day), so_much);
+  return std::make_unique<PlainOdds>(*this, std::max(from, last_.day), so_much);
 }
 
 std::unique_ptr<const UsageAhead> ahead_of(const AheadFrom& from) { return std::make_unique<LearntAhead>(from); }

@@ -99,7 +99,8 @@ struct ForecastConstants {
   double least_season_use = 0.1;  // numerical: mean days, below which the logarithm of a season's use is not taken
 
   // Numerical: how finely answers are searched and drawn.
-  int first_search_days = 8;  // the first step out from the likely day; each next one is so many times as long:
+  int guessed_days = 5;       // where the odds say that they come to it, before it is searched
+  int first_search_days = 8;  // the first step out from there; each next one is so many times as long:
   int search_growth = 3;
   double use_precision = 0.004;  // of the meter's unit, to which a quantile of usage is found: under half a hundredth
   int most_steps_out = 10;       // from the mean, to where a level is sought that few odds come to

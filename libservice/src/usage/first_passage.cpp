@@ -5,18 +5,74 @@
 
 #include "usage/constants.h"
 #include "usage/learnt_ahead.h"
+#include "usage/mixture.h"
 
 namespace service::usage {
 
-double LearntAhead::passed_since(Day from, double left, Day day, const Straying& straying) const {
-  if (left <= 0) return day >= from ? 1 : 0;
-  if (day <= from) return 0;
-  double sum = passed_after(0, 1 - straying.stands, from, left, day, straying);
-  for (const int days : constants.idle_days) {
-    const double weight = straying.stands / static_cast<double>(constants.idle_days.size());
-    sum += passed_after(days, weight, from, left, day, straying);
+Mixture::Mixture(const LearntAhead& ahead, Day from, Day to) : ahead_(ahead), from_(from) {
+  const Straying straying = ahead.straying_between(from, to);
+  lump_ = straying.lump;
+  if (straying.stands < 1) pauses_.push_back({0, 1 - straying.stands});
+  if (straying.stands > 0) {
+    for (const int days : constants.idle_days) {
+      pauses_.push_back({days, straying.stands / static_cast<double>(constants.idle_days.size())});
+    }
   }
-  return std::min(1.0, sum);
+  for (std::size_t i = 0; i < straying.doubts.size(); ++i) {
+    const RateComponent& component = ahead.components()[i];
+    rates_.push_back({component.mean(), component.weight, straying.doubts[i]});
+  }
+  for (const Pause& pause : pauses_) {
+    for (const PhaseShift& shift : ahead.shifts()) before_.push_back(ahead.mean_days(from, shift.days, pause.days));
+  }
+}
+
+template <class OfPause, class OfTerm>
+void Mixture::each(Day day, const OfPause& pause, const OfTerm& term) const {
+  std::size_t i = 0;
+  for (const Pause& first : pauses_) {
+    pause(first.weight);
+    for (const PhaseShift& shift : ahead_.shifts()) {
+      const double days = ahead_.mean_days(day, shift.days, first.days) - before_[i++];
+      if (days <= 0) continue;
+      for (const Rate& rate : rates_) term(shift.weight * rate.weight, rate.mean * days, rate.doubt);
+    }
+  }
+}
+
+double Mixture::passed(double left, Day day) const {
+  double sum = 0;
+  double of_pause = 0;
+  double weight = 0;
+  each(
+      day,
+      [&](double next) {
+        sum += weight * of_pause;
+        weight = next;
+        of_pause = 0;
+      },
+      [&](double share, double mean, const RateDoubt& doubt) { of_pause += share * doubt.passed(mean, lump_, left); });
+  return std::min(1.0, sum + weight * of_pause);
+}
+
+Passage Mixture::passage_to(Day day) const {
+  Passage passage(lump_);
+  each(
+      day, [&](double weight) { passage.add_pause(weight); },
+      [&](double share, double mean, const RateDoubt& doubt) { passage.add_term(share, mean, doubt); });
+  return passage;
+}
+
+double Mixture::spread(double left) const {
+  double mean = 0;
+  double squares = 0;
+  double doubt = 0;
+  for (const Rate& rate : rates_) {
+    mean += rate.weight * rate.mean;
+    squares += rate.weight * rate.mean * rate.mean;
+    doubt += rate.weight * rate.doubt.squared();
+  }
+  return std::sqrt(doubt + std::log1p(std::max(0.0, squares / (mean * mean) - 1)) + std::log1p(lump_ / left));
 }
 
 // Of a level above the mean the odds are below even ones, for the median of a gamma variable lies below its mean; so it
@@ -37,21 +93,6 @@ bool LearntAhead::may_be_even(double left, Day day) const {
     }
   }
   return false;
-}
-
-double LearntAhead::passed_after(int pause, double weight, Day from, double left, Day day,
-                                 const Straying& straying) const {
-  if (weight <= 0) return 0;
-  double sum = 0;
-  for (const PhaseShift& shift : shifts()) {
-    const double days = mean_days(day, shift.days, pause) - mean_days(from, shift.days, pause);
-    if (days <= 0) continue;
-    for (std::size_t i = 0; i < straying.doubts.size(); ++i) {
-      const RateComponent& component = components_[i];
-      sum += shift.weight * component.weight * straying.doubts[i].passed(component.mean() * days, straying.lump, left);
-    }
-  }
-  return weight * sum;
 }
 
 // What is not known of the rate, as a share squared. With a long history its own error is in the measured doubt
@@ -94,29 +135,8 @@ Straying LearntAhead::straying_between(Day from, Day to) const {
   return straying;
 }
 
-// As passed_since the last reading, of a later day.
-Passage LearntAhead::passage_to(Day day, const Straying& straying) const {
-  Passage passage(straying.lump);
-  const auto add = [&](int pause, double weight) {
-    if (weight <= 0) return;
-    passage.add_pause(weight);
-    for (const PhaseShift& shift : shifts()) {
-      const double days = mean_days(day, shift.days, pause) - mean_days(last_.day, shift.days, pause);
-      if (days <= 0) continue;
-      for (std::size_t i = 0; i < straying.doubts.size(); ++i) {
-        const RateComponent& component = components_[i];
-        passage.add_term(shift.weight * component.weight, component.mean() * days, straying.doubts[i]);
-      }
-    }
-  };
-  add(0, 1 - straying.stands);
-  for (const int days : constants.idle_days)
-    add(days, straying.stands / static_cast<double>(constants.idle_days.size()));
-  return passage;
-}
-
 Amount LearntAhead::usage_at(Day day, double share) const {
-  return amount(level_with(passage_to(day, straying_to(day)), 1 - share, expected(day), unit_));
+  return amount(level_with(Mixture(*this, last_.day, day).passage_to(day), 1 - share, expected(day), unit_));
 }
 
 }  // namespace service::usage

@@ -1,7 +1,6 @@
 #include "usage/gamma_draw.h"
 
 #include <boost/random/exponential_distribution.hpp>
-#include <boost/random/uniform_01.hpp>
 #include <cmath>
 #include <numbers>
 
@@ -11,8 +10,6 @@ namespace {
 // Bounds are taken to tell only what they do by more than any rounding.
 constexpr double surely = 1e-9;
 
-double even(Draws& random) { return boost::random::uniform_01<double>()(random); }
-
 // From a Cauchy variable, the tangent of an even angle, shifted and stretched.
 double draw_peaked(Draws& random, double shape) {
   const double minus_one = shape - 1;
@@ -20,7 +17,7 @@ double draw_peaked(Draws& random, double shape) {
   const double least = minus_one / stretch;  // the tangent below whose negative nothing is drawn
   const bool told_by_bound = minus_one > 1e-6;
   for (;;) {
-    const double angle = even(random);
+    const double angle = draw_even(random);
     if (told_by_bound && angle > 0.5) {
       // tan(pi v) > 8 v / (pi (1 - 4 v^2)), v below 1/2 (Becker & Stark 1978, from memory)
       const double v = 1 - angle;
@@ -29,7 +26,7 @@ double draw_peaked(Draws& random, double shape) {
     const double y = std::tan(std::numbers::pi * angle);
     const double x = stretch * y + shape - 1;
     if (x <= 0) continue;
-    if (even(random) > (1 + y * y) * std::exp(minus_one * std::log(x / minus_one) - stretch * y)) continue;
+    if (draw_even(random) > (1 + y * y) * std::exp(minus_one * std::log(x / minus_one) - stretch * y)) continue;
     return x;
   }
 }
@@ -39,7 +36,7 @@ double draw_falling(Draws& random, double shape) {
   const double below = std::numbers::e / (shape + std::numbers::e);
   boost::random::exponential_distribution<double> exponential(1);
   for (;;) {
-    const double u = even(random);
+    const double u = draw_even(random);
     const double y = exponential(random);
     if (u < below) {
       const double x = std::exp(-y / shape);

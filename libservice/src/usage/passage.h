@@ -13,10 +13,12 @@ class RateDoubt {
   // Odds that gamma steps of size `lump` with a mean of `mean` have come to `left`.
   double passed(double mean, double lump, double left) const;
 
+  double squared() const { return squared_; }  // deviation of its logarithm
+
  private:
   double variance_;
-  double squared_;  // deviation of its logarithm
-  double factor_;   // at the outer nodes
+  double squared_;
+  double factor_;  // at the outer nodes
 };
 
 class Passage {

@@ -8,43 +8,42 @@ namespace service {
 
 std::optional<Day> first_day_with(const ReachOdds& odds, Probability level, Day from, Day to) {
   if (to < from) return std::nullopt;
-  // Out from the likely day in growing steps, then in between: the odds are costly, and mostly turn within a few weeks.
-  const Day guess = std::clamp(odds.likely().value_or(to), from, to);
   struct Known {
     Day day;
     double odds;
+    bool asked;
   };
-  Known below{from - std::chrono::days{1}, 0};  // too small then, or nobody asks
-  Known at{guess, odds.by(guess).value};
-  const auto enough = [&](const Known& known) { return Probability{known.odds} >= level; };
+  Known below{from - std::chrono::days{1}, 0, false};  // too small then, or nobody asks
+  Known at{to + std::chrono::days{1}, 1, false};       // if ever, then here
+  const auto ask = [&](Day day) {
+    const Known known{std::clamp(day, below.day + std::chrono::days{1}, at.day - std::chrono::days{1}), 0, true};
+    const Probability by = odds.by(known.day);
+    Known& side = by >= level ? at : below;
+    side = known;
+    side.odds = by.value;
+  };
+  int asked = 0;
   int step = usage::constants.first_search_days;
-  if (enough(at)) {
-    for (; at.day > from; step *= usage::constants.search_growth) {
-      const Day day = std::max(from, at.day - std::chrono::days{step});
-      const Known earlier{day, odds.by(day).value};
-      (enough(earlier) ? at : below) = earlier;
-      if (!enough(earlier)) break;
-    }
-  } else {
-    while (!enough(at)) {
-      below = at;
-      if (at.day == to) return std::nullopt;
-      const Day day = std::min(to, at.day + std::chrono::days{step});
-      at = {day, odds.by(day).value};
+  bool halve = false;
+  for (int days = days_between(below.day, at.day); days > 1; days = days_between(below.day, at.day)) {
+    if (++asked == 2) {
+      // Mostly that is the day, and the one before tells.
+      ask(at.asked ? at.day - std::chrono::days{1} : below.day + std::chrono::days{1});
+    } else if (asked <= usage::constants.guessed_days) {
+      // The odds are costly, and know best where they come to it.
+      ask(odds.likely(level).value_or(to));
+    } else if (!below.asked || !at.asked) {
+      // Out in growing steps, then in between.
+      ask(at.asked ? at.day - std::chrono::days{step} : below.day + std::chrono::days{step});
       step *= usage::constants.search_growth;
+    } else {
+      // On the line between the two, and by halves where that does not help.
+      const double part = halve || at.odds <= below.odds ? 0.5 : (level.value - below.odds) / (at.odds - below.odds);
+      ask(below.day + std::chrono::days{static_cast<int>(std::lround(part * days))});
+      halve = !halve && days_between(below.day, at.day) > days / 2;
     }
   }
-  // On the line between the two, and by halves where that does not help.
-  for (bool halve = false; days_between(below.day, at.day) > 1;) {
-    const int days = days_between(below.day, at.day);
-    const double part = halve || at.odds <= below.odds ? 0.5 : (level.value - below.odds) / (at.odds - below.odds);
-    const int to_there = std::clamp(static_cast<int>(std::lround(part * days)), 1, days - 1);
-    const Day day = below.day + std::chrono::days{to_there};
-    const Known middle{day, odds.by(day).value};
-    (enough(middle) ? at : below) = middle;
-    halve = !halve && days_between(below.day, at.day) > days / 2;
-  }
-  return at.day;
+  return at.asked ? std::optional{at.day} : std::nullopt;
 }
 
 std::unique_ptr<const ReachOdds> UsageAhead::odds_since(Day from, Amount use) const {

@@ -4,8 +4,8 @@
 
 namespace service::usage {
 
-UnservicedOdds::UnservicedOdds(const LearntAhead& ahead, double left, double every)
-    : ahead_(ahead), every_(every), plain_(ahead, left) {}
+UnservicedOdds::UnservicedOdds(const LearntAhead& ahead, const PlainOdds& plain, double every)
+    : ahead_(ahead), every_(every), plain_(plain) {}
 
 UnservicedOdds::Weighed UnservicedOdds::weigh() const {
   Weighed weighed;
@@ -38,15 +38,30 @@ UnservicedOdds::Weighed UnservicedOdds::weigh() const {
   return weighed;
 }
 
-Probability UnservicedOdds::by(Day day) const {
+const UnservicedOdds::Weighed& UnservicedOdds::weighed() const {
   if (!weighed_) weighed_ = weigh();
-  const Weighed& weighed = *weighed_;
+  return *weighed_;
+}
+
+Probability UnservicedOdds::by(Day day) const {
+  const Weighed& weighed = this->weighed();
   if (weighed.whole <= 0) return plain_.by(day);
   if (day < weighed.from) return {};
   const auto i =
       std::min(weighed.steps.size() - 1, static_cast<std::size_t>(days_between(weighed.from, day) / weighed.step));
   const double since = plain_.by(day).value - weighed.steps[i].odds;
   return Probability{(weighed.steps[i].mass + since * weighed.steps[i].weight) / weighed.whole};
+}
+
+// By the plain odds that come to it.
+std::optional<Day> UnservicedOdds::likely(Probability level) const {
+  const Weighed& weighed = this->weighed();
+  if (weighed.whole <= 0) return plain_.likely(level);
+  const double mass = level.value * weighed.whole;
+  const auto next = std::upper_bound(weighed.steps.begin() + 1, weighed.steps.end(), mass,
+                                     [](double wanted, const Step& step) { return wanted < step.mass; });
+  const Step& step = *(next - 1);
+  return plain_.likely(Probability{step.odds + (mass - step.mass) / step.weight});
 }
 
 }  // namespace service::usage

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "usage/constants.h"
-#include "usage/learnt_ahead.h"
+#include "usage/plain_odds.h"
 
 namespace service::usage {
 
@@ -16,10 +16,10 @@ namespace service::usage {
 class UnservicedOdds : public ReachOdds {
  public:
   // `every`: the interval, in what is learnt in.
-  UnservicedOdds(const LearntAhead& ahead, double left, double every);
+  UnservicedOdds(const LearntAhead& ahead, const PlainOdds& plain, double every);
 
   Probability by(Day day) const override;
-  std::optional<Day> likely() const override { return plain_.likely(); }
+  std::optional<Day> likely(Probability level) const override;
   bool may_be_even(Day day) const override { return plain_.may_be_even(day); }
 
  private:
@@ -38,10 +38,11 @@ class UnservicedOdds : public ReachOdds {
   };
 
   Weighed weigh() const;
+  const Weighed& weighed() const;
 
   const LearntAhead& ahead_;
   double every_;
-  PlainOdds plain_;
+  const PlainOdds& plain_;
   mutable std::optional<Weighed> weighed_;  // when it is first asked
 };
 

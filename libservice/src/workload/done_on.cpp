@@ -20,10 +20,10 @@ class DoneOn : public ReachOdds {
     return Probability{std::clamp(1 - not_yet, 0.0, 1.0)};
   }
 
-  std::optional<Day> likely() const override {
+  std::optional<Day> likely(Probability level) const override {
     std::optional<Day> likely = certain_;
     for (const auto& odds : usage_) {
-      const auto own = odds->likely();
+      const auto own = odds->likely(level);
       if (own && (!likely || *own < *likely)) likely = own;
     }
     return likely;
