@@ -138,12 +138,13 @@ enum class Detail {
 };
 
 // Which points a list keeps; the others are let go and counted, so that the list of a large fleet is no larger than
-// what is told of it. What is no point (gaps, signs, machines not in use) is there in any case, and so is a point that
-// forbids to run its machine.
+// what is told of it. What is no point (gaps, signs, machines not in use) is there in any case but for one, and so is a
+// point that forbids to run its machine.
 enum class Keep {
   all,
   overdue,      // those that `overdue_list` shows
   not_later,    // those that `rows_of` shows without later points
+  run_bans,     // those that forbid to run their machine; the gaps of machines are left out
   to_find_out,  // those that `find_out` asks about, those by which it tells meters, those of which a sign was seen, and
                 // what never waits and is late
 };

@@ -43,17 +43,14 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
   standing.fitted_at = fitted_at.value_or(*start);
   standing.used = *known - *standing.fitted_at;
   standing.left = *standing.due_at - *known;
-  const auto today = view.estimate_today(standing.name);
-  if (today && *today != *known) {
-    standing.estimated_used = *today - *standing.fitted_at;
-    standing.estimated_left = *standing.due_at - *today;
-  }
   if (*standing.left < -grace) {
     standing.state = LimbState::overdue;
     standing.due_on = history->first_day_at(*standing.due_at);
     return standing;
   }
   // Short of overdue by facts, reached or not: the last reading is not the use of today.
+  const auto today =
+      view.may_be_estimated_at(standing.name, *standing.due_at) ? view.estimate_today(standing.name) : std::nullopt;
   standing.past_grace_by_estimate = today && *today - *standing.due_at > grace;
   if (*standing.left <= Amount{}) {
     standing.state = LimbState::due;
@@ -65,6 +62,16 @@ LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std:
   // What is only expected cannot lie in the past: the last reading says that it had not come by then.
   if (standing.by_estimate) standing.due_on = view.as_of;
   return standing;
+}
+
+void tell_today(Point& point, const MachineView& view) {
+  for (LimbStanding& limb : point.limbs) {
+    if (limb.kind != LimbKind::usage || !limb.used) continue;
+    const auto today = view.estimate_today(limb.name);
+    if (!today || *today == *limb.due_at - *limb.left) continue;
+    limb.estimated_used = *today - *limb.fitted_at;
+    limb.estimated_left = *limb.due_at - *today;
+  }
 }
 
 LimbStanding calendar_standing(const MachineView& view, const LimbChoice& choice, const CalendarRule& rule,

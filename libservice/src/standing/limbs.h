@@ -22,8 +22,12 @@ struct Since {
 // Whether a fact lies after the fitting, in the order of facts.
 bool lies_since(const Fact& fact, const Since& since);
 
+// Without what is only told of today's estimate: `tell_today`.
 LimbStanding usage_standing(const MachineView& view, const UsageLimb& limb, std::optional<Amount> start,
                             std::optional<Amount> fitted_at, Amount grace);
+// Adds to each of the limbs that count use what it has used and has left by today's estimate: of points that are shown.
+void tell_today(Point& point, const MachineView& view);
+
 LimbStanding calendar_standing(const MachineView& view, const LimbChoice& choice, const CalendarRule& rule,
                                const std::optional<ChainDay>& start);
 LimbStanding changes_standing(const MachineView& view, const ChangesLimb& limb, const Since& since, const Grace& grace);

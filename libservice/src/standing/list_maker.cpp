@@ -73,6 +73,8 @@ bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
       return overdue_heading_of(point).has_value();
     case Keep::not_later:
       return !may_be_left_out(point) || forbids_running(point);
+    case Keep::run_bans:
+      return forbids_running(point);
     case Keep::to_find_out:
       return nothing_recorded || asks(point) || forbids_running(point) || sign_was_seen(point) ||
              is_late_for_safety(point);
@@ -85,9 +87,11 @@ void ListMaker::let_go(const Point& point) {
   if (!list_.let_go.sites.contains(point.machine->site)) list_.let_go.sites.insert(point.machine->site);
 }
 
-void ListMaker::take(std::vector<Point> points, bool nothing_recorded) {
+void ListMaker::take(std::vector<Point> points, const MachineView& view) {
+  const bool nothing_recorded = view.book->nothing_recorded();
   for (Point& point : points) {
     if (keeps(point, nothing_recorded)) {
+      if (ask_.keep != Keep::all) tell_the_rest(point, view);
       list_.points.push_back(std::move(point));
     } else {
       let_go(point);
@@ -101,8 +105,10 @@ void ListMaker::add(const Machine& machine, std::shared_ptr<const MachineBook> b
   ++list_.machines;
   const MachineView view(*list_.fleet, list_.as_of, machine, std::move(book), forecaster);
   auto points = points_of(view, ask_);
-  for (Gap& gap : gaps_of(view, points)) of_machines_.add(machine, std::move(gap));
-  take(std::move(points), view.book->nothing_recorded());
+  if (ask_.keep != Keep::run_bans) {
+    for (Gap& gap : gaps_of(view, points)) of_machines_.add(machine, std::move(gap));
+  }
+  take(std::move(points), view);
   for (SeenSign& seen : seen_of(view)) list_.seen.push_back(std::move(seen));
   if (view.state.kind != UseKind::in_use) list_.not_in_use.push_back({&machine, view.state});
 }

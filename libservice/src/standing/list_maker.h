@@ -42,7 +42,7 @@ class ListMaker {
   };
 
   bool keeps(const Point& point, bool nothing_recorded) const;
-  void take(std::vector<Point> points, bool nothing_recorded);
+  void take(std::vector<Point> points, const MachineView& view);
   void let_go(const Point& point);
 
   DueAsk ask_;

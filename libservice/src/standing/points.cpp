@@ -214,8 +214,14 @@ std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
     }
   }
   decide_all(points, view, ask);
-  for (Point& point : points) point.doubtful = rests_on_doubt(view, point);
+  if (ask.keep != Keep::all) return points;
+  for (Point& point : points) tell_the_rest(point, view);
   return points;
+}
+
+void tell_the_rest(Point& point, const MachineView& view) {
+  point.doubtful = rests_on_doubt(view, point);
+  tell_today(point, view);
 }
 
 }  // namespace service

@@ -45,6 +45,11 @@ struct MachineView {
   // Usage of a meter today at even odds; nothing where none is expected.
   std::optional<Amount> estimate_today(const std::string& meter) const;
 
+  // False where bounds tell that this estimate is below a level: it costs many times as much as they do.
+  bool may_be_estimated_at(const std::string& meter, Amount level) const {
+    return ahead.find(meter)->second->may_have_come_to(level, as_of);
+  }
+
   // Usage at in-service of a machine that was new: its first meter's delivery hours, zero on the others.
   std::optional<Amount> usage_when_new(const std::string& meter) const;
 };
