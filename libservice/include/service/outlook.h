@@ -44,7 +44,9 @@ struct OutlookPoint {
 // as it does. One thread at a time.
 class Outlook {
  public:
-  Outlook(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster);
+  // `detail`: how much is reckoned of the points as they stand today. What comes along a path is the same each time.
+  Outlook(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster,
+          Detail detail = Detail::everything);
   ~Outlook();
   Outlook(Outlook&&) noexcept;
   Outlook& operator=(Outlook&&) noexcept;

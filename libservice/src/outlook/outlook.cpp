@@ -104,7 +104,7 @@ Probability season_of(std::uint64_t number) {
 }  // namespace
 
 struct Outlook::Impl {
-  Impl(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster);
+  Impl(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster, Detail detail);
 
   void add_task(const MachineTask& task, const std::string& position);
   void add_check(std::size_t parent, const FollowUp& follow_up, const std::vector<ServiceDay>& services);
@@ -144,9 +144,9 @@ struct Outlook::Impl {
   mutable std::vector<LimbOnPath> next_limbs;
 };
 
-Outlook::Impl::Impl(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster)
+Outlook::Impl::Impl(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster, Detail detail)
     : view(snapshot, machine, forecaster),
-      today(points_of(view, {snapshot.as_of(), {}})),
+      today(points_of(view, {snapshot.as_of(), {}, detail})),
       gaps(gaps_of(view, today)),
       seen(seen_of(view)),
       first_day(view.as_of) {
@@ -493,8 +493,8 @@ std::vector<ComingService> Outlook::Impl::along(const Paths& paths, Day to) cons
   return services;
 }
 
-Outlook::Outlook(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster)
-    : impl_(std::make_unique<Impl>(snapshot, machine, forecaster)) {}
+Outlook::Outlook(const Snapshot& snapshot, const Machine& machine, const Forecaster& forecaster, Detail detail)
+    : impl_(std::make_unique<Impl>(snapshot, machine, forecaster, detail)) {}
 Outlook::~Outlook() = default;
 Outlook::Outlook(Outlook&&) noexcept = default;
 Outlook& Outlook::operator=(Outlook&&) noexcept = default;

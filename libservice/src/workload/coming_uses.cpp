@@ -118,7 +118,7 @@ std::vector<Use> coming_uses(const Snapshot& snapshot, Day to, const Forecaster&
     const Day back = use_state(snapshot, machine).until.value_or(snapshot.as_of());
     add_services(snapshot, machine, outlook, drawn, std::max(back, snapshot.as_of()), to, uses);
   };
-  each_outlook(snapshot, to, forecaster, progress, unsaid, add);
+  each_outlook(snapshot, to, Detail::everything, forecaster, progress, unsaid, add);
   return uses;
 }
 

@@ -38,11 +38,13 @@ std::vector<Drawn> draw_all(const std::vector<std::pair<const Machine*, Outlook>
 }  // namespace
 
 NotToRun not_to_run_of(const Snapshot& snapshot) {
-  return NotToRun(due_list(snapshot, DueAsk{snapshot.as_of(), {}, Detail::standings}, straight_line()));
+  DueAsk ask{snapshot.as_of(), {}, Detail::standings};
+  ask.keep = Keep::run_bans;
+  return NotToRun(due_list(snapshot, ask, straight_line()));
 }
 
-void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress,
-                  const Unsaid& unsaid,
+void each_outlook(const Snapshot& snapshot, Day to, Detail detail, const Forecaster& forecaster,
+                  const Progress& progress, const Unsaid& unsaid,
                   const std::function<void(const Machine&, const Outlook&, const Drawn&)>& visit) {
   const auto& machines = snapshot.fleet().machines;
   unsaid.gaps = fleet_gaps(snapshot);
@@ -57,7 +59,7 @@ void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster
     const Machine& machine = machines[i];
     if (progress) progress(i, machines.size());
     if (!scope.holds(machine.key) || !kept_on(machine, snapshot.as_of())) continue;
-    Outlook outlook(snapshot, machine, forecaster);
+    Outlook outlook(snapshot, machine, forecaster, detail);
     unsaid.gaps.insert(unsaid.gaps.end(), outlook.gaps().begin(), outlook.gaps().end());
     for (const std::size_t k : outlook.unknown()) {
       unsaid.unknown.push_back(name_of(outlook.today()[k]));

@@ -24,8 +24,9 @@ NotToRun not_to_run_of(const Snapshot& snapshot);
 using Drawn = std::vector<std::vector<ComingService>>;  // by sample path
 
 // In the order of the fleet file, by the thread that asked. The paths, up to a day, are drawn by as many threads as the
-// machine has: each is the same whoever draws it, and when.
-void each_outlook(const Snapshot& snapshot, Day to, const Forecaster& forecaster, const Progress& progress,
-                  const Unsaid& unsaid, const std::function<void(const Machine&, const Outlook&, const Drawn&)>& visit);
+// machine has: each is the same whoever draws it, and when. `detail`: of the points as they stand today.
+void each_outlook(const Snapshot& snapshot, Day to, Detail detail, const Forecaster& forecaster,
+                  const Progress& progress, const Unsaid& unsaid,
+                  const std::function<void(const Machine&, const Outlook&, const Drawn&)>& visit);
 
 }  // namespace service::load

@@ -167,7 +167,8 @@ Workload workload(const Snapshot& snapshot, Day to, Step step, const Forecaster&
     }
     result.machines.push_back({&machine, spread_of(minutes, 60), spread_of(services, 1).mean});
   };
-  load::each_outlook(snapshot, to, forecaster, progress, {result.unknown, result.not_in_use, result.gaps}, add);
+  load::each_outlook(snapshot, to, Detail::standings, forecaster, progress,
+                     {result.unknown, result.not_in_use, result.gaps}, add);
   result.not_to_run = load::not_to_run_of(snapshot);
   result.doubtful = rest_on_doubt(result.gaps);
   for (std::size_t i = 0; i < sums.size(); ++i) spread(result.rows[i], sums[i], used, prices);
