@@ -11,6 +11,7 @@
 #include "render/overdue/overdue.h"
 #include "service/due_list.h"
 #include "service/kept_books.h"
+#include "service/not_to_run.h"
 #include "standing/list_of_record.h"
 
 namespace test {
@@ -34,6 +35,21 @@ inline std::string told(const service::DueList& list, service::Keep keep) {
   due.newest_fact = list.newest_fact;
   const std::string text = cli::due_as_text(due, look) + cli::due_as_markdown(due, look.command);
   return due.all ? text + cli::due_as_json(due) + cli::due_as_csv(due) : text;
+}
+
+// Which machines nobody may run, and why.
+inline std::string told_bans(const service::DueList& list) {
+  std::string told;
+  for (const service::RunBan& ban : service::run_bans(list)) {
+    told += ban.machine->key + (ban.state != nullptr ? " stands" : "");
+    for (const service::Point* point : ban.points) {
+      told += ' ' + point->name + '@' + point->position + (point->doubtful ? " doubtful" : "");
+      for (const service::LimbStanding& limb : point->limbs) told += limb.estimated_used ? " estimated" : " known";
+    }
+    for (const service::SeenSign* seen : ban.seen) told += ' ' + seen->sign;
+    told += '\n';
+  }
+  return told;
 }
 
 // Points that are kept, and those that were let go.
@@ -65,6 +81,8 @@ inline std::size_t hold_one_by_one(const std::shared_ptr<const service::Fleet>& 
     REQUIRE(needs_doing(list) == needs_doing(whole));
     let_go += whole.points.size() - list.points.size();
   }
+  ask.keep = service::Keep::run_bans;
+  REQUIRE(told_bans(due_list(snapshot, ask)) == told_bans(whole));
   return let_go;
 }
 

@@ -53,6 +53,12 @@ Probability UnservicedOdds::by(Day day) const {
   return Probability{(weighed.steps[i].mass + since * weighed.steps[i].weight) / weighed.whole};
 }
 
+// No day is likelier than by the plain odds, and those are not weighed.
+bool UnservicedOdds::may_be_even(Day day) const {
+  constexpr double less = 1e-9;  // than any rounding
+  return plain_.may_be_even(day) && plain_.by(day).value >= 0.5 - less;
+}
+
 // By the plain odds that come to it.
 std::optional<Day> UnservicedOdds::likely(Probability level) const {
   const Weighed& weighed = this->weighed();

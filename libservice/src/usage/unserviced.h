@@ -20,7 +20,7 @@ class UnservicedOdds : public ReachOdds {
 
   Probability by(Day day) const override;
   std::optional<Day> likely(Probability level) const override;
-  bool may_be_even(Day day) const override { return plain_.may_be_even(day); }
+  bool may_be_even(Day day) const override;
 
  private:
   // From a day on: what was weighed before it, the plain odds by then, and the weight of the days up to the next.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <set>
 #include <tuple>
 
@@ -66,7 +67,13 @@ struct Sums {
   PathSums services{};
   PathSums cost{};
   PathSums pieces{};
-  std::map<std::size_t, PathSums> used;  // hundredths, by number
+  std::vector<std::unique_ptr<PathSums>> used;  // hundredths, by number; null: nothing
+
+  PathSums& of_used(std::size_t number) {
+    if (number >= used.size()) used.resize(number + 1);
+    if (!used[number]) used[number] = std::make_unique<PathSums>();
+    return *used[number];
+  }
 };
 
 // What one service adds to a row.
@@ -97,7 +104,7 @@ void add_to(Sums& sums, const Load& load, std::size_t path) {
   sums.services[path] += 1;
   sums.cost[path] += load.cost;
   sums.pieces[path] += load.pieces;
-  for (const auto& [number, hundredths] : load.used) sums.used[number][path] += hundredths;
+  for (const auto& [number, hundredths] : load.used) sums.of_used(number)[path] += hundredths;
 }
 
 template <class Row>  // a row, or all of them together
@@ -106,10 +113,11 @@ void spread(Row& row, const Sums& sums, const Used& used, const load::Prices& pr
   row.services = spread_of(sums.services, 1);
   row.cost = spread_of(sums.cost, 100);
   row.pieces = spread_of(sums.pieces, 100);
-  for (const auto& [number, amounts] : sums.used) {
+  for (std::size_t number = 0; number < sums.used.size(); ++number) {
+    if (!sums.used[number]) continue;
     const auto& [key, unit, fluid] = used[number];
     const auto price = fluid ? prices.of_fluid(key, unit) : prices.of_piece(key);
-    (fluid ? row.fluids : row.parts).push_back({key, unit, spread_of(amounts, 100), price});
+    (fluid ? row.fluids : row.parts).push_back({key, unit, spread_of(*sums.used[number], 100), price});
   }
   for (auto* parts : {&row.parts, &row.fluids}) {
     std::sort(parts->begin(), parts->end(), [](const WorkloadPart& a, const WorkloadPart& b) {

@@ -25,6 +25,7 @@ TEST_CASE("odds that bounds tell to be below even ones are") {
   const UsageAhead& ahead = *aheads.at("engine");
   int told = 0;
   int even = 0;
+  int not_come = 0;
   for (std::int64_t left = 1; left < 900; left += 7) {
     for (const std::optional<Amount> every : {std::optional<Amount>{}, std::optional{amount("250")}}) {
       const auto odds = ahead.odds(Amount{(hours + left) * 100}, every);
@@ -35,9 +36,15 @@ TEST_CASE("odds that bounds tell to be below even ones are") {
         if (below) CHECK(odds->by(on).value < 0.5);
         told += below ? 1 : 0;
         even += odds->by(on) >= Probability{0.5} ? 1 : 0;
+        const Amount level{(hours + left) * 100};
+        if (!ahead.may_have_come_to(level, on)) {
+          CHECK(*ahead.on(on, Quantile::p50) < level);
+          ++not_come;
+        }
       }
     }
   }
   CHECK(told > 1000);
   CHECK(even > 1000);
+  CHECK(not_come > 1000);
 }
