@@ -20,10 +20,11 @@ inline void add_eight_bytes(std::string& bytes, std::uint64_t value) {
 
 // Taken off the front; there are as many.
 inline std::uint64_t take_eight_bytes(std::string_view& bytes) {
-  std::uint64_t value = 0;
-  for (std::size_t i = 0; i < eight_bytes; ++i) value |= std::uint64_t{static_cast<std::uint8_t>(bytes[i])} << (8 * i);
+  std::array<char, eight_bytes> each{};
+  std::copy_n(bytes.data(), each.size(), each.begin());
+  if constexpr (std::endian::native == std::endian::big) std::reverse(each.begin(), each.end());
   bytes.remove_prefix(eight_bytes);
-  return value;
+  return std::bit_cast<std::uint64_t>(each);
 }
 
 }  // namespace service
