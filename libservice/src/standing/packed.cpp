@@ -84,6 +84,7 @@ class Reader {
   void fail() { whole_ = false; }
 
   std::uint64_t number() {
+    if (!rest_.empty() && static_cast<std::uint8_t>(rest_.front()) < 0x80) return byte();  // as most are
     std::uint64_t value = 0;
     for (unsigned shift = 0; shift < 64; shift += 7) {
       const auto next = byte();
@@ -124,7 +125,13 @@ class Reader {
   }
   CommandId command() {
     CommandId id;
-    for (auto& each : id.bytes) each = byte();
+    if (rest_.size() < id.bytes.size()) {
+      fail();
+      return id;
+    }
+    std::transform(rest_.begin(), rest_.begin() + std::ptrdiff_t{id.bytes.size()}, id.bytes.begin(),
+                   [](char each) { return static_cast<std::uint8_t>(each); });
+    rest_.remove_prefix(id.bytes.size());
     return id;
   }
   int small() { return static_cast<int>(below(std::size_t{1} << 31U)); }
@@ -211,8 +218,9 @@ void write_facts(const std::vector<Fact>& facts, Writer& out) {
   out.bytes += body.bytes;
 }
 
-Fact read_fact(Reader& in, const std::vector<std::string_view>& words, const std::vector<Command>& commands) {
-  Fact fact;
+// Into a fact that is new: facts are large, so each is read where it stays.
+void read_fact(Reader& in, const std::vector<std::string_view>& words, const std::vector<Command>& commands,
+               Fact& fact) {
   fact.kind = static_cast<FactKind>(in.below(kind_count));
   if (const std::size_t place = in.below(commands.size()); place < commands.size()) {
     const auto& [id, entered, by, origin, from_copy] = commands[place];
@@ -227,7 +235,8 @@ Fact read_fact(Reader& in, const std::vector<std::string_view>& words, const std
   constexpr std::size_t longest_span = 200'000;  // days
   fact.on = DaySpan(first, first + std::chrono::days{static_cast<int>(in.below(longest_span))});
   for (const auto text : texts) {
-    if (const std::size_t place = in.below(words.size()); place < words.size()) fact.*text = words[place];
+    const std::size_t place = in.below(words.size());
+    if (place < words.size() && !words[place].empty()) fact.*text = words[place];
   }
   const auto flags = static_cast<unsigned>(in.below(512));
   if ((flags & has_at) != 0) fact.at = in.amount();
@@ -239,7 +248,6 @@ Fact read_fact(Reader& in, const std::vector<std::string_view>& words, const std
   if ((flags & has_strikes) != 0) fact.strikes = in.id();
   fact.sure = (flags & is_sure) != 0;
   fact.history = (flags & is_history) != 0;
-  return fact;
 }
 
 std::vector<Fact> read_facts(Reader& in) {
@@ -257,7 +265,7 @@ std::vector<Fact> read_facts(Reader& in) {
   std::vector<Fact> facts;
   const std::size_t many = in.count();
   if (!in.broken()) facts.reserve(many);
-  for (std::size_t i = 0; i < many && !in.broken(); ++i) facts.push_back(read_fact(in, words, commands));
+  for (std::size_t i = 0; i < many && !in.broken(); ++i) read_fact(in, words, commands, facts.emplace_back());
   return facts;
 }
 
