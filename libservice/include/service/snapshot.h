@@ -211,13 +211,18 @@ struct MachineTask {
   Grace grace;                    // the task's or the machine's own, unit by unit, else the fleet's; none for `safety`
   Grace own_grace;                // without the fleet's, which is not for signs, nor for what a competent person does
   std::vector<std::string> positions;
+  std::vector<std::string> served_by;  // names of the tasks whose service counts as one of it: `counted_as`
 
   // Of a task without positions: one without a name.
-  std::vector<std::string> places() const { return positions.empty() ? std::vector<std::string>{""} : positions; }
+  const std::vector<std::string>& places() const&;
+  const std::vector<std::string>& places() const&& = delete;
 };
 
 std::vector<MachineTask> tasks_of(const Fleet& fleet, const Machine& machine);
 std::optional<MachineTask> task_of(const Fleet& fleet, const Machine& machine, std::string_view task);
+
+// Whether all tasks of two machines of one schedule hold for both alike, as can be told without working them out.
+bool tasks_alike(const Machine& a, const Machine& b);
 
 // The names of tasks whose service counts as a service of this one: itself, and all that cover it, directly or not.
 // An ordinary task never covers one that needs a competent person.
@@ -337,6 +342,7 @@ struct ServiceDay {
 // `facts`: of one machine, unstruck, in the one order.
 std::vector<ServiceDay> services_of(std::span<const Fact> facts, const Schedule& schedule, std::string_view task,
                                     std::string_view position);
+std::vector<ServiceDay> services_of(std::span<const Fact> facts, const MachineTask& task, std::string_view position);
 
 // The checks recorded of a follow-up (`task/check`) at a position. Nothing covers a check.
 std::vector<ServiceDay> checks_of(std::span<const Fact> facts, std::string_view check, std::string_view position);

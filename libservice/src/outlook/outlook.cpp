@@ -231,7 +231,7 @@ std::size_t Outlook::Impl::checks_end(std::size_t index) const {
 void Outlook::Impl::add_task(const MachineTask& task, const std::string& position) {
   const Point* point = standing_of(task.task->name, position);
   if (point == nullptr) return;
-  const auto services = services_of(view, task.task->name, position);
+  const auto services = services_of(view, task, position);
   Slot slot;
   slot.task = &task;
   slot.position = position;

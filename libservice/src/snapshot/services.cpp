@@ -18,13 +18,21 @@ std::vector<ServiceDay> by_day(std::span<const Fact> facts, std::string_view pos
   return days;
 }
 
+std::vector<ServiceDay> of_any(const std::vector<std::string>& tasks, std::span<const Fact> facts,
+                               std::string_view position) {
+  return by_day(facts, position,
+                [&](const Fact& fact) { return std::find(tasks.begin(), tasks.end(), fact.task) != tasks.end(); });
+}
+
 }  // namespace
 
 std::vector<ServiceDay> services_of(std::span<const Fact> facts, const Schedule& schedule, std::string_view task,
                                     std::string_view position) {
-  const auto names = counted_as(schedule, task);
-  return by_day(facts, position,
-                [&](const Fact& fact) { return std::find(names.begin(), names.end(), fact.task) != names.end(); });
+  return of_any(counted_as(schedule, task), facts, position);
+}
+
+std::vector<ServiceDay> services_of(std::span<const Fact> facts, const MachineTask& task, std::string_view position) {
+  return of_any(task.served_by, facts, position);
 }
 
 std::vector<ServiceDay> checks_of(std::span<const Fact> facts, std::string_view check, std::string_view position) {

@@ -110,6 +110,7 @@ MachineTask resolved(const Fleet& fleet, const Machine& machine, const Task& tas
   MachineTask result;
   result.task = &task;
   result.positions = task.positions;
+  result.served_by = counted_as(fleet.schedule_of(machine), task.name);
   result.every = single(with_meters_named(task.every, machine));
   replace(result.every, for_conditions(task, machine));
   if (change != nullptr) replace(result.every, single(with_meters_named(change->every, machine)));
@@ -128,6 +129,20 @@ MachineTask resolved(const Fleet& fleet, const Machine& machine, const Task& tas
 }
 
 }  // namespace
+
+const std::vector<std::string>& MachineTask::places() const& {
+  static const std::vector<std::string> without_a_name{""};
+  return positions.empty() ? without_a_name : positions;
+}
+
+// Of a machine that is all that `resolved` asks about.
+bool tasks_alike(const Machine& a, const Machine& b) {
+  const auto same_meter = [](const Meter& one, const Meter& other) {
+    return one.name == other.name && one.unit == other.unit;
+  };
+  return a.change.empty() && b.change.empty() && a.conditions == b.conditions &&
+         std::equal(a.meters.begin(), a.meters.end(), b.meters.begin(), b.meters.end(), same_meter);
+}
 
 std::vector<MachineTask> tasks_of(const Fleet& fleet, const Machine& machine) {
   std::vector<MachineTask> tasks;

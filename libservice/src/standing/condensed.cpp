@@ -130,7 +130,7 @@ class Condensing {
     for (const MachineTask& task : tasks_) {
       if (!any_limb<SignLimb>(task, [&](const SignLimb& limb) { return is_among(limb.signs, sign); })) continue;
       for (const std::string& position : task.places()) {
-        const auto services = services_of(facts_, schedule_, task.task->name, position);
+        const auto services = services_of(facts_, task, position);
         if (services.empty()) return 0;
         first = std::min(first, static_cast<std::size_t>(&services.back().spoken_for() - facts_.data()));
       }
@@ -139,7 +139,7 @@ class Condensing {
   }
 
   void keep_point(const MachineTask& task, const std::string& position) {
-    const auto services = services_of(facts_, schedule_, task.task->name, position);
+    const auto services = services_of(facts_, task, position);
     if (!services.empty()) keep(services.back());
     if (task.task->counts_from != CountsFrom::done) {
       for (const ServiceDay& service : services) keep(service);  // the chain goes through them all

@@ -63,7 +63,8 @@ void ListMaker::Gaps::put_in_order() {
 ListMaker::ListMaker(std::shared_ptr<const Fleet> fleet, Day as_of, Scope scope, DueAsk ask)
     : ask_(ask),
       list_{std::move(fleet), as_of, ask.within, {}, {}, {}, {}, 0, std::move(scope)},
-      in_scope_(list_.scope) {}
+      in_scope_(list_.scope),
+      tasks_(*list_.fleet) {}
 
 bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
   switch (ask_.keep) {
@@ -103,7 +104,7 @@ void ListMaker::add(const Machine& machine, std::shared_ptr<const MachineBook> b
   if (auto gap = gap_of_days(machine, book->facts(), list_.as_of)) of_days_.add(machine, std::move(*gap));
   if (!kept_on(machine, list_.as_of)) return;
   ++list_.machines;
-  const MachineView view(*list_.fleet, list_.as_of, machine, std::move(book), forecaster);
+  const MachineView view(*list_.fleet, list_.as_of, machine, std::move(book), forecaster, tasks_.of(machine));
   auto points = points_of(view, ask_);
   if (ask_.keep != Keep::run_bans) {
     for (Gap& gap : gaps_of(view, points)) of_machines_.add(machine, std::move(gap));

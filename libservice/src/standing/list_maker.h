@@ -10,6 +10,7 @@
 #include "service/due_list.h"
 #include "service/in_scope.h"
 #include "service/machine_book.h"
+#include "standing/shared_tasks.h"
 #include "standing/view.h"
 
 namespace service {
@@ -48,6 +49,7 @@ class ListMaker {
   DueAsk ask_;
   DueList list_;
   InScope in_scope_;  // of the list's scope
+  SharedTasks tasks_;
   std::vector<Gap> unlisted_;
   Gaps of_days_;
   Gaps of_machines_;

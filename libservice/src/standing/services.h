@@ -10,9 +10,9 @@
 namespace service {
 
 // The snapshot's own functions, on the machine of a view.
-inline std::vector<ServiceDay> services_of(const MachineView& view, const std::string& task,
+inline std::vector<ServiceDay> services_of(const MachineView& view, const MachineTask& task,
                                            const std::string& position) {
-  return services_of(view.facts, view.schedule, task, position);
+  return services_of(view.facts, task, position);
 }
 
 // What a `changes` limb of another task counts.

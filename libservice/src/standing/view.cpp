@@ -8,7 +8,7 @@ MachineView::MachineView(const Snapshot& from, const Machine& of, const Forecast
     : MachineView(from.fleet(), from.as_of(), of, book_of(from, of), forecaster) {}
 
 MachineView::MachineView(const Fleet& from, Day on, const Machine& of, std::shared_ptr<const MachineBook> its,
-                         const Forecaster& forecaster)
+                         const Forecaster& forecaster, std::shared_ptr<const std::vector<MachineTask>> its_tasks)
     : fleet(from),
       machine(of),
       schedule(from.schedule_of(of)),
@@ -16,7 +16,9 @@ MachineView::MachineView(const Fleet& from, Day on, const Machine& of, std::shar
       state(use_state(its->facts(), on)),
       book(std::move(its)),
       facts(book->facts()),
-      tasks(tasks_of(from, of)),
+      shared_tasks(its_tasks != nullptr ? std::move(its_tasks)
+                                        : std::make_shared<const std::vector<MachineTask>>(tasks_of(from, of))),
+      tasks(*shared_tasks),
       histories(book->histories()),
       ahead(aheads_of(from, of, histories, state, on, forecaster)) {
   state.ran = ran_since(machine, state, histories);

@@ -17,9 +17,9 @@ namespace service {
 struct MachineView {
   MachineView(const Snapshot& from, const Machine& of, const Forecaster& forecaster);
 
-  // Out of a book of its own. The fleet must outlive it.
+  // Out of a book of its own. The fleet must outlive it. `its_tasks`: null where they are to be worked out.
   MachineView(const Fleet& from, Day on, const Machine& of, std::shared_ptr<const MachineBook> its,
-              const Forecaster& forecaster);
+              const Forecaster& forecaster, std::shared_ptr<const std::vector<MachineTask>> its_tasks = nullptr);
 
   const Fleet& fleet;
   const Machine& machine;
@@ -28,8 +28,9 @@ struct MachineView {
   UseState state;
   std::shared_ptr<const MachineBook> book;
   std::span<const Fact> facts;  // that bear on a standing
-  std::vector<MachineTask> tasks;
-  const Histories& histories;  // of the book
+  std::shared_ptr<const std::vector<MachineTask>> shared_tasks;
+  const std::vector<MachineTask>& tasks;  // of those
+  const Histories& histories;             // of the book
   Aheads ahead;
 
   // Those that still stand; worked out when first asked.

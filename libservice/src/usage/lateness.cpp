@@ -51,12 +51,11 @@ double LateServices::unserviced_at(double share) const {
 Lateness lateness_of(const Fleet& fleet, const Machine& machine, const std::string& meter, const MeterHistory& history,
                      std::span<const Fact> facts) {
   Lateness lateness;
-  const Schedule& schedule = fleet.schedule_of(machine);
   for (const MachineTask& task : tasks_of(fleet, machine)) {
     const auto every = interval_on(task, meter);
     if (!every) continue;
     for (const std::string& position : task.places()) {
-      add_lateness(services_of(facts, schedule, task.task->name, position), *every, history, lateness);
+      add_lateness(services_of(facts, task, position), *every, history, lateness);
     }
   }
   return lateness;

@@ -83,6 +83,36 @@ TEST_CASE("the tasks of a machine are those of its schedule, in its order") {
   CHECK_FALSE(service::task_of(world.fleet(), *world.fleet().machine("m"), "b").has_value());
 }
 
+TEST_CASE("a task knows all tasks whose service counts as one of it") {
+  const World world("  a: {do: A, every: {hours: 10}}\n  b: {do: B, every: {hours: 20}, covers: [a]}\n");
+  for (const auto& task : service::tasks_of(world.fleet(), *world.fleet().machine("m"))) {
+    CHECK(sorted(task.served_by) == counted_as(world, task.task->name));
+  }
+}
+
+TEST_CASE("tasks hold alike for machines that differ in nothing that bears on them") {
+  service::Machine one;
+  one.key = "one";
+  one.meters = {{"engine", "h", std::nullopt}};
+  service::Machine other = one;
+  other.key = "other";
+  other.start.kind = service::StartKind::bought;
+  other.meters.front().rolls_over_at = service::Amount{1'000'000};
+  CHECK(service::tasks_alike(one, other));
+  const auto alike_with = [&](auto differ) {
+    service::Machine changed = other;
+    differ(changed);
+    return service::tasks_alike(one, changed) || service::tasks_alike(changed, one);
+  };
+  CHECK_FALSE(alike_with([](service::Machine& machine) { machine.conditions = {"dusty"}; }));
+  CHECK_FALSE(alike_with([](service::Machine& machine) { machine.meters.front().name = "motor"; }));
+  CHECK_FALSE(alike_with([](service::Machine& machine) { machine.meters.front().unit = "km"; }));
+  CHECK_FALSE(alike_with([](service::Machine& machine) { machine.meters.clear(); }));
+  CHECK_FALSE(alike_with([](service::Machine& machine) { machine.change.emplace_back(); }));
+  one.change.emplace_back();
+  CHECK_FALSE(service::tasks_alike(one, one));  // like no other
+}
+
 TEST_CASE("a limb of hours names the machine's first meter in hours") {
   const World world("  t: {do: T, every: {hours: 10}}\n", "", "", "meters: {km: {unit: km}, engine: {unit: h}}\n");
   const auto task = service::task_of(world.fleet(), *world.fleet().machine("m"), "t");
