@@ -82,9 +82,9 @@ class Condensing {
 
   // Facts that are gaps: of a task that is no longer listed, and of days on which the machine was not the owner's.
   void keep_what_is_told() {
-    const ListedTasks listed(tasks_);
     for (const Fact& fact : facts_) {
-      if (!listed.holds(fact) || is_after_it_left(machine_, fact) || is_before_it_was_new(machine_, fact)) keep(fact);
+      if (!is_listed(tasks_, fact) || is_after_it_left(machine_, fact) || is_before_it_was_new(machine_, fact))
+        keep(fact);
     }
   }
 

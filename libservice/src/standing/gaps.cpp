@@ -4,22 +4,19 @@
 
 #include <algorithm>
 #include <array>
-#include <set>
 
 #include "service/in_scope.h"
 
 namespace service {
 namespace {
 
-// The meters by which something comes due; the others need not be read.
-std::set<std::string> meters_needed(const std::vector<Point>& points) {
-  std::set<std::string> meters;
-  for (const Point& point : points) {
-    for (const LimbStanding& limb : point.limbs) {
-      if (limb.kind == LimbKind::usage) meters.insert(limb.name);
-    }
-  }
-  return meters;
+// Whether something comes due by a meter; else it need not be read.
+bool comes_due_by(const std::vector<Point>& points, const Meter& meter) {
+  return std::any_of(points.begin(), points.end(), [&](const Point& point) {
+    return std::any_of(point.limbs.begin(), point.limbs.end(), [&](const LimbStanding& limb) {
+      return limb.kind == LimbKind::usage && limb.name == meter.name;
+    });
+  });
 }
 
 std::optional<Gap> gap_of_meter(const MachineView& view, const Meter& meter) {
@@ -116,17 +113,17 @@ std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point
     return {Gap{view.machine.key, {}, GapKind::nothing_recorded, {}, "nothing is recorded of it", {}}};
   }
   std::vector<Gap> gaps;
-  const auto needed = meters_needed(points);
   for (const Meter& meter : view.machine.meters) {
+    const bool needed = comes_due_by(points, meter);
     for (const Contradiction& contradiction : view.history(meter.name)->contradictions())
       gaps.push_back(gap_of_contradiction(view, meter, contradiction));
-    if (needed.contains(meter.name)) {
+    if (needed) {
       for (const Doubt& doubt : view.doubts(meter)) gaps.push_back(gap_of_doubt(view, meter, doubt));
     }
     for (const RanSince& ran : view.state.ran) {
       if (ran.meter == meter.name) gaps.push_back(gap_of_run(view, ran));
     }
-    if (view.state.laid_up || !needed.contains(meter.name)) continue;
+    if (view.state.laid_up || !needed) continue;
     if (auto gap = gap_of_meter(view, meter)) gaps.push_back(std::move(*gap));
   }
   return gaps;
@@ -134,11 +131,10 @@ std::vector<Gap> gaps_of_record(const MachineView& view, const std::vector<Point
 
 // A task that is gone from a file is gone from every list, though the book knows it.
 std::optional<Gap> gap_of_tasks(const MachineView& view) {
-  const ListedTasks listed(view.tasks);
   Gap gap{view.machine.key, {}, GapKind::unlisted, {}, {}, {}};
   std::vector<std::string> names;
   for (const Fact& fact : view.facts) {
-    if (listed.holds(fact)) continue;
+    if (is_listed(view.tasks, fact)) continue;
     if (!gap.since) gap.since = fact.on.first;
     gap.facts.push_back(fact.id);
     if (std::find(names.begin(), names.end(), fact.task) == names.end()) names.push_back(fact.task);
@@ -173,14 +169,18 @@ std::string_view to_text(GapKind kind) {
   return names[static_cast<std::size_t>(kind)];
 }
 
-ListedTasks::ListedTasks(const std::vector<MachineTask>& tasks) {
-  for (const MachineTask& task : tasks) {
-    names_.insert(task.task->name);
-    for (const FollowUp& check : task.task->follow_ups) names_.insert(task.task->name + '/' + check.name);
-  }
+bool is_listed(const std::vector<MachineTask>& tasks, const Fact& fact) {
+  if (fact.task.empty()) return true;
+  return std::any_of(tasks.begin(), tasks.end(), [&](const MachineTask& task) {
+    const std::string& name = task.task->name;
+    if (!fact.task.starts_with(name)) return false;
+    const std::string_view rest = std::string_view(fact.task).substr(name.size());
+    if (rest.empty()) return true;
+    const auto& checks = task.task->follow_ups;
+    return rest.front() == '/' && std::any_of(checks.begin(), checks.end(),
+                                              [&](const FollowUp& check) { return rest.substr(1) == check.name; });
+  });
 }
-
-bool ListedTasks::holds(const Fact& fact) const { return fact.task.empty() || names_.contains(fact.task); }
 
 bool is_to_come(const Machine& machine, Day day) {
   return machine.start.kind != StartKind::unknown && day < machine.start.on.first;

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <optional>
-#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -27,15 +26,8 @@ std::vector<Gap> gaps_of_no_machine(const Fleet& fleet, const Scope& asked, Day 
 std::optional<Gap> gap_of_days(const Machine& machine, std::span<const Fact> facts, Day as_of);
 
 // Facts that are gaps themselves, so that whoever leaves facts out leaves these in. Of a task or check that is no
-// longer listed:
-class ListedTasks {
- public:
-  explicit ListedTasks(const std::vector<MachineTask>& tasks);
-  bool holds(const Fact& fact) const;  // also a fact about no task
-
- private:
-  std::set<std::string> names_;
-};
+// longer listed; a fact about no task is.
+bool is_listed(const std::vector<MachineTask>& tasks, const Fact& fact);
 
 // Of days on which the machine was not the owner's.
 bool is_after_it_left(const Machine& machine, const Fact& fact);

@@ -84,8 +84,8 @@ bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
 }
 
 void ListMaker::let_go(const Point& point) {
-  ++list_.let_go.counts[point.standing];
-  if (!list_.let_go.sites.contains(point.machine->site)) list_.let_go.sites.insert(point.machine->site);
+  ++let_go_[static_cast<std::size_t>(point.standing)];
+  if (std::exchange(let_go_of_, point.machine) != point.machine) list_.let_go.sites.insert(point.machine->site);
 }
 
 void ListMaker::take(std::vector<Point> points, const MachineView& view) {
@@ -120,6 +120,9 @@ void ListMaker::add_unlisted(const std::string& machine, std::span<const Fact> f
 
 DueList ListMaker::made(std::optional<Day> newest, bool day_is_given) && {
   list_.newest_fact = newest;
+  for (std::size_t i = 0; i < let_go_.size(); ++i) {
+    if (let_go_[i] > 0) list_.let_go.counts.emplace(static_cast<Standing>(i), let_go_[i]);
+  }
   const auto add = [&](std::vector<Gap>& gaps) { std::move(gaps.begin(), gaps.end(), std::back_inserter(list_.gaps)); };
   if (auto gap = gap_of_clock(list_.as_of, day_is_given, newest)) list_.gaps.push_back(std::move(*gap));
   add(unlisted_);

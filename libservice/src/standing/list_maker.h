@@ -1,6 +1,7 @@
 // A due list, put together machine after machine in any order.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <optional>
 #include <span>
@@ -34,6 +35,8 @@ class ListMaker {
   DueList made(std::optional<Day> newest, bool day_is_given) &&;
 
  private:
+  static constexpr std::size_t standings = 5;
+
   // Gaps and the machines that they are about, which say in which order they come.
   struct Gaps {
     std::vector<Gap> gaps;
@@ -50,6 +53,8 @@ class ListMaker {
   DueList list_;
   InScope in_scope_;  // of the list's scope
   SharedTasks tasks_;
+  std::array<int, standings> let_go_{};  // by standing
+  const Machine* let_go_of_ = nullptr;   // the last of whose points one was
   std::vector<Gap> unlisted_;
   Gaps of_days_;
   Gaps of_machines_;
