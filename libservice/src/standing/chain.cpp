@@ -81,6 +81,8 @@ const std::vector<LimbChoice>& limbs_now(const MachineView& view, const MachineT
 
 std::optional<ChainDay> calendar_start(const MachineView& view, const MachineTask& task,
                                        const std::vector<ServiceDay>& services) {
+  const bool counts_from_done = task.task->counts_from == CountsFrom::done;
+  if (counts_from_done && !services.empty()) return ChainDay{services.back().day(), 0};  // whatever was before
   std::optional<ChainDay> start;
   if (view.machine.start.kind == StartKind::in_service) start = ChainDay{view.machine.start.on.first, 0};
   const LimbChoice* ends = calendar_choice(task.first);

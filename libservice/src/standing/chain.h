@@ -16,7 +16,7 @@ struct ChainDay {
   Day anchor{};
   int months = 0;
 
-  Day day() const { return add_months(anchor, months); }
+  Day day() const { return months == 0 ? anchor : add_months(anchor, months); }
   ChainDay plus(const CalendarSpan& span) const;
 };
 

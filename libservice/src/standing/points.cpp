@@ -92,18 +92,17 @@ bool checks_owed(const Task& task, const ServiceDay& service) {
          std::any_of(service.facts.begin(), service.facts.end(), [](const Fact* fact) { return !fact->history; });
 }
 
-Point start_point(const MachineView& view, const MachineTask& task, const std::string& position) {
-  Point point;
+// Points are large, so each is filled in where it stays.
+void begin(Point& point, const MachineView& view, const MachineTask& task, const std::string& position) {
   point.machine = &view.machine;
   point.task = task.task;
   point.name = task.task->name;
   point.position = position;
-  return point;
 }
 
-Point task_point(const MachineView& view, const MachineTask& task, const std::string& position,
-                 const std::vector<ServiceDay>& services) {
-  Point point = start_point(view, task, position);
+void fill_in(Point& point, const MachineView& view, const MachineTask& task, const std::string& position,
+             const std::vector<ServiceDay>& services) {
+  begin(point, view, task, position);
   const std::vector<LimbChoice>& limbs = limbs_now(view, task, services);
   const Since since = since_of(view, services);
   const std::string meter = telling_meter(view, limbs);
@@ -113,9 +112,12 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
     const Limb& limb = choice.candidates.front();
     if (const auto* usage = std::get_if<UsageLimb>(&limb)) {
       const std::string own = usage->meter.value_or("");
-      point.limbs.push_back(usage_standing(view, *usage, usage_start(view, task, services, own),
-                                           fitted_usage(view, services, own),
-                                           usage_grace(view, task.grace, own, usage->every)));
+      const bool told = point.fitted && point.fitted->meter == own;
+      const auto fitted_at = told ? point.fitted->at : fitted_usage(view, services, own);
+      const bool by_fitting = task.task->counts_from == CountsFrom::done;  // no chain of due points leads there
+      const auto start = by_fitting ? fitted_at : usage_start(view, task, services, own);
+      point.limbs.push_back(
+          usage_standing(view, *usage, start, fitted_at, usage_grace(view, task.grace, own, usage->every)));
     } else if (std::holds_alternative<CalendarLimb>(limb)) {
       point.limbs.push_back(calendar_standing(view, choice, {task.task->until_month_end, task.grace},
                                               calendar_start(view, task, services)));
@@ -132,7 +134,6 @@ Point task_point(const MachineView& view, const MachineTask& task, const std::st
   put_off_if_so(point, view, since, meter);
   point.checks_not_asked =
       !task.task->follow_ups.empty() && !services.empty() && !checks_owed(*task.task, services.back());
-  return point;
 }
 
 // A check owed after the last service of its task, until it was done or the task is done again.
@@ -140,7 +141,8 @@ std::optional<Point> follow_up_point(const MachineView& view, const MachineTask&
                                      const std::string& position, const std::vector<ServiceDay>& services) {
   if (services.empty() || !checks_owed(*task.task, services.back())) return std::nullopt;
   const ServiceDay& parent = services.back();
-  Point point = start_point(view, task, position);
+  Point point;
+  begin(point, view, task, position);
   point.follow_up = &follow_up;
   point.name = task.task->name + '/' + follow_up.name;
   for (const ServiceDay& check : checks_of(view, point.name, position)) {
@@ -204,8 +206,8 @@ std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
   points.reserve(most_points(view));
   for (const MachineTask& task : view.tasks) {
     for (const std::string& position : task.places()) {
-      const auto services = services_of(view, task.task->name, position);
-      points.push_back(task_point(view, task, position, services));
+      const auto services = services_of(view, task, position);
+      fill_in(points.emplace_back(), view, task, position, services);
       for (const FollowUp& follow_up : task.task->follow_ups) {
         if (auto point = follow_up_point(view, task, follow_up, position, services)) {
           points.push_back(std::move(*point));
