@@ -37,16 +37,18 @@ class BooksOfRecord : public BookSource {
     return book;
   }
 
-  // Of the kind at hand. Their states say whether it holds, so these are read for it, and once more for their books.
+  // Of the kind at hand. Their states say whether it holds, so these are read for it, and held for their books as far
+  // as they are small together; the others are read once more.
   std::shared_ptr<const LearntKind> learnt_of(const std::string& schedule) const override {
     KeptGroup group{schedule, {}};
     for (const Machine* machine : *kind_) {
       KeptMember& member = group.members.emplace_back(KeptMember{machine->key, {}});
-      const auto state = record_.kept(machine->key);
+      auto state = record_.kept(machine->key);
       if (!state) continue;
       auto its = keeper_.member_on(*state, as_of_);
       if (!its) return nullptr;
       member = std::move(*its);
+      hold(*machine, std::move(*state));
     }
     group.bytes = record_.kept_of_group(schedule);
     auto kind = keeper_.kind(std::move(group));
@@ -58,6 +60,8 @@ class BooksOfRecord : public BookSource {
     kind_ = &kind;
     at_hand_.clear();
     facts_at_hand_ = 0;
+    states_.clear();
+    bytes_held_ = 0;
     asked_once_ = false;
   }
 
@@ -69,8 +73,20 @@ class BooksOfRecord : public BookSource {
   }
 
  private:
+  void hold(const Machine& machine, KeptState state) const {
+    constexpr std::size_t most_held = std::size_t{4} << 20U;  // bytes
+    if (bytes_held_ + state.bytes.size() > most_held) return;
+    bytes_held_ += state.bytes.size();
+    states_.emplace(&machine, std::move(state));
+  }
+
+  std::optional<KeptState> state_of(const Machine& machine) const {
+    if (auto held = states_.extract(&machine)) return std::move(held.mapped());
+    return record_.kept(machine.key);
+  }
+
   std::shared_ptr<const MachineBook> read(const Machine& machine) const {
-    const auto state = record_.kept(machine.key);
+    const auto state = state_of(machine);
     if (auto kept = state ? keeper_.book_on(*state, as_of_) : std::nullopt) {
       auto derived = std::make_shared<const Derived>(std::move(kept->derived));
       return book_with(fleet_, machine, std::move(kept->facts), std::move(derived));
@@ -86,6 +102,8 @@ class BooksOfRecord : public BookSource {
   const Kind* kind_ = nullptr;
   mutable std::unordered_map<const Machine*, std::shared_ptr<const MachineBook>> at_hand_;
   mutable std::size_t facts_at_hand_ = 0;
+  mutable std::unordered_map<const Machine*, KeptState> states_;  // until their books are asked for
+  mutable std::size_t bytes_held_ = 0;
   mutable bool asked_once_ = false;  // for each book: nobody learns of them
 };
 
