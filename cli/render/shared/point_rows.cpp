@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <string_view>
 
@@ -34,57 +35,119 @@ std::string short_day(const Point& point, service::Day as_of) {
   return fmt::format("  {}{}", expected ? '~' : ' ', to_text(*point.due_on));
 }
 
-// What one point says, before it is laid out.
+// One line: of a point, or of a machine without record.
+struct Line {
+  const Point* point = nullptr;
+  const service::NoRecord* no_record = nullptr;
+
+  const service::Machine& machine() const { return point != nullptr ? *point->machine : *no_record->machine; }
+};
+
+// What one line says, before it is laid out.
 struct Said {
   std::string standing;  // mark and word
   std::string machine;
   std::string site;  // empty where all stand at one
   std::string task;
-  std::string limbs;             // all of them, the ruling one first
+  std::string limbs;  // all of them, the ruling one first
+  std::string when;
+  std::string remarks;
+  // Where it is drawn:
   std::vector<std::string> use;  // by lane
   std::vector<std::string> time;
-  std::string when;
   std::string short_day;
-  std::string remarks;
   PairedBars bars;
 };
 
-Said said_of(const Point& point, service::Day as_of) {
-  Said said;
-  said.standing = fmt::format("{} {}", mark_of(point.standing), words_of(point.standing));
-  said.machine = service::cleaned(point.machine->key);
-  said.task = task_of(point);
-  said.limbs = joined(limb_words(point));
-  for (const LimbStanding& limb : point.limbs) {
-    const bool timed = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
-    std::string words = words_of(limb, point, point.limbs.size() == 1);
-    if (!words.empty()) (timed ? said.time : said.use).push_back(std::move(words));
+// Lists are long and what they say is longer, so each line is said when it is written.
+class Saying {
+ public:
+  Saying(const service::DueList& list, const Look& look) : list_(list), look_(look), states_(list) {
+    std::set<std::string_view> sites(list.let_go.sites.begin(), list.let_go.sites.end());
+    for (const Point& point : list.points) sites.insert(point.machine->site);
+    sites_differ_ = sites.size() > 1;
   }
-  said.when = when(point, as_of);
-  said.short_day = short_day(point, as_of);
-  said.remarks = joined(list_remarks(point));
-  said.bars = bars_of(point, as_of);
-  return said;
+
+  // By names alone.
+  Said names_of(const Line& line) const {
+    const service::Standing standing = line.point != nullptr ? line.point->standing : service::Standing::no_record;
+    Said said;
+    said.standing = fmt::format("{} {}", mark_of(standing), words_of(standing));
+    said.machine = service::cleaned(line.machine().key);
+    if (line.point != nullptr) said.task = task_of(*line.point);
+    if (sites_differ_) said.site = service::cleaned(line.machine().site);
+    return said;
+  }
+
+  Said of(const Line& line) const {
+    Said said = names_of(line);
+    if (line.point != nullptr) {
+      add(*line.point, said);
+    } else {
+      said.remarks = no_record_words(*line.no_record, look_.command);
+      said.bars.ink = ink_of(service::Standing::no_record);  // nothing is drawn of what nobody knows
+    }
+    const std::string state = states_.in_row(line.machine(), line.point);
+    if (!state.empty()) said.remarks = said.remarks.empty() ? state : joined({state, said.remarks});
+    return said;
+  }
+
+ private:
+  void add(const Point& point, Said& said) const {
+    said.limbs = joined(limb_words(point));
+    said.when = when(point, list_.as_of);
+    said.remarks = joined(list_remarks(point));
+    if (!look_.drawn) return;
+    for (const LimbStanding& limb : point.limbs) {
+      const bool timed = limb.kind == LimbKind::calendar || limb.kind == LimbKind::season;
+      std::string words = words_of(limb, point, point.limbs.size() == 1);
+      if (!words.empty()) (timed ? said.time : said.use).push_back(std::move(words));
+    }
+    said.short_day = short_day(point, list_.as_of);
+    said.bars = bars_of(point, list_.as_of);
+  }
+
+  const service::DueList& list_;
+  const Look& look_;
+  MachineStates states_;
+  bool sites_differ_ = false;
+};
+
+// Lines end where their text ends, colours or not.
+std::string trimmed(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == '\n') out.erase(out.find_last_not_of(' ') + 1);
+    out += c;
+  }
+  return out;
 }
 
 // The name in a row, what there is to say below it.
-std::vector<std::string> in_rows(const std::vector<Said>& all, const Look& look) {
+std::string in_rows(const std::vector<Line>& lines, const Saying& saying, const Look& look) {
   const std::string indent(6, ' ');
-  std::vector<Row> rows;
-  for (const Said& said : all) rows.push_back({said.standing, said.machine, said.task, said.site});
-  const auto widths = column_widths(rows);
-  std::vector<std::string> texts;
-  for (std::size_t i = 0; i < all.size(); ++i) {
+  const auto cells = [](const Said& said) {
+    return std::array<const std::string*, 4>{&said.standing, &said.machine, &said.task, &said.site};
+  };
+  std::array<std::size_t, 4> widths{};
+  for (const Line& line : lines) {
+    const Said said = saying.names_of(line);
+    for (std::size_t i = 0; i < widths.size(); ++i) widths[i] = std::max(widths[i], width(*cells(said)[i]));
+  }
+  std::string texts;
+  for (const Line& line : lines) {
+    const Said said = saying.of(line);
     std::string text;
-    for (std::size_t cell = 0; cell < widths.size(); ++cell) {
-      if (widths[cell] > 0) text += padded(rows[i][cell], widths[cell]) + "  ";
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+      if (widths[i] > 0) text += padded(*cells(said)[i], widths[i]) + "  ";
     }
     text += '\n';
     std::vector<std::string> below;
-    for (const std::string& part : {all[i].when, all[i].limbs, all[i].remarks}) {
+    for (const std::string& part : {said.when, said.limbs, said.remarks}) {
       if (!part.empty()) below.push_back(part);
     }
-    texts.push_back(text + wrapped(indent, joined(below), static_cast<std::size_t>(look.columns), indent.size()));
+    text += wrapped(indent, joined(below), static_cast<std::size_t>(look.columns), indent.size());
+    texts += trimmed(text);
   }
   return texts;
 }
@@ -189,35 +252,6 @@ std::vector<std::string> in_blocks(const std::vector<Said>& all, const Look& loo
   return texts;
 }
 
-// Lines end where their text ends, colours or not.
-std::string trimmed(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '\n') out.erase(out.find_last_not_of(' ') + 1);
-    out += c;
-  }
-  return out;
-}
-
-// Where each stands, unless the head of the list says it.
-void add_sites(std::vector<Said>& all, const std::vector<const service::Machine*>& machines,
-               const service::DueList& list) {
-  std::set<std::string_view> sites(list.let_go.sites.begin(), list.let_go.sites.end());
-  for (const Point& point : list.points) sites.insert(point.machine->site);
-  const bool differ = sites.size() > 1;
-  for (std::size_t i = 0; differ && i < all.size(); ++i) all[i].site = service::cleaned(machines[i]->site);
-}
-
-// The line of a machine without record, in the columns of the points. Nothing is drawn of what nobody knows.
-Said said_of(const service::NoRecord& line, const Look& look) {
-  Said said;
-  said.standing = fmt::format("{} {}", mark_of(service::Standing::no_record), words_of(service::Standing::no_record));
-  said.machine = service::cleaned(line.machine->key);
-  said.remarks = no_record_words(line, look.command);
-  said.bars.ink = ink_of(service::Standing::no_record);
-  return said;
-}
-
 }  // namespace
 
 std::string point_rows(const std::vector<const Point*>& points, const std::vector<service::NoRecord>& no_record,
@@ -225,36 +259,21 @@ std::string point_rows(const std::vector<const Point*>& points, const std::vecto
   const auto ahead = std::find_if(points.begin(), points.end(), [](const Point* point) {
     return point->standing == service::Standing::coming || point->standing == service::Standing::later;
   });
-  const MachineStates states(list);
-  std::vector<Said> all;
-  std::vector<const service::Machine*> machines;
-  const auto add_state = [&](const service::Machine& machine, const Point* point) {
-    const std::string state = states.in_row(machine, point);
-    std::string& remarks = all.back().remarks;
-    if (!state.empty()) remarks = joined(remarks.empty() ? std::vector{state} : std::vector{state, remarks});
-  };
+  std::vector<Line> lines;
+  lines.reserve(points.size() + no_record.size());
   const auto add = [&](auto from, auto to) {
-    for (; from != to; ++from) {
-      all.push_back(said_of(**from, list.as_of));
-      machines.push_back((*from)->machine);
-      add_state(*(*from)->machine, *from);
-    }
+    for (; from != to; ++from) lines.push_back({*from, nullptr});
   };
   add(points.begin(), ahead);
-  for (const service::NoRecord& line : no_record) {
-    all.push_back(said_of(line, look));
-    machines.push_back(line.machine);
-    add_state(*line.machine, nullptr);
-  }
+  for (const service::NoRecord& line : no_record) lines.push_back({nullptr, &line});
   add(ahead, points.end());
-  add_sites(all, machines, list);
+  const Saying saying(list, look);
+  if (!look.drawn) return in_rows(lines, saying, look);
+  std::vector<Said> all;
+  for (const Line& line : lines) all.push_back(saying.of(line));
   std::vector<std::string> texts;
-  if (!look.drawn) {
-    texts = in_rows(all, look);
-  } else {
-    if (look.line_drawing) texts = in_lines(all, look);
-    if (texts.empty()) texts = in_blocks(all, look);
-  }
+  if (look.line_drawing) texts = in_lines(all, look);
+  if (texts.empty()) texts = in_blocks(all, look);
   return trimmed(fmt::format("{}", fmt::join(texts, "")));
 }
 
