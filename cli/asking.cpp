@@ -12,7 +12,9 @@ namespace cli {
 Asking::Asking(Context& context, std::size_t first_machine)
     : context_(context),
       session_(open_fleet(context)),
-      scope_(scope_of(context.arguments, *session_.fleet, first_machine)) {}
+      scope_(scope_of(context.arguments, *session_.fleet, first_machine)) {
+  session_.files = {};  // who only asks has no more use for their texts, which of large fleets are large
+}
 
 const service::Record& Asking::record() {
   if (!record_) record_.emplace(open_record(context_, session_.folder, service::Access::read));

@@ -128,6 +128,7 @@ void read_row(const Reader& reader, const TableRow& fields, const Dialect& diale
   read_row_start(reader, StartKind::bought, row.bought, row.bought_at, dialect, machine);
   if (machine.machine.name.empty()) machine.machine.name = machine.machine.key;
   machine.machine.place = machine.key.place();
+  machine.machine.place.text = {};  // shown beside what a machine does differently, of which a row says nothing
   reader.draft.machines.push_back(std::move(machine));
 }
 
