@@ -2,6 +2,7 @@
 // of machines have taught, kept beside these: with that nothing is learnt anew, and nobody reads of a machine's kin.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <memory>
 #include <optional>
@@ -28,7 +29,7 @@ class BookKeeper : public StateKeeper {
   // What is worked out can be asked for afterwards (`take_worked_out_on`) only where it is held, which takes memory.
   enum class Hold { nothing, what_is_worked_out };
 
-  explicit BookKeeper(const Fleet& fleet, Hold hold = Hold::nothing) : fleet_(fleet), hold_(hold) {}
+  explicit BookKeeper(const Fleet& fleet, Hold hold = Hold::nothing);
 
   bool wants(const std::string& machine) const override;
   bool holds(const KeptState& state) const override;
@@ -71,6 +72,7 @@ class BookKeeper : public StateKeeper {
 
   const Fleet& fleet_;
   Hold hold_;
+  std::uint64_t inputs_;  // a checksum of fleet files and program; of a fleet that was not read from files it is none
   mutable LearntKinds learnt_;
   mutable std::map<std::string, WorkedOut, std::less<>> worked_out_;
 };

@@ -2,6 +2,8 @@
 // of any kind goes unseen once in 2^64.
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -16,15 +18,19 @@ std::uint64_t checksum_of(std::string_view bytes);
 // there.
 class Checksum {
  public:
-  Checksum();
   void add(std::uint64_t value);
   void add(std::int64_t value) { add(static_cast<std::uint64_t>(value)); }
   void add(std::string_view text);
   void add(std::optional<std::int64_t> value);
-  std::uint64_t value() const { return checksum_of(bytes_); }
+  std::uint64_t value() const;
 
  private:
-  std::string bytes_;
+  void append(std::string_view bytes);
+
+  // There is one of these a row that is read or written, so a usual row takes no memory of its own.
+  std::array<char, 512> first_;
+  std::size_t size_ = 0;  // of what is there
+  std::string rest_;      // all of it, where that is more
 };
 
 }  // namespace service

@@ -12,9 +12,14 @@ namespace service {
 
 inline constexpr std::size_t eight_bytes = 8;
 
-inline void add_eight_bytes(std::string& bytes, std::uint64_t value) {
+inline std::array<char, eight_bytes> as_eight_bytes(std::uint64_t value) {
   auto each = std::bit_cast<std::array<char, eight_bytes>>(value);
   if constexpr (std::endian::native == std::endian::big) std::reverse(each.begin(), each.end());
+  return each;
+}
+
+inline void add_eight_bytes(std::string& bytes, std::uint64_t value) {
+  const auto each = as_eight_bytes(value);
   bytes.append(each.data(), each.size());
 }
 

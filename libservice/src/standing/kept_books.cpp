@@ -81,6 +81,9 @@ Extract beside(const BookKeeper& keeper, const Fleet& fleet, const Record& recor
 
 }  // namespace
 
+BookKeeper::BookKeeper(const Fleet& fleet, Hold hold)
+    : fleet_(fleet), hold_(hold), inputs_(fleet.files_checksum ? inputs_of(fleet) : 0) {}
+
 bool BookKeeper::wants(const std::string& machine) const {
   return fleet_.files_checksum && fleet_.machine(machine) != nullptr;
 }
@@ -88,14 +91,14 @@ bool BookKeeper::wants(const std::string& machine) const {
 bool BookKeeper::holds(const KeptState& state) const {
   if (!wants(state.machine)) return false;
   std::string_view bytes = state.bytes;
-  return take_behind(bytes) == Behind{inputs_of(fleet_), state.facts};
+  return take_behind(bytes) == Behind{inputs_, state.facts};
 }
 
 std::string BookKeeper::work_out(const std::string& machine, const FactTally& facts,
                                  const std::vector<Fact>& unstruck) const {
   const Machine& its = *fleet_.machine(machine);
   auto all = std::make_shared<const Derived>(worked_out_of(fleet_, its, unstruck));
-  const std::string rest = to_bytes({inputs_of(fleet_), facts}) + packed(condensed(fleet_, its, unstruck, *all));
+  const std::string rest = to_bytes({inputs_, facts}) + packed(condensed(fleet_, its, unstruck, *all));
   if (hold_ == Hold::what_is_worked_out) worked_out_[machine] = {facts.newest, std::move(all)};
   std::string bytes;
   add_eight_bytes(bytes, checksum_of(rest));

@@ -11,16 +11,15 @@
 #include "service/kept_books.h"
 #include "service/learnt_kind.h"
 #include "standing/held_kinds.h"
-#include "standing/kept_inputs.h"
 
 namespace service {
 namespace {
 
 constexpr std::size_t kind_head_size = 2 * eight_bytes;  // the seal, and what it was learnt from
 
-std::uint64_t learnt_by(const Fleet& fleet, const KeptGroup& group) {
+std::uint64_t learnt_by(std::uint64_t inputs, const KeptGroup& group) {
   Checksum sum;
-  sum.add(inputs_of(fleet));
+  sum.add(inputs);
   sum.add(group.name);
   for (const KeptMember& member : group.members) {
     sum.add(member.machine);
@@ -61,7 +60,7 @@ std::vector<KeptGroup> BookKeeper::groups() const {
 
 bool BookKeeper::holds_together(const KeptGroup& group) const {
   if (!fleet_.files_checksum || !has_all_books(group)) return false;
-  return is_whole(group.bytes) && learnt_by(fleet_, group) == told_learnt_by(group.bytes);
+  return is_whole(group.bytes) && learnt_by(inputs_, group) == told_learnt_by(group.bytes);
 }
 
 std::string BookKeeper::work_out_together(const KeptGroup& group, const std::vector<KeptState>& states) const {
@@ -80,7 +79,7 @@ std::string BookKeeper::work_out_together(const KeptGroup& group, const std::vec
   });
   learnt_[group.name] = kind;
   std::string rest;
-  add_eight_bytes(rest, learnt_by(fleet_, group));
+  add_eight_bytes(rest, learnt_by(inputs_, group));
   rest += kind->bytes();
   std::string bytes;
   add_eight_bytes(bytes, checksum_of(rest));

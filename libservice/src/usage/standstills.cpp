@@ -38,6 +38,10 @@ std::vector<BinDays> days_in_use(Day from, Day to, const std::vector<Standstill>
   Day at = from;
   const auto add = [&](Day until) {
     if (at >= until) return;
+    if (days.empty()) {
+      days = days_by_bin(at, until);
+      return;
+    }
     for (const BinDays& some : days_by_bin(at, until)) {
       if (!days.empty() && days.back().bin == some.bin) {
         days.back().days += some.days;
