@@ -3,6 +3,7 @@
 #include <array>
 #include <tuple>
 
+#include "base/order_in_place.h"
 #include "record/order.h"
 #include "service/record.h"
 
@@ -64,14 +65,7 @@ namespace record {
 
 void put_in_order(std::vector<Fact>& facts) {
   if (std::is_sorted(facts.begin(), facts.end(), before)) return;
-  std::vector<Fact*> order;
-  order.reserve(facts.size());
-  for (Fact& fact : facts) order.push_back(&fact);
-  std::stable_sort(order.begin(), order.end(), [](const Fact* a, const Fact* b) { return before(*a, *b); });
-  std::vector<Fact> sorted;
-  sorted.reserve(facts.size());
-  for (Fact* const fact : order) sorted.push_back(std::move(*fact));
-  facts = std::move(sorted);
+  order_in_place(facts, [&](std::size_t a, std::size_t b) { return before(facts[a], facts[b]); });
 }
 
 }  // namespace record

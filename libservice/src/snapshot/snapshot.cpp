@@ -6,6 +6,8 @@
 #include <unordered_map>
 #include <utility>
 
+#include "base/order_in_place.h"
+
 namespace service {
 namespace {
 
@@ -18,12 +20,9 @@ void group_by_machine(std::vector<Fact>& facts) {
   std::sort(machines.begin(), machines.end());
   std::size_t next = 0;
   for (const auto& [machine, place] : machines) next += std::exchange(*place, next);
-  std::vector<Fact*> order(facts.size());
-  for (Fact& fact : facts) order[places[fact.machine]++] = &fact;
-  std::vector<Fact> grouped;
-  grouped.reserve(facts.size());
-  for (Fact* const fact : order) grouped.push_back(std::move(*fact));
-  facts = std::move(grouped);
+  std::vector<std::size_t> from(facts.size());
+  for (std::size_t i = 0; i < facts.size(); ++i) from[places[facts[i].machine]++] = i;
+  move_to_places(facts, std::move(from));
 }
 
 }  // namespace

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <iterator>
-#include <numeric>
 #include <utility>
 
+#include "base/order_in_place.h"
 #include "service/minding.h"
 #include "service/run_ban.h"
 #include "standing/gaps.h"
@@ -17,26 +17,6 @@ namespace {
 
 // Machines stand in one vector, so their places are their order.
 bool stands_before(const Machine* a, const Machine* b) { return std::less<>()(a, b); }
-
-// The values are large, so each is moved once to its place, and no second list of them is made. `comes_first` compares
-// indexes.
-template <class Value, class Compare>
-void order_in_place(std::vector<Value>& values, Compare comes_first) {
-  std::vector<std::size_t> from(values.size());
-  std::iota(from.begin(), from.end(), std::size_t{0});
-  std::stable_sort(from.begin(), from.end(), comes_first);
-  for (std::size_t first = 0; first < from.size(); ++first) {
-    if (from[first] == first) continue;
-    Value held = std::move(values[first]);
-    std::size_t at = first;
-    while (from[at] != first) {
-      values[at] = std::move(values[from[at]]);
-      at = std::exchange(from[at], at);
-    }
-    values[at] = std::move(held);
-    from[at] = at;
-  }
-}
 
 // Worst first; what ranks alike stays in the order of the fleet file.
 void put_in_order(std::vector<Point>& points) {
