@@ -97,9 +97,9 @@ std::vector<StopNotTaken> stops_not_taken(const Entered& entered) {
   std::optional<std::set<FactId>> open;
   for (const Fact& fact : entered.added) {
     const Machine* const machine = fleet.machine(fact.machine);
-    if (machine == nullptr || is_out_of_use(*entered.after, *machine)) continue;
+    if (machine == nullptr) continue;
     const StopTold told = told_by(fleet, *machine, fact);
-    if (told.says == MustNotRun::not_said) continue;
+    if (told.says == MustNotRun::not_said || is_out_of_use(*entered.after, *machine)) continue;
     if (is_of_sign(fact) && !open) open = open_by(*entered.after);
     if (is_of_sign(fact) && !open->contains(fact.id)) continue;
     const auto facts = entered.is->facts_of(fact.machine);

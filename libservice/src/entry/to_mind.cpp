@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 #include <string_view>
+#include <unordered_map>
 #include <utility>
 
 #include "service/entry.h"
@@ -53,7 +54,7 @@ void add_runs(const Machine& machine, const Meter& meter, const Snapshot& now, c
 }  // namespace
 
 std::vector<RunNotInUse> run_not_in_use(const Entered& entered) {
-  std::map<std::string_view, bool> stood;
+  std::unordered_map<std::string_view, bool> stood;
   std::map<std::pair<std::string_view, std::string_view>, std::set<FactId>> fresh;
   for (const Fact& fact : entered.added) {
     const bool shows = fact.kind == FactKind::reading || fact.kind == FactKind::service;
