@@ -63,6 +63,22 @@ void insist_on_new(const fs::path& file) {
                           "mend and import that file, or name another with --rejects FILE"});
 }
 
+std::string shown_name(const std::string& name) { return name == "-" ? "standard input" : name; }
+
+// The text goes with the reading of it: it may be large, and is not asked about any more.
+service::FactsRead facts_in(Context& context, const std::string& name, const service::Dialect& told) {
+  const std::string shown = shown_name(name);
+  const std::string text = name == "-" ? context.world.read_input() : read_file(context.world.folder / name);
+  constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
+  if (text.starts_with(database)) {
+    throw service::Failure(
+        service::FailureKind::bad_data,
+        {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
+         fmt::format("if it is a copy of this fleet's record: {} merge {}", context.look.command, shell_word(shown))});
+  }
+  return service::read_facts(text, shown, told, telling(context.progress, "reading " + service::cleaned(shown)));
+}
+
 }  // namespace
 
 int import_facts(Context& context) {
@@ -77,24 +93,14 @@ int import_facts(Context& context) {
                            {"options-clash", "`--rejects` belongs to `--skip-bad`", "give both, or neither"});
   }
   const Session session = open_fleet(context);
-  const bool from_input = name == "-";
-  const std::string shown = from_input ? "standard input" : name;
-  const std::string text = from_input ? context.world.read_input() : read_file(context.world.folder / name);
-  constexpr std::string_view database = "SQLite format 3";  // how the file of a record begins
-  if (text.starts_with(database)) {
-    throw service::Failure(
-        service::FailureKind::bad_data,
-        {"is-record", fmt::format("{} is a record or another database, not a file of facts", shown),
-         fmt::format("if it is a copy of this fleet's record: {} merge {}", context.look.command, shell_word(shown))});
-  }
-  auto read = service::read_facts(text, shown, told, telling(context.progress, "reading " + service::cleaned(shown)));
+  auto read = facts_in(context, name, told);
   if (read.unreadable) throw service::Failure(service::FailureKind::bad_data, std::move(read.diagnostics));
   if (arguments.has("history")) service::take_as_history(read);
   const fs::path rejects =
       skip_bad ? (context.world.folder / rejects_file(arguments, name)).lexically_normal() : fs::path{};
   auto record = open_record(context, session.folder, service::Access::write);
 
-  const std::string origin = "import " + fs::path(shown).filename().string();
+  const std::string origin = "import " + fs::path(shown_name(name)).filename().string();
   auto request = take_entry_of_file(read, origin, session.today, session.day_is_given, skip_bad);
   request.before_leaving_out = [&] { insist_on_new(rejects); };
   const bool dry_run = arguments.has("dry-run");
