@@ -1,5 +1,7 @@
 #include "record/kept.h"
 
+#include <sqlite3.h>
+
 #include <algorithm>
 #include <set>
 #include <string_view>
@@ -7,6 +9,7 @@
 
 #include "record/order.h"
 #include "record/steps.h"
+#include "record/writing.h"
 #include "service/in_scope.h"
 
 namespace service::record {
@@ -66,8 +69,8 @@ class Kept {
   std::int64_t at_ = 0;
 };
 
-void keep(SQLite::Database& database, std::int64_t machine, const std::string& bytes) {
-  SQLite::Statement insert(database, "INSERT OR REPLACE INTO derived (machine, state) VALUES (?, ?)");
+void keep(SQLite::Statement& insert, std::int64_t machine, const std::string& bytes) {
+  insert.reset();
   insert.bind(1, machine);
   insert.bindNoCopy(2, bytes.data(), static_cast<int>(bytes.size()));
   insert.exec();
@@ -107,13 +110,15 @@ class JustAdded {
   std::unordered_map<std::string_view, std::vector<const Fact*>> by_machine_;
 };
 
-void renew_states(SQLite::Database& database, const StateKeeper& keeper, const std::vector<MachineRow>& wanted,
-                  const JustAdded& added, Members& members, const RecordProgress* watch) {
+void renew_states(SQLite::Database& database, const StateKeeper& keeper, FactReader& reader,
+                  const std::vector<MachineRow>& wanted, const JustAdded& added, Members& members,
+                  const RecordProgress* watch) {
   if (wanted.empty()) return;
-  FactReader reader(database);
+  reader.facts.clear();
   reader.read_machine("");
   if (!reader.diagnostics.empty()) return;
   const std::set<FactId> voided = struck_by(reader.facts);
+  SQLite::Statement insert(database, "INSERT OR REPLACE INTO derived (machine, state) VALUES (?, ?)");
   Steps steps(watch, RecordWork::working_out, wanted.size());
   for (const MachineRow& row : wanted) {
     steps.next();
@@ -131,7 +136,7 @@ void renew_states(SQLite::Database& database, const StateKeeper& keeper, const s
     reader.sort();
     auto bytes = worked_out([&] { return keeper.work_out(row.name, told(row.tally), reader.facts); });
     if (!bytes) continue;
-    keep(database, row.key, *bytes);
+    keep(insert, row.key, *bytes);
     members.find(row.name)->second.seal = keeper.seal_of({row.name, told(row.tally), std::move(*bytes)});
   }
 }
@@ -161,6 +166,9 @@ void keep_group(SQLite::Database& database, const std::string& name, const std::
   insert.exec();
 }
 
+// What was read from end to end is not asked for again, and its memory serves for what is read next.
+void let_go_of_pages(SQLite::Database& database) { sqlite3_db_release_memory(database.getHandle()); }
+
 // Of groups that there are no more nothing is left.
 void renew_groups(SQLite::Database& database, const StateKeeper& keeper, const Members& members) {
   std::set<std::string> there;
@@ -171,7 +179,10 @@ void renew_groups(SQLite::Database& database, const StateKeeper& keeper, const M
     for (KeptMember& member : group.members) {
       if (const auto found = members.find(member.machine); found != members.end()) member = found->second;
     }
-    if (was_kept) group.bytes = read_group(database, group.name);
+    if (was_kept) {
+      let_go_of_pages(database);
+      group.bytes = read_group(database, group.name);
+    }
     if (was_kept && keeper.holds_together(group)) continue;
     const auto states = states_of(database, group);
     const auto bytes = states ? worked_out([&] { return keeper.work_out_together(group, *states); }) : std::nullopt;
@@ -261,13 +272,14 @@ void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& ma
   }
 }
 
-void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added,
-                const RecordProgress* watch) {
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper, FactReader& reader, const FactWriter& writer,
+                const std::vector<Fact>& added, const RecordProgress* watch) {
   std::vector<MachineRow> wanted;
   Members members;
   {
     Kept kept(database);
-    for (MachineRow& row : read_machines(database)) {
+    const auto* const before = reader.listed();
+    for (MachineRow& row : before != nullptr ? writer.machines_after(*before) : read_machines(database)) {
       if (row.name.empty()) continue;
       KeptMember& member = members[row.name];
       member = {row.name, told(row.tally)};
@@ -280,7 +292,7 @@ void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std
       }
     }
   }
-  renew_states(database, keeper, wanted, JustAdded(added), members, watch);
+  renew_states(database, keeper, reader, wanted, JustAdded(added), members, watch);
   renew_groups(database, keeper, members);
 }
 

@@ -18,6 +18,8 @@
 
 namespace service::record {
 
+class FactWriter;
+
 // The same as a tally, for whoever keeps a state.
 FactTally told(const Tally& tally);
 
@@ -44,8 +46,9 @@ std::map<std::string, std::string, std::less<>> read_groups(SQLite::Database& da
 void forget_kept(SQLite::Database& database, const std::vector<std::int64_t>& machines);
 
 // What the keeper wants and does not hold for right is worked out of the facts as they are in the database now.
-// `added`: those that this transaction has stored. `watch`: to be told how far it is.
-void renew_kept(SQLite::Database& database, const StateKeeper& keeper, const std::vector<Fact>& added,
-                const RecordProgress* watch);
+// `reader` and `writer`: that read and wrote in this transaction; `added`: what was stored. `watch`: to be told how far
+// it is.
+void renew_kept(SQLite::Database& database, const StateKeeper& keeper, FactReader& reader, const FactWriter& writer,
+                const std::vector<Fact>& added, const RecordProgress* watch);
 
 }  // namespace service::record

@@ -192,11 +192,14 @@ KeptBeside FactReader::read_beside() {
 // By the table, read from end to end: once, however many machines are asked for.
 bool FactReader::is_listed(std::string_view machine) {
   if (!listed_) {
-    listed_.emplace();
-    for (MachineRow& row : machines()) listed_->insert(std::move(row.name));
+    listed_.emplace().rows = machines();
+    listed_->names.reserve(listed_->rows.size());
+    for (const MachineRow& row : listed_->rows) listed_->names.insert(row.name);
   }
-  return listed_->contains(std::string(machine));
+  return listed_->names.contains(machine);
 }
+
+const std::vector<MachineRow>* FactReader::listed() const { return listed_ ? &listed_->rows : nullptr; }
 
 void FactReader::read_machine(std::string_view name) {
   if (!machine_rows_) machine_rows_.emplace(database_);

@@ -34,6 +34,9 @@ class FactReader {
   // All machines, verified against the book.
   std::vector<MachineRow> machines();
 
+  // The same as they were when a name was looked for among them; null: none was.
+  const std::vector<MachineRow>* listed() const;
+
   void sort();
   std::vector<Fact> facts;  // in the one order after sort()
   std::vector<Diagnostic> diagnostics;
@@ -42,6 +45,10 @@ class FactReader {
   struct Seen {
     MachineRow row;
     Tally tally;
+  };
+  struct Listed {
+    std::vector<MachineRow> rows;
+    std::unordered_set<std::string_view> names;  // of the rows
   };
 
   void note(std::string code, std::string message);
@@ -66,7 +73,7 @@ class FactReader {
   SQLite::Statement task_query_;
   std::optional<SQLite::Statement> machine_query_;
   std::optional<MachineRows> machine_rows_;
-  std::optional<std::unordered_set<std::string>> listed_;  // the names of all machines
+  std::optional<Listed> listed_;
   std::unordered_map<std::int64_t, std::string> task_names_;
   std::int64_t command_key_ = 0;  // facts of one command mostly come together
   Fact command_;

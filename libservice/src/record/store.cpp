@@ -51,8 +51,7 @@ void insist_on_no_damage(std::vector<Diagnostic> diagnostics) {
   if (!diagnostics.empty()) throw Failure(FailureKind::bad_data, std::move(diagnostics));
 }
 
-std::vector<Fact> read_facts_of(SQLite::Database& database, const Scope& scope, const RecordProgress& watch) {
-  FactReader reader(database, &watch);
+std::vector<Fact> read_facts_of(FactReader& reader, const Scope& scope) {
   read(reader, scope);
   insist_on_no_damage(reader.diagnostics);
   return std::move(reader.facts);
@@ -122,7 +121,10 @@ Record Record::open_unnamed(const std::filesystem::path& made, const std::filesy
 void Record::watch(RecordProgress progress) { impl_->watch = std::move(progress); }
 
 std::vector<Fact> Record::facts(const Scope& scope) const {
-  return impl_->ask([&] { return read_facts_of(impl_->database, scope, impl_->watch); });
+  return impl_->ask([&] {
+    FactReader reader(impl_->database, &impl_->watch);
+    return read_facts_of(reader, scope);
+  });
 }
 
 std::vector<Fact> Record::facts_beside(const Scope& scope,
@@ -204,15 +206,21 @@ std::vector<Fact> Record::append(const Scope& scope, bool dry_run,
   std::vector<Fact> added = guarded(impl_->file, Doing::writing, [&] {
     // Nothing is caught between here and the commit: a statement that failed must never leave a part to be committed.
     SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
-    std::vector<Fact> written =
-        FactWriter(impl_->database, &impl_->watch).add(decide(read_facts_of(impl_->database, scope, impl_->watch)));
+    FactWriter writer(impl_->database, &impl_->watch);
+    FactReader reader(impl_->database, &impl_->watch);
+    std::vector<Fact> written = writer.add(decide(read_facts_of(reader, scope)));
     if (dry_run) return written;
-    if (keeper != nullptr && !written.empty()) renew_kept(impl_->database, *keeper, written, &impl_->watch);
+    if (keeper != nullptr && !written.empty()) {
+      renew_kept(impl_->database, *keeper, reader, writer, written, &impl_->watch);
+    }
     try {
       transaction.commit();
     } catch (const SQLite::Exception& error) {
       commit_error = error;
     }
+    // The pages of many facts are not asked for again, and whoever wrote them may need the memory.
+    constexpr std::size_t many = 10'000;
+    if (written.size() >= many) sqlite3_db_release_memory(impl_->database.getHandle());
     return written;
   });
   if (commit_error && !impl_->named) fail(*commit_error, impl_->file, Doing::writing);

@@ -149,6 +149,21 @@ void FactWriter::finish() {
   write_book(database_, book_);
 }
 
+std::vector<MachineRow> FactWriter::machines_after(const std::vector<MachineRow>& before) const {
+  std::vector<MachineRow> rows = before;
+  std::unordered_map<std::string_view, const MachineRow*> written;
+  for (const auto& [name, row] : machines_) written.emplace(name, &row);
+  for (MachineRow& row : rows) {
+    const auto found = written.find(row.name);
+    if (found == written.end()) continue;
+    row = *found->second;
+    written.erase(found);
+  }
+  for (const auto& [name, row] : written) rows.push_back(*row);
+  std::sort(rows.begin(), rows.end(), [](const MachineRow& a, const MachineRow& b) { return a.key < b.key; });
+  return rows;
+}
+
 std::vector<Fact> FactWriter::add(std::vector<Fact> wanted) {
   check(wanted);
   std::vector<std::size_t> order(wanted.size());

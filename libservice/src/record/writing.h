@@ -23,6 +23,9 @@ class FactWriter {
 
   std::vector<Fact> add(std::vector<Fact> wanted);
 
+  // All machines, of which `before` are those there were before: their table need not be read again.
+  std::vector<MachineRow> machines_after(const std::vector<MachineRow>& before) const;
+
  private:
   struct Command {
     std::int64_t key = 0;
