@@ -72,3 +72,17 @@ TEST_CASE("a text cut elsewhere and a missing value are other rows") {
   CHECK(one.value() != other.value());
   CHECK(row(1, "", 0) != row(1, "", {}));
 }
+
+TEST_CASE("a sum over much is that over its bytes, however they come and wherever its first room ends") {
+  for (const std::size_t size : {0U, 495U, 496U, 497U, 512U, 5000U}) {
+    CAPTURE(size);
+    const std::string text(size, 'x');
+    Checksum sum;
+    sum.add(std::uint64_t{size});  // as the length of the text would be
+    sum.add(text);
+    sum.add(std::string_view("ab"));
+    std::string length(8, '\0');
+    for (std::size_t i = 0; i < 2; ++i) length[i] = static_cast<char>((size >> (8 * i)) & 0xffU);
+    CHECK(sum.value() == checksum_of(length + length + text + std::string("\x02\0\0\0\0\0\0\0", 8) + "ab"));
+  }
+}

@@ -76,6 +76,35 @@ TEST_CASE("a strike, a strike of it, and a strike that was there before its targ
   CHECK((kept(record) == Kept{{"a", "1 of 1"}, {"b", "1 of 2"}}));
 }
 
+TEST_CASE("a strike of what comes with it, among more facts") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  const Day day = day_of(2026, 1, 1);
+  std::vector<Fact> facts{record_test::reading("a", day, 1, 1)};
+  for (int i = 2; i < 20; ++i) facts.push_back(record_test::reading("b", day, i, 1, i));
+  facts.push_back(record_test::strike(record_test::fact_id(1, 1), 2));
+  facts.push_back(record_test::reading("c", day, 1, 3));
+  add(record, facts, keeper);
+  CHECK((kept(record) == Kept{{"a", "0 of 1"}, {"b", "18 of 18"}, {"c", "1 of 1"}}));
+}
+
+TEST_CASE("within a scope, of machines that were there, changed and came new") {
+  const Folder folder;
+  auto record = record_test::new_record(folder / "record.db");
+  const Counting keeper;
+  const Day day = day_of(2026, 1, 1);
+  const auto write = [&](const std::vector<std::string>& machines, const std::vector<Fact>& facts) {
+    record.append(
+        {machines}, false, [&](const std::vector<Fact>&) { return facts; }, &keeper);
+  };
+  write({"b"}, {record_test::reading("b", day, 1, 1)});
+  CHECK((kept(record) == Kept{{"b", "1 of 1"}}));
+  record_test::add(record, {record_test::reading("c", day, 1, 2)});  // without a keeper
+  write({"a", "b"}, {record_test::reading("a", day, 1, 3), record_test::reading("b", day, 2, 3, 2)});
+  CHECK((kept(record) == Kept{{"a", "1 of 1"}, {"b", "2 of 2"}, {"c", "1 of 1"}}));
+}
+
 TEST_CASE("what does not hold is worked out by the next entry, about whatever machine") {
   const Folder folder;
   auto record = record_test::new_record(folder / "record.db");

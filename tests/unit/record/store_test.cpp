@@ -43,6 +43,27 @@ TEST_CASE("what was stored is read again, by this and by the next who opens the 
   CHECK(csv_of(Record::open(folder / "record.db", Access::read)) == facts_to_csv(in_order));
 }
 
+TEST_CASE("of however many facts each is stored with what is its own") {
+  for (const int many : {1, 15, 16, 17, 33}) {
+    CAPTURE(many);
+    const Folder folder;
+    auto record = new_record(folder / "record.db");
+    std::vector<Fact> facts;
+    for (int i = 0; i < many; ++i) {
+      const Day on = day + std::chrono::days{i};
+      facts.push_back(reading(i % 3 == 0 ? "loader" : "pump", on, i, 1, i + 1));
+      if (i % 2 != 0) facts.back().at.reset();
+      if (i % 2 == 0) facts.back().sure = i % 4 == 0;
+      facts.back().kind = i % 2 == 0 ? FactKind::reading : FactKind::sign;
+      if (i % 2 != 0) facts.back().name = "leak " + std::to_string(i);
+      if (i % 2 != 0 && i % 3 == 0) facts.back().note = "seen on the " + to_text(on);
+    }
+    add(record, facts);
+    CHECK(csv_of(record) == facts_to_csv(facts));
+    CHECK(record.legible().diagnostics.empty());
+  }
+}
+
 TEST_CASE("facts come in the order of effective day, entered, id") {
   const Folder folder;
   auto record = new_record(folder / "record.db");
