@@ -81,7 +81,8 @@ inline std::size_t hold_one_by_one(const std::shared_ptr<const service::Fleet>& 
     REQUIRE(needs_doing(list) == needs_doing(whole));
     let_go += whole.points.size() - list.points.size();
   }
-  ask.keep = service::Keep::run_bans;
+  ask.keep = service::Keep::forbidding;
+  ask.gaps_of_machines = false;
   REQUIRE(told_bans(due_list(snapshot, ask)) == told_bans(whole));
   return let_go;
 }

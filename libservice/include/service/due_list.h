@@ -13,6 +13,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <functional>
 #include <map>
 #include <memory>
@@ -110,6 +111,7 @@ struct SeenSign {
 // Points that a list let go when it was made (`Keep`), as far as anything is told of them.
 struct LetGo {
   std::map<Standing, int> counts = {};
+  bool needs_doing = false;                       // some of them do (`needs_doing` of the list)
   std::set<std::string, std::less<>> sites = {};  // where they stand; empty: of machines without a site
 };
 
@@ -138,16 +140,19 @@ enum class Detail {
 };
 
 // Which points a list keeps; the others are let go and counted, so that the list of a large fleet is no larger than
-// what is told of it. What is no point (gaps, signs, machines not in use) is there in any case but for one, and so is a
-// point that forbids to run its machine.
+// what is told of it. What is no point (gaps, signs, machines not in use) is there in any case, and so is a point that
+// forbids to run its machine.
 enum class Keep {
   all,
   overdue,      // those that `overdue_list` shows
   not_later,    // those that `rows_of` shows without later points
-  run_bans,     // those that forbid to run their machine; the gaps of machines are left out
   to_find_out,  // those that `find_out` asks about, those by which it tells meters, those of which a sign was seen, and
                 // what never waits and is late
+  forbidding,   // none but those that forbid to run their machine
 };
+
+// Points, signs and state of one machine, as a list of its own.
+using EachMachine = std::function<void(const DueList& of_machine)>;
 
 struct DueAsk {
   Day within;                       // the last day of the horizon
@@ -158,7 +163,11 @@ struct DueAsk {
   Probability days_from_odds{0.5};
   std::optional<Day> earlier_by = {};  // with `odds_by`: fills `Point::earlier_odds`
   Keep keep = Keep::all;
-  Progress progress = {};  // of machines
+  bool gaps_of_machines = true;  // false: for whoever asks which machines nobody may run, and no more
+  Progress progress = {};        // of machines
+  // Called for each machine of the list as soon as its points are made and before any is let go, machine after machine
+  // in no order that means anything: so an answer can be longer than memory. What it throws ends the work.
+  EachMachine each = {};
 };
 
 // Every service point of the scope on the machines that are kept on that day, `later` and follow-ups included. Without
@@ -170,6 +179,8 @@ inline DueList due_list(const Snapshot& snapshot, Day within) { return due_list(
 // Overdue, due, no record, coming, later; within one what never waits first, what is put off last, facts before
 // estimates, then the earliest due day. What ranks alike stays in the order of the fleet file.
 bool ranks_before(const Point& a, const Point& b);
+// The same as a number that is smaller for what comes first, and equal for what ranks alike.
+std::uint64_t rank_of(const Point& point);
 
 // Nothing known of the machine at all: one line of the list stands for all its points.
 bool nothing_known(const DueList& list, const Machine& machine);

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <tuple>
+#include <limits>
 
 #include "service/machine_book.h"
 #include "standing/list_maker.h"
@@ -30,9 +30,15 @@ std::string point_label(std::string_view task, std::string_view position) {
 
 bool worse(Standing a, Standing b) { return rank_of(a) < rank_of(b); }
 
-PointRank rank_of(const Point& point) {
-  return {rank_of(point.standing), !never_waits(point),       point.put_off.has_value(),
-          point.by_estimate,       !point.due_on.has_value(), point.due_on.value_or(Day{})};
+// From the highest bits down, in the order of what decides first; below them the day, which fits into 32 with its sign.
+std::uint64_t rank_of(const Point& point) {
+  auto rank = static_cast<std::uint64_t>(rank_of(point.standing));
+  for (const bool later : {!never_waits(point), point.put_off.has_value(), point.by_estimate, !point.due_on}) {
+    rank = rank << 1U | static_cast<std::uint64_t>(later);
+  }
+  constexpr std::int64_t first_day = std::numeric_limits<std::int32_t>::min();
+  const std::int64_t days = point.due_on ? point.due_on->time_since_epoch().count() : first_day;
+  return rank << 32U | static_cast<std::uint64_t>(days - first_day);
 }
 
 bool ranks_before(const Point& a, const Point& b) { return rank_of(a) < rank_of(b); }
@@ -59,11 +65,8 @@ const UseState* DueList::state_of(const Machine& machine) const {
 bool needs_doing(const DueList& list) {
   const bool out_of_use = std::any_of(list.not_in_use.begin(), list.not_in_use.end(),
                                       [](const MachineUse& use) { return use.state.kind == UseKind::out_of_use; });
-  const auto& let_go = list.let_go.counts;
-  return out_of_use || !list.gaps.empty() || !list.seen.empty() || let_go.contains(Standing::overdue) ||
-         let_go.contains(Standing::due) || std::any_of(list.points.begin(), list.points.end(), [](const Point& point) {
-           return is_due(point) || point.standing == Standing::no_record || !point.unknown.empty();
-         });
+  return out_of_use || !list.gaps.empty() || !list.seen.empty() || list.let_go.needs_doing ||
+         std::any_of(list.points.begin(), list.points.end(), needs_seeing_to);
 }
 
 }  // namespace service

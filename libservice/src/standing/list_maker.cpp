@@ -20,7 +20,7 @@ bool stands_before(const Machine* a, const Machine* b) { return std::less<>()(a,
 
 // Worst first; what ranks alike stays in the order of the fleet file.
 void put_in_order(std::vector<Point>& points) {
-  std::vector<std::pair<PointRank, const Machine*>> places;
+  std::vector<std::pair<std::uint64_t, const Machine*>> places;
   places.reserve(points.size());
   for (const Point& point : points) places.emplace_back(rank_of(point), point.machine);
   order_in_place(points, [&](std::size_t a, std::size_t b) {
@@ -54,11 +54,11 @@ bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
       return overdue_heading_of(point).has_value();
     case Keep::not_later:
       return !may_be_left_out(point) || forbids_running(point);
-    case Keep::run_bans:
-      return forbids_running(point);
     case Keep::to_find_out:
       return nothing_recorded || asks(point) || forbids_running(point) || sign_was_seen(point) ||
              is_late_for_safety(point);
+    case Keep::forbidding:
+      return forbids_running(point);
   }
   return true;
 }
@@ -66,13 +66,14 @@ bool ListMaker::keeps(const Point& point, bool nothing_recorded) const {
 void ListMaker::let_go(const Point& point) {
   ++let_go_[static_cast<std::size_t>(point.standing)];
   if (std::exchange(let_go_of_, point.machine) != point.machine) list_.let_go.sites.insert(point.machine->site);
+  list_.let_go.needs_doing = list_.let_go.needs_doing || needs_seeing_to(point);
 }
 
 void ListMaker::take(std::vector<Point> points, const MachineView& view) {
   const bool nothing_recorded = view.book->nothing_recorded();
   for (Point& point : points) {
     if (keeps(point, nothing_recorded)) {
-      if (ask_.keep != Keep::all) tell_the_rest(point, view);
+      if (!tells_every_point(ask_)) tell_the_rest(point, view);
       list_.points.push_back(std::move(point));
     } else {
       let_go(point);
@@ -86,12 +87,15 @@ void ListMaker::add(const Machine& machine, std::shared_ptr<const MachineBook> b
   ++list_.machines;
   const MachineView view(*list_.fleet, list_.as_of, machine, std::move(book), forecaster, tasks_.of(machine));
   auto points = points_of(view, ask_);
-  if (ask_.keep != Keep::run_bans) {
+  if (ask_.gaps_of_machines) {
     for (Gap& gap : gaps_of(view, points)) of_machines_.add(machine, std::move(gap));
   }
-  take(std::move(points), view);
-  for (SeenSign& seen : seen_of(view)) list_.seen.push_back(std::move(seen));
-  if (view.state.kind != UseKind::in_use) list_.not_in_use.push_back({&machine, view.state});
+  DueList of_machine{list_.fleet, list_.as_of, list_.within, std::move(points), {}, seen_of(view), {}, 1};
+  if (view.state.kind != UseKind::in_use) of_machine.not_in_use.push_back({&machine, view.state});
+  if (ask_.each) ask_.each(of_machine);
+  take(std::move(of_machine.points), view);
+  std::move(of_machine.seen.begin(), of_machine.seen.end(), std::back_inserter(list_.seen));
+  std::move(of_machine.not_in_use.begin(), of_machine.not_in_use.end(), std::back_inserter(list_.not_in_use));
 }
 
 void ListMaker::add_unlisted(const std::string& machine, std::span<const Fact> facts) {

@@ -13,7 +13,7 @@ bool RunBan::forbidden_by(const Point& point) const {
 }
 
 std::vector<RunBan> run_bans(const DueList& list) {
-  std::map<const Machine*, RunBan> by_machine;
+  std::map<const Machine*, RunBan> by_machine;  // they stand in one vector, in the order of the fleet file
   std::map<std::string_view, const UseState*> states;
   for (const MachineUse& use : list.not_in_use) {
     states.emplace(use.machine->key, &use.state);
@@ -26,13 +26,11 @@ std::vector<RunBan> run_bans(const DueList& list) {
     if (forbids_running(seen)) by_machine[seen.machine].seen.push_back(&seen);
   }
   std::vector<RunBan> all;
-  for (const Machine& machine : list.fleet->machines) {
-    const auto found = by_machine.find(&machine);
-    if (found == by_machine.end()) continue;
-    found->second.machine = &machine;
-    const auto state = states.find(machine.key);
-    found->second.state = state == states.end() ? nullptr : state->second;
-    all.push_back(std::move(found->second));
+  for (auto& [machine, ban] : by_machine) {
+    ban.machine = machine;
+    const auto state = states.find(machine->key);
+    ban.state = state == states.end() ? nullptr : state->second;
+    all.push_back(std::move(ban));
   }
   std::stable_partition(all.begin(), all.end(), [](const RunBan& ban) { return ban.out_of_use(); });
   return all;

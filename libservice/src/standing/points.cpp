@@ -216,7 +216,7 @@ std::vector<Point> points_of(const MachineView& view, const DueAsk& ask) {
     }
   }
   decide_all(points, view, ask);
-  if (ask.keep != Keep::all) return points;
+  if (!tells_every_point(ask)) return points;
   for (Point& point : points) tell_the_rest(point, view);
   return points;
 }

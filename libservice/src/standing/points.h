@@ -8,7 +8,9 @@
 
 namespace service {
 
-// Where not all of them are kept, whoever keeps one has the rest told of it.
+// Whether all of them are told, kept or not; else whoever keeps one has the rest told of it.
+inline bool tells_every_point(const DueAsk& ask) { return ask.keep == Keep::all || ask.each; }
+
 std::vector<Point> points_of(const MachineView& view, const DueAsk& ask);
 
 // What decides nothing, and is told of points that are shown: today's use by estimate, and whether the point rests on

@@ -1,17 +1,11 @@
-// Which points an answer shows, and in which order: for whoever writes it, and for whoever makes a list that holds no
-// others.
+// Which points an answer shows: for whoever writes it, and for whoever makes a list that holds no others.
 #pragma once
 
 #include <optional>
-#include <tuple>
 
 #include "service/due_list.h"
 
 namespace service {
-
-// By which points are ordered (`ranks_before`).
-using PointRank = std::tuple<int, bool, bool, bool, bool, Day>;
-PointRank rank_of(const Point& point);
 
 // Under which heading the overdue list shows a point of a machine in use that nobody put off. None: it does not.
 std::optional<OverdueHeading> overdue_heading_of(const Point& point);

@@ -39,7 +39,8 @@ std::vector<Drawn> draw_all(const std::vector<std::pair<const Machine*, Outlook>
 
 NotToRun not_to_run_of(const Snapshot& snapshot) {
   DueAsk ask{snapshot.as_of(), {}, Detail::standings};
-  ask.keep = Keep::run_bans;
+  ask.keep = Keep::forbidding;
+  ask.gaps_of_machines = false;
   return NotToRun(due_list(snapshot, ask, straight_line()));
 }
 
