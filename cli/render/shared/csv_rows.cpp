@@ -37,6 +37,15 @@ std::string joined_sightings(const std::vector<service::Sighting>& sightings) {
   return csv_text(fmt::format("{}", fmt::join(times, "; ")));
 }
 
+std::string with_semicolons(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all.append(&text == texts.data() ? "" : "; ").append(text);
+  return all;
+}
+
+// Of a row about a point; the most that it has, for room.
+constexpr std::size_t most_cells = 64;
+
 // Of a list with headings, with the one under which the row stands.
 void add_under(CsvTable& table, std::string_view heading, CsvCells cells) {
   if (!heading.empty()) cells.emplace_back("heading", heading);
@@ -153,39 +162,43 @@ std::vector<std::string> point_columns() {
       {columns_of_standing(), columns_of_seen(), columns_of_gaps(), columns_of_machines(), columns_of_stopped()});
 }
 
-void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
+// One cell after another: a list of them would be copied, and there may be millions of rows.
+CsvCells cells_of(const service::Point& point, const service::Fleet& fleet) {
   CsvCells cells = cells_of("point", point, fleet);
+  cells.reserve(most_cells);
   add_standing(cells, point);
-  cells.insert(cells.end(),
-               {{"ruled_by", std::string(point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "")},
-                {"due_on", figure(point.due_on)},
-                {"unknown", joined_kinds(point.unknown)},
-                {"people", std::to_string(resources_of(*point.machine, *point.task, point.follow_up).people)},
-                {"say", csv_text(fmt::format("{}", fmt::join(limb_words(point), "; ")))}});
+  cells.emplace_back("ruled_by", point.ruled_by ? to_text(point.limbs[*point.ruled_by].kind) : "");
+  cells.emplace_back("due_on", figure(point.due_on));
+  cells.emplace_back("unknown", joined_kinds(point.unknown));
+  cells.emplace_back("people", std::to_string(resources_of(*point.machine, *point.task, point.follow_up).people));
+  cells.emplace_back("say", csv_text(with_semicolons(limb_words(point))));
   if (const auto* usage = service::limb_of(point, service::LimbKind::usage)) {
-    cells.insert(cells.end(), {{"usage_every", figure(usage->every)},
-                               {"usage_used", figure(usage->used)},
-                               {"usage_left", figure(usage->left)},
-                               {"usage_estimated_used", figure(usage->estimated_used)},
-                               {"usage_estimated_left", figure(usage->estimated_left)},
-                               {"usage_estimated_from", figure(estimated_from(*usage, point))},
-                               {"usage_unit", csv_text(usage->unit)},
-                               {"usage_meter", csv_text(usage->name)}});
+    cells.emplace_back("usage_every", figure(usage->every));
+    cells.emplace_back("usage_used", figure(usage->used));
+    cells.emplace_back("usage_left", figure(usage->left));
+    cells.emplace_back("usage_estimated_used", figure(usage->estimated_used));
+    cells.emplace_back("usage_estimated_left", figure(usage->estimated_left));
+    cells.emplace_back("usage_estimated_from", figure(estimated_from(*usage, point)));
+    cells.emplace_back("usage_unit", csv_text(usage->unit));
+    cells.emplace_back("usage_meter", csv_text(usage->name));
   }
   if (const auto* calendar = service::limb_of(point, service::LimbKind::calendar)) {
-    cells.insert(cells.end(),
-                 {{"calendar_every", figure(calendar->span)},
-                  {"calendar_due_on", figure(calendar->due_on)},
-                  {"calendar_left_days", calendar->left_days ? std::to_string(*calendar->left_days) : ""}});
+    cells.emplace_back("calendar_every", figure(calendar->span));
+    cells.emplace_back("calendar_due_on", figure(calendar->due_on));
+    cells.emplace_back("calendar_left_days", calendar->left_days ? std::to_string(*calendar->left_days) : "");
   }
   if (point.fitted) {
-    cells.insert(cells.end(), {{"fitted_on", to_text(point.fitted->on.first)},
-                               {"fitted_until", to_text(point.fitted->on.last)},
-                               {"fitted_at", figure(point.fitted->at)},
-                               {"fitted_meter", csv_text(point.fitted->meter)}});
+    cells.emplace_back("fitted_on", to_text(point.fitted->on.first));
+    cells.emplace_back("fitted_until", to_text(point.fitted->on.last));
+    cells.emplace_back("fitted_at", figure(point.fitted->at));
+    cells.emplace_back("fitted_meter", csv_text(point.fitted->meter));
   }
   if (const auto* limb = service::limb_of(point, service::LimbKind::sign)) add_open_sign(cells, *limb);
-  add_under(table, heading, std::move(cells));
+  return cells;
+}
+
+void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet, std::string_view heading) {
+  add_under(table, heading, cells_of(point, fleet));
 }
 
 void add_gap(CsvTable& table, const service::Gap& gap, const service::Fleet& fleet, std::string_view heading) {
@@ -235,10 +248,12 @@ void add_unknown(CsvTable& table, const std::vector<service::PointName>& points,
 }
 
 CsvCells cells_of(std::string_view row, const service::Machine& machine, const service::Fleet& fleet) {
-  return {{"row", std::string(row)},
-          {"machine", csv_text(machine.key)},
-          {"site", csv_text(machine.site)},
-          {"customer", csv_text(customer_of(fleet, machine))}};
+  CsvCells cells;
+  cells.emplace_back("row", row);
+  cells.emplace_back("machine", csv_text(machine.key));
+  cells.emplace_back("site", csv_text(machine.site));
+  cells.emplace_back("customer", csv_text(customer_of(fleet, machine)));
+  return cells;
 }
 
 CsvCells cells_of(std::string_view row, const service::PointName& point, const service::Fleet& fleet) {
@@ -252,24 +267,24 @@ CsvCells cells_of(std::string_view row, const service::PointName& point, const s
 
 CsvCells cells_of(std::string_view row, const service::Point& point, const service::Fleet& fleet) {
   CsvCells cells = cells_of(row, *point.machine, fleet);
-  cells.insert(cells.end(), {{"task", csv_text(point.name)},
-                             {"position", csv_text(point.position)},
-                             {"safety", yes_or_no(is_safety(point))},
-                             {"competent_person", yes_or_no(by_competent_person(point))},
-                             {"cautions", csv_text(fmt::format("{}", fmt::join(point.task->all_cautions, "; ")))}});
+  cells.emplace_back("task", csv_text(point.name));
+  cells.emplace_back("position", csv_text(point.position));
+  cells.emplace_back("safety", yes_or_no(is_safety(point)));
+  cells.emplace_back("competent_person", yes_or_no(by_competent_person(point)));
+  cells.emplace_back("cautions", joined_names(point.task->all_cautions));
   return cells;
 }
 
 void add_standing(CsvCells& cells, const service::Point& point) {
-  cells.insert(cells.end(), {{"standing", std::string(to_text(point.standing))},
-                             {"by_estimate", yes_or_no(point.by_estimate)},
-                             {"past_grace_by_estimate", yes_or_no(point.past_grace_by_estimate)},
-                             {"due_span_p10", figure(point.due_span.p10)},
-                             {"due_span_p50", figure(point.due_span.p50)},
-                             {"due_span_p90", figure(point.due_span.p90)},
-                             {"sooner_if", joined_names(point.sooner_if)},
-                             {"measure_again", joined_names(point.measure_again)},
-                             {"doubtful", yes_or_no(point.doubtful)}});
+  cells.emplace_back("standing", to_text(point.standing));
+  cells.emplace_back("by_estimate", yes_or_no(point.by_estimate));
+  cells.emplace_back("past_grace_by_estimate", yes_or_no(point.past_grace_by_estimate));
+  cells.emplace_back("due_span_p10", figure(point.due_span.p10));
+  cells.emplace_back("due_span_p50", figure(point.due_span.p50));
+  cells.emplace_back("due_span_p90", figure(point.due_span.p90));
+  cells.emplace_back("sooner_if", joined_names(point.sooner_if));
+  cells.emplace_back("measure_again", joined_names(point.measure_again));
+  cells.emplace_back("doubtful", yes_or_no(point.doubtful));
   add_put_off(cells, point);
 }
 
@@ -301,7 +316,7 @@ void add_open_sign(CsvCells& cells, const service::LimbStanding& limb) {
 }
 
 std::string joined_names(const std::vector<std::string>& names) {
-  return csv_text(fmt::format("{}", fmt::join(names, "; ")));  // a name may hold blanks
+  return csv_text(with_semicolons(names));  // a name may hold blanks
 }
 
 std::string joined_kinds(const std::vector<service::LimbKind>& kinds) {

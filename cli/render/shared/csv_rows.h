@@ -31,6 +31,11 @@ CsvTable table_of(std::vector<std::string> columns, const service::NotToRun& sto
 // Of lists of points, gaps and machines, told apart by the first column.
 std::vector<std::string> point_columns();
 
+using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
+
+// All of a row about a point.
+CsvCells cells_of(const service::Point& point, const service::Fleet& fleet);
+
 // `heading`, where the list has headings, is that under which the row stands.
 void add_point(CsvTable& table, const service::Point& point, const service::Fleet& fleet,
                std::string_view heading = "");
@@ -49,8 +54,6 @@ void add_stopped(CsvTable& table, const service::NotToRun& stopped, const servic
 // Points of which no more is told than their names: of which nothing can be said, or what `row` says.
 void add_unknown(CsvTable& table, const std::vector<service::PointName>& points, const service::Fleet& fleet,
                  std::string_view row = "unknown");
-
-using CsvCells = std::vector<std::pair<std::string_view, std::string>>;
 
 // How a row about a machine begins: columns row, machine, site, customer.
 CsvCells cells_of(std::string_view row, const service::Machine& machine, const service::Fleet& fleet);

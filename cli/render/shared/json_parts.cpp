@@ -80,11 +80,13 @@ void add_limb_figures(Json& json, const LimbStanding& limb, const service::Point
 }
 
 Json fitted_as_json(const service::Fitted& fitted) {
-  return {{"on", to_text(fitted.on.first)},
-          {"until", to_text(fitted.on.last)},
-          {"at", number_or_null(fitted.at)},
-          {"meter", text_or_null(fitted.meter)},
-          {"basis", to_text(fitted.basis)}};
+  Json json;
+  json["on"] = to_text(fitted.on.first);
+  json["until"] = to_text(fitted.on.last);
+  json["at"] = number_or_null(fitted.at);
+  json["meter"] = text_or_null(fitted.meter);
+  json["basis"] = to_text(fitted.basis);
+  return json;
 }
 
 Json put_off_as_json(const service::PutOff& put_off) {
@@ -113,6 +115,7 @@ Json number(service::Measure measure) { return static_cast<double>(measure.milli
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 Json day_or_null(const std::optional<service::Day>& day) { return day ? Json(to_text(*day)) : Json(nullptr); }
 
+// Key after key, here and in what it is made of: a list of them would be copied, and there may be millions of points.
 Json point_as_json(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped) {
   Json json = place_of(point, fleet);
   mark(json, point);
@@ -128,13 +131,12 @@ Json point_as_json(const service::Point& point, const service::Fleet& fleet, con
   json["put_off"] = put_off_or_null(point.put_off);
   json["due_span"] = span_as_json(point.due_span);
   json["fitted"] = point.fitted ? fitted_as_json(*point.fitted) : Json(nullptr);
-  json["limbs"] = Json::array();
-  for (const LimbStanding& limb : point.limbs) {
+  json["limbs"] = array_of(point.limbs, [&](const LimbStanding& limb) {
     Json part;
     part["kind"] = to_text(limb.kind);
     add_limb_figures(part, limb, point);
-    json["limbs"].push_back(std::move(part));
-  }
+    return part;
+  });
   return json;
 }
 
@@ -162,9 +164,11 @@ Json gaps_as_json(const std::vector<service::Gap>& gaps, const service::Fleet& f
 
 Json machine_of(const service::Machine& machine, const service::Fleet& fleet) {
   const service::Site* site = fleet.site(machine.site);
-  return {{"machine", machine.key},
-          {"site", text_or_null(machine.site)},
-          {"customer", site == nullptr ? Json(nullptr) : text_or_null(site->customer)}};
+  Json json;
+  json["machine"] = machine.key;
+  json["site"] = text_or_null(machine.site);
+  json["customer"] = site == nullptr ? Json(nullptr) : text_or_null(site->customer);
+  return json;
 }
 
 Json seen_as_json(const service::SeenSign& seen, const service::Fleet& fleet, const service::NotToRun& stopped) {
@@ -228,7 +232,11 @@ Json odds_or_null(const std::optional<service::Probability>& odds) {
 }
 
 Json span_as_json(const service::DueSpan& span) {
-  return {{"p10", day_or_null(span.p10)}, {"p50", day_or_null(span.p50)}, {"p90", day_or_null(span.p90)}};
+  Json json;
+  json["p10"] = day_or_null(span.p10);
+  json["p50"] = day_or_null(span.p50);
+  json["p90"] = day_or_null(span.p90);
+  return json;
 }
 
 void add_observed(Json& json, const service::Point& point) {

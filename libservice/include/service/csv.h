@@ -11,6 +11,7 @@
 // Figures (numbers, days, ids) are no free text: -5 is written -5, and read as that.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,7 @@ std::string_view text_of_cell(std::string_view cell);
 
 // One line with its end, of cells as they are: from csv_text(), or figures.
 std::string csv_line(const std::vector<std::string>& cells, std::string_view end = "\r\n");
+std::string csv_line(std::span<const std::string_view> cells, std::string_view end = "\r\n");
 
 }  // namespace service
 

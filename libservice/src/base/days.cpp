@@ -22,9 +22,12 @@ int number(std::string_view text) {
   return value;
 }
 
-std::string padded(unsigned value, std::size_t width) {
-  std::string text = std::to_string(value);
-  return text.size() < width ? std::string(width - text.size(), '0') + text : text;
+// The last digits of a value, as many as there is room for.
+void put_digits(unsigned value, char* begin, char* end) {
+  while (end != begin) {
+    *--end = static_cast<char>('0' + value % 10);
+    value /= 10;
+  }
 }
 
 const char* const shape_problem = "is not a date like 2026-03-01";
@@ -33,8 +36,12 @@ const char* const shape_problem = "is not a date like 2026-03-01";
 
 std::string to_text(Day day) {
   const date::year_month_day ymd{day};
-  return padded(static_cast<unsigned>(static_cast<int>(ymd.year())), 4) + '-' +
-         padded(static_cast<unsigned>(ymd.month()), 2) + '-' + padded(static_cast<unsigned>(ymd.day()), 2);
+  std::string text = "0000-00-00";
+  char* const at = text.data();
+  put_digits(static_cast<unsigned>(static_cast<int>(ymd.year())), at, at + 4);
+  put_digits(static_cast<unsigned>(ymd.month()), at + 5, at + 7);
+  put_digits(static_cast<unsigned>(ymd.day()), at + 8, at + 10);
+  return text;
 }
 
 Day last_of_month(Day day) {
