@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cerrno>
+#include <optional>
 #include <string>
 
 #include "service/base.h"
@@ -35,9 +36,11 @@ class File {
 
 }  // namespace
 
-void write_out(const World& world, std::string_view text, std::string_view hint) {
-  if (text.empty()) return;
-  const int error = world.write_output(text);
+void write_out(const World& world, const Pieces& pieces, std::string_view hint) {
+  int error = 0;
+  pieces([&](std::string_view piece) {
+    if (error == 0 && !piece.empty()) error = world.write_output(piece);
+  });
   if (error == 0 || error == EPIPE) return;
   throw Failure(FailureKind::io,
                 {"cannot-write",
@@ -57,15 +60,32 @@ bool belongs_to_a_fleet(const std::filesystem::path& file) {
          name == service::backed_up_file || folder == ".schemas" || (folder == "schedules" && yaml);
 }
 
-// Whether it is that text and nothing more. One that cannot be read is to be replaced.
-bool holds(const std::filesystem::path& file, std::string_view text) {
-  std::error_code error;
-  if (std::filesystem::file_size(file, error) != text.size() || error) return false;
-  try {
-    return read_file(file) == text;
-  } catch (const Failure&) {
-    return false;
+// Up to so many bytes; fewer at the end of the file. Null: it cannot be read.
+std::optional<std::size_t> read_block(int file, char* block, std::size_t most) {
+  std::size_t have = 0;
+  while (have < most) {
+    const ssize_t got = ::read(file, block + have, most - have);
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return std::nullopt;
+    if (got == 0) break;
+    have += static_cast<std::size_t>(got);
   }
+  return have;
+}
+
+// Whether it is that text and nothing more. One that cannot be read is to be replaced.
+bool holds(const std::filesystem::path& file, const Pieces& pieces) {
+  const File opened(::open(file.c_str(), O_RDONLY | O_CLOEXEC));
+  if (opened.number() < 0) return false;
+  bool same = true;
+  std::string there;
+  pieces([&](std::string_view piece) {
+    if (!same) return;
+    there.resize(piece.size());
+    same = read_block(opened.number(), there.data(), there.size()) == piece.size() && there == piece;
+  });
+  there.resize(1);
+  return same && read_block(opened.number(), there.data(), there.size()) == 0;
 }
 
 }  // namespace
@@ -84,14 +104,19 @@ void insist_replaceable(const std::filesystem::path& file) {
   }
 }
 
-void write_replacing(const std::filesystem::path& file, std::string_view text, std::string_view hint) {
+void write_replacing(const std::filesystem::path& file, const Pieces& pieces, std::string_view hint) {
   insist_replaceable(file);
   struct stat before {};
   const bool exists = ::lstat(file.c_str(), &before) == 0;
   // Whoever watches the file, or serves it, sees no change where there is none.
-  if (exists && holds(file, text)) return;
+  if (exists && holds(file, pieces)) return;
   // What machines need is their owner's business, so a new file is for him alone.
-  service::write_file(file, text, exists ? before.st_mode & 0777U : 0600U, service::IfThere::replace, hint);
+  service::write_file(file, pieces, exists ? before.st_mode & 0777U : 0600U, service::IfThere::replace, hint);
+}
+
+std::filesystem::path temporary_folder(const World& world) {
+  const auto named = world.variable("TMPDIR");
+  return named && !named->empty() ? *named : "/tmp";
 }
 
 void write_new(const std::filesystem::path& file, std::string_view text, std::string_view hint, unsigned mode) {

@@ -43,10 +43,11 @@ int answer(const std::vector<std::string>& written, const World& world) {
   context.progress.clear();
   const std::string_view hint =
       context.stored ? "what was to be recorded is stored; do not enter it again" : "mend that and run it again";
+  if (!context.pieces) context.pieces = [&](const Put& put) { put(context.out); };
   if (to_file) {
-    write_replacing(world.folder / *output, context.out, hint);
+    write_replacing(world.folder / *output, context.pieces, hint);
   } else {
-    write_out(world, context.out, hint);
+    write_out(world, context.pieces, hint);
   }
   if (!context.also.empty()) say(written, world, context.also);
   return status;

@@ -6,6 +6,7 @@
 
 #include "parser.h"
 #include "service/base.h"
+#include "service/files.h"
 #include "terminal/look.h"
 #include "terminal/progress_line.h"
 #include "world.h"
@@ -21,6 +22,7 @@ struct Context {
   bool stored = false;                    // a fact is in the record, whatever becomes of the answer
   Look look = {};                         // how it may be drawn
   ProgressLine progress = ProgressLine(world);
+  service::Pieces pieces = {};  // in place of `out`, of an answer that may be longer than memory
 };
 
 int run(const std::vector<std::string>& arguments, const World& world);

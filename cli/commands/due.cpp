@@ -4,11 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 #include "asking.h"
 #include "commands/commands.h"
 #include "mistakes.h"
+#include "output.h"
 #include "render/overdue/overdue.h"
 
 namespace cli {
@@ -43,7 +45,26 @@ service::Keep keep_of(const Arguments& arguments) {
   const std::string format = arguments.value("format").value_or("text");
   if (format == "ics") return service::Keep::all;
   if (arguments.has("overdue")) return service::Keep::overdue;
-  return arguments.has("all") || format == "json" || format == "csv" ? service::Keep::all : service::Keep::not_later;
+  return arguments.has("all") ? service::Keep::all : service::Keep::not_later;
+}
+
+int status_of(const Arguments& arguments, const service::DueList& list) {
+  return arguments.has("exit-code") && needs_doing(list) ? 1 : 0;
+}
+
+// The list itself holds no more than what is told around its points.
+int long_due(Context& context, Asking& asking, const LongFormat& format, service::DueAsk ask) {
+  const auto first = first_option(context.arguments);
+  const auto points = std::make_shared<PointTexts>(format.write, first, temporary_folder(context.world));
+  ask.keep = service::Keep::forbidding;
+  ask.each = [&](const service::DueList& of_machine) { points->add(of_machine); };
+  DueAnswer rest;
+  rest.list = asking.due_list(ask);
+  points->put_in_order();
+  if (format.name == "csv" && points->left_off() > 0) tell_left_off(context, points->left_off());
+  const int status = status_of(context.arguments, rest.list);
+  context.pieces = [rest = std::move(rest), points, put = format.put](const Put& to) { put(rest, *points, to); };
+  return status;
 }
 
 }  // namespace
@@ -57,10 +78,13 @@ int due(Context& context) {
   answer.all = arguments.has("all");
   answer.first = first_option(arguments);
   service::DueAsk ask{horizon, {}, detail_of(arguments)};
+  const LongFormat* const long_format =
+      arguments.has("overdue") ? nullptr : long_due_format(arguments.value("format").value_or(""));
+  if (long_format != nullptr) return long_due(context, asking, *long_format, std::move(ask));
   ask.keep = keep_of(arguments);
   answer.list = asking.due_list(ask);
   answer.newest_fact = answer.list.newest_fact;
-  const int status = arguments.has("exit-code") && needs_doing(answer.list) ? 1 : 0;
+  const int status = status_of(arguments, answer.list);
   const bool as_calendar = arguments.value("format") == "ics";
   if (arguments.has("overdue")) {
     OverdueAnswer overdue{std::move(answer.list)};

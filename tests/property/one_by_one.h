@@ -3,7 +3,10 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 
 #include "render/due/due.h"
@@ -12,7 +15,9 @@
 #include "service/due_list.h"
 #include "service/kept_books.h"
 #include "service/not_to_run.h"
+#include "service/run_ban.h"
 #include "standing/list_of_record.h"
+#include "support/temporary_folder.h"
 
 namespace test {
 
@@ -52,6 +57,39 @@ inline std::string told_bans(const service::DueList& list) {
   return told;
 }
 
+// The same is told of points that are written as they are made, though the list holds none of them, as of a list that
+// holds them all; and of the first few alone.
+inline void hold_long_formats(const service::DueList& whole,
+                              const std::function<service::DueList(const service::DueAsk&)>& list_of) {
+  const TemporaryFolder folder;
+  for (const std::optional<std::size_t> first : {std::optional<std::size_t>{}, std::optional<std::size_t>{2}}) {
+    cli::DueAnswer due;
+    due.list = whole;
+    due.first = first;
+    for (const cli::LongFormat& format : cli::long_due_formats) {
+      cli::PointTexts points(format.write, first, folder.path(), 1000);
+      service::DueAsk ask{whole.within};
+      ask.keep = service::Keep::forbidding;
+      ask.each = [&](const service::DueList& of_machine) {
+        REQUIRE(std::all_of(of_machine.points.begin(), of_machine.points.end(), [&](const service::Point& point) {
+          return point.machine == of_machine.points.front().machine;
+        }));
+        points.add(of_machine);
+      };
+      cli::DueAnswer rest;
+      rest.list = list_of(ask);
+      REQUIRE(std::all_of(rest.list.points.begin(), rest.list.points.end(),
+                          [](const service::Point& point) { return forbids_running(point); }));
+      points.put_in_order();
+      std::string text;
+      format.put(rest, points, [&](std::string_view piece) { text += piece; });
+      REQUIRE((text == (format.name == "csv" ? cli::due_as_csv(due) : cli::due_as_json(due))));
+      REQUIRE(points.left_off() == due.every().left_off);
+      REQUIRE(needs_doing(rest.list) == needs_doing(whole));
+    }
+  }
+}
+
 // Points that are kept, and those that were let go.
 inline std::size_t counted(const service::DueList& list) {
   std::size_t points = list.points.size();
@@ -65,6 +103,8 @@ inline std::size_t hold_one_by_one(const std::shared_ptr<const service::Fleet>& 
   const auto snapshot = service::take_snapshot(fleet, record, as_of, true, scope);
   service::DueAsk ask{as_of + std::chrono::days{60}, {}};
   const auto whole = due_list(snapshot, ask);
+  hold_long_formats(whole,
+                    [&](const service::DueAsk& each) { return due_list_of(record, fleet, as_of, true, scope, each); });
   std::size_t let_go = 0;
   for (const auto keep :
        {service::Keep::all, service::Keep::overdue, service::Keep::not_later, service::Keep::to_find_out}) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "render/due/point_texts.h"
 #include "render/shared/formats.h"
 #include "service/calendar.h"
 #include "service/due_list.h"
@@ -36,6 +37,24 @@ std::string due_as_text(const DueAnswer& due, const Look& look);
 std::string due_as_json(const DueAnswer& due);
 // Points, gaps and machines out of use or laid up, told apart by the first column.
 std::string due_as_csv(const DueAnswer& due);
+
+// A format for programs holds every point, and so an answer of any length: its points are written as they are made, by
+// `write`, and the rest of its list is put around them.
+struct LongFormat {
+  std::string_view name;
+  PointTexts::Write write;
+  void (*put)(const DueAnswer& rest, PointTexts& points, const service::Put& put);
+};
+std::string point_for_json(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped);
+void put_json(const DueAnswer& rest, PointTexts& points, const service::Put& put);
+std::string point_for_csv(const service::Point& point, const service::Fleet& fleet, const service::NotToRun& stopped);
+void put_csv(const DueAnswer& rest, PointTexts& points, const service::Put& put);
+
+inline constexpr LongFormat long_due_formats[] = {{"json", point_for_json, put_json}, {"csv", point_for_csv, put_csv}};
+
+// Null: not of that name.
+const LongFormat* long_due_format(std::string_view name);
+
 std::string due_as_markdown(const DueAnswer& due, const std::string& command);
 std::string due_as_ics(const DueAnswer& due, const std::string& command);
 

@@ -92,6 +92,7 @@ std::string help_as_man(const HelpAnswer&) {
       ".TP\nWHICHEVER_FLEET\nthe folder of the fleet, where \\-\\-fleet is not given\n"
       ".TP\nWHICHEVER_USER\nwho enters facts; else USER\n"
       ".TP\nNO_COLOR\nno colours on a terminal\n"
+      ".TP\nTMPDIR\nwhere a list of a very large fleet is put in order; else /tmp\n"
       ".SH FILES\n"
       ".TP\nfleet.yaml, schedules/*.yaml, register.csv\nthe fleet: machines, sites, seasons, parts, and what is to be "
       "done how often\n"

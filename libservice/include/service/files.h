@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -15,6 +16,12 @@ enum class IfThere { replace, refuse };
 // moment the old file, the whole new one, or none. `mode` is the permissions that it gets, whatever the umask.
 // Fails with io and this hint.
 void write_file(const std::filesystem::path& file, std::string_view text, unsigned mode, IfThere if_there,
+                std::string_view hint);
+
+// A text that may be longer than memory: gives its pieces one after another, the same ones each time.
+using Put = std::function<void(std::string_view piece)>;
+using Pieces = std::function<void(const Put& put)>;
+void write_file(const std::filesystem::path& file, const Pieces& pieces, unsigned mode, IfThere if_there,
                 std::string_view hint);
 
 // Whether a file of this name is what was left where that was cut short.

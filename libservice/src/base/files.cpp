@@ -12,9 +12,19 @@ namespace service {
 
 void write_file(const std::filesystem::path& file, std::string_view text, unsigned mode, IfThere if_there,
                 std::string_view hint) {
+  write_file(
+      file, [&](const Put& put) { put(text); }, mode, if_there, hint);
+}
+
+void write_file(const std::filesystem::path& file, const Pieces& pieces, unsigned mode, IfThere if_there,
+                std::string_view hint) {
   PendingFile pending(file, mode);
   int error = pending.error();
-  if (error == 0) error = pending.write(text);
+  if (error == 0) {
+    pieces([&](std::string_view piece) {
+      if (error == 0) error = pending.write(piece);
+    });
+  }
   if (error == 0) error = pending.keep(if_there);
   if (error == 0) return;
   throw Failure(FailureKind::io, {"cannot-write", file.string() + " cannot be written: " + reason_not_written(error),

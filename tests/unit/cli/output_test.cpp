@@ -89,3 +89,34 @@ TEST_CASE("an answer that cannot be written is a failure, a reader gone is not")
   CHECK(place.run("reading loader 100") == 74);
   CHECK(place.complains("stored"));  // nobody should enter it again
 }
+
+TEST_CASE("an answer in pieces leaves a file alone that holds it, and replaces one that does not") {
+  Place place;
+  place.furnish();
+  for (const char* format : {"csv", "json"}) {
+    CAPTURE(format);
+    const std::string words = std::string("due --format ") + format;
+    REQUIRE(place.run(words) == 0);
+    const std::string answer = place.out;
+    REQUIRE(answer.size() > 100);
+    const auto inode_after = [&](const std::string& there) {
+      place.write("due.out", there);
+      struct stat before {};
+      struct stat after {};
+      REQUIRE(::stat((place.folder / "due.out").c_str(), &before) == 0);
+      REQUIRE(place.run(words + " --output due.out") == 0);
+      REQUIRE(::stat((place.folder / "due.out").c_str(), &after) == 0);
+      CHECK(place.read("due.out") == answer);
+      return before.st_ino == after.st_ino;
+    };
+    CHECK(inode_after(answer));
+    CHECK_FALSE(inode_after(answer + "x"));
+    CHECK_FALSE(inode_after(answer.substr(0, answer.size() - 1)));
+    CHECK_FALSE(inode_after("x" + answer.substr(1)));
+    place.output_error = ENOSPC;
+    CHECK(place.run(words) == 74);
+    place.output_error = EPIPE;
+    CHECK(place.run(words) == 0);
+    place.output_error = 0;
+  }
+}
