@@ -6,7 +6,7 @@ whatever the comparators work out must be exact.
 """
 import datetime
 
-from fleets.sizes import AS_OF, LAST
+from fleets.sizes import AS_OF, KIND_GOING_ON, LAST
 
 COLUMNS = "on,kind,machine,at,task,last,first,until,note\n"
 EVEN = 100
@@ -26,6 +26,7 @@ def add_months(day, months):
 class Life:
     def __init__(self, size, machine, tasks):
         self.size, self.it, self.tasks, self.luck, self.rows = size, machine, tasks, machine.luck, []
+        self.last = LAST if machine.kind == KIND_GOING_ON else AS_OF
         self.meter_change = self.luck.percent(4)
         self.lay_up = self.luck.percent(8)
         self.unsafe = self.luck.percent(2)
@@ -45,7 +46,7 @@ class Life:
         worked = days * self.it.hours * SEASON[self.day.month - 1] * self.luck.between(50, 150) // (100 * EVEN * EVEN)
         self.day += datetime.timedelta(days)
         self.usage += min(worked, 150 * days)
-        return self.day <= LAST
+        return self.day <= self.last
 
     def service(self, i, task):
         """The value stands beside it or not; the first of a task may be known by its month or year alone."""
@@ -80,7 +81,7 @@ class Life:
         self.write(self.day, "laid-up", until=until if self.luck.percent(50) else "", note="winter")
         self.lay_up = False
         self.day = until
-        if self.day > LAST:
+        if self.day > self.last:
             return False
         self.write(self.day, "back")
         return True
@@ -92,7 +93,7 @@ class Life:
             for i, task in enumerate(self.tasks):
                 if self.wants(i, task):
                     self.service(i, task)
-            if self.day >= LAST:
+            if self.day >= self.last:
                 break
             if self.meter_change and self.day > half:
                 self.change_meter()

@@ -3,8 +3,10 @@ import dataclasses
 import datetime
 
 AS_OF = datetime.date(2026, 6, 15)
-LAST = datetime.date(2026, 7, 10)  # facts go on after the day asked about, and must not count
+LAST = datetime.date(2026, 7, 10)  # of one kind of machine facts go on after the day asked about, and must not count
+EARLIER = datetime.date(2026, 5, 20)
 KINDS = 18
+KIND_GOING_ON = 0
 
 
 @dataclasses.dataclass(frozen=True)

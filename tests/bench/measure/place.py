@@ -8,7 +8,7 @@ import subprocess
 import sys
 import time
 
-from fleets.sizes import AS_OF, LAST, SIZES
+from fleets.sizes import AS_OF, EARLIER, LAST, SIZES
 from fleets.writing import by_kind, write_fleet
 from measure.turns import measured
 
@@ -33,7 +33,7 @@ class Place:
     python = "/usr/bin/python3"
 
     def __init__(self, size, binary):
-        self.size, self.binary, self.as_of, self.last_day = SIZES[size], binary, str(AS_OF), str(LAST)
+        self.size, self.binary, self.as_of, self.last_day, self.earlier = SIZES[size], binary, str(AS_OF), str(LAST), str(EARLIER)
         self.sqlite = shutil.which("sqlite3")
         self.python_with_pandas = next((python for python in (self.python, sys.executable) if has_pandas(python)), None)
         makers = [*sorted((BENCH / "fleets").glob("*.py")), BENCH / "comparators/latest_rows.py", BENCH / "comparators/due_script.py"]
