@@ -26,7 +26,7 @@ class Question:
     if_named: tuple = ()               # sizes at which it is asked only where --only names it: it takes too much
 
 
-MACHINE = "m0000003"  # every size has it
+MACHINE = "m0000001"  # every size has it, and nothing later is known of its kind
 EVERY = ("tiny", "small", "medium", "large", "huge")
 MANY = ("medium", "large", "huge")
 
