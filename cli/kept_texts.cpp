@@ -1,7 +1,6 @@
 #include "kept_texts.h"
 
 #include <fcntl.h>
-#include <fmt/format.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -9,12 +8,11 @@
 #include <utility>
 
 #include "service/base.h"
-#include "service/files.h"
 
 namespace cli {
 namespace {
 
-// A file that nobody else can open. Negative: none, and `errno` says why.
+// A file that nobody else can open. Negative: none.
 int file_without_name(const std::filesystem::path& folder) {
   std::string name = (folder / "whichever-XXXXXX").string();
   const int file = ::mkostemp(name.data(), O_CLOEXEC);
@@ -31,32 +29,29 @@ KeptTexts::~KeptTexts() {
   if (file_ >= 0) ::close(file_);
 }
 
-void KeptTexts::fail(int error) const {
-  throw service::Failure(service::FailureKind::io,
-                         {"cannot-write",
-                          fmt::format("the answer is too long to be held in memory, and in {} it cannot be kept: {}",
-                                      folder_->string(), service::reason_not_written(error)),
-                          "make room there, or name another folder in the variable TMPDIR"});
-}
-
 KeptTexts::Place KeptTexts::add(std::string_view text) {
-  if (folder_ && !in_memory_.empty() && in_memory_.size() + text.size() > most_in_memory_) move_to_file();
+  if (folder_ && !in_memory_.empty() && in_memory_.size() + text.size() > most_in_memory_) {
+    if (!moved_to_file()) folder_.reset();
+  }
   const Place place{in_file_ + in_memory_.size(), static_cast<std::uint32_t>(text.size())};
   in_memory_ += text;
   return place;
 }
 
-void KeptTexts::move_to_file() {
+// What was written of it before there was no more room stays behind the end of what counts.
+bool KeptTexts::moved_to_file() {
   if (file_ < 0) file_ = file_without_name(*folder_);
-  if (file_ < 0) fail(errno);
-  for (std::string_view left = in_memory_; !left.empty();) {
-    const ssize_t written = ::write(file_, left.data(), left.size());
+  if (file_ < 0) return false;
+  for (std::size_t done = 0; done < in_memory_.size();) {
+    const ssize_t written =
+        ::pwrite(file_, in_memory_.data() + done, in_memory_.size() - done, static_cast<off_t>(in_file_ + done));
     if (written < 0 && errno == EINTR) continue;
-    if (written < 0) fail(errno);
-    left.remove_prefix(static_cast<std::size_t>(written));
+    if (written <= 0) return false;
+    done += static_cast<std::size_t>(written);
   }
   in_file_ += in_memory_.size();
   in_memory_.clear();
+  return true;
 }
 
 std::string_view KeptTexts::at(Place place) {
@@ -66,7 +61,11 @@ std::string_view KeptTexts::at(Place place) {
     const ssize_t got =
         ::pread(file_, read_.data() + have, read_.size() - have, static_cast<off_t>(place.begin + have));
     if (got < 0 && errno == EINTR) continue;
-    if (got <= 0) fail(got < 0 ? errno : EIO);
+    if (got <= 0) {
+      throw service::Failure(service::FailureKind::io,
+                             {"cannot-read", "a file in the folder of temporary files cannot be read back",
+                              "name another folder in the variable TMPDIR"});
+    }
     have += static_cast<std::size_t>(got);
   }
   return read_;

@@ -1,5 +1,5 @@
 // Texts that wait for their turn: in memory while they are few, else in a file without a name, which goes with the
-// process.
+// process. Where there is no room for one they stay in memory.
 #pragma once
 
 #include <cstddef>
@@ -26,15 +26,13 @@ class KeptTexts {
   KeptTexts& operator=(const KeptTexts&) = delete;
   ~KeptTexts();
 
-  // Fails with io where the file cannot hold it.
   Place add(std::string_view text);
 
-  // Valid until the next call.
+  // Valid until the next call. Fails with io where the file cannot be read.
   std::string_view at(Place place);
 
  private:
-  void move_to_file();
-  [[noreturn]] void fail(int error) const;
+  bool moved_to_file();
 
   std::optional<std::filesystem::path> folder_;
   std::size_t most_in_memory_;

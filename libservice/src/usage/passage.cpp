@@ -20,7 +20,8 @@ constexpr double outer = 1.0 / 6;
 // Odds of levels, and what they tell of others.
 class FallingOdds {
  public:
-  FallingOdds(const Passage& passage, double share) : passage_(passage), share_(share) {}
+  FallingOdds(const Passage& passage, double share)
+      : passage_(passage), share_(share), seams_(passage.seams()), told_(seams_.size() + 1) {}
 
   bool above(double level) {
     const auto known = told(level);
@@ -65,25 +66,28 @@ class FallingOdds {
     double beyond;  // the share
   };
 
-  // On one side of the seam.
+  // Between two seams.
   struct Told {
     double enough = 0;
     double too_few = std::numeric_limits<double>::infinity();
   };
 
-  Told& side_of(double level) { return level > passage_.seam() ? above_seam_ : below_seam_; }
+  Told& told_beside(double level) {
+    const auto next = std::lower_bound(seams_.begin(), seams_.end(), level);
+    return told_[static_cast<std::size_t>(next - seams_.begin())];
+  }
 
   double of(double level) {
     constexpr double tells = 1e-9;  // what differs by roundings tells nothing of other levels
     const double odds = passage_.passed(level);
-    Told& told = side_of(level);
+    Told& told = told_beside(level);
     if (odds > share_ + tells) told.enough = std::max(told.enough, level);
     if (odds < share_ - tells) told.too_few = std::min(told.too_few, level);
     return odds;
   }
 
   std::optional<bool> told(double level) {
-    const Told& told = side_of(level);
+    const Told& told = told_beside(level);
     if (level <= told.enough) return true;
     if (level >= told.too_few) return false;
     return std::nullopt;
@@ -91,8 +95,8 @@ class FallingOdds {
 
   const Passage& passage_;
   double share_;
-  Told below_seam_;
-  Told above_seam_;
+  std::vector<double> seams_;
+  std::vector<Told> told_;
 };
 
 }  // namespace
@@ -102,6 +106,11 @@ class FallingOdds {
 RateDoubt::RateDoubt(double variance)
     : variance_(variance), squared_(std::log1p(variance)), factor_(std::exp(node * std::sqrt(squared_))) {}
 
+// By the mean when it comes to the level, so that all days of one level are reckoned alike.
+double RateDoubt::seam(double lump) const {
+  return variance_ > 0 ? constants.small_doubt * lump / variance_ : std::numeric_limits<double>::infinity();
+}
+
 double RateDoubt::passed(double mean, double lump, double left) const {
   if (left > constants.many_lumps * lump) {
     // The sum of many steps is all but log-normal itself: its median lies a third of a step below its mean.
@@ -110,7 +119,7 @@ double RateDoubt::passed(double mean, double lump, double left) const {
     const double squared = squared_ + std::log1p(lump / std::sqrt(left * middle));
     return 0.5 * std::erfc(std::log(left / middle) / std::sqrt(2 * squared));
   }
-  if (variance_ * mean < constants.small_doubt * lump) {
+  if (left <= seam(lump)) {
     const double scale = lump + mean * variance_;
     return upper_gamma(mean / scale, left / scale);
   }
@@ -131,7 +140,12 @@ double Passage::passed(double left) const {
   return std::min(1.0, sum);
 }
 
-double Passage::seam() const { return constants.many_lumps * lump_; }
+std::vector<double> Passage::seams() const {
+  std::vector<double> seams{constants.many_lumps * lump_};
+  for (const Term& term : terms_) seams.push_back(term.doubt.seam(lump_));
+  std::sort(seams.begin(), seams.end());
+  return seams;
+}
 
 double level_with(const Passage& passage, double share, double likely, double unit) {
   double low = 0;

@@ -10,8 +10,13 @@ class RateDoubt {
  public:
   explicit RateDoubt(double variance);  // as a share squared
 
-  // Odds that gamma steps of size `lump` with a mean of `mean` have come to `left`.
+  // Odds that gamma steps of size `lump` with a mean of `mean` have come to `left`. They grow with the mean, so that
+  // no day is less likely than the one before it.
   double passed(double mean, double lump, double left) const;
+
+  // The level from which on such a doubt is told apart from the size of the steps: the odds fall with the level on each
+  // side of it, and may step there.
+  double seam(double lump) const;
 
   double squared() const { return squared_; }  // deviation of its logarithm
 
@@ -31,9 +36,9 @@ class Passage {
   // `left` above 0.
   double passed(double left) const;
 
-  // Where the sum of gamma steps begins to be taken as log-normal: the odds fall with the level on each side of it, and
-  // may step up or down there.
-  double seam() const;
+  // Where the sum of gamma steps begins to be taken as log-normal, and where a doubt is told apart from them: between
+  // two of them the odds fall with the level, and at each they may step up or down. From the lowest.
+  std::vector<double> seams() const;
 
  private:
   struct Pause {

@@ -2,13 +2,16 @@
 #include "kept_texts.h"
 
 #include <doctest/doctest.h>
+#include <sys/resource.h>
 
+#include <csignal>
 #include <filesystem>
+#include <fstream>
+#include <optional>
 #include <random>
 #include <string>
 #include <vector>
 
-#include "service/base.h"
 #include "support/temporary_folder.h"
 
 namespace {
@@ -44,22 +47,30 @@ TEST_CASE("texts come back in any order") {
   }
 }
 
-TEST_CASE("where the file cannot be made, memory is enough or it is said") {
+TEST_CASE("where there is no room for a file, texts stay in memory") {
   const test::TemporaryFolder folder;
-  const auto nowhere = folder.path() / "nowhere";
-  cli::KeptTexts little(nowhere, 100);
-  const auto place = little.add("little");
-  CHECK(little.at(place) == "little");
-  little.add(std::string(90, 'x'));
-  try {
-    little.add(std::string(90, 'y'));
-    FAIL("it fits nowhere");
-  } catch (const service::Failure& failure) {
-    CHECK(failure.kind() == service::FailureKind::io);
-    CHECK(failure.diagnostics().front().message.find(nowhere.string()) != std::string::npos);
-    CHECK(failure.diagnostics().front().hint.find("TMPDIR") != std::string::npos);
+  std::ofstream(folder / "file") << "x";
+  for (const auto& nowhere :
+       {std::optional<std::filesystem::path>{}, std::optional{folder / "nowhere"}, std::optional{folder / "file"}}) {
+    cli::KeptTexts kept(nowhere, 100);
+    std::vector<cli::KeptTexts::Place> places;
+    for (char c = 'a'; c <= 'z'; ++c) places.push_back(kept.add(std::string(90, c)));
+    for (char c = 'a'; c <= 'z'; ++c) CHECK(kept.at(places[static_cast<std::size_t>(c - 'a')]) == std::string(90, c));
   }
-  cli::KeptTexts all(std::nullopt, 100);  // in memory, whatever there is
-  for (int i = 0; i < 100; ++i) all.add(std::string(90, 'z'));
-  CHECK(all.at(all.add("end")) == "end");
+}
+
+TEST_CASE("where a file takes no more, the rest stays in memory") {
+  const test::TemporaryFolder folder;
+  struct rlimit before {};
+  REQUIRE(::getrlimit(RLIMIT_FSIZE, &before) == 0);
+  auto* const handler = std::signal(SIGXFSZ, SIG_IGN);
+  struct rlimit little = before;
+  little.rlim_cur = 1050;  // in the middle of a text
+  REQUIRE(::setrlimit(RLIMIT_FSIZE, &little) == 0);
+  cli::KeptTexts kept(folder.path(), 100);
+  std::vector<cli::KeptTexts::Place> places;
+  for (char c = 'a'; c <= 'z'; ++c) places.push_back(kept.add(std::string(90, c)));
+  REQUIRE(::setrlimit(RLIMIT_FSIZE, &before) == 0);
+  std::signal(SIGXFSZ, handler);
+  for (char c = 'a'; c <= 'z'; ++c) CHECK(kept.at(places[static_cast<std::size_t>(c - 'a')]) == std::string(90, c));
 }

@@ -110,7 +110,7 @@ TEST_CASE("the first day with odds is the one that halves find") {
               const auto odds = ahead.odds(level, every);
               for (const Day from : {snapshot.as_of(), snapshot.as_of() + std::chrono::days{90}}) {
                 const auto day = first_day_with(*odds, Probability{share}, from, end);
-                CHECK(day == by_halves(*odds, Probability{share}, from, end));
+                CHECK((day == by_halves(*odds, Probability{share}, from, end)));
                 found += day ? 1 : 0;
                 if (day) days_apart = std::max(days_apart, days_between(from, *day));
               }
@@ -118,7 +118,7 @@ TEST_CASE("the first day with odds is the one that halves find") {
           }
           const auto since = ahead.odds_since(snapshot.as_of() + std::chrono::days{n}, Amount{n * n * 71});
           const auto day = first_day_with(*since, Probability{0.5}, snapshot.as_of(), end);
-          CHECK(day == by_halves(*since, Probability{0.5}, snapshot.as_of(), end));
+          CHECK((day == by_halves(*since, Probability{0.5}, snapshot.as_of(), end)));
         }
       }
     }
@@ -181,7 +181,7 @@ TEST_CASE("odds that say nothing or something wrong of where they come to a leve
         CAPTURE(comes);
         CAPTURE(slowly);
         for (const double share : {0.1, 0.5, 0.9, 1.0}) {
-          CHECK(first_day_with(odds, Probability{share}, from, to) == by_halves(odds, Probability{share}, from, to));
+          CHECK((first_day_with(odds, Probability{share}, from, to) == by_halves(odds, Probability{share}, from, to)));
         }
         CHECK(!first_day_with(odds, Probability{0.5}, to, from));
       }

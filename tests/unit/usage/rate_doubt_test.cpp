@@ -2,10 +2,12 @@
 // library.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 #include "usage/learnt_ahead.h"
 
@@ -50,14 +52,43 @@ TEST_CASE("doubt about a rate leaves the middle where it is") {
 }
 
 TEST_CASE("odds grow with the mean") {
-  for (const double lump : {0.05, 0.5, 5.0}) {
-    const RateDoubt doubt(0.3);
-    double before = 0;
-    for (int step = 0; step < 75; ++step) {
-      const double odds = doubt.passed(0.05 * std::pow(1.1, step), lump, 8);
-      CHECK(odds >= before);
-      before = odds;
+  constexpr double rounding = 1e-12;
+  for (const double lump : {0.05, 0.5, 0.99, 1.01, 1.5, 2.5, 5.0, 8.0}) {
+    for (const double variance : {0.001, 0.01, 0.03, 0.05, 0.1, 0.2, 0.3, 0.6}) {
+      CAPTURE(lump);
+      CAPTURE(variance);
+      const RateDoubt doubt(variance);
+      double before = 0;
+      for (int step = 0; step < 300; ++step) {
+        const double odds = doubt.passed(0.05 * std::pow(1.025, step), lump, 8);
+        CHECK(odds >= before - rounding);
+        before = odds;
+      }
+      CHECK(before > 0.9);
     }
-    CHECK(before > 0.9);
+  }
+}
+
+TEST_CASE("odds fall with the level between two seams") {
+  constexpr double rounding = 1e-12;
+  for (const double lump : {0.5, 1.5, 4.0}) {
+    service::usage::Passage passage(lump);
+    passage.add_pause(1);
+    passage.add_term(0.5, 7, RateDoubt(0.03));
+    passage.add_term(0.5, 11, RateDoubt(0.2));
+    const std::vector<double> seams = passage.seams();
+    CHECK(std::is_sorted(seams.begin(), seams.end()));
+    CHECK(seams.size() == 3);
+    double before = 1;
+    double beside = 0;
+    for (int step = 1; step < 4000; ++step) {
+      const double level = 0.01 * step;
+      const bool over_a_seam =
+          std::any_of(seams.begin(), seams.end(), [&](double seam) { return seam < level && seam >= beside; });
+      const double odds = passage.passed(level);
+      if (!over_a_seam) CHECK(odds <= before + rounding);
+      before = odds;
+      beside = level;
+    }
   }
 }
