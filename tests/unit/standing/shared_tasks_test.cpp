@@ -48,7 +48,7 @@ test::World machines(int number, int meters) {
 }  // namespace
 
 TEST_CASE("machines share tasks only where these hold for both, however many sorts there are") {
-  for (const int meters : {1, 3, 40}) {
+  for (const int meters : {1, 7, 40}) {
     CAPTURE(meters);
     const test::World world = machines(90, meters);
     service::SharedTasks shared(world.fleet());
