@@ -35,6 +35,11 @@ def asks(*words):
     return lambda place: place.ours(*words)
 
 
+def asks_last(*words):
+    """About the last day that anything is known of: nothing need be asked of the past, of no kind."""
+    return lambda place: [place.binary, "--fleet", place.fleet, *words, "--as-of", place.last_day]
+
+
 def asks_earlier(*words):
     """About a day before the newest facts of every machine: a question of the past, which is answered by them all."""
     return lambda place: [place.binary, "--fleet", place.fleet, *words, "--as-of", place.earlier]
@@ -73,6 +78,8 @@ QUESTIONS = [
     Question("due --overdue", ("tiny", "small"), asks("due", "--overdue"),
              [Against(tuned_sql, "first"), Against(due_pandas, "overdue"), Against(due_script, "overdue")]),
     overdue("medium"), overdue("large"), overdue("huge"),
+    Question("due, last day", ("tiny", "small"), asks_last("due"), [Against(select_one, None)]),
+    *(Question("due --overdue, last day", (size,), asks_last("due", "--overdue"), [Against(scan, None)], grows=True) for size in EVERY),
     Question("due, earlier day", ("tiny", "small"), asks_earlier("due"), [Against(select_one, None)]),
     *(Question("due --overdue, earlier day", (size,), asks_earlier("due", "--overdue"), [Against(scan, None)], grows=True) for size in EVERY),
     Question("due --all --format csv", MANY, asks("due", "--all", "--format", "csv"), [Against(scan, None, 15), Against(tuned_sql, "all")], peak=200, grows=True),
