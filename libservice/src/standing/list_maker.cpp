@@ -41,8 +41,8 @@ void ListMaker::Gaps::put_in_order() {
 }
 
 ListMaker::ListMaker(std::shared_ptr<const Fleet> fleet, Day as_of, Scope scope, DueAsk ask)
-    : ask_(ask),
-      list_{std::move(fleet), as_of, ask.within, {}, {}, {}, {}, 0, std::move(scope)},
+    : ask_(std::move(ask)),
+      list_{std::move(fleet), as_of, ask_.within, {}, {}, {}, {}, 0, std::move(scope)},
       in_scope_(list_.scope),
       tasks_(*list_.fleet) {}
 
