@@ -83,6 +83,8 @@ TEST_CASE("a sum over much is that over its bytes, however they come and whereve
     sum.add(std::string_view("ab"));
     std::string length(8, '\0');
     for (std::size_t i = 0; i < 2; ++i) length[i] = static_cast<char>((size >> (8 * i)) & 0xffU);
-    CHECK(sum.value() == checksum_of(length + length + text + std::string("\x02\0\0\0\0\0\0\0", 8) + "ab"));
+    std::string bytes = length;
+    bytes.append(length).append(text).append("\x02\0\0\0\0\0\0\0", 8).append("ab");
+    CHECK(sum.value() == checksum_of(bytes));
   }
 }

@@ -193,7 +193,7 @@ TEST_CASE("a dry run answers the same and changes no byte") {
   }
   const std::string before = record_test::bytes_of(file);
   const std::vector<Fact> facts = {reading("pump", day, 2, 2), reading("loader", day, 1, 1), reading("new", day, 3, 3)};
-  const auto decide = [&](const std::vector<Fact>&) { return facts; };
+  const auto decide = [&](const std::vector<Fact>&) { return std::vector(facts); };
   std::string dry;
   {
     auto record = Record::open(file, Access::write);
